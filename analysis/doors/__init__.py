@@ -1,0 +1,1 @@
+"""The commands of ``heldwheel-read``, one module each."""

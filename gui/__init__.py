@@ -1,0 +1,1 @@
+"""The window: models without Qt, and thin views over them."""

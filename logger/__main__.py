@@ -1,0 +1,31 @@
+"""``heldwheel-log``: find transducers, record them, replay recordings."""
+
+from __future__ import annotations
+
+import sys
+
+from logger.door import run_door
+
+COMMANDS = {
+    "find": "list serial ports and Bluetooth transducers; opens nothing",
+    "record": "record a transducer until it is stopped, losing nothing",
+    "replay": "play a recording again through the same decoder and recorder",
+    "learn": "listen to an unknown transducer and write its description",
+    "weigh": "check a transducer against a known weight on a known arm",
+    "register": "keep transducers with their certificates and due dates",
+    "practise": "stream the virtual transducer: dial in a pack and your own mistakes",
+}
+
+
+def main() -> int:
+    """Run the door."""
+    return run_door(
+        "heldwheel-log",
+        "Record torque transducers on serial ports and Bluetooth without losing a sample.",
+        COMMANDS,
+        "logger.doors",
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

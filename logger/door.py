@@ -1,0 +1,103 @@
+"""How a command-line door works: one small module per command, imported only when it is called.
+
+A command is a module with three names::
+
+    def add_arguments(parser: argparse.ArgumentParser) -> None: ...
+    def run(args: argparse.Namespace) -> int: ...     # gives an ``Exit``
+
+and a line in its door's table, so that ``--help`` answers at once. Slow libraries are imported inside ``run``.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Mapping, Sequence
+from enum import IntEnum
+from importlib import import_module
+
+from logger.errors import HeldwheelError
+
+
+class Exit(IntEnum):
+    """Exit codes of every door."""
+
+    OK = 0  # within the limit, or no limit asked
+    OUTSIDE = 1
+    BAD_INPUT = 2
+    TOO_CLOSE = 3  # too close to call
+    NOT_VALID = 4
+    INTERRUPTED = 130
+
+
+class _Help(argparse.RawDescriptionHelpFormatter):
+    """Help that keeps the layout of examples, at a readable width."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, max_help_position=28, width=min(100, _columns()))
+
+
+def _columns() -> int:
+    try:
+        return os.get_terminal_size().columns
+    except OSError:
+        return 100
+
+
+def run_door(
+    prog: str, about: str, commands: Mapping[str, str], package: str, argv: Sequence[str] | None = None
+) -> int:
+    """Run one command of a door and give its exit code.
+
+    Parameters
+    ----------
+    prog, about : str
+        The door's name and its description for ``--help``.
+    commands : mapping of str to str
+        One line of help per command name; command ``weigh`` lives in ``<package>.weigh``.
+    package : str
+        Package of the command modules.
+    argv : sequence of str, optional
+        Arguments instead of the process's own.
+
+    Returns
+    -------
+    int
+        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``.
+    """
+    words = list(sys.argv[1:] if argv is None else argv)
+    parser = argparse.ArgumentParser(prog=prog, description=about, formatter_class=_Help)
+    parser.add_argument("--version", action="store_true", help="show the program's version and stop")
+    listed = "\n".join(f"  {name:<10} {text}" for name, text in commands.items())
+    parser.epilog = f"commands:\n{listed}\n\n'{prog} COMMAND --help' explains one."
+    parser.usage = f"{prog} COMMAND [options]"
+    if not words or words[0].startswith("-"):
+        known = parser.parse_args(words)
+        if known.version:
+            from logger.version import VERSION
+
+            sys.stdout.write(f"{prog} {VERSION}\n")
+            return Exit.OK
+        parser.print_help()
+        return Exit.BAD_INPUT
+    name = words[0]
+    if name not in commands:
+        parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(commands)}\n")
+    module = import_module(f"{package}.{name.replace('-', '_')}")
+    sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
+    module.add_arguments(sub)
+    try:
+        return int(module.run(sub.parse_args(words[1:])))
+    except HeldwheelError as error:
+        sys.stdout.flush()
+        sys.stderr.write(f"{prog} {name}: {error}\n")
+        return Exit.BAD_INPUT
+    except KeyboardInterrupt:
+        sys.stderr.write("\nstopped\n")
+        return Exit.INTERRUPTED
+    except BrokenPipeError:
+        # The reader of our output went away (``| head``): not an error of the test. Keep the interpreter's
+        # final flush from complaining about it.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return Exit.OK

@@ -1,0 +1,1 @@
+"""The commands of ``heldwheel-log``, one module each."""

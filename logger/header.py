@@ -1,0 +1,220 @@
+"""What is written down about a test: the same names in a recording's header, in sidecars and in saved files.
+
+Conventions
+-----------
+- Keys carry their unit (``length_mm``, ``capacity_nm``). A key that is absent is not known; nothing has a silent
+  default that a result would depend on.
+- ``Lever`` and ``Limit`` are the form a user writes; ``analysis.lever`` and ``analysis.limits`` check them and turn
+  them into SI. A limit's value stays in the unit its source prints.
+- An uncertainty key ends in ``_u`` and is a standard uncertainty in the unit of the key before it.
+"""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Literal
+
+import msgspec
+
+SCHEMA = "heldwheel recording 1"
+
+
+class Record(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forbid_unknown_fields=True):
+    """Base of all records: frozen, keys by name only, unknown keys are faults."""
+
+
+class Job(Record, frozen=True, kw_only=True):
+    """Who, what and where."""
+
+    number: str = ""
+    customer: str = ""
+    vehicle: str = ""
+    axle: str = ""
+    operator: str = ""
+    witness: str = ""
+    shop: str = ""
+    notes: str = ""
+    tags: dict[str, str | float] = msgspec.field(default_factory=dict)
+
+
+class Axle(Record, frozen=True, kw_only=True):
+    """The axle under test."""
+
+    tag: str = ""
+    type: str = ""  # clutch plate, cone, ramp ...: what the user found
+    ratio: float | None = None
+    propshaft_turns: float | None = None
+    left_turns: float | None = None
+    right_turns: float | None = None
+    pack_build: str = ""
+    shim_mm: float | None = None
+
+
+class Test(Record, frozen=True, kw_only=True):
+    """The kind of test: without it a limit cannot be compared."""
+
+    place: Literal["car", "bench"] | None = None
+    held: Literal["other side", "case", "none"] | None = None
+    gear: Literal["neutral", "in gear"] | None = None
+    side: Literal["left", "right"] | None = None
+    direction: Literal["clockwise", "counter-clockwise", "both"] | None = None
+    purpose: Literal["pulls", "drag", "zero", "weigh", "practice"] | None = None
+    dwell_s: float | None = None
+    start_angle_deg: float | None = None
+
+
+class Conditions(Record, frozen=True, kw_only=True):
+    """What a comparison depends on."""
+
+    oil_temperature_c: float | None = None
+    fluid: str = ""
+    modifier: str = ""
+    modifier_percent: float | None = None
+    distance_km: float | None = None
+    wheel_fitted: bool | None = None
+    brakes_free: bool | None = None
+    condition: Literal["new", "used", "run in"] | None = None
+
+
+class Lever(Record, frozen=True, kw_only=True):
+    """How torque gets from the hand to the axle (trade term: fixture). See ``analysis.lever`` for the equations."""
+
+    fixture: Literal[
+        "one stud",
+        "cross-bar",
+        "hub centre",
+        "couple",
+        "force at radius",
+        "cord",
+        "in-line",
+        "dead weight",
+        "held side",
+    ]
+    name: str = ""
+    length_mm: float | None = None
+    length_mm_u: float | None = None
+    stud_circle_mm: float | None = None
+    stud_circle_mm_u: float | None = None
+    studs: int | None = None
+    chord_mm: float | None = None  # instead of the stud circle: centre to centre of two studs
+    chord_apart: int | None = None  # which are this many studs apart
+    angle_deg: float | None = None  # between lever and the line centre to stud, 0 = pointing straight out
+    angle_deg_u: float | None = None
+    pull_angle_deg: float | None = None  # obliqueness of the pull, 0 = square to the lever
+    pull_angle_deg_u: float | None = None
+    offset_mm: float | None = None  # cross-bar: drive square off the wheel's centre
+    offset_mm_u: float | None = None
+    radius_mm: float | None = None  # force at radius, cord drum, dead weight
+    radius_mm_u: float | None = None
+    cord_mm: float | None = None  # cord diameter
+    weight_kg: float | None = None  # the lever's own mass
+    centroid_mm: float | None = None  # its centre of mass from the drive axis
+    start_angle_deg: float | None = None  # of the lever from horizontal at hand-off
+
+
+class Limit(Record, frozen=True, kw_only=True):
+    """A limit as the user's manual or rule states it. Its source is mandatory; none is shipped as a specification."""
+
+    quantity: Literal["breakaway", "rotating mean", "rotating maximum"]
+    kind: Literal["min", "max", "band", "ratio min"]
+    unit: str
+    source: str
+    lower: float | None = None
+    upper: float | None = None
+    page: str = ""
+    text: str = ""  # the limit's own words
+    condition: str = ""  # new, used, temperature
+    place: Literal["car", "bench"] | None = None
+    held: Literal["other side", "case", "none"] | None = None
+    gear: Literal["neutral", "in gear"] | None = None
+    name: str = ""
+
+
+class TransducerFacts(Record, frozen=True, kw_only=True):
+    """What the numbers of a transducer are worth: from its certificate or data sheet."""
+
+    name: str = ""
+    serial: str = ""
+    description: str = ""  # file name of its description
+    identity: str = ""  # port or Bluetooth identity the user picked
+    unit: str = ""  # of the torque column
+    sign: Literal["signed", "reversed", "none"] | None = None
+    capacity_nm: float | None = None
+    resolution_nm: float | None = None
+    accuracy_percent_of_reading: float | None = None  # 95 %
+    accuracy_percent_of_full_scale: float | None = None  # 95 %
+    gain: float | None = None  # reading / true
+    gain_u: float | None = None
+    filter_delay_s: float | None = None
+    filter_delay_s_u: float | None = None
+    rate_hz: float | None = None
+    firmware: str = ""
+    certificate: str = ""
+    certificate_date: date | None = None
+    certificate_due: date | None = None
+
+
+class Zero(Record, frozen=True, kw_only=True):
+    """The true zero: lever hanging or off, as opposed to the level at hand-off."""
+
+    at: datetime | None = None
+    value_nm: float | None = None
+    value_nm_u: float | None = None
+    how: Literal["lever off", "lever hanging", "unloaded", "unknown"] = "unknown"
+
+
+class Source(Record, frozen=True, kw_only=True):
+    """Where a re-recorded replay came from: its source's file and hash travel along."""
+
+    file: str
+    sha256: str
+
+
+class Header(Record, frozen=True, kw_only=True):
+    """Everything known at the start of a recording."""
+
+    schema: str = SCHEMA
+    started: datetime | None = None
+    program: str = ""
+    simulated: bool = False
+    time_from: Literal["device counter", "arrival", "file"] | None = None
+    job: Job = msgspec.field(default_factory=Job)
+    axle: Axle = msgspec.field(default_factory=Axle)
+    test: Test = msgspec.field(default_factory=Test)
+    conditions: Conditions = msgspec.field(default_factory=Conditions)
+    lever: Lever | None = None
+    limit: Limit | None = None
+    transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
+    zero: Zero | None = None
+    source: Source | None = None
+
+
+class Correction(Record, frozen=True, kw_only=True):
+    """One decision made after the recording was closed: it changes how it is read, never the recording."""
+
+    at: datetime
+    reason: str
+    by: str = ""
+    pull_start_s: float | None = None  # which pull it concerns, by its original start
+    exclude: bool = False  # leave this pull out of the job's value
+    start_s: float | None = None  # corrected boundaries
+    end_s: float | None = None
+    breakaway_s: float | None = None
+    rotating_start_s: float | None = None
+    rotating_end_s: float | None = None
+
+
+class Sidecar(Record, frozen=True, kw_only=True):
+    """``<stem>.sidecar.toml``: what a trace lacks, and later corrections. Values here win over the header's."""
+
+    simulated: bool | None = None
+    job: Job | None = None
+    axle: Axle | None = None
+    test: Test | None = None
+    conditions: Conditions | None = None
+    lever: Lever | None = None
+    limit: Limit | None = None
+    transducer: TransducerFacts | None = None
+    zero: Zero | None = None
+    tags: dict[str, str | float] = msgspec.field(default_factory=dict)
+    corrections: tuple[Correction, ...] = ()

@@ -1,0 +1,1 @@
+"""Where bytes come from: one small asynchronous interface, with real, virtual and replayed sources side by side."""

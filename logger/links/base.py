@@ -1,0 +1,51 @@
+"""The interface every link implements; safe to use as the reference for a new one."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Protocol
+
+if TYPE_CHECKING:
+    from logger.samples import Chunk
+
+
+class Link(Protocol):
+    """A source of bytes. All methods run in the acquisition thread's event loop; none blocks it."""
+
+    @property
+    def name(self) -> str:
+        """What the user calls it: ``/dev/ttyUSB0``, a device's name and identity, a file."""
+        ...
+
+    async def open(self) -> None:
+        """Open it, within a bounded time.
+
+        Raises
+        ------
+        LinkError
+            It cannot be opened; the text says why and what to do.
+        """
+        ...
+
+    async def read(self) -> list[Chunk]:
+        """Wait for bytes and give all that have arrived since the last call; an empty list at the source's end.
+
+        Raises
+        ------
+        LinkLost
+            The device is gone. Whatever arrived before was given by earlier calls.
+        """
+        ...
+
+    async def write(self, data: bytes) -> None:
+        """Send bytes to the device. A session calls this only for commands that the user confirmed.
+
+        Raises
+        ------
+        LinkLost
+            The device is gone.
+        """
+        ...
+
+    async def close(self) -> None:
+        """Close it; never raises, may be called twice, and may be followed by ``open``."""
+        ...

@@ -1,0 +1,1 @@
+"""A virtual transducer: physics with known truth, that speaks real bytes."""
