@@ -1,0 +1,60 @@
+# Everything a person or CI runs. `make demo` and `make test` do all their own set-up.
+PYTHON ?= python3
+BIN := .venv/bin
+RUN := $(BIN)/python -m
+
+.PHONY: help setup demo test check lint fmt type contracts bench torture shots lock clean
+
+help: ## this list
+	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
+
+setup: .venv/.ready ## make .venv with pinned, hash-checked packages; install what the system lacks
+
+.venv/.ready: .ci/constraints.txt pyproject.toml .ci/system-packages
+	@sh .ci/system-packages
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' \
+	  || { echo "Heldwheel needs Python 3.11 or newer; '$(PYTHON)' is older. Try: make setup PYTHON=python3.12"; exit 1; }
+	@test -x $(BIN)/python || $(PYTHON) -m venv .venv
+	@echo "installing pinned packages (a few minutes the first time)"
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r .ci/constraints.txt
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	@touch $@
+
+demo: setup ## the main job, headless, on the built-in virtual transducer
+	@$(RUN) logger.virtual.demo --out demo-output
+
+test: check ## style, types, contracts and all tests
+	@$(BIN)/pytest -n 2 --dist loadgroup -q
+
+check: lint type contracts
+
+lint: setup ## style
+	@$(BIN)/ruff check .
+	@$(BIN)/ruff format --check .
+
+fmt: setup ## put the code in the house's style
+	@$(BIN)/ruff format .
+	@$(BIN)/ruff check --fix .
+
+type: setup ## strict types
+	@$(BIN)/mypy
+
+contracts: setup ## imports run one way
+	@$(BIN)/lint-imports --no-logo
+
+bench: setup ## every figure beside its reference, in one run
+	@$(RUN) tests.bench --out bench-output
+
+torture: setup ## faults by the hundred, with counts (minutes)
+	@$(RUN) tests.faults --out torture-output
+
+shots: setup ## a picture of every page, state, theme and size
+	@$(RUN) gui.shots --out shots
+
+lock: setup ## write .ci/constraints.txt again from pyproject.toml
+	@$(BIN)/python -m pip install --quiet uv
+	@$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-emit-index-url \
+	  --no-header --no-annotate --all-extras --group dev pyproject.toml -o .ci/constraints.txt
+
+clean: ## remove everything that was made here
+	rm -rf .venv build dist *.egg-info demo-output bench-output torture-output shots
