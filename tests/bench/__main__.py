@@ -74,9 +74,8 @@ def main() -> int:
             row["met"] = met(row)
             rows.append(row)
             cells = [_text(row.get(k)) for k in ("ours", "reference", "ratio")]
-            print(
-                f"{row['name']!s:<64}{cells[0]:>14}{cells[1]:>14}{cells[2]:>9}  {row.get('target') or '':<10}{row['met']}"
-            )
+            figures = f"{cells[0]:>14}{cells[1]:>14}{cells[2]:>9}"
+            print(f"{row['name']!s:<64}{figures}  {row.get('target') or '':<10}{row['met']}")
         print(f"({name}: {time.perf_counter() - begun:.0f} s)", flush=True)
     args.out.mkdir(parents=True, exist_ok=True)
     target = args.out / "bench.json"
