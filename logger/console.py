@@ -1,0 +1,108 @@
+"""What the command doors show: lines, tables and a live progress line.
+
+Standard output carries results, standard error everything else (progress, notes). ``rich`` is imported only when a
+table is drawn, so that ``--help`` answers at once. Text from files and devices is shown as it is, never as markup.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from types import TracebackType
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+
+def say(text: str = "") -> None:
+    """Write one line of result to standard output."""
+    sys.stdout.write(text + "\n")
+
+
+def note(text: str) -> None:
+    """Write one line beside the results, to standard error."""
+    sys.stdout.flush()
+    sys.stderr.write(text + "\n")
+
+
+def clean(text: str, limit: int = 200) -> str:
+    """Give text from a file or device as one safe line: no control characters, bounded length."""
+    line = "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in text[: limit + 1])
+    return line if len(line) <= limit else line[: limit - 1] + "…"
+
+
+def console() -> Console:
+    """Give a rich console on standard output, for anything beyond ``say`` and ``table``."""
+    from rich.console import Console
+
+    return Console(highlight=False, markup=False, emoji=False, soft_wrap=not sys.stdout.isatty())
+
+
+def table(
+    headings: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    *,
+    title: str = "",
+    right: Sequence[int] = (),
+    styles: Sequence[str] = (),
+) -> None:
+    """Draw a table on standard output.
+
+    Parameters
+    ----------
+    headings : sequence of str
+        One per column.
+    rows : sequence of sequence of str
+        Cells; control characters are replaced.
+    title : str
+        Line above the table.
+    right : sequence of int
+        Columns that are set right: numbers.
+    styles : sequence of str
+        Rich style per row, or empty. A style never carries meaning alone: the words say it.
+    """
+    from rich.box import SIMPLE_HEAD
+    from rich.table import Table
+    from rich.text import Text
+
+    drawn = Table(box=SIMPLE_HEAD, title=Text(clean(title)) if title else None, title_justify="left", pad_edge=False)
+    for i, heading in enumerate(headings):
+        drawn.add_column(Text(heading), justify="right" if i in right else "left")
+    for i, row in enumerate(rows):
+        drawn.add_row(*(Text(clean(cell)) for cell in row), style=styles[i] if i < len(styles) else "")
+    shown = console()
+    if not sys.stdout.isatty():
+        shown.width = 200
+    shown.print(drawn)
+
+
+class Progress:
+    """One line on standard error that is rewritten in place; plain lines now and then where that is no terminal."""
+
+    def __init__(self, every_s: float = 5.0) -> None:
+        self._terminal = sys.stderr.isatty()
+        self._every_s = every_s
+        self._next_s = 0.0
+        self._width = 0
+
+    def __enter__(self) -> Progress:
+        return self
+
+    def show(self, text: str, now_s: float) -> None:
+        """Show the line; away from a terminal at most once in ``every_s`` of ``now_s``."""
+        line = clean(text)
+        if self._terminal:
+            sys.stderr.write("\r" + line.ljust(self._width))
+            self._width = len(line)
+        elif now_s >= self._next_s:
+            self._next_s = now_s + self._every_s
+            sys.stderr.write(line + "\n")
+        sys.stderr.flush()
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> Literal[False]:
+        if self._terminal and self._width:
+            sys.stderr.write("\n")
+        return False
