@@ -1,0 +1,189 @@
+"""How the bytes of a packet are laid out: the binary part of a transducer's description.
+
+Conventions
+-----------
+- ``at`` is a byte offset from the packet's start; for a field that repeats with every sample, from the first sample's.
+- A packet has a head, then its samples one behind another, then a tail.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Final, Literal
+
+import msgspec
+
+from logger.decoder.crc import CheckName  # noqa: TC001 - msgspec reads the types at run time
+from logger.decoder.floats import WIDTH, NumberType, Order
+from logger.header import Record
+
+# A Bluetooth notification carries 512 bytes at most, and a text line may have as many.
+MAX_PACKET: Final = 512
+
+At = Annotated[int, msgspec.Meta(ge=0, lt=MAX_PACKET)]
+Mask = Annotated[int, msgspec.Meta(ge=0, lt=1 << 32)]
+IntegerType = Literal["u8", "u16", "u24", "u32"]
+
+
+class Field(Record, frozen=True, kw_only=True):
+    """One number: its place, type and meaning.
+
+    Attributes
+    ----------
+    name : str
+        The column: ``torque``, ``angle``, ``rate``, ``temperature`` ...
+    scale, offset : float
+        The value is raw × scale + offset.
+    radius_mm : float or None
+        The device delivers a force in newtons at this radius; the column becomes torque in N·m.
+    missing : int or None
+        Raw value that means "not known".
+    overload : int or None
+        Magnitude of the raw value from which on the device is beyond its range.
+    """
+
+    name: str
+    type: NumberType
+    at: At = 0
+    order: Order = "little"
+    unit: str = ""
+    scale: float = 1.0
+    offset: float = 0.0
+    radius_mm: float | None = None
+    missing: int | None = None
+    overload: Annotated[int, msgspec.Meta(gt=0)] | None = None
+    per: Literal["sample", "packet"] = "sample"
+
+
+class CounterField(Record, frozen=True, kw_only=True):
+    """The wrap-around counter in each packet."""
+
+    at: At
+    type: IntegerType = "u16"
+    order: Order = "little"
+    counts: Literal["packets", "samples"] = "packets"
+    step: Annotated[int, msgspec.Meta(ge=1)] = 1
+    modulus: Annotated[int, msgspec.Meta(ge=2)] | None = None  # where it wraps, if before its type does
+
+    @property
+    def wraps_at(self) -> int:
+        """The modulus in force."""
+        return self.modulus or 1 << (8 * WIDTH[self.type])
+
+
+class StatusField(Record, frozen=True, kw_only=True):
+    """Status bits: which mask means what; a mask of 0 means that the device has no such bit."""
+
+    at: At
+    type: IntegerType = "u8"
+    order: Order = "little"
+    per: Literal["packet", "sample"] = "packet"
+    overload: Mask = 0
+    error: Mask = 0
+    stale: Mask = 0
+    battery_low: Mask = 0
+    simulated: Mask = 0
+
+
+class Check(Record, frozen=True, kw_only=True):
+    """A check sum in the last bytes of a packet, over everything from ``covers_from`` up to itself."""
+
+    name: CheckName
+    order: Order = "little"
+    covers_from: At = 0
+
+
+class Packet(Record, frozen=True, kw_only=True):
+    """A binary packet: one notification, or the frame of a serial stream.
+
+    Attributes
+    ----------
+    fields : tuple of Field
+        Torque first.
+    samples : int or None
+        Samples in every packet; None: as many as its length holds.
+    samples_at : int
+        Where the first sample begins.
+    sample_bytes : int or None
+        From one sample to the next; None: just behind its last field.
+    tail_bytes : int
+        Bytes behind the last sample, the check sum included.
+    count_at : int or None
+        A byte that says how many samples the packet has.
+    """
+
+    fields: tuple[Field, ...]
+    samples: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = 1
+    samples_at: At = 0
+    sample_bytes: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = None
+    tail_bytes: At = 0
+    count_at: At | None = None
+    counter: CounterField | None = None
+    status: StatusField | None = None
+    check: Check | None = None
+
+    @property
+    def stride(self) -> int:
+        """Bytes from one sample to the next."""
+        ends = [field.at + WIDTH[field.type] for field in self.fields if field.per == "sample"]
+        if self.status is not None and self.status.per == "sample":
+            ends.append(self.status.at + WIDTH[self.status.type])
+        return self.sample_bytes or max(ends, default=1)
+
+    @property
+    def length(self) -> int | None:
+        """Bytes of the whole packet, or None if it varies."""
+        return None if self.samples is None else self.samples_at + self.samples * self.stride + self.tail_bytes
+
+    def samples_in(self, length: int) -> int:
+        """Give how many samples a packet of this length holds; 0 if it has no such length."""
+        if self.samples is not None:
+            return self.samples if length == self.length else 0
+        whole, rest = divmod(length - self.samples_at - self.tail_bytes, self.stride)
+        return whole if whole > 0 and rest == 0 else 0
+
+
+class LengthField(Record, frozen=True, kw_only=True):
+    """Where a frame states its length; the whole frame has ``value + adds`` bytes."""
+
+    at: At
+    type: Literal["u8", "u16"] = "u8"
+    order: Order = "little"
+    adds: Annotated[int, msgspec.Meta(ge=0, le=MAX_PACKET)] = 0
+
+
+class Frame(Record, frozen=True, kw_only=True):
+    """A frame of a serial stream: sync bytes, then as the packet says (its offsets count from the sync bytes)."""
+
+    sync: str  # hexadecimal: "AA 55"
+    packet: Packet
+    length: LengthField | None = None  # None: every frame has the packet's fixed length
+
+    @property
+    def sync_bytes(self) -> bytes:
+        """The sync bytes."""
+        return bytes.fromhex(self.sync)
+
+
+def layout_faults(packet: Packet) -> list[str]:
+    """Give everything that contradicts itself in a packet's layout; one line for the user each."""
+    faults = []
+    if not packet.fields or packet.fields[0].name != "torque":
+        faults.append("fields: the first field must be named torque")
+    names = [field.name for field in packet.fields]
+    faults += [f"fields: {name} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
+    for field in packet.fields:
+        end = field.at + WIDTH[field.type]
+        if field.per == "sample" and end > packet.stride:
+            faults.append(f"fields: {field.name} ends at byte {end} of a sample of {packet.stride} bytes")
+        if field.per == "packet" and packet.samples is not None and end > (packet.length or 0):
+            faults.append(f"fields: {field.name} lies outside the packet of {packet.length} bytes")
+        if field.scale == 0:
+            faults.append(f"fields: {field.name} has the scale 0")
+    heads = [(packet.counter, "counter"), (packet.status, "status")]
+    for head, name in heads:
+        inside = isinstance(head, StatusField) and head.per == "sample"
+        if head is not None and not inside and head.at + WIDTH[head.type] > packet.samples_at:
+            faults.append(f"{name}: it must lie before the samples, which begin at byte {packet.samples_at}")
+    if (packet.length or 0) > MAX_PACKET:
+        faults.append(f"the packet has {packet.length} bytes; at most {MAX_PACKET} are possible")
+    return faults

@@ -1,0 +1,112 @@
+"""The wrap-around counter: losses exact, duplicates and late packets told apart, silences longer than a wrap."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from logger.decoder.counter import Unwrapper
+
+
+def feed(unwrapper, raw, size=1):
+    raw = np.asarray(raw, np.int64)
+    return unwrapper.feed(raw, np.full(len(raw), size, np.int64))
+
+
+def lost(placed):
+    return 0 if placed.lost is None else int(placed.lost.sum())
+
+
+def test_empty():
+    assert len(feed(Unwrapper(256), []).keep) == 0
+
+
+def test_wraps_without_loss():
+    placed = feed(Unwrapper(256), np.arange(1000) % 256)
+    assert placed.lost is None
+    assert placed.first.tolist() == list(range(1000))
+
+
+def test_loss_is_exact_and_in_samples():
+    unwrapper = Unwrapper(65536)
+    placed = feed(unwrapper, [65534, 65535, 3, 4], size=20)
+    assert placed.lost.tolist() == [0, 0, 60, 0]
+    assert placed.first.tolist() == [0, 20, 100, 120]
+
+
+def test_a_counter_of_samples():
+    placed = feed(Unwrapper(1 << 16, counts_samples=True), [0, 20, 60, 80], size=20)
+    assert placed.lost.tolist() == [0, 0, 20, 0]
+
+
+def test_duplicates_in_one_drain_and_in_the_next():
+    unwrapper = Unwrapper(256)
+    assert feed(unwrapper, [1, 2, 2, 3]).duplicates == 1
+    again = feed(unwrapper, [3, 4])
+    assert (again.duplicates, again.late, lost(again)) == (1, 0, 0)
+    assert again.first.tolist() == [3]
+
+
+def test_changed_places_in_one_drain_are_put_back():
+    placed = feed(Unwrapper(256), [250, 252, 251, 253, 254])
+    assert (placed.reordered, placed.duplicates, lost(placed)) == (1, 0, 0)
+    assert placed.keep.tolist() == [0, 2, 1, 3, 4]
+
+
+def test_late_after_its_drain_is_dropped_and_its_loss_stands():
+    unwrapper = Unwrapper(256)
+    assert lost(feed(unwrapper, [1, 2, 4])) == 1
+    late = feed(unwrapper, [3, 5])
+    assert (late.late, late.duplicates, lost(late)) == (1, 0, 0)
+    assert late.first.tolist() == [4]
+
+
+def test_a_silence_of_several_wraps_is_counted_exactly():
+    # 4 kHz in packets of 100, a 16-bit sample counter, 40 s away: 2.4 wraps; the clock is wrong by 0.2 s.
+    unwrapper = Unwrapper(1 << 16, counts_samples=True)
+    feed(unwrapper, [0, 100], size=100)
+    unwrapper.expect(40.2 * 4000)
+    placed = feed(unwrapper, [(200 + 160_000) % 65536], size=100)
+    assert lost(placed) == 160_000
+    assert not placed.restarted
+
+
+def test_a_counter_that_began_anew_gives_an_estimate():
+    unwrapper = Unwrapper(1 << 32)
+    feed(unwrapper, np.arange(50_000, 50_010))
+    unwrapper.expect(300)
+    placed = feed(unwrapper, [0, 1])
+    assert placed.restarted
+    assert placed.lost.tolist() == [300, 0]
+    assert placed.first.tolist() == [310, 311]
+
+
+def test_first_value_after_expect_without_history_starts_at_zero():
+    unwrapper = Unwrapper(256)
+    unwrapper.expect(100)
+    assert feed(unwrapper, [77, 78]).first.tolist() == [0, 1]
+
+
+@given(
+    st.lists(st.integers(0, 5), min_size=1, max_size=120),
+    st.integers(0, 65535),
+    st.integers(1, 40),
+    st.sampled_from([256, 65536]),
+)
+def test_any_losses_any_start_any_drains(gaps, start, drain, modulus):
+    """A second algorithm: plain big-integer positions."""
+    positions = start + np.cumsum(np.array(gaps) + 1)
+    unwrapper = Unwrapper(modulus)
+    first, total = [], 0
+    for begin in range(0, len(positions), drain):
+        placed = feed(unwrapper, positions[begin : begin + drain] % modulus)
+        first += placed.first.tolist()
+        total += lost(placed)
+    assert np.array_equal(np.diff(first), np.diff(positions))
+    assert total == sum(gaps[1:])
+
+
+@pytest.mark.parametrize("step", [1, 7])
+def test_step(step):
+    placed = feed(Unwrapper(1000, step=step), [995, (995 + step) % 1000, (995 + 4 * step) % 1000])
+    assert lost(placed) == 2
