@@ -1,0 +1,73 @@
+"""Torques as they stand on screen: one unit and one decimal mark for every figure at once."""
+
+from __future__ import annotations
+
+import math
+
+from gui.models.changes import Changes
+from logger.units import torque_factor
+
+UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m")
+# Decimals of a figure without an interval: about a tenth of a newton metre in each unit.
+_DECIMALS = {"N·m": 1, "lbf·ft": 1, "lbf·in": 0, "kgf·m": 2}
+NOTHING = "–"  # what stands where there is no figure
+
+
+class Display:
+    """The unit and the decimal mark on screen; views listen to ``changes``.
+
+    Parameters
+    ----------
+    unit : str
+        One of ``UNITS``.
+    comma : bool
+        Whether the decimal mark is a comma.
+    """
+
+    def __init__(self, unit: str = "N·m", *, comma: bool = False) -> None:
+        self.unit = unit if unit in UNITS else UNITS[0]
+        self.comma = comma
+        self.changes = Changes()
+
+    def use(self, *, unit: str | None = None, comma: bool | None = None) -> None:
+        """Change unit or decimal mark, and tell every view."""
+        self.unit = unit if unit in UNITS else self.unit
+        self.comma = self.comma if comma is None else comma
+        self.changes.tell()
+
+    @property
+    def factor(self) -> float:
+        """What one newton metre is in the unit on screen."""
+        return 1.0 / torque_factor(self.unit)
+
+    def value(self, nm: float) -> float:
+        """Give a torque in the unit on screen."""
+        return nm * self.factor
+
+    def number(self, value: float | None, decimals: int = 1) -> str:
+        """Give any number with the decimal mark on screen; a dash where there is none."""
+        if value is None or not math.isfinite(value):
+            return NOTHING
+        text = f"{value:.{decimals}f}"
+        text = text.removeprefix("-") if float(text) == 0 else text.replace("-", "−")
+        return text.replace(".", ",") if self.comma else text
+
+    def figure(self, nm: float | None, u95_nm: float | None = None) -> str:
+        """Give a torque without its unit: ``38.4`` or ``38.4 ± 1.2``.
+
+        An interval is shown with two significant digits and decides the decimals (JCGM 100, 7.2.6), but no more than
+        one beyond what the eye can use.
+        """
+        if nm is None or not math.isfinite(nm):
+            return NOTHING
+        most = _DECIMALS[self.unit] + 1
+        if u95_nm is None or not math.isfinite(u95_nm) or u95_nm <= 0:
+            return self.number(self.value(nm), _DECIMALS[self.unit])
+        half = self.value(u95_nm)
+        decimals = min(most, max(0, 1 - math.floor(math.log10(float(f"{half:.1e}")))))
+        return f"{self.number(self.value(nm), decimals)} ± {self.number(half, decimals)}"
+
+    def torque(self, nm: float | None, u95_nm: float | None = None) -> str:
+        """Give a torque with its unit; a dash where there is none."""
+        text = self.figure(nm, u95_nm)
+        return text if text == NOTHING else f"{text} {self.unit}"

@@ -1,0 +1,89 @@
+"""The order of a test: safety checks, zero, drag where wanted, pulls, zero again, sign.
+
+A step is entered only when what it rests on is there; why not is said in words. Nothing here knows samples or torque.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+
+class Step(StrEnum):
+    """One step of a test; its value is its name on screen."""
+
+    SAFETY = "Safety checks"
+    ZERO = "Zero"
+    DRAG = "Drag"
+    PULLS = "Pulls"
+    ZERO_AGAIN = "Zero again"
+    SIGN = "Sign"
+
+
+class Stand(StrEnum):
+    """How a step stands."""
+
+    TO_COME = "to come"
+    NOW = "now"
+    DONE = "done"
+    SKIPPED = "left out"
+    WRONG = "wrong"
+
+
+@dataclass(slots=True)
+class Flow:
+    """Where a test stands.
+
+    Parameters
+    ----------
+    with_drag : bool
+        Whether the drag of both wheels free is measured first.
+    """
+
+    with_drag: bool = False
+    now: Step | None = None
+    finished: bool = False
+    stands: dict[Step, Stand] = field(default_factory=lambda: dict.fromkeys(Step, Stand.TO_COME))
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The steps of this test in order."""
+        return tuple(step for step in Step if self.with_drag or step is not Step.DRAG)
+
+    @property
+    def running(self) -> bool:
+        """Whether a test is under way."""
+        return self.now is not None and not self.finished
+
+    def start(self) -> None:
+        """Begin a test at its safety checks; what an earlier one left is forgotten."""
+        self.stands = dict.fromkeys(Step, Stand.TO_COME)
+        self.finished = False
+        self._enter(Step.SAFETY)
+
+    def done(self) -> None:
+        """Close the step that is on, and enter the next."""
+        self._leave(Stand.DONE)
+
+    def skip(self) -> None:
+        """Leave the step that is on out; only the drag and the second zero may be left out."""
+        if self.now in {Step.DRAG, Step.ZERO_AGAIN}:
+            self._leave(Stand.SKIPPED)
+
+    def mark_wrong(self, step: Step) -> None:
+        """Say that a step that is done turned out wrong (the zero moved)."""
+        self.stands[step] = Stand.WRONG
+
+    def _leave(self, stand: Stand) -> None:
+        if self.now is None or self.finished:
+            return
+        self.stands[self.now] = stand
+        place = self.steps.index(self.now) + 1
+        if place == len(self.steps):
+            self.finished, self.now = True, None
+        else:
+            self._enter(self.steps[place])
+
+    def _enter(self, step: Step) -> None:
+        self.now = step
+        self.stands[step] = Stand.NOW

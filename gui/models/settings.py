@@ -1,0 +1,82 @@
+"""Choices that outlive the window: one small TOML file in the user's configuration folder.
+
+A file that cannot be read or written never stops the program: choices then last as long as the window.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+from pathlib import Path
+
+import msgspec
+
+from logger.errors import HeldwheelError
+from logger.header import Record
+from logger.toml_file import read_toml, write_toml
+
+FOLDER_KEY = "HELDWHEEL_HOME"  # keeps everything in one folder of the user's choice: a stick, a test
+
+
+class Choices(Record, frozen=True, kw_only=True):
+    """What is remembered."""
+
+    palette: str = "dark"
+    scale: float = 1.0
+    unit: str = "N·m"
+    comma: bool = False
+    sounds: bool = True
+    page: str = "Test"
+    window: tuple[int, int, int, int] | None = None  # left, top, width, height
+    maximised: bool = False
+    recordings: str = ""  # folder; empty for the usual one
+    fixture: str = ""  # names of what was used last
+    limit: str = ""
+    transducer: str = ""
+    operator: str = ""
+    seen: tuple[str, ...] = ()  # hints that need not be shown again
+
+
+def home() -> tuple[Path, Path]:
+    """Give the folders for choices and lists, and for recordings."""
+    own = os.environ.get(FOLDER_KEY)
+    if own:
+        return Path(own), Path(own) / "recordings"
+    import platformdirs
+
+    return Path(platformdirs.user_config_dir("heldwheel")), Path(platformdirs.user_documents_dir()) / "Heldwheel"
+
+
+class Settings:
+    """The choices, read once and written on every change."""
+
+    def __init__(self, folder: Path | None = None) -> None:
+        config, recordings = home()
+        self.folder = folder if folder is not None else config
+        self._recordings = recordings if folder is None else folder / "recordings"
+        self.problem = ""
+        self.choices = Choices()
+        if self._file.exists():
+            try:
+                self.choices = read_toml(self._file, Choices)
+            except HeldwheelError as error:
+                self.problem = str(error)
+
+    @property
+    def _file(self) -> Path:
+        return self.folder / "window.toml"
+
+    @property
+    def recordings(self) -> Path:
+        """Folder that recordings are written to."""
+        return Path(self.choices.recordings) if self.choices.recordings else self._recordings
+
+    def remember(self, **changes: object) -> None:
+        """Change some choices and write them; an unwritable folder is a problem in words, not an error."""
+        self.choices = msgspec.structs.replace(self.choices, **changes)
+        with contextlib.suppress(OSError):
+            self.folder.mkdir(parents=True, exist_ok=True)
+        try:
+            write_toml(self._file, self.choices)
+        except (HeldwheelError, OSError) as error:
+            self.problem = str(error)

@@ -1,0 +1,130 @@
+"""A result as word, shape and colour together, so that no one of them has to be seen.
+
+The shape shows what the word says: two posts stand for the limit, and the mark for the value and its interval. A disc
+between the posts is within; an arrowhead past a post is outside; a diamond on a post is too close to call; a broken
+frame without a mark is not valid.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+if TYPE_CHECKING:
+    from gui.look import Look
+
+COLOUR_OF = {"within": "within", "outside": "outside", "too close to call": "close", "not valid": "invalid"}
+WORD_OF = {"": "No result yet", "within": "Within", "outside": "Outside", "too close to call": "Too close to call"}
+WORD_OF["not valid"] = "Not valid"
+
+
+def paint_shape(painter: QPainter, box: QRectF, state: str, colour: QColor) -> None:
+    """Paint the shape of a result into a box about twice as wide as high."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    stroke = max(2.0, box.height() * 0.11)
+    painter.setPen(QPen(colour, stroke, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+    middle, half = box.center(), box.height() / 2 - stroke / 2
+    left, right = box.left() + box.width() * 0.24, box.right() - box.width() * 0.24
+    if state == "not valid":
+        _broken_frame(painter, QRectF(left, middle.y() - half, right - left, 2 * half), colour, stroke)
+    else:
+        for x in (left, right):
+            painter.drawLine(QPointF(x, middle.y() - half), QPointF(x, middle.y() + half))
+        _mark(painter, state, middle, right, half * 0.62, colour)
+    painter.restore()
+
+
+def _mark(painter: QPainter, state: str, middle: QPointF, post: float, size: float, colour: QColor) -> None:
+    painter.setBrush(colour)
+    painter.setPen(Qt.PenStyle.NoPen)
+    if state == "within":
+        painter.drawEllipse(middle, size, size)
+    elif state == "outside":
+        tip = QPointF(post + size * 2.1, middle.y())
+        back = tip.x() - size * 1.5
+        painter.drawPolygon(QPolygonF([tip, QPointF(back, tip.y() - size), QPointF(back, tip.y() + size)]))
+    elif state == "too close to call":
+        at = QPointF(post, middle.y())
+        corners = [QPointF(0, -size * 1.2), QPointF(size * 1.2, 0), QPointF(0, size * 1.2), QPointF(-size * 1.2, 0)]
+        painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
+
+
+def _broken_frame(painter: QPainter, frame: QRectF, colour: QColor, stroke: float) -> None:
+    corner = min(frame.width(), frame.height()) * 0.3
+    for x, dx in ((frame.left(), corner), (frame.right(), -corner)):
+        for y, dy in ((frame.top(), corner), (frame.bottom(), -corner)):
+            painter.drawLine(QPointF(x, y), QPointF(x + dx, y))
+            painter.drawLine(QPointF(x, y), QPointF(x, y + dy))
+    painter.setPen(QPen(colour, stroke))
+    cross = corner * 0.55
+    painter.drawLine(frame.center() + QPointF(-cross, -cross), frame.center() + QPointF(cross, cross))
+    painter.drawLine(frame.center() + QPointF(-cross, cross), frame.center() + QPointF(cross, -cross))
+
+
+class Badge(QWidget):
+    """A result with its word beside its shape.
+
+    Parameters
+    ----------
+    look : Look
+        Colours and fonts.
+    px : int
+        Height of the word at text scale 1.
+    """
+
+    def __init__(self, look: Look, px: int = 17) -> None:
+        super().__init__()
+        self._look, self._px, self._state, self._word = look, px, "", WORD_OF[""]
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        look.changed.connect(self.updateGeometry)
+        self.show_state("")
+
+    @property
+    def state(self) -> str:
+        """The result shown; empty before there is one."""
+        return self._state
+
+    def show_state(self, state: str, word: str | None = None) -> None:
+        """Show a result, with another word than its own where that says more."""
+        self._state = state
+        self._word = WORD_OF.get(state, state) if word is None else word
+        self.setAccessibleName(f"Result: {self._word}")
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give room for shape and word."""
+        font = self._look.font(self._px, bold=True)
+        from PySide6.QtGui import QFontMetricsF
+
+        word = QFontMetricsF(font).horizontalAdvance(self._word)
+        height = font.pixelSize() * 1.7
+        return QSize(round(word + height * 2.6), round(height))
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give the same room: a clipped result would mislead."""
+        return self.sizeHint()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint plate, shape and word."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        name = COLOUR_OF.get(self._state, "muted")
+        colour = self._look.colour(name)
+        plate = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        painter.setPen(QPen(colour, 1.5 if self._state else 1.0))
+        painter.setBrush(self._look.colour("raised"))
+        painter.drawRoundedRect(plate, 7, 7)
+        height = plate.height()
+        if self._state:
+            shape = QRectF(plate.left() + height * 0.2, plate.top() + height * 0.22, height * 1.3, height * 0.56)
+            paint_shape(painter, shape, self._state, colour)
+        painter.setPen(self._look.colour(name))
+        painter.setFont(self._look.font(self._px, bold=True))
+        left = height * 1.6 if self._state else height * 0.4
+        where = plate.adjusted(left, 0, -height * 0.2, 0)
+        painter.drawText(where, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._word)

@@ -1,0 +1,202 @@
+"""The large torque figure, readable from across the workshop, with the limit as a ruler below it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+if TYPE_CHECKING:
+    from gui.look import Look
+
+
+@dataclass(frozen=True, slots=True)
+class FigureView:
+    """What the figure shows; all numbers in the unit on screen.
+
+    Attributes
+    ----------
+    now, highest : str
+        The torque at the axle now and the highest so far, formatted; a dash where there is none.
+    unit : str
+        The unit's symbol.
+    now_value, highest_value : float or None
+        The same as numbers, for the ruler.
+    lower, upper : float or None
+        The limit.
+    caption : str
+        What the large figure is.
+    tone : str
+        A colour of the palette for the figure.
+    """
+
+    now: str = "–"
+    highest: str = "–"
+    unit: str = "N·m"
+    now_value: float | None = None
+    highest_value: float | None = None
+    lower: float | None = None
+    upper: float | None = None
+    caption: str = "Torque at the axle"
+    tone: str = "text"
+
+
+class TorqueFigure(QWidget):
+    """Torque at the axle now, very large; the highest so far beside it; a ruler with the limit below.
+
+    Parameters
+    ----------
+    look : Look
+        Colours and fonts.
+    template : str
+        The widest figure to make room for, so that the digits stand still.
+    """
+
+    def __init__(self, look: Look, template: str = "-888.8") -> None:
+        super().__init__()
+        self._look, self._template, self._view = look, template, FigureView()
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setMinimumHeight(130)
+        look.changed.connect(self.update)
+        self.show_view(self._view)
+
+    def show_view(self, view: FigureView) -> None:
+        """Show other figures; the same ones cost nothing."""
+        if view == self._view and self.accessibleName():
+            return
+        self._view = view
+        self.setAccessibleName(f"{view.caption}: {view.now} {view.unit}; highest so far {view.highest} {view.unit}")
+        self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give a size that reads well at an arm's length; a far view makes it larger."""
+        return QSize(640, 170)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint figures and ruler."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ruler = max(34.0, self.height() * 0.2)
+        top = QRectF(0, 0, self.width(), self.height() - ruler)
+        self._figures(painter, top)
+        self._ruler(painter, QRectF(6, top.bottom(), self.width() - 12, ruler))
+
+    def _figures(self, painter: QPainter, box: QRectF) -> None:
+        view, look = self._view, self._look
+        caption = look.font(max(13.0, box.height() * 0.1), scaled=box.height() < 250)
+        cap_height = QFontMetricsF(caption).height()
+        body = box.adjusted(0, cap_height, 0, 0)
+        main = self._fit(body.width() * 0.56, body.height() * 1.04, self._template)
+        main_width = QFontMetricsF(main).horizontalAdvance(self._template)
+        unit = look.font(main.pixelSize() * 0.3, scaled=False)
+        baseline = body.bottom() - main.pixelSize() * 0.1
+        painter.setPen(look.colour("muted"))
+        painter.setFont(caption)
+        painter.drawText(QRectF(4, 0, box.width() * 0.6, cap_height), Qt.AlignmentFlag.AlignVCenter, view.caption)
+        painter.setPen(look.colour(view.tone))
+        painter.setFont(main)
+        number = QFontMetricsF(main).horizontalAdvance(view.now)
+        painter.drawText(QPointF(4 + main_width - number, baseline), view.now)
+        painter.setFont(unit)
+        painter.setPen(look.colour("muted"))
+        painter.drawText(QPointF(4 + main_width + main.pixelSize() * 0.1, baseline), view.unit)
+        unit_right = 4 + main_width + main.pixelSize() * 0.1 + QFontMetricsF(unit).horizontalAdvance("lbf·ft")
+        self._highest(painter, box, unit_right, baseline, caption, cap_height)
+
+    def _highest(
+        self, painter: QPainter, box: QRectF, left: float, baseline: float, caption: QFont, cap_height: float
+    ) -> None:
+        view, look = self._view, self._look
+        left += 26
+        room = box.right() - left - 6
+        if room < 70:
+            return
+        high = self._fit(room, box.height() * 0.6, self._template)
+        painter.setFont(caption)
+        painter.setPen(look.colour("muted"))
+        short = QFontMetricsF(caption).elidedText("Highest so far", Qt.TextElideMode.ElideRight, room)
+        painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, short)
+        painter.setFont(high)
+        painter.setPen(look.colour("text"))
+        painter.drawText(QPointF(left, baseline), view.highest)
+        painter.setPen(QPen(look.colour("line"), 1))
+        painter.drawLine(QPointF(left - 14, 8), QPointF(left - 14, box.bottom() - 4))
+
+    def _fit(self, width: float, height: float, template: str) -> QFont:
+        font = self._look.font(200, bold=True, scaled=False)
+        metrics = QFontMetricsF(font)
+        px = 200 * min(width / metrics.horizontalAdvance(template), height / (metrics.capHeight() * 1.28))
+        return self._look.font(max(12.0, px), bold=True, scaled=False)
+
+    def _ruler(self, painter: QPainter, box: QRectF) -> None:
+        view, look = self._view, self._look
+        top = ruler_top(view)
+        bar = QRectF(box.left(), box.top() + 6, box.width(), max(9.0, box.height() * 0.26))
+        painter.setPen(QPen(look.colour("line"), 1))
+        painter.setBrush(look.colour("raised"))
+        painter.drawRoundedRect(bar, 3, 3)
+
+        def place(value: float) -> float:
+            return bar.left() + bar.width() * min(1.0, max(0.0, abs(value) / top))
+
+        painter.setPen(Qt.PenStyle.NoPen)
+        if view.lower is not None or view.upper is not None:
+            first = place(view.lower) if view.lower is not None else bar.left()
+            last = place(view.upper) if view.upper is not None else bar.right()
+            painter.setBrush(look.mixed("within", "raised", 0.35))
+            painter.drawRect(QRectF(first, bar.top() + 1, last - first, bar.height() - 2))
+            painter.setPen(QPen(look.colour("within"), 2))
+            for value in (view.lower, view.upper):
+                if value is not None:
+                    painter.drawLine(QPointF(place(value), bar.top() - 4), QPointF(place(value), bar.bottom() + 4))
+        self._scale(painter, bar, box, top)
+        if view.highest_value is not None:
+            _pointer(painter, place(view.highest_value), bar, look.colour("muted"), hollow=True)
+        if view.now_value is not None:
+            _pointer(painter, place(view.now_value), bar, look.colour(view.tone), hollow=False)
+
+    def _scale(self, painter: QPainter, bar: QRectF, box: QRectF, top: float) -> None:
+        look = self._look
+        font = look.font(max(12.0, min(bar.height() * 0.9, 26)), scaled=self.height() < 300)
+        painter.setFont(font)
+        painter.setPen(look.colour("muted"))
+        height = QFontMetricsF(font).height()
+        step = tick_step(top, 5)
+        for index in range(int(top / step + 1e-9) + 1):
+            value = index * step
+            x = bar.left() + bar.width() * value / top
+            text = f"{value:g}"
+            width = QFontMetricsF(font).horizontalAdvance(text)
+            left = min(max(box.left(), x - width / 2), box.right() - width)
+            painter.drawText(QRectF(left, bar.bottom() + 5, width + 2, height), text)
+
+
+def tick_step(top: float, about: int) -> float:
+    """Give a round step (1, 2 or 5 of a decade) that divides ``top`` into about so many."""
+    raw = max(top, 1e-9) / about
+    decade = 10.0 ** math.floor(math.log10(raw))
+    return next(decade * m for m in (1, 2, 5, 10) if decade * m >= raw * 0.999)
+
+
+def ruler_top(view: FigureView) -> float:
+    """Give the ruler's end: the limit in its middle third, and everything seen so far on it, in round steps."""
+    seen = [abs(v) for v in (view.now_value, view.highest_value) if v is not None and math.isfinite(v)]
+    limits = [v for v in (view.lower, view.upper) if v is not None]
+    wanted = max([1.1 * s for s in seen] + [1.7 * v for v in limits] + [1e-3])
+    step = tick_step(wanted, 5)
+    return math.ceil(wanted / step - 1e-9) * step
+
+
+def _pointer(painter: QPainter, x: float, bar: QRectF, colour: QColor, *, hollow: bool) -> None:
+    half = max(6.0, bar.height() * 0.55)
+    tip = bar.top() + 1
+    shape = QPolygonF([QPointF(x, tip + half), QPointF(x - half * 0.7, tip - half * 0.5)])
+    shape.append(QPointF(x + half * 0.7, tip - half * 0.5))
+    painter.setPen(QPen(colour, 2))
+    painter.setBrush(Qt.BrushStyle.NoBrush if hollow else colour)
+    painter.drawPolygon(shape)
+    painter.drawLine(QPointF(x, bar.top()), QPointF(x, bar.bottom()))

@@ -1,0 +1,281 @@
+"""Torque against time, live or still: the trace at two points per pixel column, the limit's band, the pulls.
+
+What costs time in the plotting library is left out: its grid, its automatic range, its own thinning and wide pens. The
+view stays fixed while the samples stream: the newest stands at 0 and the past at negative times.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF, QResizeEvent
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from gui.widgets.badge import COLOUR_OF
+from gui.widgets.figure import tick_step
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gui.look import Look
+    from gui.models.trace import GrowingTrace
+    from logger.samples import Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """How a sample becomes what is drawn: ``(value - zero) x factor``, zero and value at the transducer in N·m."""
+
+    zero_nm: float = 0.0
+    factor: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class PullMark:
+    """A pull on the trace, in the unit drawn.
+
+    Attributes
+    ----------
+    breakaway : tuple of float or None
+        Time, torque and half-width of its interval.
+    rotating : tuple of float or None
+        Start, end, torque and half-width of its interval.
+    label : str
+        Its number.
+    state : str
+        Its result, for the colour; empty without one.
+    rejected : bool
+        Whether it is left out.
+    """
+
+    label: str
+    breakaway: tuple[float, float, float] | None = None
+    rotating: tuple[float, float, float, float] | None = None
+    state: str = ""
+    rejected: bool = False
+
+
+class _Backdrop(pg.GraphicsObject):  # type: ignore[misc]
+    """Rules and the limit's band: a handful of straight lines instead of the library's grid."""
+
+    def __init__(self, plot: TracePlot) -> None:
+        super().__init__()
+        self._plot = plot
+        self.setZValue(-100)
+        self.limits: tuple[float | None, float | None] = (None, None)
+
+    def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
+        return QRectF(self._plot.box())
+
+    def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
+        look, box = self._plot.look, self._plot.box()
+        lower, upper = self.limits
+        if lower is not None or upper is not None:
+            for sign in (1, -1):
+                first = sign * (lower if lower is not None else 0.0)
+                last = sign * (upper if upper is not None else 1e9)
+                low, high = max(box.top(), min(first, last)), min(box.bottom(), max(first, last))
+                if high > low:
+                    painter.fillRect(QRectF(box.left(), low, box.width(), high - low), look.colour("band"))
+        pen = QPen(look.colour("line"), 1)
+        pen.setCosmetic(True)
+        painter.setPen(pen)
+        step = tick_step(max(box.height(), 1e-6), 6)
+        for index in range(int(np.ceil(box.top() / step)), int(np.floor(box.bottom() / step)) + 1):
+            painter.drawLine(QPointF(box.left(), index * step), QPointF(box.right(), index * step))
+        pen = QPen(look.colour("within"), 1, Qt.PenStyle.DashLine)
+        pen.setCosmetic(True)
+        painter.setPen(pen)
+        for value in (lower, upper):
+            for sign in (1, -1):
+                if value is not None and box.top() <= sign * value <= box.bottom():
+                    painter.drawLine(QPointF(box.left(), sign * value), QPointF(box.right(), sign * value))
+
+
+class _Marks(pg.GraphicsObject):  # type: ignore[misc]
+    """The pulls: a diamond at the breakaway, a bar along the rotating stretch, their intervals as thin uprights."""
+
+    def __init__(self, plot: TracePlot) -> None:
+        super().__init__()
+        self._plot = plot
+        self.setZValue(50)
+        self.marks: Sequence[PullMark] = ()
+        self.shift_s = 0.0
+
+    def boundingRect(self) -> QRectF:  # noqa: N802 - Qt's name
+        return QRectF(self._plot.box())
+
+    def paint(self, painter: QPainter, _option: QStyleOptionGraphicsItem, _widget: QWidget | None = None) -> None:
+        box = self._plot.box()
+        if not self.marks or box.width() <= 0 or box.height() <= 0:
+            return
+        transform = painter.transform()
+        painter.resetTransform()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for mark in self.marks:
+            self._one(painter, mark, lambda x, y: transform.map(QPointF(x - self.shift_s, y)))
+        painter.setTransform(transform)
+
+    def _one(self, painter: QPainter, mark: PullMark, place: object) -> None:
+        assert callable(place)  # noqa: S101 - narrows the type
+        look = self._plot.look
+        colour = look.colour("muted" if mark.rejected else COLOUR_OF.get(mark.state, "accent"))
+        ratio = painter.device().devicePixelRatioF()
+        if mark.rotating is not None:
+            start, end, level, half = mark.rotating
+            left, right = place(start, level), place(end, level)
+            painter.setPen(QPen(colour, 4 * ratio, Qt.PenStyle.DotLine if mark.rejected else Qt.PenStyle.SolidLine))
+            painter.drawLine(left, right)
+            painter.setPen(Qt.PenStyle.NoPen)
+            fill = look.colour("muted" if mark.rejected else COLOUR_OF.get(mark.state, "accent"), 0.22)
+            top, bottom = place(start, level + half), place(end, level - half)
+            painter.fillRect(QRectF(top, bottom).normalized(), fill)
+        if mark.breakaway is not None:
+            time_s, level, half = mark.breakaway
+            at, top, bottom = place(time_s, level), place(time_s, level + half), place(time_s, level - half)
+            painter.setPen(QPen(colour, 2 * ratio))
+            painter.drawLine(top, bottom)
+            size = 7 * ratio
+            painter.setBrush(Qt.BrushStyle.NoBrush if mark.rejected else colour)
+            corners = [QPointF(0, -size), QPointF(size, 0), QPointF(0, size), QPointF(-size, 0)]
+            painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
+            font = look.font(14 * ratio, bold=True)
+            painter.setFont(font)
+            painter.setPen(colour)
+            width = QFontMetricsF(font).horizontalAdvance(mark.label)
+            painter.drawText(at + QPointF(-width / 2, -size * 1.9 if level >= 0 else size * 3.4), mark.label)
+
+
+class TracePlot(pg.PlotWidget):  # type: ignore[misc]
+    """The plot; ``draw`` shows a stretch of a trace, ``show_marks`` the pulls on it."""
+
+    resized = Signal()
+
+    def __init__(self, look: Look, x_label: str = "Time (s)", *, mouse: bool = False) -> None:
+        super().__init__(enableMenu=False)
+        self.look = look
+        self._unit, self._x_label, self._watermark = "N·m", x_label, ""
+        item = self.getPlotItem()
+        item.setMouseEnabled(x=mouse, y=False)
+        item.hideButtons()
+        item.setContentsMargins(0, 6, 10, 0)
+        self._view = item.getViewBox()
+        self._view.disableAutoRange()
+        self._view.setDefaultPadding(0.0)
+        self._backdrop, self._marks = _Backdrop(self), _Marks(self)
+        self.curve = pg.PlotCurveItem(connect="finite")
+        for part in (self._backdrop, self.curve, self._marks):
+            part.setFlag(QGraphicsItem.GraphicsItemFlag.ItemHasNoContents, enabled=False)
+            self._view.addItem(part, ignoreBounds=True)
+        self.setAccessibleName("Torque against time")
+        self._view.sigRangeChanged.connect(self._range_changed)
+        look.changed.connect(self._restyle)
+        self._restyle()
+        self.set_view(-20.0, 0.0, 0.0, 40.0)
+
+    # ------------------------------------------------------------------ what is seen
+    def box(self) -> QRectF:
+        """Give the stretch of time and torque that is seen (top is the least torque)."""
+        (left, right), (low, high) = self._view.viewRange()
+        return QRectF(left, low, right - left, high - low)
+
+    def columns(self) -> int:
+        """Give the pixel columns of the plot."""
+        return max(1, int(self._view.width() * self.devicePixelRatioF()))
+
+    def set_view(self, left: float, right: float, low: float, high: float) -> None:
+        """Show another stretch of time and torque; the same one costs nothing."""
+        now = self.box()
+        if (now.left(), now.right(), now.top(), now.bottom()) != (left, right, low, high):
+            self._view.setRange(xRange=(left, right), yRange=(low, high), padding=0, disableAutoRange=True)
+
+    def set_unit(self, unit: str) -> None:
+        """Name the unit of the torque axis."""
+        if unit != self._unit:
+            self._unit = unit
+            self._restyle()
+
+    def set_limits(self, lower: float | None, upper: float | None) -> None:
+        """Show the limit's band, in the unit drawn; both signs of torque get it."""
+        if self._backdrop.limits != (lower, upper):
+            self._backdrop.limits = (lower, upper)
+            self._backdrop.update()
+
+    def set_watermark(self, text: str) -> None:
+        """Write a word across the plot: what is simulated must never be taken for a test."""
+        if text != self._watermark:
+            self._watermark = text
+            self.setAccessibleDescription(text)
+            self.viewport().update()
+
+    def draw(self, trace: GrowingTrace, scale: Scale, *, newest_at_zero: bool = False) -> None:
+        """Draw the seen stretch of a trace.
+
+        Parameters
+        ----------
+        trace : GrowingTrace
+            Samples at the transducer, N·m.
+        scale : Scale
+            Zero, and lever factor times unit.
+        newest_at_zero : bool
+            Whether the time axis ends at the newest sample.
+        """
+        box = self.box()
+        shift = trace.end_s if newest_at_zero else 0.0
+        times, torques = trace.stretch(box.left() + shift, box.right() + shift, self.columns())
+        self._draw_line(times - shift if shift else times, (torques - scale.zero_nm) * scale.factor)
+        if self._marks.shift_s != shift:
+            self._marks.shift_s = shift
+            if self._marks.marks:
+                self._marks.update()
+
+    def _draw_line(self, x: Floats, y: Floats) -> None:
+        self.curve.setData(x, y, connect="all" if np.isfinite(y).all() else "finite", skipFiniteCheck=True)
+
+    def show_marks(self, marks: Sequence[PullMark]) -> None:
+        """Show pulls; their times are the trace's."""
+        self._marks.marks = tuple(marks)
+        self._marks.update()
+
+    # ------------------------------------------------------------------ looks
+    def _restyle(self) -> None:
+        look = self.look
+        self.setBackground(look.colour("surface"))
+        self.curve.setPen(pg.mkPen(look.colour("trace"), width=1))
+        for name, label in (("left", f"Torque ({self._unit})"), ("bottom", self._x_label)):
+            axis = self.getPlotItem().getAxis(name)
+            axis.setPen(pg.mkPen(look.colour("edge")))
+            axis.setTextPen(pg.mkPen(look.colour("muted")))
+            axis.setStyle(tickFont=look.font(13), tickLength=4, autoExpandTextSpace=False)
+            axis.setLabel(label, **{"color": look.palette.muted, "font-size": f"{round(13 * look.scale)}px"})
+            axis.enableAutoSIPrefix(False)
+        self.getPlotItem().getAxis("left").setWidth(round(64 * look.scale))
+        self.getPlotItem().getAxis("bottom").setHeight(round(44 * look.scale))
+        self.viewport().update()
+
+    def _range_changed(self, *_: object) -> None:
+        self._backdrop.prepareGeometryChange()
+        self._marks.prepareGeometryChange()
+
+    def resizeEvent(self, event: QResizeEvent | None) -> None:  # noqa: N802 - Qt's name
+        """Tell that there are other pixel columns now."""
+        super().resizeEvent(event)
+        if event is not None:
+            self.resized.emit()
+
+    def drawForeground(self, painter: QPainter, _rect: QRectF) -> None:  # noqa: N802 - Qt's name
+        """Write the watermark over everything."""
+        if not self._watermark:
+            return
+        painter.save()
+        painter.resetTransform()
+        frame = self._view.sceneBoundingRect()
+        font = self.look.font(min(frame.height() * 0.2, frame.width() * 0.1), bold=True, scaled=False)
+        painter.setFont(font)
+        painter.setPen(self.look.colour("close", 0.3))
+        painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, self._watermark)
+        painter.restore()

@@ -1,0 +1,84 @@
+"""The growing trace: no peak is lost, however it is thinned."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gui.models.trace import BLOCK, FAN, GrowingTrace
+
+
+def made(n: int, seed: int = 1) -> tuple[np.ndarray, np.ndarray]:
+    rng = np.random.default_rng(seed)
+    return np.arange(n) / 1000, rng.normal(size=n).cumsum()
+
+
+def test_few_samples_are_given_as_they_are() -> None:
+    time_s, torque = made(500)
+    trace = GrowingTrace(time_s, torque)
+    x, y = trace.stretch(0.1, 0.2, 300)
+    assert x[0] <= 0.1
+    assert x[-1] >= 0.2
+    np.testing.assert_array_equal(y, torque[99:202])
+
+
+@given(
+    n=st.integers(3 * BLOCK, 40_000),
+    cuts=st.lists(st.integers(1, 5_000), min_size=1, max_size=12),
+    columns=st.integers(10, 400),
+)
+def test_least_and_greatest_survive_any_blocks_and_any_width(n: int, cuts: list[int], columns: int) -> None:
+    time_s, torque = made(n, seed=n)
+    trace = GrowingTrace()
+    at, turn = 0, 0
+    while at < n:
+        step = cuts[turn % len(cuts)]
+        trace.append(time_s[at : at + step], torque[at : at + step])
+        at, turn = at + step, turn + 1
+    x, y = trace.stretch(time_s[0], time_s[-1], columns)
+    assert y.max() == torque.max()
+    assert y.min() == torque.min()
+    assert len(x) <= 2 * columns + 2
+    assert (np.diff(x) >= 0).all()
+
+
+def test_a_spike_anywhere_in_an_hour_is_seen() -> None:
+    n = 3_600_000
+    torque = np.zeros(n)
+    for at in (0, 777_777, n - 1):
+        torque[at] = 50.0
+    trace = GrowingTrace(np.arange(n) / 1000, torque)
+    _, y = trace.stretch(0, 3600, 1200)
+    assert (y == 50.0).sum() == 3
+    assert len(y) <= 2402
+
+
+def test_missing_values_hide_nothing_beside_them() -> None:
+    torque = np.ones(BLOCK * FAN * FAN)
+    torque[::2] = np.nan
+    torque[1001] = 9.0
+    trace = GrowingTrace(np.arange(len(torque)) / 100, torque)
+    _, y = trace.stretch(0, trace.end_s, 20)
+    assert np.nanmax(y) == 9.0
+    assert np.isfinite(y).all()
+
+
+def test_empty_trace_gives_nothing() -> None:
+    x, y = GrowingTrace().stretch(0, 10, 100)
+    assert len(x) == len(y) == 0
+
+
+def test_clear_forgets() -> None:
+    trace = GrowingTrace(*made(5_000))
+    trace.clear()
+    assert len(trace) == 0
+    trace.append(*made(3_000, seed=4))
+    _, y = trace.stretch(0, 3, 50)
+    assert y.max() == made(3_000, seed=4)[1].max()
+
+
+@pytest.mark.parametrize("n", [BLOCK - 1, BLOCK, BLOCK + 1])
+def test_edges_of_a_block(n: int) -> None:
+    time_s, torque = made(n)
+    _, y = GrowingTrace(time_s, torque).stretch(0, 1, 5)
+    assert y.max() == torque.max()
