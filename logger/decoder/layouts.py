@@ -187,3 +187,17 @@ def layout_faults(packet: Packet) -> list[str]:
     if (packet.length or 0) > MAX_PACKET:
         faults.append(f"the packet has {packet.length} bytes; at most {MAX_PACKET} are possible")
     return faults
+
+
+def frame_faults(frame: Frame) -> list[str]:
+    """Give everything that contradicts itself in a frame's layout; one line for the user each."""
+    faults = layout_faults(frame.packet)
+    try:
+        sync = frame.sync_bytes
+    except ValueError:
+        return [*faults, f'sync: {frame.sync!r} is not hexadecimal; write bytes such as "AA 55"']
+    if not 1 <= len(sync) <= 8:
+        faults.append("sync: one to eight bytes are needed")
+    if frame.length is None and frame.packet.length is None:
+        faults.append("length: it is needed when the number of samples varies")
+    return faults

@@ -1,0 +1,148 @@
+"""Numbers on the air and on the wire, against the published values of the formats."""
+
+import struct
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from logger.decoder.crc import CHECK_BYTES, check, checks
+from logger.decoder.floats import WIDTH, NumberType, numbers, scaled
+from logger.decoder.standard import UNITS, presentation_format, uuid
+
+REVENG = {
+    "crc-16/modbus": 0x4B37, "crc-16/usb": 0xB4C8, "crc-16/kermit": 0x2189, "crc-16/ccitt-false": 0x29B1,
+    "crc-16/xmodem": 0x31C3, "crc-16/arc": 0xBB3D, "crc-16/dnp": 0xEA82, "crc-8/smbus": 0xF4, "crc-8/maxim": 0xA1,
+    "crc-32": 0xCBF43926, "crc-32c": 0xE3069283,
+}  # fmt: skip
+
+
+def one(data, kind, order="little"):
+    return float(numbers(np.frombuffer(data, np.uint8), kind, order))
+
+
+@pytest.mark.published("RevEng CRC catalogue, check values", rows=("10.11",), status="READ-S")
+@pytest.mark.parametrize("name", REVENG)
+def test_crc_check_value(name):
+    assert check(b"123456789", name) == REVENG[name]
+
+
+@pytest.mark.published("RevEng CRC catalogue, MODBUS parameters", rows=("10.12",), status="READ-S")
+@given(st.binary(min_size=1, max_size=40))
+def test_modbus_parameters_bit_by_bit(data):
+    """Polynomial 8005 reflected (A001), start FFFF, no final xor: a second algorithm, one bit at a time."""
+    value = 0xFFFF
+    for byte in data:
+        value ^= byte
+        for _ in range(8):
+            value = (value >> 1) ^ 0xA001 if value & 1 else value >> 1
+    assert check(data, "crc-16/modbus") == value
+
+
+@given(st.lists(st.binary(min_size=8, max_size=8), min_size=1, max_size=20), st.sampled_from(sorted(CHECK_BYTES)))
+def test_rows_are_checked_as_one_by_one(rows, name):
+    matrix = np.frombuffer(b"".join(rows), np.uint8).reshape(len(rows), 8)
+    assert checks(matrix, name).tolist() == [check(row, name) for row in rows]
+
+
+@pytest.mark.published("IEEE 11073 FLOAT example", rows=("10.8",), status="READ-S")
+def test_float_example():
+    assert one(bytes.fromhex("6C0100FF"), "float") == 36.4
+    assert one(bytes.fromhex("FF00016C"), "float", "big") == 36.4
+
+
+@pytest.mark.published("IEEE 11073 FLOAT special values", rows=("10.9",), status="READ-S")
+@pytest.mark.parametrize(
+    ("code", "value"),
+    [(0x007FFFFF, np.nan), (0x00800000, np.nan), (0x00800001, np.nan), (0x007FFFFE, np.inf), (0x00800002, -np.inf)],
+)
+def test_float_specials(code, value):
+    assert np.array_equal(one(struct.pack("<I", code), "float"), value, equal_nan=True)
+
+
+@pytest.mark.published("IEEE 11073 SFLOAT special values", rows=("10.10",), status="READ-S")
+@pytest.mark.parametrize(
+    ("code", "value"),
+    [(0x07FF, np.nan), (0x0800, np.nan), (0x0801, np.nan), (0x07FE, np.inf), (0x0802, -np.inf)],
+)
+def test_sfloat_specials(code, value):
+    assert np.array_equal(one(struct.pack("<H", code), "sfloat"), value, equal_nan=True)
+
+
+@given(st.integers(-2048, 2047), st.integers(-8, 7))
+def test_sfloat_exponents_are_twos_complement(mantissa, exponent):
+    code = (exponent & 0xF) << 12 | (mantissa & 0xFFF)
+    if code in {0x07FF, 0x0800, 0x0801, 0x07FE, 0x0802}:
+        return
+    assert one(struct.pack("<H", code), "sfloat") == float(f"{mantissa}e{exponent}")
+
+
+@pytest.mark.parametrize(("code", "value"), [(0xF16C, 36.4), (0xF00A, 1.0)])
+def test_sfloat_examples_computed_by_hand(code, value):
+    assert one(struct.pack("<H", code), "sfloat") == value
+
+
+STRUCT = {"u8": "B", "s8": "b", "u16": "H", "s16": "h", "u32": "I", "s32": "i", "float32": "f", "float64": "d"}
+
+
+@given(st.sampled_from(sorted(STRUCT)), st.sampled_from(["little", "big"]), st.data())
+def test_numbers_as_struct_unpacks_them(kind, order, data):
+    wire = data.draw(st.binary(min_size=WIDTH[kind], max_size=WIDTH[kind]))
+    expected = struct.unpack(("<" if order == "little" else ">") + STRUCT[kind], wire)[0]
+    assert np.array_equal(one(wire, kind, order), float(expected), equal_nan=True)
+
+
+@given(st.integers(-(1 << 23), (1 << 23) - 1), st.sampled_from(["little", "big"]))
+def test_three_bytes(value, order):
+    assert one(value.to_bytes(3, order, signed=True), "s24", order) == value
+    assert one((value & 0xFFFFFF).to_bytes(3, order), "u24", order) == value & 0xFFFFFF
+
+
+def test_every_type_has_a_width():
+    assert set(WIDTH) == set(NumberType.__args__)
+
+
+@pytest.mark.published("Bluetooth GATT: value = raw x 10^exponent", rows=("10.2",), status="READ-S")
+def test_exponent():
+    form = presentation_format(bytes([0x06, 0xFD, 0x41, 0x27, 1, 0, 0]))
+    assert scaled(np.array([3892.0]), form.scale).tolist() == [3.892]
+
+
+@pytest.mark.published("Bluetooth GATT descriptor 0x2904, layout", rows=("10.1",), status="READ-S")
+def test_presentation_format_layout():
+    form = presentation_format(bytes([0x0E, 0xFE, 0x41, 0x27, 0x01, 0x34, 0x12]))
+    assert (form.format, form.exponent, form.unit, form.namespace, form.description) == (14, -2, 0x2741, 1, 0x1234)
+    assert presentation_format(b"") is None
+    assert presentation_format(bytes(8)) is None
+
+
+@pytest.mark.published("Bluetooth assigned numbers: format types", rows=("10.3",), status="READ-P")
+def test_format_codes():
+    expected = {
+        0x04: "u8", 0x06: "u16", 0x07: "u24", 0x08: "u32", 0x0C: "s8", 0x0E: "s16", 0x0F: "s24", 0x10: "s32",
+        0x14: "float32", 0x15: "float64", 0x16: "sfloat", 0x17: "float",
+        0x01: None, 0x0A: None, 0x12: None, 0x19: None, 0x1A: None, 0x1B: None, 0x1C: None,
+    }  # fmt: skip
+    for code, kind in expected.items():
+        form = presentation_format(bytes([code, 0xFE, 0x41, 0x27, 1, 0, 0]))
+        assert form.type == kind
+        # the exponent holds for integers of eight bits and more only
+        assert form.scale == (0.01 if kind and kind[0] in "us" and kind != "sfloat" else 1.0)
+
+
+@pytest.mark.published("Bluetooth assigned numbers: units", rows=("10.4",), status="READ-P")
+def test_unit_codes():
+    known = {0x2700: "1", 0x2703: "s", 0x2723: "N", 0x2741: "N·m", 0x2743: "rad/s", 0x272F: "°C", 0x2763: "°",
+             0x27A8: "1/min", 0x27AD: "%"}  # fmt: skip
+    assert known == UNITS
+    assert presentation_format(bytes([0x10, 0, 0xA2, 0x27, 1, 0, 0])).unit_name == "0x27A2"
+
+
+def test_uuid():
+    assert uuid(0x2904) == "00002904-0000-1000-8000-00805f9b34fb"
+
+
+@given(st.integers(-(1 << 31), (1 << 31) - 1), st.integers(0, 6))
+def test_decimal_scales_round_once(raw, places):
+    assert scaled(np.array([float(raw)]), 10.0**-places)[0] == float(f"{raw}e-{places}")
