@@ -40,6 +40,7 @@ class EventKind(StrEnum):
     CLOCK = "clock"  # the computer's clock was stepped
     NOTE = "note"  # written by the user
     SENT = "sent"  # bytes written to the device
+    SIMULATED = "simulated"  # the device says in its bytes that it is simulated
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,6 +153,15 @@ class Decoder(Protocol):
     @property
     def columns(self) -> tuple[Column, ...]:
         """The columns of every block, torque first."""
+        ...
+
+    @property
+    def simulated(self) -> bool:
+        """Whether the bytes so far carried the mark of a simulated device."""
+        ...
+
+    def expect(self, samples: float) -> None:
+        """Say that about this many samples were due during a silence: it settles whole wraps of a counter."""
         ...
 
     def feed(self, *chunks: bytes) -> Decoded:

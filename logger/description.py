@@ -1,0 +1,256 @@
+"""A transducer's description: the TOML file that says how its bytes become readings.
+
+::
+
+    name = "gauge with text output"
+    link = "serial"                        # where its bytes come from
+
+    [transducer]                           # what its numbers are worth: goes into every recording's header
+    unit = "N·m"
+    sign = "signed"                        # signed | reversed (clockwise shows negative) | none (shows magnitudes)
+    capacity_nm = 200
+
+    [serial]
+    baud = 115200
+
+    [lines]                                # exactly one of lines, frame, notification, poll, modbus
+    template = "{counter},{torque} {unit},{status}"
+    terminator = "CRLF"
+
+A file from somebody else is hostile until checked: no regular expression is taken from it, texts and numbers are
+bounded, commands it carries are shown and confirmed once before any is sent.
+
+Offered: ``Description`` and its parts, ``read_description``, ``shipped``.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated, Literal
+
+import msgspec
+
+from logger.decoder.layouts import Frame, Packet, layout_faults
+from logger.decoder.template import LineFormat, template_faults
+from logger.errors import InputError, QuantityError
+from logger.header import Record, TransducerFacts
+from logger.toml_file import read_toml
+from logger.units import canonical_unit
+
+SCHEMA = "heldwheel transducer 1"
+
+Seconds = Annotated[float, msgspec.Meta(gt=0, le=3600)]
+
+
+class SerialSettings(Record, frozen=True, kw_only=True):
+    """How the port is set."""
+
+    baud: Annotated[int, msgspec.Meta(ge=50, le=4_000_000)] = 9600
+    bits: Literal[7, 8] = 8
+    parity: Literal["none", "even", "odd"] = "none"
+    stop_bits: Literal[1, 2] = 1
+    flow: Literal["none", "xon/xoff", "rts/cts"] = "none"
+    dtr: bool | None = None  # None: as the system sets it
+    rts: bool | None = None
+
+
+class BleSettings(Record, frozen=True, kw_only=True):
+    """Where on a Bluetooth device its readings are. Without a description the open standards are looked for."""
+
+    service: str = ""  # UUID; empty: any
+    characteristic: str = ""  # UUID of the notifying characteristic
+    command: str = ""  # UUID of the characteristic that commands are written to
+    command_with_response: bool = True
+    radius_mm: Annotated[float, msgspec.Meta(gt=0)] | None = None  # a force characteristic at this radius
+
+
+class Poll(Record, frozen=True, kw_only=True):
+    """A device that answers only when asked; its answers are decoded as ``lines`` or ``frame``."""
+
+    request: str  # what is sent: text with \\r, \\n, \\xHH escapes, or "hex: 01 04 00 00"
+    interval_s: Seconds = 0.1
+    timeout_s: Seconds = 1.0
+
+
+class Register(Record, frozen=True, kw_only=True):
+    """One value in a Modbus register map."""
+
+    name: str
+    address: Annotated[int, msgspec.Meta(ge=0, le=65535)]
+    type: Literal["s16", "u16", "s32", "u32", "float32", "float64"] = "s16"
+    table: Literal["holding", "input"] = "holding"
+    word_order: Literal["big", "little"] = "big"
+    byte_order: Literal["big", "little"] = "big"
+    unit: str = ""
+    scale: float = 1.0
+    offset: float = 0.0
+    missing: int | None = None  # raw value that means "not known"
+    overload: Annotated[int, msgspec.Meta(gt=0)] | None = None  # magnitude of the raw value
+
+
+class Modbus(Record, frozen=True, kw_only=True):
+    """Registers polled over Modbus RTU."""
+
+    device: Annotated[int, msgspec.Meta(ge=1, le=247)] = 1
+    registers: tuple[Register, ...] = ()
+    interval_s: Seconds = 0.05
+    timeout_s: Seconds = 0.5
+
+
+class Command(Record, frozen=True, kw_only=True):
+    """Bytes that make the device do something. None is ever sent before the user has seen and confirmed it."""
+
+    send: str  # text with \\r, \\n, \\xHH escapes, or "hex: 02 53 03"
+    does: str = ""  # one line for the user
+
+    def data(self) -> bytes:
+        """Give the bytes to send."""
+        return command_bytes(self.send)
+
+
+class Description(Record, frozen=True, kw_only=True):
+    """A transducer: its link, how its bytes are laid out, what it can be told, what its numbers are worth.
+
+    Attributes
+    ----------
+    lines, frame, notification, modbus
+        How readings are laid out: exactly one.
+    poll
+        The device must be asked for each reading.
+    commands
+        ``start``, ``stop``, ``zero``, ``rate`` and whatever else the device understands.
+    simulated_mark
+        Text that appears in the bytes of a simulated device only.
+    silence_s
+        So long without a byte is told as silence.
+    """
+
+    name: str
+    schema: Literal["heldwheel transducer 1"] = "heldwheel transducer 1"
+    link: Literal["serial", "ble", "modbus", "replay", "virtual"] = "serial"
+    notes: str = ""
+    transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
+    serial: SerialSettings | None = None
+    ble: BleSettings | None = None
+    lines: LineFormat | None = None
+    frame: Frame | None = None
+    notification: Packet | None = None
+    poll: Poll | None = None
+    modbus: Modbus | None = None
+    commands: dict[str, Command] = msgspec.field(default_factory=dict)
+    simulated_mark: Annotated[str, msgspec.Meta(max_length=40)] = ""
+    silence_s: Seconds = 3.0
+
+    @property
+    def unit(self) -> str:
+        """The torque column's unit."""
+        return canonical_unit(self.transducer.unit or "N·m")
+
+    def __post_init__(self) -> None:
+        faults = description_faults(self)
+        if faults:
+            raise ValueError("; ".join(faults))
+
+
+def description_faults(description: Description) -> list[str]:
+    """Give what contradicts itself between the keys of a description; one line for the user each."""
+    faults: list[str] = []
+    kinds = ("lines", "frame", "notification", "modbus")
+    given = [kind for kind in kinds if getattr(description, kind) is not None]
+    if len(given) > 1 or (not given and description.link not in ("ble", "replay")):
+        faults.append(f"exactly one of {', '.join(kinds)} must be given, not {' and '.join(given) or 'none'}")
+    if description.transducer.unit:
+        try:
+            canonical_unit(description.transducer.unit)
+        except QuantityError as error:
+            faults.append(f"transducer.unit: {error}")
+    if description.lines is not None:
+        faults += [f"lines.{fault}" for fault in template_faults(description.lines)]
+    if description.frame is not None:
+        faults += [f"frame.packet.{fault}" for fault in layout_faults(description.frame.packet)]
+    if description.notification is not None:
+        faults += [f"notification.{fault}" for fault in layout_faults(description.notification)]
+    if description.modbus is not None and [r.name for r in description.modbus.registers][:1] != ["torque"]:
+        faults.append("modbus.registers: the first register must be named torque")
+    texts = {f"commands.{name}.send": command.send for name, command in description.commands.items()}
+    if description.poll is not None:
+        texts["poll.request"] = description.poll.request
+    for key, text in texts.items():
+        try:
+            command_bytes(text)
+        except InputError as error:
+            faults.append(f"{key}: {error}")
+    return faults
+
+
+MAX_COMMAND = 256  # bytes; longer is no command to a gauge
+
+
+def command_bytes(text: str) -> bytes:
+    r"""Give the bytes that a command's text stands for.
+
+    Raises
+    ------
+    InputError
+        It is empty, too long, or has an escape that we do not know.
+
+    Examples
+    --------
+    >>> command_bytes(r"ZERO\r\n"), command_bytes("hex: 02 53 03")
+    (b'ZERO\r\n', b'\x02S\x03')
+    """
+    try:
+        data = bytes.fromhex(text[4:]) if text.startswith("hex:") else _unescaped(text)
+    except ValueError:
+        what = "must be ASCII text with the escapes \\r \\n \\t \\\\ \\xHH, or 'hex:' and pairs of hexadecimal digits"
+        raise InputError(f"'{text[:40]}' {what}") from None
+    if not 0 < len(data) <= MAX_COMMAND:
+        raise InputError(f"must be 1 to {MAX_COMMAND} bytes, not {len(data)}")
+    return data
+
+
+_ESCAPES = {"r": 13, "n": 10, "t": 9, "\\": 92}
+
+
+def _unescaped(text: str) -> bytes:
+    data = bytearray()
+    i = 0
+    while i < len(text):
+        if text[i] != "\\":
+            data += text[i].encode("ascii")
+            i += 1
+        elif text[i + 1 : i + 2] == "x":
+            if len(text) < i + 4:
+                raise ValueError(text)
+            data += bytes.fromhex(text[i + 2 : i + 4])
+            i += 4
+        elif text[i + 1 : i + 2] in _ESCAPES:
+            data.append(_ESCAPES[text[i + 1]])
+            i += 2
+        else:
+            raise ValueError(text)
+    return bytes(data)
+
+
+def read_description(path: Path | str) -> Description:
+    """Read a description; a bare name such as ``text-gauge`` means one that comes with the program.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        It cannot be read, or has faults: all of them at once.
+    """
+    path = Path(path)
+    if path.suffix != ".toml" and not path.exists():
+        here = shipped()
+        if path.name not in here:
+            raise InputError(
+                f"{path}: there is no such file, and no description of that name; there are: {', '.join(here)}"
+            )
+        path = here[path.name]
+    return read_toml(path, Description)
+
+
+def shipped() -> dict[str, Path]:
+    """Give the example descriptions that come with the program, by name."""
+    return {p.stem: p for p in sorted((Path(__file__).parent / "transducers").glob("*.toml"))}

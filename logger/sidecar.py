@@ -1,0 +1,101 @@
+"""``<stem>.sidecar.toml`` beside a trace: what the trace lacks, and what was decided about it later.
+
+A recording is never altered. Corrections are appended here with their time and reason; the reader merges the two, and
+a sidecar's values win over the header's, key by key.
+
+Offered: ``sidecar_path``, ``read_sidecar``, ``write_sidecar``, ``add_correction``, ``merged``.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TypeVar
+
+import msgspec
+
+from logger.errors import InputError
+from logger.header import Correction, Header, Sidecar
+from logger.toml_file import read_toml, write_toml
+
+R = TypeVar("R", bound=msgspec.Struct)
+
+
+def sidecar_path(trace: Path | str) -> Path:
+    """Give where the sidecar of a trace is: ``pull-1.csv`` has ``pull-1.sidecar.toml``."""
+    trace = Path(trace)
+    return trace.with_name(f"{trace.stem}.sidecar.toml")
+
+
+def read_sidecar(trace: Path | str) -> Sidecar | None:
+    """Read the sidecar of a trace; None where there is none.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        There is one, but it cannot be read.
+    """
+    path = sidecar_path(trace)
+    return read_toml(path, Sidecar) if path.exists() else None
+
+
+def write_sidecar(trace: Path | str, sidecar: Sidecar) -> Path:
+    """Write the sidecar of a trace whole, and give its path.
+
+    Raises
+    ------
+    FileError
+        It cannot be written; what was there is unchanged.
+    """
+    path = sidecar_path(trace)
+    write_toml(path, sidecar)
+    return path
+
+
+def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
+    """Append one decision to the sidecar of a trace; nothing that stands there is changed.
+
+    Raises
+    ------
+    InputError
+        The correction has no reason.
+    FileError, DescriptionError
+        The sidecar cannot be read or written.
+    """
+    if not correction.reason.strip():
+        raise InputError("a correction needs a reason: say why the recording is read differently")
+    sidecar = read_sidecar(trace) or Sidecar()
+    sidecar = msgspec.structs.replace(sidecar, corrections=(*sidecar.corrections, correction))
+    write_sidecar(trace, sidecar)
+    return sidecar
+
+
+def merged(header: Header, sidecar: Sidecar | None) -> Header:
+    """Give the header with a sidecar's values over its own; tags are joined into ``job.tags``."""
+    if sidecar is None:
+        return header
+    changes: dict[str, object] = {}
+    for name in ("job", "axle", "test", "conditions", "lever", "limit", "transducer", "zero"):
+        over = getattr(sidecar, name)
+        if over is not None:
+            changes[name] = _overlaid(getattr(header, name), over)
+    if sidecar.simulated:  # a mark in the bytes can be added to, never taken away
+        changes["simulated"] = True
+    result = msgspec.structs.replace(header, **changes)
+    if sidecar.tags:
+        job = msgspec.structs.replace(result.job, tags={**result.job.tags, **sidecar.tags})
+        result = msgspec.structs.replace(result, job=job)
+    return result
+
+
+def _overlaid(under: R | None, over: R) -> R:
+    """Give ``over`` with what it leaves at its default taken from ``under``. A lever or limit is taken whole."""
+    if under is None or any(f.required for f in msgspec.structs.fields(over)):
+        return over
+    given = {
+        f.name: getattr(over, f.name) for f in msgspec.structs.fields(over) if getattr(over, f.name) != _default(f)
+    }
+    return msgspec.structs.replace(under, **given)
+
+
+def _default(field: msgspec.structs.FieldInfo) -> object:
+    return field.default_factory() if field.default_factory is not msgspec.NODEFAULT else field.default
