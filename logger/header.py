@@ -107,9 +107,12 @@ class Lever(Record, frozen=True, kw_only=True):
     radius_mm: float | None = None  # force at radius, cord drum, dead weight
     radius_mm_u: float | None = None
     cord_mm: float | None = None  # cord diameter
+    grip_mark_mm: float | None = None  # bending-type wrench: the mark it was calibrated at, if held elsewhere
+    gauge_mm: float | None = None  # ... and its gauge section, both from the drive axis
+    gauge_mm_u: float | None = None
     weight_kg: float | None = None  # the lever's own mass
     centroid_mm: float | None = None  # its centre of mass from the drive axis
-    start_angle_deg: float | None = None  # of the lever from horizontal at hand-off
+    start_angle_deg: float | None = None  # of the lever at hand-off: 0 = 3 o'clock seen from outside, clockwise
 
 
 class Limit(Record, frozen=True, kw_only=True):
