@@ -1,0 +1,108 @@
+"""Slips that a limit is entered or compared with: the wrong unit, the wrong kind of test."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from logger.units import torque_factor
+
+if TYPE_CHECKING:
+    from logger.header import Limit, Test
+
+# How far two numbers lie apart when one is in the wrong unit.
+UNIT_SLIPS = {
+    12.0: "lbf·in against lbf·ft",
+    1.355818: "N·m against lbf·ft",
+    9.80665: "N·m against kgf·m",
+    100.0: "kgf·cm against kgf·m",
+    7.233014: "kgf·m against lbf·ft",
+    8.850746: "N·m against lbf·in",
+}
+# Pairs in print are rounded to two digits.
+SLIP_TOLERANCE = 0.03
+# Printed limits of this test lie between 5 and 270 N·m (common practice, no source); beyond twice that on either side
+# the unit is doubtful.
+LIKELY_NM = (2.5, 540.0)
+_TRIED_UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
+
+
+def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[str, ...]:
+    """Say whether a torque looks like a slip of the unit.
+
+    Parameters
+    ----------
+    value, unit
+        As entered, before conversion.
+    limit_nm : float, optional
+        What it should be near: the same limit printed in a second unit, or the torque it is compared with.
+
+    Returns
+    -------
+    tuple of str
+        Empty, or a sentence for each suspicion.
+
+    Raises
+    ------
+    QuantityError
+        The unit is not known.
+
+    Examples
+    --------
+    >>> unit_guard(0.8, "kgf·cm", 7.8)[0]
+    '0.8 kgf·cm is 0.0785 N·m, 1/99.4 of 7.8 N·m: kgf·cm against kgf·m?'
+    """
+    nm = value * torque_factor(unit)
+    shown = f"{value:g} {unit} is {nm:.3g} N·m"
+    if limit_nm is None:
+        if LIKELY_NM[0] <= nm <= LIKELY_NM[1]:
+            return ()
+        fits = [u for u in _TRIED_UNITS if u != unit and LIKELY_NM[0] <= value * torque_factor(u) <= LIKELY_NM[1]]
+        return (f"{shown}, unusual for this test; is it {' or '.join(fits)}?" if fits else f"{shown}: is that right?",)
+    if nm <= 0 or limit_nm <= 0:
+        return ()
+    ratio = max(nm / limit_nm, limit_nm / nm)
+    times = f"{ratio:.3g} times" if nm > limit_nm else f"1/{ratio:.3g} of"
+    return tuple(
+        f"{shown}, {times} {limit_nm:.3g} N·m: {what}?"
+        for slip, what in UNIT_SLIPS.items()
+        if abs(ratio / slip - 1) < SLIP_TOLERANCE
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """A limit and a test of different kinds: refused where the number means something else, otherwise a warning."""
+
+    refused: bool
+    text: str
+
+
+def _member(held: str | None, gear: str | None) -> str | None:
+    """Which member is held: a case clamped on the bench and a gear engaged in the car come to the same."""
+    return "case" if held == "case" or gear == "in gear" else held
+
+
+def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
+    """Compare the kind of test that a limit is for with the kind that was made.
+
+    Notes
+    -----
+    With the other side held the driven wheel shows the mean of the two packs; with the case held (vice on the ring
+    gear, or a gear engaged) their sum: the trap of a factor of two. With neither held it shows drag.
+    """
+    wanted, made = _member(limit.held, limit.gear), _member(test.held, test.gear)
+    if wanted is None or made is None:
+        if wanted is None and made is None:
+            return None
+        which = "the test" if made is None else "the limit"
+        return Conflict(False, f"{which} does not say which part is held: a held case reads about double")
+    if wanted != made:
+        names = {"case": "the case held or a gear engaged", "other side": "the other side held", "none": "neither held"}
+        factor = " (about a factor of two)" if {wanted, made} == {"case", "other side"} else ""
+        return Conflict(
+            True, f"the limit is for {names[wanted]}, the test was with {names[made]}{factor}: no comparison"
+        )
+    if limit.place and test.place and limit.place != test.place:
+        return Conflict(False, f"the limit is for the {limit.place}, the test was made on the {test.place}")
+    return None
