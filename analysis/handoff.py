@@ -1,8 +1,8 @@
 """The level just before a pull: hands off, lever fitted. All torques of the pull count from it.
 
-The foot of a slow ramp is easily taken for the level, and the lever may have been moved a second earlier; so the foot
-is found by fitting "level, then a rising power of time" and the level is averaged only over the quiet stretch that
-ends there.
+The foot of a slow ramp is easily taken for the level, a bump may have come a moment before, and the lever may have
+been moved. So the level is the mean of the *latest quiet stretch* before the ramp: a rest is still to within noise,
+a hand is not. Where nothing is still, the stillest stretch is taken and its unrest enters the uncertainty.
 
 Offered: ``Handoff``, ``find_handoff``.
 """
@@ -17,69 +17,81 @@ import numpy as np
 if TYPE_CHECKING:
     from analysis.traces import Floats
 
-FIT_TO = 0.25
-"""The fit uses the ramp up to this share of the pull's level."""
+RAMP_FROM = 0.2
+"""The ramp is certainly under way at this share of the pull's level; the rest lies before."""
 
-POWERS = (1.0, 1.5, 2.0, 3.0)
-"""Shapes of the foot that are tried: straight, and softer starts."""
+BLOCK_S = 0.05
+"""Length of the blocks whose means are compared (s)."""
 
-LEVEL_WINDOW_S = 1.0
-"""At most this much of the quiet stretch before the foot is averaged (s): the level just before the pull counts."""
+STILL_S = 0.25
+"""Shortest stretch that shows whether the lever is still (s): two periods of a hand's tremor (7-12 Hz)."""
+
+STILL_BLOCKS = 4
+"""... and least number of blocks in it."""
+
+STILL_SHARE = 0.002
+"""A stretch is still if its blocks keep within this share of the pull's level ..."""
+
+STILL_NOISES = 4.5
+"""... or within this many deviations of their noise (a range of five normal values is 2.3 on average)."""
+
+LEVEL_S = 1.0
+"""At most this much of the still stretch is averaged (s): the level just before the pull counts."""
+
+FOOT_SHARE = 0.01
+"""The pull begins where the torque last was this share of its level above the hand-off level (or within noise)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Handoff:
-    """Level before the pull (N·m, signed as the window), its standard uncertainty and the time of the ramp's foot."""
+    """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it."""
 
     level_nm: float
     u_nm: float
-    foot_s: float
+    foot: int
 
 
-def find_handoff(time_s: Floats, torque_nm: Floats, top_nm: float, noise_nm: float) -> Handoff:
-    """Find level and foot in a window that ends in the ramp; torque counts positive in the pull's direction.
+def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float) -> Handoff:
+    """Find level and foot before a ramp; torque counts positive in the pull's direction.
 
     Parameters
     ----------
     time_s, torque_nm : ndarray, shape (n,)
-        From the rest before the pull to somewhere above ``FIT_TO`` of its level.
-    top_nm : float
-        The pull's level, roughly, on the same scale.
+        From the rest before the pull to somewhere above ``RAMP_FROM`` of its level.
+    level_nm, top_nm : float
+        Level at rest and the pull's level, roughly.
     noise_nm : float
-        Noise of a reading at rest.
+        Noise of one reading at rest.
     """
-    t, y = time_s, torque_nm
-    if len(t) < 4:
-        return Handoff(float(y[0]), noise_nm, float(t[0]))
-    level = float(np.median(y[: max(len(y) // 2, 1)]))
-    for _ in range(2):
-        above = np.flatnonzero(y - level > FIT_TO * (top_nm - level))
-        below = y[: int(above[0])] if len(above) else y
-        stop = max(len(below), 3)
-        level, foot, u = _fit(t[:stop], y[:stop], noise_nm)
-    return Handoff(level, u, foot)
+    low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * (top_nm - level_nm))
+    stop = int(low[-1]) + 1 if len(low) else 1
+    if stop < STILL_BLOCKS:  # straight out of another load
+        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(top_nm - level_nm) / np.sqrt(12), max(stop - 1, 0))
+    step = (time_s[stop - 1] - time_s[0]) / (stop - 1)
+    width = max(1, min(round(BLOCK_S / step), stop // STILL_BLOCKS))
+    begin = stop % width  # blocks end where the ramp begins
+    means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
+    still = max(STILL_BLOCKS, round(STILL_S / (width * step)))
+    first, last, unrest = _still_stretch(means, still, noise_nm / np.sqrt(width), top_nm - level_nm)
+    first = max(first, last - max(still, round(LEVEL_S / (width * step))))
+    part = torque_nm[begin + first * width : begin + last * width]
+    level = float(part.mean())
+    u = max(unrest / np.sqrt(12), noise_nm / np.sqrt(len(part)))
+    near = max(FOOT_SHARE * (top_nm - level), 3 * noise_nm)
+    below = np.flatnonzero(torque_nm[:stop] < level + near)
+    return Handoff(level, u, int(below[-1]) if len(below) else 0)
 
 
-def _fit(t: Floats, y: Floats, noise_nm: float) -> tuple[float, float, float]:
-    best = (np.inf, 0, 0.0)
-    n = len(t)
-    feet = np.unique(np.linspace(0, n - 1, min(n, 60)).astype(int))[:-1]
-    for k in feet.tolist():
-        since = np.maximum(t - t[k], 0.0)
-        for power in POWERS:
-            shape = since**power
-            spread = shape - shape.mean()
-            norm = float(spread @ spread)
-            slope = max(float(spread @ y) / norm, 0.0) if norm > 0 else 0.0
-            rest = y - y.mean() - slope * spread
-            cost = float(rest @ rest)
-            if cost < best[0]:
-                best = (cost, k, power)
-    k = max(best[1], 1)
-    level = float(np.median(y[max(0, int(np.searchsorted(t, t[k] - LEVEL_WINDOW_S))) : k]))
-    quiet = np.abs(y[:k] - level) < 4 * noise_nm + 1e-9
-    rough = np.flatnonzero(~quiet)
-    first = int(rough[-1]) + 1 if len(rough) and rough[-1] < k - 3 else 0
-    first = max(first, int(np.searchsorted(t, t[k] - LEVEL_WINDOW_S)))
-    part = y[first:k]
-    return float(part.mean()), float(t[k]), float(max(part.std(), noise_nm) / np.sqrt(max(len(part), 1)))
+def _still_stretch(means: Floats, still: int, noise: float, height: float) -> tuple[int, int, float]:
+    """Give bounds (in blocks) of the latest still stretch, and the range of the shortest part of it."""
+    still = min(still, len(means))
+    windows = np.lib.stride_tricks.sliding_window_view(means, still)
+    ranges = windows.max(axis=1) - windows.min(axis=1)
+    limit = max(STILL_SHARE * height, STILL_NOISES * noise)
+    quiet = np.flatnonzero(ranges <= limit)
+    at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges))
+    first = at
+    level = means[at : at + still].mean()
+    while first > 0 and abs(means[first - 1] - level) <= max(limit, float(ranges[at])):
+        first -= 1
+    return first, at + still, float(ranges[at])

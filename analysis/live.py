@@ -95,8 +95,8 @@ class LiveReader:
         new = []
         for span in spans:
             pull = read_pull(self._window(span), self._sensor)
-            self._ends.append(span.end * self._block)
             if pull is not None:
+                self._ends.append(span.end * self._block)
                 new.append(pull)
         self._pulls += new
         return tuple(new)

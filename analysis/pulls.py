@@ -54,8 +54,8 @@ def read_pull(window: Window, sensor: Sensor) -> Pull | None:
         return None
     up = int(half[0])
     if not window.from_start:
-        hand = find_handoff(t[: up + 1], y[: up + 1], top, noise)
-        level, foot, u_level = hand.level_nm, hand.foot_s, hand.u_nm
+        hand = find_handoff(t[: up + 1], y[: up + 1], level, top, noise)
+        level, foot, u_level = hand.level_nm, float(t[hand.foot]), hand.u_nm
     else:
         level, foot, u_level = float(np.median(y[last:])) if last < len(y) else level, float(t[0]), noise
     x = y - level

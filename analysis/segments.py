@@ -36,11 +36,20 @@ RELEASED_S = 0.2
 """... for this long (s): stick-slip and ringing come back sooner."""
 
 RESTS = 0.6
-"""A load has also ended when the torque lies still below this share of its maximum (the lever may hang differently) ..."""
+"""A load has also ended when the torque lies still below this share of its maximum (the lever hangs differently) ..."""
 
 RESTS_S = 1.0
 """... for this long (s)."""
 
+
+RINGS_S = 1.5
+"""After a release the lever rings and falls into place for at most this long (s) ..."""
+
+STILL_BLOCKS = 3
+"""... or until this many blocks in a row did not move ..."""
+
+AGAIN = 0.5
+"""... unless the torque comes back to this share of the maximum before: that is the next load."""
 
 CUT_OF_CAPACITY = 0.04
 """A recording that begins further from zero than this share of the capacity may begin in the middle of a pull: zero
@@ -89,6 +98,9 @@ class Segmenter:
         self._level_nm = self._noise_nm = 0.0  # at rest
         self._first = True  # no load has been seen
         self._loaded = False
+        self._settled_s = -np.inf  # the release before has rung down by then
+        self._still = 0  # blocks in a row that were still after it
+        self._before_nm = self._again_nm = 0.0  # further than this from the level before, it is a new load
         self._start = 0  # of the load now open: block, and what was highest and lowest in it, against rest
         self._high_nm = self._low_nm = 0.0
         self._low_since: int | None = None
@@ -126,6 +138,12 @@ class Segmenter:
 
     def _rest(self, t: float, b: float) -> Span | None:
         away = b - self._level_nm
+        if t < self._settled_s and abs(b - self._before_nm) < self._again_nm:  # rings, or the lever swings
+            still = abs(b - self._last_nm) < max(self._least_nm, THRESHOLD_NOISES * self._noise_nm)
+            self._level_nm, self._still = b, self._still + 1 if still else 0
+            if self._still >= STILL_BLOCKS:
+                self._settled_s = t
+            return None
         if abs(away) > max(self._least_nm, THRESHOLD_NOISES * self._noise_nm) and self._blocks >= LEARN_BLOCKS:
             self._loaded, self._start, self._low_since = True, self._blocks, None
             self._high_nm, self._low_nm = max(away, 0.0), min(away, 0.0)
@@ -173,5 +191,6 @@ class Segmenter:
             away = b - self._level_nm
             self._start, self._high_nm, self._low_nm = self._blocks, max(away, 0.0), min(away, 0.0)
         else:
-            self._level_nm = b
+            self._before_nm, self._again_nm = self._level_nm, AGAIN * max(self._high_nm, -self._low_nm)
+            self._level_nm, self._settled_s, self._still = b, self._last_s + RINGS_S, 0
         return span

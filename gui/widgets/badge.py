@@ -1,8 +1,8 @@
 """A result as word, shape and colour together, so that no one of them has to be seen.
 
 The shape shows what the word says: two posts stand for the limit, and the mark for the value and its interval. A disc
-between the posts is within; an arrowhead past a post is outside; a diamond on a post is too close to call; a broken
-frame without a mark is not valid.
+between the posts is within; a square past a post is outside; a diamond on a post is too close to call; a triangle without posts
+is not valid. The same four shapes stand in reports and tables.
 """
 
 from __future__ import annotations
@@ -28,41 +28,29 @@ def paint_shape(painter: QPainter, box: QRectF, state: str, colour: QColor) -> N
     stroke = max(2.0, box.height() * 0.11)
     painter.setPen(QPen(colour, stroke, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
     middle, half = box.center(), box.height() / 2 - stroke / 2
-    left, right = box.left() + box.width() * 0.24, box.right() - box.width() * 0.24
-    if state == "not valid":
-        _broken_frame(painter, QRectF(left, middle.y() - half, right - left, 2 * half), colour, stroke)
-    else:
+    left, right = box.left() + box.width() * 0.2, box.right() - box.width() * 0.3
+    if state != "not valid":
         for x in (left, right):
             painter.drawLine(QPointF(x, middle.y() - half), QPointF(x, middle.y() + half))
-        _mark(painter, state, middle, right, half * 0.62, colour)
+    painter.setBrush(colour)
+    painter.setPen(Qt.PenStyle.NoPen)
+    _mark(painter, state, QPointF((left + right) / 2, middle.y()), right, half * 0.62)
     painter.restore()
 
 
-def _mark(painter: QPainter, state: str, middle: QPointF, post: float, size: float, colour: QColor) -> None:
-    painter.setBrush(colour)
-    painter.setPen(Qt.PenStyle.NoPen)
+def _mark(painter: QPainter, state: str, middle: QPointF, post: float, size: float) -> None:
     if state == "within":
         painter.drawEllipse(middle, size, size)
     elif state == "outside":
-        tip = QPointF(post + size * 2.1, middle.y())
-        back = tip.x() - size * 1.5
-        painter.drawPolygon(QPolygonF([tip, QPointF(back, tip.y() - size), QPointF(back, tip.y() + size)]))
+        painter.drawRect(QRectF(post + size * 0.8, middle.y() - size * 0.9, size * 1.8, size * 1.8))
     elif state == "too close to call":
-        at = QPointF(post, middle.y())
-        corners = [QPointF(0, -size * 1.2), QPointF(size * 1.2, 0), QPointF(0, size * 1.2), QPointF(-size * 1.2, 0)]
-        painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
-
-
-def _broken_frame(painter: QPainter, frame: QRectF, colour: QColor, stroke: float) -> None:
-    corner = min(frame.width(), frame.height()) * 0.3
-    for x, dx in ((frame.left(), corner), (frame.right(), -corner)):
-        for y, dy in ((frame.top(), corner), (frame.bottom(), -corner)):
-            painter.drawLine(QPointF(x, y), QPointF(x + dx, y))
-            painter.drawLine(QPointF(x, y), QPointF(x, y + dy))
-    painter.setPen(QPen(colour, stroke))
-    cross = corner * 0.55
-    painter.drawLine(frame.center() + QPointF(-cross, -cross), frame.center() + QPointF(cross, cross))
-    painter.drawLine(frame.center() + QPointF(-cross, cross), frame.center() + QPointF(cross, -cross))
+        tall = size * 1.25
+        corners = [QPointF(0, -tall), QPointF(tall, 0), QPointF(0, tall), QPointF(-tall, 0)]
+        painter.drawPolygon(QPolygonF([QPointF(post, middle.y()) + corner for corner in corners]))
+    elif state == "not valid":
+        tall = size * 1.5
+        corners = [QPointF(0, -tall), QPointF(tall * 1.1, tall * 0.8), QPointF(-tall * 1.1, tall * 0.8)]
+        painter.drawPolygon(QPolygonF([middle + corner for corner in corners]))
 
 
 class Badge(QWidget):

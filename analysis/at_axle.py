@@ -1,0 +1,240 @@
+"""From a reading at the sensor to the torque at the axle, with its budget.
+
+Conventions
+-----------
+- Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 counter-clockwise seen from outside the car.
+- A reading relative to the hand-off level is not the torque at the axle: the lever hung on the sensor at hand-off,
+  and its weight is real torque on the wheel. At the axle start from the true zero (lever hanging or off):
+  T = F [m + direction (hand-off - zero)] + what the sensor does not see of the lever's weight.
+- Without a true zero the hand-off level stands in for it, and the lever's weight enters the interval.
+
+Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``Reading``, ``at_axle``, ``trials_model``.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from analysis.budget import NORMAL_95, Budget, Input, Model, Row, Shape, Value, half_width, second_order
+
+if TYPE_CHECKING:
+    from analysis.lever import Fixture
+    from logger.header import TransducerFacts, Zero
+
+# How well the lever's angle at the moment of a reading is known when its start angle is stated: the operator judges
+# it by eye and the lever has swung while the shafts wound up (common practice, no source).
+ANGLE_HALF_WIDTH_RAD = math.radians(15)
+
+SECOND_ORDER = "lever, second order"
+AT_HANDOFF = "lever's weight at hand-off"
+NOT_SENSED = "lever's weight, not sensed"
+_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED}
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """What all readings of one transducer share.
+
+    Attributes
+    ----------
+    relative_u : float
+        Relative standard uncertainty of calibration.
+    full_scale_u_nm : float
+        Standard uncertainty that does not depend on the reading.
+    resolution_nm : float
+        Step of the reading.
+    capacity_nm : float or None
+        Rated capacity.
+    note : str
+        Where the calibration's uncertainty comes from.
+    """
+
+    relative_u: float = 0.0
+    full_scale_u_nm: float = 0.0
+    resolution_nm: float = 0.0
+    capacity_nm: float | None = None
+    note: str = ""
+
+    @property
+    def inputs(self) -> tuple[Input, ...]:
+        """Relative and absolute error of the calibration, as inputs around 1 and 0."""
+        found = [Input("calibration", 1.0, self.relative_u, "1", shared=True, note=self.note)]
+        if self.full_scale_u_nm:
+            found.append(Input("full-scale accuracy", 0.0, self.full_scale_u_nm, shared=True, note="certificate"))
+        return tuple(found)
+
+
+def instrument_from(facts: TransducerFacts) -> Instrument:
+    """Give what a certificate or data sheet states, as standard uncertainties.
+
+    Notes
+    -----
+    Stated accuracies are 95 % intervals. A known gain (reading / true) is divided out of the readings; its own
+    uncertainty, where stated, then replaces the accuracy of the reading.
+    """
+    full_scale = 0.0
+    if facts.accuracy_percent_of_full_scale and facts.capacity_nm:
+        full_scale = facts.accuracy_percent_of_full_scale / 100 * facts.capacity_nm / NORMAL_95
+    if facts.gain is not None and facts.gain_u is not None:
+        relative, note = facts.gain_u / facts.gain, f"gain {facts.gain:g} divided out; its uncertainty as stated"
+    elif facts.accuracy_percent_of_reading is not None:
+        percent = facts.accuracy_percent_of_reading
+        relative, note = percent / 100 / NORMAL_95, f"stated ± {percent:g} % of reading (95 %)"
+    else:
+        relative, note = 0.0, "not stated" if not full_scale else "stated for full scale only"
+    return Instrument(relative, full_scale, facts.resolution_nm or 0.0, facts.capacity_nm, note)
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """The true zero, or what stands in for it.
+
+    Attributes
+    ----------
+    zero_nm, u_nm : float
+        Signed reading of the unloaded sensor, gain divided out, and its standard uncertainty.
+    known : bool
+        Whether it is a true zero; otherwise each pull's own hand-off level stands in.
+    words : str
+        Where it comes from.
+    """
+
+    zero_nm: float = 0.0
+    u_nm: float = 0.0
+    known: bool = False
+    words: str = "hand-off level (no true zero)"
+
+
+def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0.0) -> Level:
+    """Give the true zero of a header, if it has one.
+
+    Parameters
+    ----------
+    zero : Zero or None
+        As written; its value is a reading, so that a known gain is divided out here as it is of every reading.
+    gain : float
+        Reading / true.
+    resolution_nm : float
+        Stands in for an uncertainty that is not stated: a reading is not known better than its step.
+    """
+    if zero is None or zero.value_nm is None or zero.how == "unknown":
+        return Level()
+    u = zero.value_nm_u if zero.value_nm_u is not None else resolution_nm / math.sqrt(12)
+    return Level(zero.value_nm / gain, u / gain, True, f"true zero ({zero.how})")
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One torque as the trace gives it.
+
+    Attributes
+    ----------
+    quantity : str
+        What it is: breakaway, rotating mean, rotating maximum.
+    at_sensor_nm, u_trace_nm : float
+        Relative to the hand-off level, and what this trace cannot settle.
+    direction : int
+        +1 or -1.
+    handoff_nm : float
+        Signed level before the pull.
+    turn_rad : float or None
+        How far the wheel turned while it was read; 0 for a breakaway; None if unknown.
+    since_handoff_rad : float or None
+        How far the wheel had turned from hand-off to the middle of it; None if unknown.
+    """
+
+    quantity: str
+    at_sensor_nm: float
+    u_trace_nm: float
+    direction: int = 1
+    handoff_nm: float = 0.0
+    turn_rad: float | None = 0.0
+    since_handoff_rad: float | None = 0.0
+
+
+def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
+    """Give the torque at the axle with its budget.
+
+    Parameters
+    ----------
+    reading : Reading
+        From the trace (or a dial).
+    fixture : Fixture
+        How the torque gets to the axle.
+    instrument : Instrument
+        Shared errors of the transducer.
+    level : Level
+        True zero, or what stands in for it.
+
+    Notes
+    -----
+    Rows: trace; calibration; full-scale accuracy; zero or hand-off level; each length and angle of the fixture, and
+    their second order; the lever's weight that the sensor does not see. Everything but the trace is shared by all
+    pulls of a job.
+    """
+    offset = reading.direction * (reading.handoff_nm - level.zero_nm) if level.known else 0.0
+    shown = reading.at_sensor_nm + offset
+    factor, slopes = fixture.factor, fixture.slopes
+    rows = [Row(Input("trace", reading.at_sensor_nm, reading.u_trace_nm, note="noise, sampling, boundaries"), factor)]
+    for i in instrument.inputs:
+        rows.append(Row(i, factor * shown if i.name == "calibration" else reading.direction * factor))
+    rows.append(_level_row(reading, fixture, level))
+    rows += [Row(i, shown * slopes[i.name]) for i in fixture.inputs]
+    bend = second_order(fixture.factor_at, fixture.inputs)
+    if bend:
+        rows.append(Row(Input(SECOND_ORDER, 0.0, bend, "1", shared=True, note="JCGM 100, 5.1.2 note"), shown))
+    unseen = _unseen(reading, fixture)
+    if unseen is not None:
+        rows.append(Row(unseen, float(reading.direction)))
+    value = factor * shown + (reading.direction * unseen.value if unseen is not None else 0.0)
+    return Budget(reading.quantity, value, "N·m", tuple(rows))
+
+
+def _level_row(reading: Reading, fixture: Fixture, level: Level) -> Row:
+    factor = fixture.factor
+    if level.known:
+        zero = Input("true zero", level.zero_nm, level.u_nm, shared=True, note=level.words)
+        return Row(zero, -reading.direction * factor)
+    moment = fixture.weight.moment_nm if fixture.weight is not None and fixture.reads == "torque" else 0.0
+    note = "no true zero: lever's weight at an unknown angle" if moment else "no true zero: lever's weight not stated"
+    weight = half_width(AT_HANDOFF, 0.0, moment, shape=Shape.ARCSINE, shared=True, note=note)
+    return Row(weight, reading.direction * factor)
+
+
+def _unseen(reading: Reading, fixture: Fixture) -> Input | None:
+    """Give the clockwise torque of the lever's weight that the sensor misses, averaged over the turn that was read."""
+    most = fixture.unsensed_most_nm
+    if most == 0:
+        return None
+    name, note = NOT_SENSED, "over whole turns it averages to zero"
+    turn = reading.turn_rad
+    left = 1.0 if turn is None else abs(math.sin(turn / 2) / (turn / 2)) if turn else 1.0
+    start = fixture.weight.start_angle_rad if fixture.weight is not None else None
+    if start is None or reading.since_handoff_rad is None or turn is None:
+        return half_width(name, 0.0, most * left, shape=Shape.ARCSINE, shared=True, note=f"angle not known; {note}")
+    angle = start + reading.direction * reading.since_handoff_rad
+    value = fixture.unsensed_nm(angle) * (math.sin(turn / 2) / (turn / 2) if turn else 1.0)
+    half = ANGLE_HALF_WIDTH_RAD
+    spread = max(abs(fixture.unsensed_nm(angle + side * half) - fixture.unsensed_nm(angle)) for side in (-1, 1)) * left
+    return half_width(name, value, spread, shared=True, note=f"lever at {math.degrees(angle):.0f}° ± 15°; {note}")
+
+
+def trials_model(reading: Reading, fixture: Fixture, budget: Budget) -> tuple[tuple[Input, ...], Model]:
+    """Give the inputs and the equation behind a budget of ``at_axle``, for Monte Carlo.
+
+    Inputs that were added to the budget later (repeatability) act on the result directly.
+    """
+    inputs = tuple(row.input for row in budget.rows if row.input.name != SECOND_ORDER)
+    added = {i.name for i in inputs} - _EQUATION - {i.name for i in fixture.inputs}
+
+    def torque(x: Mapping[str, Value]) -> Value:
+        shown = x["trace"] + reading.direction * (x.get("full-scale accuracy", 0.0) + x.get(AT_HANDOFF, 0.0))
+        if "true zero" in x:
+            shown = shown + reading.direction * (reading.handoff_nm - x["true zero"])
+        whole = fixture.factor_at(x) * x["calibration"] * shown + reading.direction * x.get(NOT_SENSED, 0.0)
+        return whole + sum(x[name] for name in added)
+
+    return inputs, torque

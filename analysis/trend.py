@@ -1,0 +1,286 @@
+"""Torque against a number: shim thickness, distance, cycles, temperature; and whether a pack has run in.
+
+Conventions: x in the unit of the tag it comes from, y in N·m, one value per unit; intervals are 95 %.
+
+Offers ``fit_line`` (with ``predict`` and ``inverse`` on its result) and ``run_in``.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from logger.errors import InputError
+
+Floats = NDArray[np.float64]
+
+SETTLED_PER_TEN = 0.01
+"""A pack has settled when it changes by less than this fraction of its level in ten cycles."""
+
+SETTLED_OVER = 10
+"""Cycles over which that is judged: fewer leave the slope's interval too wide."""
+
+
+def _t95(df: float) -> float:
+    from scipy.special import stdtrit
+
+    return float(stdtrit(df, 0.975))
+
+
+@dataclass(frozen=True, slots=True)
+class Prediction:
+    """What the line says at one x: its value, the interval of the line, and the interval of the next single unit."""
+
+    x: float
+    y: float
+    u_line: float
+    line_low: float
+    line_high: float
+    next_low: float
+    next_high: float
+    extrapolated: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Inverse:
+    """Which x gives a wanted y; ``low`` and ``high`` are infinite where the data do not bound it."""
+
+    y: float
+    x: float
+    low: float
+    high: float
+    extrapolated: bool
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line by least squares, and what is known of it.
+
+    Attributes
+    ----------
+    intercept, u_intercept, slope, u_slope : float
+        Coefficients and standard uncertainties.
+    s : float
+        Residual standard deviation.
+    r2 : float
+        Coefficient of determination.
+    n : int
+        Points; n - 2 degrees of freedom.
+    p : float
+        Two-sided p value of "no slope".
+    correlation : float
+        Of intercept and slope.
+    x_mean, x_ss, x_min, x_max : float
+        Mean, sum of squared deviations and range of x.
+    """
+
+    intercept: float
+    u_intercept: float
+    slope: float
+    u_slope: float
+    s: float
+    r2: float
+    n: int
+    p: float
+    correlation: float
+    x_mean: float
+    x_ss: float
+    x_min: float
+    x_max: float
+
+    @property
+    def df(self) -> int:
+        """Degrees of freedom."""
+        return self.n - 2
+
+    @property
+    def slope_low(self) -> float:
+        """Lower end of the slope's interval."""
+        return self.slope - _t95(self.df) * self.u_slope
+
+    @property
+    def slope_high(self) -> float:
+        """Upper end of the slope's interval."""
+        return self.slope + _t95(self.df) * self.u_slope
+
+    def predict(self, x: float) -> Prediction:
+        """Give the line at x with the interval of the line and of one further unit."""
+        y = self.intercept + self.slope * x
+        u = self.s * math.sqrt(1 / self.n + (x - self.x_mean) ** 2 / self.x_ss)
+        t = _t95(self.df)
+        wide = t * math.hypot(self.s, u)
+        return Prediction(x, y, u, y - t * u, y + t * u, y - wide, y + wide, not self.x_min <= x <= self.x_max)
+
+    def inverse(self, y: float) -> Inverse:
+        """Give the x at which the next single unit is expected to show y ("which shim for 60 N·m").
+
+        Notes
+        -----
+        The interval holds every x whose 95 % prediction interval contains y. Where the slope cannot be told from
+        zero it is unbounded, and the text says so.
+        """
+        if self.slope == 0:
+            return Inverse(y, math.nan, -math.inf, math.inf, True, "there is no slope: no x gives this value")
+        x = (y - self.intercept) / self.slope
+        t = _t95(self.df)
+        g = (t * self.u_slope / self.slope) ** 2
+        if g >= 1:
+            text = "the slope cannot be told from zero: the data do not bound it; test more units, further apart"
+            return Inverse(y, x, -math.inf, math.inf, True, text)
+        d = x - self.x_mean
+        root = (t * self.s / abs(self.slope)) * math.sqrt((1 - g) * (1 + 1 / self.n) + d * d / self.x_ss)
+        low, high = (self.x_mean + (d - root) / (1 - g), self.x_mean + (d + root) / (1 - g))
+        outside = not self.x_min <= x <= self.x_max
+        text = "outside the range tested: an extrapolation" if outside else ""
+        return Inverse(y, x, low, high, outside, text)
+
+
+def fit_line(x: ArrayLike, y: ArrayLike) -> Line:
+    """Fit a straight line by least squares.
+
+    Raises
+    ------
+    InputError
+        Fewer than three points, values that are not finite, or all at one x.
+    """
+    xs, ys = np.asarray(x, dtype=float), np.asarray(y, dtype=float)
+    if xs.shape != ys.shape or xs.ndim != 1 or not (np.isfinite(xs).all() and np.isfinite(ys).all()):
+        raise InputError("a trend needs one finite value of each for every unit")
+    if len(xs) < 3:
+        raise InputError(f"{len(xs)} units are too few for a trend with an interval: three or more")
+    x_mean, y_mean = float(xs.mean()), float(ys.mean())
+    dx, dy = xs - x_mean, ys - y_mean
+    x_ss = float(dx @ dx)
+    if x_ss <= 1e-18 * max(1.0, x_mean * x_mean) * len(xs):
+        raise InputError("all units have the same x: there is no trend to see")
+    slope = float(dx @ dy) / x_ss
+    residual = dy - slope * dx
+    df = len(xs) - 2
+    s = math.sqrt(float(residual @ residual) / df)
+    total = float(dy @ dy)
+    u_slope = s / math.sqrt(x_ss)
+    u_intercept = s * math.sqrt(1 / len(xs) + x_mean**2 / x_ss)
+    return Line(
+        y_mean - slope * x_mean,
+        u_intercept,
+        slope,
+        u_slope,
+        s,
+        1 - float(residual @ residual) / total if total > 0 else 1.0,
+        len(xs),
+        _p_of(slope, u_slope, df),
+        -x_mean * s * s / x_ss / (u_slope * u_intercept) if s > 0 else math.nan,
+        x_mean,
+        x_ss,
+        float(xs.min()),
+        float(xs.max()),
+    )
+
+
+def _p_of(slope: float, u: float, df: int) -> float:
+    from scipy.special import stdtr
+
+    if u == 0:
+        return 1.0 if slope == 0 else 0.0
+    return float(2 * stdtr(df, -abs(slope / u)))
+
+
+class RunInState(StrEnum):
+    """Whether a pack has run in."""
+
+    SETTLED = "settled"
+    MOVING = "still moving"
+    UNKNOWN = "cannot tell yet"
+
+
+@dataclass(frozen=True, slots=True)
+class Decay:
+    """``final + drop·exp(-(x - x_first)/scale)``."""
+
+    final: float
+    drop: float
+    scale: float
+
+
+@dataclass(frozen=True, slots=True)
+class RunIn:
+    """A run-in trend.
+
+    Attributes
+    ----------
+    state : RunInState
+        By the rule: the 95 % interval of the slope over the last cycles lies wholly within ±1 % of the level per ten
+        cycles (settled), wholly outside (still moving), or neither.
+    level : float
+        Mean over the last cycles.
+    percent_per_ten, low, high : float
+        Slope over the last cycles in percent of the level per ten cycles, with its interval.
+    decay : Decay or None
+        The curve through all cycles; None where they do not determine it.
+    text : str
+        The rule with the figures put in.
+    """
+
+    state: RunInState
+    level: float
+    percent_per_ten: float
+    low: float
+    high: float
+    decay: Decay | None
+    text: str
+
+
+def run_in(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) -> RunIn:
+    """Judge whether a pack has run in, from one value per cycle (or per amount of accumulated slip).
+
+    Raises
+    ------
+    InputError
+        Fewer than four cycles, or a level that is not positive.
+    """
+    x, y = np.asarray(cycles, dtype=float), np.asarray(values, dtype=float)
+    if len(x) < 4:
+        raise InputError(f"{len(x)} cycles are too few to judge run-in: four or more")
+    order = np.argsort(x, kind="stable")
+    x, y = x[order], y[order]
+    recent = slice(max(0, len(x) - last), None)
+    line = fit_line(x[recent], y[recent])
+    level = float(y[recent].mean())
+    if level <= 0:
+        raise InputError("run-in is judged as a share of the level, which must be positive")
+    middle, low, high = (1000 * v / level for v in (line.slope, line.slope_low, line.slope_high))
+    bound = 100 * SETTLED_PER_TEN
+    if -bound <= low and high <= bound:
+        state = RunInState.SETTLED
+    elif low > bound or high < -bound:
+        state = RunInState.MOVING
+    else:
+        state = RunInState.UNKNOWN
+    text = (
+        f"{middle:+.2f} % per ten cycles over the last {line.n} (95 %: {low:+.2f} to {high:+.2f}), "
+        f"rule: settled when wholly within ±{bound:g} %"
+    )
+    return RunIn(state, level, middle, low, high, _decay(x, y), text)
+
+
+def _decay(x: Floats, y: Floats) -> Decay | None:
+    """Fit the curve: for each scale on a log grid the rest is linear least squares."""
+    span = float(x[-1] - x[0])
+    flat = float(np.sum((y - y.mean()) ** 2))
+    if len(x) < 6 or span <= 0 or flat <= 0:
+        return None
+    best, least = None, 0.7 * flat  # a constant that explains it nearly as well leaves the curve undetermined
+    for scale in np.geomspace(span / 50, span, 60):
+        design = np.column_stack([np.ones_like(x), np.exp(-(x - x[0]) / scale)])
+        coefficients, *_ = np.linalg.lstsq(design, y, rcond=None)
+        squares = float(np.sum((y - design @ coefficients) ** 2))
+        if squares < least:
+            best, least = Decay(float(coefficients[0]), float(coefficients[1]), float(scale)), squares
+    if best is None or best.scale >= span * 0.999:
+        return None  # its end is not in sight
+    return best

@@ -1,0 +1,195 @@
+"""The job card: everything about a test that is known before the first pull, and what is still missing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Literal
+
+import msgspec
+
+from analysis.entry import kind_conflict
+from analysis.fixtures import fixture_from
+from gui.models.changes import Changes
+from logger.errors import DescriptionError, HeldwheelError
+from logger.header import Axle, Conditions, Header, Job, Test, TransducerFacts
+from logger.units import canonical_unit, torque_factor
+from logger.version import VERSION
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+    from analysis.entry import Conflict
+    from analysis.lever import Fixture
+    from logger.description import Description
+    from logger.header import Lever, Limit, Zero
+
+Purpose = Literal["pulls", "drag", "zero", "practice"]
+
+# Common practice, no source: five breakaways with a fixed rest between them; three where time is short.
+PULLS_WANTED = 5
+DWELL_S = 15.0
+QUANTITY_WORDS = {
+    "breakaway": "Breakaway",
+    "rotating mean": "Rotating, mean",
+    "rotating maximum": "Rotating, highest",
+}
+HELD_WORDS = {"other side": "Other wheel held", "case": "Case held", "none": "Both wheels free"}
+FIXTURE_WORDS = {
+    "one stud": "Lever on one stud",
+    "cross-bar": "Cross-bar over two studs",
+    "hub centre": "Lever at the hub's centre",
+    "couple": "T-bar, pushed at both ends",
+    "force at radius": "Force gauge at a radius",
+    "cord": "Cord wound on a drum",
+    "in-line": "Transducer in line with the axle",
+    "dead weight": "Weight hung on a lever",
+    "held side": "Transducer on the held side",
+}
+
+
+@dataclass(slots=True)
+class JobCard:
+    """What is tested, how, against which limit, and with what.
+
+    Change it through ``put``; views listen to ``changes``.
+    """
+
+    job: Job = field(default_factory=Job)
+    axle: Axle = field(default_factory=Axle)
+    test: Test = field(default_factory=lambda: Test(place="car", held="other side", gear="neutral", side="right"))
+    conditions: Conditions = field(default_factory=Conditions)
+    lever: Lever | None = None
+    limit: Limit | None = None
+    description: Description | None = None
+    address: str = ""
+    pulls_wanted: int = PULLS_WANTED
+    dwell_s: float = DWELL_S
+    with_drag: bool = False
+    practice: bool = False
+    changes: Changes = field(default_factory=Changes)
+
+    def put(self, **parts: object) -> None:
+        """Change some parts and tell every view."""
+        for name, value in parts.items():
+            if name not in JobCard.__slots__:  # a typing slip, not a user's input
+                raise AttributeError(name)
+            setattr(self, name, value)
+        self.changes.tell()
+
+    # ------------------------------------------------------------------ lever
+    def fixture(self) -> tuple[Fixture | None, str]:
+        """Give the checked fixture, or None and what is wrong with it in words."""
+        if self.lever is None:
+            return None, "No fixture yet: say how the lever meets the wheel."
+        try:
+            return fixture_from(self.lever), ""
+        except DescriptionError as error:
+            return None, "; ".join(fault.what for fault in error.faults)
+
+    @property
+    def factor(self) -> float | None:
+        """Torque at the axle per torque shown; None while the fixture is not known or reads no torque."""
+        fixture, _ = self.fixture()
+        return fixture.factor if fixture is not None and fixture.reads == "torque" else None
+
+    # ------------------------------------------------------------------ limit
+    def limit_nm(self) -> tuple[float | None, float | None]:
+        """Give the limit's lower and upper end in N·m; None where there is none (a ratio has neither)."""
+        if self.limit is None or self.limit.kind == "ratio min":
+            return None, None
+        factor = torque_factor(self.limit.unit)
+        low, high = self.limit.lower, self.limit.upper
+        return None if low is None else low * factor, None if high is None else high * factor
+
+    def conflict(self) -> Conflict | None:
+        """Say where test and limit are not of the same kind."""
+        return kind_conflict(self.limit, self.test) if self.limit is not None else None
+
+    # ------------------------------------------------------------------ transducer
+    @property
+    def facts(self) -> TransducerFacts:
+        """What the transducer's numbers are worth."""
+        return self.description.transducer if self.description is not None else TransducerFacts()
+
+    @property
+    def sign(self) -> float:
+        """What the reading is multiplied by to be clockwise positive."""
+        return -1.0 if self.facts.sign == "reversed" else 1.0
+
+    @property
+    def unit(self) -> str:
+        """The unit of the transducer's torque column."""
+        return self.description.unit if self.description is not None else canonical_unit("N·m")
+
+    def range_advice(self) -> str:
+        """Say whether the transducer suits the limit: 20 to 80 % of its range (common practice, no source)."""
+        capacity = self.facts.capacity_nm
+        limits = [value for value in self.limit_nm() if value is not None]
+        if not capacity or not limits:
+            return ""
+        share = max(limits) / (self.factor or 1.0) / capacity
+        if share > 0.8:
+            return (
+                f"The limit lies at {share:.0%} of the transducer's range: a pull may overload it. Take a larger one."
+            )
+        if share < 0.2:
+            return f"The limit lies at {share:.0%} of the transducer's range: the interval will be wide."
+        return ""
+
+    # ------------------------------------------------------------------ whole
+    def missing(self) -> tuple[str, ...]:
+        """Say what must be there before a test can start; empty when it can."""
+        found = []
+        if self.description is None:
+            found.append("a transducer")
+        if self.lever is None:
+            found.append("a fixture")
+        elif self.fixture()[0] is None:
+            found.append("a fixture without faults")
+        return tuple(found)
+
+    def header(self, purpose: Purpose, *, started: datetime, zero: Zero | None, simulated: bool) -> Header:
+        """Give the header of a recording that starts now."""
+        facts = msgspec.structs.replace(
+            self.facts, identity=self.address or self.facts.identity, unit=self.unit, name=self._transducer_name()
+        )
+        test = msgspec.structs.replace(self.test, purpose=purpose, dwell_s=self.dwell_s)
+        if purpose == "drag":
+            test = msgspec.structs.replace(test, held="none")
+        return Header(
+            started=started,
+            program=f"heldwheel {VERSION}",
+            simulated=simulated,
+            job=self.job,
+            axle=self.axle,
+            test=test,
+            conditions=self.conditions,
+            lever=self.lever,
+            limit=self.limit,
+            transducer=facts,
+            zero=zero,
+        )
+
+    def _transducer_name(self) -> str:
+        return self.facts.name or (self.description.name if self.description is not None else "")
+
+
+def lever_words(lever: Lever) -> str:
+    """Give a lever in one line: ``5 studs on 114.3 mm, lever 450 mm at 0°``."""
+    parts = []
+    if lever.fixture == "one stud":
+        studs = f"{lever.studs} studs" if lever.studs else "Studs"
+        circle = f" on {lever.stud_circle_mm:g} mm" if lever.stud_circle_mm else ""
+        parts.append(studs + circle)
+    if lever.length_mm:
+        parts.append(f"lever {lever.length_mm:g} mm" + (f" at {lever.angle_deg:g}°" if lever.angle_deg else ""))
+    if lever.radius_mm:
+        parts.append(f"radius {lever.radius_mm:g} mm")
+    return ", ".join(parts) or FIXTURE_WORDS[lever.fixture]
+
+
+def problem_of(error: Exception) -> str:
+    """Give what to show for an error: our own text as it is, anything else named as unexpected."""
+    if isinstance(error, HeldwheelError):
+        return str(error)
+    return f"Something unexpected went wrong ({type(error).__name__}: {error}). What is recorded is safe."

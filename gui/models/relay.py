@@ -1,0 +1,198 @@
+"""Where a stream of samples forks: to the recording on disk, to the reading of pulls, to the screen.
+
+``Relay`` is the session's subscriber and runs in the acquisition thread; it only hands on. ``Analyst`` reads pulls in
+a thread of its own, so that neither the stream nor the window waits for it. A stage of a test (zero, drag, pulls)
+begins and ends between two blocks, so that recording and reading see exactly the same samples.
+"""
+
+from __future__ import annotations
+
+import threading
+from collections import deque
+from dataclasses import dataclass, replace
+from queue import SimpleQueue
+from typing import TYPE_CHECKING, Protocol
+
+import numpy as np
+
+from logger.samples import Block
+from logger.units import torque_factor
+
+if TYPE_CHECKING:
+    from analysis.results import Pull
+    from logger.samples import Ending, Event, Floats
+
+
+class Writer(Protocol):
+    """A recording that is being written."""
+
+    def on_block(self, block: Block) -> None:
+        """Take samples."""
+        ...
+
+    def on_end(self, ending: Ending) -> None:
+        """Close."""
+        ...
+
+
+class Reader(Protocol):
+    """What finds pulls in a growing trace."""
+
+    def feed(self, time_s: Floats, torque_nm: Floats, angle_deg: Floats | None = None) -> tuple[Pull, ...]:
+        """Take samples, give the pulls they complete."""
+        ...
+
+    def finish(self) -> tuple[Pull, ...]:
+        """End the stream."""
+        ...
+
+
+@dataclass(slots=True)
+class Stage:
+    """One stretch of a test that is recorded as one file and read as one trace."""
+
+    number: int
+    writer: Writer | None = None
+    reader: Reader | None = None
+    start_s: float | None = None  # of the session's time
+
+
+@dataclass(frozen=True, slots=True)
+class Samples:
+    """For the screen: samples in N·m, clockwise positive, on the session's time."""
+
+    time_s: Floats
+    torque_nm: Floats
+    angle_deg: Floats | None
+    events: tuple[Event, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """For the screen: a pull of a stage, its times on the recording's axis; ``start_s`` is the stage's start."""
+
+    stage: int
+    start_s: float
+    pull: Pull
+
+
+@dataclass(frozen=True, slots=True)
+class StageClosed:
+    """For the screen: everything of a stage has been read and written."""
+
+    stage: int
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """For the screen: reading pulls has failed; recording goes on."""
+
+    text: str
+
+
+News = Samples | Found | StageClosed | Broken
+
+
+class Relay:
+    """The session's subscriber.
+
+    Parameters
+    ----------
+    unit : str
+        Of the torque column.
+    sign : float
+        -1 where the transducer shows clockwise as negative.
+    """
+
+    def __init__(self, unit: str, sign: float = 1.0) -> None:
+        self._factor = torque_factor(unit) * sign
+        self._lock = threading.Lock()
+        self._stage = Stage(0)
+        self._next: Stage | None = None
+        self.ending: Ending | None = None
+        self.news: deque[News] = deque()
+        self.work: SimpleQueue[tuple[Stage, Samples | None] | None] = SimpleQueue()
+
+    def begin(self, writer: Writer | None, reader: Reader | None) -> int:
+        """Begin another stage with the next block; the one before is closed first. Gives its number."""
+        with self._lock:
+            number = max(self._stage.number, self._next.number if self._next else 0) + 1
+            self._next = Stage(number, writer, reader)
+            return number
+
+    def on_block(self, block: Block) -> None:
+        """Hand a block on. An error of the recording is not caught: it ends the session with its reason."""
+        self._change()
+        stage = self._stage
+        torque = np.asarray(block.columns["torque"], float) * self._factor
+        angle = block.columns.get("angle")
+        samples = Samples(block.time_s, torque, angle, block.events)
+        if stage.start_s is None and len(block):
+            stage.start_s = float(block.time_s[0])
+        self.news.append(samples)
+        if stage.reader is not None:
+            self.work.put((stage, samples))
+        if stage.writer is not None:
+            stage.writer.on_block(_shifted(block, stage.start_s or 0.0))
+
+    def on_end(self, ending: Ending) -> None:
+        """Close what is open and keep the ending."""
+        self._change()
+        self._close(self._stage, ending)
+        self.work.put(None)
+        self.ending = ending
+
+    def _change(self) -> None:
+        with self._lock:
+            coming, self._next = self._next, None
+        if coming is not None:
+            old, self._stage = self._stage, coming
+            self._close(old, None)
+
+    def _close(self, stage: Stage, ending: Ending | None) -> None:
+        if stage.reader is not None:
+            self.work.put((stage, None))
+        if stage.writer is not None:
+            from logger.samples import Ending as End
+            from logger.samples import EndReason
+
+            writer, stage.writer = stage.writer, None
+            writer.on_end(ending or End(EndReason.STOPPED, "stage ended"))
+            self.news.append(StageClosed(stage.number))
+
+
+class Analyst(threading.Thread):
+    """Reads pulls behind the stream; ends when the relay's stream has ended."""
+
+    def __init__(self, relay: Relay) -> None:
+        super().__init__(name="pull reader", daemon=True)
+        self._relay = relay
+
+    def run(self) -> None:
+        """Work until the end."""
+        failed: set[int] = set()
+        while (item := self._relay.work.get()) is not None:
+            stage, samples = item
+            if stage.reader is None or stage.number in failed:
+                continue
+            start = stage.start_s or 0.0
+            try:
+                pulls = (
+                    stage.reader.finish()
+                    if samples is None
+                    else stage.reader.feed(samples.time_s - start, samples.torque_nm, samples.angle_deg)
+                )
+            except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
+                failed.add(stage.number)
+                text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
+                self._relay.news.append(Broken(text))
+                continue
+            self._relay.news.extend(Found(stage.number, start, pull) for pull in pulls)
+
+
+def _shifted(block: Block, start_s: float) -> Block:
+    """Give a block on a recording's own time axis."""
+    if not start_s:
+        return block
+    events = tuple(replace(event, time_s=event.time_s - start_s) for event in block.events)
+    return Block(block.time_s - start_s, block.columns, events)

@@ -1,0 +1,321 @@
+"""The exact truth about each pull of a simulated run.
+
+Conventions
+-----------
+Torques are free of noise, at full bandwidth, at the sensor, relative to the hand-off level (lever fitted, hand off)
+just before the pull, and positive in the pull's direction.
+
+- *Onset*: both packs have slid more than three times their elastic deflection, and at least a degree of wheel rotation
+  follows. With nothing held: the parts that the wheel drags along have slid so.
+- *Breakaway*: the highest torque from 0.30 s before the onset until the torque has fallen 3 % below its running
+  maximum (at least to 0.15 s after the onset, at most to 1.0 s).
+- *Steady*: hand fully on, wheel speed (mean of 0.3 s) over 35 % of its median, inertia torque under 4 % of the torque,
+  contacts renewed, no yank, hesitation or re-grip within 0.3 s. In stick-slip: from the first whole cycle to the last.
+- *Plateau*: time average over the steady time, if that is 0.5 s or more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import degrees, pi
+from typing import TYPE_CHECKING, Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+from logger.virtual.hand import Phase, Pull
+
+if TYPE_CHECKING:
+    from logger.virtual.drivetrain import Axle
+    from logger.virtual.pack import Friction
+
+Floats = NDArray[np.float64]
+Mask = NDArray[np.bool_]
+PeakClass = Literal["distinct", "marginal", "none"]
+
+ELASTIC_TIMES, ROTATION_RAD = 3.0, pi / 180
+BEFORE_ONSET_S, DROP, AT_LEAST_S, AT_MOST_S = 0.30, 0.97, 0.15, 1.0
+SPEED_MEAN_S, SPEED_SHARE, INERTIA_SHARE, CALM_S, PLATEAU_S = 0.3, 0.35, 0.04, 0.3, 0.5
+# Slip under a tenth of its mean counts as stuck; three sticks in one pull make it stick-slip.
+STUCK_SHARE, STICKS = 0.1, 3
+# Overshoot over the plateau: none under 1 %, marginal under 5 % or under the plateau's own ripple. A pack without a
+# static excess is "none" up to 5 %: what it shows is a hump of hand and inertia.
+NO_PEAK, MARGINAL = 0.01, 0.05
+
+
+@dataclass(frozen=True, slots=True)
+class Mechanics:
+    """Everything that happened, on a uniform grid of ``step_s``; arrays of shape (m,).
+
+    ``sensor_nm`` is the torque in the transducer's shaft, ``axle_nm`` the torque on the wheel about the axle; pack and
+    held torques are those of ``drivetrain.Log``.
+    """
+
+    step_s: float
+    wheel_rad: Floats
+    wheel_rad_s: Floats
+    wheel_rad_s2: Floats
+    elevation_rad: Floats
+    driven_slip_rad: Floats
+    other_slip_rad: Floats
+    case_rad: Floats
+    hand_nm: Floats
+    driven_pack_nm: Floats
+    other_pack_nm: Floats
+    held_nm: Floats
+    sensor_nm: Floats
+    axle_nm: Floats
+    phase: NDArray[np.int8]
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """Where a pull lies in the grid: hand on at ``first``, off before ``last``."""
+
+    pull: Pull
+    first: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True)
+class StickSlip:
+    """Stick-slip while turning."""
+
+    frequency_hz: float
+    peak_to_peak_nm: float
+
+
+@dataclass(frozen=True, slots=True)
+class TruePull:
+    """The truth about one pull; see the module for each word.
+
+    Attributes
+    ----------
+    kind : "pull", "aborted" or "hold"
+        Aborted and held loadings never slipped.
+    start_s, end_s, direction : float, float, int
+        Hand on, hand off; +1 clockwise.
+    handoff_nm : float
+        Level before the pull at the sensor, signed: lever weight at the start angle, no zero offset.
+    onset_s, breakaway_s, breakaway_nm : float or None
+        None: it never slipped.
+    plateau_nm : float or None
+        None: no half second of steady turning.
+    steady : tuple of (start, end)
+        Steady intervals in seconds.
+    overshoot, ripple : float or None
+        Breakaway over plateau minus one; 95 % range of the steady torque over the plateau.
+    peak_class : str
+        ``distinct``, ``marginal`` (nobody can be blamed either way), ``none``.
+    breakaway_axle_nm, plateau_axle_nm : float or None
+        On the wheel about the axle, from the true zero, in the pull's direction.
+    pack_mean_nm, held_nm : float or None
+        Mean of both packs' friction and reaction at the held wheel, over the steady time.
+    max_nm, turn_deg : float
+        Highest torque and whole rotation of the pull.
+    """
+
+    kind: Literal["pull", "aborted", "hold"]
+    start_s: float
+    end_s: float
+    direction: int
+    handoff_nm: float
+    max_nm: float
+    turn_deg: float
+    onset_s: float | None = None
+    breakaway_s: float | None = None
+    breakaway_nm: float | None = None
+    plateau_nm: float | None = None
+    steady: tuple[tuple[float, float], ...] = ()
+    overshoot: float | None = None
+    ripple: float | None = None
+    peak_class: PeakClass = "none"
+    stick_slip: StickSlip | None = None
+    breakaway_axle_nm: float | None = None
+    plateau_axle_nm: float | None = None
+    pack_mean_nm: float | None = None
+    held_nm: float | None = None
+    regrip: bool = False
+
+    @property
+    def valid(self) -> bool:
+        """Whether the wheel broke away and turned."""
+        return self.onset_s is not None
+
+
+def true_pulls(axle: Axle, lever_kgm2: float, run: Mechanics, segments: Iterable[Segment]) -> tuple[TruePull, ...]:
+    """Work out the truth of every pull of a run."""
+    return tuple(_true_pull(axle, lever_kgm2, run, segment) for segment in segments)
+
+
+def _true_pull(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment) -> TruePull:
+    at, step = slice(segment.first, segment.last), run.step_s
+    sign = segment.pull.direction
+    before = slice(max(0, segment.first - round(0.2 / step)), max(1, segment.first))
+    handoff = float(run.sensor_nm[before].mean())
+    torque = sign * (run.sensor_nm[at] - handoff)
+    wheel = sign * run.wheel_rad[at]
+    kind: Literal["pull", "aborted", "hold"] = "pull"
+    if segment.pull.stop_nm:
+        kind = "hold" if segment.pull.hold_s > 0.3 else "aborted"
+    bare = TruePull(
+        kind,
+        segment.first * step,
+        segment.last * step,
+        sign,
+        handoff,
+        max_nm=float(torque.max()),
+        turn_deg=degrees(float(wheel[-1] - wheel[0])),
+        regrip=segment.pull.regrip is not None,
+    )
+    onset = _onset(axle, run, at, wheel)
+    if onset is None:
+        return bare
+    top = _breakaway(torque, onset, step)
+    broken = replace(
+        bare,
+        onset_s=(segment.first + onset) * step,
+        breakaway_s=(segment.first + top) * step,
+        breakaway_nm=float(torque[top]),
+        breakaway_axle_nm=float(sign * run.axle_nm[segment.first + top]),
+    )
+    return _turned(axle, lever_kgm2, run, segment, onset, torque, broken)
+
+
+def _turned(
+    axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats, broken: TruePull
+) -> TruePull:
+    """Complete a pull that has broken away with what happened while it turned."""
+    at, step, sign = slice(segment.first, segment.last), run.step_s, segment.pull.direction
+    sticks = _sticks(run, at, onset)
+    steady = _steady(axle, lever_kgm2, run, segment, onset, torque)
+    stick_slip = None
+    if sticks is not None:
+        steady, stick_slip = _whole_cycles(run, at, sticks, torque, steady)
+    has_peak = any(_excess(pack) for pack in (axle.driven_pack, axle.other_pack))
+    if steady.sum() * step < PLATEAU_S or broken.breakaway_nm is None:
+        return replace(broken, stick_slip=stick_slip, peak_class="distinct" if has_peak else "marginal")
+    plateau = float(torque[steady].mean())
+    low, high = np.percentile(torque[steady], (2.5, 97.5))
+    overshoot, ripple = broken.breakaway_nm / plateau - 1.0, float(high - low) / plateau
+    packs = np.abs(run.driven_pack_nm[at]) + np.abs(run.other_pack_nm[at])
+    return replace(
+        broken,
+        plateau_nm=plateau,
+        plateau_axle_nm=float(sign * run.axle_nm[at][steady].mean()),
+        pack_mean_nm=float(packs[steady].mean()) / 2,
+        held_nm=float(np.abs(run.held_nm[at][steady]).mean()),
+        steady=_intervals(steady, segment.first, step),
+        overshoot=overshoot,
+        ripple=ripple,
+        stick_slip=stick_slip,
+        peak_class=_classify(overshoot, ripple, has_peak=has_peak, stick_slip=stick_slip is not None),
+    )
+
+
+def _excess(pack: Friction) -> bool:
+    """Whether a pack's static level stands over its level at hand speed (0.25 rad/s of slip)."""
+    return pack.static_nm > 1.02 * pack.steady_nm(0.25)
+
+
+def _classify(overshoot: float, ripple: float, *, has_peak: bool, stick_slip: bool) -> PeakClass:
+    if not has_peak:
+        return "none" if overshoot <= MARGINAL else "marginal"
+    if overshoot < NO_PEAK:
+        return "none"
+    return "marginal" if overshoot < MARGINAL or (overshoot < ripple and not stick_slip) else "distinct"
+
+
+def _onset(axle: Axle, run: Mechanics, at: slice, wheel: Floats) -> int | None:
+    """First index of sustained slip, or None."""
+
+    def slid(angle: Floats, friction: Friction) -> Mask:
+        far: Mask = np.abs(angle[at] - angle[at.start]) > ELASTIC_TIMES * friction.elastic_rad
+        return far
+
+    both = slid(run.driven_slip_rad, axle.driven_pack) & slid(run.other_slip_rad, axle.other_pack)
+    if axle.held == "none":
+        along = slid(run.wheel_rad, axle.driven_drag) & slid(run.case_rad, axle.case_drag)
+        both = both | along
+    if not both.any():
+        return None
+    onset = int(np.argmax(both))
+    return onset if wheel[onset:].max() - wheel[onset] >= ROTATION_RAD else None
+
+
+def _breakaway(torque: Floats, onset: int, step: float) -> int:
+    """Index of the breakaway."""
+    first = max(0, onset - round(BEFORE_ONSET_S / step))
+    least, most = onset + round(AT_LEAST_S / step), onset + round(AT_MOST_S / step)
+    window = torque[first : most + 1]
+    fallen = window < DROP * np.maximum.accumulate(window)
+    fallen[: least - first] = False
+    last = int(np.argmax(fallen)) if fallen.any() else window.size
+    return first + int(np.argmax(window[: max(last, 1)]))
+
+
+def _steady(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats) -> Mask:
+    at, step = slice(segment.first, segment.last), run.step_s
+    phase = run.phase[at]
+    on: Mask = (phase == Phase.TURN) & ~_spread(phase != Phase.TURN, round(CALM_S / step))
+    speed = _moving_mean(np.abs(run.wheel_rad_s[at]), round(SPEED_MEAN_S / step))
+    if not on.any():
+        return on
+    on &= speed > SPEED_SHARE * float(np.median(speed[on]))
+    inertia = (axle.wheel_kgm2 + lever_kgm2) * np.abs(run.wheel_rad_s2[at])
+    on &= inertia < INERTIA_SHARE * np.abs(torque)
+    renewed = max(5 * (pack.memory_rad + pack.elastic_rad) for pack in (axle.driven_pack, axle.other_pack))
+    slid = np.abs(run.driven_slip_rad[at] - run.driven_slip_rad[segment.first + onset])
+    on &= (slid > renewed) | (np.arange(on.size) > onset + round(1.0 / step))
+    on[: onset + round(AT_LEAST_S / step)] = False
+    return on
+
+
+def _sticks(run: Mechanics, at: slice, onset: int) -> NDArray[np.int64] | None:
+    """Find where the driven pack sticks again and again while the hand turns; None without stick-slip."""
+    slip = np.abs(np.gradient(run.driven_slip_rad[at], run.step_s))
+    turning = run.phase[at] == Phase.TURN
+    turning[:onset] = False
+    if turning.sum() * run.step_s < PLATEAU_S:
+        return None
+    stuck = turning & (_moving_mean(slip, 5) < STUCK_SHARE * slip[turning].mean())
+    starts = np.flatnonzero(stuck[1:] & ~stuck[:-1]) + 1
+    # A stick ends with a slip: at least a fiftieth of a second lies between two sticks.
+    starts = starts[np.diff(starts, prepend=-(10**9)) * run.step_s > 0.02]
+    return starts if starts.size >= STICKS else None
+
+
+def _whole_cycles(
+    run: Mechanics, at: slice, sticks: NDArray[np.int64], torque: Floats, steady: Mask
+) -> tuple[Mask, StickSlip]:
+    """Steady time in stick-slip: whole cycles while the hand is fully on."""
+    cycles = [torque[a:b] for a, b in pairwise(sticks)]
+    period = float(np.median(np.diff(sticks))) * run.step_s
+    swing = float(np.median([cycle.max() - cycle.min() for cycle in cycles]))
+    whole = np.zeros_like(steady)
+    whole[sticks[0] : sticks[-1]] = True
+    whole &= run.phase[at] == Phase.TURN
+    return whole, StickSlip(1 / period, swing)
+
+
+def _moving_mean(values: Floats, width: int) -> Floats:
+    """Centred moving mean; shorter windows at the ends."""
+    total = np.concatenate(([0.0], np.cumsum(values)))
+    index = np.arange(values.size)
+    low, high = np.maximum(0, index - width // 2), np.minimum(values.size, index + width // 2 + 1)
+    return np.asarray((total[high] - total[low]) / (high - low))
+
+
+def _spread(mask: Mask, width: int) -> Mask:
+    """Extend every true stretch by ``width`` samples to later times."""
+    last = np.maximum.accumulate(np.where(mask, np.arange(mask.size), -(10**9)))
+    near: Mask = np.arange(mask.size) - last <= width
+    return near
+
+
+def _intervals(mask: Mask, first: int, step: float) -> tuple[tuple[float, float], ...]:
+    edges = np.flatnonzero(np.diff(np.concatenate(([0], mask.astype(np.int8), [0]))))
+    starts, ends = (first + edges[::2]) * step, (first + edges[1::2]) * step
+    return tuple(zip(starts.tolist(), ends.tolist(), strict=True))

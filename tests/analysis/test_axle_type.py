@@ -1,0 +1,78 @@
+"""Type recognition: it must stop where the torque would mean nothing."""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+
+from analysis.axle_type import JUDGED, QUESTIONS, Type, recognise
+from logger.errors import InputError
+
+# Common practice, no source: what each type does.
+BEHAVIOUR = {
+    Type.OPEN: {"both-up": "opposite", "one-held": "free", "in-gear": "free"},
+    Type.PLATE: {"both-up": "same", "one-held": "even", "in-gear": "much"},
+    Type.GEAR: {"both-up": "opposite", "one-held": "low", "in-gear": "much"},
+    Type.VISCOUS: {"both-up": "same", "one-held": "speed"},
+    Type.LOCKER: {"both-up": "locked", "one-held": "one way"},
+    Type.GOVERNOR: {"both-up": "opposite", "one-held": "low", "in-gear": "free"},
+    Type.SOLID: {"both-up": "locked", "one-held": "locked"},
+}
+
+
+@pytest.mark.parametrize("kind", BEHAVIOUR)
+def test_typical_behaviour(kind):
+    reading = recognise({"brakes": "free", **BEHAVIOUR[kind]})
+    assert kind in reading.candidates
+    assert reading.judged is (kind is Type.PLATE)
+
+
+def test_plate_is_judged_only_with_free_brakes():
+    seen = BEHAVIOUR[Type.PLATE]
+    assert recognise({"brakes": "free", **seen}).judged
+    for brakes in ({"brakes": "drag"}, {"brakes": "unknown"}, {}):
+        reading = recognise({**brakes, **seen})
+        assert not reading.judged
+        assert "brake" in reading.text
+
+
+def test_easy_turning_wheel_is_not_judged():
+    reading = recognise({"brakes": "free", "one-held": "free"})
+    assert not reading.judged
+    assert Type.OPEN in reading.candidates
+    assert not set(reading.candidates) & JUDGED
+
+
+def test_nothing_tried_says_what_to_try():
+    reading = recognise({"brakes": "free"})
+    assert set(reading.candidates) == set(Type)
+    assert not reading.judged
+    assert "both-up" in reading.text
+
+
+def test_contradiction():
+    reading = recognise({"brakes": "free", "both-up": "opposite", "one-held": "locked"})
+    assert reading.candidates == ()
+    assert not reading.judged
+
+
+def test_slack_is_lash():
+    reading = recognise({"brakes": "free", "one-held": "even", "slack": "much"})
+    assert any("lash" in caution for caution in reading.cautions)
+
+
+def test_judged_never_with_another_type_left():
+    for answers in itertools.product(*(question.answers for question in QUESTIONS)):
+        reading = recognise(dict(zip((q.key for q in QUESTIONS), answers, strict=True)))
+        if reading.judged:
+            assert set(reading.candidates) <= JUDGED
+            assert reading.candidates
+        for kind in Type:
+            assert (kind in reading.candidates) is (kind not in reading.excluded)
+
+
+@pytest.mark.parametrize("seen", [{"both": "same"}, {"both-up": "sideways"}])
+def test_raises(seen):
+    with pytest.raises(InputError):
+        recognise(seen)
