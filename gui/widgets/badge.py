@@ -1,8 +1,8 @@
 """A result as word, shape and colour together, so that no one of them has to be seen.
 
 The shape shows what the word says: two posts stand for the limit, and the mark for the value and its interval. A disc
-between the posts is within; a square past a post is outside; a diamond on a post is too close to call; a triangle without posts
-is not valid. The same four shapes stand in reports and tables.
+between the posts is within; a square past a post is outside; a diamond on a post is too close to call; a triangle
+without posts is not valid. The same four shapes stand in reports and tables.
 """
 
 from __future__ import annotations

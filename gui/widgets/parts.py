@@ -1,0 +1,214 @@
+"""Small parts that every page is put together from, each with its role in the style sheet and its accessible name."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QVBoxLayout,
+    QWidget,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Sequence
+
+
+def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
+    """Give a text; roles are caption, head, title, warn and wrong."""
+    made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if role:
+        made.setProperty("role", role)
+    made.setWordWrap(wrap)
+    if wrap:
+        made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
+    return made
+
+
+def button(
+    text: str, on_press: Callable[[], object] | None = None, *, role: str = "", tip: str = "", keeps_focus: bool = False
+) -> QPushButton:
+    """Give a button; with ``keeps_focus`` a press of the mouse leaves the keyboard's focus where it is."""
+    made = QPushButton(text)
+    made.setAutoDefault(False)
+    if role:
+        made.setProperty("role", role)
+    if tip:
+        made.setToolTip(tip)
+    if keeps_focus:
+        made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    made.setAccessibleName(text.replace("&", "") + (f". {tip}" if tip else ""))
+    if on_press is not None:
+        made.clicked.connect(lambda _checked=False: on_press())
+    return made
+
+
+def restyle(widget: QWidget, role: str) -> None:
+    """Give a widget another role."""
+    if widget.property("role") != role:
+        widget.setProperty("role", role)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+
+
+def mark_wrong(widget: QWidget, *, wrong: bool) -> None:
+    """Outline a field whose content cannot be used."""
+    if bool(widget.property("wrong")) != wrong:
+        widget.setProperty("wrong", wrong)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+
+
+def rule() -> QFrame:
+    """Give a thin line."""
+    made = QFrame()
+    made.setObjectName("rule")
+    return made
+
+
+def card() -> QFrame:
+    """Give a card: a surface with a thin border."""
+    made = QFrame()
+    made.setObjectName("card")
+    return made
+
+
+def column(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QVBoxLayout:
+    """Give a layout from top to bottom."""
+    made = QVBoxLayout(parent) if parent is not None else QVBoxLayout()
+    made.setContentsMargins(margin, margin, margin, margin)
+    made.setSpacing(gap)
+    return made
+
+
+def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHBoxLayout:
+    """Give a layout from left to right."""
+    made = QHBoxLayout(parent) if parent is not None else QHBoxLayout()
+    made.setContentsMargins(margin, margin, margin, margin)
+    made.setSpacing(gap)
+    return made
+
+
+def scrolled(inner: QWidget) -> QScrollArea:
+    """Give a widget room to scroll up and down."""
+    made = QScrollArea()
+    made.setWidget(inner)
+    made.setWidgetResizable(True)
+    made.setFrameShape(QFrame.Shape.NoFrame)
+    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    return made
+
+
+class Field(QWidget):
+    """A caption over a line to type in, with what is wrong below it."""
+
+    changed = Signal()
+
+    def __init__(self, caption: str, hint: str = "", text: str = "") -> None:
+        super().__init__()
+        self._caption = caption
+        self.edit = QLineEdit(text)
+        self.edit.setPlaceholderText(hint)
+        self.edit.setAccessibleName(caption)
+        self._wrong = label("", "wrong", wrap=True)
+        self._wrong.hide()
+        layout = column(self, gap=3)
+        title = label(caption, "caption")
+        title.setBuddy(self.edit)
+        for part in (title, self.edit, self._wrong):
+            layout.addWidget(part)
+        self.edit.textEdited.connect(lambda _text: self.changed.emit())
+
+    @property
+    def text(self) -> str:
+        """What is typed."""
+        return self.edit.text()
+
+    def set_text(self, text: str) -> None:
+        """Put a text in without telling anybody."""
+        if text != self.edit.text():
+            self.edit.setText(text)
+
+    def set_wrong(self, why: str) -> None:
+        """Say what is wrong; empty when it is not."""
+        mark_wrong(self.edit, wrong=bool(why))
+        self._wrong.setText(why)
+        self._wrong.setVisible(bool(why))
+        self.edit.setAccessibleDescription(why)
+
+
+class Choice(QWidget):
+    """A caption over a list to choose from; keys are what records hold, words are what is read."""
+
+    changed = Signal()
+
+    def __init__(self, caption: str, options: Iterable[tuple[str, str]] = ()) -> None:
+        super().__init__()
+        self.box = QComboBox()
+        self.box.setAccessibleName(caption)
+        self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.box.setMinimumContentsLength(6)
+        layout = column(self, gap=3)
+        title = label(caption, "caption")
+        title.setBuddy(self.box)
+        layout.addWidget(title)
+        layout.addWidget(self.box)
+        self.set_options(options)
+        self.box.activated.connect(lambda _index: self.changed.emit())
+
+    def set_options(self, options: Iterable[tuple[str, str]]) -> None:
+        """Offer other options; the choice stays if it is still there."""
+        before = self.key
+        self.box.clear()
+        for key, words in options:
+            self.box.addItem(words, key)
+        self.set_key(before)
+
+    @property
+    def key(self) -> str:
+        """What is chosen."""
+        return str(self.box.currentData() or "")
+
+    def set_key(self, key: str) -> None:
+        """Choose without telling anybody."""
+        index = self.box.findData(key)
+        if index >= 0:
+            self.box.setCurrentIndex(index)
+
+
+class Switch(QWidget):
+    """A row of joined buttons of which one is on."""
+
+    picked = Signal(str)
+
+    def __init__(self, options: Sequence[str], name: str) -> None:
+        super().__init__()
+        self.setAccessibleName(name)
+        self._group = QButtonGroup(self)
+        self._group.setExclusive(True)
+        layout = line(self, gap=0)
+        for index, option in enumerate(options):
+            place = "left" if index == 0 else "right" if index == len(options) - 1 else "middle"
+            made = button(option, role=place)
+            made.setCheckable(True)
+            made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            made.setAccessibleName(f"{name}: {option}")
+            self._group.addButton(made)
+            layout.addWidget(made)
+        self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.text()))
+
+    def set_on(self, option: str) -> None:
+        """Switch without telling anybody."""
+        for made in self._group.buttons():
+            if made.text() == option:
+                made.setChecked(True)
