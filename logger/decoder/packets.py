@@ -80,7 +80,7 @@ class PacketDecoder:
         if placed.lost is not None:
             rows, chunk_of = rows[placed.keep], np.maximum.accumulate(chunk_of[placed.keep])
         columns = {field.name: self._column(field, rows, size) for field in self._layout.fields}
-        events = [*rejected, *_counted(placed, size), *self._void(rows, size, columns)]
+        events = [*rejected, *counter_events(placed, size), *self._void(rows, size, columns)]
         counter = None
         if self._unwrapper is not None:
             counter = (placed.first[:, None] + np.arange(size)).reshape(-1)
@@ -182,7 +182,7 @@ def check_holds(rows: Bytes, name: str, big: bool, covers_from: int) -> NDArray[
     return same
 
 
-def _counted(placed: Placed, size: int) -> list[Event]:
+def counter_events(placed: Placed, size: int) -> list[Event]:
     """Events for what the counter shows."""
     if placed.lost is None:
         return []
