@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import IntFlag
+from math import pi, sqrt
 from typing import Literal
 
 import numpy as np
@@ -79,6 +80,8 @@ class Sensor:
         What it delivers beyond capacity: the ``limit``, a ``mark`` (no value) or ``zeros``.
     signless : bool
         Whether the sign is left out.
+    accuracy_percent, gain_known : float, bool
+        What its papers say: 95 % accuracy as a share of the reading, and whether its gain stands on its certificate.
     faults : tuple of Fault
         In order of time.
     """
@@ -99,7 +102,17 @@ class Sensor:
     delay_s: float = 0.0
     overload: Literal["limit", "mark", "zeros"] = "limit"
     signless: bool = False
+    accuracy_percent: float = 0.5
+    gain_known: bool = False
     faults: tuple[Fault, ...] = ()
+
+    @property
+    def group_delay_s(self) -> float:
+        """How late a slow ramp appears: filter, averaging and pure delay."""
+        filtered = 0.0
+        if self.bandwidth_hz is not None:
+            filtered = self.order * sqrt(2 ** (1 / self.order) - 1) / (2 * pi * self.bandwidth_hz)
+        return filtered + self.average_s / 2 + self.delay_s
 
 
 @dataclass(frozen=True, slots=True)
