@@ -15,27 +15,44 @@ from analysis.smooth import moving_mean
 if TYPE_CHECKING:
     from analysis.traces import Floats
 
+REACHED = 0.8
+"""The search begins where the torque reaches this share of the slip level: bumps and lash lie below."""
+
 FALL = 0.03
 """Share by which the torque must fall below its running maximum for a peak to be over."""
 
-EXCEEDED_S = 0.3
-"""A peak that is exceeded by ``FALL`` within this time (s) was a tremor on the ramp, not the breakaway."""
+EXCEEDED_S = 0.15
+"""A peak that is exceeded by ``FALL`` within this time (s) was a tremor (7-12 Hz) on the ramp, not the breakaway."""
 
 FLAT_S = 1.0
 """Without any fall the search for a peak ends this long (s) after the torque reached its slip level."""
 
-SMOOTH_S = 0.012
-"""Smoothing before the search (s): short against the sharpest real peak (a 15 Hz half period is 33 ms)."""
+SEARCH_S = 0.01
+"""Smoothing before the search (s): short against half a period of the quickest real swing (15 Hz: 33 ms)."""
+
+WIDTHS_S = (0.002, 0.004, 0.008, 0.016, 0.032, 0.048)
+"""Half-widths of the parabola through the top that are tried (s)."""
+
+FITS = 1.3
+"""A parabola fits if its residual deviation is below this many times the noise."""
+
+UNDER_READ = 0.4
+"""Share of one step of the ramp that the highest reading lies below the true peak, when few readings fall on it: an
+averaging converter at the best alignment loses half a step on the rise, and a little again where the peak is round."""
+
+UNDER_READ_U = 0.25
+"""Standard uncertainty of that share: the peak may lie anywhere within the step (1/√12) and may be round or sharp."""
 
 
 @dataclass(frozen=True, slots=True)
 class Peak:
-    """Where the peak is, what it reads, and the standard uncertainty of that."""
+    """Where the peak is, what it reads, the standard uncertainty of that, and the step of the ramp per sample."""
 
     time_s: float
     torque_nm: float
     u_nm: float
     index: int
+    step_nm: float
 
 
 def find_peak(time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float) -> Peak | None:
@@ -51,21 +68,20 @@ def find_peak(time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float
         Noise of one reading.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
-    x = moving_mean(torque_nm, round(SMOOTH_S / step))
-    noise = noise_nm / np.sqrt(max(1, round(SMOOTH_S / step)))
-    reached = np.flatnonzero(x > 0.8 * slip_nm)
+    width = 2 * (round(SEARCH_S / step) // 2) + 1
+    x = moving_mean(torque_nm, width)
+    noise = noise_nm / np.sqrt(width)
+    reached = np.flatnonzero(x > REACHED * slip_nm)
     if not len(reached):
         return None
-    start = int(reached[0])
-    at = start
+    at = _running_peak(time_s, x, int(reached[0]), noise)
     while True:
-        at = _running_peak(time_s, x, at, noise)
         later = slice(at, int(np.searchsorted(time_s, time_s[at] + EXCEEDED_S)))
         high = at + int(np.argmax(x[later])) if later.stop > at else at
-        if x[high] <= x[at] * (1 + FALL) + 3 * noise or high == at:
+        if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
             break
-        at = high
-    return _read_peak(time_s, torque_nm, x, at, noise_nm)
+        at = _running_peak(time_s, x, high, noise)
+    return _read_peak(time_s, torque_nm, at, noise_nm)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
@@ -78,12 +94,32 @@ def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
     return start + int(np.argmax(part[:end]))
 
 
-def _read_peak(t: Floats, raw: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
-    """Fit a parabola through the top of the raw samples; with few samples take the highest as it is."""
-    near = np.flatnonzero(np.abs(t - t[at]) <= 2 * SMOOTH_S)
-    if len(near) >= 7:
-        dt = t[near] - t[at]
-        a, b, c = np.polyfit(dt / SMOOTH_S, raw[near], 2)
-        if a < 0 and abs(b / (2 * a)) <= 2:
-            return Peak(float(t[at]), float(c - b * b / (4 * a)), noise_nm / np.sqrt(len(near) / 2), at)
-    return Peak(float(t[at]), float(x[at]), noise_nm, at)
+def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
+    """Read the top through the widest parabola that noise allows; with few samples correct for under-reading."""
+    at = _highest_near(t, x, at)
+    rise = (x[at] - x[max(at - 2, 0)]) / 2 if at else 0.0
+    step = max(float(rise), 0.0)
+    best: tuple[float, float] | None = None
+    for half in WIDTHS_S:
+        near = slice(int(np.searchsorted(t, t[at] - half)), int(np.searchsorted(t, t[at] + half, "right")))
+        dt, y = (t[near] - t[at]) / half, x[near]
+        if len(y) < 5:
+            continue
+        fit = np.polynomial.polynomial.polyfit(dt, y, 2)
+        rest = y - np.polynomial.polynomial.polyval(dt, fit)
+        if best is not None and np.sqrt(rest @ rest / (len(y) - 3)) > FITS * noise_nm:
+            break
+        if fit[2] >= 0:
+            continue
+        top = min(max(-fit[1] / (2 * fit[2]), -1.0), 1.0)
+        best = float(np.polynomial.polynomial.polyval(top, fit)), noise_nm * 1.5 / np.sqrt(len(y))
+    if best is None:
+        return Peak(
+            float(t[at]), float(x[at]) + UNDER_READ * step, float(np.hypot(noise_nm, UNDER_READ_U * step)), at, step
+        )
+    return Peak(float(t[at]), best[0], best[1], at, step)
+
+
+def _highest_near(t: Floats, x: Floats, at: int) -> int:
+    near = slice(int(np.searchsorted(t, t[at] - SEARCH_S)), int(np.searchsorted(t, t[at] + SEARCH_S, "right")))
+    return near.start + int(np.argmax(x[near]))

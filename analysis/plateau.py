@@ -1,6 +1,6 @@
 """The rotating torque: the time average while the pack keeps slipping under a steady hand.
 
-Offered: ``Plateau``, ``find_plateau``, ``effective_count``.
+Offered: ``Plateau``, ``find_plateau``, ``mean_uncertainty``.
 """
 
 from __future__ import annotations
@@ -10,13 +10,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.smooth import moving_mean
+from analysis.smooth import block_means, moving_mean
 
 if TYPE_CHECKING:
     from analysis.traces import Bools, Floats
 
-SETTLE_S = 0.25
-"""The swing of wheel and shaft after the breakaway has died away, or at least averages out, after this time (s)."""
+SETTLE_S = 0.2
+"""The swing of wheel and shaft after the breakaway averages out after this time (s): one to two of its periods."""
 
 RELEASE_S = 0.3
 """The hand leaves the lever over about this time (s) before the torque is gone."""
@@ -24,11 +24,21 @@ RELEASE_S = 0.3
 LEAST_S = 0.5
 """A steady stretch shorter than this is no plateau (s)."""
 
-BAND = 0.06
-"""Relative departure of the short-time mean from the level that a steady hand does not make."""
+BAND = 0.045
+"""Relative departure of the short-time mean from the level around it that a steady hand does not make."""
 
-SHORT_MEAN_S = 0.3
-"""Length of the short-time mean (s): longer than a period of the swing (0.07-0.2 s)."""
+SHORT_S = 0.25
+"""Length of the short-time mean (s): longer than a period of the swing or the tremor (0.07-0.2 s)."""
+
+AROUND_S = 2.5
+"""The level around is the median over this time to both sides (s): a yank or a hesitation lasts under a second, the
+pack's waviness (two turns of the wheel) ten times longer."""
+
+MARGIN_S = 0.15
+"""What lies this close (s) to an excursion is left out as well."""
+
+MEAN_BLOCKS = 400
+"""The uncertainty of the mean is computed from at most about this many block means."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,41 +54,92 @@ class Plateau:
     steady: Bools
 
 
-def find_plateau(time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, wide: float = 0.0) -> Plateau | None:
-    """Average over what is steady between the breakaway and the release."""
-    inside = (time_s >= start_s + SETTLE_S) & (time_s <= end_s - RELEASE_S)
-    if inside.sum() < 3:
+def find_plateau(
+    time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycle_s: float = 0.0
+) -> Plateau | None:
+    """Average over what is steady between the breakaway and the release.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        The pull, hand-off level subtracted, positive in the pull's direction.
+    start_s, end_s : float
+        Time of the breakaway, and when the torque was last near its level.
+    cycle_s : float
+        Period of stick-slip, 0 without.
+    """
+    first = int(np.searchsorted(time_s, start_s + SETTLE_S))
+    last = int(np.searchsorted(time_s, end_s - RELEASE_S))
+    t, x = time_s[first:last], torque_nm[first:last]
+    if len(t) < 4:
         return None
-    step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
-    short = moving_mean(torque_nm, round(SHORT_MEAN_S / step))
-    level = float(np.median(torque_nm[inside]))
-    away = np.abs(short - level) > max(BAND, wide) * abs(level)
-    steady = inside & ~away
+    step = (t[-1] - t[0]) / (len(t) - 1)
+    steady = _steady(t, x, step, max(SHORT_S, cycle_s))
     if steady.sum() * step < LEAST_S:
         return None
-    x = torque_nm[steady]
-    t = time_s[steady]
-    value = float(x.mean())
+    kept = x[steady]
+    value = float(kept.mean())
+    inside = np.zeros(len(time_s), bool)
+    inside[first:last] = steady
+    times = t[steady]
     return Plateau(
-        float(t[0]),
-        float(t[-1]),
+        float(times[0]),
+        float(times[-1]),
         value,
-        float(x.std() / np.sqrt(effective_count(x))),
+        mean_uncertainty(kept),
         float(steady.sum() * step),
-        float(x.max()),
-        steady,
+        float(kept.max()),
+        inside,
     )
 
 
-def effective_count(values: Floats) -> float:
-    """Give the number of independent values that would determine the mean as well."""
+def _steady(t: Floats, x: Floats, step: float, short_s: float) -> Bools:
+    short = moving_mean(x, round(short_s / step))
+    level = _level_around(t, short)
+    away = np.abs(short - level) > BAND * np.abs(level)
+    wide = moving_mean(away.astype(float), round(2 * MARGIN_S / step) + 1)
+    return wide < 0.5 / max(len(x), 1)
+
+
+def _level_around(t: Floats, x: Floats) -> Floats:
+    """Median over the time around, computed on a coarse grid and interpolated."""
+    count = max(1, int((t[-1] - t[0]) / (AROUND_S / 2)))
+    at = np.linspace(t[0], t[-1], count + 1)
+    levels = [np.median(x[np.searchsorted(t, a - AROUND_S) : np.searchsorted(t, a + AROUND_S, "right")]) for a in at]
+    return np.interp(t, at, levels)
+
+
+def mean_uncertainty(values: Floats) -> float:
+    """Standard uncertainty of the mean of readings that depend on their neighbours.
+
+    The variance of the mean is (σ²/n) [1 + 2 Σ (1 - k/n) ρ_k] with the autocorrelation ρ_k summed up to the cut-off
+    lag after which it is noise (N. F. Zhang, Metrologia 43 (2006) S276).
+
+    Parameters
+    ----------
+    values : ndarray, shape (n,)
+        Readings at equal intervals.
+
+    Returns
+    -------
+    float
+        In the unit of the values; 0 for fewer than two.
+    """
     n = len(values)
-    if n < 3:
-        return float(n)
+    if n < 2:
+        return 0.0
+    if n > 2 * MEAN_BLOCKS:
+        return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
     d = values - values.mean()
-    norm = float(d @ d)
-    if norm <= 0:
-        return float(n)
-    r1 = float(d[1:] @ d[:-1]) / norm
-    r1 = min(max(r1, 0.0), 0.999)
-    return max(n * (1 - r1) / (1 + r1), 1.0)
+    power = np.abs(np.fft.rfft(d, 2 * n)) ** 2
+    covariance = np.fft.irfft(power)[:n]
+    if covariance[0] <= 0:
+        return 0.0
+    rho = covariance / covariance[0]
+    lags = np.arange(1, n // 4 + 1)
+    noise = np.sqrt((1 + 2 * np.concatenate([[0.0], np.cumsum(rho[lags] ** 2)[:-1]])) / n)  # Bartlett, per lag
+    beyond = np.flatnonzero(np.abs(rho[lags]) > 1.96 * noise)
+    cut = int(beyond[-1]) + 1 if len(beyond) else 0
+    factor = 1 + 2 * float(np.sum((1 - lags[:cut] / n) * rho[lags[:cut]]))
+    variance = covariance[0] / (n - 1) / n
+    return float(np.sqrt(variance * max(factor, 0.1)))

@@ -10,15 +10,34 @@ from dataclasses import dataclass
 import numpy as np
 
 from analysis.breakaway import Peak, find_peak
-from analysis.handoff import find_handoff
+from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau
-from analysis.results import Breakaway, Code, Pull, Reason, Rotating
+from analysis.results import Breakaway, Code, Pull, Reason, Rotating, StickSlip
 from analysis.smooth import sample_noise
-from analysis.traces import Samples, Sensor, spikes
+from analysis.stickslip import Cycles, find_cycles
+from analysis.traces import Floats, Samples, Sensor, spikes
 
 DISTINCT = 0.045
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
 2.6 % (median) on packs without a static peak."""
+
+LEAST_OF_CAPACITY = 0.02
+"""Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
+
+HELD_S = 1.2
+"""A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
+
+BUMP_S = 0.5
+"""A load that was above half its maximum for less (s) is a bump, not worth a word."""
+
+STILL_NOISES = 2.0
+"""A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still."""
+
+STILL_SHARE = 0.10
+"""... if it is also below this share of the capacity, which a lever's weight never is."""
+
+NEAR_TOP = 0.85
+"""The torque was last near its level where it was above this share of it; then it was released."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,56 +53,115 @@ class Window:
     to_end: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A window turned so that the pull is positive, spikes taken out; ``first`` to ``last`` is the span."""
+
+    time_s: Floats
+    torque_nm: Floats
+    angle_deg: Floats | None
+    first: int
+    last: int
+    sign: int
+    level_nm: float
+    noise_nm: float
+    spikes: int
+
+
 def read_pull(window: Window, sensor: Sensor) -> Pull | None:
     """Read one span; None where it is no pull at all (a bump, a step, noise)."""
-    t, y = window.samples.time_s, window.samples.torque_nm
-    inner = y[window.first : window.last] - window.level_nm
+    load = _turned(window)
+    if load is None:
+        return None
+    t, y = load.time_s, load.torque_nm
+    top = float(np.percentile(y[load.first : load.last], 95))
+    half = np.flatnonzero(y[load.first : load.last] - load.level_nm > 0.5 * (top - load.level_nm)) + load.first
+    if len(half) < 3 or t[half[-1]] - t[half[0]] < BUMP_S:
+        return None
+    if window.from_start:
+        hand = Handoff(load.level_nm, load.noise_nm, 0)
+    else:
+        hand = find_handoff(t[: half[0] + 1], y[: half[0] + 1], load.level_nm, top, load.noise_nm)
+    x = y - hand.level_nm
+    height = top - hand.level_nm
+    if sensor.capacity_nm and height < LEAST_OF_CAPACITY * sensor.capacity_nm:
+        return None
+    if _is_still(load, x, half, height, sensor):
+        return None
+    start_s, end_s = float(t[hand.foot]), float(t[half[-1]])
+    if t[half[-1]] - t[half[0]] < HELD_S:
+        return Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(NEVER_SLIPPED,))
+    return _read(load, x, hand, half, window, sensor)
+
+
+NEVER_SLIPPED = Reason(
+    Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
+)
+
+
+def _turned(window: Window) -> Load | None:
+    s = window.samples
+    inner = s.torque_nm[window.first : window.last]
     if len(inner) < 4:
         return None
-    sign = 1 if inner.max() > -inner.min() else -1
-    y = sign * y
-    noise = sample_noise(y)
-    good = ~spikes(y, noise)
-    t, y = t[good], y[good]
-    first = int(np.searchsorted(t, window.samples.time_s[window.first]))
-    last = int(np.searchsorted(t, window.samples.time_s[min(window.last, len(window.samples)) - 1], "right"))
-    level = sign * window.level_nm
-    top = float(np.percentile(y[first:last], 90))
-    half = np.flatnonzero(y[first:last] - level > 0.5 * (top - level)) + first
-    if not len(half) or t[half[-1]] - t[half[0]] < 0.7:
-        return None
-    up = int(half[0])
-    if not window.from_start:
-        hand = find_handoff(t[: up + 1], y[: up + 1], level, top, noise)
-        level, foot, u_level = hand.level_nm, float(t[hand.foot]), hand.u_nm
-    else:
-        level, foot, u_level = float(np.median(y[last:])) if last < len(y) else level, float(t[0]), noise
-    x = y - level
-    slip = float(np.median(x[half[0] : half[-1] + 1]))
-    end = float(t[half[-1]])
-    held = np.flatnonzero(x[: half[-1] + 1] > 0.85 * slip)
-    release = float(t[held[-1]])
-    begin = int(np.searchsorted(t, foot))
-    peak = None if window.from_start else find_peak(t[begin : half[-1] + 1], x[begin : half[-1] + 1], slip, noise)
-    after = float(t[0]) if peak is None else peak.time_s
-    plateau = find_plateau(t, x, after, release)
-    if plateau is None and (peak is None or release - after < 0.5):
-        return None
+    level = window.level_nm
+    if window.from_start:
+        level = float(np.median(s.torque_nm[window.last :])) if window.last < len(s) else 0.0
+    low, high = np.percentile(inner - level, (3, 97))
+    sign = 1 if high >= -low else -1
+    before = s.torque_nm[: window.first]
+    noise = sample_noise(before if len(before) >= 8 else s.torque_nm)
+    good = ~spikes(s.torque_nm, noise)
+    first, last = int(good[: window.first].sum()), int(good[: window.last].sum())
+    angle = None if s.angle_deg is None else s.angle_deg[good]
+    return Load(
+        s.time_s[good], sign * s.torque_nm[good], angle, first, last, sign, sign * level, noise, int((~good).sum())
+    )
+
+
+def _is_still(load: Load, x: Floats, half: Floats, height: float, sensor: Sensor) -> bool:
+    """Whether this is the lever's own weight in another place."""
+    if sensor.capacity_nm and height > STILL_SHARE * sensor.capacity_nm:
+        return False
+    held = x[half[0] : half[-1] + 1]
+    middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]
+    width = max(1, len(middle) // 20)
+    means = middle[: len(middle) // width * width].reshape(-1, width).mean(axis=1)
+    return float(np.median(np.abs(np.diff(means)))) / 0.95 < STILL_NOISES * load.noise_nm / np.sqrt(width)
+
+
+def _read(load: Load, x: Floats, hand: Handoff, half: Floats, window: Window, sensor: Sensor) -> Pull | None:
+    t = load.time_s
+    up, down = int(half[0]), int(half[-1])
+    slip = float(np.median(x[up : down + 1]))
+    release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip)[-1])
+    peak = None if window.from_start else find_peak(t[up : release + 1], x[up : release + 1], slip, load.noise_nm)
+    after = float(t[load.first]) if peak is None else peak.time_s
+    inner = slice(int(np.searchsorted(t, after)), release + 1)
+    cycles = find_cycles(t[inner], x[inner])
+    plateau = find_plateau(t, x, after, float(t[release]), 0.0 if cycles is None else 1 / cycles.frequency_hz)
     return Pull(
-        start_s=foot,
-        end_s=end,
-        direction=sign,
-        handoff_nm=sign * level,
-        breakaway=_breakaway(peak, plateau, u_level, sensor),
-        rotating=_rotating(plateau, u_level, sensor),
+        start_s=float(t[hand.foot]),
+        end_s=float(t[down]),
+        direction=load.sign,
+        handoff_nm=load.sign * hand.level_nm,
+        breakaway=_breakaway(peak, plateau, hand.u_nm, sensor),
+        rotating=_rotating(plateau, hand.u_nm, sensor),
+        stick_slip=_stick_slip(cycles, plateau),
         reasons=(Reason(Code.CUT_START, "start the recording before the pull"),) if window.from_start else (),
     )
+
+
+def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
+    if cycles is None or plateau is None:
+        return None
+    return StickSlip(cycles.frequency_hz, cycles.peak_to_peak_nm, cycles.peak_to_peak_nm / plateau.torque_nm)
 
 
 def _breakaway(peak: Peak | None, plateau: Plateau | None, u_level: float, sensor: Sensor) -> Breakaway | None:
     if peak is None:
         return None
-    u = float(np.hypot(np.hypot(peak.u_nm, u_level), 0.006 * peak.torque_nm))
+    u = float(np.hypot(np.hypot(peak.u_nm, u_level), 0.004 * peak.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
     distinct = plateau is None or peak.torque_nm > (1 + DISTINCT) * plateau.torque_nm
     return Breakaway(peak.time_s, peak.torque_nm, u, u95, distinct)
@@ -92,6 +170,6 @@ def _breakaway(peak: Peak | None, plateau: Plateau | None, u_level: float, senso
 def _rotating(plateau: Plateau | None, u_level: float, sensor: Sensor) -> Rotating | None:
     if plateau is None:
         return None
-    u = float(np.hypot(np.hypot(plateau.u_nm, u_level), 0.004 * plateau.torque_nm))
+    u = float(np.hypot(np.hypot(plateau.u_nm, u_level), 0.002 * plateau.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * plateau.torque_nm))
     return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm)

@@ -101,6 +101,7 @@ class Segmenter:
         self._settled_s = -np.inf  # the release before has rung down by then
         self._still = 0  # blocks in a row that were still after it
         self._before_nm = self._again_nm = 0.0  # further than this from the level before, it is a new load
+        self._nearest_nm = 0.0  # what came nearest to the level before
         self._start = 0  # of the load now open: block, and what was highest and lowest in it, against rest
         self._high_nm = self._low_nm = 0.0
         self._low_since: int | None = None
@@ -138,7 +139,12 @@ class Segmenter:
 
     def _rest(self, t: float, b: float) -> Span | None:
         away = b - self._level_nm
-        if t < self._settled_s and abs(b - self._before_nm) < self._again_nm:  # rings, or the lever swings
+        if t < self._settled_s:  # rings, or the lever swings
+            if abs(b - self._before_nm) > self._again_nm:
+                self._level_nm, self._settled_s = self._nearest_nm, -np.inf
+                return self._rest(t, b)
+            if abs(b - self._before_nm) < abs(self._nearest_nm - self._before_nm):
+                self._nearest_nm = b
             still = abs(b - self._last_nm) < max(self._least_nm, THRESHOLD_NOISES * self._noise_nm)
             self._level_nm, self._still = b, self._still + 1 if still else 0
             if self._still >= STILL_BLOCKS:
@@ -192,5 +198,5 @@ class Segmenter:
             self._start, self._high_nm, self._low_nm = self._blocks, max(away, 0.0), min(away, 0.0)
         else:
             self._before_nm, self._again_nm = self._level_nm, AGAIN * max(self._high_nm, -self._low_nm)
-            self._level_nm, self._settled_s, self._still = b, self._last_s + RINGS_S, 0
+            self._level_nm, self._settled_s, self._still, self._nearest_nm = b, self._last_s + RINGS_S, 0, b
         return span
