@@ -38,6 +38,9 @@ _KEYS: dict[str, tuple[str, float, str, float | None]] = {
 
 # Beyond these a length was probably typed in another unit: no hand lever is shorter than 5 cm or longer than 3 m.
 LENGTH_LIKELY_M = (0.05, 3.0)
+# No length, angle or mass of this job is beyond these, and arithmetic cannot overflow within them.
+LENGTH_POSSIBLE_M = (1e-3, 100.0)
+MASS_POSSIBLE_KG = 1000.0
 # Off the line by more than this, the obliqueness of the pull changes the result: at 90° a pull 10° off changes a
 # 5×114.3 reading at 450 mm by 2.2 %.
 LINED_UP_RAD = math.radians(20)
@@ -76,16 +79,16 @@ class _Reader:
         """Give the input with its stated standard uncertainty, or an assumed half-width."""
         u = getattr(self.lever, f"{key}_u", None)
         if u is not None:
-            if not (math.isfinite(u) and u >= 0):
-                self.fault(f"{key}_u", "a standard uncertainty cannot be negative")
+            if not 0 <= u * si <= LENGTH_POSSIBLE_M[1]:
+                self.fault(f"{key}_u", "a standard uncertainty cannot be negative, nor so large")
             return Input(name, value, abs(u) * si, unit, shared=True, note="stated")
         half = ASSUMED_HALF_WIDTH[name]
         shown = f"{math.degrees(half):.3g}°" if unit == "rad" else f"{half * 1e3:.3g} mm"
         return half_width(name, value, half, unit, shared=True, note=f"assumed ± {shown}" if half else "stated")
 
     def _check(self, name: str, key: str, value: float) -> None:
-        if not math.isfinite(value):
-            self.fault(key, "must be a number")
+        if not abs(value) <= LENGTH_POSSIBLE_M[1]:
+            self.fault(key, "must be a number, and no larger than 100 m or 100 rad")
         elif name in ("lever length", "force radius", "drum radius", "grip mark", "gauge section"):
             self._check_length(key, value)
         elif name == "cord diameter" and value < 0:
@@ -96,8 +99,8 @@ class _Reader:
             self.fault(key, "must be within ±360°")
 
     def _check_length(self, key: str, value: float) -> None:
-        if value <= 0:
-            self.fault(key, "must be positive: measure from the drive axis to the middle of the hand")
+        if value < LENGTH_POSSIBLE_M[0]:
+            self.fault(key, "must be positive, in millimetres: measure from the drive axis to the middle of the hand")
         elif key in ("length_mm", "radius_mm") and not LENGTH_LIKELY_M[0] <= value <= LENGTH_LIKELY_M[1]:
             self.notes.append(f"{key} = {value * 1e3:g} mm is unusual for a lever: is the unit right?")
 
@@ -105,8 +108,8 @@ class _Reader:
         """Give the radius of the stud circle, from its diameter or from a chord."""
         name, unit, lever = "stud radius", "m", self.lever
         if lever.stud_circle_mm is not None:
-            if not (math.isfinite(lever.stud_circle_mm) and lever.stud_circle_mm > 0):
-                self.fault("stud_circle_mm", "must be positive: the diameter through the centres of the studs")
+            if not 1 <= lever.stud_circle_mm <= 1e5:
+                self.fault("stud_circle_mm", "must be positive, in millimetres: the diameter through the centres of the studs")
                 return Input(name, 1.0, 0.0, unit)
             radius = self.uncertain(name, "stud_circle_mm", lever.stud_circle_mm / 2e3, 0.5e-3, unit)
             self._compare_chord(radius.value)
@@ -121,8 +124,8 @@ class _Reader:
         if lever.chord_mm is None or lever.studs is None:
             self.fault("studs", "a chord needs the number of studs")
             return None
-        if not (math.isfinite(lever.chord_mm) and lever.chord_mm > 0):
-            self.fault("chord_mm", "must be positive: from the centre of one stud to the centre of the other")
+        if not 1 <= lever.chord_mm <= 1e5:
+            self.fault("chord_mm", "must be positive, in millimetres: from the centre of one stud to the centre of the other")
             return None
         try:
             per_chord = chord_factor(lever.studs, lever.chord_apart or 1) / 2
@@ -146,12 +149,14 @@ class _Reader:
         lever = self.lever
         if lever.weight_kg is None:
             return None
-        if not (math.isfinite(lever.weight_kg) and lever.weight_kg > 0):
-            self.fault("weight_kg", "must be positive")
-        if lever.centroid_mm is None or not lever.centroid_mm > 0:
+        if not 0 < lever.weight_kg <= MASS_POSSIBLE_KG:
+            self.fault("weight_kg", f"must be positive and at most {MASS_POSSIBLE_KG:g} kg")
+        if lever.centroid_mm is None or not 0 < lever.centroid_mm <= 1e5:
             self.fault("centroid_mm", "a lever's weight needs its centre of mass: balance it on an edge")
             return None
         start = None if lever.start_angle_deg is None else math.radians(lever.start_angle_deg)
+        if start is not None and not abs(start) <= 2 * math.pi:
+            self.fault("start_angle_deg", "must be within ±360°")
         return Weight(lever.weight_kg * STANDARD_GRAVITY, lever.centroid_mm / 1e3, start)
 
 

@@ -99,6 +99,8 @@ class Bounds:
         return ", ".join(part for part in (self.written.source, self.written.page) if part)
 
 
+# No limit in any unit is beyond these, and arithmetic cannot overflow within them.
+POSSIBLE = (1e-6, 1e9)
 _NEEDS = {"min": ("lower",), "ratio min": ("lower",), "max": ("upper",), "band": ("lower", "upper")}
 
 
@@ -127,8 +129,8 @@ def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
             faults.append(Fault(f"limit.{key}", f"a limit of kind '{limit.kind}' needs it"))
         elif value is not None and key not in needed:
             faults.append(Fault(f"limit.{key}", f"a limit of kind '{limit.kind}' has none; a band has both"))
-        elif value is not None and not (math.isfinite(value) and value > 0):
-            faults.append(Fault(f"limit.{key}", "must be a positive number"))
+        elif value is not None and not POSSIBLE[0] <= value <= POSSIBLE[1]:
+            faults.append(Fault(f"limit.{key}", "must be a positive number, and no absurd one"))
     if limit.lower is not None and limit.upper is not None and limit.lower >= limit.upper:
         faults.append(Fault("limit.upper", "must lie above limit.lower"))
     factor = 1.0
