@@ -67,7 +67,7 @@ QUESTIONS = (
             "even": "a firm, even drag once it has broken away",
             "low": "a light, even drag",
             "speed": "it gets stiffer with speed, or with time; no breakaway",
-            "one way": "free one way, locks when moved back",
+            "one-way": "free one way, locks when moved back",
             "locked": "it cannot be turned",
         },
     ),
@@ -79,13 +79,13 @@ QUESTIONS = (
             "firm": "about twice as hard as with one wheel held",
             "much": "very much harder than in neutral",
             "locked": "it cannot be turned by hand",
-            "not tried": "not tried",
+            "untried": "not tried",
         },
     ),
     Question(
         "slack",
         "How far does the wheel move before it bites?",
-        {"little": "a few degrees", "much": "a quarter of a turn or more", "not tried": "not tried"},
+        {"little": "a few degrees", "much": "a quarter of a turn or more", "untried": "not tried"},
     ),
 )
 
@@ -109,7 +109,7 @@ _FITS: Mapping[str, Mapping[Type, frozenset[str]]] = {
         Type.RAMP: frozenset({"even", "low"}),
         Type.GEAR: frozenset({"free", "low"}),
         Type.VISCOUS: frozenset({"speed"}),
-        Type.LOCKER: frozenset({"one way", "locked"}),
+        Type.LOCKER: frozenset({"one-way", "locked"}),
         Type.GOVERNOR: frozenset({"low", "free"}),
         Type.SOLID: frozenset({"locked"}),
     },
@@ -137,7 +137,7 @@ _WHY_NOT: Mapping[Type, str] = {
     Type.SOLID: "nothing can slip",
 }
 
-NOT_CHECKED = frozenset({"unknown", "not tried"})
+NOT_CHECKED = frozenset({"unknown", "untried"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,7 +237,7 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
         return f"A unit with packs ({names}): the held-wheel torque measures their mean friction."
     if len(wrong) == len(candidates):
         return "Not judged: " + "; ".join(f"{kind.value}: {_WHY_NOT[kind]}" for kind in wrong) + "."
-    more = next((key for key in _FITS if answers.get(key, "not tried") in NOT_CHECKED), None)
+    more = next((key for key in _FITS if answers.get(key, "untried") in NOT_CHECKED), None)
     names = ", ".join(kind.value for kind in wrong)
     way_out = f"try '{more}'" if more else "look at the tag, the fluid's label or the parts list"
     return f"Not judged yet: it could also be {names}, which this torque does not judge; {way_out}."

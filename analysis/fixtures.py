@@ -109,7 +109,9 @@ class _Reader:
         name, unit, lever = "stud radius", "m", self.lever
         if lever.stud_circle_mm is not None:
             if not 1 <= lever.stud_circle_mm <= 1e5:
-                self.fault("stud_circle_mm", "must be positive, in millimetres: the diameter through the centres of the studs")
+                self.fault(
+                    "stud_circle_mm", "must be positive, in millimetres: the diameter through the centres of the studs"
+                )
                 return Input(name, 1.0, 0.0, unit)
             radius = self.uncertain(name, "stud_circle_mm", lever.stud_circle_mm / 2e3, 0.5e-3, unit)
             self._compare_chord(radius.value)
@@ -125,7 +127,9 @@ class _Reader:
             self.fault("studs", "a chord needs the number of studs")
             return None
         if not 1 <= lever.chord_mm <= 1e5:
-            self.fault("chord_mm", "must be positive, in millimetres: from the centre of one stud to the centre of the other")
+            self.fault(
+                "chord_mm", "must be positive, in millimetres: from the centre of one stud to the centre of the other"
+            )
             return None
         try:
             per_chord = chord_factor(lever.studs, lever.chord_apart or 1) / 2

@@ -30,7 +30,7 @@ from typing import Annotated, Literal
 
 import msgspec
 
-from logger.decoder.layouts import Frame, Packet, layout_faults
+from logger.decoder.layouts import Frame, Packet, frame_faults, layout_faults
 from logger.decoder.template import LineFormat, template_faults
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
@@ -167,7 +167,7 @@ def description_faults(description: Description) -> list[str]:
     if description.lines is not None:
         faults += [f"lines.{fault}" for fault in template_faults(description.lines)]
     if description.frame is not None:
-        faults += [f"frame.packet.{fault}" for fault in layout_faults(description.frame.packet)]
+        faults += [f"frame.{fault}" for fault in frame_faults(description.frame)]
     if description.notification is not None:
         faults += [f"notification.{fault}" for fault in layout_faults(description.notification)]
     if description.modbus is not None and [r.name for r in description.modbus.registers][:1] != ["torque"]:
@@ -203,7 +203,7 @@ def command_bytes(text: str) -> bytes:
         data = bytes.fromhex(text[4:]) if text.startswith("hex:") else _unescaped(text)
     except ValueError:
         what = "must be ASCII text with the escapes \\r \\n \\t \\\\ \\xHH, or 'hex:' and pairs of hexadecimal digits"
-        raise InputError(f"'{text[:40]}' {what}") from None
+        raise InputError(f"{text[:40]!r} {what}") from None
     if not 0 < len(data) <= MAX_COMMAND:
         raise InputError(f"must be 1 to {MAX_COMMAND} bytes, not {len(data)}")
     return data

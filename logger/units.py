@@ -234,14 +234,16 @@ def parse_quantity(text: str, kind: Kind, default_unit: str | None = None) -> fl
         what = "has no number" if length == 0 else "has no unit"
         raise QuantityError(f"{kind} '{_shown(text)}' {what}; write a number and one of: {allowed}")
     number = parse_number(plain[:length])
-    if kind == "torque":
-        return number * torque_factor(unit)
     if kind == "temperature" and unit in _TEMPERATURE_UNITS:
-        return _celsius(number, unit)
-    factor = _OTHER_UNITS.get(kind, {}).get(unit)
-    if factor is None:
-        raise QuantityError(f"{kind} '{_shown(text)}': '{_shown(unit)}' is no {kind} unit; use one of: {allowed}")
-    return number * factor
+        value = _celsius(number, unit)
+    else:
+        factor = torque_factor(unit) if kind == "torque" else _OTHER_UNITS.get(kind, {}).get(unit)
+        if factor is None:
+            raise QuantityError(f"{kind} '{_shown(text)}': '{_shown(unit)}' is no {kind} unit; use one of: {allowed}")
+        value = number * factor
+    if not math.isfinite(value):
+        raise QuantityError(f"{kind} '{_shown(text)}' is too large")
+    return value
 
 
 def _allowed_units(kind: Kind) -> str:

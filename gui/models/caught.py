@@ -144,6 +144,11 @@ class PullList:
         self._sum()
 
     @property
+    def can_undo(self) -> bool:
+        """Whether there is a rejection to take back."""
+        return bool(self._undo)
+
+    @property
     def counting(self) -> list[CaughtPull]:
         """The pulls that enter the job's value."""
         return [caught for caught in self.pulls if caught.counts]

@@ -11,26 +11,26 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from gui.models.caught import Judged, PullList
+from gui.models.caught import PullList
 from gui.models.changes import Changes
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Step
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
+from logger.header import Zero
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.results import Pull
     from gui.models.caught import CaughtPull, JobValue
     from gui.models.job import JobCard, Purpose
+    from gui.models.judge import Judge
     from gui.models.relay import Found, Samples
     from logger.samples import Ending, Event
 
 COACH_LOOK_S = 1.0
 SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
-CHECKS_PER_LOOK = 1
 
 
 class Link(StrEnum):
@@ -79,8 +79,8 @@ class TestRun:
         What is tested.
     checks : sequence of str
         The safety checks that gate the first pull.
-    judge : object
-        Has ``pull(Pull) -> Judged`` and ``job(pulls) -> JobValue | None``; see ``gui.models.judge``.
+    judge : Judge
+        What pulls say at the axle and against the limit.
     """
 
     __test__ = False  # it is no test case
@@ -108,7 +108,6 @@ class TestRun:
         self.signed_by = ""
         self.last_caught: CaughtPull | None = None
         self._rest_from_s: float | None = None
-        self._begun = ""  # purpose of the recording that should run
         self._moved_nm = 0.0
 
     # ------------------------------------------------------------------ steps
@@ -233,12 +232,13 @@ class TestRun:
         if len(finite) >= SPIKE_SHARE:
             three = np.lib.stride_tricks.sliding_window_view(finite, SPIKE_SHARE)
             finite = np.median(three, axis=1)
-        most = float(finite[np.argmax(np.abs(finite - self._zero_nm))]) - self._zero_nm
+        most = float(finite[np.argmax(np.abs(finite - self.zero_nm))]) - self.zero_nm
         if self.highest_nm is None or abs(most) > abs(self.highest_nm):
             self.highest_nm = most
 
     @property
-    def _zero_nm(self) -> float:
+    def zero_nm(self) -> float:
+        """The true zero in use, at the transducer; 0 before one is taken."""
         return self.zero.value_nm if self.zero is not None else 0.0
 
     def at_axle(self, sensor_nm: float | None) -> float | None:
@@ -247,7 +247,7 @@ class TestRun:
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
-        return None if self.now_nm is None else self.at_axle(self.now_nm - self._zero_nm)
+        return None if self.now_nm is None else self.at_axle(self.now_nm - self.zero_nm)
 
     def _zero(self, news: Samples) -> None:
         if self.zeroing is None:
@@ -261,6 +261,7 @@ class TestRun:
             self._compare_zeros()
         else:
             self.zero = taken
+            self._judge.zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
             self.pulls.again()
         self.flow.done()
         self.changes.tell()
@@ -290,7 +291,7 @@ class TestRun:
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - COACH_LOOK_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s
-        torque = self.trace.torque_nm[first:] - self._zero_nm
+        torque = self.trace.torque_nm[first:] - self.zero_nm
         self.coach.feed(self.trace.time_s[first:], torque, rest, self.card.dwell_s)
 
     @property
@@ -357,15 +358,3 @@ class TestRun:
     def value(self) -> JobValue | None:
         """The job's value so far."""
         return self.pulls.value
-
-
-class Judge:
-    """What ``TestRun`` needs of a judge."""
-
-    def pull(self, pull: Pull) -> Judged:
-        """Judge one pull."""
-        raise NotImplementedError
-
-    def job(self, pulls: Sequence[Pull]) -> JobValue | None:
-        """Judge all pulls together."""
-        raise NotImplementedError

@@ -21,14 +21,18 @@ No regular expression is taken from a file: a hostile one could hang the reader.
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Annotated, Final, Literal
 
 import msgspec
 
 from logger.header import Record
 
-MAX_LINE = 512  # bytes; a longer line is garbage
-MAX_TEMPLATE = 200
+MAX_LINE: Final = 512  # bytes; a longer line is garbage
+MAX_TEMPLATE: Final = 200
+MAX_WIDTH: Final = 100
 
 _Mark = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
 
@@ -92,6 +96,117 @@ class LineFormat(Record, frozen=True, kw_only=True):
     checksum: Literal["none", "xor"] = "none"
 
 
+Kind = Literal["text", "blank", "number", "counter", "unit", "status", "sign", "skip"]
+_WORDS: Final[dict[str, Kind]] = {k: k for k in ("counter", "unit", "status", "sign", "skip")}
+_NAME: Final = re.compile(r"[a-z][a-z0-9_]{0,29}")  # our own pattern, on a template of bounded length
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a compiled template: a text that must stand there, blanks, or a field."""
+
+    kind: Kind
+    name: str = ""
+    text: bytes = b""
+    width: int | None = None
+
+
+def compile_template(template: str) -> tuple[Part, ...]:
+    """Turn a template into its parts.
+
+    Raises
+    ------
+    ValueError
+        It cannot be read; the text says what is wrong.
+    """
+    parts: list[Part] = []
+    text = ""
+    i = 0
+    while i < len(template):
+        c = template[i]
+        if c in "{}" and template[i + 1 : i + 2] == c:
+            text += c
+            i += 2
+        elif c == "{":
+            end = template.find("}", i)
+            if end < 0:
+                raise ValueError("a brace '{' is not closed; write {{ for the character itself")
+            parts += _text_parts(text)
+            parts.append(_field(template[i + 1 : end]))
+            text = ""
+            i = end + 1
+        elif c == "}":
+            raise ValueError("a brace '}' closes nothing; write }} for the character itself")
+        else:
+            text += c
+            i += 1
+    return (*parts, *_text_parts(text))
+
+
+def _text_parts(text: str) -> list[Part]:
+    """Split text into what must stand there and blanks."""
+    parts: list[Part] = []
+    for piece in re.split(r"([ \t]+)", text):
+        if piece.strip(" \t"):
+            parts.append(Part("text", text=piece.encode()))
+        elif piece:
+            parts.append(Part("blank"))
+    return parts
+
+
+def _field(inner: str) -> Part:
+    name, colon, width = inner.partition(":")
+    if not _NAME.fullmatch(name):
+        raise ValueError(f"'{name[:40]}' is no field name; use small letters, digits and _, such as {{torque}}")
+    if colon and not (width.isascii() and width.isdigit() and 1 <= int(width[:4]) <= MAX_WIDTH):
+        raise ValueError(f"{{{inner[:40]}}}: the width must be 1 to {MAX_WIDTH}")
+    return Part(_WORDS.get(name, "number"), name, width=int(width) if colon else None)
+
+
+def number_names(lines: LineFormat) -> tuple[str, ...]:
+    """Give the numeric columns of a line, torque first."""
+    names = [part.name for part in compile_template(lines.template) if part.kind == "number"]
+    return tuple(sorted(names, key=lambda name: name != "torque"))
+
+
 def template_faults(lines: LineFormat) -> list[str]:
     """Give everything that is wrong with a template; one line for the user each."""
-    raise NotImplementedError
+    try:
+        parts = compile_template(lines.template)
+    except ValueError as error:
+        return [f"template: {error}"]
+    faults = []
+    names = [part.name for part in parts if part.name and part.kind != "skip"]
+    numbers = [part.name for part in parts if part.kind == "number"]
+    if "torque" not in numbers:
+        faults.append("template: it must have the field {torque}")
+    faults += [f"template: {{{name}}} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
+    faults += [f"fields.{name}: the template has no such number" for name in lines.fields if name not in numbers]
+    faults += [f"fields.{name}.scale: must not be 0" for name, f in lines.fields.items() if f.scale == 0]
+    if any(c in lines.template for c in "\r\n"):
+        faults.append("template: the end of the line is told by terminator, not here")
+    if "status" in names and not any(lines.status.ok):
+        faults.append("status.ok: name the texts of {status} under which a reading is good")
+    faults += [f"template: {fault}" for fault in _border_faults(parts, lines.decimal)]
+    return faults
+
+
+def _border_faults(parts: tuple[Part, ...], decimal: str) -> list[str]:
+    """Find fields whose end could not be seen."""
+    faults = []
+    for part, after in pairwise(parts):
+        if part.kind in ("text", "blank", "sign") or part.width is not None:
+            continue
+        shown = f"{{{part.name}}}"
+        if after.kind == "text":
+            first = after.text[:1].decode("ascii", "replace")
+            if part.kind == "number" and (first.isdigit() or first == decimal):
+                faults.append(f"{shown} is followed by '{first}', which could be part of it; give its width")
+        elif after.kind != "blank":
+            text_then_number = part.kind != "number" and after.kind in ("number", "counter", "sign")
+            number_then_text = part.kind in ("number", "counter") and after.kind in ("unit", "status", "skip", "sign")
+            if part.kind == "skip" or not (text_then_number or number_then_text):
+                faults.append(
+                    f"between {shown} and {{{after.name}}} nothing tells where the first ends; give its width"
+                )
+    return faults

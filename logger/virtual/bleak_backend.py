@@ -125,9 +125,7 @@ class _Client(BaseBleakClient):
     async def read_gatt_descriptor(self, descriptor: BleakGATTDescriptor, **_options: Any) -> bytearray:
         return bytearray(await self._ask(lambda peer: peer.read(descriptor.obj)))
 
-    async def write_gatt_char(
-        self, characteristic: BleakGATTCharacteristic, data: SizedBuffer, response: bool
-    ) -> None:
+    async def write_gatt_char(self, characteristic: BleakGATTCharacteristic, data: SizedBuffer, response: bool) -> None:
         await self._ask(lambda peer: peer.write(characteristic.obj, bytes(data), response=response))
 
     async def write_gatt_descriptor(self, descriptor: BleakGATTDescriptor, data: SizedBuffer) -> None:

@@ -147,7 +147,8 @@ class Peer:
         """
         task = asyncio.ensure_future(asked)
         try:
-            await asyncio.wait({task, self._gone}, return_when=asyncio.FIRST_COMPLETED)
+            either: set[asyncio.Future[Any]] = {task, self._gone}
+            await asyncio.wait(either, return_when=asyncio.FIRST_COMPLETED)
         finally:
             if not task.done():
                 task.cancel()

@@ -62,13 +62,13 @@ class Air(LocalLink):
     """What lies between the antennas."""
 
     def __init__(self) -> None:
-        super().__init__()
+        super().__init__()  # type: ignore[no-untyped-call]
         self.interval_s = 0.0  # the connection interval: data travel at its multiples only
         self._unheard: set[hci.Address] = set()
         self._held: list[tuple[Any, ...]] | None = None
         self._parked: set[str] = set()
 
-    def out_of_range(self, address: str, away: bool = True) -> None:  # noqa: FBT001, FBT002 - reads as a sentence
+    def out_of_range(self, address: str, away: bool = True) -> None:
         """Let nobody hear this device, nor it anybody; connections end after their supervision timeout."""
         where = hci.Address(address)
         if not away:
@@ -215,7 +215,7 @@ class Peripheral:
         await self.disconnect()
         await self.device.power_off()
 
-    async def advertise(self, on: bool = True) -> None:  # noqa: FBT001, FBT002 - reads as a sentence
+    async def advertise(self, on: bool = True) -> None:
         """Start or stop advertising; it begins again by itself after a disconnection."""
         if not on:
             await self.device.stop_advertising()
@@ -236,7 +236,9 @@ class Peripheral:
         """Give how many connections have subscribed."""
         handle = self._handles[uuid].handle
         return sum(
-            1 for subscribed in self.device.gatt_server.subscribers.values() if subscribed.get(handle, b"\0")[:1] != b"\0"
+            1
+            for subscribed in self.device.gatt_server.subscribers.values()
+            if subscribed.get(handle, b"\0")[:1] != b"\0"
         )
 
     async def disconnect(self) -> None:

@@ -15,7 +15,7 @@ BEHAVIOUR = {
     Type.PLATE: {"both-up": "same", "one-held": "even", "in-gear": "much"},
     Type.GEAR: {"both-up": "opposite", "one-held": "low", "in-gear": "much"},
     Type.VISCOUS: {"both-up": "same", "one-held": "speed"},
-    Type.LOCKER: {"both-up": "locked", "one-held": "one way"},
+    Type.LOCKER: {"both-up": "locked", "one-held": "one-way"},
     Type.GOVERNOR: {"both-up": "opposite", "one-held": "low", "in-gear": "free"},
     Type.SOLID: {"both-up": "locked", "one-held": "locked"},
 }

@@ -1,0 +1,269 @@
+"""Several pulls, one value: what is judged, how far the pulls scatter, and how many more are needed.
+
+Conventions
+-----------
+- The job's value is the median of its valid pulls; its random uncertainty u_A = 1.253 s/√n has n - 1 degrees of
+  freedom. Calibration, lever, zero and drag are shared by the pulls: they enter once and do not shrink with n.
+- Under three pulls the scatter cannot be known: a stated repeatability is used and named.
+- A single pull is judged as one pull of many: its own uncertainty and the pull-to-pull scatter.
+- The two directions are separate: wind-up, gears and drag differ. Each direction has its value; where both were pulled
+  the less favourable one is the job's.
+- Outliers are named by a rule stated beforehand; they are left out only where that was asked for, and counted.
+
+Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``, ``outliers``, ``trend``, ``Trend``.
+"""
+
+from __future__ import annotations
+
+import math
+import statistics
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from scipy.special import stdtr
+
+from analysis.budget import Budget, Input, Row, t_factor
+
+MEDIAN_EFFICIENCY = math.sqrt(math.pi / 2)  # 1.253: standard error of a median over that of a mean, normal scatter
+LEAST_PULLS = 3  # fewer give no scatter worth the name
+
+# Pull-to-pull scatter (relative standard deviation) that stands in where there are too few pulls, unless the user
+# states one: upper ends of what well-made pulls show, breakaway 2-4 %, rotating 0.8-1.4 % (common practice, no source).
+STATED_REPEATABILITY = {"breakaway": 0.04, "rotating mean": 0.015, "rotating maximum": 0.03}
+
+# Coefficient of variation above which pulls are not repeats of one thing: more than twice the usual scatter of a
+# breakaway (common practice, no source).
+CV_GATE = 0.10
+
+# Modified z-score, 0.6745 (x - median) / MAD, above which a value is an outlier: Iglewicz and Hoaglin 1993 (from
+# memory). With fewer than five values the MAD says nothing.
+OUTLIER_SCORE = 3.5
+OUTLIER_LEAST = 5
+OUTLIER_RULE = "an outlier lies more than 3.5 scaled median absolute deviations from the median (five pulls or more)"
+
+# A trend is reported when it is unlikely by chance and large enough to matter.
+TREND_P = 0.05
+TREND_LEAST = 0.03  # of the value, from first to last pull
+
+MOST_PULLS = 200  # beyond, nobody goes on pulling
+
+DIRECTION_POLICY = "each direction has its own value; where both were pulled the less favourable one is judged"
+
+
+@dataclass(frozen=True, slots=True)
+class Trend:
+    """A straight line through values in the order they were made.
+
+    Attributes
+    ----------
+    per_pull, u_per_pull : float
+        Slope and its standard uncertainty, N·m.
+    p : float
+        Two-sided probability of such a slope by chance.
+    total : float
+        Change from first to last pull, relative to the mean.
+    """
+
+    per_pull: float
+    u_per_pull: float
+    p: float
+    total: float
+
+    @property
+    def words(self) -> str:
+        """One sentence where the trend matters, empty otherwise."""
+        if not (self.p < TREND_P and abs(self.total) > TREND_LEAST):
+            return ""
+        how = "rises" if self.total > 0 else "falls"
+        return (
+            f"the value {how} by {abs(self.total) * 100:.1f} % from first to last pull (p = {self.p:.2g}): warming "
+            "up or running in; go on until it settles, or compare only at the same temperature"
+        )
+
+
+def trend(values: Sequence[float]) -> Trend | None:
+    """Fit a line by least squares; None for fewer than four values or no mean.
+
+    >>> trend([30.0, 29.0, 28.1, 27.0, 26.1]).words[:30]
+    'the value falls by 14.1 % fro'
+    """
+    n = len(values)
+    mean = statistics.fmean(values) if n else 0.0
+    if n < 4 or mean == 0:
+        return None
+    xs = [i - (n - 1) / 2 for i in range(n)]
+    sxx = sum(x * x for x in xs)
+    slope = sum(x * y for x, y in zip(xs, values, strict=True)) / sxx
+    rest = sum((y - mean - slope * x) ** 2 for x, y in zip(xs, values, strict=True))
+    u = math.sqrt(rest / (n - 2) / sxx)
+    p = 2 * float(stdtr(n - 2, -abs(slope) / u)) if u > 0 else (0.0 if slope else 1.0)
+    return Trend(slope, u, p, slope * (n - 1) / mean)
+
+
+def outliers(values: Sequence[float]) -> tuple[int, ...]:
+    """Give the places of outliers by ``OUTLIER_RULE``."""
+    if len(values) < OUTLIER_LEAST:
+        return ()
+    middle = statistics.median(values)
+    mad = statistics.median(abs(v - middle) for v in values)
+    if mad == 0:
+        return ()
+    return tuple(i for i, v in enumerate(values) if 0.6745 * abs(v - middle) / mad > OUTLIER_SCORE)
+
+
+@dataclass(frozen=True, slots=True)
+class JobValue:
+    """The value of several pulls in one direction.
+
+    Attributes
+    ----------
+    budget : Budget
+        Its value (the median) and uncertainty.
+    values : tuple of float
+        Of the pulls used, in order, N·m.
+    sd : float
+        Standard deviation of the pulls; of fewer than three, the stated repeatability.
+    dof : float
+        Of ``sd``.
+    left_out : tuple of float
+        Outliers left out, because that was asked for.
+    notes : tuple of str
+        Gate, trend, outliers, what was assumed.
+    direction : int
+        +1, -1.
+    """
+
+    budget: Budget
+    values: tuple[float, ...]
+    sd: float
+    dof: float
+    left_out: tuple[float, ...] = ()
+    notes: tuple[str, ...] = ()
+    direction: int = 1
+
+    @property
+    def cv(self) -> float:
+        """Coefficient of variation of the pulls; NaN for fewer than three."""
+        return self.sd / abs(self.budget.value) if len(self.values) >= LEAST_PULLS and self.budget.value else math.nan
+
+    @property
+    def repeatable(self) -> bool:
+        """Whether the scatter passes the gate, or is unknown."""
+        return not self.cv > CV_GATE
+
+
+def job_value(
+    budgets: Sequence[Budget],
+    *,
+    repeatability: float | None = None,
+    drop_outliers: bool = False,
+    direction: int = 1,
+) -> JobValue:
+    """Give the value of several pulls of one quantity and direction.
+
+    Parameters
+    ----------
+    budgets : sequence of Budget
+        One per valid pull, in the order they were made; not empty.
+    repeatability : float, optional
+        Relative standard deviation that the user states; used under three pulls.
+    drop_outliers : bool
+        Whether outliers are left out of the median.
+    direction : int
+        Carried along.
+
+    Raises
+    ------
+    ValueError
+        No pull.
+    """
+    if not budgets:
+        raise ValueError("no pull to take a value from")
+    odd = outliers([b.value for b in budgets])
+    notes = _outlier_notes([b.value for b in budgets], odd, drop_outliers)
+    used = [b for i, b in enumerate(budgets) if not (drop_outliers and i in odd)]
+    values = tuple(b.value for b in used)
+    middle = statistics.median(values)
+    sd, dof, note = _scatter(used[0].quantity, values, repeatability)
+    random = _random_input(used, sd, dof, note)
+    budget = Budget(used[0].quantity, middle, used[0].unit, (*_shared_rows(used), Row(random, 1.0)))
+    left_out = tuple(budgets[i].value for i in odd) if drop_outliers else ()
+    job = JobValue(budget, values, sd, dof, left_out, (), direction)
+    if not job.repeatable:
+        gate = f"the pulls scatter by {job.cv * 100:.0f} % (gate {CV_GATE * 100:.0f} %): repeat with the same rest "
+        notes = (*notes, gate + "before each pull, a smooth ramp and the lever in the same place")
+    slope = trend(values)
+    if slope is not None and slope.words:
+        notes = (*notes, slope.words)
+    if len(values) < LEAST_PULLS:
+        notes = (*notes, note)
+    return replace(job, notes=notes)
+
+
+def _outlier_notes(values: Sequence[float], odd: tuple[int, ...], drop: bool) -> tuple[str, ...]:
+    if not odd:
+        return ()
+    shown = ", ".join(f"{values[i]:.4g}" for i in odd)
+    what = "left out by the rule stated beforehand" if drop else "kept: leave a pull out only with a reason"
+    return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stand out and were {what}; {OUTLIER_RULE}",)
+
+
+def _scatter(quantity: str, values: tuple[float, ...], stated: float | None) -> tuple[float, float, str]:
+    """Give standard deviation of one pull, its degrees of freedom, and where it comes from."""
+    if len(values) >= LEAST_PULLS:
+        return statistics.stdev(values), len(values) - 1, f"median of {len(values)} pulls, 1.253 s/√n"
+    relative = STATED_REPEATABILITY.get(quantity, max(STATED_REPEATABILITY.values())) if stated is None else stated
+    whose = "stated" if stated is not None else "assumed"
+    pulls = "one pull" if len(values) == 1 else f"{len(values)} pulls"
+    note = f"{pulls}: scatter not known from them, a repeatability of {relative * 100:.2g} % is {whose}"
+    return relative * abs(statistics.median(values)), math.inf, note
+
+
+def _random_input(used: Sequence[Budget], sd: float, dof: float, note: str) -> Input:
+    """Give the random part of the median: never less than what each trace leaves open."""
+    n = len(used)
+    efficiency = MEDIAN_EFFICIENCY if n >= LEAST_PULLS else 1.0  # of one or two values the median is the mean
+    own = math.sqrt(statistics.fmean(sum(r.contribution**2 for r in b.rows if not r.input.shared) for b in used))
+    spread = sd if n >= LEAST_PULLS else math.hypot(sd, own)
+    return Input("repeats", 0.0, efficiency * max(spread, own) / math.sqrt(n), used[0].unit, dof, note=note)
+
+
+def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
+    """Give each shared input once, with its mean sensitivity over the pulls."""
+    slopes: dict[str, list[float]] = {}
+    inputs: dict[str, Input] = {}
+    for budget in used:
+        for row in budget.rows:
+            if row.input.shared:
+                slopes.setdefault(row.input.name, []).append(row.sensitivity)
+                known = inputs.setdefault(row.input.name, row.input)
+                if row.input.u > known.u:
+                    inputs[row.input.name] = row.input
+    return tuple(Row(inputs[name], sum(s) / len(used)) for name, s in slopes.items())
+
+
+def single_pull(budget: Budget, job: JobValue) -> Budget:
+    """Give one pull's budget as one pull of many: pull-to-pull scatter included."""
+    note = f"s of {len(job.values)} pulls" if math.isfinite(job.dof) else "repeatability, not from these pulls"
+    return budget.plus(Input("pull-to-pull scatter", 0.0, job.sd, budget.unit, job.dof, note=note))
+
+
+def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
+    """Give how many more pulls bring the interval to ± ``wanted_u95_nm``, at the scatter seen so far.
+
+    Returns
+    -------
+    int or None
+        0 if it is there already; None if no number can: the shared part alone is larger, or more than 200 pulls.
+    """
+    if job.budget.u95 <= wanted_u95_nm:
+        return 0
+    shared = job.budget.without("repeats")
+    for n in range(len(job.values) + 1, MOST_PULLS + 1):
+        if n < LEAST_PULLS:
+            continue
+        random = Input("repeats", 0.0, MEDIAN_EFFICIENCY * job.sd / math.sqrt(n), dof=n - 1)
+        planned = shared.plus(random)
+        if t_factor(planned.dof) * planned.u <= wanted_u95_nm:
+            return n - len(job.values)
+    return None

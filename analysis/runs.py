@@ -1,0 +1,201 @@
+"""A recording as a comparison sees it: tags, what must be alike, and one value per valid pull.
+
+Conventions
+-----------
+- Fill > run > pull: a *fill* (drain, flush, fill, run-in; or a build) is the unit of experiment, a *run* is one
+  recording, pulls are subsamples of a run.
+- Torques are at the axle in N·m; where the fixture is unknown, at the sensor, and ``at`` says so.
+
+Offers ``Run``, ``Setting``, ``Quantity``, ``Unit``, ``units_of``.
+"""
+
+from __future__ import annotations
+
+import statistics
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from logger.errors import InputError
+
+Tag = str | float
+
+
+class Quantity(StrEnum):
+    """What can be compared."""
+
+    BREAKAWAY = "breakaway"
+    ROTATING = "rotating"
+    RATIO = "static/dynamic ratio"
+    CHATTER = "chatter index"
+    SLOPE = "torque-speed slope"
+
+    @property
+    def unit(self) -> str:
+        """Its unit."""
+        return {"breakaway": "N·m", "rotating": "N·m", "torque-speed slope": "N·m per rad/s"}.get(self.value, "1")
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What must be alike in all recordings of a comparison; None where it was not recorded.
+
+    ``test`` is place, held and gear in words; ``at`` is "axle" or "sensor".
+    """
+
+    test: str | None = None
+    at: str = "axle"
+    fixture: str | None = None
+    side: str | None = None
+    direction: str | None = None
+    temperature_c: float | None = None
+    speed_rad_s: float | None = None
+    dwell_s: float | None = None
+    wheel_fitted: bool | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """One recording.
+
+    Attributes
+    ----------
+    file : str
+        Its name.
+    tags : mapping of str to str or float
+        Everything it can be grouped by: the user's tags, and the header's facts by their key.
+    setting : Setting
+        What must be alike.
+    values : mapping of Quantity to tuple of float
+        One value per pull that is used.
+    pulls : int
+        Pulls used.
+    excluded : tuple of str
+        One line per pull left out, with its reason.
+    simulated : bool
+        Whether it is simulated.
+    """
+
+    file: str
+    tags: Mapping[str, Tag]
+    setting: Setting
+    values: Mapping[Quantity, tuple[float, ...]]
+    pulls: int
+    excluded: tuple[str, ...] = ()
+    simulated: bool = False
+
+    def value(self, quantity: Quantity) -> float | None:
+        """Give the run's value, the median over its pulls; None where it has none."""
+        found = self.values.get(quantity, ())
+        return statistics.median(found) if found else None
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """One unit of experiment: the mean over its runs' values.
+
+    Attributes
+    ----------
+    group, name, block : str
+        Group, the unit's own name, and its block (empty where there is none).
+    value : float
+        In the quantity's unit.
+    runs, pulls : int
+        What it rests on.
+    of_runs : tuple of float
+        The runs' values.
+    tags : mapping
+        Of its first run.
+    """
+
+    group: str
+    name: str
+    block: str
+    value: float
+    runs: int
+    pulls: int
+    of_runs: tuple[float, ...] = field(default=())
+    tags: Mapping[str, Tag] = field(default_factory=dict)
+
+
+def text_of(tag: Tag | None) -> str:
+    """Write a tag: numbers without needless digits, nothing as an empty text."""
+    if tag is None:
+        return ""
+    return f"{tag:g}" if isinstance(tag, float) else str(tag)
+
+
+def units_of(
+    runs: Iterable[Run], quantity: Quantity, *, by: str, unit: str = "fill", block: str = ""
+) -> tuple[list[Unit], list[str]]:
+    """Take runs together to units of experiment.
+
+    Parameters
+    ----------
+    runs : iterable of Run
+        The recordings.
+    quantity : Quantity
+        What is compared.
+    by, unit, block : str
+        Tags that hold the group, the unit within it, and the block.
+
+    Returns
+    -------
+    units : list of Unit
+        In the order in which they first appear.
+    remarks : list of str
+        What a reader must know: recordings left out, recordings standing in for fills.
+    """
+    members: dict[tuple[str, str], list[tuple[Run, float]]] = {}
+    remarks: list[str] = []
+    lonely = 0
+    for run in runs:
+        group, value = text_of(run.tags.get(by)), run.value(quantity)
+        if not group:
+            remarks.append(f"{run.file}: left out, it has no tag '{by}'")
+        elif value is None:
+            remarks.append(f"{run.file}: left out, it has no {quantity.value}")
+        else:
+            name = text_of(run.tags.get(unit))
+            lonely += not name
+            members.setdefault((group, name or run.file), []).append((run, value))
+    if lonely:
+        remarks.append(
+            f"{lonely} recording{'s' * (lonely != 1)} without a tag '{unit}', each counted as a fill of its own: "
+            "if several come from one fill, the evidence is overstated"
+        )
+    return [_unit(group, name, block, found) for (group, name), found in members.items()], remarks
+
+
+def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]]) -> Unit:
+    values = tuple(value for _, value in found)
+    first = found[0][0]
+    return Unit(
+        group,
+        name,
+        text_of(first.tags.get(block)) if block else "",
+        sum(values) / len(values),
+        len(found),
+        sum(run.pulls for run, _ in found),
+        values,
+        first.tags,
+    )
+
+
+def numbers_of(units: Sequence[Unit], tag: str) -> list[float]:
+    """Give a numeric tag of every unit.
+
+    Raises
+    ------
+    InputError
+        A unit without it, or whose tag is no number.
+    """
+    found = []
+    for unit in units:
+        value = unit.tags.get(tag)
+        try:
+            found.append(float(value if value is not None else ""))
+        except ValueError:
+            said = f"'{value}'" if value is not None else "missing"
+            raise InputError(f"{unit.name}: tag '{tag}' is {said}; a trend needs a number in every recording") from None
+    return found

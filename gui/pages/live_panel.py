@@ -1,0 +1,177 @@
+"""The middle of the Test page while a test runs: the large figure over the live trace, and the coach between them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from gui.models.coach import URGENCY, Hint, Urgency
+from gui.models.flow import Step
+from gui.widgets.figure import FigureView, TorqueFigure, tick_step
+from gui.widgets.parts import Switch, card, column, label, line, restyle
+from gui.widgets.trace_plot import PullMark, Scale, TracePlot
+
+if TYPE_CHECKING:
+    from gui.models.caught import CaughtPull
+    from gui.models.run import TestRun
+    from gui.shared import Shared
+
+SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
+SMALLEST_TOP_NM = 20.0  # the torque axis reaches at least here
+ROOM = 1.25  # above the limit and the highest torque
+
+
+class LivePanel(QWidget):
+    """Figure, coach and trace of a test that runs."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self._span_s = SPANS["20 s"]
+        self._top = self._low = 0.0
+        self._shown: tuple[object, ...] = ()
+        self.figure = TorqueFigure(shared.look)
+        self.coach = label("", "title")
+        self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.coach.setAccessibleName("Coach")
+        self.plot = TracePlot(shared.look, "Seconds before now")
+        self._spans = Switch(list(SPANS), "Stretch of time shown")
+        self._spans.set_on("20 s")
+        self._spans.picked.connect(self._set_span)
+        self._state = label("", "caption")
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        top = card()
+        inside = column(top, margin=12, gap=4)
+        inside.addWidget(self.figure)
+        below = card()
+        plot_side = column(below, margin=8, gap=4)
+        plot_side.addWidget(self.plot, 1)
+        foot = line(gap=10)
+        foot.addWidget(self._state, 1)
+        foot.addWidget(self._spans)
+        plot_side.addLayout(foot)
+        layout: QVBoxLayout = column(self, gap=8)
+        layout.addWidget(top, 2)
+        layout.addWidget(self.coach)
+        layout.addWidget(below, 3)
+
+    def _set_span(self, words: str) -> None:
+        self._span_s = SPANS[words]
+        self._top = 0.0
+
+    @property
+    def state_line(self) -> QLabel:
+        """The line under the trace: rate, gaps, file."""
+        return self._state
+
+    def refresh(self, run: TestRun) -> None:
+        """Show the run as it is now."""
+        display = self._shared.display
+        unit_factor = display.factor
+        lower, upper = (None if v is None else v * unit_factor for v in run.card.limit_nm())
+        now, high = run.axle_now(), run.at_axle(run.highest_nm)
+        now_value = None if now is None else now * unit_factor
+        high_value = None if high is None else high * unit_factor
+        self.figure.show_view(
+            FigureView(
+                now=display.figure(now),
+                highest=display.figure(None if high is None else abs(high)),
+                unit=display.unit,
+                now_value=now_value,
+                highest_value=high_value,
+                lower=lower,
+                upper=upper,
+                caption=_caption(run),
+                tone="outside" if run.hint is Hint.STOP else "text",
+            )
+        )
+        self._coach(run)
+        self._draw(run, lower, upper, now_value, high_value)
+
+    def _coach(self, run: TestRun) -> None:
+        text = coach_words(run)
+        urgency = URGENCY.get(run.hint, Urgency.CALM)
+        if self.coach.text() != text:
+            self.coach.setText(text)
+        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, "title"))
+        font = self._shared.look.font(26, bold=True)
+        if self.coach.font() != font:
+            self.coach.setFont(font)
+
+    def _draw(
+        self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None
+    ) -> None:
+        plot, factor = self.plot, (run.card.factor or 1.0) * self._shared.display.factor
+        plot.set_unit(self._shared.display.unit)
+        plot.set_limits(lower, upper)
+        plot.set_watermark("SIMULATED" if run.simulated else "")
+        self._fit(now, high, [v for v in (lower, upper) if v is not None])
+        span = self._span_s or _round_up(max(20.0, run.trace.end_s - run.trace.start_s))
+        plot.set_view(-span, 0.0, self._low, self._top)
+        plot.draw(run.trace, Scale(run.zero_nm, factor), newest_at_zero=True)
+        shown = (len(run.pulls.pulls), self._shared.display.unit, factor, tuple(c.rejected for c in run.pulls.pulls))
+        if shown != self._shown:
+            self._shown = shown
+            plot.show_marks([mark_of(c, self._shared.display.factor) for c in run.pulls.pulls])
+
+    def _fit(self, now: float | None, high: float | None, limits: list[float]) -> None:
+        """Grow the torque axis in round steps; it shrinks only with the unit or the limit."""
+        unit = self._shared.display.factor
+        wanted = max([SMALLEST_TOP_NM * unit] + [v * 1.35 for v in limits] + [abs(v or 0) * 1.1 for v in (now, high)])
+        step = tick_step(wanted, 4)
+        top = step * (int(wanted / step) + 1)
+        negative = min(now or 0.0, high or 0.0) < -0.15 * wanted or self._low < -0.5 * top
+        low = -top if negative else -0.12 * top
+        if top > self._top or self._top > 2.5 * top or low < self._low:
+            self._top, self._low = top, low
+
+
+def _round_up(seconds: float) -> float:
+    step = tick_step(seconds, 4)
+    return step * (int(seconds / step) + 1)
+
+
+def _caption(run: TestRun) -> str:
+    if run.card.factor is None:
+        return "Torque shown by the transducer"
+    return "Torque at the axle" if run.zero is not None else "Torque at the axle, no zero yet"
+
+
+def coach_words(run: TestRun) -> str:
+    """Give the one line for the person at the wheel."""
+    if run.zeroing is not None:
+        from gui.models.zeroing import ZeroState
+
+        if run.zeroing.state is ZeroState.MOVING:
+            return "The reading moves: let the lever hang still"
+        return f"Hands off: taking the zero, {run.zeroing.share:.0%}"
+    if run.flow.now is Step.ZERO:
+        return "Let the lever hang free or take it off, then take the zero"
+    if run.flow.now is Step.ZERO_AGAIN:
+        return "Let the lever hang free once more, then take the zero again"
+    if run.flow.now is Step.DRAG and run.hint is Hint.READY:
+        return "Both wheels free: turn one slowly, two turns"
+    left = run.dwell_left_s
+    if left is not None:
+        return f"{Hint.LET_REST}: {left:.0f} s"
+    return str(run.hint)
+
+
+def mark_of(caught: CaughtPull, unit_factor: float) -> PullMark:
+    """Give a caught pull as a mark on the trace."""
+    pull, judged, sign = caught.pull, caught.judged, caught.pull.direction
+    breakaway = rotating = None
+    if pull.breakaway is not None and judged.breakaway is not None:
+        value = judged.breakaway
+        half = (value.u95_nm or 0.0) * unit_factor
+        breakaway = (pull.breakaway.time_s + caught.start_s, sign * value.nm * unit_factor, half)
+    if pull.rotating is not None and judged.rotating is not None:
+        value = judged.rotating
+        half = (value.u95_nm or 0.0) * unit_factor
+        start, end = pull.rotating.start_s + caught.start_s, pull.rotating.end_s + caught.start_s
+        rotating = (start, end, sign * value.nm * unit_factor, half)
+    return PullMark(str(caught.number), breakaway, rotating, judged.state, bool(caught.rejected))

@@ -1,0 +1,222 @@
+"""The right of the Test page: the job's value so far, and each pull as it is caught."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.models.job import QUANTITY_WORDS
+from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
+from gui.widgets.parts import button, card, column, label, line, scrolled
+
+if TYPE_CHECKING:
+    from gui.look import Look
+    from gui.models.caught import CaughtPull, JobValue
+    from gui.models.display import Display
+    from gui.models.run import TestRun
+    from gui.shared import Shared
+
+
+class PullRow(QWidget):
+    """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if left out."""
+
+    pressed = Signal(int)
+
+    def __init__(self, look: Look, display: Display, caught: CaughtPull) -> None:
+        super().__init__()
+        self._look, self._display, self._caught = look, display, caught
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        self.show_pull(caught)
+
+    @property
+    def number(self) -> int:
+        """The pull's number."""
+        return self._caught.number
+
+    def show_pull(self, caught: CaughtPull) -> None:
+        """Show the pull as it stands."""
+        self._caught = caught
+        judged = caught.judged
+        words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
+        for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
+            words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
+        words.append(f"left out: {caught.rejected}" if caught.rejected else judged.state or "")
+        self.setAccessibleName(", ".join(word for word in words if word))
+        self.setToolTip("\n".join((*judged.notes, f"Left out: {caught.rejected}" if caught.rejected else "")).strip())
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give room for two lines, and a third for a note."""
+        note = 1 if self._note() else 0
+        return QSize(220, round((58 + 19 * note) * self._look.scale))
+
+    def _note(self) -> str:
+        if self._caught.rejected:
+            return f"Left out: {self._caught.rejected}"
+        return self._caught.judged.notes[0] if self._caught.judged.notes else ""
+
+    def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Tell which pull was pressed."""
+        self.pressed.emit(self._caught.number)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint the row."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        look, caught, scale = self._look, self._caught, self._look.scale
+        faded = bool(caught.rejected) or not caught.judged.valid
+        painter.setPen(QPen(look.colour("line"), 1))
+        painter.drawLine(QPointF(0, self.height() - 0.5), QPointF(self.width(), self.height() - 0.5))
+        painter.setFont(look.font(22, bold=True))
+        painter.setPen(look.colour("muted" if faded else "text"))
+        number = QRectF(0, 0, 32 * scale, 56 * scale)
+        painter.drawText(number, Qt.AlignmentFlag.AlignCenter, str(caught.number))
+        self._arrow(painter, QPointF(40 * scale, 28 * scale))
+        left, width = 54 * scale, self.width() - 54 * scale - 46 * scale
+        self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.judged.breakaway, faded)
+        self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.judged.rotating, faded)
+        state = "" if caught.rejected else caught.judged.state
+        if state:
+            box = QRectF(self.width() - 44 * scale, 17 * scale, 44 * scale, 22 * scale)
+            paint_shape(painter, box, state, look.colour(COLOUR_OF[state]))
+        note = self._note()
+        if note:
+            painter.setFont(look.font(12.5))
+            painter.setPen(look.colour("invalid"))
+            room = self.width() - left - 4
+            short = QFontMetricsF(painter.font()).elidedText(note, Qt.TextElideMode.ElideRight, room)
+            painter.drawText(QRectF(left, 54 * scale, room + 2, 18 * scale), Qt.AlignmentFlag.AlignVCenter, short)
+
+    def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:
+        from gui.models.caught import Value
+
+        look = self._look
+        painter.setFont(look.font(13))
+        painter.setPen(look.colour("muted"))
+        painter.drawText(box, Qt.AlignmentFlag.AlignVCenter, letter)
+        font = look.font(17, bold=True)
+        font.setStrikeOut(bool(self._caught.rejected))
+        painter.setFont(font)
+        painter.setPen(look.colour("muted" if faded else "text"))
+        text = self._display.figure(value.nm, value.u95_nm) if isinstance(value, Value) else "–"
+        painter.drawText(box.adjusted(20 * look.scale, 0, 0, 0), Qt.AlignmentFlag.AlignVCenter, text)
+
+    def _arrow(self, painter: QPainter, at: QPointF) -> None:
+        """Show the direction as a bent arrow: clockwise turns right, counter-clockwise left."""
+        look, scale = self._look, self._look.scale
+        painter.setPen(QPen(look.colour("muted"), 2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        radius = 7 * scale
+        sense = -1 if self._caught.pull.direction > 0 else 1
+        box = QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
+        painter.drawArc(box, 90 * 16 + sense * -90 * 16, sense * 250 * 16)
+        tip = at + QPointF(0, radius) if sense < 0 else at + QPointF(0, radius)
+        painter.drawLine(tip, tip + QPointF(-sense * 5, -4) * scale)
+        painter.drawLine(tip, tip + QPointF(-sense * 5, 4) * scale)
+
+
+def direction_words(direction: int) -> str:
+    """Name a direction, seen from outside the car."""
+    return "clockwise" if direction > 0 else "counter-clockwise"
+
+
+class PullsPanel(QWidget):
+    """The job's value over the list of pulls; emits ``reject`` and ``undo``."""
+
+    reject = Signal(int)
+    undo = Signal()
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self._rows: list[PullRow] = []
+        self._value = label("–", "title")
+        self._quantity = label("Value of this job", "caption", wrap=True)
+        self._badge = Badge(shared.look)
+        self._rule = label("", "caption", wrap=True)
+        self._notes = label("", "caption", wrap=True)
+        self._others = label("", "", wrap=True)
+        self._empty = label(
+            "No pull yet. Each pull is caught by itself: load the lever smoothly over two to three seconds, keep "
+            "turning slowly, let go gently.\n\nB is the breakaway torque, R the rotating torque, both at the axle.",
+            "caption",
+            wrap=True,
+        )
+        self._list = QWidget()
+        self._lines = column(self._list, gap=0)
+        self._lines.addWidget(self._empty)
+        self._lines.addStretch(1)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        top = card()
+        inside = column(top, margin=12, gap=6)
+        for part in (self._quantity, self._value, self._badge, self._others, self._rule, self._notes):
+            inside.addWidget(part)
+        below = card()
+        listed = column(below, margin=12, gap=6)
+        head = line(gap=6)
+        self._count = label("Pulls", "head")
+        head.addWidget(self._count, 1)
+        listed.addLayout(head)
+        listed.addWidget(scrolled(self._list), 1)
+        buttons = line(gap=8)
+        self._reject = button("Leave last out", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
+        self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
+        buttons.addWidget(self._reject, 1)
+        buttons.addWidget(self._undo)
+        listed.addLayout(buttons)
+        layout = column(self, gap=8)
+        layout.addWidget(top)
+        layout.addWidget(below, 1)
+
+    def refresh(self, run: TestRun) -> None:
+        """Show the run's pulls and value."""
+        self._show_value(run.value, run)
+        pulls = run.pulls.pulls
+        self._count.setText(f"Pulls: {len(run.pulls.counting)} of {run.card.pulls_wanted}")
+        self._reject.setEnabled(bool(run.pulls.counting))
+        self._undo.setEnabled(run.pulls.can_undo)
+        if len(pulls) < len(self._rows):
+            for row in self._rows:
+                row.deleteLater()
+            self._rows = []
+        for caught in pulls[len(self._rows) :]:
+            row = PullRow(self._shared.look, self._shared.display, caught)
+            row.pressed.connect(self.reject.emit)
+            self._rows.append(row)
+            self._lines.insertWidget(0, row)
+        for row, caught in zip(self._rows, pulls, strict=True):
+            row.show_pull(caught)
+        self._empty.setVisible(not pulls)
+
+    def _show_value(self, value: JobValue | None, run: TestRun) -> None:
+        display = self._shared.display
+        if value is None:
+            self._quantity.setText("Value of this job")
+            self._value.setText("–")
+            self._badge.show_state("", "No result yet" if run.card.limit is not None else "No limit to compare with")
+            for part in (self._rule, self._notes, self._others):
+                part.hide()
+            return
+        pulls = "1 pull" if value.count == 1 else f"median of {value.count} pulls"
+        self._quantity.setText(f"{QUANTITY_WORDS[value.quantity]}, {pulls}")
+        self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
+        self._badge.show_state(value.state, None if value.state else "No limit to compare with")
+        others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _ in value.other]
+        _put(self._others, "\n".join(others))
+        _put(self._rule, f"Rule: {value.rule}, 95 % interval" if value.rule else "")
+        _put(self._notes, "\n".join(value.notes))
+
+
+def _put(target: object, text: str) -> None:
+    from PySide6.QtWidgets import QLabel
+
+    if isinstance(target, QLabel):
+        target.setText(text)
+        target.setVisible(bool(text))

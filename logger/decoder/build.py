@@ -1,0 +1,35 @@
+"""The decoder that a description asks for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from logger.description import Description
+    from logger.samples import Decoder
+
+
+def build_decoder(description: Description) -> Decoder:
+    """Build the decoder of a described transducer.
+
+    Raises
+    ------
+    InputError
+        The description has no layout: a Bluetooth device that follows the open standards tells it itself.
+    """
+    unit = description.unit
+    if description.lines is not None:
+        from logger.decoder.lines import LineDecoder
+
+        return LineDecoder(description.lines, unit, description.simulated_mark)
+    if description.frame is not None:
+        from logger.decoder.frames import FrameDecoder
+
+        return FrameDecoder(description.frame)
+    if description.notification is not None:
+        from logger.decoder.notifications import NotificationDecoder
+
+        return NotificationDecoder(description.notification)
+    raise InputError(f"{description.name}: the description does not say how the readings are laid out")

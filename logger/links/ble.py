@@ -1,0 +1,419 @@
+"""Bluetooth: scan, meet a device, and stream one characteristic's notifications.
+
+Conventions
+-----------
+- A device is matched by the identity the user picked, never by its name: two gauges of one make have one name.
+- Everything is bounded: a scan, a connection, each question. A radio stack that died reports nothing; the session's
+  watchdog notices, closes the link and opens it anew, which subscribes again.
+- All reads happen before subscribing: on some systems a read of a subscribed characteristic is delivered as one more
+  notification.
+
+Offered: ``scan``, ``meet``, ``BleLink``, ``Backends``.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import re
+import time
+from collections import deque
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any, Final
+
+from bleak import BleakClient, BleakScanner
+from bleak.exc import BleakError
+
+from logger.decoder.standard import BATTERY_LEVEL, DEVICE_INFORMATION, PRESENTATION_FORMAT, uuid
+from logger.errors import InputError, LinkError, LinkLost
+from logger.links.ble_errors import connect_error, why_not
+from logger.links.ble_pick import Offer, Pick, pick_described, pick_standard
+from logger.samples import Chunk, Event, EventKind
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator
+
+    from bleak.backends.characteristic import BleakGATTCharacteristic
+    from bleak.backends.client import BaseBleakClient
+    from bleak.backends.scanner import BaseBleakScanner
+
+    from logger.description import BleSettings
+
+SCAN_S: Final = 6.0  # advertisements come every 20 ms to 1.3 s, and some are missed
+CONNECT_S: Final = 15.0  # a busy radio needs several attempts of a few seconds
+ASK_S: Final = 5.0  # for each read and for the farewell
+BATTERY_LOW_PERCENT: Final = 15  # common practice, no source: cheap cells drop quickly below it
+MAX_TEXT: Final = 60  # characters of a name or text that a device tells about itself
+
+_MAC = re.compile(r"[0-9A-Fa-f]{2}(:[0-9A-Fa-f]{2}){5}")
+_UUID = re.compile(r"[0-9A-Fa-f]{8}(-[0-9A-Fa-f]{4}){3}-[0-9A-Fa-f]{12}")
+_FAILURES: Final = (BleakError, TimeoutError, OSError, EOFError)
+
+
+@dataclass(frozen=True, slots=True)
+class Backends:
+    """bleak's own ``backend=`` parameters; None is the system's Bluetooth."""
+
+    scanner: type[BaseBleakScanner] | None = None
+    client: type[BaseBleakClient] | None = None
+
+
+SYSTEM: Final = Backends()
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A device that a scan heard.
+
+    Attributes
+    ----------
+    identity : str
+        What to pick it by: an address, on some systems a UUID.
+    name : str
+        Cleaned of control characters; may be shared by several devices.
+    rssi_dbm : int
+        Signal at this moment.
+    services : tuple of str
+        UUIDs that it advertises.
+    """
+
+    identity: str
+    name: str
+    rssi_dbm: int
+    services: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DeviceFacts:
+    """What a device says about itself; texts are cleaned, numbers bounded.
+
+    Attributes
+    ----------
+    texts : dict of str to str
+        ``maker``, ``model``, ``serial``, ``firmware``, ``hardware``.
+    battery_percent : int or None
+    packet_bytes : int
+        What one notification can carry.
+    """
+
+    name: str
+    identity: str
+    texts: dict[str, str]
+    battery_percent: int | None
+    packet_bytes: int
+
+    @property
+    def simulated(self) -> bool:
+        """The device says that it is simulated."""
+        return any("simulated" in text.lower() for text in self.texts.values())
+
+
+def clean(text: str | None) -> str:
+    """Make a text from a device fit to show: printable, one line, bounded."""
+    return "".join(c for c in text or "" if c.isprintable())[:MAX_TEXT].strip()
+
+
+def check_identity(identity: str) -> str:
+    """Give the identity in the form devices are matched by.
+
+    Raises
+    ------
+    InputError
+        It is no identity; a name is none.
+    """
+    if not (_MAC.fullmatch(identity) or _UUID.fullmatch(identity)):
+        raise InputError(
+            f"'{clean(identity)}' is no Bluetooth identity such as C4:12:00:00:00:07; "
+            "'heldwheel-log find --ble' shows them. A name is not enough: several devices may have the same"
+        )
+    return identity.upper()
+
+
+async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[Found]:
+    """Listen for devices; connects to none.
+
+    Raises
+    ------
+    LinkError
+        There is no Bluetooth, or it is off.
+    """
+    with _told("search for Bluetooth devices"):
+        async with asyncio.timeout(seconds + CONNECT_S):
+            heard = await BleakScanner.discover(timeout=seconds, return_adv=True, **_backend(backends.scanner))
+    found = [
+        Found(device.address, clean(data.local_name or device.name), data.rssi, tuple(data.service_uuids))
+        for device, data in heard.values()
+    ]
+    return sorted(found, key=lambda one: (-one.rssi_dbm, one.identity))
+
+
+async def meet(
+    identity: str,
+    settings: BleSettings | None = None,
+    *,
+    radius_mm: float | None = None,
+    backends: Backends = SYSTEM,
+) -> tuple[DeviceFacts, Pick]:
+    """Connect once, read what the device is and which characteristic delivers torque, and leave; subscribes to nothing.
+
+    Parameters
+    ----------
+    identity : str
+        The identity the user picked.
+    settings : BleSettings, optional
+        From a description; without one the open standards decide.
+    radius_mm : float, optional
+        For a device that delivers a force.
+
+    Raises
+    ------
+    LinkError
+        It cannot be reached.
+    InputError
+        It does not say what it measures.
+    """
+    async with _connected(check_identity(identity), backends, lambda: None) as client:
+        facts = await _facts(client, identity)
+        offers = await _offers(client)
+        if settings is not None and (settings.characteristic or settings.service):
+            return facts, pick_described(offers, settings.characteristic, settings.service)
+        return facts, pick_standard(offers, radius_mm or (settings.radius_mm if settings else None))
+
+
+class BleLink:
+    """A link that streams one characteristic.
+
+    Parameters
+    ----------
+    identity : str
+        The device the user picked.
+    settings : BleSettings
+        ``characteristic`` must be filled in (see ``meet``), or the only one that notifies is used.
+    name : str
+        What the user calls it.
+    backends : Backends
+    """
+
+    def __init__(self, identity: str, settings: BleSettings, *, name: str = "", backends: Backends = SYSTEM) -> None:
+        self._identity = check_identity(identity)
+        self._settings = settings
+        self._name = f"{clean(name)} ({self._identity})" if name else self._identity
+        self._backends = backends
+        self._stack = contextlib.AsyncExitStack()
+        self._client: BleakClient | None = None
+        self._command: BleakGATTCharacteristic | None = None
+        self._chunks: deque[Chunk] = deque()
+        self._ready = asyncio.Event()
+        self._gone = False
+        self._events: list[Event] = []
+        self.facts: DeviceFacts | None = None
+
+    @property
+    def name(self) -> str:
+        """Name and identity."""
+        return self._name
+
+    @property
+    def simulated(self) -> bool:
+        """The device says that it is simulated."""
+        return self.facts is not None and self.facts.simulated
+
+    def events(self) -> list[Event]:
+        """Give what the device told beside its readings since the last call."""
+        told, self._events = self._events, []
+        return told
+
+    async def open(self) -> None:
+        """Find the device by its identity, connect, ask what it is, subscribe.
+
+        Raises
+        ------
+        LinkError
+            It cannot be reached, refuses, or lacks what the description names.
+        """
+        await self.close()
+        self._gone = False
+        self._ready = asyncio.Event()
+        async with contextlib.AsyncExitStack() as stack:
+            client = await stack.enter_async_context(_connected(self._identity, self._backends, self._on_gone))
+            self.facts = await _facts(client, self._identity)
+            self._tell_battery(self.facts.battery_percent)
+            pick = pick_described(await _offers(client), self._settings.characteristic, self._settings.service)
+            self._command = _command(client, self._settings.command)
+            with _told(f"subscribe to {self.name}"):
+                async with asyncio.timeout(ASK_S):
+                    await self._subscribe(client, pick)
+            self._client = client
+            self._stack = stack.pop_all()
+
+    async def read(self) -> list[Chunk]:
+        """Wait for notifications and give all that have arrived.
+
+        Raises
+        ------
+        LinkLost
+            The connection has ended and everything that came before was given.
+        """
+        while not self._chunks:
+            if self._gone:
+                raise LinkLost(f"{self.name}: the Bluetooth connection ended (out of range, or switched off)")
+            self._ready.clear()
+            await self._ready.wait()
+        chunks = list(self._chunks)
+        self._chunks.clear()
+        return chunks
+
+    async def write(self, data: bytes) -> None:
+        """Write a confirmed command to the command characteristic.
+
+        Raises
+        ------
+        LinkLost
+            The connection has ended.
+        LinkError
+            The device has no such characteristic or refuses.
+        """
+        if self._client is None or self._gone:
+            raise LinkLost(f"{self.name}: not connected")
+        if self._command is None:
+            raise LinkError(f"{self.name}: its description names no ble.command characteristic to write to")
+        with _told(f"send to {self.name}"):
+            async with asyncio.timeout(ASK_S):
+                await self._client.write_gatt_char(self._command, data, response=self._settings.command_with_response)
+
+    async def close(self) -> None:
+        """Disconnect; never raises."""
+        self._client = None
+        await self._stack.aclose()
+        self._chunks.clear()
+
+    async def _subscribe(self, client: BleakClient, pick: Pick) -> None:
+        level = _characteristic(client, uuid(BATTERY_LEVEL))
+        if level is not None and "notify" in level.properties:
+            await client.start_notify(level, lambda _source, data: self._tell_battery(_percent(bytes(data))))
+        source = _characteristic(client, pick.uuid)
+        if source is None:
+            raise BleakError(f"{pick.uuid} went away")
+        await client.start_notify(source, self._on_data)
+
+    def _on_data(self, _source: object, data: bytearray) -> None:
+        arrival_s = time.monotonic()
+        self._chunks.append(Chunk(arrival_s, bytes(data)))
+        self._ready.set()
+
+    def _on_gone(self) -> None:
+        self._gone = True
+        self._ready.set()
+
+    def _tell_battery(self, percent: int | None) -> None:
+        if self.facts is not None and percent is not None:
+            self.facts = replace(self.facts, battery_percent=percent)
+        if percent is not None and percent <= BATTERY_LOW_PERCENT:
+            self._events.append(Event(EventKind.BATTERY, count=percent, text=f"battery at {percent} %"))
+
+
+@contextlib.asynccontextmanager
+async def _connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIterator[BleakClient]:
+    """Find, connect, and on leaving disconnect: all bounded."""
+    with _told("use Bluetooth"):
+        async with asyncio.timeout(SCAN_S + ASK_S):
+            device = await BleakScanner.find_device_by_address(identity, SCAN_S, **_backend(backends.scanner))
+    if device is None:
+        raise LinkError(
+            f"{identity}: not heard within {SCAN_S:g} s: switch it on, bring it near, end other connections to it"
+        )
+    client = BleakClient(
+        device, disconnected_callback=lambda _client: on_gone(), timeout=CONNECT_S, **_backend(backends.client)
+    )
+    try:
+        try:
+            async with asyncio.timeout(CONNECT_S + ASK_S):
+                await client.connect()
+        except _FAILURES as error:
+            raise connect_error(identity, error, CONNECT_S) from error
+        yield client
+    finally:
+        await _farewell(client)
+
+
+async def _farewell(client: BleakClient) -> None:
+    """Disconnect, whatever state the radio stack is in."""
+    with contextlib.suppress(*_FAILURES, KeyError):
+        async with asyncio.timeout(ASK_S):
+            await client.disconnect()
+
+
+@contextlib.contextmanager
+def _told(doing: str) -> Any:
+    """Turn what a radio stack raises into one error for the user."""
+    try:
+        yield
+    except LinkError:
+        raise
+    except _FAILURES as error:
+        raise LinkError(f"cannot {doing}: {why_not(error)}") from error
+
+
+def _backend(backend: type | None) -> dict[str, Any]:
+    return {} if backend is None else {"backend": backend}
+
+
+async def _facts(client: BleakClient, identity: str) -> DeviceFacts:
+    texts = {}
+    for short, key in DEVICE_INFORMATION.items():
+        text = clean((await _read(client, short) or b"").decode("utf-8", "replace"))
+        if text:
+            texts[key] = text
+    sizes = [c.max_write_without_response_size for s in client.services for c in s.characteristics]
+    battery = _percent(await _read(client, BATTERY_LEVEL) or b"")
+    return DeviceFacts(clean(client.name), identity, texts, battery, max(sizes, default=20))
+
+
+async def _read(client: BleakClient, short: int) -> bytes | None:
+    """Read an assigned characteristic; None if there is none or it is not given."""
+    found = _characteristic(client, uuid(short))
+    if found is None or "read" not in found.properties:
+        return None
+    with contextlib.suppress(*_FAILURES):
+        async with asyncio.timeout(ASK_S):
+            return bytes(await client.read_gatt_char(found))
+    return None
+
+
+def _percent(data: bytes) -> int | None:
+    return data[0] if len(data) == 1 and data[0] <= 100 else None
+
+
+def _characteristic(client: BleakClient, wanted: str) -> BleakGATTCharacteristic | None:
+    """Give the first characteristic of this UUID, in the order of handles (iteration order is not reliable)."""
+    found = [c for s in client.services for c in s.characteristics if c.uuid == wanted]
+    return min(found, key=lambda c: c.handle, default=None)
+
+
+def _command(client: BleakClient, wanted: str) -> BleakGATTCharacteristic | None:
+    if not wanted:
+        return None
+    found = _characteristic(client, wanted.lower())
+    if found is None:
+        raise LinkError(f"the device has no characteristic {wanted} to write commands to")
+    return found
+
+
+async def _offers(client: BleakClient) -> list[Offer]:
+    offers = []
+    for service in sorted(client.services, key=lambda s: s.handle):
+        for characteristic in sorted(service.characteristics, key=lambda c: c.handle):
+            notifies = bool({"notify", "indicate"} & set(characteristic.properties))
+            formats = await _formats(client, characteristic) if notifies else ()
+            offers.append(Offer(service.uuid, characteristic.uuid, characteristic.handle, notifies, formats))
+    return offers
+
+
+async def _formats(client: BleakClient, characteristic: BleakGATTCharacteristic) -> tuple[bytes, ...]:
+    found = []
+    for descriptor in characteristic.descriptors:
+        if descriptor.uuid == uuid(PRESENTATION_FORMAT):
+            with contextlib.suppress(*_FAILURES):
+                async with asyncio.timeout(ASK_S):
+                    found.append(bytes(await client.read_gatt_descriptor(descriptor)))
+    return tuple(found)

@@ -1,0 +1,154 @@
+"""Which characteristic of a Bluetooth device delivers torque, and in which format: from the open standards alone.
+
+A device is not believed: whatever it says about itself is read with bounds, and what does not fit is told.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from logger.decoder.layouts import Field, Packet
+from logger.decoder.standard import (
+    NEWTON,
+    NEWTON_METRE,
+    TORQUE,
+    TORQUE_NOT_KNOWN,
+    TORQUE_SCALE,
+    PresentationFormat,
+    presentation_format,
+    uuid,
+)
+from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+# Characteristics below this prefix are assigned ones; what is not torque among them is something else for certain.
+_ASSIGNED: Final = "-0000-1000-8000-00805f9b34fb"
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A characteristic that a device offers.
+
+    Attributes
+    ----------
+    service, uuid : str
+        Long form, lower case.
+    handle : int
+    notifies : bool
+    formats : tuple of bytes
+        Values of its Presentation Format descriptors, as read.
+    """
+
+    service: str
+    uuid: str
+    handle: int
+    notifies: bool
+    formats: tuple[bytes, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Pick:
+    """The characteristic to use and what its notifications hold (None: a description must say)."""
+
+    uuid: str
+    packet: Packet | None
+    why: str
+
+
+def pick_standard(offers: Sequence[Offer], radius_mm: float | None = None) -> Pick:
+    """Find the torque characteristic that needs no description.
+
+    Parameters
+    ----------
+    offers : sequence of Offer
+    radius_mm : float, optional
+        Radius at which the device measures a force; only then is a force characteristic used.
+
+    Raises
+    ------
+    InputError
+        There is none, or more than one; the text lists what there is.
+    """
+    notifying = sorted((offer for offer in offers if offer.notifies), key=lambda offer: offer.handle)
+    for picks in (
+        [
+            Pick(o.uuid, _torque_packet(), "the standard Torque characteristic 0x2C0B")
+            for o in notifying
+            if _is_torque(o)
+        ],
+        _by_format(notifying, NEWTON_METRE, None),
+        _by_format(notifying, NEWTON, radius_mm) if radius_mm else [],
+    ):
+        if len(picks) == 1:
+            return picks[0]
+        if picks:
+            listed = ", ".join(pick.uuid for pick in picks)
+            raise InputError(f"the device has several torque values ({listed}); name one with a description file")
+    raise InputError(_none_found(notifying, radius_mm))
+
+
+def pick_described(offers: Sequence[Offer], characteristic: str, service: str) -> Pick:
+    """Find the characteristic that a description names; without a name, the only one that can be meant.
+
+    Raises
+    ------
+    InputError
+        It is not there, cannot notify, or it is not clear which is meant.
+    """
+    found = [o for o in offers if not service or o.service == service.lower()]
+    if characteristic:
+        found = [o for o in found if o.uuid == characteristic.lower()]
+        if not found:
+            raise InputError(f"the device has no characteristic {characteristic}; it has: {_listed(offers)}")
+        found = [o for o in found if o.notifies]
+        if not found:
+            raise InputError(f"the characteristic {characteristic} of this device cannot notify")
+    else:
+        found = [o for o in found if o.notifies and not o.uuid.endswith(_ASSIGNED)]
+    if len(found) != 1:
+        raise InputError(
+            f"it is not clear which characteristic delivers the readings; name it in the description as "
+            f"ble.characteristic. Those that notify: {_listed([o for o in offers if o.notifies])}"
+        )
+    return Pick(found[0].uuid, None, "named by the description")
+
+
+def _is_torque(offer: Offer) -> bool:
+    return offer.uuid == uuid(TORQUE)
+
+
+def _torque_packet() -> Packet:
+    field = Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
+    return Packet(fields=(field,))
+
+
+def _by_format(offers: Sequence[Offer], unit: int, radius_mm: float | None) -> list[Pick]:
+    picks = []
+    for offer in offers:
+        formats = [form for data in offer.formats if (form := presentation_format(data)) is not None]
+        if len(formats) == 1 and formats[0].unit == unit and formats[0].type is not None:
+            told = f"its Presentation Format says {formats[0].unit_name}"
+            picks.append(Pick(offer.uuid, _format_packet(formats[0], radius_mm), told))
+    return picks
+
+
+def _format_packet(form: PresentationFormat, radius_mm: float | None) -> Packet:
+    if form.type is None:
+        raise InputError(f"the number format 0x{form.format:02X} is no single number")
+    unit = "N" if radius_mm else form.unit_name
+    return Packet(fields=(Field(name="torque", type=form.type, unit=unit, scale=form.scale, radius_mm=radius_mm),))
+
+
+def _none_found(notifying: Sequence[Offer], radius_mm: float | None) -> str:
+    hints = []
+    if not radius_mm and _by_format(notifying, NEWTON, 1.0):
+        hints.append("it delivers a force: give the radius at which it measures (--radius)")
+    hints.append(f"describe it in a file. Characteristics that notify: {_listed(notifying)}")
+    return "the device does not say by the standards what it measures; " + "; or ".join(hints)
+
+
+def _listed(offers: Sequence[Offer]) -> str:
+    return ", ".join(offer.uuid for offer in offers[:20]) or "none"

@@ -1,0 +1,95 @@
+"""Runs a target on hostile cases by the thousand: only documented errors, bounded time, bounded memory.
+
+A target is a function of a ``random.Random`` that makes its own input, calls our code and checks what comes back. It
+gives one word for what became of the case; a ``HeldwheelError`` counts as "refused". Any other exception, a warning, a
+case that takes longer than ``SLOWEST_S`` or a campaign whose memory grows by more than ``MOST_GROWTH`` is a failure.
+Case ``n`` of a target is made again by ``replay(target, n)``.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import random
+import sys
+import time
+import traceback
+import warnings
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from logger.errors import HeldwheelError
+from tests.faults.tally import Campaign, Tally
+
+SLOWEST_S = 2.0  # a case of at most 20 kB; a shared machine may stall for a second
+MOST_GROWTH = 150e6  # bytes; caches and imports settle below this
+
+Case = Callable[[random.Random], str]
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """Something that hostile input is given to."""
+
+    name: str
+    case: Case
+    long: int = 100_000
+    short: int = 2_000
+
+    @property
+    def campaign(self) -> Campaign:
+        """The campaign that runs it."""
+        return Campaign(f"fuzz: {self.name}", lambda cases: run(self, cases), self.short, self.long)
+
+
+def rng_of(target: Target, number: int) -> random.Random:
+    """Give the source of chance of one case."""
+    return random.Random(f"{target.name}:{number}")
+
+
+def replay(target: Target, number: int) -> str:
+    """Run one case again, with whatever it raises."""
+    return target.case(rng_of(target, number))
+
+
+def run(target: Target, cases: int) -> Tally:
+    """Run so many cases and count."""
+    tally = Tally(f"fuzz: {target.name}", cases)
+    with contextlib.suppress(Exception):
+        replay(target, 0)  # imports and caches
+    before = memory()
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        for number in range(cases):
+            begun = time.perf_counter()
+            try:
+                tally.counts[target.case(rng_of(target, number))] += 1
+            except HeldwheelError as error:
+                tally.counts["refused"] += 1
+                tally.require(bool(str(error).strip()), f"case {number}: an error without text")
+            except Exception as error:  # noqa: BLE001 - whatever it is, it is a finding
+                tally.fail(f"case {number}: {type(error).__name__}: {str(error)[:200]} at {_place(error)}")
+            took = time.perf_counter() - begun
+            tally.most("slowest s", took)
+            tally.require(took < SLOWEST_S, f"case {number}: took {took:.1f} s")
+    growth = memory() - before
+    tally.figures["grown MB"] = growth / 1e6
+    tally.require(growth < MOST_GROWTH, f"memory grew by {growth / 1e6:.0f} MB")
+    return tally
+
+
+def _place(error: BaseException) -> str:
+    frames = traceback.extract_tb(error.__traceback__)
+    ours = [f for f in frames if "/tests/" not in f.filename and "site-packages" not in f.filename] or frames
+    return f"{Path(ours[-1].filename).name}:{ours[-1].lineno}"
+
+
+def memory() -> float:
+    """Give the memory that this process holds now, in bytes."""
+    if sys.platform != "linux":
+        import resource
+
+        return float(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)
+    pages = int(Path("/proc/self/statm").read_text(encoding="ascii").split()[1])
+    return float(pages * os.sysconf("SC_PAGE_SIZE"))
