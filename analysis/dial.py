@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from analysis.at_axle import Instrument, Level, Reading, at_axle
-from analysis.budget import Budget
-from analysis.lever import Fixture
 from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from analysis.budget import Budget
+    from analysis.lever import Fixture
 
 # A torque tool's class holds from a fifth of its range upwards; below, the error of that point is taken as it stands
 # (TM 1-1500-204-23-9, table 8-1: ± 4 % of reading from 20 % to 100 % of full scale).

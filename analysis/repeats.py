@@ -85,7 +85,7 @@ def trend(values: Sequence[float]) -> Trend | None:
     """Fit a line by least squares; None for fewer than four values or no mean.
 
     >>> trend([30.0, 29.0, 28.1, 27.0, 26.1]).words[:30]
-    'the value falls by 14.1 % fro'
+    'the value falls by 14.0 % from'
     """
     n = len(values)
     mean = statistics.fmean(values) if n else 0.0
@@ -185,8 +185,8 @@ def job_value(
     values = tuple(b.value for b in used)
     middle = statistics.median(values)
     sd, dof, note = _scatter(used[0].quantity, values, repeatability)
-    random = _random_input(used, sd, dof, note)
-    budget = Budget(used[0].quantity, middle, used[0].unit, (*_shared_rows(used), Row(random, 1.0)))
+    budget = Budget(used[0].quantity, middle, used[0].unit, _shared_rows(used))
+    budget = budget.plus(*_random_inputs(used, sd, dof, note))
     left_out = tuple(budgets[i].value for i in odd) if drop_outliers else ()
     job = JobValue(budget, values, sd, dof, left_out, (), direction)
     if not job.repeatable:
@@ -219,13 +219,21 @@ def _scatter(quantity: str, values: tuple[float, ...], stated: float | None) -> 
     return relative * abs(statistics.median(values)), math.inf, note
 
 
-def _random_input(used: Sequence[Budget], sd: float, dof: float, note: str) -> Input:
-    """Give the random part of the median: never less than what each trace leaves open."""
+def _random_inputs(used: Sequence[Budget], sd: float, dof: float, note: str) -> tuple[Input, ...]:
+    """Give the random part of the median.
+
+    From three pulls on their scatter holds what each trace leaves open, and is taken no smaller than that; under
+    three the two stand side by side.
+    """
     n = len(used)
-    efficiency = MEDIAN_EFFICIENCY if n >= LEAST_PULLS else 1.0  # of one or two values the median is the mean
     own = math.sqrt(statistics.fmean(sum(r.contribution**2 for r in b.rows if not r.input.shared) for b in used))
-    spread = sd if n >= LEAST_PULLS else math.hypot(sd, own)
-    return Input("repeats", 0.0, efficiency * max(spread, own) / math.sqrt(n), used[0].unit, dof, note=note)
+    unit = used[0].unit
+    if n >= LEAST_PULLS:
+        return (Input("repeats", 0.0, MEDIAN_EFFICIENCY * max(sd, own) / math.sqrt(n), unit, dof, note=note),)
+    return (
+        Input("reading", 0.0, own / math.sqrt(n), unit, note="what each reading leaves open"),
+        Input("repeatability", 0.0, sd / math.sqrt(n), unit, dof, note=note),
+    )
 
 
 def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
@@ -258,7 +266,7 @@ def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
     """
     if job.budget.u95 <= wanted_u95_nm:
         return 0
-    shared = job.budget.without("repeats")
+    shared = job.budget.without("repeats", "reading", "repeatability")
     for n in range(len(job.values) + 1, MOST_PULLS + 1):
         if n < LEAST_PULLS:
             continue

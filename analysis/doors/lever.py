@@ -3,17 +3,30 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING
+import json
+from typing import TYPE_CHECKING, cast
 
-from analysis.doors.options import LEVER_HELP, LIMIT_HELP, QUANTITIES, add_lever_options, add_limit_options
+from analysis.doors.options import (
+    LEVER_HELP,
+    LIMIT_HELP,
+    QUANTITIES,
+    add_lever_options,
+    add_limit_options,
+    lever_from,
+    limit_from,
+    percent_from,
+)
 from logger.door import Exit
+from logger.errors import InputError
+from logger.units import canonical_unit, parse_quantity
 
 if TYPE_CHECKING:
     from analysis.budget import Budget
     from analysis.dial import Dial
     from analysis.lever import Fixture
-    from analysis.limits import Bounds
+    from analysis.limits import Bounds, Result
     from analysis.repeats import JobValue
+    from logger.units import Kind
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -48,10 +61,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Do it."""
-    from analysis.doors.options import lever_from, limit_from
     from analysis.fixtures import fixture_from
     from analysis.limits import bounds_from
-    from logger.errors import InputError
     from logger.toml_file import write_toml
 
     lever = lever_from(args)
@@ -72,6 +83,7 @@ def run(args: argparse.Namespace) -> int:
 def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
     """Show the factor, and the table of what each input does to it."""
     from analysis.budget import propagate
+    from analysis.doors.shown import budget_table, row_json
     from logger.console import note, say
 
     unit = {"torque": "1", "force": "N·m per N", "mass": "N·m per kg"}[fixture.reads]
@@ -85,12 +97,10 @@ def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
                 "u95": budget.u95,
                 "reads": fixture.reads,
                 "notes": list(fixture.notes),
-                "inputs": [_input_json(row) for row in budget.rows],
+                "inputs": [row_json(row) for row in budget.rows],
             }
         )
         return Exit.OK
-    from analysis.doors.shown import budget_table
-
     times = "" if unit == "1" else f" {unit}"
     say(f"{fixture.kind}: torque at the axle = {budget.value:.4f}{times} × what is read  (± {budget.u95:.2g}, 95 %)")
     if fixture.inputs:
@@ -105,13 +115,105 @@ def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
 def _readings(args: argparse.Namespace, fixture: Fixture, bounds: Bounds | None) -> int:
     """Take typed readings through lever, budget and decision."""
     from analysis.dial import dial_reading
-    from analysis.repeats import job_value, single_pull
+    from analysis.doors.shown import budget_json, exit_for
+    from analysis.repeats import job_value
 
     shown, unit = _shown(args, fixture)
     dial = _dial(args, fixture)
     quantity = args.quantity or (bounds.quantity if bounds is not None else "breakaway")
     pulls = [dial_reading(value, dial, fixture, quantity=quantity) for value in shown]
-    job = job_value(pulls, repeatability=_percent(args.repeatability, "--repeatability"))
-    judged = job.budget if len(pulls) > 1 else single_pull(pulls[0], job)
-    notes = (*fixture.notes, *dial.doubts(shown[0]), *job.notes)
-    return _answer(args, fixture, pulls, job, judged, unit, bounds, notes)
+    job = job_value(pulls, repeatability=percent_from(args.repeatability, "--repeatability"))
+    notes = (*fixture.notes, *dial.doubts(min(shown)), *job.notes)
+    result = _result(args, job.budget, bounds)
+    disagreement = _monte_carlo(pulls[0], fixture) if args.monte_carlo else ""
+    notes = (*notes, disagreement) if disagreement else notes
+    if args.json:
+        _print_json(
+            {
+                "schema": "heldwheel lever 1",
+                "fixture": fixture.kind,
+                "factor": fixture.factor,
+                "quantity": quantity,
+                "readings": [{"at_sensor": x, "at_axle_nm": b.value} for x, b in zip(shown, pulls, strict=True)],
+                "at_axle_nm": job.budget.value,
+                "u95_axle_nm": job.budget.u95,
+                "result": result.to_json() if result is not None else None,
+                "budget": budget_json(job.budget),
+                "notes": list(notes),
+            }
+        )
+    else:
+        _show(args, fixture, pulls, job, unit, result, notes)
+    return exit_for([result] if result is not None else [])
+
+
+def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> Result | None:
+    from analysis.limits import decide
+
+    if bounds is None:
+        return None
+    if bounds.quantity != budget.quantity:
+        raise InputError(f"the limit is for {bounds.quantity}, the reading is a {budget.quantity}: no comparison")
+    return decide(budget.value, budget.u, bounds, dof=budget.dof, rule=args.rule, guard=args.guard)
+
+
+def _monte_carlo(pull: Budget, fixture: Fixture) -> str:
+    """Check the budget of one reading by trials; empty where both agree."""
+    from analysis.at_axle import Reading, trials_model
+    from analysis.montecarlo import disagreement, monte_carlo
+
+    row = pull.row("trace").input
+    inputs, model = trials_model(Reading(pull.quantity, row.value, row.u), fixture, pull)
+    return disagreement(pull, monte_carlo(model, inputs)) or "Monte Carlo (1e6 trials) agrees with the budget"
+
+
+def _show(
+    args: argparse.Namespace,
+    fixture: Fixture,
+    pulls: list[Budget],
+    job: JobValue,
+    unit: str,
+    result: Result | None,
+    notes: tuple[str, ...],
+) -> None:
+    from analysis.doors.shown import both_units, budget_table
+    from logger.console import note, say
+
+    for text, pull in zip(args.reading, pulls, strict=True):
+        say(f"{text} shown, {fixture.kind}: {both_units(pull.value, None, unit)} at the axle")
+    name = job.budget.quantity if len(pulls) == 1 else f"{job.budget.quantity}, median of {len(pulls)}"
+    say(f"{name}: {both_units(job.budget.value, job.budget.u95, unit)} (95 %)")
+    if result is not None:
+        say(result.words)
+    if args.budget:
+        budget_table(job.budget, unit)
+    for line in (*notes, *(result.notes if result is not None else ())):
+        note(f"note: {line}")
+
+
+def _shown(args: argparse.Namespace, fixture: Fixture) -> tuple[list[float], str]:
+    """Read the readings in SI, and the unit to answer in."""
+    kind = cast("Kind", fixture.reads)
+    values = [parse_quantity(text, kind) for text in args.reading]
+    unit = args.unit or (_unit_of(args.reading[0]) if kind == "torque" else "N·m")
+    return values, canonical_unit(unit)
+
+
+def _unit_of(text: str) -> str:
+    return text.strip().lstrip("+-0123456789.,eE ")
+
+
+def _dial(args: argparse.Namespace, fixture: Fixture) -> Dial:
+    from analysis.dial import Dial
+
+    kind = cast("Kind", fixture.reads)
+    marks, full = (
+        None if text is None else parse_quantity(text, kind) for text in (args.mark_spacing, args.full_scale)
+    )
+    return Dial(marks, percent_from(args.dial_class, "--class"), full)
+
+
+def _print_json(value: object) -> None:
+    from logger.console import say
+
+    say(json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False))

@@ -246,3 +246,22 @@ def limit_doubts(limit: Limit) -> tuple[str, ...]:
     if limit.kind == "ratio min":
         return ()
     return tuple(t for v in (limit.lower, limit.upper) if v is not None for t in unit_guard(v, limit.unit))
+
+
+def percent_from(text: str | None, option: str) -> float | None:
+    """Read ``4%``, ``±4 %`` or ``4`` as 0.04.
+
+    Raises
+    ------
+    InputError
+        It is no percentage, or negative.
+    """
+    if text is None:
+        return None
+    try:
+        value = parse_number(text.strip().removeprefix("±").removesuffix("%").strip())
+    except QuantityError as error:
+        raise InputError(f"{option}: {error}; write a percentage such as 4%") from None
+    if value < 0:
+        raise InputError(f"{option}: a percentage cannot be negative")
+    return value / 100
