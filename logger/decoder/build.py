@@ -27,9 +27,9 @@ def build_decoder(description: Description) -> Decoder:
     if description.frame is not None:
         from logger.decoder.frames import FrameDecoder
 
-        return FrameDecoder(description.frame)
+        return FrameDecoder(description.frame, unit)
     if description.notification is not None:
         from logger.decoder.notifications import NotificationDecoder
 
-        return NotificationDecoder(description.notification)
+        return NotificationDecoder(description.notification, unit)
     raise InputError(f"{description.name}: the description does not say how the readings are laid out")

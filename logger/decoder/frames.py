@@ -32,12 +32,14 @@ class FrameDecoder:
     ----------
     frame : Frame
         What a frame looks like.
+    unit : str
+        Unit of the torque where its field names none.
     """
 
-    def __init__(self, frame: Frame) -> None:
+    def __init__(self, frame: Frame, unit: str = "") -> None:
         self._frame = frame
         self._sync = frame.sync_bytes
-        self._packets = PacketDecoder(frame.packet)
+        self._packets = PacketDecoder(frame.packet, unit)
         self._buffer = b""
         self._locked = False  # the last thing in the stream was a good frame
         self._garbage = 0  # bytes skipped since the last event about them

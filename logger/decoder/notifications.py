@@ -24,10 +24,12 @@ class NotificationDecoder:
     ----------
     layout : Packet
         What each notification holds.
+    unit : str
+        Unit of the torque where its field names none.
     """
 
-    def __init__(self, layout: Packet) -> None:
-        self._packets = PacketDecoder(layout)
+    def __init__(self, layout: Packet, unit: str = "") -> None:
+        self._packets = PacketDecoder(layout, unit)
 
     @property
     def columns(self) -> tuple[Column, ...]:

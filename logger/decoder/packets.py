@@ -32,11 +32,16 @@ class PacketDecoder:
     ----------
     layout : Packet
         Checked with ``layout_faults``.
+    unit : str
+        Unit of the torque where its field names none.
     """
 
-    def __init__(self, layout: Packet) -> None:
+    def __init__(self, layout: Packet, unit: str = "") -> None:
         self._layout = layout
-        self.columns = tuple(Column(f.name, "N·m" if f.radius_mm else f.unit) for f in layout.fields)
+        units = {"torque": unit}
+        self.columns = tuple(
+            Column(f.name, "N·m" if f.radius_mm else f.unit or units.get(f.name, "")) for f in layout.fields
+        )
         counter = layout.counter
         self._unwrapper = (
             Unwrapper(counter.wraps_at, counts_samples=counter.counts == "samples", step=counter.step)

@@ -18,7 +18,13 @@ from bleak.backends.client import BaseBleakClient, NotifyCallback
 from bleak.backends.descriptor import BleakGATTDescriptor
 from bleak.backends.scanner import AdvertisementData, BaseBleakScanner
 from bleak.backends.service import BleakGATTService, BleakGATTServiceCollection
-from bleak.exc import BleakError, BleakGATTProtocolError, BleakGATTProtocolErrorCode
+from bleak.exc import (
+    BleakBluetoothNotAvailableError,
+    BleakBluetoothNotAvailableReason,
+    BleakError,
+    BleakGATTProtocolError,
+    BleakGATTProtocolErrorCode,
+)
 from bumble import att
 
 from logger.virtual.central import Central, GoneError, Heard, Peer, uuid_text
@@ -65,6 +71,8 @@ class _Scanner(BaseBleakScanner):
 
     async def start(self) -> None:
         self.seen_devices = {}
+        if not self._central.powered:
+            raise BleakBluetoothNotAvailableError("off", BleakBluetoothNotAvailableReason.POWERED_OFF)
         await self._central.listen(self._on_heard)
 
     async def stop(self) -> None:
@@ -88,10 +96,11 @@ class _Client(BaseBleakClient):
             timeout=options.get("timeout", 10.0),
         )
         self._peer: Peer | None = None
+        self._name = getattr(address_or_ble_device, "name", None) or self.address
 
     @property
     def name(self) -> str:
-        return self.address
+        return self._name
 
     @property
     def mtu_size(self) -> int:

@@ -6,6 +6,7 @@ import asyncio
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final, TypeVar
+from uuid import UUID
 
 from bumble import core, hci
 
@@ -36,7 +37,7 @@ class Heard:
 
 def uuid_text(uuid: core.UUID) -> str:
     """Give a UUID in its plain long form."""
-    return core.UUID.from_bytes(uuid.to_bytes(force_128=True)).to_hex_str("-").lower()
+    return str(UUID(bytes=uuid.to_bytes(force_128=True)[::-1]))
 
 
 class Central:
@@ -46,16 +47,20 @@ class Central:
         self._device = make_device(air, "central", address)
         self._listeners: list[Callable[[Heard], None]] = []
         self._connecting = asyncio.Lock()
+        self.powered = False
         self._device.on("advertisement", self._on_advertisement)
 
     async def power_on(self) -> None:
         """Switch the adapter on."""
         await self._device.power_on()
+        self.powered = True
 
     async def power_off(self) -> None:
         """Switch the adapter off: its connections end."""
         for connection in list(self._device.connections.values()):
             await connection.disconnect()
+        self._listeners.clear()
+        self.powered = False
         await self._device.power_off()
 
     async def listen(self, listener: Callable[[Heard], None]) -> None:

@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 CONNECTION_TIMEOUT: Final = 0x08  # HCI error code: nothing was heard for the supervision timeout
 MAX_MTU: Final = 247  # what common radio chips take
+MAX_NAME: Final = 100  # bytes of an advertised name
 ADVERTISING_MS: Final = 50.0  # dominates the time to connect
 
 
@@ -66,7 +67,6 @@ class Air(LocalLink):
         self.interval_s = 0.0  # the connection interval: data travel at its multiples only
         self._unheard: set[hci.Address] = set()
         self._held: list[tuple[Any, ...]] | None = None
-        self._parked: set[str] = set()
 
     def out_of_range(self, address: str, away: bool = True) -> None:
         """Let nobody hear this device, nor it anybody; connections end after their supervision timeout."""
@@ -221,11 +221,10 @@ class Peripheral:
             await self.device.stop_advertising()
             return
         kinds = core.AdvertisingData
-        uuids = b"".join(core.UUID(service.uuid).to_bytes(force_128=True) for service in self._services[:1])
-        name = self.name.encode()[: 31 - 3 - 2 - (len(uuids) + 2 if uuids else 0)]
-        data = [(kinds.FLAGS, b"\x06"), (kinds.COMPLETE_LOCAL_NAME, name)]
-        if uuids:
-            data.append((kinds.COMPLETE_LIST_OF_128_BIT_SERVICE_CLASS_UUIDS, uuids))
+        data = [(kinds.FLAGS, b"\x06"), (kinds.COMPLETE_LOCAL_NAME, self.name.encode()[:MAX_NAME])]
+        if self._services:  # the name and the UUID fit in one packet here; a real device splits them in two
+            first = core.UUID(self._services[0].uuid).to_bytes(force_128=True)
+            data.append((kinds.COMPLETE_LIST_OF_128_BIT_SERVICE_CLASS_UUIDS, first))
         await self.device.start_advertising(advertising_data=bytes(core.AdvertisingData(data)), auto_restart=True)
 
     async def notify(self, uuid: str, data: bytes) -> None:

@@ -1,3 +1,4 @@
+# ruff: noqa: N802 - methods are named as the bus members that call them
 """A small ``org.bluez`` service over the virtual radio: what an unmodified Linux program needs of the real one.
 
 It answers on whatever bus it is given (a private one) with one adapter, ``hci0``. Behaviour that matters to a client
@@ -27,7 +28,7 @@ CONNECT_S = 20.0  # the real service gives up after about this long
 Interfaces = dict[str, dict[str, Variant]]
 
 
-class Refusal(Exception):
+class RefusalError(Exception):
     """An error reply: its name and text."""
 
     def __init__(self, name: str, text: str) -> None:
@@ -122,7 +123,7 @@ class MiniBluez:
         try:
             signature, body = await self._call(message)
             reply = Message.new_method_return(message, signature, body)
-        except Refusal as refusal:
+        except RefusalError as refusal:
             reply = Message.new_error(message, refusal.name, refusal.text)
         except GoneError:
             reply = Message.new_error(message, "org.bluez.Error.Failed", "Operation failed with ATT error: 0x0e")
@@ -137,13 +138,13 @@ class MiniBluez:
         if message.interface == OBJECTS and member == "GetManagedObjects":
             return "a{oa{sa{sv}}}", [self._objects]
         if message.path not in self._objects:
-            raise Refusal("org.freedesktop.DBus.Error.UnknownObject", f"no object {message.path}")
+            raise RefusalError("org.freedesktop.DBus.Error.UnknownObject", f"no object {message.path}")
         if message.interface == PROPERTIES and member == "GetAll":
             return "a{sv}", [self._objects[str(message.path)].get(message.body[0], {})]
         kind = str(message.interface).rsplit(".", 1)[-1].rstrip("1").lower()
         method: Callable[..., Awaitable[tuple[str, list[Any]]]] | None = getattr(self, f"_{kind}_{member}", None)
         if method is None:
-            raise Refusal("org.freedesktop.DBus.Error.UnknownMethod", f"{message.interface}.{member}")
+            raise RefusalError("org.freedesktop.DBus.Error.UnknownMethod", f"{message.interface}.{member}")
         return await method(str(message.path), *message.body)
 
     # Adapter1
@@ -153,7 +154,7 @@ class MiniBluez:
 
     async def _adapter_StartDiscovery(self, _path: str) -> tuple[str, list[Any]]:
         if not self._powered:
-            raise Refusal("NotReady", "Resource Not Ready")
+            raise RefusalError("NotReady", "Resource Not Ready")
         await self._central.deafen(self._heard)
         await self._central.listen(self._heard)
         self._change(ADAPTER, "org.bluez.Adapter1", Discovering=Variant("b", True))
@@ -161,7 +162,7 @@ class MiniBluez:
 
     async def _adapter_StopDiscovery(self, _path: str) -> tuple[str, list[Any]]:
         if not self._powered:
-            raise Refusal("NotReady", "Resource Not Ready")
+            raise RefusalError("NotReady", "Resource Not Ready")
         await self._central.deafen(self._heard)
         self._change(ADAPTER, "org.bluez.Adapter1", Discovering=Variant("b", False))
         return "", []
@@ -191,12 +192,12 @@ class MiniBluez:
 
     async def _device_Connect(self, path: str) -> tuple[str, list[Any]]:
         if not self._powered:
-            raise Refusal("Failed", "br-connection-adapter-not-powered")
+            raise RefusalError("Failed", "br-connection-adapter-not-powered")
         address = str(self._objects[path]["org.bluez.Device1"]["Address"].value)
         try:
             peer = await self._central.connect(address, CONNECT_S, lambda: self._gone(path))
         except TimeoutError:
-            raise Refusal("Failed", "le-connection-abort-by-local") from None
+            raise RefusalError("Failed", "le-connection-abort-by-local") from None
         self._peers[path] = peer
         self._change(path, "org.bluez.Device1", Connected=Variant("b", True))
         self._publish(path, peer)
@@ -333,12 +334,12 @@ def _flags(properties: int) -> list[str]:
     return [name for bit, name in named.items() if properties & bit]
 
 
-def _refusal(code: int) -> Refusal:
+def _refusal(code: int) -> RefusalError:
     """The real service's names for ATT errors."""
     if code in {0x02, 0x03}:
-        return Refusal("NotPermitted", "Read not permitted" if code == 0x02 else "Write not permitted")
+        return RefusalError("NotPermitted", "Read not permitted" if code == 0x02 else "Write not permitted")
     if code in {0x05, 0x0C, 0x0F}:
-        return Refusal("NotPermitted", "Not paired")
+        return RefusalError("NotPermitted", "Not paired")
     if code == 0x08:
-        return Refusal("NotAuthorized", "Operation Not Authorized")
-    return Refusal("Failed", f"Operation failed with ATT error: 0x{code:02x}")
+        return RefusalError("NotAuthorized", "Operation Not Authorized")
+    return RefusalError("Failed", f"Operation failed with ATT error: 0x{code:02x}")

@@ -1,0 +1,107 @@
+"""One virtual radio, reached in two ways: through bleak's ``backend=`` seam, or through bleak's own Linux code.
+
+``radio``  bleak API -> our backend -> central -> air -> peripheral
+``bluez``  bleak API -> bleak's unmodified Linux code -> private D-Bus -> ``minibluez`` -> central -> air -> peripheral
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import subprocess
+import tempfile
+from collections.abc import AsyncIterator, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from logger.links.ble import SYSTEM, Backends
+from logger.virtual.bleak_backend import backends_on
+from logger.virtual.central import Central
+from logger.virtual.radio import Air, Peripheral
+from tests.radio.minibluez import MiniBluez
+
+if TYPE_CHECKING:
+    import pytest
+
+TIERS = ("radio", "bluez")
+
+_CONFIG = """<!DOCTYPE busconfig PUBLIC "-//freedesktop//DTD D-Bus Bus Configuration 1.0//EN"
+ "http://www.freedesktop.org/standards/dbus/1.0/busconfig.dtd">
+<busconfig><type>custom</type><listen>unix:path={socket}</listen><auth>EXTERNAL</auth>
+<policy context="default"><allow user="*"/><allow own="*"/><allow send_destination="*" eavesdrop="false"/>
+<allow receive_sender="*"/></policy></busconfig>
+"""
+
+
+@contextlib.contextmanager
+def private_bus() -> Iterator[str]:
+    """A D-Bus of our own; gives its address."""
+    with tempfile.TemporaryDirectory(prefix="bus") as folder:
+        config, socket = Path(folder, "bus.conf"), Path(folder, "socket")
+        config.write_text(_CONFIG.format(socket=socket), encoding="utf-8")
+        daemon = subprocess.Popen(
+            ["dbus-daemon", f"--config-file={config}", "--nofork", "--print-address"],
+            stdout=subprocess.PIPE,
+            text=True,
+        )
+        try:
+            daemon.stdout.readline()  # it prints its address when it listens
+            yield f"unix:path={socket}"
+        finally:
+            daemon.terminate()
+            daemon.wait(10)
+            daemon.stdout.close()
+
+
+class World:
+    """Air, one adapter, and whatever peripherals a test adds."""
+
+    def __init__(self, tier: str, central: Central, air: Air, bluez: MiniBluez | None) -> None:
+        self.tier = tier
+        self.air = air
+        self._central = central
+        self._bluez = bluez
+        on_radio = backends_on(central)
+        self.backends = SYSTEM if bluez else Backends(on_radio.scanner, on_radio.client)
+
+    async def add(self, *peripherals: Peripheral) -> None:
+        """Switch peripherals on."""
+        for peripheral in peripherals:
+            await peripheral.power_on()
+
+    async def adapter(self, on: bool) -> None:
+        """Switch the computer's Bluetooth on or off."""
+        if self._bluez is not None:
+            await self._bluez.power(on)
+            await asyncio.sleep(0.05)  # until whoever listens has heard
+        elif on:
+            await self._central.power_on()
+        else:
+            await self._central.power_off()
+
+    def strike_dumb(self) -> None:
+        """The radio stack dies: nothing arrives any more, and nobody says so."""
+        if self._bluez is not None:
+            self._bluez.vanish()
+        else:
+            self.air.hold()
+
+
+@contextlib.asynccontextmanager
+async def world(tier: str, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[World]:
+    """Build a world of one tier."""
+    air = Air()
+    central = Central(air)
+    await central.power_on()
+    if tier == "radio":
+        yield World(tier, central, air, None)
+        return
+    with private_bus() as address:
+        monkeypatch.setenv("DBUS_SYSTEM_BUS_ADDRESS", address)
+        bluez = MiniBluez(central, address)
+        await bluez.start()
+        try:
+            yield World(tier, central, air, bluez)
+        finally:
+            await bluez.stop()
+            await asyncio.sleep(0.01)  # bleak's own bus watcher ends
