@@ -25,7 +25,10 @@ EXCEEDED_S = 0.15
 """A peak that is exceeded by ``FALL`` within this time (s) was a tremor (7-12 Hz) on the ramp, not the breakaway."""
 
 FLAT_S = 1.0
-"""Without any fall the search for a peak ends this long (s) after the torque reached its slip level."""
+"""Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
+
+RAISED = 1.02
+"""... by more than this factor."""
 
 SEARCH_S = 0.01
 """Smoothing before the search (s): short against half a period of the quickest real swing (15 Hz: 33 ms)."""
@@ -36,12 +39,19 @@ WIDTHS_S = (0.002, 0.004, 0.008, 0.016, 0.032, 0.048)
 FITS = 1.3
 """A parabola fits if its residual deviation is below this many times the noise."""
 
-UNDER_READ = 0.4
-"""Share of one step of the ramp that the highest reading lies below the true peak, when few readings fall on it: an
-averaging converter at the best alignment loses half a step on the rise, and a little again where the peak is round."""
+ROUND = 0.001
+"""... plus this share of the torque: what the parabola then misses at the top is of the same size."""
 
-UNDER_READ_U = 0.25
-"""Standard uncertainty of that share: the peak may lie anywhere within the step (1/√12) and may be round or sharp."""
+UNDER_READ = 0.5
+"""Share of one step of the ramp by which the highest reading lies below the true peak when too few readings fall on
+it: sampling alone loses half a step on average ..."""
+
+UNDER_READ_MOST = 0.03
+"""... but not more than this share of the torque: the quicker a ramp, the rounder its top, because the hand's force
+gives way and the wheel swings through (a quick hand's peak is 0.05-0.1 s wide)."""
+
+UNDER_READ_U = 0.6
+"""Standard uncertainty of that correction, relative: the peak may lie anywhere within the step."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,21 +86,24 @@ def find_peak(time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float
         return None
     at = _running_peak(time_s, x, int(reached[0]), noise)
     while True:
-        later = slice(at, int(np.searchsorted(time_s, time_s[at] + EXCEEDED_S)))
-        high = at + int(np.argmax(x[later])) if later.stop > at else at
-        if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
-            break
+        high = at + int(np.argmax(x[at : max(int(np.searchsorted(time_s, time_s[at] + EXCEEDED_S)), at + 1)]))
+        if x[high] <= x[at] * (1 + FALL) + 3 * noise:
+            return _read_peak(time_s, torque_nm, high, noise_nm)
         at = _running_peak(time_s, x, high, noise)
-    return _read_peak(time_s, torque_nm, at, noise_nm)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
-    """First local maximum from ``start`` below which the torque falls clearly, or the highest within ``FLAT_S``."""
-    stop = max(int(np.searchsorted(t, t[start] + FLAT_S)), start + 2)
-    part = x[start:stop]
+    """First maximum from ``start`` below which the torque falls clearly, or that it does not leave for ``FLAT_S``."""
+    part = x[start:]
     top = np.maximum.accumulate(part)
     fallen = np.flatnonzero(part < top * (1 - FALL) - 3 * noise)
     end = int(fallen[0]) + 1 if len(fallen) else len(part)
+    # where the top was last raised by a clear step: FLAT_S later it counts as flat
+    times = t[start : start + end]
+    raised = top[:end] > RAISED * np.interp(times - FLAT_S, times, top[:end])
+    flat = np.flatnonzero(~raised & (times > times[0] + FLAT_S))
+    if len(flat):
+        end = int(flat[0]) + 1
     return start + int(np.argmax(part[:end]))
 
 
@@ -107,16 +120,15 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
             continue
         fit = np.polynomial.polynomial.polyfit(dt, y, 2)
         rest = y - np.polynomial.polynomial.polyval(dt, fit)
-        if best is not None and np.sqrt(rest @ rest / (len(y) - 3)) > FITS * noise_nm:
+        if np.sqrt(rest @ rest / (len(y) - 3)) > FITS * noise_nm + ROUND * x[at]:
             break
         if fit[2] >= 0:
             continue
         top = min(max(-fit[1] / (2 * fit[2]), -1.0), 1.0)
         best = float(np.polynomial.polynomial.polyval(top, fit)), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
-        return Peak(
-            float(t[at]), float(x[at]) + UNDER_READ * step, float(np.hypot(noise_nm, UNDER_READ_U * step)), at, step
-        )
+        missed = min(UNDER_READ * step, UNDER_READ_MOST * float(x[at]))
+        return Peak(float(t[at]), float(x[at]) + missed, float(np.hypot(noise_nm, UNDER_READ_U * missed)), at, step)
     return Peak(float(t[at]), best[0], best[1], at, step)
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.pulls import Window, read_pull
+from analysis.pulls import Read, Window, read_pull
 from analysis.results import Pull, TraceReading
 from analysis.segments import BLOCK_S, Segmenter, Span
 from analysis.traces import Floats, Intake, Samples, Sensor
@@ -40,8 +40,10 @@ class LiveReader:
         self._offset = 0  # stream number of the first sample kept
         self._cut = 0  # samples already in blocks
         self._block = 0
+        self._resolution_nm = 0.0
         self._segments: Segmenter | None = None
         self._pulls: list[Pull] = []
+        self._before: Read | None = None
         self._ends: list[int] = [0]
 
     def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> tuple[Pull, ...]:
@@ -81,8 +83,9 @@ class LiveReader:
             self._rate_hz = 1 / float(np.median(step))
             self._block = max(1, round(BLOCK_S * self._rate_hz))
             levels = np.unique(self._y[:RATE_SAMPLES])
-            resolution = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
-            self._segments = Segmenter(self._sensor, self._sensor.resolution_nm or resolution)
+            seen = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
+            self._resolution_nm = self._sensor.resolution_nm or seen
+            self._segments = Segmenter(self._sensor, self._resolution_nm)
         begin = self._cut - self._offset
         whole = (len(self._t) - begin) // self._block
         stop = begin + whole * self._block
@@ -94,10 +97,11 @@ class LiveReader:
             spans += self._segments.finish()
         new = []
         for span in spans:
-            pull = read_pull(self._window(span), self._sensor)
-            if pull is not None:
+            read = read_pull(self._window(span), self._sensor)
+            if read is not None:
+                self._before = read
                 self._ends.append(span.end * self._block)
-                new.append(pull)
+                new.append(read.pull)
         self._pulls += new
         return tuple(new)
 
@@ -112,7 +116,8 @@ class LiveReader:
             start - low,
             min(end, len(self._t)) - low,
             span.level_nm,
-            span.noise_nm,
             span.from_start,
             span.to_end,
+            self._resolution_nm,
+            self._before,
         )

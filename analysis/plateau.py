@@ -54,6 +54,20 @@ class Plateau:
     steady: Bools
 
 
+def together(first: Plateau, second: Plateau) -> Plateau:
+    """Give the time average over two stretches of one pull; the bounds and the highest of both."""
+    share = first.steady_s / (first.steady_s + second.steady_s)
+    return Plateau(
+        first.start_s,
+        second.end_s,
+        share * first.torque_nm + (1 - share) * second.torque_nm,
+        float(np.hypot(share * first.u_nm, (1 - share) * second.u_nm)),
+        first.steady_s + second.steady_s,
+        max(first.max_nm, second.max_nm),
+        second.steady,
+    )
+
+
 def find_plateau(
     time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycle_s: float = 0.0
 ) -> Plateau | None:

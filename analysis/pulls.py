@@ -5,13 +5,13 @@ Offered: ``Window``, ``read_pull``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from analysis.breakaway import Peak, find_peak
 from analysis.handoff import Handoff, find_handoff
-from analysis.plateau import Plateau, find_plateau
+from analysis.plateau import Plateau, find_plateau, together
 from analysis.results import Breakaway, Code, Pull, Reason, Rotating, StickSlip
 from analysis.smooth import sample_noise
 from analysis.stickslip import Cycles, find_cycles
@@ -29,6 +29,9 @@ HELD_S = 1.2
 
 BUMP_S = 0.5
 """A load that was above half its maximum for less (s) is a bump, not worth a word."""
+
+REGRIP_S = 1.5
+"""A load that comes back sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
 
 STILL_NOISES = 2.0
 """A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still."""
@@ -48,9 +51,18 @@ class Window:
     first: int
     last: int
     level_nm: float
-    noise_nm: float
     from_start: bool
     to_end: bool
+    resolution_nm: float
+    before: Read | None
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A pull, and its plateau as found: a re-grip goes on from there."""
+
+    pull: Pull
+    plateau: Plateau | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +80,7 @@ class Load:
     spikes: int
 
 
-def read_pull(window: Window, sensor: Sensor) -> Pull | None:
+def read_pull(window: Window, sensor: Sensor) -> Read | None:
     """Read one span; None where it is no pull at all (a bump, a step, noise)."""
     load = _turned(window)
     if load is None:
@@ -78,8 +90,11 @@ def read_pull(window: Window, sensor: Sensor) -> Pull | None:
     half = np.flatnonzero(y[load.first : load.last] - load.level_nm > 0.5 * (top - load.level_nm)) + load.first
     if len(half) < 3 or t[half[-1]] - t[half[0]] < BUMP_S:
         return None
+    before = _gripped_again(window.before, load, float(t[half[0]]))
     if window.from_start:
         hand = Handoff(load.level_nm, load.noise_nm, 0)
+    elif before is not None:
+        hand = Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
     else:
         hand = find_handoff(t[: half[0] + 1], y[: half[0] + 1], load.level_nm, top, load.noise_nm)
     x = y - hand.level_nm
@@ -90,10 +105,19 @@ def read_pull(window: Window, sensor: Sensor) -> Pull | None:
         return None
     start_s, end_s = float(t[hand.foot]), float(t[half[-1]])
     if t[half[-1]] - t[half[0]] < HELD_S:
-        return Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(NEVER_SLIPPED,))
-    return _read(load, x, hand, half, window, sensor)
+        return Read(Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(NEVER_SLIPPED,)))
+    return _read(load, x, hand, half, window.from_start, before, sensor)
 
 
+def _gripped_again(before: Read | None, load: Load, up_s: float) -> Read | None:
+    """Give the pull before if this load goes on with it."""
+    if before is None or before.pull.direction != load.sign or up_s - before.pull.end_s > REGRIP_S:
+        return None
+    return before if before.pull.breakaway or before.pull.rotating else None
+
+
+CUT = Reason(Code.CUT_START, "the recording begins in the middle of this pull: start it before the lever is touched")
+REGRIP = Reason(Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once")
 NEVER_SLIPPED = Reason(
     Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
 )
@@ -110,7 +134,7 @@ def _turned(window: Window) -> Load | None:
     low, high = np.percentile(inner - level, (3, 97))
     sign = 1 if high >= -low else -1
     before = s.torque_nm[: window.first]
-    noise = sample_noise(before if len(before) >= 8 else s.torque_nm)
+    noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), window.resolution_nm / np.sqrt(12))
     good = ~spikes(s.torque_nm, noise)
     first, last = int(good[: window.first].sum()), int(good[: window.last].sum())
     angle = None if s.angle_deg is None else s.angle_deg[good]
@@ -130,26 +154,48 @@ def _is_still(load: Load, x: Floats, half: Floats, height: float, sensor: Sensor
     return float(np.median(np.abs(np.diff(means)))) / 0.95 < STILL_NOISES * load.noise_nm / np.sqrt(width)
 
 
-def _read(load: Load, x: Floats, hand: Handoff, half: Floats, window: Window, sensor: Sensor) -> Pull | None:
+def _read(
+    load: Load, x: Floats, hand: Handoff, half: Floats, cut: bool, before: Read | None, sensor: Sensor
+) -> Read | None:
     t = load.time_s
     up, down = int(half[0]), int(half[-1])
     slip = float(np.median(x[up : down + 1]))
     release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip)[-1])
-    peak = None if window.from_start else find_peak(t[up : release + 1], x[up : release + 1], slip, load.noise_nm)
-    after = float(t[load.first]) if peak is None else peak.time_s
+    peak = None
+    if not cut and before is None:
+        peak = find_peak(t[up : release + 1], x[up : release + 1], slip, load.noise_nm)
+    after = float(t[up]) if peak is None else peak.time_s
     inner = slice(int(np.searchsorted(t, after)), release + 1)
     cycles = find_cycles(t[inner], x[inner])
     plateau = find_plateau(t, x, after, float(t[release]), 0.0 if cycles is None else 1 / cycles.frequency_hz)
-    return Pull(
-        start_s=float(t[hand.foot]),
+    breakaway = _breakaway(peak, plateau, hand.u_nm, sensor)
+    start_s = float(t[hand.foot])
+    if before is not None:
+        if plateau is None or before.plateau is None:
+            return None
+        plateau = together(before.plateau, plateau)
+        breakaway, start_s = _seen_again(before.pull.breakaway, plateau), before.pull.start_s
+    pull = Pull(
+        start_s=start_s,
         end_s=float(t[down]),
         direction=load.sign,
         handoff_nm=load.sign * hand.level_nm,
-        breakaway=_breakaway(peak, plateau, hand.u_nm, sensor),
+        breakaway=breakaway,
         rotating=_rotating(plateau, hand.u_nm, sensor),
         stick_slip=_stick_slip(cycles, plateau),
-        reasons=(Reason(Code.CUT_START, "start the recording before the pull"),) if window.from_start else (),
+        reasons=(*((CUT,) if cut else ()), *((REGRIP,) if before is not None else ())),
     )
+    return Read(pull, plateau)
+
+
+def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:
+    if breakaway is None:
+        return None
+    return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau))
+
+
+def _distinct(peak_nm: float, plateau: Plateau | None) -> bool:
+    return plateau is None or peak_nm > (1 + DISTINCT) * plateau.torque_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
@@ -163,8 +209,7 @@ def _breakaway(peak: Peak | None, plateau: Plateau | None, u_level: float, senso
         return None
     u = float(np.hypot(np.hypot(peak.u_nm, u_level), 0.004 * peak.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
-    distinct = plateau is None or peak.torque_nm > (1 + DISTINCT) * plateau.torque_nm
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, distinct)
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, plateau))
 
 
 def _rotating(plateau: Plateau | None, u_level: float, sensor: Sensor) -> Rotating | None:
