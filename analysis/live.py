@@ -44,7 +44,7 @@ class LiveReader:
         self._segments: Segmenter | None = None
         self._pulls: list[Pull] = []
         self._before: Read | None = None
-        self._ends: list[int] = [0]
+        self._rested = 0  # stream number of the sample where the last pull ended
 
     def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> tuple[Pull, ...]:
         """Take the next block of samples; give the pulls that it completes."""
@@ -99,15 +99,16 @@ class LiveReader:
         for span in spans:
             read = read_pull(self._window(span), self._sensor)
             if read is not None:
-                self._before = read
-                self._ends.append(span.end * self._block)
+                if read.pull.breakaway or read.pull.rotating:
+                    self._before = read
+                    self._rested = span.end * self._block
                 new.append(read.pull)
         self._pulls += new
         return tuple(new)
 
     def _window(self, span: Span) -> Window:
         start, end = span.start * self._block - self._offset, span.end * self._block - self._offset
-        low = max(int(np.searchsorted(self._t, self._t[start] - REST_S)), self._ends[-1] - self._offset)
+        low = max(int(np.searchsorted(self._t, self._t[start] - REST_S)), self._rested - self._offset)
         high = min(end + 2 * self._block, len(self._t))
         a = None if self._a is None else self._a[low:high]
         samples = Samples(self._t[low:high], self._y[low:high], a)

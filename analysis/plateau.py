@@ -13,6 +13,7 @@ import numpy as np
 from analysis.smooth import block_means, moving_mean
 
 if TYPE_CHECKING:
+    from analysis.stickslip import Cycles
     from analysis.traces import Bools, Floats
 
 SETTLE_S = 0.2
@@ -26,6 +27,9 @@ LEAST_S = 0.5
 
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
+
+CYCLE_BAND = 0.12
+"""The same for the mean over one cycle of stick-slip: cycles differ more than a steady slip does."""
 
 SHORT_S = 0.25
 """Length of the short-time mean (s): longer than a period of the swing or the tremor (0.07-0.2 s)."""
@@ -69,7 +73,7 @@ def together(first: Plateau, second: Plateau) -> Plateau:
 
 
 def find_plateau(
-    time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycle_s: float = 0.0
+    time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycles: Cycles | None = None
 ) -> Plateau | None:
     """Average over what is steady between the breakaway and the release.
 
@@ -79,38 +83,40 @@ def find_plateau(
         The pull, hand-off level subtracted, positive in the pull's direction.
     start_s, end_s : float
         Time of the breakaway, and when the torque was last near its level.
-    cycle_s : float
-        Period of stick-slip, 0 without.
+    cycles : Cycles, optional
+        Stick-slip: then the average runs over whole cycles.
     """
-    first = int(np.searchsorted(time_s, start_s + SETTLE_S))
-    last = int(np.searchsorted(time_s, end_s - RELEASE_S))
+    short_s, band = SHORT_S, BAND
+    start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
+    if cycles is not None:
+        start_s, end_s = cycles.start_s, cycles.end_s
+        short_s, band = max(SHORT_S, 1 / cycles.frequency_hz), CYCLE_BAND
+    first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
     t, x = time_s[first:last], torque_nm[first:last]
     if len(t) < 4:
         return None
     step = (t[-1] - t[0]) / (len(t) - 1)
-    steady = _steady(t, x, step, max(SHORT_S, cycle_s))
+    steady = _steady(t, x, step, short_s, band)
     if steady.sum() * step < LEAST_S:
         return None
-    kept = x[steady]
-    value = float(kept.mean())
+    kept, times = x[steady], t[steady]
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
-    times = t[steady]
     return Plateau(
-        float(times[0]),
-        float(times[-1]),
-        value,
-        mean_uncertainty(kept),
-        float(steady.sum() * step),
-        float(kept.max()),
-        inside,
+        start_s=float(times[0]),
+        end_s=float(times[-1]),
+        torque_nm=float(kept.mean()),
+        u_nm=mean_uncertainty(kept),
+        steady_s=float(len(kept) * step),
+        max_nm=float(kept.max()),
+        steady=inside,
     )
 
 
-def _steady(t: Floats, x: Floats, step: float, short_s: float) -> Bools:
+def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:
     short = moving_mean(x, round(short_s / step))
     level = _level_around(t, short)
-    away = np.abs(short - level) > BAND * np.abs(level)
+    away = np.abs(short - level) > band * np.abs(level)
     wide = moving_mean(away.astype(float), round(2 * MARGIN_S / step) + 1)
     return wide < 0.5 / max(len(x), 1)
 

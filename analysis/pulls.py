@@ -167,8 +167,8 @@ def _read(
     after = float(t[up]) if peak is None else peak.time_s
     inner = slice(int(np.searchsorted(t, after)), release + 1)
     cycles = find_cycles(t[inner], x[inner])
-    plateau = find_plateau(t, x, after, float(t[release]), 0.0 if cycles is None else 1 / cycles.frequency_hz)
-    breakaway = _breakaway(peak, plateau, hand.u_nm, sensor)
+    plateau = find_plateau(t, x, after, float(t[release]), cycles)
+    breakaway = _breakaway(peak, slip if plateau is None else plateau.torque_nm, hand.u_nm, sensor)
     start_s = float(t[hand.foot])
     if before is not None:
         if plateau is None or before.plateau is None:
@@ -191,11 +191,11 @@ def _read(
 def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:
     if breakaway is None:
         return None
-    return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau))
+    return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
 
 
-def _distinct(peak_nm: float, plateau: Plateau | None) -> bool:
-    return plateau is None or peak_nm > (1 + DISTINCT) * plateau.torque_nm
+def _distinct(peak_nm: float, slip_nm: float) -> bool:
+    return peak_nm > (1 + DISTINCT) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
@@ -204,12 +204,12 @@ def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | N
     return StickSlip(cycles.frequency_hz, cycles.peak_to_peak_nm, cycles.peak_to_peak_nm / plateau.torque_nm)
 
 
-def _breakaway(peak: Peak | None, plateau: Plateau | None, u_level: float, sensor: Sensor) -> Breakaway | None:
+def _breakaway(peak: Peak | None, slip_nm: float, u_level: float, sensor: Sensor) -> Breakaway | None:
     if peak is None:
         return None
     u = float(np.hypot(np.hypot(peak.u_nm, u_level), 0.004 * peak.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, plateau))
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm))
 
 
 def _rotating(plateau: Plateau | None, u_level: float, sensor: Sensor) -> Rotating | None:
