@@ -152,7 +152,8 @@ def scaled(raw: Floats, scale: float, offset: float = 0.0) -> Floats:
     if scale == 1.0:
         value = raw
     else:
-        inverse = round(1.0 / scale) if 0 < abs(scale) < 1 else 0
+        inverse = round(1.0 / scale) if 1e-12 < abs(scale) < 1 else 0
         exact = inverse and abs(inverse * scale - 1.0) < 1e-12
-        value = raw / inverse if exact else raw * scale
+        with np.errstate(over="ignore"):  # a float of the device's may be at its end: infinite, and marked so
+            value = raw / inverse if exact else raw * scale
     return value + offset if offset else value

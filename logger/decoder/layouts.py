@@ -12,12 +12,17 @@ from typing import Annotated, Final, Literal
 
 import msgspec
 
-from logger.decoder.crc import CheckName  # noqa: TC001 - msgspec reads the types at run time
+from logger.decoder.crc import CHECK_BYTES, CheckName
 from logger.decoder.floats import WIDTH, NumberType, Order
 from logger.header import Record
 
 # A Bluetooth notification carries 512 bytes at most, and a text line may have as many.
 MAX_PACKET: Final = 512
+
+# No scale, offset or radius of this job is beyond these; within them no reading overflows or loses its digits.
+SCALE_MOST: Final = 1e12
+RADIUS_MOST_MM: Final = 1e5
+RAW_MOST: Final = 1 << 53  # exact as a float
 
 At = Annotated[int, msgspec.Meta(ge=0, lt=MAX_PACKET)]
 Mask = Annotated[int, msgspec.Meta(ge=0, lt=1 << 32)]
@@ -49,8 +54,8 @@ class Field(Record, frozen=True, kw_only=True):
     scale: float = 1.0
     offset: float = 0.0
     radius_mm: float | None = None
-    missing: int | None = None
-    overload: Annotated[int, msgspec.Meta(gt=0)] | None = None
+    missing: Annotated[int, msgspec.Meta(ge=-RAW_MOST, le=RAW_MOST)] | None = None
+    overload: Annotated[int, msgspec.Meta(gt=0, le=RAW_MOST)] | None = None
     per: Literal["sample", "packet"] = "sample"
 
 
@@ -142,6 +147,29 @@ class Packet(Record, frozen=True, kw_only=True):
         return whole if whole > 0 and rest == 0 else 0
 
 
+def _head_faults(packet: Packet) -> list[str]:
+    """Give what is wrong with counter, status, number of samples and check."""
+    faults = []
+    begin, status, counter, check = packet.samples_at, packet.status, packet.counter, packet.check
+    ends = {
+        "counter": counter and counter.at + WIDTH[counter.type],
+        "status": status and status.per == "packet" and status.at + WIDTH[status.type],
+        "count_at": None if packet.count_at is None else packet.count_at + 1,
+    }
+    for name, end in ends.items():
+        if end and end > begin:
+            faults.append(f"{name}: it must lie before the samples, which begin at byte {begin}")
+    if status is not None and status.per == "sample" and status.at + WIDTH[status.type] > packet.stride:
+        faults.append(f"status: it ends outside a sample of {packet.stride} bytes")
+    if counter is not None and not counter.step < counter.wraps_at <= 1 << (8 * WIDTH[counter.type]):
+        faults.append(f"counter: it cannot advance by {counter.step} and wrap at {counter.wraps_at}")
+    if check is not None and packet.tail_bytes < CHECK_BYTES[check.name]:
+        faults.append(f"check: {check.name} needs tail_bytes of at least {CHECK_BYTES[check.name]}")
+    if check is not None and check.covers_from > begin:
+        faults.append("check: it must cover the samples")
+    return faults
+
+
 class LengthField(Record, frozen=True, kw_only=True):
     """Where a frame states its length; the whole frame has ``value + adds`` bytes."""
 
@@ -175,15 +203,14 @@ def layout_faults(packet: Packet) -> list[str]:
         end = field.at + WIDTH[field.type]
         if field.per == "sample" and end > packet.stride:
             faults.append(f"fields: {field.name} ends at byte {end} of a sample of {packet.stride} bytes")
-        if field.per == "packet" and packet.samples is not None and end > (packet.length or 0):
-            faults.append(f"fields: {field.name} lies outside the packet of {packet.length} bytes")
-        if field.scale == 0:
-            faults.append(f"fields: {field.name} has the scale 0")
-    heads = [(packet.counter, "counter"), (packet.status, "status")]
-    for head, name in heads:
-        inside = isinstance(head, StatusField) and head.per == "sample"
-        if head is not None and not inside and head.at + WIDTH[head.type] > packet.samples_at:
-            faults.append(f"{name}: it must lie before the samples, which begin at byte {packet.samples_at}")
+        if field.per == "packet" and end > (packet.samples_at if packet.length is None else packet.length):
+            where = f"the packet of {packet.length} bytes" if packet.length else "the part before the samples"
+            faults.append(f"fields: {field.name} lies outside {where}")
+        if not 1 / SCALE_MOST <= abs(field.scale) <= SCALE_MOST or abs(field.offset) > SCALE_MOST:
+            faults.append(f"fields: {field.name} has the scale {field.scale:g} and the offset {field.offset:g}")
+        if field.radius_mm is not None and not 0 < field.radius_mm <= RADIUS_MOST_MM:
+            faults.append(f"fields: {field.name} has the radius {field.radius_mm:g} mm")
+    faults += _head_faults(packet)
     if (packet.length or 0) > MAX_PACKET:
         faults.append(f"the packet has {packet.length} bytes; at most {MAX_PACKET} are possible")
     return faults
@@ -198,6 +225,9 @@ def frame_faults(frame: Frame) -> list[str]:
         return [*faults, f'sync: {frame.sync!r} is not hexadecimal; write bytes such as "AA 55"']
     if not 1 <= len(sync) <= 8:
         faults.append("sync: one to eight bytes are needed")
+    stated = frame.length
+    if stated is not None and not len(sync) <= stated.at <= frame.packet.samples_at - WIDTH[stated.type]:
+        faults.append("length: it must lie between the sync bytes and the samples")
     if frame.length is None and frame.packet.length is None:
         faults.append("length: it is needed when the number of samples varies")
     return faults
