@@ -31,6 +31,8 @@ EASE_SHARE = 0.35
 FOLLOW_S = 0.12
 # The hand's point comes up to turning speed within this time: nobody starts at full speed.
 PICK_UP_S = 0.2
+# ... and stops within this: letting go is no brake.
+STOP_S = 0.15
 # Length of a noise that repeats: 16 s at the usual step of 0.5 ms, longer than most pulls.
 NOISE_POINTS = 1 << 15
 
@@ -79,7 +81,7 @@ class Pull:
         Jerks while turning.
     hesitations : tuple of (torque, pause)
         Stops on the way up.
-    regrip : (time after slip, pause) or None
+    regrips : tuple of (time after slip, pause)
         The hand eases off and takes hold again.
     """
 
@@ -98,7 +100,7 @@ class Pull:
     hold_s: float = 0.0
     yanks: tuple[tuple[float, float, float], ...] = ()
     hesitations: tuple[tuple[float, float], ...] = ()
-    regrip: tuple[float, float] | None = None
+    regrips: tuple[tuple[float, float], ...] = ()
 
 
 def band_noise(step_s: float, low_hz: float, high_hz: float, rng: np.random.Generator) -> NDArray[np.float64]:
@@ -144,7 +146,7 @@ class Arm:
         self._turn_start_s = -1.0
         self._release_s = -1.0
         self._last_nm = 0.0
-        self._regrip = pull.regrip
+        self._regrips = list(pull.regrips)
         self._hesitations = list(pull.hesitations)
         self._ease_from, self._ease_pause, self._ease_to = 1.0, 0.0, 1.0
         self._turns = list(pull.turn_rad_s)
@@ -189,7 +191,7 @@ class Arm:
         if phase == Phase.UPSET:
             return self._ease(time_s, moved)
         share = (time_s - self._release_s) / self.pull.release_s
-        self._speed = 0.0
+        self._slow_down()
         if share >= 1.0:
             self.phase = Phase.OFF
             return 0.0
@@ -235,17 +237,16 @@ class Arm:
                 break
         wanted *= self._wander[int(time_s / self._step) % NOISE_POINTS]
         self._speed += (wanted - self._speed) * self._step / PICK_UP_S
-        if self._regrip is not None and since >= self._regrip[0]:
-            self._begin_easing(time_s, self._regrip[1], 0.1)
-            self._regrip = None
+        if self._regrips and since >= self._regrips[0][0]:
+            self._begin_easing(time_s, self._regrips.pop(0)[1], 0.1)
 
     def _begin_easing(self, time_s: float, pause_s: float, to_share: float) -> None:
         self._eased_s, self._ease_pause, self._ease_to = time_s, pause_s, to_share
-        self._speed = 0.0
         self.phase = Phase.UPSET
 
     def _ease(self, time_s: float, moved: float) -> float:
         """Stand still on the way up, or ease off and take hold again from where the lever is."""
+        self._slow_down()
         share = (time_s - self._eased_s) / self._ease_pause
         if share < 1.0:
             return 1.0 - (1.0 - self._ease_to) * min(1.0, share / EASE_SHARE)
@@ -254,6 +255,9 @@ class Arm:
             self._start, self._felt_s, self._followed = moved, -1.0, 0.0
         self.phase = Phase.RAMP
         return 1.0
+
+    def _slow_down(self) -> None:
+        self._speed -= self._speed * self._step / STOP_S
 
     def _jerk(self, time_s: float) -> float:
         """Torque of the yanks now, in the direction of the pull."""

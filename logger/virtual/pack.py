@@ -15,7 +15,7 @@ Contact ageing: static friction grows with the logarithm of the time at rest and
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import exp, log1p, pi
 from typing import TYPE_CHECKING
 
@@ -57,6 +57,8 @@ class Friction:
         Factor on the friction along the slip path.
     path_period_rad : float
         Length of the path.
+    run_in, run_in_rad : float
+        A new element's level is higher by this share (lower if negative), fading over this slip.
     """
 
     coulomb_nm: float
@@ -70,6 +72,15 @@ class Friction:
     memory_rad: float = 0.01
     path: NDArray[np.float64] | None = None
     path_period_rad: float = 2 * pi
+    run_in: float = 0.0
+    run_in_rad: float = 30.0
+
+    def after(self, travel_rad: float) -> Friction:
+        """Give the same element after it has slipped ``travel_rad`` in all: running in changes its level."""
+        if not self.run_in:
+            return self
+        level = 1.0 + self.run_in * exp(-travel_rad / self.run_in_rad)
+        return replace(self, coulomb_nm=self.coulomb_nm * level, static_nm=self.static_nm * level)
 
     def steady_nm(self, speed_rad_s: float) -> float:
         """Torque at a steady slip speed (its sign is the speed's), contacts renewed, path factor 1."""

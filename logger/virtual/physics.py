@@ -8,7 +8,7 @@ of it (``sensor``) and the truth (``truth``). Same scenario, seed and step: the 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import cos, pi, radians
 
 import numpy as np
@@ -18,7 +18,7 @@ from logger.virtual.drivetrain import Axle, Log, State, march
 from logger.virtual.hand import Arm, Phase, Pull
 from logger.virtual.lever import Lever
 from logger.virtual.sensor import Sensor, deliver
-from logger.virtual.truth import Mechanics, Segment, TruePull, true_pulls
+from logger.virtual.truth import Mechanics, Segment, TruePull, spoilt, true_pulls
 
 Floats = NDArray[np.float64]
 
@@ -74,6 +74,8 @@ class Scenario:
         In order.
     angle_step_deg : float or None
         Resolution of an angle channel; None: the transducer has none.
+    recorded_s : (from, to) or None
+        What of it is recorded; None: all.
     """
 
     name: str
@@ -83,6 +85,7 @@ class Scenario:
     lever: Lever = field(default_factory=Lever)
     sensor: Sensor = field(default_factory=Sensor)
     angle_step_deg: float | None = None
+    recorded_s: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,6 +158,8 @@ def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Ru
         stage.perform(action)
     mechanics = stage.mechanics()
     sent = deliver(scenario.sensor, mechanics.sensor_nm, step_s, noise)
+    if scenario.recorded_s is not None:
+        sent = sent.between(*scenario.recorded_s)
     angle = None
     if scenario.angle_step_deg is not None:
         grid = np.arange(mechanics.wheel_rad.size) * step_s
@@ -162,6 +167,7 @@ def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Ru
         if scenario.angle_step_deg > 0:
             angle = np.round(angle / scenario.angle_step_deg) * scenario.angle_step_deg
     truth = true_pulls(scenario.axle, scenario.lever.axle_kgm2, mechanics, stage.segments)
+    truth = tuple(replace(pull, flags=spoilt(pull, sent, scenario.sensor)) for pull in truth)
     return Run(
         scenario, seed, sent.time_s, sent.torque_nm, angle, sent.counter, sent.status, sent.zero_nm, mechanics, truth
     )
@@ -176,6 +182,7 @@ class _Stage:
         self._seat_rad = radians(scenario.lever.start_deg)  # elevation of the lever at wheel angle zero
         self._pieces: list[tuple[Floats, ...]] = []
         self._count = 0
+        self._travel_rad = [0.0, 0.0]  # slip of each pack so far
         self.segments: list[Segment] = []
 
     def perform(self, action: Action) -> None:
@@ -190,11 +197,17 @@ class _Stage:
             self._seat_rad = radians(action.start_deg) + self._state.angle[0]
             self._settle(0.5)
 
+    def _worn(self) -> Axle:
+        """Give the axle with its packs run in as far as they have slipped."""
+        axle, travel = self._axle, self._travel_rad
+        driven, other = axle.driven_pack.after(travel[0]), axle.other_pack.after(travel[1])
+        return replace(axle, driven_pack=driven, other_pack=other)
+
     def _load(self, wheel_rad: float) -> float:
         return self._lever.weight_axle_nm(self._seat_rad - wheel_rad)
 
     def _pull(self, pull: Pull) -> None:
-        axle, step = self._axle, self._step
+        axle, step = self._worn(), self._step
         arm = Arm(pull, axle.stiffness_nm_rad, step, self._state.angle[0], self._rng)
         first, done = self._count, 0
         stretch = round(STRETCH_S / step)
@@ -249,6 +262,8 @@ class _Stage:
 
     def _keep(self, log: Log, phases: Sequence[int]) -> None:
         columns = [np.asarray(getattr(log, name)) for name in Log.__dataclass_fields__]
+        for side, slip in enumerate((columns[2], columns[3])):
+            self._travel_rad[side] += float(np.abs(np.diff(slip)).sum())
         self._append(columns, np.asarray(phases), fitted=True)
 
     def _append(self, columns: list[Floats], phases: NDArray[np.int_], *, fitted: bool) -> None:

@@ -127,6 +127,8 @@ class Delivered:
         Running number (a lost sample leaves a gap) and ``Status`` bits.
     zero_nm : ndarray, shape (n,)
         The reading an unloaded transducer would give: the truth about its zero.
+    over : ndarray of bool, shape (n,)
+        Whether the torque was beyond the range, however the transducer shows it.
     """
 
     time_s: Floats
@@ -134,6 +136,16 @@ class Delivered:
     counter: NDArray[np.int64]
     status: NDArray[np.int64]
     zero_nm: Floats
+    over: NDArray[np.bool_]
+
+    def between(self, start_s: float, end_s: float) -> Delivered:
+        """Give the part that a recording from ``start_s`` to ``end_s`` holds."""
+        part = slice(*np.searchsorted(self.time_s, (start_s, end_s)).tolist())
+        return self.only(part)
+
+    def only(self, part: slice | NDArray[np.bool_]) -> Delivered:
+        """Give a part of the samples."""
+        return Delivered(*(getattr(self, name)[part] for name in Delivered.__dataclass_fields__))
 
 
 def deliver(sensor: Sensor, torque_nm: Floats, step_s: float, rng: np.random.Generator) -> Delivered:
@@ -155,13 +167,14 @@ def deliver(sensor: Sensor, torque_nm: Floats, step_s: float, rng: np.random.Gen
     reading = np.interp(time - sensor.delay_s, np.arange(torque_nm.size) * step_s, felt) * sensor.gain
     reading = np.asarray(reading + sensor.noise_nm * rng.standard_normal(time.size))
     zero, reading = _shift(sensor, time, zero, reading)
-    reading, status = _limit(sensor, reading + zero)
+    over = np.abs(reading + zero) > sensor.capacity_nm
+    reading, status = _limit(sensor, reading + zero, over)
     reading, status, keep = _fail(sensor, time, reading, status)
     if sensor.resolution_nm:
         reading = np.asarray(np.round(reading / sensor.resolution_nm) * sensor.resolution_nm)
     if sensor.signless:
         reading = np.abs(reading)
-    return Delivered(time[keep], reading[keep], counter[keep], status[keep], zero[keep])
+    return Delivered(time, reading, counter, status, zero, over).only(keep)
 
 
 def low_pass(sensor: Sensor, torque_nm: Floats, step_s: float) -> Floats:
@@ -216,8 +229,7 @@ def _shift(sensor: Sensor, time: Floats, zero: Floats, reading: Floats) -> tuple
     return zero, reading
 
 
-def _limit(sensor: Sensor, reading: Floats) -> tuple[Floats, NDArray[np.int64]]:
-    over = np.abs(reading) > sensor.capacity_nm
+def _limit(sensor: Sensor, reading: Floats, over: NDArray[np.bool_]) -> tuple[Floats, NDArray[np.int64]]:
     status = np.where(over, int(Status.OVERLOAD), 0).astype(np.int64)
     if sensor.overload == "mark":
         return np.where(over, np.nan, reading), status

@@ -30,6 +30,7 @@ from logger.virtual.hand import Phase, Pull
 if TYPE_CHECKING:
     from logger.virtual.drivetrain import Axle
     from logger.virtual.pack import Friction
+    from logger.virtual.sensor import Delivered, Sensor
 
 Floats = NDArray[np.float64]
 Mask = NDArray[np.bool_]
@@ -40,6 +41,8 @@ BEFORE_ONSET_S, DROP, AT_LEAST_S, AT_MOST_S = 0.30, 0.97, 0.15, 1.0
 SPEED_MEAN_S, SPEED_SHARE, INERTIA_SHARE, CALM_S, PLATEAU_S = 0.3, 0.35, 0.04, 0.3, 0.5
 # Slip under a tenth of its mean counts as stuck; three sticks in one pull make it stick-slip.
 STUCK_SHARE, STICKS = 0.1, 3
+# Packs that slip at half the wheel's speed or more make the resistance; under a tenth the wheel drags something along.
+SLIPPING_SHARE = 0.1
 # Overshoot over the plateau: none under 1 %, marginal under 5 % or under the plateau's own ripple. A pack without a
 # static excess is "none" up to 5 %: what it shows is a hump of hand and inertia.
 NO_PEAK, MARGINAL = 0.01, 0.05
@@ -115,6 +118,9 @@ class TruePull:
         Mean of both packs' friction and reaction at the held wheel, over the steady time.
     max_nm, turn_deg : float
         Highest torque and whole rotation of the pull.
+    flags : tuple of str
+        What the recording spoils: ``clipped peak``, ``clipped plateau``, ``cut at start``, ``cut at end``, ``breakaway
+        not recorded``, ``lost samples``.
     """
 
     kind: Literal["pull", "aborted", "hold"]
@@ -138,6 +144,7 @@ class TruePull:
     pack_mean_nm: float | None = None
     held_nm: float | None = None
     regrip: bool = False
+    flags: tuple[str, ...] = ()
 
     @property
     def valid(self) -> bool:
@@ -168,7 +175,7 @@ def _true_pull(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment) 
         handoff,
         max_nm=float(torque.max()),
         turn_deg=degrees(float(wheel[-1] - wheel[0])),
-        regrip=segment.pull.regrip is not None,
+        regrip=bool(segment.pull.regrips),
     )
     onset = _onset(axle, run, at, wheel)
     if onset is None:
@@ -194,7 +201,7 @@ def _turned(
     stick_slip = None
     if sticks is not None:
         steady, stick_slip = _whole_cycles(run, at, sticks, torque, steady)
-    has_peak = any(_excess(pack) for pack in (axle.driven_pack, axle.other_pack))
+    has_peak = axle.held != "none" and any(_excess(pack) for pack in (axle.driven_pack, axle.other_pack))
     if steady.sum() * step < PLATEAU_S or broken.breakaway_nm is None:
         return replace(broken, stick_slip=stick_slip, peak_class="distinct" if has_peak else "marginal")
     plateau = float(torque[steady].mean())
@@ -274,16 +281,22 @@ def _steady(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, ons
 
 
 def _sticks(run: Mechanics, at: slice, onset: int) -> NDArray[np.int64] | None:
-    """Find where the driven pack sticks again and again while the hand turns; None without stick-slip."""
-    slip = np.abs(np.gradient(run.driven_slip_rad[at], run.step_s))
+    """Find where the driven pack sticks again and again while the hand turns; None without stick-slip.
+
+    A stick begins where the slip speed falls under a tenth of its mean after having been over the mean.
+    """
+    slip = _moving_mean(np.abs(np.gradient(run.driven_slip_rad[at], run.step_s)), 5)
     turning = run.phase[at] == Phase.TURN
     turning[:onset] = False
     if turning.sum() * run.step_s < PLATEAU_S:
         return None
-    stuck = turning & (_moving_mean(slip, 5) < STUCK_SHARE * slip[turning].mean())
-    starts = np.flatnonzero(stuck[1:] & ~stuck[:-1]) + 1
-    # A stick ends with a slip: at least a fiftieth of a second lies between two sticks.
-    starts = starts[np.diff(starts, prepend=-(10**9)) * run.step_s > 0.02]
+    mean = float(slip[turning].mean())
+    if mean < SLIPPING_SHARE * float(np.abs(run.wheel_rad_s[at][turning]).mean()):
+        return None  # the wheel turns, but not by slip of the packs
+    state = np.where(slip > mean, 1, np.where(turning & (slip < STUCK_SHARE * mean), -1, 0))
+    last = np.maximum.accumulate(np.where(state != 0, np.arange(state.size), 0))
+    state = state[last]
+    starts = np.flatnonzero((state[1:] == -1) & (state[:-1] == 1)) + 1
     return starts if starts.size >= STICKS else None
 
 
@@ -319,3 +332,26 @@ def _intervals(mask: Mask, first: int, step: float) -> tuple[tuple[float, float]
     edges = np.flatnonzero(np.diff(np.concatenate(([0], mask.astype(np.int8), [0]))))
     starts, ends = (first + edges[::2]) * step, (first + edges[1::2]) * step
     return tuple(zip(starts.tolist(), ends.tolist(), strict=True))
+
+
+def spoilt(pull: TruePull, sent: Delivered, sensor: Sensor) -> tuple[str, ...]:
+    """Say what the recording does not show of a pull."""
+    flags = []
+    time, period = sent.time_s, 1.0 / sensor.rate_hz
+    first, last = (float(time[0]), float(time[-1])) if time.size else (np.inf, -np.inf)
+    if pull.start_s < first < pull.end_s:
+        flags.append("cut at start")
+    if pull.start_s < last < pull.end_s - period:
+        flags.append("cut at end")
+    if pull.breakaway_s is None:
+        return tuple(flags)
+    near = (time > pull.breakaway_s - 0.1 - period) & (time < pull.breakaway_s + 0.1 + period)
+    if not first + period <= pull.breakaway_s <= last - period:
+        flags.append("breakaway not recorded")
+    elif near.sum() < 0.9 * (0.2 + 2 * period) * sensor.rate_hz - 2 or np.isnan(sent.torque_nm[near]).any():
+        flags.append("lost samples")
+    if sent.over[near].any():
+        flags.append("clipped peak")
+    if any(sent.over[(time > a) & (time < b)].any() for a, b in pull.steady):
+        flags.append("clipped plateau")
+    return tuple(flags)
