@@ -11,14 +11,15 @@ Conventions
 
 from __future__ import annotations
 
+from itertools import accumulate
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from logger.decoder.bulk import Layout, learn
+from logger.decoder.bulk import Look, learn
 from logger.decoder.counter import LATE_PACKETS, Unwrapper
 from logger.decoder.marks import TOLD, VOIDS, Marks
-from logger.decoder.match import NAN, LineMatcher
+from logger.decoder.match import NAN, Line, LineMatcher
 from logger.decoder.packets import counter_events, joined
 from logger.decoder.template import MAX_LINE, LineFormat, compile_template, number_names
 from logger.samples import Column, Decoded, Event, EventKind, empty
@@ -57,11 +58,14 @@ class LineDecoder:
         self.columns = tuple(Column(n, unit if n == "torque" else fields[n].unit if n in fields else "") for n in names)
         numbers = [part for part in parts if part.kind in ("number", "counter")]
         self._order = [part.name for part in numbers]  # of the numbers within a line
-        self._widths = [part.width for part in numbers]
         self._integers = [part.kind == "counter" for part in numbers]
         marks = (*lines.overload, *lines.error)
-        self._fast = lines.checksum == "none" and not any(c.isdigit() for mark in marks for c in mark)
-        self._layout: Layout | None = None
+        self._fast = (  # the fast path knows no check sums, widths and marks that look like numbers
+            lines.checksum == "none"
+            and all(part.width is None for part in numbers)
+            and not any(c.isdigit() for mark in marks for c in mark)
+        )
+        self._look: Look | None = None
         self._ignore = tuple(text.encode() for text in lines.ignore)
         self._simulated_mark = simulated_mark.encode()
         self.simulated = False
@@ -92,7 +96,7 @@ class LineDecoder:
         """Decode the lines that end in these chunks."""
         data = b"".join((self._tail, *chunks))
         end = self._last_end(data)
-        borders = np.cumsum([len(chunk) for chunk in chunks]) + len(self._tail)
+        borders = [end + len(self._tail) for end in accumulate(map(len, chunks))]
         dropped = 0
         begin = 0
         if self._skipping:
@@ -135,92 +139,84 @@ class LineDecoder:
             slices.append((begin, end))
         return slices
 
-    def _borders(self, data: NDArray[np.uint8]) -> tuple[Ints, Ints, Ints]:
-        """Give starts and stops of the lines, and where each one's end stands."""
-        terminator = self._lines.terminator
-        if terminator == "CR":
-            ends = np.flatnonzero(data == _CR)
-        elif terminator == "any":
-            ends = np.flatnonzero((data == _LF) | (data == _CR))
-        else:
-            ends = np.flatnonzero(data == _LF)
-        starts, ends = ends[:-1] + 1, ends[1:]
-        stops = ends
-        if terminator == "CR":
-            starts = np.minimum(starts + (data[starts] == _LF), ends)
-        elif terminator != "any":
-            stops = np.maximum(ends - (data[ends - 1] == _CR), starts)
-        filled = stops > starts
-        if not filled.all():
-            starts, stops, ends = starts[filled], stops[filled], ends[filled]
-        return starts, stops, ends
-
-    def _decode(self, data: bytes, begin: int, end: int, borders: Ints) -> Decoded:
+    def _decode(self, data: bytes, begin: int, end: int, borders: list[int]) -> Decoded:
         """Decode whole lines ``data[begin:end]``."""
-        last = b"\r" if self._lines.terminator == "CR" else b"\n"
-        text = last + data[begin:end]  # an end before the first line makes all lines alike
+        text = data[begin:end]
         if self._simulated_mark and not self.simulated:
             self.simulated = self._simulated_mark in text
         array = np.frombuffer(text, np.uint8)
-        starts, stops, ends = self._borders(array)
-        n = len(starts)
-        values = np.empty((n, len(self._order)))
-        good = np.zeros(n, bool)
-        if self._layout is None and self._fast and n:
-            self._learn(text, starts, stops)
-        if self._layout is not None and n:
-            good, read = self._layout.read(array, starts, stops)
-            values[good] = read
+        terminator = text[-2:] if text.endswith(b"\r\n") else text[-1:]
+        ends = np.flatnonzero(array == terminator[-1])
+        values = None
+        if self._look is None and self._fast:
+            first = text[: ends[0]]
+            self._learn(first, self._matcher.match(first))
+        if self._look is not None and self._ends_alike(text, terminator, len(ends)):
+            longest = max(int(ends[0]), int((ends[1:] - ends[:-1]).max(initial=0)))
+            values = self._look.read(text, terminator, len(ends), longest) if longest <= MAX_LINE else None
         flags: dict[str, NDArray[np.bool_]] = {}
         events: list[Event] = []
-        if not good.all():
-            flags, events = self._exactly(text, starts, stops, good, values)
-            values, ends = values[good], ends[good]
+        if values is None:
+            values, ends, flags, events = self._exactly(text, array)
         if len(borders) > 1:
-            chunk_of = np.searchsorted(borders, ends + (begin - 1), side="right")
+            chunk_of = np.searchsorted(borders, ends + begin, side="right")
         else:
             chunk_of = np.zeros(len(ends), np.int64)
         return self._finished(values, chunk_of, flags, events)
 
-    def _learn(self, text: bytes, starts: Ints, stops: Ints) -> None:
-        """Take the look of the first line that says a plain reading."""
-        for start, stop in zip(starts[:20].tolist(), stops[:20].tolist(), strict=True):
-            line = text[start:stop]
-            found = self._matcher.match(line)
-            if found and not found.flags and not found.unit and len(found.spans) == len(self._order):
-                self._layout = learn(line, found.spans, self._widths, self._integers, ord(self._lines.decimal))
-                return
+    def _ends_alike(self, text: bytes, terminator: bytes, count: int) -> bool:
+        """Tell whether every line ends with the same bytes."""
+        if self._lines.terminator != "any":
+            return True
+        other = text.count(b"\n" if terminator == b"\r" else b"\r")
+        return other == (count if len(terminator) == 2 else 0)
+
+    def _borders(self, array: NDArray[np.uint8]) -> tuple[Ints, Ints]:
+        """Give starts and stops of the lines that are not empty."""
+        line_end = array == (_CR if self._lines.terminator == "CR" else _LF)
+        if self._lines.terminator == "any":
+            line_end |= array == _CR
+        stops = np.flatnonzero(line_end)
+        starts = np.concatenate(([0], stops[:-1] + 1))
+        filled = stops > starts
+        return starts[filled], stops[filled]
 
     def _exactly(
-        self, text: bytes, starts: Ints, stops: Ints, good: NDArray[np.bool_], values: Floats
-    ) -> tuple[dict[str, NDArray[np.bool_]], list[Event]]:
-        """Match the lines that are not good yet; fill their values in, and give flags and events of the good ones."""
+        self, text: bytes, array: NDArray[np.uint8]
+    ) -> tuple[Floats, Ints, dict[str, NDArray[np.bool_]], list[Event]]:
+        """Match line by line: values, where each reading ends, flags, and events of what is none."""
+        starts, stops = self._borders(array)
+        rows: list[list[float]] = []
+        ends: list[int] = []
         told: dict[str, list[int]] = {}
         events: list[Event] = []
-        count = 0  # good lines before the one in hand
-        previous = -1
-        for line in np.flatnonzero(~good).tolist():
-            count += line - previous - 1
-            previous = line
-            content = text[starts[line] : stops[line]]
-            if self._ignore and content.startswith(self._ignore):
+        model: tuple[bytes, Line | None] = b"", None
+        for start, stop in zip(starts.tolist(), stops.tolist(), strict=True):
+            content = text[start:stop]
+            if not content.strip() or (self._ignore and content.startswith(self._ignore)):
                 continue
             found = self._matcher.match(content)
             if found is None:
-                events = _added(events, count, len(content))
+                events = _added(events, len(rows), len(content))
                 continue
-            good[line] = True
-            values[line] = [found.counter if n == "counter" else found.values.get(n, NAN) for n in self._order]
             for flag in found.flags:
-                told.setdefault(flag, []).append(count)
+                told.setdefault(flag, []).append(len(rows))
             if found.unit != self._unit:
-                events.append(self._unit_event(found.unit, count))
-            count += 1
-        total = int(good.sum())
-        flags = {name: np.zeros(total, bool) for name in TOLD}
+                events.append(self._unit_event(found.unit, len(rows)))
+            model = content, found
+            rows.append([found.counter if n == "counter" else found.values.get(n, NAN) for n in self._order])
+            ends.append(stop)
+        self._learn(*model)
+        flags = {name: np.zeros(len(rows), bool) for name in TOLD}
         for name, at in told.items():
             flags[name][at] = True
-        return flags, events
+        values = np.array(rows, np.float64).reshape(-1, len(self._order))
+        return values, np.array(ends, np.int64), flags, events
+
+    def _learn(self, line: bytes, found: Line | None) -> None:
+        """Take the look of a line that says a plain reading."""
+        if found and self._fast and not found.flags and not found.unit and len(found.spans) == len(self._order):
+            self._look = learn(line, found.spans, self._integers, self._lines.decimal == ",")
 
     def _unit_event(self, unit: str, index: int) -> Event:
         self._unit = unit

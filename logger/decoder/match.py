@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 NOT_A_NUMBER: Final = 9.91e37
 INFINITE: Final = 9.9e37
 
-_BLANKS: Final = b" \t"
+_BLANKS: Final = b" \t\r\n"  # a stray half of a line's end is as good as a blank
 _DIGITS: Final = frozenset(b"0123456789")
 _NUMBER_STARTS: Final = _DIGITS | frozenset(b"+-.,")
 MAX_COUNTER_DIGITS: Final = 15  # exact as a float
