@@ -327,7 +327,7 @@ def combine(quantity: str, terms: Sequence[tuple[float, Budget]], unit: str = "N
     """
     shared: dict[str, Row] = {}
     own: list[Row] = []
-    correlations: list[Correlation] = []
+    correlations: dict[tuple[str, str], float] = {}
     for weight, budget in terms:
         private = {
             row.input.name: f"{budget.quantity}: {row.input.name}" for row in budget.rows if not row.input.shared
@@ -339,6 +339,7 @@ def combine(quantity: str, terms: Sequence[tuple[float, Budget]], unit: str = "N
                 shared[row.input.name] = Row(row.input, slope + (before.sensitivity if before else 0.0))
             else:
                 own.append(Row(replace(row.input, name=private[row.input.name]), slope))
-        correlations += [(private.get(a, a), private.get(b, b), r) for a, b, r in budget.correlations]
+        correlations |= {(private.get(a, a), private.get(b, b)): r for a, b, r in budget.correlations}
     value = sum(weight * budget.value for weight, budget in terms)
-    return Budget(quantity, value, unit, (*shared.values(), *own), tuple(correlations))
+    pairs = tuple((a, b, r) for (a, b), r in correlations.items())
+    return Budget(quantity, value, unit, (*shared.values(), *own), pairs)
