@@ -31,6 +31,7 @@ from typing import Annotated, Literal
 import msgspec
 
 from logger.decoder.layouts import Frame, Packet, frame_faults, layout_faults
+from logger.decoder.registers import register_faults
 from logger.decoder.template import LineFormat, template_faults
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
@@ -170,8 +171,8 @@ def description_faults(description: Description) -> list[str]:
         faults += [f"frame.{fault}" for fault in frame_faults(description.frame)]
     if description.notification is not None:
         faults += [f"notification.{fault}" for fault in layout_faults(description.notification)]
-    if description.modbus is not None and [r.name for r in description.modbus.registers][:1] != ["torque"]:
-        faults.append("modbus.registers: the first register must be named torque")
+    if description.modbus is not None:
+        faults += [f"modbus.registers: {fault}" for fault in register_faults(description.modbus.registers)]
     texts = {f"commands.{name}.send": command.send for name, command in description.commands.items()}
     if description.poll is not None:
         texts["poll.request"] = description.poll.request

@@ -32,4 +32,8 @@ def build_decoder(description: Description) -> Decoder:
         from logger.decoder.notifications import NotificationDecoder
 
         return NotificationDecoder(description.notification, unit)
+    if description.modbus is not None:
+        from logger.decoder.registers import RegisterDecoder
+
+        return RegisterDecoder(description.modbus.registers, unit)
     raise InputError(f"{description.name}: the description does not say how the readings are laid out")

@@ -142,7 +142,7 @@ class PacketDecoder:
             return []
         flags = self._bits(status, rows, size) if status is not None else {}
         if field.overload is not None:
-            over = np.abs(self._raw(field, rows, size)) >= field.overload
+            over = (np.abs(self._raw(field, rows, size)) >= field.overload) & np.isfinite(torque)
             flags["overload"] = flags.get("overload", False) | over
         invalid = ~np.isfinite(torque)
         if "error" in flags or field.missing is not None or invalid.any():

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Protocol, runtime_checkable
 
 if TYPE_CHECKING:
-    from logger.samples import Chunk
+    from logger.samples import Chunk, Event
 
 
 class Link(Protocol):
@@ -48,4 +48,18 @@ class Link(Protocol):
 
     async def close(self) -> None:
         """Close it; never raises, may be called twice, and may be followed by ``open``."""
+        ...
+
+
+@runtime_checkable
+class TellingLink(Link, Protocol):
+    """A link that also hears what is no reading (Bluetooth: battery level, Device Information)."""
+
+    @property
+    def simulated(self) -> bool:
+        """The device has said, beside its readings, that it is simulated."""
+        ...
+
+    def events(self) -> list[Event]:
+        """Give what was told since the last call; a session asks after each read."""
         ...
