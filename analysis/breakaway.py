@@ -46,9 +46,9 @@ UNDER_READ = 0.5
 """Share of one step of the ramp by which the highest reading lies below the true peak when too few readings fall on
 it: sampling alone loses half a step on average ..."""
 
-UNDER_READ_MOST = 0.03
-"""... but not more than this share of the torque: the quicker a ramp, the rounder its top, because the hand's force
-gives way and the wheel swings through (a quick hand's peak is 0.05-0.1 s wide)."""
+UNDER_READ_MOST, UNDER_READ_MOST_PER_S = 0.005, 0.35
+"""... but not more than this share of the torque, and this more per second of sample interval: the quicker a ramp, the
+rounder its top, because the hand's force gives way and the wheel swings through (a quick peak is 0.05-0.1 s wide)."""
 
 UNDER_READ_U = 0.6
 """Standard uncertainty of that correction, relative: the peak may lie anywhere within the step."""
@@ -110,8 +110,7 @@ def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
 def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
     """Read the top through the widest parabola that noise allows; with few samples correct for under-reading."""
     at = _highest_near(t, x, at)
-    rise = (x[at] - x[max(at - 2, 0)]) / 2 if at else 0.0
-    step = max(float(rise), 0.0)
+    step = _ramp_step(x, at)
     best: tuple[float, float] | None = None
     for half in WIDTHS_S:
         near = slice(int(np.searchsorted(t, t[at] - half)), int(np.searchsorted(t, t[at] + half, "right")))
@@ -127,9 +126,18 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
         top = min(max(-fit[1] / (2 * fit[2]), -1.0), 1.0)
         best = float(np.polynomial.polynomial.polyval(top, fit)), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
-        missed = min(UNDER_READ * step, UNDER_READ_MOST * float(x[at]))
+        interval = float(t[-1] - t[0]) / max(len(t) - 1, 1)
+        missed = min(UNDER_READ * step, (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at]))
         return Peak(float(t[at]), float(x[at]) + missed, float(np.hypot(noise_nm, UNDER_READ_U * missed)), at, step)
     return Peak(float(t[at]), best[0], best[1], at, step)
+
+
+def _ramp_step(x: Floats, at: int) -> float:
+    """Give the rise per sample with which the torque runs into its peak: a ramp that bends over runs on less far."""
+    if at < 3:
+        return 0.0
+    last, before = float(x[at - 1] - x[at - 2]), float(x[at - 2] - x[at - 3])
+    return max(min(last, 2 * last - before), 0.0)
 
 
 def _highest_near(t: Floats, x: Floats, at: int) -> int:

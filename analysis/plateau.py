@@ -19,14 +19,17 @@ if TYPE_CHECKING:
 SETTLE_S = 0.2
 """The swing of wheel and shaft after the breakaway averages out after this time (s): one to two of its periods."""
 
-RELEASE_S = 0.3
-"""The hand leaves the lever over about this time (s) before the torque is gone."""
+RELEASE_S = 0.15
+"""The hand begins to leave the lever about this time (s) before the torque has clearly fallen."""
 
 LEAST_S = 0.5
 """A steady stretch shorter than this is no plateau (s)."""
 
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
+
+CYCLES_COVER = 0.7
+"""Stick-slip over less than this share of the slip ended by itself: the steady slip after it counts as well."""
 
 CYCLE_BAND = 0.12
 """The same for the mean over one cycle of stick-slip: cycles differ more than a steady slip does."""
@@ -88,7 +91,7 @@ def find_plateau(
     """
     short_s, band = SHORT_S, BAND
     start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
-    if cycles is not None:
+    if cycles is not None and cycles.end_s - cycles.start_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
         short_s, band = max(SHORT_S, 1 / cycles.frequency_hz), CYCLE_BAND
     first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))

@@ -163,7 +163,7 @@ def _read(
     release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip)[-1])
     peak = None
     if not cut and before is None:
-        peak = find_peak(t[up : release + 1], x[up : release + 1], slip, load.noise_nm)
+        peak = find_peak(t[hand.foot : release + 1], x[hand.foot : release + 1], slip, load.noise_nm)
     after = float(t[up]) if peak is None else peak.time_s
     inner = slice(int(np.searchsorted(t, after)), release + 1)
     cycles = find_cycles(t[inner], x[inner])
