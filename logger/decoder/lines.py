@@ -60,8 +60,9 @@ class LineDecoder:
         self._order = [part.name for part in numbers]  # of the numbers within a line
         self._integers = [part.kind == "counter" for part in numbers]
         marks = (*lines.overload, *lines.error)
-        self._fast = (  # the fast path knows no check sums, widths and marks that look like numbers
+        self._fast = (  # the fast path knows no check sums, separate signs, widths and marks that look like numbers
             lines.checksum == "none"
+            and all(part.kind != "sign" for part in parts)
             and all(part.width is None for part in numbers)
             and not any(c.isdigit() for mark in marks for c in mark)
         )
