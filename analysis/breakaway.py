@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 REACHED = 0.8
 """The search begins where the torque reaches this share of the slip level: bumps and lash lie below."""
 
+BEFORE_ONSET_S = 0.3
+"""The breakaway may lie this long before the wheel is seen to turn (s)."""
+
 FALL = 0.03
 """Share by which the torque must fall below its running maximum for a peak to be over."""
 
@@ -65,7 +68,9 @@ class Peak:
     step_nm: float
 
 
-def find_peak(time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float) -> Peak | None:
+def find_peak(
+    time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float, onset_s: float | None = None
+) -> Peak | None:
     """Find the first peak that counts.
 
     Parameters
@@ -76,12 +81,16 @@ def find_peak(time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float
         The level at which the pack slips, roughly.
     noise_nm : float
         Noise of one reading.
+    onset_s : float, optional
+        When slip began, if the wheel's angle told it.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     width = 2 * (round(SEARCH_S / step) // 2) + 1
     x = moving_mean(torque_nm, width)
     noise = noise_nm / np.sqrt(width)
     reached = np.flatnonzero(x > REACHED * slip_nm)
+    if onset_s is not None:
+        reached = reached[time_s[reached] > onset_s - BEFORE_ONSET_S]
     if not len(reached):
         return None
     at = _running_peak(time_s, x, int(reached[0]), noise)

@@ -9,13 +9,15 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from analysis.angle import Slip, describe_turning, find_slip
 from analysis.breakaway import Peak, find_peak
+from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clipped, reasons_for
 from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau, together
-from analysis.results import Breakaway, Code, Pull, Reason, Rotating, StickSlip
+from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.smooth import sample_noise
 from analysis.stickslip import Cycles, find_cycles
-from analysis.traces import Floats, Samples, Sensor, spikes
+from analysis.traces import Floats, Ints, Samples, Sensor, spikes
 
 DISTINCT = 0.045
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
@@ -105,8 +107,8 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
         return None
     start_s, end_s = float(t[hand.foot]), float(t[half[-1]])
     if t[half[-1]] - t[half[0]] < HELD_S:
-        return Read(Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(NEVER_SLIPPED,)))
-    return _read(load, x, hand, half, window.from_start, before, sensor)
+        return Read(Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(LET_GO,)))
+    return _read(load, x, hand, half, window, before, sensor)
 
 
 def _gripped_again(before: Read | None, load: Load, up_s: float) -> Read | None:
@@ -114,13 +116,6 @@ def _gripped_again(before: Read | None, load: Load, up_s: float) -> Read | None:
     if before is None or before.pull.direction != load.sign or up_s - before.pull.end_s > REGRIP_S:
         return None
     return before if before.pull.breakaway or before.pull.rotating else None
-
-
-CUT = Reason(Code.CUT_START, "the recording begins in the middle of this pull: start it before the lever is touched")
-REGRIP = Reason(Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once")
-NEVER_SLIPPED = Reason(
-    Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
-)
 
 
 def _turned(window: Window) -> Load | None:
@@ -137,13 +132,13 @@ def _turned(window: Window) -> Load | None:
     noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), window.resolution_nm / np.sqrt(12))
     good = ~spikes(s.torque_nm, noise)
     first, last = int(good[: window.first].sum()), int(good[: window.last].sum())
-    angle = None if s.angle_deg is None else s.angle_deg[good]
+    angle = None if s.angle_deg is None or np.ptp(s.angle_deg) == 0 else s.angle_deg[good]
     return Load(
         s.time_s[good], sign * s.torque_nm[good], angle, first, last, sign, sign * level, noise, int((~good).sum())
     )
 
 
-def _is_still(load: Load, x: Floats, half: Floats, height: float, sensor: Sensor) -> bool:
+def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) -> bool:
     """Whether this is the lever's own weight in another place."""
     if sensor.capacity_nm and height > STILL_SHARE * sensor.capacity_nm:
         return False
@@ -155,37 +150,57 @@ def _is_still(load: Load, x: Floats, half: Floats, height: float, sensor: Sensor
 
 
 def _read(
-    load: Load, x: Floats, hand: Handoff, half: Floats, cut: bool, before: Read | None, sensor: Sensor
+    load: Load, x: Floats, hand: Handoff, half: Ints, window: Window, before: Read | None, sensor: Sensor
 ) -> Read | None:
-    t = load.time_s
+    t, angle = load.time_s, load.angle_deg
     up, down = int(half[0]), int(half[-1])
-    slip = float(np.median(x[up : down + 1]))
-    release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip)[-1])
+    slip_nm = float(np.median(x[up : down + 1]))
+    release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)[-1])
+    whole = slice(hand.foot, release + 1)
+    start = float(t[hand.foot]), float(t[down]), load.sign, load.sign * hand.level_nm
+    slip = None if angle is None else find_slip(t[whole], x[whole], angle[whole], slip_nm)
+    if slip is not None and slip.onset_s is None:
+        return Read(Pull(*start, reasons=(HELD,)))
+    cut = clipped(load.torque_nm[whole], sensor, window.resolution_nm)
     peak = None
-    if not cut and before is None:
-        peak = find_peak(t[hand.foot : release + 1], x[hand.foot : release + 1], slip, load.noise_nm)
+    if not window.from_start and before is None:
+        onset_s = None if slip is None else slip.onset_s
+        peak = find_peak(t[whole], x[whole], slip_nm, load.noise_nm, onset_s)
     after = float(t[up]) if peak is None else peak.time_s
-    inner = slice(int(np.searchsorted(t, after)), release + 1)
-    cycles = find_cycles(t[inner], x[inner])
+    turning = slice(int(np.searchsorted(t, after)), release + 1)
+    cycles = find_cycles(t[turning], x[turning])
     plateau = find_plateau(t, x, after, float(t[release]), cycles)
-    breakaway = _breakaway(peak, slip if plateau is None else plateau.torque_nm, hand.u_nm, sensor)
-    start_s = float(t[hand.foot])
+    reasons = reasons_for(t[whole], x[whole], peak, plateau, cut, float(t[release]))
+    if cut.any() and peak is not None and cut[max(peak.index - 1, 0) : peak.index + 2].any():
+        peak = None
+    breakaway = _breakaway(peak, slip_nm if plateau is None else plateau.torque_nm, hand.u_nm, sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
             return None
         plateau = together(before.plateau, plateau)
-        breakaway, start_s = _seen_again(before.pull.breakaway, plateau), before.pull.start_s
+        breakaway = _seen_again(before.pull.breakaway, plateau)
+        start = before.pull.start_s, *start[1:]
     pull = Pull(
-        start_s=start_s,
-        end_s=float(t[down]),
-        direction=load.sign,
-        handoff_nm=load.sign * hand.level_nm,
+        *start,
         breakaway=breakaway,
         rotating=_rotating(plateau, hand.u_nm, sensor),
         stick_slip=_stick_slip(cycles, plateau),
-        reasons=(*((CUT,) if cut else ()), *((REGRIP,) if before is not None else ())),
+        turning=_turning(load, x, plateau, slip),
+        reasons=(
+            *((CUT_START,) if window.from_start else ()),
+            *((GRIPPED_AGAIN,) if before is not None else ()),
+            *reasons,
+            *((CUT_END,) if window.to_end else ()),
+        ),
+        left_out=load.spikes,
     )
     return Read(pull, plateau)
+
+
+def _turning(load: Load, x: Floats, plateau: Plateau | None, slip: Slip | None) -> Turning | None:
+    if slip is None or plateau is None or load.angle_deg is None:
+        return None
+    return describe_turning(load.time_s, x, load.angle_deg, plateau.steady, slip.wind_up_deg_per_nm)
 
 
 def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:
@@ -217,4 +232,4 @@ def _rotating(plateau: Plateau | None, u_level: float, sensor: Sensor) -> Rotati
         return None
     u = float(np.hypot(np.hypot(plateau.u_nm, u_level), 0.002 * plateau.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * plateau.torque_nm))
-    return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm)
+    return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm, plateau.steady_s)

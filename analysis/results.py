@@ -63,6 +63,7 @@ class Rotating:
     u_trace_nm: float
     u95_sensor_nm: float
     max_nm: float
+    steady_s: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +76,45 @@ class StickSlip:
 
 
 @dataclass(frozen=True, slots=True)
+class Turning:
+    """What the wheel's angle says about the steady turning of a pull; None where that much turning does not tell.
+
+    Attributes
+    ----------
+    turned_deg, whole_turns, speed_rpm : float, int, float
+        Steady rotation of the wheel, its whole turns, its mean speed.
+    mean_over_turns_nm : float or None
+        Mean per angle over an even number of turns (pack and drag repeat after two), or over one.
+    once_per_turn_nm, half_per_turn_nm : float or None
+        Amplitude of what repeats with each turn (drag, lever weight) and with every second (the pack: it slips at
+        half the wheel's speed).
+    slope_nms, slope_u95_nms : float or None
+        Torque against wheel speed, N·m per rad/s, with its 95 % half-width: below zero the pack tends to chatter.
+    acceleration_nm : float
+        Inertia torque that the change of speed over the steady stretch may have added to its mean.
+    stiffness_nm_rad : float or None
+        Of the wind-up before slip.
+    """
+
+    turned_deg: float
+    whole_turns: int
+    speed_rpm: float
+    mean_over_turns_nm: float | None
+    once_per_turn_nm: float | None
+    half_per_turn_nm: float | None
+    slope_nms: float | None
+    slope_u95_nms: float | None
+    acceleration_nm: float
+    stiffness_nm_rad: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Pull:
-    """One loading of the lever, from rest through slip to release."""
+    """One loading of the lever, from rest through slip to release.
+
+    ``notes`` say what should be known without making the pull invalid; ``left_out`` counts values that were excluded
+    as spikes.
+    """
 
     start_s: float
     end_s: float
@@ -85,7 +123,10 @@ class Pull:
     breakaway: Breakaway | None = None
     rotating: Rotating | None = None
     stick_slip: StickSlip | None = None
+    turning: Turning | None = None
     reasons: tuple[Reason, ...] = ()
+    notes: tuple[str, ...] = ()
+    left_out: int = 0
 
     @property
     def valid(self) -> bool:

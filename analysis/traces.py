@@ -20,13 +20,11 @@ from logger.errors import InputError
 
 Floats = NDArray[np.float64]
 Bools = NDArray[np.bool_]
+Ints = NDArray[np.intp]
 Columns = tuple[Floats, Floats, Floats | None]
 
 CLOCK_STEP_S = 1.0
 """A time that lies further back than this is a clock that was set back, less is a late or repeated sample (s)."""
-
-GAP_STEPS = 2.5
-"""Nominal sample intervals: a longer step between two samples means that one or more were lost."""
 
 SPIKE_SLOPES = 3.0
 """A spike stands out this many times further than the steps beside it: a real peak, even at ten readings a second,

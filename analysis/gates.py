@@ -1,0 +1,132 @@
+"""What speaks against a pull, in words that say what to do next.
+
+Offered: ``clipped``, ``gaps``, ``stood_still``, ``reasons_for``, and the reasons known beforehand.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Code, Reason
+
+if TYPE_CHECKING:
+    from analysis.breakaway import Peak
+    from analysis.plateau import Plateau
+    from analysis.traces import Bools, Floats, Ints, Sensor
+
+AT_CAPACITY = 0.995
+"""A reading from this share of the capacity on may have been cut off there."""
+
+CLIPPED_RUN = 5
+"""So many equal readings at the very top, entered or left by a jump, are a limit even if the capacity is not known."""
+
+CLIPPED_JUMP = 3.0
+"""... a jump of at least this many steps of the reading."""
+
+GAP_STEPS = 2.5
+"""Sample intervals: a longer step between two samples means that some were lost."""
+
+PEAK_BEFORE_S, PEAK_AFTER_S = 0.3, 0.15
+"""Around the breakaway no sample may be missing: its window, as far as it can have begun and ended (s)."""
+
+STUCK_S = 1.0
+"""The very same reading for this long (s) under load is no reading."""
+
+QUICKEST_RAMP_S = 0.25
+"""From a tenth of the breakaway to the breakaway: quicker, inertia is of the size of the torque (a wheel of 1 kg·m²
+brought to 5 turns a minute in that time takes 2 N·m)."""
+
+RESOLVED = 0.05
+"""A ramp that rises by more than this share of the breakaway between two readings does not resolve its peak."""
+
+KEPT = 0.4
+"""A slip of which less than this share was steady is called unsteady."""
+
+CUT_START = Reason(
+    Code.CUT_START, "the recording begins in the middle of this pull: start it before touching the lever"
+)
+CUT_END = Reason(Code.CUT_END, "the recording ends before the release: let go, and stop it a second later")
+GRIPPED_AGAIN = Reason(
+    Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once"
+)
+LET_GO = Reason(
+    Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
+)
+HELD = Reason(
+    Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
+)
+ZERO_MOVED = Reason(
+    Code.ZERO_MOVED, "the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; "
+    "take the zero again with the lever hanging"
+)  # fmt: skip
+
+
+def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
+    """Mark samples at the transducer's limit; torque counts from the transducer's own zero."""
+    if sensor.capacity_nm:
+        return np.asarray(np.abs(torque_nm) * (sensor.gain or 1.0) >= AT_CAPACITY * sensor.capacity_nm)
+    marked = np.zeros(len(torque_nm), bool)
+    top = np.flatnonzero(torque_nm == torque_nm.max(initial=-np.inf))
+    if len(top) < CLIPPED_RUN:
+        return marked
+    runs = np.split(top, np.flatnonzero(np.diff(top) > 1) + 1)
+    for run in runs:
+        beside = [torque_nm[i] for i in (run[0] - 1, run[-1] + 1) if 0 <= i < len(torque_nm)]
+        jump = max((float(torque_nm[run[0]] - b) for b in beside), default=0.0)
+        if len(run) >= CLIPPED_RUN and jump > CLIPPED_JUMP * resolution_nm > 0:
+            marked[run] = True
+    return marked
+
+
+def gaps(time_s: Floats) -> Ints:
+    """Give the indices of samples before which others were lost."""
+    steps = np.diff(time_s)
+    return np.flatnonzero(steps > GAP_STEPS * np.median(steps)) + 1 if len(steps) else np.empty(0, np.int64)
+
+
+def stood_still(time_s: Floats, torque_nm: Floats) -> float:
+    """Give the longest time over which the reading did not change at all (s)."""
+    changes = np.flatnonzero(np.diff(torque_nm))
+    edges = np.concatenate([[0], changes + 1, [len(torque_nm) - 1]])
+    return float(np.max(np.diff(time_s[edges]), initial=0.0)) if len(torque_nm) > 1 else 0.0
+
+
+def reasons_for(
+    time_s: Floats, torque_nm: Floats, peak: Peak | None, plateau: Plateau | None, cut: Bools, release_s: float
+) -> tuple[Reason, ...]:
+    """Collect what speaks against a pull; ``cut`` marks clipped samples, torque counts from the hand-off level."""
+    found = []
+    if cut.any():
+        found.append(Reason(Code.CLIPPED, f"{int(cut.sum())} readings at the transducer's limit: use a larger one"))
+    lost = gaps(time_s)
+    if peak is not None:
+        near = lost[(time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)]
+        if len(near):
+            found.append(
+                Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again")
+            )
+        tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
+        ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
+        if ramp_s < QUICKEST_RAMP_S:
+            found.append(
+                Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip")
+            )
+        if peak.step_nm > RESOLVED * peak.torque_nm:
+            rate = peak.step_nm / RESOLVED / peak.torque_nm
+            found.append(
+                Reason(
+                    Code.NOT_RESOLVED,
+                    f"rose {peak.step_nm:.3g} N·m between two readings: pull {rate:.1f} times slower, "
+                    "or use a faster transducer",
+                )
+            )
+    still_s = stood_still(time_s, torque_nm)
+    if still_s > STUCK_S:
+        found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
+    if plateau is None:
+        found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))
+    elif plateau.steady_s < KEPT * (release_s - plateau.start_s):
+        found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
+    return tuple(found)
