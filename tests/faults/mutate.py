@@ -17,8 +17,9 @@ _ODD_NUMBERS = (
 _ODD_TEXTS = (
     b"\x00", b"\xff\xfe", b"\xef\xbb\xbf", b"\r", b"\n", b"\r\n", b"\x1a", b"\xc0\xaf", b"\xed\xa0\x80", b"\x85",
     "\u2028".encode(), "\u202e".encode(), "﻿".encode(), b'"', b"'", b"'''", b'"""', b"\\", b"#", b",", b";", b"\t",
-    b"=", b"[", b"]", b"[[", b"{", b"}", b"..", b"../../../../etc/passwd", b"=cmd|' /C calc'!A0", b"<script>alert(1)</script>",
-    b"%s%n", b"${x}", b"{0}", b"{{7*7}}", b"__import__('os')", b"# batch rows=1 crc32=00000000\n", b"# closed samples=0 sha256=\n",
+    b"=", b"[", b"]", b"[[", b"{", b"}", b"..", b"../../../../etc/passwd", b"=cmd|' /C calc'!A0",
+    b"<script>alert(1)</script>", b"%s%n", b"${x}", b"{0}", b"{{7*7}}", b"__import__('os')",
+    b"# batch rows=1 crc32=00000000\n", b"# closed samples=0 sha256=\n",
 )  # fmt: skip
 
 
@@ -106,4 +107,7 @@ def _swap_lines(rng: random.Random, data: bytearray, _seeds: Sequence[bytes], _t
     data[:] = b"\n".join(lines)
 
 
-_STEPS = (_flip, _set, _cut, _truncate, _repeat, _move, _splice, _insert, _insert, _renumber, _renumber, _drop_line, _swap_lines)  # fmt: skip
+_STEPS = (
+    _flip, _set, _cut, _truncate, _repeat, _move, _splice, _insert, _insert, _renumber, _renumber,
+    _drop_line, _swap_lines,
+)  # fmt: skip

@@ -2,10 +2,10 @@
 
 import pytest
 
-from tests.faults import targets_text
+from tests.faults import targets_bytes, targets_text
 from tests.faults.fuzz import Target, run
 
-TARGETS = [*targets_text.TARGETS]
+TARGETS = [*targets_text.TARGETS, *targets_bytes.TARGETS]
 
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.name)
