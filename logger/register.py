@@ -1,0 +1,168 @@
+"""The register of transducers: certificate, due date, last dead-weight check, and locks.
+
+One TOML file, by default in the user's configuration folder::
+
+    schema = "heldwheel instruments 1"
+
+    [[instruments]]
+    locked = ""
+    [instruments.facts]
+    serial = "G-1042"
+    name = "shop gauge"
+    certificate = "2026/118"
+    certificate_due = 2027-02-01
+"""
+
+from __future__ import annotations
+
+import os
+from datetime import date, datetime
+from pathlib import Path
+from typing import Final, Literal
+
+from logger.errors import InputError
+from logger.header import Record, TransducerFacts
+from logger.toml_file import read_toml, write_toml
+
+FOLDER_KEY: Final = "HELDWHEEL_HOME"  # keeps everything in one folder of the user's choice
+FILE: Final = "instruments.toml"
+SOON_DAYS: Final = 30  # a calibration laboratory needs about that long; common practice, no source
+
+
+class Weighing(Record, frozen=True, kw_only=True):
+    """The outcome of a dead-weight check."""
+
+    at: datetime
+    agreement: Literal["within", "outside", "too close to call", "not judged"]
+    worst_percent: float
+    u95_percent: float
+    loads: int
+    by: str = ""
+
+
+class Instrument(Record, frozen=True, kw_only=True):
+    """A transducer in the register.
+
+    Attributes
+    ----------
+    facts : TransducerFacts
+        Its serial number identifies it.
+    weighings : tuple of Weighing
+        Oldest first.
+    locked : str
+        Why it must not be used until it is checked again; empty: it may be.
+    """
+
+    facts: TransducerFacts
+    weighings: tuple[Weighing, ...] = ()
+    locked: str = ""
+
+
+class Instruments(Record, frozen=True, kw_only=True):
+    """The file."""
+
+    schema: Literal["heldwheel instruments 1"] = "heldwheel instruments 1"
+    instruments: tuple[Instrument, ...] = ()
+
+
+def register_path() -> Path:
+    """Give the usual place of the register; the environment can move it."""
+    own = os.environ.get(FOLDER_KEY)
+    if own:
+        return Path(own) / FILE
+    import platformdirs
+
+    return Path(platformdirs.user_config_dir("heldwheel")) / FILE
+
+
+def read_register(path: Path | None = None) -> Instruments:
+    """Read the register; one that does not exist yet is empty.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        It cannot be read or has faults.
+    """
+    path = path or register_path()
+    return read_toml(path, Instruments) if path.exists() else Instruments()
+
+
+def write_register(instruments: Instruments, path: Path | None = None) -> Path:
+    """Write the register and give its path.
+
+    Raises
+    ------
+    FileError
+        It cannot be written.
+    """
+    path = path or register_path()
+    path.parent.mkdir(parents=True, exist_ok=True)
+    write_toml(path, instruments)
+    return path
+
+
+def find(instruments: Instruments, serial: str) -> Instrument | None:
+    """Give the instrument with this serial number (or, if none has it, this name)."""
+    wanted = serial.strip().casefold()
+    for key in ("serial", "name"):
+        for instrument in instruments.instruments:
+            if wanted and getattr(instrument.facts, key).casefold() == wanted:
+                return instrument
+    return None
+
+
+def put(instruments: Instruments, instrument: Instrument) -> Instruments:
+    """Give the register with this instrument added, or put in the place of the one with its serial number.
+
+    Raises
+    ------
+    InputError
+        It has no serial number.
+    """
+    serial = instrument.facts.serial.strip().casefold()
+    if not serial:
+        raise InputError("an instrument needs a serial number; without one it cannot be told from its sisters")
+    others = tuple(i for i in instruments.instruments if i.facts.serial.strip().casefold() != serial)
+    return Instruments(instruments=(*others, instrument))
+
+
+def remove(instruments: Instruments, serial: str) -> Instruments:
+    """Give the register without the instrument of this serial number.
+
+    Raises
+    ------
+    InputError
+        There is none.
+    """
+    left = tuple(i for i in instruments.instruments if i.facts.serial.casefold() != serial.strip().casefold())
+    if len(left) == len(instruments.instruments):
+        raise InputError(f"no instrument with the serial number '{serial}' is in the register")
+    return Instruments(instruments=left)
+
+
+def warnings(instrument: Instrument, today: date) -> list[str]:
+    """Say what stands against using an instrument today; one line for the user each."""
+    facts = instrument.facts
+    who = facts.name or facts.serial
+    told = [f"{who} is locked: {instrument.locked}"] if instrument.locked else []
+    told += due_warnings(facts, today)
+    if instrument.weighings and instrument.weighings[-1].agreement == "outside":
+        at = instrument.weighings[-1].at
+        told.append(f"{who}: the last dead-weight check ({at:%Y-%m-%d}) came out outside what is allowed")
+    return told
+
+
+def due_warnings(facts: TransducerFacts, today: date) -> list[str]:
+    """Say whether the certificate is missing, expired or nearly so."""
+    who = facts.name or facts.serial or "the transducer"
+    due = facts.certificate_due
+    if facts.certificate_date is not None and facts.certificate_date > today:
+        return [f"{who}: the certificate is dated {facts.certificate_date}, which is in the future; check the date"]
+    if due is None:
+        return [f"{who}: no due date of a certificate is known; results cannot be called traceable"]
+    days = (due - today).days
+    if days < 0:
+        return [f"{who}: the certificate EXPIRED {due} ({-days} days ago); have it calibrated before you judge by it"]
+    if days <= SOON_DAYS:
+        return [f"{who}: the certificate ends {due}, in {days} days"]
+    return []
