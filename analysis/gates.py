@@ -127,6 +127,6 @@ def reasons_for(
         found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
     if plateau is None:
         found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))
-    elif plateau.steady_s < KEPT * (release_s - plateau.start_s):
+    elif plateau.uneven or plateau.steady_s < KEPT * (release_s - plateau.start_s):
         found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
     return tuple(found)

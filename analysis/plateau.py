@@ -28,6 +28,10 @@ LEAST_S = 0.5
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
 
+UNEVEN, UNEVEN_U = 2.0, 0.3
+"""Where no half second is within the band, this many times the band is allowed, and this share of the band is then the
+relative standard uncertainty of the level."""
+
 CYCLES_COVER = 0.7
 """Stick-slip over less than this share of the slip ended by itself: the steady slip after it counts as well."""
 
@@ -50,7 +54,10 @@ MEAN_BLOCKS = 400
 
 @dataclass(frozen=True, slots=True)
 class Plateau:
-    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it."""
+    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it.
+
+    ``uneven``: no half second was steady; the level is that of the steadiest half second.
+    """
 
     start_s: float
     end_s: float
@@ -59,6 +66,7 @@ class Plateau:
     steady_s: float
     max_nm: float
     steady: Bools
+    uneven: bool
 
 
 def together(first: Plateau, second: Plateau) -> Plateau:
@@ -72,6 +80,7 @@ def together(first: Plateau, second: Plateau) -> Plateau:
         first.steady_s + second.steady_s,
         max(first.max_nm, second.max_nm),
         second.steady,
+        first.uneven and second.uneven,
     )
 
 
@@ -100,8 +109,11 @@ def find_plateau(
         return None
     step = (t[-1] - t[0]) / (len(t) - 1)
     steady = _steady(t, x, step, short_s, band)
-    if steady.sum() * step < LEAST_S:
-        return None
+    uneven = bool(steady.sum() * step < LEAST_S)
+    if uneven:
+        steady = _steady(t, x, step, short_s, UNEVEN * band)
+        if steady.sum() * step < LEAST_S:
+            return None
     kept, times = x[steady], t[steady]
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
@@ -109,10 +121,11 @@ def find_plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
-        u_nm=mean_uncertainty(kept),
+        u_nm=max(mean_uncertainty(kept), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
         steady_s=float(len(kept) * step),
         max_nm=float(kept.max()),
         steady=inside,
+        uneven=uneven,
     )
 
 

@@ -23,6 +23,9 @@ DISTINCT = 0.045
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
 2.6 % (median) on packs without a static peak."""
 
+DISTINCT_PER_S = 0.25
+"""... less this per second of sample interval: sparse readings flatten a peak, and the hump of a hand as well."""
+
 LEAST_OF_CAPACITY = 0.02
 """Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
 
@@ -173,7 +176,8 @@ def _read(
     reasons = reasons_for(t[whole], x[whole], peak, plateau, cut, float(t[release]))
     if cut.any() and peak is not None and cut[max(peak.index - 1, 0) : peak.index + 2].any():
         peak = None
-    breakaway = _breakaway(peak, slip_nm if plateau is None else plateau.torque_nm, hand.u_nm, sensor)
+    interval_s = float(np.median(np.diff(t[whole])))
+    breakaway = _breakaway(peak, slip_nm if plateau is None else plateau.torque_nm, interval_s, hand.u_nm, sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
             return None
@@ -209,8 +213,8 @@ def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | No
     return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
 
 
-def _distinct(peak_nm: float, slip_nm: float) -> bool:
-    return peak_nm > (1 + DISTINCT) * slip_nm
+def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
+    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT / 2)) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
@@ -219,12 +223,14 @@ def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | N
     return StickSlip(cycles.frequency_hz, cycles.peak_to_peak_nm, cycles.peak_to_peak_nm / plateau.torque_nm)
 
 
-def _breakaway(peak: Peak | None, slip_nm: float, u_level: float, sensor: Sensor) -> Breakaway | None:
+def _breakaway(
+    peak: Peak | None, slip_nm: float, interval_s: float, u_level: float, sensor: Sensor
+) -> Breakaway | None:
     if peak is None:
         return None
     u = float(np.hypot(np.hypot(peak.u_nm, u_level), 0.004 * peak.torque_nm))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm))
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm, interval_s))
 
 
 def _rotating(plateau: Plateau | None, u_level: float, sensor: Sensor) -> Rotating | None:
