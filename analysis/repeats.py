@@ -10,7 +10,8 @@ Conventions
   the less favourable one is the job's.
 - Outliers are named by a rule stated beforehand; they are left out only where that was asked for, and counted.
 
-Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``, ``outliers``, ``trend``, ``Trend``.
+Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``, ``outliers``,
+``warm_up``.
 """
 
 from __future__ import annotations
@@ -20,9 +21,8 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from scipy.special import stdtr
-
 from analysis.budget import Budget, Input, Row, t_factor
+from analysis.trend import fit_line
 
 MEDIAN_EFFICIENCY = math.sqrt(math.pi / 2)  # 1.253: standard error of a median over that of a mean, normal scatter
 LEAST_PULLS = 3  # fewer give no scatter worth the name
@@ -44,60 +44,32 @@ OUTLIER_RULE = "an outlier lies more than 3.5 scaled median absolute deviations 
 # A trend is reported when it is unlikely by chance and large enough to matter.
 TREND_P = 0.05
 TREND_LEAST = 0.03  # of the value, from first to last pull
+TREND_LEAST_PULLS = 4  # a line through three points has one degree of freedom
 
 MOST_PULLS = 200  # beyond, nobody goes on pulling
 
 DIRECTION_POLICY = "each direction has its own value; where both were pulled the less favourable one is judged"
 
 
-@dataclass(frozen=True, slots=True)
-class Trend:
-    """A straight line through values in the order they were made.
+def warm_up(values: Sequence[float]) -> str:
+    """Say whether values in the order they were made drift: warming up, running in. Empty where nothing is shown.
 
-    Attributes
-    ----------
-    per_pull, u_per_pull : float
-        Slope and its standard uncertainty, N·m.
-    p : float
-        Two-sided probability of such a slope by chance.
-    total : float
-        Change from first to last pull, relative to the mean.
-    """
-
-    per_pull: float
-    u_per_pull: float
-    p: float
-    total: float
-
-    @property
-    def words(self) -> str:
-        """One sentence where the trend matters, empty otherwise."""
-        if not (self.p < TREND_P and abs(self.total) > TREND_LEAST):
-            return ""
-        how = "rises" if self.total > 0 else "falls"
-        return (
-            f"the value {how} by {abs(self.total) * 100:.1f} % from first to last pull (p = {self.p:.2g}): warming "
-            "up or running in; go on until it settles, or compare only at the same temperature"
-        )
-
-
-def trend(values: Sequence[float]) -> Trend | None:
-    """Fit a line by least squares; None for fewer than four values or no mean.
-
-    >>> trend([30.0, 29.0, 28.1, 27.0, 26.1]).words[:30]
+    >>> warm_up([30.0, 29.0, 28.1, 27.0, 26.1])[:30]
     'the value falls by 14.0 % from'
     """
     n = len(values)
     mean = statistics.fmean(values) if n else 0.0
-    if n < 4 or mean == 0:
-        return None
-    xs = [i - (n - 1) / 2 for i in range(n)]
-    sxx = sum(x * x for x in xs)
-    slope = sum(x * y for x, y in zip(xs, values, strict=True)) / sxx
-    rest = sum((y - mean - slope * x) ** 2 for x, y in zip(xs, values, strict=True))
-    u = math.sqrt(rest / (n - 2) / sxx)
-    p = 2 * float(stdtr(n - 2, -abs(slope) / u)) if u > 0 else (0.0 if slope else 1.0)
-    return Trend(slope, u, p, slope * (n - 1) / mean)
+    if n < TREND_LEAST_PULLS or mean == 0:
+        return ""
+    line = fit_line(range(n), values)
+    total = line.slope * (n - 1) / mean
+    if not (line.p < TREND_P and abs(total) > TREND_LEAST):
+        return ""
+    how = "rises" if total > 0 else "falls"
+    return (
+        f"the value {how} by {abs(total) * 100:.1f} % from first to last pull (p = {line.p:.2g}): warming up or "
+        "running in; go on until it settles, or compare only at the same temperature"
+    )
 
 
 def outliers(values: Sequence[float]) -> tuple[int, ...]:
@@ -192,9 +164,9 @@ def job_value(
     if not job.repeatable:
         gate = f"the pulls scatter by {job.cv * 100:.0f} % (gate {CV_GATE * 100:.0f} %): repeat with the same rest "
         notes = (*notes, gate + "before each pull, a smooth ramp and the lever in the same place")
-    slope = trend(values)
-    if slope is not None and slope.words:
-        notes = (*notes, slope.words)
+    drift = warm_up(values)
+    if drift:
+        notes = (*notes, drift)
     if len(values) < LEAST_PULLS:
         notes = (*notes, note)
     return replace(job, notes=notes)

@@ -1,0 +1,140 @@
+"""Pulls at the axle and against a limit: one way for files and for the live window.
+
+Conventions
+-----------
+- ``budgets_of`` gives what one pull says at the axle, by quantity; ``values_of`` what the valid pulls say together, by
+  quantity and direction; ``judge`` compares a value with the limit that names its quantity.
+- A pull is judged as one pull of many; a job by its median. Where both directions were pulled, the less favourable one
+  is the job's result.
+
+Offered: ``QUANTITIES``, ``AtAxle``, ``budgets_of``, ``values_of``, ``judge_pull``, ``judge_job``.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from analysis.at_axle import Instrument, Level, Reading, at_axle
+from analysis.limits import Bounds, Guard, Result, Rule, decide, not_valid
+from analysis.repeats import JobValue, job_value, single_pull
+
+if TYPE_CHECKING:
+    from analysis.budget import Budget
+    from analysis.lever import Fixture
+    from analysis.results import Pull
+
+QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
+
+Turned = Callable[[float, float], float | None]
+
+
+@dataclass(frozen=True, slots=True)
+class AtAxle:
+    """All that is needed to bring a pull to the axle.
+
+    Attributes
+    ----------
+    fixture, instrument, level
+        Lever, transducer, true zero.
+    noise_nm : float
+        Of the trace: a maximum is no better known than one sample.
+    turned_rad : callable, optional
+        Gives how far the wheel turned between two times; None without an angle.
+    """
+
+    fixture: Fixture
+    instrument: Instrument
+    level: Level
+    noise_nm: float = 0.0
+    turned_rad: Turned | None = None
+
+
+def budgets_of(pull: Pull, at: AtAxle) -> dict[str, Budget]:
+    """Give what a pull says at the axle, by quantity; a quantity that it does not have is absent."""
+    return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in _readings(pull, at)}
+
+
+def _readings(pull: Pull, at: AtAxle) -> list[Reading]:
+    found = []
+    if pull.breakaway is not None:
+        b = pull.breakaway
+        since = at.turned_rad(pull.start_s, b.time_s) if at.turned_rad else 0.0
+        found.append(Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, pull.direction, pull.handoff_nm, 0.0, since))
+    if pull.rotating is not None:
+        r = pull.rotating
+        turn = at.turned_rad(r.start_s, r.end_s) if at.turned_rad else None
+        since = at.turned_rad(pull.start_s, (r.start_s + r.end_s) / 2) if at.turned_rad else None
+        where = (pull.direction, pull.handoff_nm, turn, since)
+        found.append(Reading("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
+        # A maximum happened at one place of the turn, which nobody knows: the lever's weight does not average out.
+        once = (pull.direction, pull.handoff_nm, 0.0, None)
+        found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, at.noise_nm), *once))
+    return found
+
+
+def values_of(
+    pulls: Sequence[tuple[int, Mapping[str, Budget]]],
+    *,
+    repeatability: float | None = None,
+    drop_outliers: bool = False,
+) -> tuple[JobValue, ...]:
+    """Give the value of each quantity and direction.
+
+    Parameters
+    ----------
+    pulls : sequence of (direction, budgets)
+        The pulls that count, in order: valid and not left out.
+    repeatability, drop_outliers
+        See ``job_value``.
+    """
+    values = []
+    for quantity in QUANTITIES:
+        for direction in (1, -1):
+            budgets = [b[quantity] for d, b in pulls if d == direction and quantity in b]
+            if budgets:
+                value = job_value(
+                    budgets, repeatability=repeatability, drop_outliers=drop_outliers, direction=direction
+                )
+                values.append(value)
+    return tuple(values)
+
+
+def judge_pull(
+    budgets: Mapping[str, Budget],
+    job: Sequence[JobValue],
+    direction: int,
+    bounds: Bounds,
+    *,
+    rule: Rule = Rule.THREE_WAY,
+    guard: Guard = Guard.U95,
+) -> Result | None:
+    """Judge one valid pull as one pull of many; None if it has not the quantity that the limit names."""
+    budget = budgets.get(bounds.quantity)
+    if budget is None:
+        return None
+    own = [v for v in job if v.budget.quantity == bounds.quantity and v.direction == direction]
+    whole = single_pull(budget, own[0] if own else job_value([budget], direction=direction))
+    return decide(whole.value, whole.u, bounds, dof=whole.dof, rule=rule, guard=guard)
+
+
+def judge_job(
+    job: Sequence[JobValue],
+    bounds: Bounds,
+    *,
+    rule: Rule = Rule.THREE_WAY,
+    guard: Guard = Guard.U95,
+    notes: tuple[str, ...] = (),
+) -> Result:
+    """Judge the job: the less favourable direction of the quantity that the limit names."""
+    own = [v for v in job if v.budget.quantity == bounds.quantity]
+    if not own:
+        reason = f"no valid pull gives the {bounds.quantity} that the limit names"
+        return not_valid(bounds, reason, *notes, rule=rule, guard=guard)
+    results = [
+        decide(v.budget.value, v.budget.u, bounds, dof=v.budget.dof, rule=rule, guard=guard, notes=(*v.notes, *notes))
+        for v in own
+    ]
+    return min(results, key=lambda result: result.probability)
