@@ -17,6 +17,9 @@ from analysis.traces import Floats, Intake, Samples, Sensor
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
+FASTEST_S = 1e-6
+"""Sample intervals below this (s) come from broken times, not from a transducer."""
+
 RATE_SAMPLES = 64
 """Samples from which the rate is taken that the blocks are cut by."""
 
@@ -80,7 +83,7 @@ class LiveReader:
                 self._rate_hz = float("nan")
                 return ()
             step = np.diff(self._t[:RATE_SAMPLES])
-            self._rate_hz = 1 / float(np.median(step))
+            self._rate_hz = 1 / max(float(np.median(step)), FASTEST_S)
             self._block = max(1, round(BLOCK_S * self._rate_hz))
             levels = np.unique(self._y[:RATE_SAMPLES])
             seen = float(np.diff(levels).min()) if len(levels) > 1 else 0.0

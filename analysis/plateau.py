@@ -139,10 +139,12 @@ def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> B
 
 def _level_around(t: Floats, x: Floats) -> Floats:
     """Median over the time around, computed on a coarse grid and interpolated."""
-    count = max(1, int((t[-1] - t[0]) / (AROUND_S / 2)))
+    count = max(1, min(len(t), int((t[-1] - t[0]) / (AROUND_S / 2))))
     at = np.linspace(t[0], t[-1], count + 1)
-    levels = [np.median(x[np.searchsorted(t, a - AROUND_S) : np.searchsorted(t, a + AROUND_S, "right")]) for a in at]
-    return np.interp(t, at, levels)
+    lows, highs = np.searchsorted(t, at - AROUND_S), np.searchsorted(t, at + AROUND_S, "right")
+    filled = highs > lows  # not so in a gap
+    levels = [np.median(x[low:high]) for low, high in zip(lows[filled], highs[filled], strict=True)]
+    return np.interp(t, at[filled], levels)
 
 
 def mean_uncertainty(values: Floats) -> float:

@@ -26,6 +26,15 @@ Columns = tuple[Floats, Floats, Floats | None]
 CLOCK_STEP_S = 1.0
 """A time that lies further back than this is a clock that was set back, less is a late or repeated sample (s)."""
 
+POSSIBLE_NM = 1e6
+"""No hand, no axle and no wrench comes near this torque (N·m): a value beyond it is no reading."""
+
+POSSIBLE_S = 1e11
+"""Times beyond this (s, three thousand years) are no times; seconds since 1970 lie far below."""
+
+POSSIBLE_GAIN = (0.1, 10.0)
+"""A gain outside is a slip of unit, which no calibration may hide."""
+
 SPIKE_SLOPES = 3.0
 """A spike stands out this many times further than the steps beside it: a real peak, even at ten readings a second,
 has flanks as steep as itself."""
@@ -64,9 +73,9 @@ class Sensor:
     def __post_init__(self) -> None:
         for name in ("capacity_nm", "resolution_nm", "accuracy_percent_of_reading", "gain_u", "delay_s"):
             value = getattr(self, name)
-            if value is not None and not 0 <= value < float("inf"):
+            if value is not None and not 0 <= value <= POSSIBLE_NM:
                 raise InputError(f"The transducer's {name} is {value}: give a positive number, or leave it out.")
-        if self.gain is not None and not 0 < self.gain < float("inf"):
+        if self.gain is not None and not POSSIBLE_GAIN[0] <= self.gain <= POSSIBLE_GAIN[1]:
             raise InputError(f"The transducer's gain (reading / true) is {self.gain}: give a number near 1.")
 
     @property
@@ -148,7 +157,7 @@ class Intake:
         """
         t, y, a = _as_columns(time_s, torque_nm, angle_deg)
         self.counts.samples += len(t)
-        usable = np.isfinite(t)
+        usable = np.abs(t) < POSSIBLE_S  # not so for NaN and infinity
         if not usable.all():
             self.counts.time_not_finite += int(len(t) - usable.sum())
             t, y, a = _take((t, y, a), usable)
@@ -172,7 +181,7 @@ class Intake:
             t = t + self._shift_s if self._shift_s else t
             before = self._stamp_s if len(t) == 1 else t[-2]
             self._stamp_s, self._spacing_s = float(t[-1]), float(t[-1] - before)
-        good = np.isfinite(y)
+        good = np.abs(y) < POSSIBLE_NM
         if not good.all():
             self.counts.not_a_number += int(len(y) - good.sum())
             t, y, a = _take((t, y, a), good)
