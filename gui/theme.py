@@ -114,8 +114,8 @@ def colours(palette: Palette) -> dict[str, str]:
 
 _SHEET = """
 * {{ font-size: {base}px; color: {text}; outline: none; }}
-QMainWindow, QDialog, QWidget#page, QStackedWidget, QScrollArea, QScrollArea > QWidget > QWidget {{
-    background: {ground}; }}
+QMainWindow, QDialog, QWidget#page {{ background: {ground}; }}
+QScrollArea, QScrollArea > QWidget > QWidget#scrolled {{ background: transparent; }}
 QWidget#bar {{ background: {surface}; border-bottom: 1px solid {line}; }}
 QWidget#foot {{ background: {surface}; border-top: 1px solid {line}; }}
 QFrame#card, QWidget#card {{ background: {surface}; border: 1px solid {line}; border-radius: 8px; }}
@@ -128,17 +128,19 @@ QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
 QLabel[role="wrong"] {{ color: {outside}; }}
 QPushButton, QToolButton {{ background: {raised}; border: 1px solid {edge}; border-radius: 6px;
-    padding: 0 14px; min-height: {press}px; min-width: {press}px; }}
+    padding: 0 14px; min-height: {press}px; }}
 QPushButton:hover, QToolButton:hover {{ border-color: {accent}; }}
 QPushButton:pressed, QToolButton:pressed {{ background: {line}; }}
 QPushButton:focus, QToolButton:focus, QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QListView:focus,
     QTableView:focus, QCheckBox:focus, QRadioButton:focus {{ border: 2px solid {accent}; }}
 QPushButton:disabled, QToolButton:disabled {{ color: {muted}; border-color: {line}; background: {surface}; }}
-QPushButton:checked, QToolButton:checked {{ background: {tint}; border: 2px solid {accent}; font-weight: 600; }}
+QPushButton:checked, QToolButton:checked {{ background: {tint}; border: 2px solid {accent}; }}
 QPushButton[role="main"] {{ background: {accent}; color: {on_accent}; border: 2px solid {accent}; font-weight: 600;
     font-size: {head}px; }}
 QPushButton[role="main"]:focus {{ border-color: {text}; }}
-QPushButton[role="main"]:disabled {{ background: {line}; color: {muted}; border-color: {line}; }}
+QPushButton[role="wait"] {{ background: {raised}; color: {muted}; border: 2px solid {line}; font-weight: 600;
+    font-size: {head}px; }}
+QPushButton[role="wait"]:focus {{ border-color: {edge}; }}
 QPushButton[role="page"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
     border-radius: 0; padding: 0 16px; font-size: {head}px; color: {muted}; }}
 QPushButton[role="page"]:checked {{ border-bottom: 3px solid {accent}; color: {text}; background: transparent; }}
@@ -149,7 +151,7 @@ QPushButton[role="right"] {{ border-top-left-radius: 0; border-bottom-left-radiu
 QPushButton[role="row"] {{ background: transparent; border: 1px solid transparent; text-align: left;
     padding: 4px 10px; }}
 QPushButton[role="row"]:hover {{ background: {raised}; }}
-QPushButton[role="row"]:checked {{ background: {tint}; border: 2px solid {accent}; font-weight: 400; }}
+QPushButton[role="row"]:checked {{ background: {tint}; border: 2px solid {accent}; }}
 QPushButton[role="row"]:focus {{ border: 2px solid {accent}; }}
 QLineEdit, QComboBox, QPlainTextEdit, QDoubleSpinBox, QSpinBox {{ background: {raised}; border: 1px solid {edge};
     border-radius: 6px; padding: 0 10px; min-height: {press}px; selection-background-color: {accent};

@@ -130,6 +130,10 @@ class PullList:
         """Leave a pull out, with a reason; it stays in the list and in the recording."""
         self._set(number, reason.strip() or "left out by hand")
 
+    def restore(self, number: int) -> None:
+        """Let a pull that was left out count again."""
+        self._set(number, "")
+
     def undo(self) -> int | None:
         """Take the last change back; gives the pull's number."""
         if not self._undo:

@@ -24,6 +24,7 @@ OVER_CAPACITY = 1.0
 LOADED_SHARE = 0.15  # of the torque of interest: less than this is rest
 LOADED_FLOOR_NM = 1.5
 LOOK_S = 0.25  # stretch that a slope is judged on
+SLIP_LIKELY_S = 2.0  # two to three seconds to the first slip (common practice, no source)
 SHORTEST_TURN_S = 1.5  # a steady stretch under a second is marked short; half a second more until the pull shows it
 
 
@@ -31,6 +32,7 @@ class Hint(StrEnum):
     """What the coach may say."""
 
     NONE = ""
+    LOADING = "Smoothly on, up to the slip"
     STOP = "Stop: transducer at its limit"
     CAPACITY = "Ease off: near the transducer's limit"
     SLOWER = "Slower"
@@ -119,7 +121,7 @@ class Coach:
                 return Hint.SLOWER
             if held_s > SHORTEST_TURN_S + self.enough_s:
                 return Hint.RELEASE
-            return Hint.KEEP_TURNING if held_s > 1.0 else Hint.NONE
+            return Hint.KEEP_TURNING if held_s > SLIP_LIKELY_S else Hint.LOADING
         if resting_for_s is not None and resting_for_s < dwell_s:
             return Hint.LET_REST
         return Hint.READY

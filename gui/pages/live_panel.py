@@ -32,6 +32,8 @@ class LivePanel(QWidget):
         self._span_s = SPANS["20 s"]
         self._top = self._low = 0.0
         self._shown: tuple[object, ...] = ()
+        self.view = FigureView()
+        self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
         self.coach = label("", "title")
         self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -76,21 +78,33 @@ class LivePanel(QWidget):
         now, high = run.axle_now(), run.at_axle(run.highest_nm)
         now_value = None if now is None else now * unit_factor
         high_value = None if high is None else high * unit_factor
-        self.figure.show_view(
-            FigureView(
-                now=display.figure(now),
-                highest=display.figure(None if high is None else abs(high)),
-                unit=display.unit,
-                now_value=now_value,
-                highest_value=high_value,
-                lower=lower,
-                upper=upper,
-                caption=_caption(run),
-                tone="outside" if run.hint is Hint.STOP else "text",
-            )
+        self.view = FigureView(
+            now=display.figure(now),
+            highest=display.figure(None if high is None else abs(high)),
+            unit=display.unit,
+            now_value=now_value,
+            highest_value=high_value,
+            lower=lower,
+            upper=upper,
+            caption=_caption(run),
+            tone="outside" if run.hint is Hint.STOP else "text",
+            template=self._template([v for v in (lower, upper) if v is not None], now_value, high_value),
         )
+        self.figure.show_view(self.view)
         self._coach(run)
         self._draw(run, lower, upper, now_value, high_value)
+
+    def _template(self, limits: list[float], now: float | None, high: float | None) -> str:
+        """Give the widest figure that may come, as eights; it grows and never shrinks while the unit stays."""
+        display = self._shared.display
+        seen = [now or 0.0, high or 0.0]
+        most = max(100 * display.factor, 1.7 * max(limits, default=0.0), *(abs(v) for v in seen))
+        text = "".join("8" if c.isdigit() else c for c in display.figure(most / display.factor))
+        negative = min(seen) < -0.05 * most or (self._widest.startswith("−") and self._widest_unit == display.unit)
+        text = f"−{text}" if negative else text
+        if self._widest_unit != display.unit or len(text) > len(self._widest):
+            self._widest, self._widest_unit = text, display.unit
+        return self._widest
 
     def _coach(self, run: TestRun) -> None:
         text = coach_words(run)

@@ -99,12 +99,14 @@ class PullRow(QWidget):
         painter.setFont(look.font(13))
         painter.setPen(look.colour("muted"))
         painter.drawText(box, Qt.AlignmentFlag.AlignVCenter, letter)
-        font = look.font(17, bold=True)
+        text = self._display.figure(value.nm, value.u95_nm) if isinstance(value, Value) else "–"
+        box = box.adjusted(20 * look.scale, 0, 0, 0)
+        width = QFontMetricsF(look.font(17, bold=True)).horizontalAdvance(text)
+        font = look.font(17 * min(1.0, box.width() / max(1.0, width)), bold=True)
         font.setStrikeOut(bool(self._caught.rejected))
         painter.setFont(font)
         painter.setPen(look.colour("muted" if faded else "text"))
-        text = self._display.figure(value.nm, value.u95_nm) if isinstance(value, Value) else "–"
-        painter.drawText(box.adjusted(20 * look.scale, 0, 0, 0), Qt.AlignmentFlag.AlignVCenter, text)
+        painter.drawText(box.adjusted(0, 0, 9, 0), Qt.AlignmentFlag.AlignVCenter, text)
 
     def _arrow(self, painter: QPainter, at: QPointF) -> None:
         """Show the direction as a bent arrow: clockwise turns right, counter-clockwise left."""
@@ -114,10 +116,11 @@ class PullRow(QWidget):
         radius = 7 * scale
         sense = -1 if self._caught.pull.direction > 0 else 1
         box = QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
-        painter.drawArc(box, 90 * 16 + sense * -90 * 16, sense * 250 * 16)
-        tip = at + QPointF(0, radius) if sense < 0 else at + QPointF(0, radius)
-        painter.drawLine(tip, tip + QPointF(-sense * 5, -4) * scale)
-        painter.drawLine(tip, tip + QPointF(-sense * 5, 4) * scale)
+        painter.drawArc(box, 90 * 16, sense * 270 * 16)
+        tip = at + QPointF(sense * radius, 0)  # the arc ends at three o'clock or at nine, going up
+        arm = 4.5 * scale
+        painter.drawLine(tip, tip + QPointF(-arm, arm * 0.9))
+        painter.drawLine(tip, tip + QPointF(arm, arm * 0.9))
 
 
 def direction_words(direction: int) -> str:

@@ -32,6 +32,8 @@ class FigureView:
         What the large figure is.
     tone : str
         A colour of the palette for the figure.
+    template : str
+        The widest figure to make room for, so that the digits stand still.
     """
 
     now: str = "–"
@@ -43,6 +45,7 @@ class FigureView:
     upper: float | None = None
     caption: str = "Torque at the axle"
     tone: str = "text"
+    template: str = "888.8"
 
 
 class TorqueFigure(QWidget):
@@ -52,13 +55,11 @@ class TorqueFigure(QWidget):
     ----------
     look : Look
         Colours and fonts.
-    template : str
-        The widest figure to make room for, so that the digits stand still.
     """
 
-    def __init__(self, look: Look, template: str = "-888.8") -> None:
+    def __init__(self, look: Look) -> None:
         super().__init__()
-        self._look, self._template, self._view = look, template, FigureView()
+        self._look, self._view = look, FigureView()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(130)
         look.changed.connect(self.update)
@@ -90,8 +91,8 @@ class TorqueFigure(QWidget):
         caption = look.font(max(13.0, box.height() * 0.1), scaled=box.height() < 250)
         cap_height = QFontMetricsF(caption).height()
         body = box.adjusted(0, cap_height, 0, 0)
-        main = self._fit(body.width() * 0.56, body.height() * 1.04, self._template)
-        main_width = QFontMetricsF(main).horizontalAdvance(self._template)
+        main = self._fit(body.width() * 0.56, body.height() * 1.04, view.template)
+        main_width = QFontMetricsF(main).horizontalAdvance(view.template)
         unit = look.font(main.pixelSize() * 0.3, scaled=False)
         baseline = body.bottom() - main.pixelSize() * 0.1
         painter.setPen(look.colour("muted"))
@@ -115,7 +116,7 @@ class TorqueFigure(QWidget):
         room = box.right() - left - 6
         if room < 70:
             return
-        high = self._fit(room, box.height() * 0.6, self._template)
+        high = self._fit(room, box.height() * 0.6, view.template)
         painter.setFont(caption)
         painter.setPen(look.colour("muted"))
         short = QFontMetricsF(caption).elidedText("Highest so far", Qt.TextElideMode.ElideRight, room)

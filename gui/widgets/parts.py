@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPushButton,
     QScrollArea,
-    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -30,8 +29,6 @@ def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
     if role:
         made.setProperty("role", role)
     made.setWordWrap(wrap)
-    if wrap:
-        made.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Minimum)
     return made
 
 
@@ -102,6 +99,7 @@ def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHB
 def scrolled(inner: QWidget) -> QScrollArea:
     """Give a widget room to scroll up and down."""
     made = QScrollArea()
+    inner.setObjectName("scrolled")
     made.setWidget(inner)
     made.setWidgetResizable(True)
     made.setFrameShape(QFrame.Shape.NoFrame)

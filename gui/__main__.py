@@ -1,0 +1,74 @@
+"""Start the window: ``heldwheel``."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gui.main_window import MainWindow
+
+HELP = """heldwheel: the window of Heldwheel
+
+usage: heldwheel [--practise] [--light | --dark]
+
+  --practise   begin with a practice run on the virtual transducer
+  --light, --dark   colours of the window
+  --version    show the program's version and stop
+
+Choices and lists are kept in the user's configuration folder, or in $HELDWHEEL_HOME.
+"""
+
+
+def build(palette: str = "") -> MainWindow:
+    """Build the window from the remembered choices; an application must exist."""
+    from gui.look import Look
+    from gui.main_window import MainWindow
+    from gui.models.display import Display
+    from gui.models.library import Library
+    from gui.models.settings import Settings
+    from gui.shared import Shared
+    from gui.sound import Sounds
+    from gui.tester import Tester
+
+    settings = Settings()
+    choices = settings.choices
+    look = Look(palette or choices.palette, choices.scale)
+    look.apply()
+    display = Display(choices.unit, comma=choices.comma)
+    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds))
+    return MainWindow(shared, Tester(settings))
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run the program and give its exit code."""
+    words = list(sys.argv[1:] if argv is None else argv)
+    if "--help" in words or "-h" in words:
+        print(HELP)
+        return 0
+    if "--version" in words:
+        from logger.version import VERSION
+
+        print(f"heldwheel {VERSION}")
+        return 0
+    from PySide6.QtWidgets import QApplication
+
+    app = QApplication([sys.argv[0]])
+    app.setApplicationName("Heldwheel")
+    window = build("light" if "--light" in words else "dark" if "--dark" in words else "")
+    window.show()
+    if "--practise" in words:
+        from PySide6.QtCore import QTimer
+
+        from gui.pages.test_page import TestPage
+
+        page = window.pages["Test"]
+        if isinstance(page, TestPage):
+            QTimer.singleShot(0, page.practise)
+    return int(app.exec())
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,152 @@
+"""The only place where acquisition meets Qt: a timer that asks the stream for news and hands them to the run.
+
+Nothing here waits: the stream has its own thread, reading pulls another, and recordings are written there. What fails
+arrives as a value and becomes a message.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
+
+from gui.models.flow import Step
+from gui.models.job import problem_of
+from gui.models.practice import HandWish
+from gui.models.relay import Broken, Found, Samples
+from gui.models.run import Link, Notice
+from logger.errors import HeldwheelError
+from logger.header import Zero
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from gui.models.job import Purpose
+    from gui.models.run import TestRun
+    from gui.models.stream import Stream
+
+TICK_MS = 16  # 60 a second
+_LINKS = {"opening": Link.OPENING, "streaming": Link.LIVE, "silent": Link.SILENT, "reconnecting": Link.RETRYING}
+
+
+class Bridge(QObject):
+    """Brings a stream's news to a run, and the run's wishes to the stream.
+
+    Signals
+    -------
+    ticked
+        Something may have moved: draw.
+    caught
+        A pull was caught (its ``CaughtPull``).
+    """
+
+    ticked = Signal()
+    caught = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.run: TestRun | None = None
+        self.stream: Stream | None = None
+        self.folder: Path | None = None
+        self.recording: Path | None = None
+        self.recordings: list[Path] = []
+        self._purpose: Purpose | None = None
+        self._timer = QTimer(self)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.setInterval(TICK_MS)
+        self._timer.timeout.connect(self.tick)
+
+    def attach(self, run: TestRun, stream: Stream | None, folder: Path) -> None:
+        """Serve a run with a stream (None: a dial reading needs none)."""
+        self.run, self.stream, self.folder = run, stream, folder
+        self._purpose, self.recording = None, None
+        if stream is not None:
+            self._timer.start()
+
+    def detach(self) -> None:
+        """Stop the stream; what it has is recorded and closed."""
+        self._timer.stop()
+        if self.stream is not None:
+            self.stream.stop()
+        self.stream = None
+        self._purpose = None
+
+    def tick(self) -> None:
+        """Take the news, follow the run's step, and tell the views."""
+        run, stream = self.run, self.stream
+        if run is None or stream is None:
+            return
+        for news in stream.news():
+            if isinstance(news, Samples):
+                run.samples(news)
+            elif isinstance(news, Found):
+                self.caught.emit(run.found(news))
+            elif isinstance(news, Broken):
+                run.notice = Notice(news.text, serious=True)
+        self._follow(run, stream)
+        self._health(run, stream)
+        self._hand(run, stream)
+        self.ticked.emit()
+
+    def _follow(self, run: TestRun, stream: Stream) -> None:
+        """Begin and end recordings with the steps of the test."""
+        wanted = run.purpose
+        if wanted == self._purpose or run.link is not Link.LIVE:
+            return
+        self._purpose = wanted
+        if wanted is None or self.folder is None:
+            stream.rest()
+            return
+        zero = None
+        if run.zero is not None:
+            zero = Zero(value_nm=run.zero.value_nm, value_nm_u=run.zero.u_nm, how="lever hanging")
+        header = run.card.header(
+            wanted, started=datetime.now().astimezone(), zero=zero, simulated=stream.health.simulated
+        )
+        try:
+            self.recording = stream.begin(header, self.folder)
+            self.recordings.append(self.recording)
+        except HeldwheelError as error:
+            run.notice = Notice(str(error), serious=True)
+            stream.rest()
+
+    def _health(self, run: TestRun, stream: Stream) -> None:
+        health = stream.health
+        run.simulated = run.simulated or health.simulated
+        run.lost = health.lost
+        before = run.link
+        run.link = _LINKS.get(str(health.state), run.link)
+        ending = stream.ending
+        if ending is not None and before is not Link.ENDED:
+            run.link = Link.ENDED
+            safe, kept = stream.saved()
+            words = f"{safe:,} samples are safe on disk" + (f", {kept:,} more are kept in memory." if kept else ".")
+            run.ended(ending, safe=words if self.recording is not None else "")
+            self._timer.stop()
+        elif before is not run.link:
+            run.changes.tell()
+
+    def _hand(self, run: TestRun, stream: Stream) -> None:
+        """Let the practice hand pull when it is its turn."""
+        hand = stream.practice
+        if hand is None or hand.busy.is_set() or run.coach.loaded:
+            return
+        if run.flow.now is Step.DRAG and not run.drag.pulls:
+            hand.ask(HandWish(drag=True))
+            return
+        enough = len(run.pulls.counting) >= run.card.pulls_wanted
+        if run.flow.now is Step.PULLS and run.dwell_left_s is None and not enough:
+            hand.ask(HandWish())
+
+    def rescue(self, folder: Path) -> None:
+        """Save a recording whose disk failed in another folder, and say how it went."""
+        if self.run is None or self.stream is None:
+            return
+        try:
+            path = self.stream.rescue(folder)
+            self.recordings.append(path)
+            self.run.notice = Notice(f"Everything is saved in {path}.")
+        except (HeldwheelError, OSError) as error:
+            self.run.notice = Notice(problem_of(error), serious=True, can_rescue=True)
+        self.run.changes.tell()

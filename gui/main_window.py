@@ -1,0 +1,187 @@
+"""The window: one bar with pages, unit and look; three pages below. Pages are built when they are first opened."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QCloseEvent, QKeySequence, QShortcut
+from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
+
+from gui.models.display import UNITS
+from gui.theme import SCALES
+from gui.widgets.parts import Switch, button, column, label, line
+
+if TYPE_CHECKING:
+    from gui.shared import Shared
+    from gui.tester import Tester
+
+PAGES = ("Test", "Review", "Compare")
+SMALLEST = QSize(1024, 640)
+USUAL = QSize(1280, 800)
+
+
+class MainWindow(QMainWindow):
+    """The program's window.
+
+    Parameters
+    ----------
+    shared : Shared
+        Look, unit, choices, lists, sounds.
+    tester : Tester
+        The test in hand.
+    """
+
+    def __init__(self, shared: Shared, tester: Tester) -> None:
+        super().__init__()
+        self._shared, self.tester = shared, tester
+        self.setWindowTitle("Heldwheel")
+        self.setMinimumSize(SMALLEST)
+        self.pages: dict[str, QWidget] = {}
+        self._stack = QStackedWidget()
+        self._tabs: dict[str, QPushButton] = {}
+        self.unit = Switch(UNITS, "Unit")
+        self._lay_out()
+        self._connect()
+        self._restore()
+
+    def _lay_out(self) -> None:
+        bar = QWidget()
+        bar.setObjectName("bar")
+        bar.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        row = line(bar, gap=6)
+        row.setContentsMargins(14, 4, 10, 0)
+        name = label("Heldwheel", "head")
+        row.addWidget(name)
+        row.addSpacing(14)
+        group = QButtonGroup(self)
+        for number, page in enumerate(PAGES, 1):
+            tab = button(page, lambda page=page: self.open_page(page), role="page", tip=f"Ctrl+{number}")
+            tab.setCheckable(True)
+            group.addButton(tab)
+            self._tabs[page] = tab
+            row.addWidget(tab)
+        row.addStretch(1)
+        row.addWidget(self.unit)
+        self._menu_button = button("View", role="", tip="Colours, text size, decimal mark, sounds")
+        self._menu_button.setMenu(self._menu())
+        row.addSpacing(8)
+        row.addWidget(self._menu_button)
+        whole = QWidget()
+        layout = column(whole, gap=0)
+        layout.addWidget(bar)
+        layout.addWidget(self._stack, 1)
+        self.setCentralWidget(whole)
+
+    def _menu(self) -> QMenu:
+        menu = QMenu(self)
+        choices, look = self._shared.settings.choices, self._shared.look
+        menu.addAction("Light or dark", self.swap_palette)
+        for scale in SCALES:
+            action = menu.addAction(f"Text {round(scale * 100)} %", lambda scale=scale: self.set_scale(scale))
+            action.setCheckable(True)
+            action.setChecked(scale == look.scale)
+        comma = menu.addAction("Decimal comma")
+        comma.setCheckable(True)
+        comma.setChecked(choices.comma)
+        comma.toggled.connect(self.set_comma)
+        sounds = menu.addAction("Sounds")
+        sounds.setCheckable(True)
+        sounds.setChecked(choices.sounds)
+        sounds.toggled.connect(self.set_sounds)
+        return menu
+
+    def _connect(self) -> None:
+        self.unit.picked.connect(self.set_unit)
+        for number, page in enumerate(PAGES, 1):
+            QShortcut(QKeySequence(f"Ctrl+{number}"), self, lambda page=page: self.open_page(page))
+        QShortcut(QKeySequence("Ctrl+U"), self, self.next_unit)
+        QShortcut(QKeySequence("Ctrl+L"), self, self.swap_palette)
+        QShortcut(QKeySequence.StandardKey.ZoomIn, self, lambda: self.step_scale(1))
+        QShortcut(QKeySequence.StandardKey.ZoomOut, self, lambda: self.step_scale(-1))
+
+    def _restore(self) -> None:
+        choices = self._shared.settings.choices
+        self.unit.set_on(self._shared.display.unit)
+        self.resize(USUAL)
+        if choices.window is not None:
+            left, top, width, height = choices.window
+            self.setGeometry(left, top, max(width, SMALLEST.width()), max(height, SMALLEST.height()))
+        if choices.maximised:
+            self.setWindowState(Qt.WindowState.WindowMaximized)
+        self.open_page(choices.page if choices.page in PAGES else "Test")
+
+    # ------------------------------------------------------------------ doing
+    def open_page(self, name: str) -> None:
+        """Show a page; it is built when it is first shown."""
+        if name not in self.pages:
+            self.pages[name] = self._build(name)
+            self._stack.addWidget(self.pages[name])
+        self._stack.setCurrentWidget(self.pages[name])
+        self._tabs[name].setChecked(True)
+        self.pages[name].setFocus()
+
+    def _build(self, name: str) -> QWidget:
+        if name == "Test":
+            from gui.pages.test_page import TestPage
+
+            return TestPage(self._shared, self.tester)
+        if name == "Review":
+            from gui.pages.review_page import ReviewPage
+
+            return ReviewPage(self._shared)
+        from gui.pages.compare_page import ComparePage
+
+        return ComparePage(self._shared)
+
+    def set_unit(self, unit: str) -> None:
+        """Show every torque in another unit."""
+        self._shared.display.use(unit=unit)
+        self.unit.set_on(unit)
+        self._shared.settings.remember(unit=unit)
+
+    def next_unit(self) -> None:
+        """Show every torque in the next unit of the row."""
+        self.set_unit(UNITS[(UNITS.index(self._shared.display.unit) + 1) % len(UNITS)])
+
+    def swap_palette(self) -> None:
+        """Change between dark and light."""
+        other = "light" if self._shared.look.palette.name == "dark" else "dark"
+        self._shared.look.use(palette=other)
+        self._shared.settings.remember(palette=other)
+
+    def set_scale(self, scale: float) -> None:
+        """Change the text size."""
+        self._shared.look.use(scale=scale)
+        self._shared.settings.remember(scale=scale)
+        for action in self._menu_button.menu().actions():
+            if action.text().startswith("Text "):
+                action.setChecked(action.text() == f"Text {round(scale * 100)} %")
+
+    def step_scale(self, step: int) -> None:
+        """Take the next larger or smaller text size."""
+        place = SCALES.index(self._shared.look.scale) + step
+        if 0 <= place < len(SCALES):
+            self.set_scale(SCALES[place])
+
+    def set_comma(self, on: bool) -> None:
+        """Change the decimal mark."""
+        self._shared.display.use(comma=on)
+        self._shared.settings.remember(comma=on)
+
+    def set_sounds(self, on: bool) -> None:
+        """Switch sounds."""
+        self._shared.sounds.on = on
+        self._shared.settings.remember(sounds=on)
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        """Remember the window, end the test, close recordings."""
+        place = self.geometry()
+        current = next((name for name, page in self.pages.items() if page is self._stack.currentWidget()), "Test")
+        self._shared.settings.remember(
+            window=(place.x(), place.y(), place.width(), place.height()), maximised=self.isMaximized(), page=current
+        )
+        for page in self.pages.values():
+            page.close()
+        self.tester.close()
+        super().closeEvent(event)

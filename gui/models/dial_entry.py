@@ -1,0 +1,92 @@
+"""Readings of a dial, typed in: through the same lever, interval and limit as a recording."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from analysis.dial import Dial, dial_reading
+from analysis.limits import decide
+from analysis.repeats import job_value
+from gui.models.caught import JobValue, Value
+from logger.errors import HeldwheelError, InputError
+from logger.units import parse_number, parse_quantity, torque_factor
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from analysis.budget import Budget
+    from analysis.limits import Bounds
+    from gui.models.job import JobCard
+
+READS = {"torque": ("torque", "N·m"), "force": ("force", "N"), "mass": ("mass", "kg")}
+
+
+@dataclass(frozen=True, slots=True)
+class DialDraft:
+    """What stands in the fields, as typed."""
+
+    reading: str = ""
+    unit: str = "N·m"
+    quantity: str = "breakaway"
+    marks: str = ""
+    error_percent: str = ""
+    full_scale: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class DialChecked:
+    """What a draft amounts to: a budget once it can be used, what is wrong, what is doubtful."""
+
+    budget: Budget | None
+    wrong: str = ""
+    doubts: tuple[str, ...] = ()
+
+
+def check(draft: DialDraft, card: JobCard) -> DialChecked:
+    """Work a typed reading out."""
+    fixture, problem = card.fixture()
+    if fixture is None:
+        return DialChecked(None, problem)
+    if not draft.reading.strip():
+        return DialChecked(None)
+    try:
+        dial = _dial(draft, fixture.reads)
+        shown = _quantity(draft.reading, fixture.reads, draft.unit)
+        return DialChecked(dial_reading(shown, dial, fixture, quantity=draft.quantity), doubts=dial.doubts(shown))
+    except HeldwheelError as error:
+        return DialChecked(None, str(error))
+
+
+def sum_up(budgets: Sequence[Budget], bounds: Bounds | None) -> JobValue | None:
+    """Give the value of several readings of one quantity, judged where the limit names that quantity."""
+    if not budgets:
+        return None
+    repeats = job_value(list(budgets))
+    value = Value(repeats.budget.value, repeats.budget.u95)
+    if bounds is None or bounds.quantity != budgets[0].quantity:
+        return JobValue(budgets[0].quantity, value, len(budgets), notes=repeats.notes)
+    result = decide(repeats.budget.value, repeats.budget.u, bounds, dof=repeats.budget.dof)
+    notes = (*repeats.notes, *result.notes)
+    return JobValue(budgets[0].quantity, value, len(budgets), str(result.state), str(result.rule), notes)
+
+
+def _dial(draft: DialDraft, reads: str) -> Dial:
+    def optional(text: str) -> float | None:
+        return _quantity(text, reads, draft.unit) if text.strip() else None
+
+    error = parse_number(draft.error_percent.replace("%", "")) / 100 if draft.error_percent.strip() else None
+    return Dial(optional(draft.marks), error, optional(draft.full_scale))
+
+
+def _quantity(text: str, reads: str, unit: str) -> float:
+    if reads == "torque":
+        try:
+            return parse_number(text) * torque_factor(unit)
+        except HeldwheelError:
+            return parse_quantity(text, "torque", unit)
+    if reads == "force":
+        return parse_quantity(text, "force", "N")
+    if reads == "mass":
+        return parse_quantity(text, "mass", "kg")
+    raise InputError(f"a dial cannot show a {reads}")

@@ -1,0 +1,160 @@
+"""The left of the Test page: the job card in five rows, each a button to what it shows, and the hub below."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
+
+from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words
+from gui.pages.editors.fixture import hub_view
+from gui.widgets.hub import HubDrawing
+from gui.widgets.parts import card, column, label
+
+if TYPE_CHECKING:
+    from gui.look import Look
+    from gui.models.job import JobCard
+    from gui.shared import Shared
+
+ROWS = ("Job", "Kind of test", "Fixture", "Limit", "Transducer")
+
+
+class CardRow(QPushButton):
+    """One row: a caption, a line that says it, a second line; a small square on the left, filled once it is there."""
+
+    def __init__(self, look: Look, caption: str, key: str) -> None:
+        super().__init__()
+        self._look, self._caption, self._lines, self._there = look, caption, ("", ""), False
+        self._warn = ""
+        self.setProperty("role", "row")
+        self.setCheckable(True)
+        self.setToolTip(f"Key {key}")
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+
+    def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "") -> None:
+        """Show what is filled in; ``warn`` replaces the second line."""
+        shown = ((first, second), there, warn)
+        if shown != (self._lines, self._there, self._warn):
+            self._lines, self._there, self._warn = shown
+            self.setAccessibleName(f"{self._caption}: {first} {warn or second}".strip())
+            self.updateGeometry()
+            self.update()
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give room for two or three lines."""
+        lines = 3 if self._lines[1] or self._warn else 2
+        return QSize(220, round((14 + 18.5 * lines) * self._look.scale))
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give the same room, never less than a target."""
+        return QSize(160, self.sizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint frame, mark and lines."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        look, scale = self._look, self._look.scale
+        side = 10 * scale
+        mark = QRectF(10, 12 * scale, side, side)
+        painter.setPen(QPen(look.colour("accent" if self._there else "edge"), 2))
+        painter.setBrush(look.colour("accent") if self._there else Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(mark, 2, 2)
+        left, room = 30 * scale, self.width() - 30 * scale - 10
+        lines = [(self._caption, look.font(12.5), "muted"), (self._lines[0], look.font(15, bold=True), "text")]
+        if self._warn or self._lines[1]:
+            lines.append((self._warn or self._lines[1], look.font(12.5), "close" if self._warn else "muted"))
+        y = 6 * scale
+        for text, font, colour in lines:
+            metrics = QFontMetricsF(font)
+            painter.setFont(font)
+            painter.setPen(look.colour(colour))
+            short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+            painter.drawText(QPointF(left, y + metrics.ascent()), short)
+            y += metrics.height() + 1
+
+
+class CardPanel(QWidget):
+    """The job card; emits ``opened`` with the name of the row that was pressed."""
+
+    opened = Signal(str)
+
+    def __init__(self, shared: Shared, job: JobCard) -> None:
+        super().__init__()
+        self._shared, self._job = shared, job
+        self.rows = {name: CardRow(shared.look, name, str(n + 1)) for n, name in enumerate(ROWS)}
+        self.drawing = HubDrawing(shared.look)
+        frame = card()
+        outer = column(self)
+        outer.addWidget(frame)
+        inside = column(frame, margin=10, gap=2)
+        inside.addWidget(label("Job card", "head"))
+        for name, row in self.rows.items():
+            row.clicked.connect(lambda _on=False, name=name: self.opened.emit(name))
+            inside.addWidget(row)
+        inside.addWidget(self.drawing, 1)
+        job.changes.listen(self.refresh)
+        shared.display.changes.listen(self.refresh)
+        self.refresh()
+
+    def mark_open(self, name: str) -> None:
+        """Show which row is open."""
+        for row_name, row in self.rows.items():
+            row.setChecked(row_name == name)
+
+    def refresh(self) -> None:
+        """Show the card as it stands."""
+        job, display = self._job, self._shared.display
+        vehicle = job.job.vehicle or "No vehicle yet"
+        details = " · ".join(part for part in (job.job.number, job.job.customer) if part)
+        self.rows["Job"].show_lines(vehicle, details, there=bool(job.job.vehicle))
+        test = job.test
+        place = {"car": "In the car", "bench": "On the bench"}.get(test.place or "", "")
+        side = {"left": "left wheel", "right": "right wheel"}.get(test.side or "", "")
+        kind = " · ".join(word for word in (place, side) if word)
+        held = " · ".join(w for w in (HELD_WORDS.get(test.held or "", ""), test.gear or "") if w)
+        self.rows["Kind of test"].show_lines(kind or "Not stated", held, there=test.held is not None)
+        factor = job.factor
+        if job.lever is None:
+            self.rows["Fixture"].show_lines("No fixture yet", "How the lever meets the wheel", there=False)
+        else:
+            times = f"reading × {display.number(factor, 3)}" if factor is not None else ""
+            words = FIXTURE_WORDS[job.lever.fixture]
+            detail = lever_words(job.lever)
+            second = " · ".join(p for p in (detail if detail != words else "", times) if p)
+            self.rows["Fixture"].show_lines(words, second, there=True)
+        self._limit()
+        self._transducer()
+        self.drawing.show_view(hub_view(job.lever, factor, self._shared))
+
+    def _limit(self) -> None:
+        job, display = self._job, self._shared.display
+        row = self.rows["Limit"]
+        if job.limit is None:
+            row.show_lines("No limit", "Values are shown, none is judged", there=False)
+            return
+        low, high = job.limit_nm()
+        if low is not None and high is not None:
+            words = f"{display.figure(low)} to {display.torque(high)}"
+        elif low is not None:
+            words = f"at least {display.torque(low)}"
+        else:
+            words = f"at most {display.torque(high)}"
+        source = ", ".join(p for p in (job.limit.source, job.limit.page) if p)
+        conflict = job.conflict()
+        warn = conflict.text if conflict is not None and conflict.refused else job.range_advice()
+        row.show_lines(f"{QUANTITY_WORDS[job.limit.quantity]} {words}", source, there=True, warn=warn)
+
+    def _transducer(self) -> None:
+        job, display = self._job, self._shared.display
+        row = self.rows["Transducer"]
+        if job.description is None:
+            row.show_lines("Not chosen", "Bluetooth, serial, virtual", there=False)
+            return
+        capacity = job.facts.capacity_nm
+        second = " · ".join(
+            p for p in (f"to {display.torque(capacity)}" if capacity else "", job.facts.serial, job.address) if p
+        )
+        row.show_lines(job.facts.name or job.description.name, second, there=True)

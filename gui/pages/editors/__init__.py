@@ -1,0 +1,1 @@
+"""Where the parts of a job card are filled in: job, fixture, limit, transducer."""

@@ -1,0 +1,153 @@
+"""What all editors share: a title, a list of what is saved, a way to bring in and send out files, a way back."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Generic, TypeVar
+
+import msgspec
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+
+from gui.models.job import problem_of
+from gui.widgets.parts import Choice, button, card, column, label, line, restyle, scrolled
+from logger.errors import HeldwheelError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gui.models.library import Shelf
+
+R = TypeVar("R", bound=msgspec.Struct)
+TOML = "TOML files (*.toml)"
+
+
+class ShelfBar(QWidget, Generic[R]):
+    """Pick a saved entry, save the present one, bring one in from a file, send one out.
+
+    Parameters
+    ----------
+    shelf : Shelf
+        The list.
+    what : str
+        One of them, in words.
+    take : callable
+        Given the entry that was picked or brought in.
+    give : callable
+        Gives the entry to save; None while it cannot be saved.
+    """
+
+    def __init__(self, shelf: Shelf[R], what: str, take: Callable[[R], object], give: Callable[[], R | None]) -> None:
+        super().__init__()
+        self._shelf, self._what, self._take, self._give = shelf, what, take, give
+        self.list = Choice(f"Saved {what}s")
+        self.message = label("", "caption", wrap=True)
+        self.message.hide()
+        self.list.changed.connect(self._picked)
+        layout = column(self, gap=4)
+        row = line(gap=8)
+        row.addWidget(self.list, 1)
+        buttons = line(gap=8)
+        for text, press, tip in (
+            ("Save", self.save, "Keep it in the list under its name"),
+            ("Bring in", self._ask_in, "Read it from a TOML file"),
+            ("Send out", self._ask_out, "Write it to a TOML file for somebody else"),
+        ):
+            buttons.addWidget(button(text, press, tip=tip))
+        side = column(gap=3)
+        side.addWidget(label("", "caption"))
+        side.addLayout(buttons)
+        row.addLayout(side)
+        layout.addLayout(row)
+        layout.addWidget(self.message)
+        self.reload()
+
+    def reload(self) -> None:
+        """Read the list again."""
+        names = list(self._shelf.entries())
+        first = f"Pick one of {len(names)}" if names else "Nothing saved yet"
+        self.list.set_options([("", first), *((name, name) for name in names)])
+        self.say("\n".join(self._shelf.problems), wrong=True)
+
+    def say(self, text: str, *, wrong: bool = False) -> None:
+        """Show what came of the last action."""
+        self.message.setText(text)
+        self.message.setVisible(bool(text))
+        restyle(self.message, "wrong" if wrong else "caption")
+
+    def _picked(self) -> None:
+        entry = self._shelf.entries().get(self.list.key)
+        if entry is not None:
+            self._take(entry)
+
+    def save(self) -> None:
+        """Save what the editor holds."""
+        entry = self._give()
+        if entry is None:
+            self.say(f"This {self._what} has faults; put them right first.", wrong=True)
+            return
+        try:
+            path = self._shelf.save(entry)
+        except HeldwheelError as error:
+            self.say(str(error), wrong=True)
+            return
+        self.reload()
+        self.list.set_key(str(getattr(entry, "name", "")))
+        self.say(f"Saved as {path.name}")
+
+    def bring_in(self, path: Path) -> None:
+        """Read an entry from a file."""
+        try:
+            entry = self._shelf.bring_in(path)
+        except (HeldwheelError, OSError) as error:
+            self.say(problem_of(error), wrong=True)
+            return
+        self.reload()
+        self.list.set_key(str(getattr(entry, "name", "")))
+        self._take(entry)
+        self.say(f"Brought in from {path.name}")
+
+    def send_out(self, path: Path) -> None:
+        """Save, and write the entry to a file."""
+        self.save()
+        try:
+            self._shelf.send_out(self.list.key, path)
+        except HeldwheelError as error:
+            self.say(str(error), wrong=True)
+            return
+        self.say(f"Written to {path}")
+
+    def _ask_in(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, f"Bring in a {self._what}", "", TOML)
+        if path:
+            self.bring_in(Path(path))
+
+    def _ask_out(self) -> None:
+        path, _ = QFileDialog.getSaveFileName(self, f"Send out this {self._what}", f"{self._what}.toml", TOML)
+        if path:
+            self.send_out(Path(path))
+
+
+class Editor(QWidget):
+    """A card with a title, a body and a button back."""
+
+    closed = Signal()
+
+    def __init__(self, title: str, about: str = "") -> None:
+        super().__init__()
+        outer = column(self)
+        frame = card()
+        outer.addWidget(frame)
+        inside = column(frame, margin=16, gap=10)
+        head: QHBoxLayout = line(gap=10)
+        words = column(gap=2)
+        words.addWidget(label(title, "title"))
+        if about:
+            words.addWidget(label(about, "caption", wrap=True))
+        head.addLayout(words, 1)
+        self.done = button("Done", self.closed.emit, role="main", tip="Key Esc")
+        head.addWidget(self.done)
+        inside.addLayout(head)
+        body = QWidget()
+        self.body: QVBoxLayout = column(body, gap=10)
+        inside.addWidget(scrolled(body), 1)

@@ -1,0 +1,152 @@
+"""How torque gets from hand to axle: the fixture, with the hub drawn as it is filled in."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+from PySide6.QtWidgets import QGridLayout
+
+from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of
+from gui.models.job import FIXTURE_WORDS
+from gui.pages.editors.base import Editor, ShelfBar
+from gui.widgets.hub import HubDrawing, HubView
+from gui.widgets.parts import Choice, Field, label, line
+
+if TYPE_CHECKING:
+    from gui.models.job import JobCard
+    from gui.shared import Shared
+    from logger.header import Lever
+
+
+def hub_view(lever: Lever | None, factor: float | None, shared: Shared) -> HubView:
+    """Give a lever as the drawing shows it."""
+    if lever is None:
+        return HubView()
+    number = shared.display.number
+    decimal = "," if shared.display.comma else "."
+    length = f"L {lever.length_mm:g} mm".replace(".", decimal) if lever.length_mm else ""
+    circle = f"Ø {lever.stud_circle_mm:g} mm".replace(".", decimal) if lever.stud_circle_mm else ""
+    return HubView(
+        fixture=lever.fixture,
+        studs=lever.studs or 5,
+        angle_deg=lever.angle_deg or 0.0,
+        length=length,
+        circle=circle,
+        factor="" if factor is None else f"× {number(factor, 3)}",
+    )
+
+
+class FixtureEditor(Editor):
+    """Fills in the card's lever."""
+
+    def __init__(self, shared: Shared, card: JobCard) -> None:
+        super().__init__("Fixture", "How the lever meets the wheel. It decides what the reading means at the axle.")
+        self._shared, self._card = shared, card
+        self.kind = Choice("Kind of fixture", FIXTURE_WORDS.items())
+        self.name = Field("Name, to find it again", "long lever on five studs")
+        self.studs = Choice("Studs", [(str(n), str(n)) for n in range(3, 11)])
+        self.fields = {key: Field(caption, hint) for key, (caption, hint, _) in FIELDS.items()}
+        self.drawing = HubDrawing(shared.look, editable=True)
+        self.factor = label("", "title")
+        self.notes = label("", "warn", wrap=True)
+        self.shelf: ShelfBar[Lever] = ShelfBar(shared.library.fixtures, "fixture", self.take, self._lever)
+        self._lay_out()
+        for choice in (self.kind, self.studs):
+            choice.changed.connect(self._edited)
+        for field in (self.name, *self.fields.values()):
+            field.changed.connect(self._edited)
+        self.drawing.angle_picked.connect(self._turned)
+        self.drawing.studs_picked.connect(self._studded)
+        self.studs.set_key("5")
+        self.load()
+
+    def _lay_out(self) -> None:
+        self.body.addWidget(self.shelf)
+        row = line(gap=16)
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(8)
+        grid.addWidget(self.kind, 0, 0, 1, 2)
+        grid.addWidget(self.name, 1, 0, 1, 2)
+        grid.addWidget(self.studs, 2, 0)
+        for index, field in enumerate(self.fields.values()):
+            grid.addWidget(field, 2 + (index + 1) // 2, (index + 1) % 2)
+        grid.setRowStretch(20, 1)
+        row.addLayout(grid, 5)
+        side = QGridLayout()
+        self.drawing.setMinimumHeight(240)
+        side.addWidget(self.drawing, 0, 0)
+        side.addWidget(self.factor, 1, 0)
+        side.addWidget(self.notes, 2, 0)
+        side.setRowStretch(3, 1)
+        row.addLayout(side, 6)
+        self.body.addLayout(row)
+        self.body.addStretch(1)
+
+    def load(self) -> None:
+        """Show the card's lever."""
+        if self._card.lever is not None:
+            self._show(draft_of(self._card.lever))
+        else:
+            self.kind.set_key("one stud")
+            self.refresh()
+
+    def take(self, lever: Lever) -> None:
+        """Use a lever that was picked."""
+        self._show(draft_of(lever))
+        self._edited()
+
+    def _show(self, draft: FixtureDraft) -> None:
+        self.kind.set_key(draft.kind)
+        self.name.set_text(draft.name)
+        self.studs.set_key(draft.studs or "5")
+        for key, field in self.fields.items():
+            field.set_text(draft.values.get(key, ""))
+        self.refresh()
+
+    def _draft(self) -> FixtureDraft:
+        values = {key: field.text for key, field in self.fields.items()}
+        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, values)
+
+    def _lever(self) -> Lever | None:
+        return check(self._draft()).lever
+
+    def _edited(self) -> None:
+        checked = check(self._draft())
+        if checked.lever is not None:
+            self._card.put(lever=checked.lever)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show faults, notes, factor and drawing."""
+        draft = self._draft()
+        checked = check(draft)
+        for key, field in self.fields.items():
+            field.setVisible(draft.kind in FIELDS[key][2])
+            typed = bool(field.text.strip())
+            field.set_wrong(checked.wrong.get(key, "") if typed else "")
+        self.studs.setVisible(draft.kind in {"one stud", "cross-bar"})
+        missing = [FIELDS[k][0].lower() for k in checked.wrong if k in FIELDS and not self.fields[k].text.strip()]
+        other = [text for key, text in checked.wrong.items() if key not in FIELDS]
+        self.notes.setText("\n".join((*checked.notes, *other)))
+        number = self._shared.display.number
+        if checked.factor is not None:
+            self.factor.setText(f"Torque at the axle = reading × {number(checked.factor, 4)}")
+        else:
+            self.factor.setText(f"Still needed: {', '.join(missing)}" if missing else "Not a usable fixture yet")
+        shown = checked.lever or self._partial(draft)
+        self.drawing.show_view(hub_view(shown, checked.factor, self._shared))
+
+    def _partial(self, draft: FixtureDraft) -> Lever:
+        from logger.header import Lever
+
+        return msgspec.convert({"fixture": draft.kind, "studs": int(draft.studs or 5)}, Lever)
+
+    def _turned(self, angle: float) -> None:
+        self.fields["angle_deg"].set_text(f"{angle:g}")
+        self._edited()
+
+    def _studded(self, studs: int) -> None:
+        self.studs.set_key(str(studs))
+        self._edited()

@@ -1,0 +1,136 @@
+"""The limit as its source prints it: nothing is shipped, and no limit is kept without its source."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QGridLayout
+
+from gui.models.display import UNITS
+from gui.models.job import HELD_WORDS, QUANTITY_WORDS
+from gui.models.limit_entry import Draft, check, draft_of
+from gui.pages.editors.base import Editor, ShelfBar
+from gui.widgets.parts import Choice, Field, button, label, line
+
+if TYPE_CHECKING:
+    from gui.models.job import JobCard
+    from gui.shared import Shared
+    from logger.header import Limit
+
+KIND_WORDS = {"min": "At least", "max": "At most", "band": "From … to …"}
+LIMIT_UNITS = (*UNITS, "kgf·cm")
+PLACE_WORDS = {"": "Not stated", "car": "In the car", "bench": "On the bench"}
+GEAR_WORDS = {"": "Not stated", "neutral": "Neutral", "in gear": "In gear"}
+
+
+class LimitEditor(Editor):
+    """Fills in the card's limit."""
+
+    def __init__(self, shared: Shared, card: JobCard) -> None:
+        super().__init__("Limit", "From your own manual or rule book, as printed there. Its source is kept with it.")
+        self._card = card
+        units = [(u, u) for u in LIMIT_UNITS]
+        self.chosen = {
+            "quantity": Choice("What it limits", QUANTITY_WORDS.items()),
+            "kind": Choice("Kind", KIND_WORDS.items()),
+            "unit": Choice("Unit as printed", units),
+            "beside_unit": Choice("Second unit", [("", "None"), *units]),
+            "place": Choice("Test place", PLACE_WORDS.items()),
+            "held": Choice("Held", [("", "Not stated"), *HELD_WORDS.items()]),
+            "gear": Choice("Gear", GEAR_WORDS.items()),
+        }
+        self.typed = {
+            "lower": Field("Not less than", "20"),
+            "upper": Field("Not more than", "40"),
+            "beside": Field("The same in a second unit, if printed", "27"),
+            "source": Field("Source: manual or rule, and edition", "workshop manual, 2nd edition"),
+            "page": Field("Page or section", "p. 12"),
+            "condition": Field("Condition", "used plates, oil at 40 °C"),
+            "name": Field("Name, to find it again", "rear axle, used plates"),
+        }
+        self.warnings = label("", "warn", wrap=True)
+        self.shelf: ShelfBar[Limit] = ShelfBar(shared.library.limits, "limit", self.take, self._limit)
+        self._touched = False
+        self._lay_out()
+        for choice in self.chosen.values():
+            choice.changed.connect(self._edited)
+        for field in self.typed.values():
+            field.changed.connect(self._edited)
+        self.load()
+
+    def _lay_out(self) -> None:
+        self.body.addWidget(self.shelf)
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(8)
+        rows = (
+            (("quantity", 2), ("kind", 2), ("lower", 1), ("upper", 1)),
+            (("unit", 2), ("beside", 2), ("beside_unit", 2)),
+            (("source", 4), ("page", 2)),
+            (("place", 2), ("held", 2), ("gear", 2)),
+            (("condition", 3), ("name", 3)),
+        )
+        parts: dict[str, Field | Choice] = {**self.chosen, **self.typed}
+        for number, row in enumerate(rows):
+            at = 0
+            for key, span in row:
+                grid.addWidget(parts[key], number, at, 1, span)
+                at += span
+        for at in range(6):
+            grid.setColumnStretch(at, 1)
+        self.body.addLayout(grid)
+        self.body.addWidget(self.warnings)
+        foot = line()
+        foot.addWidget(button("No limit for this job", self._clear))
+        foot.addStretch(1)
+        self.body.addLayout(foot)
+        self.body.addStretch(1)
+
+    def load(self) -> None:
+        """Show the card's limit."""
+        if self._card.limit is not None:
+            self._show(draft_of(self._card.limit))
+        self.refresh()
+
+    def take(self, limit: Limit) -> None:
+        """Use a limit that was picked."""
+        self._show(draft_of(limit))
+        self._edited()
+
+    def _show(self, draft: Draft) -> None:
+        for key, choice in self.chosen.items():
+            choice.set_key(getattr(draft, key))
+        for key, field in self.typed.items():
+            field.set_text(getattr(draft, key))
+
+    def draft(self) -> Draft:
+        """Give what stands in the fields."""
+        chosen = {key: choice.key for key, choice in self.chosen.items()}
+        return Draft(**chosen, **{key: field.text for key, field in self.typed.items()})
+
+    def _limit(self) -> Limit | None:
+        return check(self.draft()).limit
+
+    def _edited(self) -> None:
+        self._touched = True
+        checked = check(self.draft())
+        self._card.put(limit=checked.limit)
+        self.refresh()
+
+    def _clear(self) -> None:
+        self._show(Draft())
+        self._touched = False
+        self._card.put(limit=None)
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Show faults and what looks like a slip."""
+        draft = self.draft()
+        checked = check(draft)
+        self.typed["lower"].setVisible(draft.kind in {"min", "band"})
+        self.typed["upper"].setVisible(draft.kind in {"max", "band"})
+        for key, field in self.typed.items():
+            field.set_wrong(checked.wrong.get(key, "") if self._touched else "")
+        conflict = self._card.conflict()
+        advice = (*checked.warnings, conflict.text if conflict else "", self._card.range_advice())
+        self.warnings.setText("\n".join(text for text in advice if text))

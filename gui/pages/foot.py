@@ -1,0 +1,82 @@
+"""The bar at the bottom of the Test page: the one large button, what it waits for, and how the transducer stands."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from gui.models.run import Link
+from gui.widgets.parts import button, column, label, line, restyle
+
+if TYPE_CHECKING:
+    from gui.models.run import TestRun
+    from gui.shared import Shared
+    from logger.session import Health
+
+
+class Foot(QWidget):
+    """Emits ``acted``, ``skipped``, ``stopped``, ``far`` and ``dial``."""
+
+    acted = Signal()
+    skipped = Signal()
+    stopped = Signal()
+    far = Signal()
+    dial = Signal()
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self.setObjectName("foot")
+        self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
+        self.main.setMinimumWidth(320)
+        self.main.setMinimumHeight(56)
+        self.why = label("", "caption", wrap=True)
+        self.skip = button("Leave out", self.skipped.emit, tip="Key S: leave this step out", keeps_focus=True)
+        self.stop = button("End the test", self.stopped.emit, tip="Key E", keeps_focus=True)
+        self.far_button = button("Far view", self.far.emit, tip="Key F", keeps_focus=True)
+        self.dial_button = button("Dial reading", self.dial.emit, tip="Key D", keeps_focus=True)
+        self.device = label("", "caption")
+        self.stream = label("", "caption")
+        layout = line(self, margin=10, gap=12)
+        layout.addWidget(self.main)
+        layout.addWidget(self.why, 1)
+        state = column(gap=1)
+        state.addStretch(1)
+        state.addWidget(self.device)
+        state.addWidget(self.stream)
+        state.addStretch(1)
+        layout.addLayout(state, 1)
+        for part in (self.skip, self.dial_button, self.far_button, self.stop):
+            layout.addWidget(part)
+
+    def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
+        """Show what the large button does now, and the transducer."""
+        from gui.models.flow import Step
+
+        action = run.action()
+        self.main.setText(action.text)
+        self.main.setAccessibleName(f"{action.text}. Space bar")
+        restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
+        self.main.setAccessibleDescription("" if action.enabled else action.why_not)
+        self.why.setText("" if action.enabled else action.why_not)
+        self.skip.setVisible(run.flow.now in {Step.DRAG, Step.ZERO_AGAIN})
+        self.stop.setVisible(run.flow.running)
+        self.far_button.setVisible(run.flow.running)
+        self._device(run, health)
+        self.stream.setText(recording)
+
+    def _device(self, run: TestRun, health: Health | None) -> None:
+        number = self._shared.display.number
+        words = [f"Transducer {run.link}"]
+        if health is not None and math.isfinite(health.rate_hz) and run.link is not Link.ENDED:
+            words.append(f"{number(health.rate_hz, 0)} readings/s")
+        if run.link is not Link.NONE:
+            words.append(f"{run.lost} lost" if run.lost else "none lost")
+        if run.battery:
+            words.append(f"battery {run.battery}")
+        self.device.setText(" · ".join(words))
+        bad = run.link in {Link.SILENT, Link.RETRYING} or bool(run.battery)
+        restyle(self.device, "warn" if bad else "caption")

@@ -1,0 +1,64 @@
+"""The end of a test: what it says, who made it, where it lies."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from gui.models.job import QUANTITY_WORDS
+from gui.widgets.badge import Badge
+from gui.widgets.parts import Field, card, column, label
+
+if TYPE_CHECKING:
+    from gui.models.run import TestRun
+    from gui.shared import Shared
+
+
+class SignPanel(QWidget):
+    """Result in words, and the name; emits ``named`` while it is typed."""
+
+    named = Signal(str)
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        frame = card()
+        outer = column(self)
+        outer.addWidget(frame)
+        inside = column(frame, margin=24, gap=14)
+        self._title = label("Sign the test", "title")
+        self._value = label("", "title", wrap=True)
+        self._badge = Badge(shared.look, 26)
+        self._words = label("", wrap=True)
+        self.name = Field("Who made this test", "first name, or initials")
+        self._warn = label("", "warn", wrap=True)
+        for part in (self._title, self._value, self._badge, self._words, self.name, self._warn):
+            inside.addWidget(part)
+        inside.addStretch(1)
+        self.name.changed.connect(lambda: self.named.emit(self.name.text))
+
+    def refresh(self, run: TestRun) -> None:
+        """Show what the test says."""
+        display, value = self._shared.display, run.value
+        self._title.setText("The test is finished" if run.flow.finished else "Sign the test")
+        self.name.set_text(run.signed_by)
+        self.name.edit.setEnabled(not run.flow.finished)
+        self._warn.setText("Simulated: this must never be filed as a test." if run.simulated else "")
+        if value is None:
+            self._value.setText("No pull counts, so there is no value.")
+            self._badge.show_state("")
+            self._words.setText("")
+            return
+        self._value.setText(
+            f"{QUANTITY_WORDS[value.quantity]}: {display.torque(value.value.nm, value.value.u95_nm)} at the axle"
+        )
+        self._badge.show_state(value.state, None if value.state else "No limit to compare with")
+        left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
+        lines = [f"{value.count} pulls count, {left_out} left out, 95 % interval."]
+        lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _ in value.other]
+        if run.zero_moved_nm is not None:
+            lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
+        lines += list(value.notes)
+        self._words.setText("\n".join(lines))

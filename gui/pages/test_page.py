@@ -1,0 +1,296 @@
+"""The Test page: job card, steps, live figure and trace, pulls; from safety checks to signature."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QWidget
+
+from gui.models.flow import Stand, Step
+from gui.pages.card_panel import ROWS, CardPanel
+from gui.pages.checks_panel import ChecksPanel
+from gui.pages.editors.dial import DialEditor
+from gui.pages.editors.fixture import FixtureEditor
+from gui.pages.editors.job import JobEditor
+from gui.pages.editors.limit import LimitEditor
+from gui.pages.editors.transducer import TransducerEditor
+from gui.pages.far_view import FarView
+from gui.pages.foot import Foot
+from gui.pages.live_panel import LivePanel
+from gui.pages.pulls_panel import PullsPanel
+from gui.pages.sign_panel import SignPanel
+from gui.pages.welcome import Welcome
+from gui.sound import Sound
+from gui.widgets.notice import NoticeBar
+from gui.widgets.parts import column
+from gui.widgets.step_strip import StepStrip
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QKeyEvent
+
+    from gui.models.caught import CaughtPull
+    from gui.models.display import Display
+    from gui.models.run import TestRun
+    from gui.shared import Shared
+    from gui.tester import Tester
+
+STREAM_EVERY = 12  # ticks: the stream's figures change five times a second, the torque at every one
+
+
+class TestPage(QWidget):
+    """Everything of a test on one page; emits ``review`` with the recordings of a finished one."""
+
+    __test__ = False  # it is no test case
+    review = Signal(object)
+
+    def __init__(self, shared: Shared, tester: Tester) -> None:
+        super().__init__()
+        self.setObjectName("page")
+        self._shared, self._tester, self._ticks, self._zone = shared, tester, 0, False
+        card = tester.card
+        self.card_panel = CardPanel(shared, card)
+        self.strip = StepStrip(shared.look)
+        self.notice = NoticeBar()
+        self.live, self.pulls, self.foot = LivePanel(shared), PullsPanel(shared), Foot(shared)
+        self.welcome, self.checks, self.sign = Welcome(shared), ChecksPanel(), SignPanel(shared)
+        self.editors: dict[str, QWidget] = {
+            "Job": JobEditor(card),
+            "Fixture": FixtureEditor(shared, card),
+            "Limit": LimitEditor(shared, card),
+            "Transducer": TransducerEditor(shared, tester),
+            "Dial": DialEditor(shared, card),
+        }
+        self.editors["Kind of test"] = self.editors["Job"]
+        self.middle = QStackedWidget()
+        self.far: FarView | None = None
+        self._open = ""
+        self._lay_out()
+        self._connect()
+        self.refresh()
+
+    def _lay_out(self) -> None:
+        strip_frame = QFrame()
+        strip_frame.setObjectName("bar")
+        column(strip_frame, gap=0).addWidget(self.strip)
+        for part in (self.welcome, self.checks, self.live, self.sign, *dict.fromkeys(self.editors.values())):
+            self.middle.addWidget(part)
+        body = QSplitter(Qt.Orientation.Horizontal)
+        body.setChildrenCollapsible(False)
+        body.setHandleWidth(8)
+        for part, stretch in ((self.card_panel, 0), (self.middle, 1), (self.pulls, 0)):
+            body.addWidget(part)
+            body.setStretchFactor(body.count() - 1, stretch)
+        self.card_panel.setMinimumWidth(250)
+        self.pulls.setMinimumWidth(280)
+        body.setSizes([290, 650, 300])
+        self._body = body
+        layout = column(self, gap=0)
+        layout.addWidget(strip_frame)
+        layout.addWidget(self.notice)
+        inner = column(margin=8, gap=8)
+        inner.addWidget(body)
+        layout.addLayout(inner, 1)
+        layout.addWidget(self.foot)
+
+    def _connect(self) -> None:
+        tester = self._tester
+        self.card_panel.opened.connect(self.open_row)
+        for name, editor in self.editors.items():
+            if name != "Kind of test":
+                editor.closed.connect(self.close_editor)  # type: ignore[attr-defined]
+        self.welcome.practise.connect(self.practise)
+        self.welcome.connect_asked.connect(lambda: self.open_row("Transducer"))
+        self.welcome.dial.connect(lambda: self.open_row("Dial"))
+        self.checks.ticked.connect(lambda index, on: tester.run.tick(index, on=on))
+        self.foot.acted.connect(self.act)
+        self.foot.skipped.connect(lambda: tester.run.skip())
+        self.foot.stopped.connect(self.end)
+        self.foot.far.connect(self.show_far)
+        self.foot.dial.connect(lambda: self.open_row("Dial"))
+        self.pulls.reject.connect(self._reject)
+        self.pulls.undo.connect(lambda: tester.run.undo())
+        self.sign.named.connect(self._named)
+        self.notice.answered.connect(lambda: tester.run.answer_notice())
+        self.notice.rescue_asked.connect(tester.rescue)
+        tester.bridge.ticked.connect(self._tick)
+        tester.bridge.caught.connect(self._caught)
+        tester.changes.listen(self.refresh)
+        self._shared.display.changes.listen(self.refresh)
+
+    # ------------------------------------------------------------------ doing
+    def practise(self) -> None:
+        """Begin a practice run on the virtual transducer."""
+        self._open = ""
+        self._tester.practise()
+        self.foot.main.setFocus()
+
+    def act(self) -> None:
+        """Do what the large button says."""
+        run = self._tester.run
+        if run.flow.finished:
+            self._tester.fresh()
+        elif run.flow.now is None:
+            if not run.card.missing():
+                self._open = ""
+                self._tester.start()
+        else:
+            self._open = ""
+            run.act()
+        self.refresh()
+
+    def end(self) -> None:
+        """End the test early; what is recorded stays."""
+        self._tester.fresh()
+
+    def open_row(self, name: str) -> None:
+        """Open an editor in the middle."""
+        self._open = "" if self._open == name else name
+        self.refresh()
+        if self._open:
+            self.editors[self._open].setFocus()
+
+    def close_editor(self) -> None:
+        """Go back to the test."""
+        self._open = ""
+        self.refresh()
+        self.foot.main.setFocus()
+
+    def show_far(self) -> None:
+        """Fill the screen with the figure."""
+        if self.far is None:
+            self.far = FarView(self._shared)
+            self.far.left.connect(self._far_left)
+            self.far.acted.connect(self.act)
+            self.far.key.connect(self._key)
+        self.far.showFullScreen()
+        self._tick()
+
+    def _far_left(self) -> None:
+        if self.far is not None:
+            self.far.deleteLater()
+            self.far = None
+
+    def _reject(self, number: int) -> None:
+        run = self._tester.run
+        if number == 0:
+            run.reject_last()
+        elif run.pulls.pulls[number - 1].rejected:
+            run.pulls.restore(number)
+        else:
+            run.pulls.reject(number, "left out by hand")
+        run.changes.tell()
+
+    def _named(self, name: str) -> None:
+        self._tester.run.signed_by = name
+        self.refresh()
+
+    # ------------------------------------------------------------------ showing
+    def _caught(self, caught: CaughtPull) -> None:
+        good = caught.judged.valid
+        self._shared.sounds.play(Sound.CAUGHT if good else Sound.NOT_VALID)
+
+    def _tick(self) -> None:
+        """Draw what moves."""
+        run = self._tester.run
+        self._ticks += 1
+        if self.middle.currentWidget() is self.live:
+            self.live.refresh(run)
+        if self.far is not None:
+            self.live.refresh(run)
+            self.far.refresh(run, self.live.view)
+        self._zone_sound()
+        if self._ticks % STREAM_EVERY == 0:
+            self._refresh_stream()
+
+    def _zone_sound(self) -> None:
+        run = self._tester.run
+        lower, upper = run.card.limit_nm()
+        now = abs(run.axle_now() or 0.0)
+        inside = (lower is not None or upper is not None) and now >= (lower or upper or 0.0)
+        if inside and not self._zone and run.flow.now is Step.PULLS:
+            self._shared.sounds.play(Sound.ZONE)
+        self._zone = inside
+
+    def _refresh_stream(self) -> None:
+        stream = self._tester.bridge.stream
+        self.foot.refresh(
+            self._tester.run, stream.health if stream is not None else None, self._tester.recording_words()
+        )
+
+    def refresh(self) -> None:
+        """Show everything that changes with a step, a pull or the card."""
+        run = self._tester.run
+        display = self._shared.display
+        self.strip.show_steps([(str(s), run.flow.stands[s], step_detail(run, s, display)) for s in run.flow.steps])
+        self._choose_middle()
+        self.card_panel.mark_open(self._open)
+        self.pulls.refresh(run)
+        self._refresh_stream()
+        self.notice.show_notice(run.notice)
+
+    def _choose_middle(self) -> None:
+        run = self._tester.run
+        if self._open:
+            widget: QWidget = self.editors[self._open]
+        elif run.flow.now is None and not run.flow.finished:
+            self.welcome.refresh(run.card)
+            widget = self.welcome
+        elif run.flow.now is Step.SAFETY:
+            self.checks.refresh(run)
+            widget = self.checks
+        elif run.flow.now is Step.SIGN or run.flow.finished:
+            self.sign.refresh(run)
+            widget = self.sign
+        else:
+            self.live.refresh(run)
+            widget = self.live
+        if self.middle.currentWidget() is not widget:
+            self.middle.setCurrentWidget(widget)
+        self.pulls.setVisible(run.flow.now is not None or run.flow.finished)
+
+    # ------------------------------------------------------------------ keys
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        """Serve the space bar and the single keys."""
+        if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier) or not self._key(
+            event.key()
+        ):
+            super().keyPressEvent(event)
+
+    def _key(self, key: int) -> bool:
+        run = self._tester.run
+        idle = run.flow.now is None
+        keys = {
+            Qt.Key.Key_Space: self.act,
+            Qt.Key.Key_R: lambda: run.reject_last(),
+            Qt.Key.Key_U: run.undo,
+            Qt.Key.Key_F: self.show_far,
+            Qt.Key.Key_D: lambda: self.open_row("Dial"),
+            Qt.Key.Key_S: run.skip,
+            Qt.Key.Key_E: self.end if run.flow.running else lambda: None,
+            Qt.Key.Key_P: self.practise if idle else lambda: None,
+            Qt.Key.Key_Escape: self.close_editor,
+            Qt.Key.Key_X: run.answer_notice,
+        }
+        for number, name in enumerate(ROWS):
+            keys[Qt.Key(Qt.Key.Key_1 + number)] = lambda name=name: self.open_row(name)
+        act = keys.get(Qt.Key(key))
+        if act is None:
+            return False
+        act()
+        return True
+
+
+def step_detail(run: TestRun, step: Step, display: Display) -> str:
+    """Give a few words under a step's name."""
+    if step is Step.ZERO and run.zero is not None:
+        return f"at {display.torque(run.zero.value_nm)}"
+    if step is Step.PULLS and run.flow.stands[step] is not Stand.TO_COME:
+        return f"{len(run.pulls.counting)} of {run.card.pulls_wanted}"
+    if step is Step.DRAG and run.drag.value is not None:
+        return display.torque(run.drag.value.value.nm)
+    if step is Step.ZERO_AGAIN and run.zero_moved_nm is not None:
+        return f"moved {display.torque(run.zero_moved_nm)}"
+    if step is Step.SAFETY and run.flow.now is step:
+        return f"{sum(check.ticked for check in run.checks)} of {len(run.checks)}"
+    return ""

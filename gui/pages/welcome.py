@@ -1,0 +1,80 @@
+"""What the Test page shows before a test: where to begin."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QWidget
+
+from gui.widgets.parts import button, card, column, label, line
+from gui.widgets.sketch import PullSketch
+
+if TYPE_CHECKING:
+    from gui.models.job import JobCard
+    from gui.shared import Shared
+
+
+class Welcome(QWidget):
+    """Three ways to begin; emits ``practise``, ``connect_asked`` and ``dial``."""
+
+    practise = Signal()
+    connect_asked = Signal()
+    dial = Signal()
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        frame = card()
+        outer = column(self)
+        outer.addWidget(frame)
+        inside = column(frame, margin=24, gap=14)
+        inside.addWidget(label("Hold one wheel, turn the other", "title"))
+        about = label(
+            "Two torques are wanted: the one that breaks the clutch pack away, and the one that keeps it rotating. "
+            "Each pull is caught by itself, corrected for the lever, and compared with your limit.",
+            wrap=True,
+        )
+        inside.addWidget(about)
+        ways = line(gap=14)
+        self.first = button("Practise now", self.practise.emit, role="main", tip="Key P")
+        ways.addWidget(
+            _way("No transducer at hand", "A virtual transducer pulls for you on a simulated axle. One minute, "
+                 "nothing to connect; everything is marked as simulated.", self.first), 1)  # fmt: skip
+        ways.addWidget(
+            _way("With a transducer", "Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.",
+                 button("Choose a transducer", self.connect_asked.emit, tip="Key 5")), 1)  # fmt: skip
+        ways.addWidget(
+            _way("With a dial wrench", "Read the dial and type it in: the same lever, interval and limit apply.",
+                 button("Type a reading", self.dial.emit, tip="Key D")), 1)  # fmt: skip
+        inside.addLayout(ways)
+        self._missing = label("", "caption", wrap=True)
+        inside.addWidget(self._missing)
+        inside.addWidget(PullSketch(shared.look), 1)
+        caution = label(
+            "Heldwheel measures; it does not declare a car safe or legal. The maker's manual, local rules and "
+            "qualified people decide. One driven wheel in the air can still drive the car off its stand: engine off.",
+            "caption",
+            wrap=True,
+        )
+        inside.addWidget(caution)
+
+    def refresh(self, job: JobCard) -> None:
+        """Say what the job card still lacks."""
+        missing = job.missing()
+        self._missing.setText(
+            f"The job card still needs {' and '.join(missing)}."
+            if missing
+            else "The job card is complete: start the test."
+        )
+
+
+def _way(title: str, text: str, press: QWidget) -> QFrame:
+    frame = QFrame()
+    frame.setObjectName("notice")
+    inside = column(frame, margin=16, gap=10)
+    inside.addWidget(label(title, "head", wrap=True))
+    about = label(text, "caption", wrap=True)
+    about.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
+    inside.addWidget(about, 1)
+    inside.addWidget(press)
+    return frame

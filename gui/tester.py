@@ -1,0 +1,130 @@
+"""One person testing: the job card, the test that runs, the transducer it runs with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog
+
+from gui.bridge import Bridge
+from gui.models.changes import Changes
+from gui.models.checks import CHECKS
+from gui.models.job import JobCard, problem_of
+from gui.models.judge import Judge
+from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
+from gui.models.run import Link, Notice, TestRun
+from gui.models.stream import Open, SessionStream, Stream, open_link
+from logger.errors import HeldwheelError
+
+if TYPE_CHECKING:
+    from gui.models.settings import Settings
+    from logger.acquisition import Acquisition
+
+Opener = Callable[[JobCard, Open], Stream]
+
+
+class Tester:
+    """Owns the acquisition and what belongs to one test after the other.
+
+    Parameters
+    ----------
+    settings : Settings
+        Where recordings go.
+    opener : callable, optional
+        Opens a stream; a test puts its own here.
+    """
+
+    __test__ = False  # it is no test case
+
+    def __init__(self, settings: Settings, opener: Opener | None = None) -> None:
+        self.settings = settings
+        self.card = JobCard()
+        self.changes = Changes()
+        self.bridge = Bridge()
+        self.practice_speed = 1.0
+        self._opener = opener or self._open
+        self._acquisition: Acquisition | None = None
+        self._forget: Callable[[], None] = lambda: None
+        self.run = self._new_run()
+        self.card.changes.listen(self._card_changed)
+
+    def _new_run(self) -> TestRun:
+        self._forget()
+        run = TestRun(self.card, CHECKS, Judge(self.card))
+        self._forget = run.changes.listen(self.changes.tell)
+        return run
+
+    def _card_changed(self) -> None:
+        self.run.pulls.again()
+        self.changes.tell()
+
+    def _open(self, card: JobCard, opened: Open) -> Stream:
+        from logger.acquisition import Acquisition
+
+        if self._acquisition is None:
+            self._acquisition = Acquisition()
+            self._acquisition.__enter__()
+        return SessionStream(self._acquisition, card, opened)
+
+    # ------------------------------------------------------------------ doing
+    def practise(self) -> None:
+        """Begin a practice run on the virtual transducer."""
+        self.bridge.detach()
+        link = PracticeLink(scenario_for_practice(), speed=self.practice_speed)
+        fill_card(self.card, link)
+        self.run = self._new_run()
+        self._connect(Open(link, link))
+        self.run.start()
+        self.run.signed_by = "practice"
+
+    def start(self) -> None:
+        """Begin a test with the card's transducer."""
+        self.run = self._new_run()
+        try:
+            self._connect(open_link(self.card))
+        except HeldwheelError as error:
+            self.run.notice = Notice(str(error), serious=True)
+            self.changes.tell()
+            return
+        self.run.start()
+        self.run.signed_by = self.card.job.operator
+
+    def _connect(self, opened: Open) -> None:
+        try:
+            stream = self._opener(self.card, opened)
+        except (HeldwheelError, OSError) as error:
+            self.run.notice = Notice(problem_of(error), serious=True)
+            self.changes.tell()
+            return
+        self.run.link = Link.OPENING
+        self.bridge.attach(self.run, stream, self.settings.recordings)
+
+    def fresh(self) -> None:
+        """Put the test away; card and transducer stay for the next."""
+        self.bridge.detach()
+        self.card.practice = False
+        self.run = self._new_run()
+        self.changes.tell()
+
+    def rescue(self) -> None:
+        """Ask for another folder and save a recording there whose disk failed."""
+        folder = QFileDialog.getExistingDirectory(None, "Save the recording in another folder")
+        if folder:
+            self.bridge.rescue(Path(folder))
+
+    def recording_words(self) -> str:
+        """Say in a few words what is being recorded."""
+        stream, path = self.bridge.stream, self.bridge.recording
+        if stream is None or path is None or self.run.purpose is None:
+            return "Not recording" if stream is not None else ""
+        saved, waiting = stream.saved()
+        return f"Recording {path.name}: {saved + waiting:,} readings"
+
+    def close(self) -> None:
+        """End everything; recordings are closed."""
+        self.bridge.detach()
+        if self._acquisition is not None:
+            self._acquisition.close()
+            self._acquisition = None

@@ -1,0 +1,107 @@
+"""A stream without threads: simulated seconds on demand, pulls read at once, so that a whole job takes a moment."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.live import LiveReader
+from gui.models.practice import scenario_for_practice
+from gui.models.relay import Found, News, Samples
+from gui.models.stream import recording_name
+from logger.samples import Ending, EndReason, Event
+from logger.session import Health, State
+from logger.virtual.hand import Pull
+from logger.virtual.physics import LeverOff, Rest, simulate
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+
+class FakeStream:
+    """What the bridge needs of a stream; a test pushes the time."""
+
+    def __init__(self, scenario=None, seed: int = 5) -> None:
+        self.practice = None
+        self.scenario = scenario or scenario_for_practice()
+        self.seed, self.made, self.end_s = seed, 0, 0.0
+        self.state, self.ended = State.STREAMING, None
+        self.simulated = True
+        self.begun: list = []
+        self.kept = 0
+        self.stopped = False
+        self._news: list[News] = []
+        self._reader: LiveReader | None = None
+        self._stage, self._start_s = 0, 0.0
+
+    @property
+    def health(self) -> Health:
+        return Health(state=self.state, rate_hz=1000.0, simulated=self.simulated)
+
+    @property
+    def ending(self) -> Ending | None:
+        return self.ended
+
+    def news(self) -> list[News]:
+        found, self._news = self._news, []
+        return found
+
+    def begin(self, header, folder: Path) -> Path:
+        self.begun.append(header)
+        self._reader = LiveReader()
+        self._stage += 1
+        self._start_s = self.end_s
+        self.kept = 0
+        return folder / recording_name(header, lambda _name: False)
+
+    def rest(self) -> None:
+        self._reader = None
+
+    def saved(self) -> tuple[int, int]:
+        return self.kept, 0
+
+    def rescue(self, folder: Path) -> Path:
+        return folder / "rescued.csv"
+
+    def stop(self) -> None:
+        self.stopped = True
+
+    # ------------------------------------------------------------------ what a test does
+    def push(self, torque_nm: np.ndarray, events: tuple[Event, ...] = (), rate_hz: float = 1000.0) -> None:
+        time_s = self.end_s + (np.arange(len(torque_nm)) + 1) / rate_hz
+        self.end_s = float(time_s[-1])
+        self.kept += len(time_s)
+        self._news.append(Samples(time_s, np.asarray(torque_nm, float), None, events))
+        if self._reader is not None:
+            for pull in self._reader.feed(time_s - self._start_s, torque_nm):
+                self._news.append(Found(self._stage, self._start_s, pull))
+
+    def idle(self, seconds: float = 2.0) -> None:
+        """The lever is off."""
+        self.made += 1
+        run = simulate(replace(self.scenario, actions=(LeverOff(seconds),)), self.seed * 100 + self.made)
+        self.push(run.torque_nm)
+
+    def pull(self, **changes) -> None:
+        """Somebody pulls."""
+        self.made += 1
+        hand = (Rest(1.5), replace(Pull(), dwell_s=2.0, **changes), LeverOff(1.0))
+        run = simulate(replace(self.scenario, actions=hand), self.seed * 100 + self.made)
+        self.push(run.torque_nm)
+
+    def half_a_pull(self, seconds: float = 4.0) -> None:
+        """Somebody pulls and has not let go yet."""
+        self.made += 1
+        run = simulate(replace(self.scenario, actions=(Rest(1.5), Pull())), self.seed * 100 + self.made)
+        self.push(run.torque_nm[: int(seconds * 1000)])
+
+    def lose(self, text: str = "The transducer went away: unplugged or out of range.") -> None:
+        self.ended = Ending(EndReason.LOST, text)
+        self.state = State.ENDED
+
+    def fail_disk(self) -> None:
+        error = OSError(28, "No space left on device")
+        self.ended = Ending(EndReason.FAILED, "The disk is full: the recording could not be written further.", error)
+        self.state = State.ENDED

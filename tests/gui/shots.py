@@ -1,0 +1,237 @@
+"""Pictures of every page, state, theme and size, to be looked at: ``python -m tests.gui.shots [folder]``."""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QApplication
+
+from gui.__main__ import build
+from gui.models.flow import Step
+from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
+from gui.pages.test_page import TestPage
+from tests.gui.fakes import FakeStream
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from gui.main_window import MainWindow
+
+SIZES = {"small": (1280, 720), "usual": (1920, 1080)}
+
+
+class Studio:
+    """A window with a fake stream, brought into any state."""
+
+    def __init__(self, palette: str, size: tuple[int, int], scale: float = 1.0) -> None:
+        os.environ["HELDWHEEL_HOME"] = tempfile.mkdtemp(prefix="heldwheel-shots-")
+        self.window: MainWindow = build(palette)
+        self.window.set_sounds(False)
+        self.window.tester._opener = self._open
+        if scale != 1.0:
+            self.window.set_scale(scale)
+        self.window.resize(*size)
+        self.window.show()
+        self.stream = FakeStream()
+        self.app = QApplication.instance()
+        self.settle()
+
+    def _open(self, _card, _opened) -> FakeStream:
+        return self.stream
+
+    @property
+    def page(self) -> TestPage:
+        page = self.window.pages["Test"]
+        assert isinstance(page, TestPage)
+        return page
+
+    @property
+    def tester(self):
+        return self.window.tester
+
+    def settle(self) -> None:
+        for _ in range(4):
+            self.app.processEvents()
+
+    def tick(self) -> None:
+        self.tester.bridge.tick()
+        for _ in range(13):
+            self.page._tick()
+        self.page.refresh()
+        self.settle()
+
+    def practise(self) -> None:
+        self.page.practise()
+        self.tester.bridge._timer.stop()
+        self.tick()
+
+    def to_pulls(self) -> None:
+        self.practise()
+        self.page.act()
+        self.page.act()
+        self.stream.idle(1.0)
+        self.tick()
+        self.page.act()
+        self.stream.idle(2.5)
+        self.tick()
+        assert self.tester.run.flow.now is Step.PULLS
+        self.tick()
+
+    def close(self) -> None:
+        self.window.close()
+        self.window.deleteLater()
+        self.settle()
+
+
+def empty(studio: Studio) -> None:
+    pass
+
+
+def checks(studio: Studio) -> None:
+    studio.practise()
+
+
+def real_checks(studio: Studio) -> None:
+    studio.practise()
+    studio.tester.card.practice = False
+    for index in range(4):
+        studio.tester.run.tick(index)
+    studio.tick()
+
+
+def zero(studio: Studio) -> None:
+    studio.practise()
+    studio.page.act()
+    studio.page.act()
+    studio.stream.idle(1.0)
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(0.9)
+    studio.tick()
+
+
+def busy(studio: Studio) -> None:
+    studio.to_pulls()
+    studio.stream.pull()
+    studio.stream.pull()
+    studio.tick()
+    studio.stream.half_a_pull()
+    studio.tick()
+
+
+def warning(studio: Studio) -> None:
+    studio.to_pulls()
+    studio.stream.pull()
+    studio.stream.pull(ramp_nm_s=250.0)
+    studio.tick()
+    studio.tester.run.battery = "low"
+    studio.tester.run.lost = 34
+    studio.tick()
+    studio.stream.half_a_pull(2.6)
+    studio.tick()
+
+
+def failed(studio: Studio) -> None:
+    studio.to_pulls()
+    studio.stream.pull()
+    studio.tick()
+    studio.stream.half_a_pull(3.0)
+    studio.tick()
+    studio.stream.fail_disk()
+    studio.tick()
+
+
+def lost(studio: Studio) -> None:
+    studio.to_pulls()
+    studio.stream.pull()
+    studio.tick()
+    studio.stream.lose()
+    studio.tick()
+
+
+def finished(studio: Studio) -> None:
+    studio.to_pulls()
+    for _ in range(3):
+        studio.stream.pull()
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(0.5)
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(2.5)
+    studio.tick()
+
+
+def outside(studio: Studio) -> None:
+    import msgspec
+
+    studio.to_pulls()
+    card = studio.tester.card
+    card.put(limit=msgspec.structs.replace(card.limit, lower=70.0))
+    for _ in range(3):
+        studio.stream.pull()
+    studio.tick()
+
+
+def editor(name: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
+        studio.tester.card.practice = False
+        studio.page.open_row(name)
+        for part in studio.page.editors.values():
+            if hasattr(part, "load"):
+                part.load()
+        studio.settle()
+
+    return show
+
+
+STATES: dict[str, Callable[[Studio], None]] = {
+    "empty": empty,
+    "checks": checks,
+    "checks-real": real_checks,
+    "zero": zero,
+    "busy": busy,
+    "warning": warning,
+    "failed": failed,
+    "lost": lost,
+    "outside": outside,
+    "finished": finished,
+    "job": editor("Job"),
+    "fixture": editor("Fixture"),
+    "limit": editor("Limit"),
+    "transducer": editor("Transducer"),
+    "dial": editor("Dial"),
+}
+
+
+def shoot(folder: Path, name: str, palette: str, size: str, scale: float = 1.0) -> None:
+    studio = Studio(palette, SIZES[size], scale)
+    STATES[name](studio)
+    studio.settle()
+    large = f"-text{round(scale * 100)}" if scale != 1 else ""
+    studio.window.grab().save(str(folder / f"{name}-{palette}-{size}{large}.png"))
+    studio.close()
+
+
+def main(words: list[str]) -> int:
+    folder = Path(words[0] if words else "shots")
+    folder.mkdir(parents=True, exist_ok=True)
+    app = QApplication.instance() or QApplication([])
+    names = words[1:] or list(STATES)
+    for name in names:
+        for palette, size, scale in (("dark", "small", 1.0), ("light", "usual", 1.0), ("dark", "usual", 1.5)):
+            shoot(folder, name, palette, size, scale)
+    app.processEvents()
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
