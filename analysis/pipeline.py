@@ -1,1 +1,301 @@
-"""From a recording file to its reading: the only module of the analysis that knows what a recording is."""
+"""From a recording file to its reading: the only module of the analysis that knows what a recording is.
+
+Steps: trace and header -> pulls at the sensor -> corrections of the sidecar -> torque at the axle -> job values ->
+result against the limit. Everything that was assumed, missing or put right is among the problems.
+
+Offered: ``Asked``, ``read_file``, ``read_files``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+import msgspec
+import numpy as np
+
+from analysis.adequacy import certificate_advice, range_advice, resolution_advice
+from analysis.at_axle import Level, instrument_from, level_from
+from analysis.corrected import Corrected, Source, apply_corrections
+from analysis.entry import kind_conflict
+from analysis.fixtures import fixture_from
+from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
+from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
+from analysis.reading import read_torque
+from analysis.recorded import PullReading, RecordingReading
+from analysis.traces import Sensor
+from logger.errors import HeldwheelError
+from logger.files import read_trace
+
+if TYPE_CHECKING:
+    from analysis.repeats import JobValue
+    from analysis.results import TraceReading
+    from logger.files import Trace
+    from logger.header import Header, Lever, Limit, TransducerFacts, Zero
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What the caller states; it wins over what the file and its sidecar say.
+
+    Attributes
+    ----------
+    lever, limit, zero
+        Instead of the recording's; zero "trace" means that the trace's own unloaded level is the true zero.
+    rule, guard
+        How uncertainty decides.
+    repeatability : float or None
+        Relative pull-to-pull scatter, used under three pulls.
+    drop_outliers : bool
+        Whether outliers are left out of the job's value.
+    time_column, torque_column, angle_column, torque_unit
+        Of a foreign trace.
+    """
+
+    lever: Lever | None = None
+    limit: Limit | None = None
+    zero: Zero | Literal["trace"] | None = None
+    rule: Rule = Rule.THREE_WAY
+    guard: Guard = Guard.U95
+    repeatability: float | None = None
+    drop_outliers: bool = False
+    time_column: str | None = None
+    torque_column: str | None = None
+    angle_column: str | None = None
+    torque_unit: str | None = None
+
+
+def read_files(
+    paths: Sequence[Path | str], asked: Asked | None = None, *, before: Callable[[int, Path | str], None] | None = None
+) -> Iterator[RecordingReading]:
+    """Read several recordings; one that cannot be read gives a reading that says why, and the others go on.
+
+    Parameters
+    ----------
+    paths : sequence of Path or str
+        The files.
+    asked : Asked, optional
+        For all of them.
+    before : callable, optional
+        Called with number and path before each file: for progress.
+    """
+    for i, path in enumerate(paths):
+        if before is not None:
+            before(i, path)
+        try:
+            yield read_file(path, asked)
+        except HeldwheelError as error:
+            yield RecordingReading(str(path), ok=False, problems=tuple(str(error).splitlines()))
+
+
+def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
+    """Read one recording.
+
+    Parameters
+    ----------
+    path : Path or str
+        Our recording, closed or not, or a foreign CSV trace.
+    asked : Asked, optional
+        What the caller states.
+
+    Raises
+    ------
+    HeldwheelError
+        The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
+    """
+    asked = asked or Asked()
+    trace = read_trace(
+        path,
+        time_column=asked.time_column,
+        torque_column=asked.torque_column,
+        angle_column=asked.angle_column,
+        unit=asked.torque_unit,
+    )
+    header = _header(trace.header, asked)
+    sensor = _sensor(header.transducer)
+    reading = read_torque(trace.time_s, trace.torque_nm, angle_deg=trace.angle_deg, sensor=sensor)
+    torque_nm = trace.torque_nm / (sensor.gain or 1.0)
+    corrections = trace.sidecar.corrections if trace.sidecar is not None else ()
+    source = Source(trace.time_s, torque_nm, reading.noise_nm, sensor.relative_u)
+    pulls, unapplied = apply_corrections(reading.pulls, corrections, source)
+    pulls = tuple(_with_full_scale(c, header.transducer) for c in pulls)
+    at, assumed = _at_axle(header, asked, reading, _turned(trace))
+    bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
+    read, job = _values(pulls, at, asked)
+    read, result, judged = _judged(read, job, header, bounds, at, asked)
+    highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
+    advice = (
+        *range_advice(header.transducer.capacity_nm, bounds, highest),
+        *resolution_advice(header.transducer.resolution_nm, job),
+        *certificate_advice(header.transducer, header.started.date() if header.started is not None else None),
+    )
+    done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
+    return RecordingReading(
+        file=trace.file,
+        ok=True,
+        problems=_once((*trace.problems, *reading.problems, *unapplied, *done, *assumed, *judged, *advice)),
+        header=header,
+        time_s=trace.time_s,
+        torque_nm=torque_nm,
+        trace=reading,
+        at=at,
+        pulls=read,
+        job=job,
+        bounds=bounds,
+        result=result,
+        corrections=tuple(corrections),
+        unit=trace.unit,
+        state=trace.state,
+        sha256=trace.sha256,
+    )
+
+
+def _once(lines: Iterable[str]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(lines))
+
+
+def _header(header: Header, asked: Asked) -> Header:
+    """Lay what was asked over what the file says."""
+    stated = {name: value for name in ("lever", "limit") if (value := getattr(asked, name)) is not None}
+    if asked.zero is not None and asked.zero != "trace":
+        stated["zero"] = asked.zero
+    return msgspec.structs.replace(header, **stated) if stated else header
+
+
+def _sensor(facts: TransducerFacts) -> Sensor:
+    return Sensor(
+        capacity_nm=facts.capacity_nm,
+        resolution_nm=facts.resolution_nm,
+        accuracy_percent_of_reading=facts.accuracy_percent_of_reading,
+        gain=facts.gain,
+        gain_u=facts.gain_u,
+        delay_s=facts.filter_delay_s,
+    )
+
+
+def _turned(trace: Trace) -> Turned | None:
+    """Give a function for the wheel's turn between two times, where the trace has an angle."""
+    angle = trace.angle_deg
+    if angle is None or not np.isfinite(angle).any():
+        return None
+    good = np.isfinite(angle)
+    time_s, turned = trace.time_s[good], np.radians(angle[good])
+
+    def between(start_s: float, end_s: float) -> float | None:
+        first, last = np.interp([start_s, end_s], time_s, turned)
+        return abs(float(last - first))
+
+    return between
+
+
+def _with_full_scale(corrected: Corrected, facts: TransducerFacts) -> Corrected:
+    """Widen the intervals at the sensor by an accuracy that is stated for full scale."""
+    u = instrument_from(facts).full_scale_u_nm
+    if not u:
+        return corrected
+    pull = corrected.pull
+    for name in ("breakaway", "rotating"):
+        part = getattr(pull, name)
+        if part is not None:
+            wider = replace(part, u95_sensor_nm=float(np.hypot(part.u95_sensor_nm, 1.96 * u)))
+            pull = replace(pull, **{name: wider})
+    return replace(corrected, pull=pull)
+
+
+def _at_axle(
+    header: Header, asked: Asked, reading: TraceReading, turned: Turned | None
+) -> tuple[AtAxle | None, tuple[str, ...]]:
+    """Give what brings a pull to the axle, and what had to be assumed; None where the lever is not known."""
+    if header.lever is None:
+        return None, (
+            "the lever is not known: torque at the axle is not stated; give --lever, or [lever] in a sidecar",
+        )
+    fixture = fixture_from(header.lever)
+    notes = list(fixture.notes)
+    if fixture.reads != "torque":
+        return None, (*notes, f"a '{fixture.kind}' fixture takes a {fixture.reads}, but the trace holds a torque")
+    instrument = instrument_from(header.transducer)
+    if not instrument.relative_u and not instrument.full_scale_u_nm:
+        notes.append("the transducer's accuracy is not stated: calibration is not in the interval")
+    level = _level(header, asked, reading)
+    if not level.known:
+        weighs = fixture.weight is not None
+        notes.append(
+            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, "
+            + (
+                "and the lever's weight is in the interval"
+                if weighs
+                else "and the lever's weight, not stated, is not in it"
+            )
+        )
+    if header.transducer.sign == "none":
+        notes.append("the gauge gives no sign: the direction of the pulls is not known")
+    return AtAxle(fixture, instrument, level, reading.noise_nm, turned), tuple(notes)
+
+
+def _level(header: Header, asked: Asked, reading: TraceReading) -> Level:
+    if asked.zero == "trace":
+        return Level(
+            reading.zero_nm, reading.noise_nm, True, "unloaded level of this trace, stated to be the true zero"
+        )
+    facts = header.transducer
+    return level_from(header.zero, gain=facts.gain or 1.0, resolution_nm=facts.resolution_nm or 0.0)
+
+
+def _values(
+    pulls: Sequence[Corrected], at: AtAxle | None, asked: Asked
+) -> tuple[tuple[PullReading, ...], tuple[JobValue, ...]]:
+    read = tuple(
+        PullReading(c.pull, budgets_of(c.pull, at) if at is not None else {}, c.left_out, c.applied) for c in pulls
+    )
+    counted = [(r.pull.direction, r.axle) for r in read if r.counts]
+    return read, values_of(counted, repeatability=asked.repeatability, drop_outliers=asked.drop_outliers)
+
+
+def _judged(
+    read: tuple[PullReading, ...],
+    job: tuple[JobValue, ...],
+    header: Header,
+    bounds: Bounds | None,
+    at: AtAxle | None,
+    asked: Asked,
+) -> tuple[tuple[PullReading, ...], Result | None, tuple[str, ...]]:
+    """Judge each pull and the job, where there is a limit."""
+    if bounds is None:
+        return read, None, ()
+    refusal, notes = _refusal(header, bounds, at)
+    if refusal:
+        return read, not_valid(bounds, refusal, rule=asked.rule, guard=asked.guard), notes
+    judged = tuple(replace(r, result=_pull_result(r, job, bounds, asked)) for r in read)
+    peakless = bounds.quantity == "breakaway" and any(
+        r.counts and r.pull.breakaway is not None and not r.pull.breakaway.distinct_peak for r in read
+    )
+    if peakless:
+        notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
+    return judged, judge_job(job, bounds, rule=asked.rule, guard=asked.guard, notes=notes), notes
+
+
+def _pull_result(read: PullReading, job: tuple[JobValue, ...], bounds: Bounds, asked: Asked) -> Result | None:
+    if read.left_out:
+        return None
+    if not read.pull.valid:
+        return not_valid(bounds, *(r.text for r in read.pull.reasons), rule=asked.rule, guard=asked.guard)
+    return judge_pull(read.axle, job, read.pull.direction, bounds, rule=asked.rule, guard=asked.guard)
+
+
+def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tuple[str, ...]]:
+    """Give the reason why this recording cannot be compared with its limit, and warnings."""
+    if header.test.purpose in ("drag", "zero", "weigh"):
+        return f"this is a recording for '{header.test.purpose}', not of held pulls", ()
+    conflict = kind_conflict(bounds.written, header.test)
+    if conflict is not None and conflict.refused:
+        return conflict.text, ()
+    if bounds.written.kind == "ratio min":
+        return "a ratio limit compares two recordings: in gear and in neutral", ()
+    if at is None:
+        return "the lever is not known, so the torque at the axle is not either", ()
+    if at.fixture.kind == "held side":
+        return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
+    return "", (conflict.text,) if conflict is not None else ()

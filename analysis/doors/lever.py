@@ -83,7 +83,8 @@ def run(args: argparse.Namespace) -> int:
 def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
     """Show the factor, and the table of what each input does to it."""
     from analysis.budget import propagate
-    from analysis.doors.shown import budget_table, row_json
+    from analysis.doors.shown import budget_table
+    from analysis.recorded import budget_json
     from logger.console import note, say
 
     unit = {"torque": "1", "force": "N·m per N", "mass": "N·m per kg"}[fixture.reads]
@@ -97,7 +98,7 @@ def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
                 "u95": budget.u95,
                 "reads": fixture.reads,
                 "notes": list(fixture.notes),
-                "inputs": [row_json(row) for row in budget.rows],
+                "inputs": budget_json(budget)["rows"],
             }
         )
         return Exit.OK
@@ -115,7 +116,8 @@ def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
 def _readings(args: argparse.Namespace, fixture: Fixture, bounds: Bounds | None) -> int:
     """Take typed readings through lever, budget and decision."""
     from analysis.dial import dial_reading
-    from analysis.doors.shown import budget_json, exit_for
+    from analysis.doors.shown import exit_for
+    from analysis.recorded import budget_json
     from analysis.repeats import job_value
 
     shown, unit = _shown(args, fixture)

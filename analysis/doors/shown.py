@@ -12,7 +12,7 @@ from logger.units import format_torque, torque_factor
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from analysis.budget import Budget, Row
+    from analysis.budget import Budget
     from analysis.limits import Result
 
 STYLES = {"within": "green", "outside": "red", "too close to call": "yellow", "not valid": "magenta"}
@@ -66,33 +66,3 @@ def both_units(nm: float, u95_nm: float | None, unit: str) -> str:
     """Write a torque in the wanted unit, and in N·m beside it where that is another."""
     shown = format_torque(nm, unit, u95_nm)
     return shown if unit == "N·m" else f"{shown} = {format_torque(nm, 'N·m', u95_nm)}"
-
-
-def row_json(row: Row) -> dict[str, object]:
-    """Give a row of a budget as JSON-ready values."""
-    i = row.input
-    return {
-        "name": i.name,
-        "value": i.value,
-        "unit": i.unit,
-        "u": i.u,
-        "dof": i.dof if math.isfinite(i.dof) else None,
-        "shape": str(i.shape),
-        "sensitivity": row.sensitivity,
-        "contribution": row.contribution,
-        "shared": i.shared,
-        "from": i.note,
-    }
-
-
-def budget_json(budget: Budget) -> dict[str, object]:
-    """Give a budget as JSON-ready values."""
-    return {
-        "quantity": budget.quantity,
-        "value": budget.value,
-        "unit": budget.unit,
-        "u": budget.u,
-        "dof": budget.dof if math.isfinite(budget.dof) else None,
-        "u95": budget.u95,
-        "rows": [row_json(row) for row in budget.rows],
-    }

@@ -1,0 +1,60 @@
+"""Whether the instrument suits the test: range, resolution, certificate. Advice, never a verdict."""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from analysis.limits import Bounds
+    from analysis.repeats import JobValue
+    from logger.header import TransducerFacts
+
+# A limit or reading belongs between a fifth and four fifths of a transducer's range: below, errors stated for full
+# scale and resolution weigh; above, the peak of a jerk overloads it (common practice, no source).
+BEST_SHARE = (0.20, 0.80)
+# The step of the reading should not make up more than this of the interval.
+STEP_SHARE = 0.30
+
+
+def range_advice(capacity_nm: float | None, bounds: Bounds | None, highest_nm: float | None) -> tuple[str, ...]:
+    """Compare a transducer's capacity with the limit, or with the highest reading where there is no limit."""
+    if not capacity_nm:
+        return ()
+    limits = [] if bounds is None or bounds.written.kind == "ratio min" else [bounds.lower, bounds.upper]
+    values = [v for v in limits if v is not None] or ([highest_nm] if highest_nm else [])
+    what = "the limit" if limits else "the highest reading"
+    said = []
+    if values and max(values) < BEST_SHARE[0] * capacity_nm:
+        said.append(
+            f"{what} is {max(values) / capacity_nm * 100:.0f} % of the transducer's capacity (below 20 %): a smaller "
+            "transducer would give a narrower interval"
+        )
+    if values and max(values) > BEST_SHARE[1] * capacity_nm:
+        said.append(
+            f"{what} is {max(values) / capacity_nm * 100:.0f} % of the transducer's capacity (above 80 %): a jerk may "
+            "overload it; use a larger one"
+        )
+    return tuple(said)
+
+
+def resolution_advice(resolution_nm: float | None, job: Sequence[JobValue]) -> tuple[str, ...]:
+    """Say where the step of the reading is a large part of the interval."""
+    if not resolution_nm:
+        return ()
+    coarse = [v for v in job if v.budget.u > 0 and resolution_nm / math.sqrt(12) > STEP_SHARE * v.budget.u]
+    if not coarse:
+        return ()
+    return (
+        f"the reading's step of {resolution_nm:g} N·m is a large part of the interval: a finer one would narrow it",
+    )
+
+
+def certificate_advice(facts: TransducerFacts, tested: date | None) -> tuple[str, ...]:
+    """Say where a certificate was out of date on the day of the test."""
+    if facts.certificate_due is None or tested is None or tested <= facts.certificate_due:
+        return ()
+    return (f"the transducer's certificate was due on {facts.certificate_due.isoformat()}, before this test",)

@@ -1,0 +1,238 @@
+"""Find the pulls of recordings: breakaway and rotating torque, at the sensor and at the axle, interval, result."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import time
+from typing import TYPE_CHECKING, Literal
+
+from analysis.doors.options import (
+    LEVER_HELP,
+    LIMIT_HELP,
+    add_lever_options,
+    add_limit_options,
+    lever_from,
+    limit_doubts,
+    limit_from,
+    percent_from,
+)
+from logger.door import Exit
+from logger.errors import InputError
+from logger.header import Zero
+from logger.units import canonical_unit, parse_quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from analysis.pipeline import Asked
+    from analysis.recorded import PullReading, RecordingReading
+
+MANY = 3  # files from which progress is shown
+
+EXITS = """\
+exit codes: 0 within the limit, or no limit asked; 1 outside; 2 a file or option that cannot be used;
+3 too close to call; 4 not valid. Of several results the gravest: 2, then 1, 4, 3, 0."""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options."""
+    parser.epilog = (
+        "examples:\n"
+        "  heldwheel-read pulls hill-climb-07.csv\n"
+        "  heldwheel-read pulls *.csv --lever 450mm --stud-circle 5x114.3mm --limit rear-axle.limit.toml\n"
+        '  heldwheel-read pulls old.csv --torque-column T --torque-unit "lbf·ft" --time-column t --json\n\n'
+        "What a file does not say comes from <stem>.sidecar.toml beside it, or from these options, which win.\n\n"
+        f"{LEVER_HELP}\n\n{LIMIT_HELP}\n\n{EXITS}"
+    )
+    parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, or CSV traces with time and torque")
+    parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel pulls 1')")
+    parser.add_argument("--budget", action="store_true", help="show what each input contributes to the interval")
+    parser.add_argument("--unit", metavar="UNIT", help="unit of the table; default: that of the recording")
+    parser.add_argument(
+        "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'trace': the trace's own"
+    )
+    parser.add_argument("--zero-u95", metavar="TORQUE", help="its expanded uncertainty, 95 %%")
+    parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
+    parser.add_argument(
+        "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
+    )
+    add_lever_options(parser)
+    add_limit_options(parser)
+    group = parser.add_argument_group("CSV files of others")
+    group.add_argument("--time-column", metavar="NAME", help="its name, where it is not time_s")
+    group.add_argument("--torque-column", metavar="NAME", help="its name, where it is not torque_<unit>")
+    group.add_argument("--torque-unit", metavar="UNIT", help="unit of the torque column, where its name has none")
+    group.add_argument("--angle-column", metavar="NAME", help="its name, where it is not angle_deg")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Do it."""
+    from analysis.doors.shown import exit_for
+    from analysis.pipeline import read_files
+    from logger.console import Progress, note, say
+
+    unit = canonical_unit(args.unit) if args.unit else None
+    asked = _asked(args)
+    if asked.limit is not None:
+        for line in limit_doubts(asked.limit):
+            note(f"note: {line}")
+    begun = time.monotonic()
+    with Progress() as progress:
+
+        def show(i: int, path: Path | str) -> None:
+            if len(args.files) >= MANY:
+                progress.show(f"reading {i + 1} of {len(args.files)}: {path}", time.monotonic() - begun)
+
+        readings = list(read_files(args.files, asked, before=show))
+    if args.json:
+        from analysis.recorded import to_json
+
+        say(json.dumps(to_json(readings, budgets=args.budget), ensure_ascii=False, indent=1, allow_nan=False))
+    else:
+        for reading in readings:
+            _show(reading, unit or reading.unit, budget=args.budget)
+    for reading in readings:
+        if not reading.ok:
+            for line in reading.problems:
+                note(f"heldwheel-read pulls: {line}")
+    if not all(reading.ok for reading in readings):
+        return Exit.BAD_INPUT
+    return exit_for([reading.result for reading in readings if reading.result is not None])
+
+
+def _asked(args: argparse.Namespace) -> Asked:
+    from analysis.pipeline import Asked
+
+    return Asked(
+        lever=lever_from(args),
+        limit=limit_from(args),
+        zero=_zero(args),
+        rule=args.rule,
+        guard=args.guard,
+        repeatability=percent_from(args.repeatability, "--repeatability"),
+        drop_outliers=args.drop_outliers,
+        time_column=args.time_column,
+        torque_column=args.torque_column,
+        angle_column=args.angle_column,
+        torque_unit=canonical_unit(args.torque_unit) if args.torque_unit else None,
+    )
+
+
+def _zero(args: argparse.Namespace) -> Zero | Literal["trace"] | None:
+    if args.zero is None:
+        if args.zero_u95 is not None:
+            raise InputError("--zero-u95 needs --zero")
+        return None
+    if args.zero == "trace":
+        return "trace"
+    u = None if args.zero_u95 is None else parse_quantity(args.zero_u95, "torque") / 1.96
+    if u is not None and u < 0:
+        raise InputError("--zero-u95 cannot be negative")
+    return Zero(value_nm=parse_quantity(args.zero, "torque"), value_nm_u=u, how="lever hanging")
+
+
+def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
+    """Show one recording: its pulls, what they say together, what is not in order."""
+    from analysis.doors.shown import budget_table
+    from logger.console import say
+
+    if not reading.ok:
+        return
+    _pull_table(reading, unit)
+    for line in _job_lines(reading, unit):
+        say(line)
+    if reading.result is not None:
+        say(reading.result.words)
+        for text in reading.result.notes:
+            say(f"  {text}")
+    if budget:
+        for value in reading.job:
+            direction = "clockwise" if value.direction > 0 else "counter-clockwise"
+            budget_table(value.budget, unit, title=f"Budget: {value.budget.quantity}, {direction}")
+    shown = {text for value in reading.job for text in value.notes} | set(
+        reading.result.notes if reading.result else ()
+    )
+    for text in reading.problems:
+        if text not in shown:
+            say(f"  note: {text}")
+    say()
+
+
+def _pull_table(reading: RecordingReading, unit: str) -> None:
+    from analysis.doors.shown import STYLES
+    from logger.console import say, table
+
+    mark = "SIMULATED  " if reading.simulated else ""
+    where = "at the axle" if reading.at is not None else "at the sensor"
+    rate = reading.trace.rate_hz if reading.trace is not None else float("nan")
+    state = {"recovered": ", recovered: it was not closed", "foreign": ", not our recording"}.get(reading.state, "")
+    title = f"{mark}{reading.file}  ({rate:.4g} readings a second{state})"
+    if not reading.pulls:
+        say(title)
+        say("  no pull found")
+        return
+    rows, styles = [], []
+    for number, read in enumerate(reading.pulls, 1):
+        rows.append(_pull_row(number, read, unit))
+        styles.append(STYLES[str(read.result.state)] if read.result is not None else "")
+    headings = ("pull", "start", "direction", f"breakaway {where}", f"rotating {where}", "result")
+    table(headings, rows, title=title, right=(0, 1), styles=styles)
+
+
+def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
+    from analysis.recorded import DIRECTIONS
+
+    pull = read.pull
+    breakaway = _figure(read, "breakaway", unit)
+    if pull.breakaway is not None and not pull.breakaway.distinct_peak:
+        breakaway += " (slip began, no peak)"
+    rotating = _figure(read, "rotating mean", unit)
+    if pull.stick_slip is not None:
+        rotating += f" (stick-slip, {pull.stick_slip.frequency_hz:.1f} Hz)"
+    return (str(number), f"{pull.start_s:.2f} s", DIRECTIONS[pull.direction], breakaway, rotating, _verdict(read))
+
+
+def _figure(read: PullReading, quantity: str, unit: str) -> str:
+    """Give a torque with its interval: at the axle where it is known, else at the sensor."""
+    from logger.units import format_torque
+
+    budget = read.axle.get(quantity)
+    if budget is not None:
+        return format_torque(budget.value, unit, budget.u95)
+    part = read.pull.breakaway if quantity == "breakaway" else read.pull.rotating
+    return "–" if part is None else format_torque(part.at_sensor_nm, unit, part.u95_sensor_nm)
+
+
+def _verdict(read: PullReading) -> str:
+    """Give the pull's result in words with a shape."""
+    from analysis.limits import SHAPES, State
+
+    if read.left_out:
+        return f"left out: {read.left_out}"
+    if not read.pull.valid:
+        reasons = "; ".join(f"{r.code}: {r.text}" for r in read.pull.reasons)
+        return f"{SHAPES[State.NOT_VALID]} not valid: {reasons}"
+    if read.result is None:
+        return "valid"
+    return f"{read.result.shape} {read.result.state} (± {read.result.u95:.2g} N·m as one pull of many)"
+
+
+def _job_lines(reading: RecordingReading, unit: str) -> Sequence[str]:
+    """Give what the pulls say together."""
+    from analysis.recorded import DIRECTIONS
+    from logger.units import format_torque
+
+    lines = []
+    for value in reading.job:
+        if value.budget.quantity == "rotating maximum" and (
+            reading.bounds is None or reading.bounds.quantity != "rotating maximum"
+        ):
+            continue
+        n = len(value.values)
+        pulls = "1 pull" if n == 1 else f"median of {n} pulls, CV {value.cv * 100:.1f} %" if n > 2 else f"{n} pulls"
+        shown = format_torque(value.budget.value, unit, value.budget.u95)
+        lines.append(f"  {value.budget.quantity}, {DIRECTIONS[value.direction]}: {shown} (95 %; {pulls})")
+        lines += [f"    {note}" for note in value.notes]
+    return lines
