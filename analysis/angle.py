@@ -42,6 +42,9 @@ LEAST_STEPS = 6
 SPEED_SPREAD = 0.10
 """Relative spread of the speed below which torque against speed has no slope worth stating."""
 
+POSSIBLE_DEG = 360.0 * 1000
+"""Nobody turns a wheel further than this in one pull: a greater angle is no angle."""
+
 
 @dataclass(frozen=True, slots=True)
 class Slip:
@@ -90,6 +93,11 @@ def _wind_up(torque: Floats, angle: Floats, slip_nm: float) -> float | None:
     x = torque[part] - torque[part].mean()
     norm = float(x @ x)
     return max(float(x @ angle[part]) / norm, 0.0) if norm > 0 else None
+
+
+def plausible_angle(angle_deg: Floats) -> bool:
+    """Tell whether angles are usable: all there, moving, and no further than a hand turns a wheel in one pull."""
+    return bool(0 < np.ptp(angle_deg) < POSSIBLE_DEG)  # not so with NaN
 
 
 def describe_turning(

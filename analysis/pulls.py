@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from analysis.angle import Slip, describe_turning, find_slip
+from analysis.angle import Slip, describe_turning, find_slip, plausible_angle
 from analysis.breakaway import Peak, find_peak
 from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clipped, reasons_for
 from analysis.handoff import Handoff, find_handoff
@@ -135,7 +135,7 @@ def _turned(window: Window) -> Load | None:
     noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), window.resolution_nm / np.sqrt(12))
     good = ~spikes(s.torque_nm, noise)
     first, last = int(good[: window.first].sum()), int(good[: window.last].sum())
-    angle = None if s.angle_deg is None or np.ptp(s.angle_deg) == 0 else s.angle_deg[good]
+    angle = s.angle_deg[good] if s.angle_deg is not None and plausible_angle(s.angle_deg) else None
     return Load(
         s.time_s[good], sign * s.torque_nm[good], angle, first, last, sign, sign * level, noise, int((~good).sum())
     )
