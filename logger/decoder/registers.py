@@ -93,6 +93,10 @@ class RegisterDecoder:
         self._length = starts[-1]
         self._at = [_offset(register, blocks, starts) for register in registers]
         self._marks = Marks()
+        self.simulated = False  # registers carry no such mark
+
+    def expect(self, samples: float) -> None:
+        """Take no notice: registers carry no counter."""
 
     def feed(self, *chunks: bytes) -> Decoded:
         """Decode the polls of one drain."""
