@@ -97,7 +97,7 @@ def _wind_up(torque: Floats, angle: Floats, slip_nm: float) -> float | None:
 
 def plausible_angle(angle_deg: Floats) -> bool:
     """Tell whether angles are usable: all there, moving, and no further than a hand turns a wheel in one pull."""
-    return bool(0 < np.ptp(angle_deg) < POSSIBLE_DEG)  # not so with NaN
+    return bool((np.abs(angle_deg) < POSSIBLE_DEG).all() and np.ptp(angle_deg) > 0)  # not so with NaN
 
 
 def describe_turning(

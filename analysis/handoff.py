@@ -17,8 +17,12 @@ import numpy as np
 if TYPE_CHECKING:
     from analysis.traces import Floats
 
-RAMP_FROM = 0.2
-"""The ramp is certainly under way at this share of the pull's level; the rest lies before."""
+RAMP_FROM = 0.45
+"""The ramp is certainly under way at this share of the pull's level; the rest lies before. A heavy lever, put on a
+moment before, may take a worn pack's reading a third of the way up."""
+
+FOOT_BELOW = 0.2
+"""Where nothing is still, the rest is looked for below this share only."""
 
 BLOCK_S = 0.05
 """Length of the blocks whose means are compared (s)."""
@@ -72,7 +76,8 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
     begin = stop % width  # blocks end where the ramp begins
     means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
     still = max(STILL_BLOCKS, round(STILL_S / (width * step)))
-    first, last, unrest = _still_stretch(means, still, noise_nm / np.sqrt(width), top_nm - level_nm)
+    low_blocks = int(np.searchsorted(np.maximum.accumulate(means), level_nm + FOOT_BELOW * (top_nm - level_nm)))
+    first, last, unrest = _still_stretch(means, still, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
     first = max(first, last - max(still, round(LEVEL_S / (width * step))))
     part = torque_nm[begin + first * width : begin + last * width]
     level = float(part.mean())
@@ -82,14 +87,14 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
     return Handoff(level, u, int(below[-1]) if len(below) else 0)
 
 
-def _still_stretch(means: Floats, still: int, noise: float, height: float) -> tuple[int, int, float]:
+def _still_stretch(means: Floats, still: int, noise: float, height: float, low_blocks: int) -> tuple[int, int, float]:
     """Give bounds (in blocks) of the latest still stretch, and the range of the shortest part of it."""
     still = min(still, len(means))
     windows = np.lib.stride_tricks.sliding_window_view(means, still)
     ranges = windows.max(axis=1) - windows.min(axis=1)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = np.flatnonzero(ranges <= limit)
-    at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges))
+    at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges[: max(low_blocks - still, 1)]))
     first = at
     level = means[at : at + still].mean()
     while first > 0 and abs(means[first - 1] - level) <= max(limit, float(ranges[at])):

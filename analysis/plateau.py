@@ -41,9 +41,9 @@ CYCLE_BAND = 0.12
 SHORT_S = 0.25
 """Length of the short-time mean (s): longer than a period of the swing or the tremor (0.07-0.2 s)."""
 
-AROUND_S = 2.5
-"""The level around is the median over this time to both sides (s): a yank or a hesitation lasts under a second, the
-pack's waviness (two turns of the wheel) ten times longer."""
+AROUND_S = 1.25
+"""The level around is the median over this time to both sides (s): a yank or a hesitation lasts under a second, a new
+level (another speed, another drag) and the pack's waviness (two turns of the wheel) much longer."""
 
 MARGIN_S = 0.15
 """What lies this close (s) to an excursion is left out as well."""

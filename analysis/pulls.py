@@ -32,11 +32,14 @@ LEAST_OF_CAPACITY = 0.02
 HELD_S = 1.2
 """A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
 
+SLIPS_S = 0.2
+"""After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
+
 BUMP_S = 0.5
 """A load that was above half its maximum for less (s) is a bump, not worth a word."""
 
-REGRIP_S = 1.5
-"""A load that comes back sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
+REGRIP_S = 1.2
+"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
 
 STILL_NOISES = 2.0
 """A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still."""
@@ -95,7 +98,7 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     half = np.flatnonzero(y[load.first : load.last] - load.level_nm > 0.5 * (top - load.level_nm)) + load.first
     if len(half) < 3 or t[half[-1]] - t[half[0]] < BUMP_S:
         return None
-    before = _gripped_again(window.before, load, float(t[half[0]]))
+    before = _gripped_again(window.before, load, float(t[load.first]))
     if window.from_start:
         hand = Handoff(load.level_nm, load.noise_nm, 0)
     elif before is not None:
@@ -114,9 +117,9 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     return _read(load, x, hand, half, window, before, sensor)
 
 
-def _gripped_again(before: Read | None, load: Load, up_s: float) -> Read | None:
+def _gripped_again(before: Read | None, load: Load, start_s: float) -> Read | None:
     """Give the pull before if this load goes on with it."""
-    if before is None or before.pull.direction != load.sign or up_s - before.pull.end_s > REGRIP_S:
+    if before is None or before.pull.direction != load.sign or start_s - before.pull.end_s > REGRIP_S:
         return None
     return before if before.pull.breakaway or before.pull.rotating else None
 
@@ -170,6 +173,8 @@ def _read(
         onset_s = None if slip is None else slip.onset_s
         peak = find_peak(t[whole], x[whole], slip_nm, load.noise_nm, onset_s)
     after = float(t[up]) if peak is None else peak.time_s
+    if peak is not None and not window.to_end and float(t[release]) - after < SLIPS_S:
+        return Read(Pull(*start, reasons=(LET_GO,)))
     turning = slice(int(np.searchsorted(t, after)), release + 1)
     cycles = find_cycles(t[turning], x[turning])
     plateau = find_plateau(t, x, after, float(t[release]), cycles)
