@@ -2,22 +2,30 @@
 
 Conventions
 -----------
-- Arrivals are ``time.monotonic()`` seconds; times are seconds since the first sample's arrival, or a little before 0
-  where a later sample shows that the first one came late.
+- Arrivals are ``time.monotonic()`` seconds; times are seconds since the recording's first sample.
 - Bytes can only ever be late. So the earliest arrival seen, relative to the counter, dates all samples.
 - The rate is never learnt from a short record: over the first minutes a fit finds the connection's clock, not the
   device's. The nominal period holds; counter and arrival are recorded, so a fit can be made when reading.
-- Times never go back within one stream.
+- Times never go back: a better anchor is approached by at most half a period per drain.
 
 Offered: ``CounterClock``, ``ArrivalClock``, ``build_clock``.
 """
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, Protocol
+import math
+from collections import deque
+from typing import TYPE_CHECKING, Final, Literal, Protocol
+
+import numpy as np
 
 if TYPE_CHECKING:
+    from logger.description import Description
     from logger.samples import Floats, Ints
+
+WINDOW_S: Final = 5.0  # over which an undescribed rate is taken
+FIRST_PERIOD_S: Final = 1e-3  # spread of a first burst, when nothing is known yet
+LEAST_STEP_S: Final = 1e-6  # the recording's resolution of time
 
 
 class Clock(Protocol):
@@ -41,9 +49,126 @@ class Clock(Protocol):
         ...
 
     def at(self, arrival_s: float) -> float:
-        """Give the time of something that was seen to happen at this monotonic moment."""
+        """Give the time of something that was seen to happen at this monotonic moment; 0 before the first sample."""
         ...
 
     def restart(self) -> None:
-        """Anchor the counter anew: the device was away and may have begun again."""
+        """Anchor anew: the device was away, and its counter may have begun again."""
         ...
+
+
+class CounterClock:
+    """Time = counter x nominal period, anchored at the earliest arrival.
+
+    Parameters
+    ----------
+    period_s : float
+        Nominal, from the description.
+    """
+
+    time_from: Final = "device counter"
+
+    def __init__(self, period_s: float) -> None:
+        self._period_s = period_s
+        self._anchor_s: float | None = None  # earliest arrival - counter x period
+        self._used_s = 0.0  # the anchor in use
+        self._zero_s: float | None = None
+        self._last_s = -math.inf
+
+    def date(self, arrival_s: Floats, counter: Ints | None) -> Floats:
+        """Give the time of each sample of one drain."""
+        if counter is None:
+            raise ValueError("a counter clock needs a counter")
+        if not len(arrival_s):
+            return np.empty(0)
+        ticks = counter * self._period_s
+        earliest = float((arrival_s - ticks).min())
+        if self._anchor_s is None:
+            self._anchor_s = self._used_s = earliest
+        self._anchor_s = min(self._anchor_s, earliest)
+        self._used_s = max(self._anchor_s, self._used_s - self._period_s / 2)
+        if self._zero_s is None:
+            self._zero_s = float(ticks[0]) + self._used_s
+        if ticks[0] + self._used_s - self._zero_s <= self._last_s:  # after a restart
+            self._used_s = self._last_s + self._zero_s - float(ticks[0]) + self._period_s
+        time_s: Floats = np.add(ticks, self._used_s - self._zero_s, dtype=np.float64)
+        self._last_s = float(time_s[-1])
+        return time_s
+
+    def at(self, arrival_s: float) -> float:
+        """Give the time of a monotonic moment."""
+        return 0.0 if self._zero_s is None else arrival_s - self._zero_s
+
+    def restart(self) -> None:
+        """Anchor anew."""
+        self._anchor_s = None
+
+
+class ArrivalClock:
+    """Time = arrival; samples that arrive together are spread over the time since the chunk before them.
+
+    Parameters
+    ----------
+    period_s : float, optional
+        Nominal: samples of one chunk lie no farther apart. Without it the rate of the last seconds serves.
+    """
+
+    time_from: Final = "arrival"
+
+    def __init__(self, period_s: float | None = None) -> None:
+        self._nominal_s = period_s
+        self._seen: deque[tuple[float, int]] = deque()  # (arrival, samples until then)
+        self._count = 0
+        self._zero_s: float | None = None
+        self._last_s: float | None = None  # arrival scale
+
+    def date(self, arrival_s: Floats, counter: Ints | None = None) -> Floats:
+        """Give the time of each sample of one drain."""
+        if not len(arrival_s):
+            return np.empty(0)
+        period = self._period(float(arrival_s[-1]), len(arrival_s))
+        ends = np.append(np.flatnonzero(arrival_s[1:] != arrival_s[:-1]) + 1, len(arrival_s))  # of bursts
+        sizes = np.diff(ends, prepend=0)
+        bursts = arrival_s[ends - 1]
+        before = np.concatenate(
+            ([bursts[0] - sizes[0] * period if self._last_s is None else self._last_s], bursts[:-1])
+        )
+        steps = np.minimum(period, (bursts - before) / sizes)
+        behind = np.repeat(ends, sizes) - 1 - np.arange(len(arrival_s))
+        times: Floats = arrival_s - behind * np.repeat(steps, sizes)
+        floor = -math.inf if self._last_s is None else self._last_s
+        if times[0] <= floor or (len(times) > 1 and (times[1:] <= times[:-1]).any()):
+            times = np.maximum(np.maximum.accumulate(times), floor) + LEAST_STEP_S * np.arange(1, len(times) + 1)
+        self._last_s = float(times[-1])
+        if self._zero_s is None:
+            self._zero_s = float(times[0])
+        time_s: Floats = times - self._zero_s
+        return time_s
+
+    def _period(self, arrival_s: float, count: int) -> float:
+        """Give the nominal period, or that of the last seconds."""
+        self._count += count
+        self._seen.append((arrival_s, self._count))
+        while len(self._seen) > 2 and arrival_s - self._seen[1][0] > WINDOW_S:
+            self._seen.popleft()
+        if self._nominal_s is not None:
+            return self._nominal_s
+        (first_s, first), (last_s, last) = self._seen[0], self._seen[-1]
+        return (last_s - first_s) / (last - first) if last > first and last_s > first_s else FIRST_PERIOD_S
+
+    def at(self, arrival_s: float) -> float:
+        """Give the time of a monotonic moment."""
+        return 0.0 if self._zero_s is None else arrival_s - self._zero_s
+
+    def restart(self) -> None:
+        """Forget the rate seen so far."""
+        self._seen.clear()
+
+
+def build_clock(description: Description) -> Clock:
+    """Build the clock that a description allows: by counter only if its nominal rate is known too."""
+    rate = description.transducer.rate_hz
+    period = 1.0 / rate if rate else None
+    if description.has_counter and period is not None:
+        return CounterClock(period)
+    return ArrivalClock(period)

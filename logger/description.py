@@ -32,7 +32,7 @@ import msgspec
 
 from logger.decoder.layouts import Frame, Packet, frame_faults, layout_faults
 from logger.decoder.registers import register_faults
-from logger.decoder.template import LineFormat, template_faults
+from logger.decoder.template import LineFormat, compile_template, template_faults
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
 from logger.toml_file import read_toml
@@ -146,6 +146,14 @@ class Description(Record, frozen=True, kw_only=True):
     def unit(self) -> str:
         """The torque column's unit."""
         return canonical_unit(self.transducer.unit or "N·m")
+
+    @property
+    def has_counter(self) -> bool:
+        """Whether samples come with the device's own counter."""
+        if self.lines is not None:
+            return any(part.kind == "counter" for part in compile_template(self.lines.template))
+        packet = self.frame.packet if self.frame is not None else self.notification
+        return packet is not None and packet.counter is not None
 
     def __post_init__(self) -> None:
         faults = description_faults(self)

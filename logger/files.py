@@ -13,13 +13,23 @@ Offered: ``read_trace``, ``Trace``.
 
 from __future__ import annotations
 
+import hashlib
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-if TYPE_CHECKING:
-    from pathlib import Path
+import msgspec
 
-    from logger.header import Header, Sidecar
+from logger.errors import FileError
+from logger.foreign import Names, read_foreign
+from logger.header import Header
+from logger.samples import EventKind
+from logger.sidecar import merged, read_sidecar
+from logger.stored import is_recording, read_recording
+from logger.units import torque_factor
+
+if TYPE_CHECKING:
+    from logger.header import Sidecar
     from logger.samples import Event, Floats
 
 
@@ -68,7 +78,8 @@ class Trace:
     @property
     def torque_nm(self) -> Floats:
         """Torque in N·m, clockwise positive, shape (n,); computed anew with each call."""
-        raise NotImplementedError
+        sign = -1.0 if self.header.transducer.sign == "reversed" else 1.0
+        return self.torque * (sign * torque_factor(self.unit))
 
     @property
     def angle_deg(self) -> Floats | None:
@@ -102,4 +113,58 @@ def read_trace(
     DescriptionError
         Its sidecar has faults.
     """
-    raise NotImplementedError
+    path = Path(path)
+    sidecar = read_sidecar(path)
+    data = _bytes(path)
+    if is_recording(data):
+        return _recording(data, str(path), sidecar)
+    names = Names(time_column, torque_column, angle_column, unit)
+    stated = sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
+    foreign = read_foreign(data, str(path), names, stated)
+    return Trace(
+        file=str(path),
+        header=merged(Header(time_from="file"), sidecar),
+        time_s=foreign.time_s,
+        torque=foreign.torque,
+        unit=foreign.unit,
+        columns=foreign.columns,
+        events=(),
+        state="foreign",
+        sha256=hashlib.sha256(data).hexdigest(),
+        sidecar=sidecar,
+        problems=foreign.problems,
+    )
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        if path.is_dir():
+            raise FileError(f"{path}: is a folder; name a recording in it")
+        return path.read_bytes()
+    except FileNotFoundError:
+        raise FileError(f"{path}: there is no such file") from None
+    except OSError as error:
+        if isinstance(error, FileError):
+            raise
+        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
+
+
+def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
+    stored = read_recording(data, file)
+    header = stored.header
+    if any(event.kind is EventKind.SIMULATED for event in stored.events):
+        header = msgspec.structs.replace(header, simulated=True)
+    time_name, torque_name, *others = stored.names
+    return Trace(
+        file=file,
+        header=merged(header, sidecar),
+        time_s=stored.columns[time_name],
+        torque=stored.columns[torque_name],
+        unit=stored.unit,
+        columns={name: stored.columns[name] for name in others},
+        events=tuple(stored.events),
+        state="closed" if stored.closed else "recovered",
+        sha256=stored.sha256,
+        sidecar=sidecar,
+        problems=tuple(stored.problems),
+    )

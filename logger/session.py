@@ -14,65 +14,47 @@ Rules
 4. Nothing is written to the device unless ``send`` is called, and that only after the user has confirmed it.
 5. When nothing arrives for ``silence_s`` an event says so: a radio stack that died reports nothing by itself.
 
-Offered: ``Session``, ``Health``, ``State``.
+Offered: ``Session``, ``build_session``.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import StrEnum
-from typing import TYPE_CHECKING
+import asyncio
+import time
+from collections import deque
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+
+from logger.clock import build_clock
+from logger.decoder.build import build_decoder
+from logger.errors import HeldwheelError, LinkError, LinkLost
+from logger.health import Health, Meter, State, Steps
+from logger.links.base import TellingLink
+from logger.samples import Block, Column, Decoded, Ending, EndReason, Event, EventKind
 
 if TYPE_CHECKING:
     from logger.clock import Clock
+    from logger.description import Description
     from logger.links.base import Link
-    from logger.samples import Column, Decoder, Ending, EventKind, Subscriber
+    from logger.samples import Chunk, Decoder, Floats, Subscriber
+
+TICK_S: Final = 0.1  # how often the watchdogs look
+DRAIN_S: Final = 0.02  # bytes gather so long: 50 drains a second cost little and look live
+BUSY_BYTES: Final = 4096  # a drain of this size: more is waiting, read on at once
+MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
+BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
+
+COUNTER: Final = Column("counter", "")
+LATE: Final = Column("late", "ms")
 
 
-class State(StrEnum):
-    """What a session is doing."""
+class SubscriberFailedError(Exception):
+    """A subscriber raised; carries what."""
 
-    OPENING = "opening"
-    STREAMING = "streaming"
-    SILENT = "silent"  # open, but nothing arrives
-    RECONNECTING = "reconnecting"
-    ENDED = "ended"
-
-
-@dataclass(frozen=True, slots=True)
-class Health:
-    """How a session is doing: a value that any thread may read.
-
-    Attributes
-    ----------
-    state : State
-    rate_hz : float
-        Samples per second over the last seconds; NaN before the first.
-    samples : int
-        Received.
-    lost : int
-        Counted from the device's counter.
-    garbage : int
-        Bytes (of a stream) or packets that were no reading.
-    duplicates : int
-        Dropped because they were received twice.
-    last_arrival_s : float
-        ``time.monotonic()`` of the last bytes; NaN before the first.
-    simulated : bool
-        The device has said that it is simulated.
-    advice : str
-        What to do, if something is wrong: a rate that does not fit, a silent device.
-    """
-
-    state: State = State.OPENING
-    rate_hz: float = float("nan")
-    samples: int = 0
-    lost: int = 0
-    garbage: int = 0
-    duplicates: int = 0
-    last_arrival_s: float = float("nan")
-    simulated: bool = False
-    advice: str = ""
+    def __init__(self, error: Exception) -> None:
+        super().__init__(str(error))
+        self.error = error
 
 
 class Session:
@@ -84,8 +66,12 @@ class Session:
         Where bytes come from; opened and closed here.
     decoder : Decoder
         Bytes to samples.
-    clock : Clock
-        Dates them.
+    clock : Clock or None
+        Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
+    has_counter : bool
+        The decoder gives the device's counter.
+    nominal_hz : float or None
+        Described rate.
     silence_s : float
         The watchdog.
     reopen_after_silence : bool
@@ -98,13 +84,41 @@ class Session:
         self,
         link: Link,
         decoder: Decoder,
-        clock: Clock,
+        clock: Clock | None,
         *,
+        has_counter: bool = False,
+        nominal_hz: float | None = None,
         silence_s: float = 3.0,
         reopen_after_silence: bool = False,
         reconnect_s: float = 600.0,
     ) -> None:
-        raise NotImplementedError
+        self._link = link
+        self._telling = link if isinstance(link, TellingLink) else None
+        self._decoder = decoder
+        self._clock = clock
+        self._has_counter = has_counter
+        self._nominal_hz = nominal_hz
+        self._silence_s = silence_s
+        self._reopen_after_silence = reopen_after_silence
+        self._reconnect_s = reconnect_s
+        self._subscribers: list[Subscriber] = []
+        self._failed: list[Subscriber] = []
+        self._pending: deque[Event] = deque()  # events that wait for the next block
+        self._meter = Meter(nominal_hz)
+        self._steps = Steps()
+        self._stop_wanted = False
+        self._stopping: asyncio.Event | None = None
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._reading: asyncio.Task[list[Chunk]] | None = None
+        self._opened_s = 0.0
+        self._heard_s = 0.0  # when bytes came last, or the link was opened
+        self._first = True  # nothing has come since the link was opened
+        self._simulated = False
+
+    @property
+    def name(self) -> str:
+        """The link's name."""
+        return self._link.name
 
     @property
     def columns(self) -> tuple[Column, ...]:
@@ -112,29 +126,303 @@ class Session:
 
         ``late`` is by how much the bytes of a sample arrived after its time.
         """
-        raise NotImplementedError
+        own = tuple(c for c in self._decoder.columns if c.name != "time")
+        if self._clock is None:
+            return own
+        return (*own, *((COUNTER,) if self._has_counter else ()), LATE)
 
     @property
     def health(self) -> Health:
         """How it is doing now; any thread may ask."""
-        raise NotImplementedError
+        return self._meter.health
 
     def subscribe(self, subscriber: Subscriber) -> None:
         """Let a subscriber have all blocks from now on; its ``on_block`` runs in the acquisition thread."""
-        raise NotImplementedError
-
-    async def run(self) -> Ending:
-        """Open the link and read until the end."""
-        raise NotImplementedError
+        self._subscribers.append(subscriber)
 
     def stop(self) -> None:
         """End with STOPPED after what has arrived is read; any thread may call it."""
-        raise NotImplementedError
+        self._stop_wanted = True
+        loop, stopping = self._loop, self._stopping
+        if loop is not None and stopping is not None and not loop.is_closed():
+            loop.call_soon_threadsafe(stopping.set)
 
     def mark(self, kind: EventKind, text: str) -> None:
         """Put an event of the user's (NOTE, ZERO) into the stream; any thread may call it."""
-        raise NotImplementedError
+        self._pending.append(Event(kind, text=text))
 
     async def send(self, data: bytes, does: str) -> None:
-        """Write a command that the user has confirmed; it becomes a SENT event."""
-        raise NotImplementedError
+        """Write a command that the user has confirmed; it becomes a SENT event.
+
+        Raises
+        ------
+        LinkError
+            It could not be sent.
+        """
+        await self._link.write(data)
+        shown = "".join(chr(b) if 32 <= b < 127 else f"\\x{b:02X}" for b in data)
+        self._pending.append(Event(EventKind.SENT, count=len(data), text=f"{does}: {shown}" if does else shown))
+
+    async def run(self) -> Ending:
+        """Open the link and read until the end."""
+        self._loop = asyncio.get_running_loop()
+        self._stopping = asyncio.Event()
+        self._steps = Steps()
+        if self._stop_wanted:
+            self._stopping.set()
+        try:
+            ending = await self._guarded()
+        except asyncio.CancelledError:
+            self._finish(Ending(EndReason.STOPPED, "stopped"))
+            raise
+        return self._finish(ending)
+
+    async def _guarded(self) -> Ending:
+        """Read until the end, and give whatever happened as an ``Ending``."""
+        try:
+            return await self._live()
+        except SubscriberFailedError as failure:
+            return Ending(EndReason.FAILED, str(failure.error), failure.error)
+        except HeldwheelError as error:
+            return Ending(EndReason.FAILED, str(error), error)
+        except Exception as error:  # noqa: BLE001 - the one error path: our own bugs too end the stream with a value
+            return Ending(EndReason.FAILED, f"internal error: {type(error).__name__}: {error}", error)
+        finally:
+            await self._drop_reading()
+            await self._link.close()
+
+    def _finish(self, ending: Ending) -> Ending:
+        """Tell every subscriber; one that fails now makes the ending FAILED for those after it."""
+        if self._pending:
+            try:
+                self._deliver(self._block(None, []))
+            except SubscriberFailedError as failure:
+                ending = Ending(EndReason.FAILED, str(failure.error), failure.error)
+        for subscriber in (*self._failed, *self._subscribers):
+            try:
+                subscriber.on_end(ending)
+            except Exception as error:  # noqa: BLE001 - as above
+                if ending.reason is not EndReason.FAILED:
+                    ending = Ending(EndReason.FAILED, str(error), error)
+        self._meter.state(State.ENDED, ending.text if ending.reason is EndReason.FAILED else "")
+        return ending
+
+    # --- reading ------------------------------------------------------------------------------------------------------
+
+    async def _live(self) -> Ending:
+        await self._open()
+        while True:
+            try:
+                return await self._stream()
+            except LinkLost as lost:
+                ending = await self._reconnect(lost)
+                if ending is not None:
+                    return ending
+
+    async def _open(self) -> None:
+        await self._link.open()
+        self._opened_s = self._heard_s = time.monotonic()
+        self._first = True
+        self._reading = None
+
+    async def _stream(self) -> Ending:
+        """Read until the source ends or the user stops.
+
+        Raises
+        ------
+        LinkLost
+            The device is gone; all that came before is delivered.
+        """
+        while not self._wanted_stop():
+            chunks = await self._next(TICK_S)
+            if chunks is not None and not chunks:
+                return Ending(EndReason.FINISHED, f"{self.name}: the source has ended")
+            if chunks:
+                self._take(chunks)
+                if sum(len(chunk.data) for chunk in chunks) < BUSY_BYTES:
+                    await asyncio.sleep(DRAIN_S)
+            await self._watch()
+        stopped_s = time.monotonic()
+        while chunks := await self._next(0):  # what has arrived already
+            self._take(chunks)
+            if chunks[-1].arrival_s > stopped_s:
+                break
+        return Ending(EndReason.STOPPED, "stopped")
+
+    async def _next(self, wait_s: float) -> list[Chunk] | None:
+        """Give the next chunks; None if none come in time."""
+        if self._reading is None:
+            self._reading = asyncio.ensure_future(self._link.read())
+            await asyncio.sleep(0)
+        if not self._reading.done() and wait_s > 0:
+            await asyncio.wait({self._reading}, timeout=wait_s)
+        if not self._reading.done():
+            return None
+        reading, self._reading = self._reading, None
+        return reading.result()
+
+    async def _drop_reading(self) -> None:
+        reading, self._reading = self._reading, None
+        if reading is not None:
+            reading.cancel()
+            await asyncio.gather(reading, return_exceptions=True)
+
+    def _wanted_stop(self) -> bool:
+        return self._stopping is not None and self._stopping.is_set()
+
+    def _take(self, chunks: list[Chunk]) -> None:
+        """Decode one drain and deliver it."""
+        if self._first:
+            self._first = False
+            midstream = getattr(self._link, "joins_midstream", False)
+            if midstream and chunks[0].arrival_s - self._opened_s < MID_LINE_S:
+                self._decoder.reset()
+        elif self._meter.health.state is State.SILENT:
+            self._decoder.expect((chunks[0].arrival_s - self._heard_s) * self._rate())
+        decoded = self._decoder.feed(*[chunk.data for chunk in chunks])
+        self._heard_s = time.monotonic()
+        arrivals = np.array([chunk.arrival_s for chunk in chunks]) + self._steps.slept_s
+        self._note_simulated()
+        block = self._block(decoded, chunks, arrivals)
+        size = sum(len(chunk.data) for chunk in chunks)
+        self._meter.count(chunks[-1].arrival_s, size, len(block), block.events, self._simulated)
+        if len(block) or block.events:
+            self._deliver(block)
+
+    def _note_simulated(self) -> None:
+        told = self._telling is not None and self._telling.simulated
+        if not self._simulated and (told or self._decoder.simulated):
+            self._simulated = True
+            self._pending.append(Event(EventKind.SIMULATED, text="the device says that it is simulated"))
+
+    def _block(self, decoded: Decoded | None, chunks: list[Chunk], arrivals: Floats | None = None) -> Block:
+        """Date samples and events; with nothing decoded a block of waiting events."""
+        waiting = [self._pending.popleft() for _ in range(len(self._pending))]
+        if self._telling is not None:
+            waiting += self._telling.events()
+        now = time.monotonic() + self._steps.slept_s
+        if decoded is None or arrivals is None:
+            time_s = np.empty(0)
+            columns = {column.name: np.empty(0) for column in self.columns}
+            found: tuple[Event, ...] = ()
+        else:
+            time_s, columns = self._dated(decoded, arrivals)
+            found = decoded.events
+            now = float(arrivals[-1])
+        at = self._clock.at(now) if self._clock is not None else float(time_s[-1]) if len(time_s) else 0.0
+        events = [event.at(at if len(time_s) == 0 else float(time_s[0])) for event in waiting]
+        events += [event.at(float(time_s[event.index]) if event.index < len(time_s) else at) for event in found]
+        return Block(time_s, columns, tuple(events))
+
+    def _dated(self, decoded: Decoded, arrivals: Floats) -> tuple[Floats, dict[str, Floats]]:
+        columns = dict(decoded.columns)
+        if self._clock is None:
+            return columns.pop("time"), columns
+        arrived = arrivals[decoded.chunk_of]
+        time_s = self._clock.date(arrived, decoded.counter)
+        if self._has_counter and decoded.counter is not None:
+            columns["counter"] = decoded.counter.astype(np.float64)
+        late_ms = (arrived + self._clock.at(0.0) - time_s) * 1e3
+        columns["late"] = late_ms.round(2) + 0.0  # 0.01 ms is finer than any system's time stamps; no -0
+        return time_s, columns
+
+    def _deliver(self, block: Block) -> None:
+        """Give a block to everyone; those who fail are left out from now on, and the session ends."""
+        failure: Exception | None = None
+        for subscriber in tuple(self._subscribers):
+            try:
+                subscriber.on_block(block)
+            except Exception as error:  # noqa: BLE001 - rule 2
+                self._subscribers.remove(subscriber)
+                self._failed.append(subscriber)
+                failure = failure or error
+        if failure is not None:
+            raise SubscriberFailedError(failure)
+
+    # --- watching -----------------------------------------------------------------------------------------------------
+
+    def _rate(self) -> float:
+        measured = self._meter.health.rate_hz
+        return self._nominal_hz or (measured if measured > 0 else 0.0)
+
+    async def _watch(self) -> None:
+        """Look for silence, clock steps and a stream that does not fit; tell it."""
+        self._pending.extend(self._steps.look())
+        told = self._meter.judge()
+        if told is not None:
+            self._pending.append(told)
+        quiet_s = time.monotonic() - self._heard_s
+        if quiet_s > self._silence_s and self._meter.health.state is not State.SILENT:
+            never = " yet: is it switched on, and set to send by itself?" if self._first else ""
+            text = f"nothing has arrived for {quiet_s:.0f} s{never}"
+            self._meter.state(State.SILENT, text)
+            self._pending.append(Event(EventKind.SILENCE, text=text))
+            if self._reopen_after_silence:
+                raise LinkLost(f"{self.name}: {text}")
+        if self._pending:
+            self._deliver(self._block(None, []))
+
+    async def _reconnect(self, lost: LinkLost) -> Ending | None:
+        """Wait for a lost device; None when it is back."""
+        gone_s, heard_s = time.monotonic(), self._heard_s
+        await self._drop_reading()
+        await self._link.close()
+        self._pending.append(Event(EventKind.DISCONNECT, text=str(lost)))
+        self._pending.extend(self._decoder.reset().events)
+        self._meter.state(State.RECONNECTING, str(lost))
+        self._deliver(self._block(None, []))
+        attempt = 0
+        while not await self._stops_within(BACK_OFF_S[min(attempt, len(BACK_OFF_S) - 1)]):
+            attempt += 1
+            if time.monotonic() - gone_s >= self._reconnect_s:
+                return Ending(EndReason.LOST, str(lost), lost)
+            try:
+                await self._open()
+            except LinkError:
+                continue
+            self._decoder.expect((time.monotonic() - heard_s) * self._rate())
+            if self._clock is not None:
+                self._clock.restart()
+            self._meter.reconnected()
+            self._meter.state(State.STREAMING)
+            away_s = time.monotonic() - gone_s
+            self._pending.append(Event(EventKind.RECONNECT, text=f"{self.name} is back after {away_s:.1f} s"))
+            return None
+        return Ending(EndReason.STOPPED, "stopped while the device was away")
+
+    async def _stops_within(self, wait_s: float) -> bool:
+        """Wait; tell whether the user stops meanwhile."""
+        if self._stopping is None:
+            return False
+        try:
+            async with asyncio.timeout(wait_s):
+                await self._stopping.wait()
+        except TimeoutError:
+            return False
+        return True
+
+
+def build_session(
+    link: Link, description: Description, decoder: Decoder | None = None, *, reconnect_s: float = 600.0
+) -> Session:
+    """Build the session of a described transducer.
+
+    Parameters
+    ----------
+    link : Link
+    description : Description
+    decoder : Decoder, optional
+        Instead of the described one: for a Bluetooth device that follows the open standards.
+    reconnect_s : float
+        How long a lost device is waited for.
+    """
+    return Session(
+        link,
+        decoder if decoder is not None else build_decoder(description),
+        build_clock(description),
+        has_counter=description.has_counter,
+        nominal_hz=description.transducer.rate_hz,
+        silence_s=description.silence_s,
+        reopen_after_silence=description.link == "ble",
+        reconnect_s=reconnect_s,
+    )

@@ -93,7 +93,7 @@ def format_toml(record: msgspec.Struct) -> str:
     import tomli_w
 
     tree = msgspec.to_builtins(record, builtin_types=(datetime, date))
-    return tomli_w.dumps(_without_none(tree))
+    return tomli_w.dumps(_filled(tree))
 
 
 def write_toml(path: Path | str, record: msgspec.Struct) -> None:
@@ -123,11 +123,13 @@ def write_toml(path: Path | str, record: msgspec.Struct) -> None:
         raise FileError(f"{path}: cannot be written: {error.strerror or error}; it is unchanged") from error
 
 
-def _without_none(value: Any) -> Any:
+def _filled(value: Any) -> Any:
+    """Leave out what is not known: absent values and empty tables."""
     if isinstance(value, dict):
-        return {key: _without_none(v) for key, v in value.items() if v is not None}
+        filled = {key: _filled(v) for key, v in value.items() if v is not None}
+        return {key: v for key, v in filled.items() if v != {}}
     if isinstance(value, list | tuple):
-        return [_without_none(v) for v in value]
+        return [_filled(v) for v in value]
     return value
 
 

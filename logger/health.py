@@ -1,0 +1,197 @@
+"""How a session is doing, and what to do about it.
+
+Offered: ``Health``, ``State``, ``Meter``, ``Steps``.
+"""
+
+from __future__ import annotations
+
+import math
+import time
+from collections import deque
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import TYPE_CHECKING, Final
+
+from logger.samples import Event, EventKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+RATE_S: Final = 3.0  # over which the true rate is taken
+MOSTLY: Final = 0.5  # share of bytes that are no reading, from which the stream is not what was described
+JUDGE_BYTES: Final = 400  # bytes before a stream is judged: some lines
+RATE_OFF: Final = 0.03  # deviation of the true from the nominal rate that is told; buffers make it uneven by 1-2 %
+JUDGE_S: Final = 10.0  # before the rate is judged
+CLOCK_STEP_S: Final = 0.5  # a clock disciplined by the network slews by less between two looks
+STALL_S: Final = 2.0  # a loop that should look ten times a second was stopped
+
+
+class State(StrEnum):
+    """What a session is doing."""
+
+    OPENING = "opening"
+    STREAMING = "streaming"
+    SILENT = "silent"  # open, but nothing arrives
+    RECONNECTING = "reconnecting"
+    ENDED = "ended"
+
+
+@dataclass(frozen=True, slots=True)
+class Health:
+    """How a session is doing: a value that any thread may read.
+
+    Attributes
+    ----------
+    state : State
+    rate_hz : float
+        Samples per second over the last seconds; NaN before the first.
+    samples : int
+        Received.
+    lost : int
+        Counted from the device's counter.
+    garbage : int
+        Bytes (of a stream) or packets that were no reading.
+    duplicates : int
+        Dropped because they were received twice.
+    reconnects : int
+        How often the device was away and came back.
+    last_arrival_s : float
+        ``time.monotonic()`` of the last bytes; NaN before the first.
+    simulated : bool
+        The device has said that it is simulated.
+    advice : str
+        What to do, if something is wrong: a stream that does not fit its description, a silent device.
+    """
+
+    state: State = State.OPENING
+    rate_hz: float = float("nan")
+    samples: int = 0
+    lost: int = 0
+    garbage: int = 0
+    duplicates: int = 0
+    reconnects: int = 0
+    last_arrival_s: float = float("nan")
+    simulated: bool = False
+    advice: str = ""
+
+
+_COUNTED: Final = {EventKind.GAP: "lost", EventKind.GARBAGE: "garbage", EventKind.DUPLICATE: "duplicates"}
+
+
+class Meter:
+    """Counts what a session reads, and notices a stream that does not fit its description.
+
+    Parameters
+    ----------
+    nominal_hz : float or None
+        Described rate.
+    """
+
+    def __init__(self, nominal_hz: float | None) -> None:
+        self.health = Health()
+        self._nominal_hz = nominal_hz
+        self._seen: deque[tuple[float, int]] = deque()  # (arrival, samples until then)
+        self._bytes = 0
+        self._advised: set[str] = set()
+        self._steady_s = math.nan  # since when it streams without a break
+
+    def state(self, state: State, advice: str = "") -> None:
+        """Note what the session is doing."""
+        if state is not State.STREAMING:
+            self._seen.clear()
+            self._steady_s = math.nan
+        self.health = replace(self.health, state=state, advice=advice)
+
+    def count(self, arrival_s: float, size: int, samples: int, events: Iterable[Event], simulated: bool) -> None:
+        """Count one drain."""
+        self._bytes += size
+        old = self.health
+        counts = {"lost": old.lost, "garbage": old.garbage, "duplicates": old.duplicates}
+        for event in events:
+            name = _COUNTED.get(event.kind)
+            if name:
+                counts[name] += event.count
+        total = old.samples + samples
+        if math.isnan(self._steady_s):
+            self._steady_s = arrival_s
+        self._seen.append((arrival_s, total))
+        while len(self._seen) > 2 and arrival_s - self._seen[1][0] > RATE_S:
+            self._seen.popleft()
+        first_s, first = self._seen[0]
+        rate = (total - first) / (arrival_s - first_s) if arrival_s > first_s else math.nan
+        advice = "" if old.state is not State.STREAMING else old.advice
+        self.health = Health(
+            State.STREAMING, rate, total, **counts, reconnects=old.reconnects, last_arrival_s=arrival_s,
+            simulated=simulated, advice=advice,
+        )  # fmt: skip
+
+    def reconnected(self) -> None:
+        """Count a reconnect."""
+        self.health = replace(self.health, reconnects=self.health.reconnects + 1)
+
+    def judge(self) -> Event | None:
+        """Tell once what does not fit; the advice stands until it fits again."""
+        health = self.health
+        if health.state is not State.STREAMING:
+            return None
+        advice = ""
+        if self._bytes >= JUDGE_BYTES and health.garbage > MOSTLY * self._bytes:
+            advice = (
+                "most of what arrives is no reading: check the baud rate, the template and the terminator "
+                "in the transducer's description"
+            )
+        elif self._nominal_hz and health.last_arrival_s - self._steady_s > JUDGE_S and health.rate_hz > 0:
+            off = health.rate_hz / self._nominal_hz - 1
+            if abs(off) > RATE_OFF:
+                advice = (
+                    f"about {health.rate_hz:.4g} samples a second arrive, the description says "
+                    f"{self._nominal_hz:g}: correct rate_hz, the time axis rests on it"
+                )
+        self.health = replace(health, advice=advice)
+        told = advice.split(":")[0][:20]
+        if not advice or told in self._advised:
+            return None
+        self._advised.add(told)
+        return Event(EventKind.NOTE, text=advice)
+
+
+class Steps:
+    """Notices steps of the computer's clock, sleep, and a program that was stopped.
+
+    Times of samples rest on the monotonic clock, which is never stepped. While a computer sleeps that clock stands
+    still (Linux); the time slept is added to what comes after.
+    """
+
+    def __init__(self) -> None:
+        self.slept_s = 0.0
+        self._wall_s = time.time() - time.monotonic()
+        self._boot_s = _asleep()
+        self._look_s = time.monotonic()
+
+    def look(self) -> list[Event]:
+        """Give what has happened since the last look; to be called several times a second."""
+        now = time.monotonic()
+        stalled = now - self._look_s
+        self._look_s = now
+        slept = _asleep() - self._boot_s
+        wall = time.time() - now
+        step = wall - self._wall_s - slept
+        events = []
+        if slept > CLOCK_STEP_S:
+            self.slept_s += slept
+            self._boot_s += slept
+            events.append(Event(EventKind.CLOCK, text=f"the computer slept for {slept:.1f} s; what was sent is lost"))
+        if stalled > STALL_S:
+            events.append(Event(EventKind.CLOCK, text=f"the program was stopped for {stalled:.1f} s"))
+        if abs(step) > CLOCK_STEP_S:
+            text = f"the computer's clock was set by {step:+.1f} s; the times of this recording do not follow it"
+            events.append(Event(EventKind.CLOCK, text=text))
+        self._wall_s = wall
+        return events
+
+
+def _asleep() -> float:
+    """Give the seconds this computer has slept since it was started, where the system tells."""
+    if not hasattr(time, "CLOCK_BOOTTIME"):
+        return 0.0
+    return time.clock_gettime(time.CLOCK_BOOTTIME) - time.clock_gettime(time.CLOCK_MONOTONIC)

@@ -1,0 +1,259 @@
+"""A serial port: bytes read in a thread, in chunks, each stamped as it arrives.
+
+Conventions
+-----------
+- Local ports only, opened for us alone; listening sends nothing.
+- The thread reads at once when bytes come after a pause, then lets them gather for ``GATHER_S``: an isolated line is
+  stamped to the moment, a stream costs few wake-ups, and a stamp is never early.
+
+Offered: ``SerialLink``, ``serial_ports``.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import errno
+import stat
+import threading
+import time
+from collections import deque
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from logger.errors import LinkError, LinkLost
+from logger.links.ports import local_port
+from logger.samples import Chunk
+
+if TYPE_CHECKING:
+    import serial
+
+    from logger.description import SerialSettings
+
+GATHER_S: Final = 0.004
+BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
+OPEN_S: Final = 5.0
+WRITE_S: Final = 2.0
+_IN_USE: Final = (errno.EBUSY, errno.EAGAIN, errno.EWOULDBLOCK)
+
+
+@dataclass(frozen=True, slots=True)
+class SerialPort:
+    """A port that is present: its device name and what it says about itself."""
+
+    device: str
+    text: str
+    serial: str = ""
+
+
+def serial_ports() -> list[SerialPort]:
+    """List the serial ports that are present; opens none."""
+    from serial.tools import list_ports
+
+    ports = []
+    for port in list_ports.comports():
+        about = port.description if port.description and port.description != "n/a" else port.hwid or ""
+        maker = port.manufacturer or ""
+        text = about if not maker or maker in about else f"{about} ({maker})"
+        text = "" if text == "n/a" else text
+        ports.append(SerialPort(port.device, _clean(text), _clean(port.serial_number or "")))
+    return sorted(ports, key=lambda port: port.device)
+
+
+def _clean(text: str) -> str:
+    return "".join(c if c.isprintable() else "?" for c in text)[:100]
+
+
+class SerialLink:
+    """A link over a serial port.
+
+    Parameters
+    ----------
+    port : str
+        ``/dev/ttyUSB0``, ``COM3``.
+    settings : SerialSettings
+        Speed and framing.
+
+    Raises
+    ------
+    InputError
+        The name is a network address or no device name.
+    """
+
+    joins_midstream: Final = True  # whoever opens a port may find the device in the middle of a line
+
+    def __init__(self, port: str, settings: SerialSettings) -> None:
+        self._name = local_port(port)
+        self._settings = settings
+        self._port: serial.Serial | None = None
+        self._thread: threading.Thread | None = None
+        self._stopping = threading.Event()
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._ready = asyncio.Event()
+        self._chunks: deque[Chunk] = deque()
+        self._told = False  # the loop knows that there is something to take
+        self._error: Exception | None = None
+
+    @property
+    def name(self) -> str:
+        """The device name."""
+        return self._name
+
+    async def open(self) -> None:
+        """Open the port.
+
+        Raises
+        ------
+        LinkError
+            It is not there, not permitted, in use, or no serial port; the text says what to do.
+        """
+        await self.close()
+        self._loop = asyncio.get_running_loop()
+        self._ready = asyncio.Event()
+        self._told = False
+        self._error = None
+        try:
+            async with asyncio.timeout(OPEN_S):
+                self._port = await asyncio.to_thread(self._opened)
+        except TimeoutError:
+            raise LinkError(
+                f"{self._name}: does not open within {OPEN_S:g} s; unplug it and plug it in again"
+            ) from None
+        self._stopping.clear()
+        self._thread = threading.Thread(target=self._pump, args=(self._port,), name=f"read {self._name}", daemon=True)
+        self._thread.start()
+
+    def _opened(self) -> serial.Serial:
+        import serial
+
+        wanted = self._settings
+        try:
+            if self._name.startswith("/") and not stat.S_ISCHR(Path(self._name).stat().st_mode):
+                raise LinkError(f"{self._name}: is no serial port; 'heldwheel-log find' lists them")
+            port = serial.Serial(
+                baudrate=wanted.baud,
+                bytesize=wanted.bits,
+                parity=wanted.parity[0].upper(),
+                stopbits=wanted.stop_bits,
+                xonxoff=wanted.flow == "xon/xoff",
+                rtscts=wanted.flow == "rts/cts",
+                write_timeout=WRITE_S,
+                exclusive=True,
+            )
+            port.port = self._name
+            if wanted.dtr is not None:
+                port.dtr = wanted.dtr
+            if wanted.rts is not None:
+                port.rts = wanted.rts
+            port.open()
+        except LinkError:
+            raise
+        except (OSError, ValueError) as error:  # pyserial's own error is an OSError
+            raise LinkError(open_failure(self._name, error)) from error
+        return port
+
+    def _pump(self, port: serial.Serial) -> None:
+        """Read until told to stop or the port fails."""
+        try:
+            while not self._stopping.is_set():
+                data = port.read(1)
+                if data:
+                    data += port.read(port.in_waiting)
+                    self._chunks.append(Chunk(time.monotonic(), data))
+                    self._tell()
+                    if len(data) < BUSY_BYTES:
+                        time.sleep(GATHER_S)
+        except (OSError, TypeError, ValueError) as error:  # pyserial gives TypeError when a port closes under it
+            self._error = error
+            self._told = False
+            self._tell()
+
+    def _tell(self) -> None:
+        """Wake the loop, unless it has been and has not looked yet."""
+        if self._told or self._loop is None:
+            return
+        self._told = True
+        with contextlib.suppress(RuntimeError):  # the loop has ended
+            self._loop.call_soon_threadsafe(self._ready.set)
+
+    async def read(self) -> list[Chunk]:
+        """Wait for bytes and give all that have arrived.
+
+        Raises
+        ------
+        LinkLost
+            The port is gone.
+        """
+        while True:
+            self._ready.clear()
+            self._told = False
+            chunks = []
+            while self._chunks:
+                chunks.append(self._chunks.popleft())
+            if chunks:
+                return chunks
+            if self._error is not None:
+                raise LinkLost(f"{self._name}: the port is gone: unplugged, or the device was switched off")
+            await self._ready.wait()
+
+    async def write(self, data: bytes) -> None:
+        """Send a confirmed command.
+
+        Raises
+        ------
+        LinkLost
+            The port is gone.
+        """
+        port = self._port
+        try:
+            if port is None:
+                raise OSError("closed")
+            await asyncio.to_thread(port.write, data)
+        except OSError as error:
+            raise LinkLost(f"{self._name}: cannot be written to: {error}") from error
+
+    async def close(self) -> None:
+        """Close the port; never raises."""
+        port, self._port = self._port, None
+        thread, self._thread = self._thread, None
+        self._stopping.set()
+        if port is not None:
+            await asyncio.to_thread(_shut, port, thread)
+        self._chunks.clear()
+
+
+def _shut(port: serial.Serial, thread: threading.Thread | None) -> None:
+    with contextlib.suppress(OSError, TypeError, AttributeError):
+        port.cancel_read()
+    if thread is not None:
+        thread.join(timeout=2)
+    with contextlib.suppress(OSError, TypeError):
+        port.close()
+
+
+def open_failure(name: str, error: Exception) -> str:
+    """Say why a port does not open, and what to do."""
+    number = getattr(error, "errno", None)
+    text = str(error)
+    if number == errno.ENOENT or "FileNotFoundError" in text:
+        present = ", ".join(port.device for port in serial_ports()) or "none; is the cable plugged in?"
+        return f"{name}: there is no such port; present are: {present}"
+    if number in (errno.EACCES, errno.EPERM):
+        return f"{name}: {_not_permitted(name)}"
+    if number in _IN_USE or "PermissionError" in text:  # Windows says "access denied" for a port in use
+        return f"{name}: is in use by another program; close it there first"
+    if isinstance(error, ValueError):
+        return f"{name}: cannot be set as described ({text}); check the [serial] table of the description"
+    return f"{name}: cannot be opened: {getattr(error, 'strerror', None) or text}; is it a serial port?"
+
+
+def _not_permitted(name: str) -> str:
+    """Name the group that may use the port, read from its device node."""
+    group = "dialout"
+    with contextlib.suppress(OSError, KeyError, ImportError):
+        group = Path(name).group()
+    return (
+        f"you are not permitted to use this port; it belongs to the group '{group}': "
+        f"run 'sudo usermod -a -G {group} $USER' and log in again"
+    )

@@ -1,0 +1,267 @@
+"""Reading our own recordings: every row is used only if its batch checks.
+
+Offered: ``is_recording``, ``read_recording``, ``Stored``.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import io
+import re
+import threading
+import zlib
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Final
+
+import numpy as np
+
+from logger.errors import DescriptionError, FileError, QuantityError
+from logger.header import SCHEMA, Header
+from logger.samples import Event, EventKind
+from logger.toml_file import parse_toml
+from logger.units import canonical_unit
+
+if TYPE_CHECKING:
+    from logger.samples import Floats
+
+_BATCH: Final = re.compile(rb"# batch rows=([0-9]{1,9}) crc32=([0-9A-F]{8})\n")
+_CLOSED: Final = re.compile(rb"# closed samples=([0-9]{1,12}) sha256=([0-9a-f]{64})\n")
+_EVENT: Final = re.compile(rb"# event time_s=(-?[0-9.]{1,20}) kind=([a-z_-]{1,30}) count=([0-9]{1,18}) text=(.*)")
+_KINDS: Final = {kind.value.replace(" ", "_").encode(): kind for kind in EventKind}
+HEAD_BYTES: Final = 1 << 16
+MAX_COLUMNS: Final = 64
+MAX_PROBLEMS: Final = 20  # damaged batches told one by one
+
+
+@dataclass(slots=True)
+class Stored:
+    """What a recording holds.
+
+    Attributes
+    ----------
+    names : tuple of str
+        Columns, ``time_s`` first.
+    columns : dict of str to ndarray, shape (n,)
+        Values of the rows whose batches check.
+    """
+
+    header: Header = field(default_factory=Header)
+    names: tuple[str, ...] = ()
+    columns: dict[str, Floats] = field(default_factory=dict)
+    unit: str = "N·m"
+    events: list[Event] = field(default_factory=list)
+    closed: bool = False
+    sha256: str = ""
+    problems: list[str] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class _Batch:
+    """Bytes ``start`` to ``end``, whose batch line ends at ``stop``."""
+
+    start: int
+    end: int
+    stop: int
+    rows: int
+    good: bool
+
+
+def is_recording(data: bytes) -> bool:
+    """Tell whether this is one of our recordings, even if its first line is damaged."""
+    head = data[:HEAD_BYTES]
+    return head.startswith(f"# {SCHEMA}".encode()) or b"\n# batch rows=" in head or f'"{SCHEMA}"'.encode() in head
+
+
+def read_recording(data: bytes, file: str) -> Stored:
+    """Read a recording's bytes.
+
+    Raises
+    ------
+    FileError
+        Its columns cannot be made out.
+    """
+    stored = Stored()
+    hashing = _Hashing(data)
+    batches = _batches(data)
+    closed = _CLOSED.match(data, batches[-1].stop) if batches else None
+    _judge_closing(data, closed, hashing, batches, stored)
+    _judge_batches(data, batches, closed, stored)
+    _read_head(data, batches, file, stored)
+    good = [batch for batch in batches if batch.good]
+    _read_rows(data, good, all(b.good for b in batches), file, stored)
+    stored.events = _events(data, good)
+    return stored
+
+
+class _Hashing:
+    """Computes the hash of all above the closing line beside the other checks, on another core."""
+
+    def __init__(self, data: bytes) -> None:
+        at = data.rfind(b"\n# closed ") + 1
+        self.length = at or len(data)
+        self._digest = ""
+        self._thread = threading.Thread(target=self._run, args=(memoryview(data)[: self.length],), name="hash")
+        self._thread.start()
+
+    def _run(self, data: memoryview) -> None:
+        self._digest = hashlib.sha256(data).hexdigest()
+
+    def result(self) -> str:
+        self._thread.join()
+        return self._digest
+
+
+def _batches(data: bytes) -> list[_Batch]:
+    """Find every batch and check it."""
+    batches = []
+    view = memoryview(data)
+    start = 0
+    at = data.find(b"\n# batch ")
+    while at >= 0:
+        found = _BATCH.match(data, at + 1)
+        if found is not None:
+            end, stop = at + 1, found.end()
+            rows = int(found[1])
+            good = zlib.crc32(view[start:end]) == int(found[2], 16) and _rows(data, start, end) in (
+                (rows,) if start else (1,)  # the first batch is the header with its line of column names
+            )
+            batches.append(_Batch(start, end, stop, rows, good))
+            start = stop
+        at = data.find(b"\n# batch ", at + 9 if found is None else stop - 1)
+    return batches
+
+
+def _rows(data: bytes, start: int, end: int) -> int:
+    """Count the lines that are no comments."""
+    comments = data.count(b"\n#", start - 1, end) if start else data.count(b"\n#", 0, end) + data.startswith(b"#")
+    return data.count(b"\n", start, end) - comments
+
+
+def _judge_closing(
+    data: bytes, closed: re.Match[bytes] | None, hashing: _Hashing, batches: list[_Batch], stored: Stored
+) -> None:
+    digest = hashing.result()
+    if closed is None or closed.end() != len(data) or closed.start() != hashing.length:
+        stored.sha256 = hashlib.sha256(data).hexdigest()
+        stored.problems.append("was never closed (the program or the computer stopped); what checks was recovered")
+        return
+    stored.sha256 = closed[2].decode()
+    if stored.sha256 != digest:
+        stored.problems.append(
+            "was changed after it was closed: its hash does not match. Only rows whose own check holds are used"
+        )
+    elif int(closed[1]) != sum(batch.rows for batch in batches):
+        stored.problems.append("its closing line counts other samples than its batches")
+    else:
+        stored.closed = all(batch.good for batch in batches)
+
+
+def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] | None, stored: Stored) -> None:
+    bad = [batch for batch in batches if not batch.good]
+    for batch in bad[:MAX_PROBLEMS]:
+        line = data.count(b"\n", 0, batch.start) + 1
+        if batch.start == 0:
+            stored.problems.append(
+                "its header was changed or damaged: unit, lever and all else it says are not certain"
+            )
+        else:
+            stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are left out")
+    if len(bad) > MAX_PROBLEMS:
+        stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are left out")
+    last = batches[-1].stop if batches else 0
+    rest = len(data) - last if closed is None else len(data) - closed.end()
+    if batches and rest > 0:
+        stored.problems.append(f"its last {rest} bytes are no whole batch and are left out")
+
+
+def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) -> None:
+    """Read header and column names."""
+    end = batches[0].end if batches else len(data)
+    lines = data[: min(end, 16 * HEAD_BYTES)].decode("utf-8", "replace").split("\n")
+    comments = [line.removeprefix("#").removeprefix(" ") for line in lines if line.startswith("#")]
+    names = next((line for line in lines if line and not line.startswith("#")), "")
+    try:
+        stored.header = parse_toml("\n".join(comments[1:]), Header, file)
+    except DescriptionError as error:
+        if batches:
+            stored.problems.append(f"its header cannot be read ({str(error.faults[0])[:200]}); it is taken as empty")
+    stored.names = tuple(name.strip() for name in names.split(","))
+    torque = stored.names[1] if len(stored.names) > 1 else ""
+    if not batches:  # stopped before the first batch
+        stored.names = ("time_s", "torque_Nm")
+        return
+    try:
+        stored.unit = canonical_unit(torque.removeprefix("torque_"))
+    except QuantityError:
+        stored.unit = ""
+    twice = len(set(stored.names)) < len(stored.names) or len(stored.names) > MAX_COLUMNS
+    if stored.names[0] != "time_s" or not torque.startswith("torque_") or not stored.unit or twice:
+        raise FileError(
+            f"{file}: its line of column names '{names[:80]}' is damaged: it must begin with time_s,torque_<unit>"
+        )
+    stated = stored.header.transducer.unit
+    if stated and canonical_unit(stated) != stored.unit:
+        stored.problems.append(f"its header says {stated}, its torque column {stored.unit}: the column is used")
+
+
+def _read_rows(data: bytes, good: list[_Batch], whole: bool, file: str, stored: Stored) -> None:
+    rows = sum(batch.rows for batch in good)
+    if rows == 0:
+        stored.columns = {name: np.empty(0) for name in stored.names}
+        return
+    import pandas as pd
+
+    if whole:
+        text: io.BytesIO = io.BytesIO(data)
+    else:
+        text = io.BytesIO(b"".join(data[b.start : b.end] for b in good if b.start))
+    try:
+        table = pd.read_csv(
+            text,
+            comment="#",
+            header=0 if whole else None,
+            names=None if whole else list(stored.names),
+            dtype=np.float64,
+            engine="c",
+            nrows=None if whole else rows,
+        )
+    except (ValueError, OverflowError) as error:
+        raise FileError(f"{file}: holds rows that are no numbers: {str(error)[:200]}") from error
+    if len(table) != rows or tuple(table.columns) != stored.names:
+        raise FileError(f"{file}: has {len(table)} rows where its batches count {rows}; it is no recording of ours")
+    stored.columns = {name: table[name].to_numpy() for name in stored.names}
+    time_s = stored.columns["time_s"]
+    if not np.isfinite(time_s).all() or (np.diff(time_s) < 0).any():
+        raise FileError(f"{file}: its times go back or are missing; it was not written by this program")
+
+
+def _events(data: bytes, good: list[_Batch]) -> list[Event]:
+    """Read the events in good batches; ``index`` is the row that each stands before."""
+    events: list[Event] = []
+    before = 0
+    for batch in good:
+        row, at = before, batch.start
+        hit = data.find(b"# event ", at, batch.end)
+        while hit >= 0:
+            stop = data.find(b"\n", hit, batch.end)
+            if data[hit - 1 : hit] == b"\n":
+                row += data.count(b"\n", at, hit)
+                event = _event(data[hit:stop], row)
+                if event is not None:
+                    events.append(event)
+                at = stop + 1
+            hit = data.find(b"# event ", stop, batch.end)
+        before += batch.rows
+    return events
+
+
+def _event(line: bytes, row: int) -> Event | None:
+    found = _EVENT.match(line)
+    kind = _KINDS.get(found[2]) if found is not None else None
+    if found is None or kind is None:
+        return None
+    try:
+        time_s = float(found[1])
+    except ValueError:
+        return None
+    return Event(kind, row, int(found[3]), found[4].decode("utf-8", "replace"), time_s)
