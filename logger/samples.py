@@ -160,8 +160,8 @@ class Decoder(Protocol):
         """Whether the bytes so far carried the mark of a simulated device."""
         ...
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due during a silence: it settles whole wraps of a counter."""
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due during a silence, give or take: it settles whole wraps of a counter."""
         ...
 
     def feed(self, *chunks: bytes) -> Decoded:

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 # Radio and serial stacks deliver in order; a retransmission or a relay can hold back a few packets, not dozens.
 LATE_PACKETS: Final = 16
 # After a silence, how far the counter may be from where the clock expects it and still be taken as counting on:
-# clocks of cheap devices keep time to far better than 2 %. The edges of the silence get LATE_PACKETS more.
+# clocks of cheap devices keep time to far better than 2 %. How well its edges are known is said with ``expect``.
 DRIFT: Final = 0.02
 
 
@@ -77,10 +77,12 @@ class Unwrapper:
         # Raw values seen lately: they tell a duplicate from a late packet.
         self._recent: deque[int] = deque(maxlen=4 * LATE_PACKETS)
         self._expected: float | None = None
+        self._leeway = 0.0
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due while nothing arrived (a silence, a lost connection)."""
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due while nothing arrived (a silence, a lost connection), give or take."""
         self._expected = (self._expected or 0.0) + samples
+        self._leeway = max(self._leeway, leeway)
 
     def feed(self, raw: Ints, sizes: Ints) -> Placed:
         """Place the packets of one drain.
@@ -136,12 +138,13 @@ class Unwrapper:
     def _after_silence(self, value: int, size: int, advance: int) -> tuple[int, int | None]:
         """Give how far ahead the first packet after a silence lies; if the counter began anew, estimate the loss."""
         expected, self._expected = self._expected, None
+        leeway, self._leeway = max(self._leeway, LATE_PACKETS * size), 0.0
         if expected is None or self._next is None:
             return 0, None
         steps = round(expected * advance / size)
         half = self.modulus // 2
         ahead = steps + (value - self._next - steps + half) % self.modulus - half
-        if ahead >= 0 and abs(ahead - steps) <= DRIFT * steps + LATE_PACKETS * advance:
+        if ahead >= 0 and abs(ahead - steps) <= DRIFT * steps + leeway * advance / size:
             return ahead, None
         self._next = value
         self._recent.clear()

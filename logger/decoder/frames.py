@@ -54,9 +54,9 @@ class FrameDecoder:
         """The device has said that it is a simulation."""
         return self._packets.simulated
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due during a silence."""
-        self._packets.expect(samples)
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due during a silence, give or take."""
+        self._packets.expect(samples, leeway)
 
     def reset(self) -> Decoded:
         """Forget a half-received frame; its bytes are an event."""

@@ -82,10 +82,10 @@ class LineDecoder:
         self._tail = b""
         self._skipping = False  # within a line that is too long, or was joined in its middle
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due during a silence."""
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due during a silence, give or take."""
         if self._unwrapper is not None:
-            self._unwrapper.expect(samples)
+            self._unwrapper.expect(samples, leeway)
 
     def reset(self) -> Decoded:
         """Begin again in what may be the middle of a line."""

@@ -45,9 +45,9 @@ class NotificationDecoder:
         """Decode the notifications of one drain."""
         return self._packets.decode(chunks, np.arange(len(chunks)))
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due during a silence."""
-        self._packets.expect(samples)
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due during a silence, give or take."""
+        self._packets.expect(samples, leeway)
 
     def reset(self) -> Decoded:
         """Begin again after a reconnect; nothing is ever half-received here."""

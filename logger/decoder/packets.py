@@ -51,10 +51,10 @@ class PacketDecoder:
         self._marks = Marks()
         self.simulated = False  # the device has said that it is a simulation
 
-    def expect(self, samples: float) -> None:
-        """Say that about this many samples were due during a silence: it settles whole wraps of the counter."""
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
+        """Say that this many samples were due during a silence, give or take: it settles whole wraps of the counter."""
         if self._unwrapper is not None:
-            self._unwrapper.expect(samples)
+            self._unwrapper.expect(samples, leeway)
 
     def decode(self, packets: Sequence[bytes], chunk_of: Ints) -> Decoded:
         """Decode the packets of one drain.

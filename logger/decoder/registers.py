@@ -95,7 +95,7 @@ class RegisterDecoder:
         self._marks = Marks()
         self.simulated = False  # registers carry no such mark
 
-    def expect(self, samples: float) -> None:
+    def expect(self, samples: float, leeway: float = 0.0) -> None:
         """Take no notice: registers carry no counter."""
 
     def feed(self, *chunks: bytes) -> Decoded:

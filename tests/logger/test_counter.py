@@ -65,7 +65,7 @@ def test_a_silence_of_several_wraps_is_counted_exactly():
     # 4 kHz in packets of 100, a 16-bit sample counter, 40 s away: 2.4 wraps; the clock is wrong by 0.2 s.
     unwrapper = Unwrapper(1 << 16, counts_samples=True)
     feed(unwrapper, [0, 100], size=100)
-    unwrapper.expect(40.2 * 4000)
+    unwrapper.expect(40.2 * 4000, 0.5 * 4000)
     placed = feed(unwrapper, [(200 + 160_000) % 65536], size=100)
     assert lost(placed) == 160_000
     assert not placed.restarted
