@@ -5,28 +5,17 @@ from __future__ import annotations
 import argparse
 import json
 import time
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
-from analysis.doors.options import (
-    LEVER_HELP,
-    LIMIT_HELP,
-    add_lever_options,
-    add_limit_options,
-    lever_from,
-    limit_doubts,
-    limit_from,
-    percent_from,
-)
+from analysis.doors.asking import add_reading_options, asked_of
+from analysis.doors.options import LEVER_HELP, LIMIT_HELP, limit_doubts
 from logger.door import Exit
-from logger.errors import InputError
-from logger.header import Zero
-from logger.units import canonical_unit, parse_quantity
+from logger.units import canonical_unit, torque_factor
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable
     from pathlib import Path
 
-    from analysis.pipeline import Asked
     from analysis.recorded import PullReading, RecordingReading
 
 MANY = 3  # files from which progress is shown
@@ -50,21 +39,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel pulls 1')")
     parser.add_argument("--budget", action="store_true", help="show what each input contributes to the interval")
     parser.add_argument("--unit", metavar="UNIT", help="unit of the table; default: that of the recording")
-    parser.add_argument(
-        "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'trace': the trace's own"
-    )
-    parser.add_argument("--zero-u95", metavar="TORQUE", help="its expanded uncertainty, 95 %%")
-    parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
-    parser.add_argument(
-        "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
-    )
-    add_lever_options(parser)
-    add_limit_options(parser)
-    group = parser.add_argument_group("CSV files of others")
-    group.add_argument("--time-column", metavar="NAME", help="its name, where it is not time_s")
-    group.add_argument("--torque-column", metavar="NAME", help="its name, where it is not torque_<unit>")
-    group.add_argument("--torque-unit", metavar="UNIT", help="unit of the torque column, where its name has none")
-    group.add_argument("--angle-column", metavar="NAME", help="its name, where it is not angle_deg")
+    add_reading_options(parser)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -74,7 +49,7 @@ def run(args: argparse.Namespace) -> int:
     from logger.console import Progress, note, say
 
     unit = canonical_unit(args.unit) if args.unit else None
-    asked = _asked(args)
+    asked = asked_of(args)
     if asked.limit is not None:
         for line in limit_doubts(asked.limit):
             note(f"note: {line}")
@@ -102,37 +77,6 @@ def run(args: argparse.Namespace) -> int:
     return exit_for([reading.result for reading in readings if reading.result is not None])
 
 
-def _asked(args: argparse.Namespace) -> Asked:
-    from analysis.pipeline import Asked
-
-    return Asked(
-        lever=lever_from(args),
-        limit=limit_from(args),
-        zero=_zero(args),
-        rule=args.rule,
-        guard=args.guard,
-        repeatability=percent_from(args.repeatability, "--repeatability"),
-        drop_outliers=args.drop_outliers,
-        time_column=args.time_column,
-        torque_column=args.torque_column,
-        angle_column=args.angle_column,
-        torque_unit=canonical_unit(args.torque_unit) if args.torque_unit else None,
-    )
-
-
-def _zero(args: argparse.Namespace) -> Zero | Literal["trace"] | None:
-    if args.zero is None:
-        if args.zero_u95 is not None:
-            raise InputError("--zero-u95 needs --zero")
-        return None
-    if args.zero == "trace":
-        return "trace"
-    u = None if args.zero_u95 is None else parse_quantity(args.zero_u95, "torque") / 1.96
-    if u is not None and u < 0:
-        raise InputError("--zero-u95 cannot be negative")
-    return Zero(value_nm=parse_quantity(args.zero, "torque"), value_nm_u=u, how="lever hanging")
-
-
 def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     """Show one recording: its pulls, what they say together, what is not in order."""
     from analysis.doors.shown import budget_table
@@ -141,23 +85,29 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     if not reading.ok:
         return
     _pull_table(reading, unit)
-    for line in _job_lines(reading, unit):
+    jobs = _job_lines(reading, unit)
+    said = {text.strip() for text in jobs}
+    for line in (*_reasons(reading), *jobs):
         say(line)
     if reading.result is not None:
         say(reading.result.words)
-        for text in reading.result.notes:
-            say(f"  {text}")
+        _notes(reading.result.notes, said, "  ")
     if budget:
         for value in reading.job:
             direction = "clockwise" if value.direction > 0 else "counter-clockwise"
             budget_table(value.budget, unit, title=f"Budget: {value.budget.quantity}, {direction}")
-    shown = {text for value in reading.job for text in value.notes} | set(
-        reading.result.notes if reading.result else ()
-    )
-    for text in reading.problems:
-        if text not in shown:
-            say(f"  note: {text}")
+    _notes(reading.problems, said, "  note: ")
     say()
+
+
+def _notes(lines: Iterable[str], said: set[str], before: str) -> None:
+    """Say each line once."""
+    from logger.console import say
+
+    for text in lines:
+        if text not in said:
+            said.add(text)
+            say(before + text)
 
 
 def _pull_table(reading: RecordingReading, unit: str) -> None:
@@ -191,7 +141,7 @@ def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
     rotating = _figure(read, "rotating mean", unit)
     if pull.stick_slip is not None:
         rotating += f" (stick-slip, {pull.stick_slip.frequency_hz:.1f} Hz)"
-    return (str(number), f"{pull.start_s:.2f} s", DIRECTIONS[pull.direction], breakaway, rotating, _verdict(read))
+    return (str(number), f"{pull.start_s:.2f} s", DIRECTIONS[pull.direction], breakaway, rotating, _verdict(read, unit))
 
 
 def _figure(read: PullReading, quantity: str, unit: str) -> str:
@@ -205,21 +155,31 @@ def _figure(read: PullReading, quantity: str, unit: str) -> str:
     return "–" if part is None else format_torque(part.at_sensor_nm, unit, part.u95_sensor_nm)
 
 
-def _verdict(read: PullReading) -> str:
+def _verdict(read: PullReading, unit: str) -> str:
     """Give the pull's result in words with a shape."""
     from analysis.limits import SHAPES, State
 
     if read.left_out:
-        return f"left out: {read.left_out}"
+        return "left out"
     if not read.pull.valid:
-        reasons = "; ".join(f"{r.code}: {r.text}" for r in read.pull.reasons)
-        return f"{SHAPES[State.NOT_VALID]} not valid: {reasons}"
+        return f"{SHAPES[State.NOT_VALID]} not valid: {', '.join(r.code for r in read.pull.reasons)}"
     if read.result is None:
         return "valid"
-    return f"{read.result.shape} {read.result.state} (± {read.result.u95:.2g} N·m as one pull of many)"
+    wide = read.result.u95 / torque_factor(unit)
+    return f"{read.result.shape} {read.result.state} (± {wide:.2g} {unit} as one pull of many)"
 
 
-def _job_lines(reading: RecordingReading, unit: str) -> Sequence[str]:
+def _reasons(reading: RecordingReading) -> list[str]:
+    """Give what keeps a pull from counting, and what to do next."""
+    lines = []
+    for number, read in enumerate(reading.pulls, 1):
+        lines += [f"  pull {number}: {r.code}: {r.text}" for r in read.pull.reasons]
+        if read.left_out:
+            lines.append(f"  pull {number}: left out: {read.left_out}")
+    return lines
+
+
+def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
     """Give what the pulls say together."""
     from analysis.recorded import DIRECTIONS
     from logger.units import format_torque

@@ -1,0 +1,65 @@
+"""Options of every command that reads recordings: zero, repeatability, lever, limit, columns of foreign traces."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Literal
+
+from analysis.doors.options import add_lever_options, add_limit_options, lever_from, limit_from, percent_from
+from logger.errors import InputError
+from logger.header import Zero
+from logger.units import canonical_unit, parse_quantity
+
+if TYPE_CHECKING:
+    from analysis.pipeline import Asked
+
+
+def add_reading_options(parser: argparse.ArgumentParser) -> None:
+    """Add the options that say how recordings are read; they win over what the files say."""
+    parser.add_argument(
+        "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'trace': the trace's own"
+    )
+    parser.add_argument("--zero-u95", metavar="TORQUE", help="its expanded uncertainty, 95 %%")
+    parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
+    parser.add_argument(
+        "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
+    )
+    add_lever_options(parser)
+    add_limit_options(parser)
+    group = parser.add_argument_group("CSV files of others")
+    group.add_argument("--time-column", metavar="NAME", help="its name, where it is not time_s")
+    group.add_argument("--torque-column", metavar="NAME", help="its name, where it is not torque_<unit>")
+    group.add_argument("--torque-unit", metavar="UNIT", help="unit of the torque column, where its name has none")
+    group.add_argument("--angle-column", metavar="NAME", help="its name, where it is not angle_deg")
+
+
+def asked_of(args: argparse.Namespace) -> Asked:
+    """Give what these options state."""
+    from analysis.pipeline import Asked
+
+    return Asked(
+        lever=lever_from(args),
+        limit=limit_from(args),
+        zero=_zero(args),
+        rule=args.rule,
+        guard=args.guard,
+        repeatability=percent_from(args.repeatability, "--repeatability"),
+        drop_outliers=args.drop_outliers,
+        time_column=args.time_column,
+        torque_column=args.torque_column,
+        angle_column=args.angle_column,
+        torque_unit=canonical_unit(args.torque_unit) if args.torque_unit else None,
+    )
+
+
+def _zero(args: argparse.Namespace) -> Zero | Literal["trace"] | None:
+    if args.zero is None:
+        if args.zero_u95 is not None:
+            raise InputError("--zero-u95 needs --zero")
+        return None
+    if args.zero == "trace":
+        return "trace"
+    u = None if args.zero_u95 is None else parse_quantity(args.zero_u95, "torque") / 1.96
+    if u is not None and u < 0:
+        raise InputError("--zero-u95 cannot be negative")
+    return Zero(value_nm=parse_quantity(args.zero, "torque"), value_nm_u=u, how="lever hanging")
