@@ -1,0 +1,336 @@
+"""A picture as plain shapes: drawn once, written as SVG for the page and by the PDF renderer alike.
+
+Conventions: lengths in points (1/72 in), origin top left, y downwards. Colours are ``#rrggbb``; a shape's meaning
+never rests on its colour alone.
+
+Offers ``trace_drawing`` (torque against time with pulls, breakaways, steady stretches and the limit) and ``to_svg``.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
+
+Floats = NDArray[np.float64]
+
+INK, MUTED, RULE, ACCENT = "#1b2124", "#50585d", "#d5d1c7", "#0b625d"
+BAND, STEADY, WRONG = "#d3e1f3", "#0b625d", "#a11d2a"
+
+POINTS_PER_COLUMN = 2
+"""Lowest and highest sample of every column one point wide: nothing that could be seen is lost."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A polyline; ``dashed`` for limits and boundaries."""
+
+    points: tuple[tuple[float, float], ...]
+    colour: str = INK
+    width: float = 0.8
+    dashed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A filled rectangle."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A small filled shape: ``peak`` (triangle above the point) or ``slip`` (ring round it)."""
+
+    x: float
+    y: float
+    shape: Literal["peak", "slip"]
+    colour: str = INK
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of text; ``x`` is its start, middle or end."""
+
+    x: float
+    y: float
+    text: str
+    size: float = 7.5
+    colour: str = MUTED
+    anchor: Literal["start", "middle", "end"] = "start"
+    bold: bool = False
+
+
+Shape = Line | Box | Mark | Text
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Shapes, back to front, in an area; ``about`` describes it to a screen reader."""
+
+    width: float
+    height: float
+    shapes: tuple[Shape, ...]
+    about: str
+
+
+@dataclass(frozen=True, slots=True)
+class PullMark:
+    """What is drawn of one pull, in seconds and in the unit of the axis (signed)."""
+
+    number: int
+    start_s: float
+    end_s: float
+    valid: bool
+    breakaway: tuple[float, float] | None = None
+    distinct: bool = True
+    rotating: tuple[float, float, float] | None = None
+
+
+def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Floats]:
+    """Keep the lowest and highest sample of each of ``columns`` equal stretches of time, in their order.
+
+    Returns
+    -------
+    time_s, value : ndarray, shape (<= 2 columns,)
+        NaN values are left out.
+    """
+    kept = np.isfinite(value)
+    time_s, value = time_s[kept], value[kept]
+    if len(value) <= POINTS_PER_COLUMN * columns:
+        return time_s, value
+    edges = np.searchsorted(time_s, np.linspace(time_s[0], time_s[-1], columns + 1)[:-1])
+    starts = np.unique(edges)
+    bounds = [*starts[1:], len(value)]
+    keep: list[int] = []
+    for start, stop in zip(starts, bounds, strict=True):
+        part = value[start:stop]
+        keep += sorted({int(start + part.argmin()), int(start + part.argmax())})
+    return time_s[keep], value[keep]
+
+
+def ticks(low: float, high: float, about: int) -> list[float]:
+    """Give round numbers between two values, about as many as wanted.
+
+    Examples
+    --------
+    >>> ticks(0.0, 52.0, 5)
+    [0.0, 10.0, 20.0, 30.0, 40.0, 50.0]
+    """
+    span = high - low
+    if not (math.isfinite(span) and span > 0):
+        return [low]
+    raw = span / max(1, about)
+    power = 10.0 ** math.floor(math.log10(raw))
+    step = next(s * power for s in (1, 2, 2.5, 5, 10) if s * power >= raw * 0.999)
+    first = math.ceil(low / step - 1e-9)
+    last = math.floor(high / step + 1e-9)
+    return [round(i * step, 12) for i in range(first, last + 1)]
+
+
+def trace_drawing(
+    time_s: Floats,
+    torque: Floats,
+    unit: str,
+    *,
+    pulls: Sequence[PullMark] = (),
+    limit: tuple[float | None, float | None] = (None, None),
+    size: tuple[float, float] = (523.0, 178.0),
+    axis: str = "torque at the axle",
+) -> Drawing:
+    """Draw torque against time.
+
+    Parameters
+    ----------
+    time_s, torque : ndarray, shape (n,)
+        The trace, in the unit of the axis, signed (clockwise positive).
+    unit : str
+        Of the axis.
+    pulls : sequence of PullMark
+        Pulls with what was read from them.
+    limit : (lower, upper)
+        Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
+    size : (width, height)
+        In points.
+    axis : str
+        What the axis shows.
+    """
+    width, height = size
+    left, right, top, bottom = 38.0, 6.0, 15.0, 26.0
+    plot = _Plot(left, top, width - left - right, height - top - bottom, *_range(time_s, torque, pulls, limit))
+    shapes: list[Shape] = [*_band(plot, limit, _sides(torque, pulls)), *_grid(plot, unit, axis)]
+    for pull in pulls:
+        shapes += _span(plot, pull)
+    t, y = decimate(time_s, torque, max(2, int(plot.width)))
+    if len(t):
+        shapes.append(Line(tuple((plot.x(a), plot.y(b)) for a, b in zip(t, y, strict=True)), INK, 0.6))
+    for pull in pulls:
+        shapes += _read(plot, pull)
+    shapes += _limit_lines(plot, limit, _sides(torque, pulls), unit)
+    about = f"Torque against time, {len(pulls)} pull{'s' * (len(pulls) != 1)} marked"
+    return Drawing(width, height, tuple(shapes), about)
+
+
+@dataclass(frozen=True, slots=True)
+class _Plot:
+    left: float
+    top: float
+    width: float
+    height: float
+    t_low: float
+    t_high: float
+    low: float
+    high: float
+
+    def x(self, time_s: float) -> float:
+        return round(self.left + self.width * (time_s - self.t_low) / (self.t_high - self.t_low), 2)
+
+    def y(self, value: float) -> float:
+        clipped = min(max(value, self.low), self.high)
+        return round(self.top + self.height * (self.high - clipped) / (self.high - self.low), 2)
+
+
+def _range(
+    time_s: Floats, torque: Floats, pulls: Sequence[PullMark], limit: tuple[float | None, float | None]
+) -> tuple[float, float, float, float]:
+    finite = torque[np.isfinite(torque)]
+    low, high = (float(finite.min()), float(finite.max())) if len(finite) else (0.0, 1.0)
+    for side in _sides(torque, pulls):
+        for bound in limit:
+            if bound is not None:
+                low, high = min(low, side * bound), max(high, side * bound)
+    low, high = min(low, 0.0), max(high, 0.0)
+    if high - low <= 0:
+        high = low + 1.0
+    t_low, t_high = (float(time_s[0]), float(time_s[-1])) if len(time_s) else (0.0, 1.0)
+    pad = 0.07 * (high - low)
+    return t_low, t_high if t_high > t_low else t_low + 1.0, low - (pad if low < 0 else 0.0), high + pad
+
+
+def _sides(torque: Floats, pulls: Sequence[PullMark]) -> tuple[int, ...]:
+    """Give the signs to which pulls go; without pulls that of the larger excursion."""
+    signs = {1 if p.breakaway[1] >= 0 else -1 for p in pulls if p.breakaway} | {
+        1 if p.rotating[2] >= 0 else -1 for p in pulls if p.rotating
+    }
+    if signs:
+        return tuple(sorted(signs))
+    finite = torque[np.isfinite(torque)]
+    return (-1,) if len(finite) and -finite.min() > finite.max() else (1,)
+
+
+def _band(plot: _Plot, limit: tuple[float | None, float | None], sides: tuple[int, ...]) -> list[Shape]:
+    """Shade where a value conforms."""
+    lower, upper = limit
+    if lower is None and upper is None:
+        return []
+    shapes: list[Shape] = []
+    for side in sides:
+        near = side * (lower if lower is not None else 0.0)
+        far = side * upper if upper is not None else (plot.high if side > 0 else plot.low)
+        a, b = plot.y(max(near, far)), plot.y(min(near, far))
+        shapes.append(Box(plot.left, a, plot.width, round(b - a, 2), BAND))
+    return shapes
+
+
+def _limit_lines(
+    plot: _Plot, limit: tuple[float | None, float | None], sides: tuple[int, ...], unit: str
+) -> list[Shape]:
+    shapes: list[Shape] = []
+    for side in sides:
+        for bound, word in zip(limit, ("at least", "at most"), strict=True):
+            if bound is not None:
+                y = plot.y(side * bound)
+                shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), "#1450a5", 0.8, dashed=True))
+                edge = plot.left + plot.width - 2
+                shapes.append(Text(edge, y - 2.5, f"{word} {bound:.4g} {unit}", 7, "#1450a5", "end"))
+    return shapes
+
+
+def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
+    shapes: list[Shape] = []
+    bottom = plot.top + plot.height
+    for value in ticks(plot.low, plot.high, 5):
+        y = plot.y(value)
+        shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
+        shapes.append(Text(plot.left - 4, y + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
+    for value in ticks(plot.t_low, plot.t_high, 8):
+        x = plot.x(value)
+        shapes.append(Line(((x, bottom), (x, bottom + 3)), MUTED, 0.5))
+        shapes.append(Text(x, bottom + 11, f"{value:g}", anchor="middle"))
+    shapes.append(Line(((plot.left, bottom), (plot.left + plot.width, bottom)), MUTED, 0.5))
+    shapes.append(Text(plot.left, plot.top - 6, f"{axis}, {unit}", 7.5, INK, bold=True))
+    shapes.append(Text(plot.left + plot.width, bottom + 21, "time, s", 7.5, INK, "end", bold=True))
+    return shapes
+
+
+def _span(plot: _Plot, pull: PullMark) -> list[Shape]:
+    """Draw a bar below the trace for the pull with its number, crossed where it is not valid."""
+    a, b = plot.x(pull.start_s), plot.x(pull.end_s)
+    y = plot.top + plot.height + 1.2
+    label = f"{pull.number}" if pull.valid else f"{pull.number} ✗"
+    colour = ACCENT if pull.valid else WRONG
+    bar = Line(((a, y), (max(b, a + 1), y)), colour, 2.2)
+    return [bar, Text((a + b) / 2, plot.top + plot.height - 3, label, 7, colour, "middle", bold=True)]
+
+
+def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
+    shapes: list[Shape] = []
+    if pull.rotating is not None:
+        start, end, level = pull.rotating
+        y = plot.y(level)
+        shapes.append(Line(((plot.x(start), y), (plot.x(end), y)), STEADY, 2.0))
+    if pull.breakaway is not None:
+        time_s, level = pull.breakaway
+        shapes.append(Mark(plot.x(time_s), plot.y(level), "peak" if pull.distinct else "slip", WRONG))
+    return shapes
+
+
+def mark_points(mark: Mark) -> tuple[tuple[float, float], ...]:
+    """Give the corners of a ``peak`` mark: a triangle whose tip touches the point from above."""
+    return ((mark.x, mark.y - 1.2), (mark.x - 3.2, mark.y - 7), (mark.x + 3.2, mark.y - 7))
+
+
+def to_svg(drawing: Drawing) -> str:
+    """Write a drawing as one SVG element: no script, no outside reference."""
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {drawing.width:g} {drawing.height:g}" '
+        f'role="img" aria-label="{escape(drawing.about)}">'
+    ]
+    parts += [_svg(shape) for shape in drawing.shapes]
+    return "".join([*parts, "</svg>"])
+
+
+def _svg(shape: Shape) -> str:
+    match shape:
+        case Line():
+            points = " ".join(f"{x:g},{y:g}" for x, y in shape.points)
+            dash = ' stroke-dasharray="4 2.5"' if shape.dashed else ""
+            return (
+                f'<polyline points="{points}" fill="none" stroke="{shape.colour}" stroke-width="{shape.width:g}" '
+                f'stroke-linejoin="round"{dash}/>'
+            )
+        case Box():
+            return (
+                f'<rect x="{shape.x:g}" y="{shape.y:g}" width="{shape.width:g}" height="{shape.height:g}" '
+                f'fill="{shape.colour}"/>'
+            )
+        case Mark(shape="peak"):
+            points = " ".join(f"{x:g},{y:g}" for x, y in mark_points(shape))
+            return f'<polygon points="{points}" fill="{shape.colour}"/>'
+        case Mark():
+            return f'<circle cx="{shape.x:g}" cy="{shape.y:g}" r="3" fill="none" stroke="{shape.colour}"/>'
+        case Text():
+            weight = ' font-weight="600"' if shape.bold else ""
+            return (
+                f'<text x="{shape.x:g}" y="{shape.y:g}" font-size="{shape.size:g}" fill="{shape.colour}" '
+                f'text-anchor="{shape.anchor}"{weight}>{escape(shape.text)}</text>'
+            )

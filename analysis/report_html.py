@@ -1,0 +1,40 @@
+"""A report as one HTML page: everything inside, no script that runs, nothing loaded from elsewhere."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from analysis.drawing import to_svg
+from analysis.report_words import SIMULATED
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from markupsafe import Markup
+
+    from analysis.report_content import Content
+
+RECORD_OPENS, RECORD_CLOSES = '<script type="application/json" id="heldwheel-report">', "</script>"
+"""Between them stands the machine-readable part; a browser takes it for data and runs nothing."""
+
+
+def to_html(content: Content) -> str:
+    """Write a report as HTML. Every text is escaped; the drawing is the only markup that is inserted."""
+    from jinja2 import Environment, StrictUndefined
+    from markupsafe import Markup
+
+    environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    template = environment.from_string(files("analysis.templates").joinpath("report.html").read_text("utf-8"))
+    # In a script element only "<" could end it early; JSON has it nowhere outside strings.
+    record = Markup(content.record.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
+    drawn = Markup(to_svg(content.drawing))
+    return template.render(c=content, svg=drawn, record=record, fields=_fields, simulated=SIMULATED) + "\n"
+
+
+def _fields(fields: Sequence[tuple[str, str]]) -> Markup:
+    """Write labels and values as a description list."""
+    from markupsafe import Markup
+
+    pairs = Markup("").join(Markup("<dt>{}</dt><dd>{}</dd>").format(label, value) for label, value in fields)
+    return Markup("<dl>{}</dl>").format(pairs)

@@ -1,0 +1,164 @@
+"""What a report is made from: everything that was read from one recording, gathered in one value.
+
+``analysis.summary.material_of`` gathers it from the reading that ``analysis.pipeline`` gives.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from enum import StrEnum
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+if TYPE_CHECKING:
+    from analysis.budget import Budget
+    from analysis.limits import Result
+    from logger.header import Correction, Header
+
+Floats = NDArray[np.float64]
+
+
+class Kind(StrEnum):
+    """For whom the page is written."""
+
+    CUSTOMER = "customer"
+    ENGINEER = "engineer"
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One torque of a pull, N·m: at the axle where the fixture is known, always at the sensor."""
+
+    time_s: float
+    end_s: float
+    at_sensor_nm: float
+    u95_sensor_nm: float
+    at_axle_nm: float | None = None
+    u95_axle_nm: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PullLine:
+    """One pull of the recording, in the order of time, numbered from 1.
+
+    ``reasons`` say why it is not valid; ``left_out`` holds the reason for leaving out a valid one.
+    """
+
+    number: int
+    start_s: float
+    end_s: float
+    direction: int
+    breakaway: Figure | None = None
+    rotating: Figure | None = None
+    distinct: bool = True
+    chatter: float | None = None
+    reasons: tuple[str, ...] = ()
+    left_out: str = ""
+
+    @property
+    def used(self) -> bool:
+        """Whether it enters the job's value."""
+        return not self.reasons and not self.left_out
+
+
+@dataclass(frozen=True, slots=True)
+class JobLine:
+    """The job's value of one quantity and direction, from its pulls; no interval where the fixture is not known."""
+
+    quantity: str
+    direction: int
+    value_nm: float
+    u95_nm: float | None
+    pulls: int
+    at: str = "axle"
+    notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """Everything that a report may show.
+
+    Attributes
+    ----------
+    file, sha256, state : str
+        The recording, its hash, and whether it is ``closed``, ``recovered`` or ``foreign``.
+    header : Header
+        With the sidecar's values over it.
+    time_s, torque_nm : ndarray, shape (n,)
+        The trace, clockwise positive, at the sensor, zero taken away.
+    factor : float or None
+        Torque at the axle over torque at the sensor; None where the fixture is not known.
+    fixture : str
+        The fixture and its numbers, in words.
+    rate_hz, zero_nm, noise_nm : float
+        Of the trace.
+    zero_from : str
+        Where the true zero comes from.
+    pulls : tuple of PullLine
+        All of them.
+    job : tuple of JobLine
+        What is judged.
+    result : Result or None
+        Against the limit, if one was stated.
+    budget : Budget or None
+        Of the judged value.
+    corrections : tuple of Correction
+        Decisions made later.
+    problems : tuple of str
+        What is not in order with the trace.
+    asked : mapping
+        What the caller stated, as plain values: with it the recording is read the same way again.
+    """
+
+    file: str
+    sha256: str
+    state: str
+    header: Header
+    time_s: Floats
+    torque_nm: Floats
+    factor: float | None
+    fixture: str
+    rate_hz: float
+    zero_nm: float
+    noise_nm: float
+    zero_from: str
+    pulls: tuple[PullLine, ...]
+    job: tuple[JobLine, ...]
+    result: Result | None = None
+    budget: Budget | None = None
+    corrections: tuple[Correction, ...] = ()
+    problems: tuple[str, ...] = ()
+    asked: Mapping[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Issue:
+    """What the shop decides about its page.
+
+    Attributes
+    ----------
+    kind : Kind
+        Customer or engineer.
+    unit : str
+        Torque unit of the page.
+    shop, address : str
+        Name (instead of the recording's) and address lines.
+    issued : datetime
+        With its time zone.
+    revision : int
+        1 for the first issue.
+    remarks : str
+        Free text on the page.
+    """
+
+    issued: datetime
+    kind: Kind = Kind.CUSTOMER
+    unit: str = "N·m"
+    shop: str = ""
+    address: str = ""
+    revision: int = 1
+    remarks: str = field(default="")

@@ -1,0 +1,1 @@
+"""Published schemas of the JSON that the analysis writes."""

@@ -1,0 +1,1 @@
+"""Pages that the report is drawn on."""
