@@ -1,0 +1,166 @@
+r"""Listen to an unknown transducer, show what it seems to send, and write its description.
+
+    heldwheel-log learn /dev/ttyUSB0                           listen for ten seconds, show what is found
+    heldwheel-log learn /dev/ttyUSB0 --out gauge.toml          ... and write the description
+    heldwheel-log learn --ble C4:12:00:00:00:07                a Bluetooth device that sends text
+    heldwheel-log learn COM3 --poll "D\r"                       a device that answers only when asked
+
+Load the transducer both ways while it listens. Nothing is sent to it, unless you tell it to poll and confirm.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from logger.door import Exit
+
+if TYPE_CHECKING:
+    from logger.description import BleSettings, SerialSettings
+    from logger.learn import Learned
+    from logger.links.base import Link
+    from logger.samples import Chunk
+
+SPEEDS: Final = (9600, 115200, 57600, 38400, 19200, 230400, 460800, 921600, 1000000)
+TRY_S: Final = 1.5  # at each speed: a gauge that sends ten lines a second shows fifteen
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("port", nargs="?", default="", help="serial port")
+    parser.add_argument("--ble", default="", metavar="ADDRESS", help="Bluetooth identity instead of a port")
+    parser.add_argument("--characteristic", default="", metavar="UUID", help="which one notifies, if there are several")
+    parser.add_argument("--baud", type=int, help="speed of the port; without it the usual ones are tried")
+    parser.add_argument("--seconds", type=float, default=10.0, help="how long to listen (default 10)")
+    parser.add_argument("--poll", default="", metavar="REQUEST", help=r"ask again and again: text with \r, \n, \xHH")
+    parser.add_argument("--interval", type=float, default=0.1, metavar="S", help="between questions (default 0.1 s)")
+    parser.add_argument("--unit", default="", help="unit of the readings, when they do not say it")
+    parser.add_argument("--scale", type=float, default=1.0, help="reading = number sent x scale")
+    parser.add_argument("--name", default="learned transducer", help="name of the transducer")
+    parser.add_argument("--out", type=Path, metavar="FILE", help="write the description here")
+    parser.add_argument("--yes", action="store_true", help="confirm what is to be sent in advance")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run the command."""
+    import asyncio
+
+    from logger.console import note
+    from logger.errors import InputError
+    from logger.learn import learn
+    from logger.units import canonical_unit
+
+    if bool(args.port) == bool(args.ble):
+        raise InputError("say what to listen to: a port, or --ble ADDRESS; 'heldwheel-log find' lists both")
+    if args.out is not None and args.out.exists():
+        raise InputError(f"{args.out}: exists already; choose another name")
+    if not 0.5 <= args.seconds <= 600:
+        raise InputError("--seconds must lie between 0.5 and 600")
+    if args.unit:
+        canonical_unit(args.unit)
+    request = _request(args)
+    note("Listening. Load the transducer now, both ways if you can.")
+    chunks, serial, ble = asyncio.run(_hear(args, request))
+    learned = learn(chunks, name=args.name, unit=args.unit, scale=args.scale, serial=serial, ble=ble)
+    _show(learned)
+    return _write(args, learned)
+
+
+def _request(args: argparse.Namespace) -> bytes:
+    """Give the question to ask, if the user confirms it."""
+    from logger.confirm import confirm_sending
+    from logger.description import command_bytes
+
+    if not args.poll:
+        return b""
+    request = command_bytes(args.poll)
+    confirm_sending(args.ble or args.port, request, f"every {args.interval:g} s", assume=args.yes)
+    return request
+
+
+async def _hear(
+    args: argparse.Namespace, request: bytes
+) -> tuple[list[Chunk], SerialSettings | None, BleSettings | None]:
+    from logger.description import BleSettings, SerialSettings
+    from logger.links.serial_port import SerialLink
+
+    if args.ble:
+        from logger.links.ble import BleLink
+
+        ble = BleSettings(characteristic=args.characteristic)
+        return await _listen(BleLink(args.ble, ble), args, request, args.seconds), None, ble
+    best: tuple[float, SerialSettings] = (-1.0, SerialSettings())
+    if args.baud:
+        best = (1.0, SerialSettings(baud=args.baud))
+    else:
+        for baud in SPEEDS:
+            settings = SerialSettings(baud=baud)
+            heard = await _listen(SerialLink(args.port, settings), args, request, TRY_S)
+            readable = _readable(b"".join(chunk.data for chunk in heard))
+            best = max(best, (readable, settings), key=lambda tried: tried[0])
+            if readable > 0.95:
+                break
+    settings = best[1]
+    return await _listen(SerialLink(args.port, settings), args, request, args.seconds), settings, None
+
+
+def _readable(data: bytes) -> float:
+    """Give the share of bytes that text consists of; nothing heard is worth nothing."""
+    good = sum(32 <= byte < 127 or byte in b"\r\n\t\x02\x03" for byte in data)
+    return good / len(data) if data else 0.0
+
+
+async def _listen(link: Link, args: argparse.Namespace, request: bytes, seconds: float) -> list[Chunk]:
+    import asyncio
+    import contextlib
+
+    from logger.links.polled import PolledLink
+
+    if request:
+        link = PolledLink(link, request, args.interval, max(1.0, 2 * args.interval))
+    heard: list[Chunk] = []
+    await link.open()
+    try:
+        with contextlib.suppress(TimeoutError):
+            async with asyncio.timeout(seconds):
+                while chunks := await link.read():
+                    heard += chunks
+    finally:
+        await link.close()
+    return heard
+
+
+def _show(learned: Learned) -> None:
+    from logger.console import clean, say, table
+
+    for line in learned.found:
+        say(f"  found      {clean(line)}")
+    for line in learned.unknown:
+        say(f"  not clear  {clean(line)}")
+    if learned.shown:
+        say()
+        table(("as it came", "as it is read"), learned.shown)
+
+
+def _write(args: argparse.Namespace, learned: Learned) -> int:
+    import msgspec
+
+    from logger.console import note, say
+    from logger.description import Poll
+    from logger.learn import usable
+    from logger.toml_file import format_toml, write_toml
+
+    if learned.description is None:
+        note("No description can be written yet; see above.")
+        return Exit.NOT_VALID
+    description = usable(learned)
+    if args.poll:
+        description = msgspec.structs.replace(description, poll=Poll(request=args.poll, interval_s=args.interval))
+    if args.out is None:
+        say(format_toml(description))
+        note("Write it with --out FILE, then record with: heldwheel-log record PORT --transducer FILE")
+        return Exit.OK
+    write_toml(args.out, description)
+    say(f"{args.out} is written; check it against the transducer's own display before you rely on it.")
+    return Exit.OK
