@@ -69,7 +69,8 @@ def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
 def format_header(header: Header) -> str:
     """Give the header's lines."""
     toml = f'schema = "{SCHEMA}"\n' + format_toml(header)
-    return FIRST_LINE + "".join(f"# {line}".rstrip() + "\n" for line in toml.splitlines())
+    lines = toml.removesuffix("\n").split("\n")  # not splitlines: a text may hold other line separators
+    return FIRST_LINE + "".join(f"# {line}".rstrip() + "\n" for line in lines)
 
 
 def format_event(event: Event) -> str:
@@ -183,9 +184,7 @@ class RecordingWriter:
         if self._closed:
             return
         self._closed = True
-        self._stop.set()
-        for thread in self._threads:
-            thread.join()
+        self._halt()
         if self._failure is None:
             self._flush()
         if self._failure is None:
@@ -201,11 +200,15 @@ class RecordingWriter:
         FileError
             It cannot be written there either.
         """
+        self._halt()  # no thread may go on writing once the failure is forgotten
         target = _free_name(Path(folder), self.path)
         handle = _created(target)
-        os.lseek(self._handle, 0, os.SEEK_SET)
-        with os.fdopen(self._handle, "rb") as file:
-            saved = file.read(self._length)
+        try:
+            os.lseek(self._handle, 0, os.SEEK_SET)
+            with os.fdopen(self._handle, "rb") as file:
+                saved = file.read(self._length)
+        except OSError as error:
+            raise _failed(self.path, error) from error
         self._handle, self.path, self._failure = handle, target, None
         self._identity = os.fstat(handle)
         self._hash, self._length = hashlib.sha256(), 0
@@ -221,6 +224,12 @@ class RecordingWriter:
         kept = self.unsaved
         rest = f"; {kept} samples received since are kept in memory" if kept else ""
         return FileError(f"{failure}; {self._saved} samples are saved in it{rest}")
+
+    def _halt(self) -> None:
+        """End both threads."""
+        self._stop.set()
+        for thread in self._threads:
+            thread.join()
 
     # --- writing ------------------------------------------------------------------------------------------------------
 

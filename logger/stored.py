@@ -88,7 +88,8 @@ def read_recording(data: bytes, file: str) -> Stored:
     _judge_batches(data, batches, closed, stored)
     _read_head(data, batches, file, stored)
     good = [batch for batch in batches if batch.good]
-    _read_rows(data, good, all(b.good for b in batches), file, stored)
+    whole = data if closed is not None and closed.end() == len(data) else data[: batches[-1].stop if batches else 0]
+    _read_rows(whole, good, len(good) == len(batches), file, stored)
     stored.events = _events(data, good)
     return stored
 
