@@ -167,7 +167,7 @@ def stable_sliding(friction: Friction, inertia: float, stiffness: float, speed: 
     a1 = rate + (friction.viscous_nms + friction.damping_nms * v * slope / level) / inertia
     a2 = rate * (slope + friction.viscous_nms) / inertia + stiffness / inertia
     a3 = rate * stiffness / inertia
-    return min(a1, a2, a3) > 0 and a1 * a2 > a3
+    return bool(min(a1, a2, a3) > 0 and a1 * a2 > a3)
 
 
 def wavy_path(

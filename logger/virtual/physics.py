@@ -256,13 +256,13 @@ class _Stage:
         if steps <= 0:
             return
         self._state = self._state.rested(duration_s)
-        tw, tr, tc, tl, _ = self._state.angle
-        values = (tw, 0.0, tr - tc, tl - tc, tc, 0.0, 0.0, 0.0, 0.0)
+        tw, tr, tc, ts, _ = self._state.angle
+        values = (tw, 0.0, 0.0, tr - tc, ts - tc, tc, 0.0, 0.0, 0.0, 0.0)
         self._append([np.full(steps, value) for value in values], np.full(steps, Phase.OFF), fitted=fitted)
 
     def _keep(self, log: Log, phases: Sequence[int]) -> None:
         columns = [np.asarray(getattr(log, name)) for name in Log.__dataclass_fields__]
-        for side, slip in enumerate((columns[2], columns[3])):
+        for side, slip in enumerate((columns[3], columns[4])):
             self._travel_rad[side] += float(np.abs(np.diff(slip)).sum())
         self._append(columns, np.asarray(phases), fitted=True)
 
@@ -274,11 +274,10 @@ class _Stage:
 
     def mechanics(self) -> Mechanics:
         """Join the pieces, and work out what the transducer feels."""
-        wheel, speed, driven, other, case, hand, driven_nm, other_nm, held, phase, seat = (
+        wheel, speed, acceleration, driven, other, case, hand, driven_nm, other_nm, held, phase, seat = (
             np.concatenate(column) for column in zip(*self._pieces, strict=True)
         )
         lever, step = self._lever, self._step
-        acceleration = np.diff(speed, prepend=speed[:1]) / step
         elevation = seat - wheel
         fitted = np.isfinite(seat)
         angle = np.where(fitted, elevation, 0.0)

@@ -249,7 +249,7 @@ def motor() -> Scenario:
 
 def bench() -> Scenario:
     """Give a unit on the bench: stub shaft held in a vice, nothing heavy turns."""
-    light: Changes = {"wheel_kgm2": 0.01, "other_wheel_kgm2": 0.01, "case_kgm2": 0.02, "driven_shaft_nm_rad": 4e4}
+    light: Changes = {"wheel_kgm2": 0.01, "other_kgm2": 0.01, "case_kgm2": 0.02, "driven_shaft_nm_rad": 4e4}
     unit = axle(pack(45.0), pack(45.0, seed=2), driven_nm=0.3, other_nm=0.3, case_nm=0.4, **light)
     return Scenario("bench", "a unit in the vice: hardly any inertia or drag", unit, pulls(4))
 
