@@ -21,8 +21,6 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import Any, TypeAlias
 
-from scipy.special import stdtrit
-
 Value: TypeAlias = Any  # a float, or an array of Monte Carlo trials: models must work on both
 Model: TypeAlias = Callable[[Mapping[str, Value]], Value]
 
@@ -219,6 +217,8 @@ def t_factor(dof: float, level: float = LEVEL) -> float:
     >>> round(t_factor(16.7), 2), round(t_factor(math.inf), 2)
     (2.12, 1.96)
     """
+    from scipy.special import stdtrit  # here, so that --help need not wait for it
+
     whole = math.inf if math.isinf(dof) else max(1.0, math.floor(dof))
     return float(stdtrit(whole, (1 + level) / 2))
 

@@ -22,8 +22,6 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from scipy.special import stdtr
-
 from analysis.budget import t_factor
 from logger.errors import DescriptionError, Fault, QuantityError
 from logger.units import torque_factor
@@ -239,6 +237,8 @@ def probability_within(
     >>> round(probability_within(509.7, 8.6, 490.0, None), 3)
     0.989
     """
+    from scipy.special import stdtr  # here, so that --help need not wait for it
+
     low, high = -math.inf if lower is None else lower, math.inf if upper is None else upper
     if u <= 0:
         return float(low <= value <= high)

@@ -41,6 +41,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         f"{LEVER_HELP}\n\n{LIMIT_HELP}\n\n"
         "exit codes: 0 within or no limit, 1 outside, 2 bad input, 3 too close to call"
     )
+    parser.usage = f"{parser.prog} --lever LENGTH --stud-circle CIRCLE [--reading TORQUE] [options]"
     add_lever_options(parser)
     group = parser.add_argument_group("reading")
     group.add_argument("--reading", action="append", metavar="TORQUE", help="what the dial showed; once for each pull")

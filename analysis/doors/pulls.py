@@ -35,6 +35,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "What a file does not say comes from <stem>.sidecar.toml beside it, or from these options, which win.\n\n"
         f"{LEVER_HELP}\n\n{LIMIT_HELP}\n\n{EXITS}"
     )
+    parser.usage = f"{parser.prog} FILE... [options]"
     parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, or CSV traces with time and torque")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel pulls 1')")
     parser.add_argument("--budget", action="store_true", help="show what each input contributes to the interval")
