@@ -36,6 +36,9 @@ RAISED = 1.02
 SEARCH_S = 0.01
 """Smoothing before the search (s): short against half a period of the quickest real swing (15 Hz: 33 ms)."""
 
+SHARP_S = 0.004
+"""No peak is sharper than this half-width (s): a parabola is fitted over it whatever shakes on top."""
+
 WIDTHS_S = (0.002, 0.004, 0.008, 0.016, 0.032, 0.048)
 """Half-widths of the parabola through the top that are tried (s)."""
 
@@ -128,7 +131,8 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
             continue
         fit = np.polynomial.polynomial.polyfit(dt, y, 2)
         rest = y - np.polynomial.polynomial.polyval(dt, fit)
-        if np.sqrt(rest @ rest / (len(y) - 3)) > FITS * noise_nm + ROUND * x[at]:
+        fits = np.sqrt(rest @ rest / (len(y) - 3)) <= FITS * noise_nm + ROUND * x[at]
+        if not fits and (best is not None or half > SHARP_S):
             break
         if fit[2] >= 0:
             continue

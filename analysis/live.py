@@ -1,5 +1,8 @@
 """A stream read as it grows: the same code that reads a file, fed in blocks of any size.
 
+Every pull is stated as soon as its release is certain, from samples up to that moment only; what is stated does not
+change. However the stream is cut into blocks, the pulls are the same to the last bit.
+
 Offered: ``LiveReader``.
 """
 
@@ -9,19 +12,25 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.gates import GAP_STEPS
 from analysis.pulls import Read, Window, read_pull
-from analysis.results import Pull, TraceReading
+from analysis.results import Code, Pull, TraceReading
 from analysis.segments import BLOCK_S, Segmenter, Span
-from analysis.traces import Floats, Intake, Samples, Sensor
+from analysis.smooth import sample_noise
+from analysis.tail import Tail
+from analysis.traces import Intake, Sensor
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
+    from analysis.traces import Floats
+
 FASTEST_S = 1e-6
 """Sample intervals below this (s) come from broken times, not from a transducer."""
 
-RATE_SAMPLES = 64
-"""Samples from which the rate is taken that the blocks are cut by."""
+RATE_SAMPLES, RATE_S, RATE_LEAST = 64, 3.0, 8
+"""The rate that blocks are cut by is taken from the first so many samples, or from the first so many seconds if they
+hold so many samples at least."""
 
 REST_S = 4.0
 """How much of the rest before a load is kept for the hand-off level (s)."""
@@ -32,96 +41,157 @@ class LiveReader:
 
     Parameters
     ----------
-    sensor : Sensor
+    sensor : Sensor, optional
+        What is known of the transducer.
     """
 
     def __init__(self, sensor: Sensor | None = None) -> None:
         self._sensor = sensor or Sensor()
         self._intake = Intake(self._sensor)
-        self._t = self._y = np.empty(0)
-        self._a: Floats | None = None
-        self._offset = 0  # stream number of the first sample kept
-        self._cut = 0  # samples already in blocks
-        self._block = 0
+        self._tail = Tail()
+        self._rate_hz = float("nan")
+        self._block = 0  # samples in a block; 0: the rate is not yet known
+        self._cut = 0  # number of the first sample not yet in a block
         self._resolution_nm = 0.0
-        self._segments: Segmenter | None = None
+        self._segments = Segmenter(self._sensor, 0.0)
         self._pulls: list[Pull] = []
-        self._before: Read | None = None
-        self._rested = 0  # stream number of the sample where the last pull ended
+        self._before: Read | None = None  # the last pull that states a torque
+        self._rested = 0  # number of the sample where it ended
+        self._zero_nm, self._noise_nm = 0.0, float("nan")
+        self._gaps = _Gaps()
 
     def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> tuple[Pull, ...]:
-        """Take the next block of samples; give the pulls that it completes."""
-        self._keep(self._intake.feed(time_s, torque_nm, angle_deg))
+        """Take the next block of samples; give the pulls that it completes.
+
+        Raises
+        ------
+        InputError
+            If the arrays are not columns of one length.
+        """
+        self._tail.append(self._intake.feed(time_s, torque_nm, angle_deg))
         return self._read(last=False)
 
     def finish(self) -> tuple[Pull, ...]:
         """End the stream; give the pulls that its end completes."""
-        self._keep(self._intake.finish())
+        self._tail.append(self._intake.finish())
         return self._read(last=True)
 
     def reading(self) -> TraceReading:
-        """Sum up."""
+        """Sum up what was read so far."""
         return TraceReading(
             rate_hz=self._rate_hz,
-            zero_nm=0.0,
-            noise_nm=0.0,
+            zero_nm=self._zero_nm,
+            noise_nm=self._noise_nm,
             pulls=tuple(self._pulls),
-            problems=tuple(self._intake.counts.problems()),
+            problems=(*self._intake.counts.problems(), *self._gaps.problems(), *self._found()),
         )
 
-    def _keep(self, new: Samples) -> None:
-        if not len(self._t):
-            self._t, self._y, self._a = new.time_s, new.torque_nm, new.angle_deg
-            return
-        self._t = np.concatenate([self._t, new.time_s])
-        self._y = np.concatenate([self._y, new.torque_nm])
-        self._a = None if self._a is None or new.angle_deg is None else np.concatenate([self._a, new.angle_deg])
+    def _found(self) -> tuple[str, ...]:
+        if self._intake.counts.samples == 0:
+            return ("there are no samples",)
+        if self._tail.end == 0:
+            return ("no sample can be used",)
+        lines = []
+        if not any(pull.breakaway or pull.rotating for pull in self._pulls):
+            lines.append("no pull with a torque to state was found")
+        left_out = sum(pull.left_out for pull in self._pulls)
+        if left_out:
+            lines.append(f"{left_out} single values stood out like no torque can and were left out of the pulls")
+        if any(reason.code is Code.CLIPPED for pull in self._pulls for reason in pull.reasons):
+            lines.append("the torque reached the transducer's limit")
+        return tuple(lines)
 
     def _read(self, *, last: bool) -> tuple[Pull, ...]:
-        if self._segments is None:
-            if len(self._t) < (2 if last else RATE_SAMPLES):
-                self._rate_hz = float("nan")
-                return ()
-            step = np.diff(self._t[:RATE_SAMPLES])
-            self._rate_hz = 1 / max(float(np.median(step)), FASTEST_S)
-            self._block = max(1, round(BLOCK_S * self._rate_hz))
-            levels = np.unique(self._y[:RATE_SAMPLES])
-            seen = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
-            self._resolution_nm = self._sensor.resolution_nm or seen
-            self._segments = Segmenter(self._sensor, self._resolution_nm)
-        begin = self._cut - self._offset
-        whole = (len(self._t) - begin) // self._block
-        stop = begin + whole * self._block
-        y = self._y[begin:stop].reshape(whole, self._block)
-        t = self._t[begin:stop].reshape(whole, self._block)
+        if not self._block and not self._know_rate(last=last):
+            return ()
+        whole = (self._tail.end - self._cut) // self._block
+        part = self._tail.samples(self._cut, self._cut + whole * self._block)
+        self._gaps.look(part.time_s, 1 / self._rate_hz)
+        medians = np.median(part.torque_nm.reshape(whole, self._block), axis=1)
+        spans = self._segments.push(part.time_s[self._block - 1 :: self._block], medians)
         self._cut += whole * self._block
-        spans = self._segments.push(t[:, -1], np.median(y, axis=1))
         if last:
             spans += self._segments.finish()
-        new = []
-        for span in spans:
-            read = read_pull(self._window(span), self._sensor)
-            if read is not None:
-                if read.pull.breakaway or read.pull.rotating:
-                    self._before = read
-                    self._rested = span.end * self._block
-                new.append(read.pull)
-        self._pulls += new
-        return tuple(new)
+        pulls = tuple(pull for span in spans for pull in self._pulls_of(span))
+        if last and np.isnan(self._noise_nm):
+            self._learn_rest(self._cut, self._segments.level_nm)
+        self._forget()
+        return pulls
+
+    def _know_rate(self, *, last: bool) -> bool:
+        """Take rate, block length and step of the reading from the first samples, once there are enough."""
+        head = self._tail.samples(0, RATE_SAMPLES)
+        enough = np.flatnonzero(head.time_s - head.time_s[:1] >= RATE_S)
+        if len(enough) and enough[0] >= RATE_LEAST:
+            head = self._tail.samples(0, int(enough[0]) + 1)
+        elif len(head) < RATE_SAMPLES and not (last and len(head) >= 2):
+            return False
+        self._rate_hz = 1 / max(float(np.median(np.diff(head.time_s))), FASTEST_S)
+        self._block = max(1, round(BLOCK_S * self._rate_hz))
+        levels = np.unique(head.torque_nm)
+        seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
+        self._resolution_nm = self._sensor.resolution_nm or seen_nm
+        self._segments = Segmenter(self._sensor, self._resolution_nm)
+        return True
+
+    def _pulls_of(self, span: Span) -> tuple[Pull, ...]:
+        if np.isnan(self._noise_nm):
+            self._learn_rest(span.start * self._block, span.level_nm)
+        read = read_pull(self._window(span), self._sensor)
+        if read is None:
+            return ()
+        if read.pull.breakaway or read.pull.rotating:
+            self._before = read
+            self._rested = span.end * self._block
+        self._pulls.append(read.pull)
+        return (read.pull,)
+
+    def _learn_rest(self, stop: int, level_nm: float) -> None:
+        before = self._tail.samples(stop - round(REST_S * self._rate_hz), stop).torque_nm
+        self._zero_nm, self._noise_nm = level_nm, sample_noise(before)
 
     def _window(self, span: Span) -> Window:
-        start, end = span.start * self._block - self._offset, span.end * self._block - self._offset
-        low = max(int(np.searchsorted(self._t, self._t[start] - REST_S)), self._rested - self._offset)
-        high = min(end + 2 * self._block, len(self._t))
-        a = None if self._a is None else self._a[low:high]
-        samples = Samples(self._t[low:high], self._y[low:high], a)
+        start, end = span.start * self._block, span.end * self._block
+        low = max(start - round(REST_S * self._rate_hz), self._rested, self._tail.first)
         return Window(
-            samples,
-            start - low,
-            min(end, len(self._t)) - low,
-            span.level_nm,
-            span.from_start,
-            span.to_end,
-            self._resolution_nm,
-            self._before,
+            samples=self._tail.samples(low, span.seen * self._block),
+            first=start - low,
+            last=end - low,
+            level_nm=span.level_nm,
+            from_start=span.from_start,
+            to_end=span.to_end,
+            resolution_nm=self._resolution_nm,
+            before=self._before,
         )
+
+    def _forget(self) -> None:
+        """Give up what no later span can need."""
+        needed = self._segments.open_since
+        start = self._cut if needed is None else needed * self._block
+        if not self._segments.may_be_cut:
+            self._tail.forget(start - round(REST_S * self._rate_hz) - self._block)
+
+
+class _Gaps:
+    """Counts steps in time that are longer than the rate explains."""
+
+    def __init__(self) -> None:
+        self._last_s = float("nan")
+        self._count = 0
+        self._lost_s = 0.0
+        self._first_s = 0.0
+
+    def look(self, time_s: Floats, interval_s: float) -> None:
+        steps = np.diff(time_s, prepend=self._last_s if len(time_s) else [])
+        long = np.flatnonzero(steps > GAP_STEPS * interval_s)
+        if len(long) and not self._count:
+            self._first_s = float(time_s[long[0]] - steps[long[0]])
+        self._count += len(long)
+        self._lost_s += float(steps[long].sum())
+        if len(time_s):
+            self._last_s = float(time_s[-1])
+
+    def problems(self) -> tuple[str, ...]:
+        if not self._count:
+            return ()
+        return (f"{self._count} gaps in the stream, {self._lost_s:.3g} s in all, the first at {self._first_s:.3f} s",)

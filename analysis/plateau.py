@@ -144,11 +144,11 @@ def _level_around(t: Floats, x: Floats) -> Floats:
     lows, highs = np.searchsorted(t, at - AROUND_S), np.searchsorted(t, at + AROUND_S, "right")
     filled = highs > lows  # not so in a gap
     levels = [np.median(x[low:high]) for low, high in zip(lows[filled], highs[filled], strict=True)]
-    return np.interp(t, at[filled], levels)
+    return np.asarray(np.interp(t, at[filled], levels))
 
 
 def mean_uncertainty(values: Floats) -> float:
-    """Standard uncertainty of the mean of readings that depend on their neighbours.
+    """Give the standard uncertainty of the mean of readings that depend on their neighbours.
 
     The variance of the mean is (σ²/n) [1 + 2 Σ (1 - k/n) ρ_k] with the autocorrelation ρ_k summed up to the cut-off
     lag after which it is noise (N. F. Zhang, Metrologia 43 (2006) S276).

@@ -32,6 +32,12 @@ LEAST_OF_CAPACITY = 0.02
 HELD_S = 1.2
 """A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
 
+AFTER_U = 0.03
+"""Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing."""
+
+QUARTER = 0.25
+"""A ramp is under way at this share of the pull's level, however the lever hung before."""
+
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
 
@@ -98,9 +104,9 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     half = np.flatnonzero(y[load.first : load.last] - load.level_nm > 0.5 * (top - load.level_nm)) + load.first
     if len(half) < 3 or t[half[-1]] - t[half[0]] < BUMP_S:
         return None
-    before = _gripped_again(window.before, load, float(t[load.first]))
+    before = _gripped_again(window.before, load, _under_way(load, top, int(half[0])))
     if window.from_start:
-        hand = Handoff(load.level_nm, load.noise_nm, 0)
+        hand = Handoff(load.level_nm, AFTER_U * abs(top - load.level_nm), 0)
     elif before is not None:
         hand = Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
     else:
@@ -111,10 +117,21 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
         return None
     if _is_still(load, x, half, height, sensor):
         return None
-    start_s, end_s = float(t[hand.foot]), float(t[half[-1]])
+    start_s, end_s = float(t[hand.foot]), _end_s(load)
     if t[half[-1]] - t[half[0]] < HELD_S:
         return Read(Pull(start_s, end_s, load.sign, load.sign * hand.level_nm, reasons=(LET_GO,)))
     return _read(load, x, hand, half, window, before, sensor)
+
+
+def _end_s(load: Load) -> float:
+    """Give the time of the release: when the torque was first found to be gone."""
+    return float(load.time_s[min(load.last, len(load.time_s) - 1)])
+
+
+def _under_way(load: Load, top_nm: float, up: int) -> float:
+    """Give the time at which the ramp left the lowest quarter."""
+    low = np.flatnonzero(load.torque_nm[: up + 1] < load.level_nm + QUARTER * (top_nm - load.level_nm))
+    return float(load.time_s[low[-1]]) if len(low) else float(load.time_s[0])
 
 
 def _gripped_again(before: Read | None, load: Load, start_s: float) -> Read | None:
@@ -131,7 +148,7 @@ def _turned(window: Window) -> Load | None:
         return None
     level = window.level_nm
     if window.from_start:
-        level = float(np.median(s.torque_nm[window.last :])) if window.last < len(s) else 0.0
+        level = float(np.median(s.torque_nm[(window.last + len(s)) // 2 :])) if window.last < len(s) else 0.0
     low, high = np.percentile(inner - level, (3, 97))
     sign = 1 if high >= -low else -1
     before = s.torque_nm[: window.first]
@@ -152,7 +169,7 @@ def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) 
     middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]
     width = max(1, len(middle) // 20)
     means = middle[: len(middle) // width * width].reshape(-1, width).mean(axis=1)
-    return float(np.median(np.abs(np.diff(means)))) / 0.95 < STILL_NOISES * load.noise_nm / np.sqrt(width)
+    return bool(np.median(np.abs(np.diff(means))) / 0.95 < STILL_NOISES * load.noise_nm / np.sqrt(width))
 
 
 def _read(
@@ -163,7 +180,7 @@ def _read(
     slip_nm = float(np.median(x[up : down + 1]))
     release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)[-1])
     whole = slice(hand.foot, release + 1)
-    start = float(t[hand.foot]), float(t[down]), load.sign, load.sign * hand.level_nm
+    start = float(t[hand.foot]), _end_s(load), load.sign, load.sign * hand.level_nm
     slip = None if angle is None else find_slip(t[whole], x[whole], angle[whole], slip_nm)
     if slip is not None and slip.onset_s is None:
         return Read(Pull(*start, reasons=(HELD,)))

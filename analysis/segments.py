@@ -32,7 +32,7 @@ THRESHOLD_OF_CAPACITY = 0.005
 RELEASED = 0.3
 """A load has ended when the torque is below this share of its maximum ..."""
 
-RELEASED_S = 0.2
+RELEASED_S = 0.15
 """... for this long (s): stick-slip and ringing come back sooner."""
 
 RESTS = 0.6
@@ -69,6 +69,7 @@ MEAN_STEP = 1.128
 class Span:
     """One load: sample numbers [start, end), counted from the beginning of the stream.
 
+    ``seen``: what had been seen when the span was closed; nothing later is used.
     ``level_nm`` and ``noise_nm`` are level and block noise at rest before it. ``from_start``: no rest came before;
     ``to_end``: the stream ended before the release.
     """
@@ -79,6 +80,7 @@ class Span:
     noise_nm: float
     from_start: bool = False
     to_end: bool = False
+    seen: int = 0
 
 
 class Segmenter:
@@ -95,7 +97,7 @@ class Segmenter:
         self._least_nm = max(THRESHOLD_OF_CAPACITY * (sensor.capacity_nm or 0.0), 2 * resolution_nm)
         self._cut_nm = CUT_OF_CAPACITY * (sensor.capacity_nm or 0.0)
         self._last_s, self._last_nm = -np.inf, 0.0  # the block before
-        self._level_nm = self._noise_nm = 0.0  # at rest
+        self.level_nm = self._noise_nm = 0.0  # at rest
         self._first = True  # no load has been seen
         self._loaded = False
         self._settled_s = -np.inf  # the release before has rung down by then
@@ -116,12 +118,17 @@ class Segmenter:
         """Block in which the load now open began; None at rest."""
         return self._start if self._loaded else None
 
+    @property
+    def may_be_cut(self) -> bool:
+        """Whether the stream so far may all belong to a pull that began before it."""
+        return self._first and abs(self.level_nm) > self._cut_nm > 0
+
     def push(self, time_s: Floats, torque_nm: Floats) -> list[Span]:
         """Take the next blocks (times and medians) and give the spans that they complete; in block numbers."""
         spans: list[Span] = []
         for t, b in zip(time_s.tolist(), torque_nm.tolist(), strict=True):
             if self._blocks == 0:
-                self._level_nm = self._last_nm = b
+                self.level_nm = self._last_nm = b
                 self._last_s = t
             span = self._step(t, b) if self._loaded else self._rest(t, b)
             if span is not None:
@@ -135,18 +142,19 @@ class Segmenter:
         if not self._loaded:
             return []
         self._loaded = False
-        return [Span(self._start, self._blocks, self._level_nm, self._noise_nm, self._first, to_end=True)]
+        seen = self._blocks
+        return [Span(self._start, seen, self.level_nm, self._noise_nm, self._first, to_end=True, seen=seen)]
 
     def _rest(self, t: float, b: float) -> Span | None:
-        away = b - self._level_nm
+        away = b - self.level_nm
         if t < self._settled_s:  # rings, or the lever swings
             if abs(b - self._before_nm) > self._again_nm:
-                self._level_nm, self._settled_s = self._nearest_nm, -np.inf
+                self.level_nm, self._settled_s = self._nearest_nm, -np.inf
                 return self._rest(t, b)
             if abs(b - self._before_nm) < abs(self._nearest_nm - self._before_nm):
                 self._nearest_nm = b
             still = abs(b - self._last_nm) < max(self._least_nm, THRESHOLD_NOISES * self._noise_nm)
-            self._level_nm, self._still = b, self._still + 1 if still else 0
+            self.level_nm, self._still = b, self._still + 1 if still else 0
             if self._still >= STILL_BLOCKS:
                 self._settled_s = t
             return None
@@ -156,17 +164,17 @@ class Segmenter:
             self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
             return None
         follow = min((t - self._last_s) / LEVEL_S, 1.0) if self._blocks >= LEARN_BLOCKS else 0.5
-        self._level_nm += follow * away
+        self.level_nm += follow * away
         self._noise_nm += min(follow, NOISE_SHARE) * (abs(b - self._last_nm) / MEAN_STEP - self._noise_nm)
         return None
 
     def _step(self, t: float, b: float) -> Span | None:
-        away = b - self._level_nm
+        away = b - self.level_nm
         self._high_nm, self._low_nm = max(self._high_nm, away), min(self._low_nm, away)
         sign = 1.0 if self._high_nm >= -self._low_nm else -1.0
         most = max(self._high_nm, -self._low_nm)
-        if self._first and abs(self._level_nm) > self._cut_nm > 0:
-            if abs(b) < RELEASED * abs(self._level_nm):
+        if self.may_be_cut:
+            if abs(b) < RELEASED * abs(self.level_nm):
                 return self._low(t, b, from_start=True)
             self._low_since = None
             return None
@@ -191,12 +199,12 @@ class Segmenter:
         return self._close(self._low_since, b, from_start=from_start)
 
     def _close(self, end: int, b: float, *, again: bool = False, from_start: bool = False) -> Span:
-        span = Span(self._start, end, self._level_nm, self._noise_nm, from_start)
+        span = Span(self._start, end, self.level_nm, self._noise_nm, from_start, seen=self._blocks + 1)
         self._loaded, self._first, self._low_since = again, False, None
         if again:
-            away = b - self._level_nm
+            away = b - self.level_nm
             self._start, self._high_nm, self._low_nm = self._blocks, max(away, 0.0), min(away, 0.0)
         else:
-            self._before_nm, self._again_nm = self._level_nm, AGAIN * max(self._high_nm, -self._low_nm)
-            self._level_nm, self._settled_s, self._still, self._nearest_nm = b, self._last_s + RINGS_S, 0, b
+            self._before_nm, self._again_nm = self.level_nm, AGAIN * max(self._high_nm, -self._low_nm)
+            self.level_nm, self._settled_s, self._still, self._nearest_nm = b, self._last_s + RINGS_S, 0, b
         return span
