@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from logger.errors import InputError
+from logger.units import torque_factor
 
 if TYPE_CHECKING:
     from logger.description import Description
@@ -12,13 +13,21 @@ if TYPE_CHECKING:
 
 
 def build_decoder(description: Description) -> Decoder:
-    """Build the decoder of a described transducer.
+    """Build the decoder of a described transducer; it also watches for zeros taken under load.
 
     Raises
     ------
     InputError
         The description has no layout: a Bluetooth device that follows the open standards tells it itself.
     """
+    from logger.decoder.autozero import AutoZeroWatch
+
+    facts, newton_metres = description.transducer, torque_factor(description.unit)
+    capacity = facts.capacity_nm / newton_metres if facts.capacity_nm else None
+    return AutoZeroWatch(_build(description), capacity, facts.rate_hz, least=1.0 / newton_metres)
+
+
+def _build(description: Description) -> Decoder:
     unit = description.unit
     if description.lines is not None:
         from logger.decoder.lines import LineDecoder
