@@ -22,7 +22,7 @@ from __future__ import annotations
 import asyncio
 import time
 from collections import deque
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
@@ -42,6 +42,7 @@ if TYPE_CHECKING:
 TICK_S: Final = 0.1  # how often the watchdogs look
 DRAIN_S: Final = 0.02  # bytes gather so long: 50 drains a second cost little and look live
 BUSY_BYTES: Final = 4096  # a drain of this size: more is waiting, read on at once
+EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
 MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
 BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
@@ -130,6 +131,11 @@ class Session:
         if self._clock is None:
             return own
         return (*own, *((COUNTER,) if self._has_counter else ()), LATE)
+
+    @property
+    def time_from(self) -> Literal["device counter", "arrival", "file"]:
+        """What the times of the samples rest on; goes into the recording's header."""
+        return "file" if self._clock is None else self._clock.time_from
 
     @property
     def health(self) -> Health:
@@ -278,7 +284,7 @@ class Session:
             if midstream and chunks[0].arrival_s - self._opened_s < MID_LINE_S:
                 self._decoder.reset()
         elif self._meter.health.state is State.SILENT:
-            self._decoder.expect((chunks[0].arrival_s - self._heard_s) * self._rate())
+            self._expect(chunks[0].arrival_s - self._heard_s)
         decoded = self._decoder.feed(*[chunk.data for chunk in chunks])
         self._heard_s = time.monotonic()
         arrivals = np.array([chunk.arrival_s for chunk in chunks]) + self._steps.slept_s
@@ -341,6 +347,10 @@ class Session:
 
     # --- watching -----------------------------------------------------------------------------------------------------
 
+    def _expect(self, silent_s: float) -> None:
+        """Tell the decoder how many samples were due meanwhile."""
+        self._decoder.expect(silent_s * self._rate(), EDGE_S * self._rate())
+
     def _rate(self) -> float:
         measured = self._meter.health.rate_hz
         return self._nominal_hz or (measured if measured > 0 else 0.0)
@@ -380,7 +390,7 @@ class Session:
                 await self._open()
             except LinkError:
                 continue
-            self._decoder.expect((time.monotonic() - heard_s) * self._rate())
+            self._expect(time.monotonic() - heard_s)
             if self._clock is not None:
                 self._clock.restart()
             self._meter.reconnected()

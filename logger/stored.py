@@ -169,6 +169,8 @@ def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] |
             stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are left out")
     if len(bad) > MAX_PROBLEMS:
         stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are left out")
+    if not batches:
+        stored.problems.append("not one of its batches is whole: nothing in it can be used")
     last = batches[-1].stop if batches else 0
     rest = len(data) - last if closed is None else len(data) - closed.end()
     if batches and rest > 0:

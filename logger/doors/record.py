@@ -1,0 +1,123 @@
+r"""Record a transducer until it is stopped (Ctrl-C) or for a time, losing nothing.
+
+    heldwheel-log record /dev/ttyUSB0 --transducer gauge.toml --out left-1.csv
+    heldwheel-log record COM3 --transducer gauge.toml --seconds 60 --lever 450mm --stud-circle 5x114.3mm \
+        --limit rear-axle.limit.toml --place car --held "other side" --side left --gear neutral
+    heldwheel-log record --ble C4:12:00:00:00:07 --out left-1.csv
+    heldwheel-log record --virtual healthy --out practice.csv
+
+Before the first pull: read the maker's manual; chock and support the car; stand out of the lever's way.
+The transducer is described by a TOML file ('heldwheel-log learn' writes one). Recording only listens; a command from
+the description is sent with --send NAME, and only after you have seen and confirmed it. The file is saved four times a
+second: what the progress line calls saved survives a power cut of the program; an existing file is never overwritten.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import argparse
+
+    from logger.header import Header
+    from logger.recorded import Source
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    source = parser.add_argument_group("source")
+    source.add_argument("port_given", nargs="?", default="", metavar="PORT", help="serial port: /dev/ttyUSB0, COM3")
+    source.add_argument("--port", default="", help="the same, by name")
+    source.add_argument("--ble", default="", metavar="ADDRESS", help="Bluetooth identity ('find --ble' shows them)")
+    source.add_argument("--radius", default="", metavar="LENGTH", help="for a Bluetooth device that measures a force")
+    source.add_argument(
+        "--virtual", nargs="?", const="healthy", default="", metavar="SCENARIO", help="the virtual transducer"
+    )
+    source.add_argument("--seed", type=int, default=0, help="of the virtual transducer (default 0)")
+    source.add_argument("--speed", type=float, default=1.0, help="of the virtual transducer; inf: at once (default 1)")
+    source.add_argument("--transducer", metavar="FILE", help="its description: a file, or the name of a shipped one")
+    source.add_argument("--baud", type=int, help="speed of the port, instead of the described one")
+    source.add_argument("--send", action="append", default=[], metavar="COMMAND", help="send a described command first")
+    source.add_argument("--yes", action="store_true", help="confirm what is to be sent in advance")
+    add_recording_arguments(parser)
+    parser.add_argument("--reconnect", type=float, default=600.0, metavar="S", help="wait so long for a lost device")
+
+
+def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the arguments of every command that writes a recording."""
+    parser.add_argument(
+        "--out", type=Path, metavar="FILE", help="the recording, a new file (default: named by the time)"
+    )
+    parser.add_argument("--seconds", type=float, metavar="S", help="stop after so long (default: Ctrl-C stops)")
+    about = parser.add_argument_group("what is tested")
+    about.add_argument(
+        "--job", metavar="FILE", help="TOML with [job], [axle], [test], [conditions], [lever], [limit] ..."
+    )
+    about.add_argument(
+        "--lever", metavar="LENGTH", help="lever on one stud: drive axis to the middle of the hand, 450mm"
+    )
+    about.add_argument("--stud-circle", metavar="CIRCLE", help="5x114.3mm, or the diameter alone")
+    about.add_argument("--lever-file", metavar="FILE", help="a saved lever (TOML)")
+    about.add_argument("--limit", metavar="FILE", help="a saved limit (TOML)")
+    about.add_argument("--place", choices=["car", "bench"])
+    about.add_argument("--held", choices=["other side", "case", "none"])
+    about.add_argument("--gear", choices=["neutral", "in gear"])
+    about.add_argument("--side", choices=["left", "right"])
+    about.add_argument("--direction", choices=["clockwise", "counter-clockwise", "both"])
+    about.add_argument("--note", default="", metavar="TEXT", help="goes into the job's notes")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run the command."""
+    from logger.confirm import confirm_sending
+    from logger.errors import InputError
+    from logger.recorded import header_from
+
+    source = _source(args)
+    description = source.description
+    header = header_from(args, description.transducer, source.identity)
+    if description.poll is not None:
+        from logger.description import command_bytes
+
+        every = f"every {description.poll.interval_s:g} s"
+        confirm_sending(source.identity, command_bytes(description.poll.request), every, assume=args.yes)
+    commands = []
+    for name in args.send:
+        command = description.commands.get(name)
+        if command is None:
+            known = ", ".join(description.commands) or "none"
+            raise InputError(f"--send {name}: the description has no such command; it has: {known}")
+        confirm_sending(source.identity, command.data(), command.does or name, assume=args.yes)
+        commands.append((command.data(), command.does or name))
+    return _record(args, source, header, commands)
+
+
+def _record(args: argparse.Namespace, source: Source, header: Header, commands: list[tuple[bytes, str]]) -> int:
+    from logger.recorded import record, started_name
+    from logger.session import build_session
+
+    session = build_session(source.link, source.description, source.decoder, reconnect_s=args.reconnect)
+    out = args.out or started_name()
+    return record(session, header, out, seconds=args.seconds, commands=commands)
+
+
+def _source(args: argparse.Namespace) -> Source:
+    """Build what is to be recorded."""
+    from logger.errors import InputError
+    from logger.links.ports import local_port
+    from logger.recorded import ble_source, described_source, virtual_source
+
+    port = args.port or args.port_given
+    if bool(port) + bool(args.ble) + bool(args.virtual) != 1:
+        raise InputError("say what to record: a PORT, --ble ADDRESS or --virtual; 'heldwheel-log find' lists ports")
+    if args.virtual:
+        return virtual_source(args.virtual, args.seed, args.speed)
+    if args.ble:
+        return ble_source(args.ble, args.transducer, args.radius)
+    local_port(port)
+    if not args.transducer:
+        raise InputError(
+            "a serial transducer needs --transducer FILE, its description; 'heldwheel-log learn' writes one"
+        )
+    return described_source(args.transducer, port, args.baud)

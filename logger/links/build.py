@@ -1,0 +1,56 @@
+"""The link that a description and an address ask for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from logger.description import SerialSettings, command_bytes
+from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from logger.description import Description
+    from logger.links.base import Link
+
+
+def build_link(description: Description, address: str) -> Link:
+    """Build the link to a described transducer.
+
+    Parameters
+    ----------
+    description : Description
+        Its ``link`` says which kind.
+    address : str
+        A port (``/dev/ttyUSB0``, ``COM3``) or a Bluetooth identity.
+
+    Raises
+    ------
+    InputError
+        The address cannot be of this kind, or the kind has none.
+    """
+    serial = description.serial or SerialSettings()
+    if description.link == "modbus" or description.modbus is not None:
+        from logger.links.modbus import ModbusLink
+
+        if description.modbus is None:
+            raise InputError(f"{description.name}: its description lacks the [modbus] table")
+        return ModbusLink(address, serial, description.modbus)
+    if description.link == "ble":
+        from logger.description import BleSettings
+        from logger.links.ble import BleLink
+
+        return _polled(description, BleLink(address, description.ble or BleSettings()))
+    if description.link in ("serial", "virtual"):  # a virtual transducer may stream over a real port
+        from logger.links.serial_port import SerialLink
+
+        return _polled(description, SerialLink(address, serial))
+    raise InputError(f"{description.name}: a transducer of the kind '{description.link}' has no address to open")
+
+
+def _polled(description: Description, link: Link) -> Link:
+    """Ask for readings, where the device must be asked."""
+    poll = description.poll
+    if poll is None:
+        return link
+    from logger.links.polled import PolledLink
+
+    return PolledLink(link, command_bytes(poll.request), poll.interval_s, poll.timeout_s)

@@ -1,0 +1,315 @@
+"""One recording made at the command line: its source, its header, its progress line, its end.
+
+Offered: ``Source``, ``described_source``, ``ble_source``, ``virtual_source``, ``header_from``, ``record``.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+import math
+import signal
+import tempfile
+import time
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, Final
+
+import msgspec
+
+from logger.console import Progress, note, say
+from logger.decoder.build import build_decoder
+from logger.description import BleSettings, Description, SerialSettings, read_description
+from logger.door import Exit
+from logger.errors import FileError, InputError
+from logger.files import read_trace
+from logger.header import Header, Lever, Limit, Sidecar
+from logger.links.build import build_link
+from logger.recording import RecordingWriter
+from logger.samples import EndReason
+from logger.sidecar import merged
+from logger.toml_file import read_toml
+from logger.units import parse_quantity, parse_stud_circle
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Callable, Iterator, Sequence
+
+    from logger.header import TransducerFacts
+    from logger.links.base import Link
+    from logger.samples import Block, Decoder, Ending
+    from logger.session import Session
+
+SHOW_S: Final = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """What is recorded: a link, its decoder, and what is known about the transducer."""
+
+    link: Link
+    decoder: Decoder
+    description: Description
+    identity: str
+
+
+def described_source(file: str, address: str, baud: int | None = None) -> Source:
+    """Give a transducer with a description."""
+    description = read_description(file)
+    if baud is not None:
+        if not 50 <= baud <= 4_000_000:
+            raise InputError(f"--baud {baud}: must lie between 50 and 4000000")
+        serial = msgspec.structs.replace(description.serial or SerialSettings(), baud=baud)
+        description = msgspec.structs.replace(description, serial=serial)
+    facts = msgspec.structs.replace(
+        description.transducer,
+        name=description.transducer.name or description.name,
+        description=Path(file).name,
+        unit=description.unit,
+    )
+    description = msgspec.structs.replace(description, transducer=facts)
+    return Source(build_link(description, address), build_decoder(description), description, address)
+
+
+def ble_source(identity: str, file: str | None, radius: str) -> Source:
+    """Give a Bluetooth transducer: by its description, or by what the device says in the standards' words."""
+    radius_mm = parse_quantity(radius, "length") * 1000 if radius else None
+    if file:
+        source = described_source(file, identity)
+        if source.description.link != "ble":
+            raise InputError(f"{file}: describes a transducer on '{source.description.link}', not on Bluetooth (ble)")
+        return source
+    from logger.decoder.notifications import NotificationDecoder
+    from logger.links.ble import BleLink, meet
+
+    note(f"Looking for {identity} ...")
+    facts, pick = asyncio.run(meet(identity, radius_mm=radius_mm))
+    if pick.packet is None:
+        raise InputError(f"{identity}: needs a description (--transducer FILE)")
+    note(f"{facts.name or identity}: torque by {pick.why}")
+    settings = BleSettings(characteristic=pick.uuid, radius_mm=radius_mm)
+    transducer = Header().transducer
+    transducer = msgspec.structs.replace(
+        transducer, name=facts.name, serial=facts.texts.get("serial", ""), firmware=facts.texts.get("firmware", ""),
+        unit="N·m", sign="signed",
+    )  # fmt: skip
+    description = Description(
+        name=facts.name or identity, link="ble", ble=settings, notification=pick.packet, transducer=transducer
+    )
+    link = BleLink(identity, settings, name=facts.name)
+    return Source(link, NotificationDecoder(pick.packet), description, identity)
+
+
+def virtual_source(name: str, seed: int, speed: float) -> Source:
+    """Give the virtual transducer, playing a scenario."""
+    from logger.links.virtual import VirtualLink
+    from logger.virtual.device import VirtualDevice
+    from logger.virtual.physics import simulate
+    from logger.virtual.scenarios import scenario
+
+    device = VirtualDevice(simulate(scenario(name), seed))
+    identity = f"virtual:{name}:{seed}"
+    return Source(VirtualLink(device, identity, speed), build_decoder(device.description), device.description, identity)
+
+
+def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity: str) -> Header:
+    """Give a recording's header from the options of a command (see ``doors.record``)."""
+    header = Header(transducer=msgspec.structs.replace(transducer, identity=identity))
+    if args.job:
+        header = merged(header, read_toml(args.job, Sidecar))
+    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side", "direction") if getattr(args, name)}
+    changes: dict[str, Any] = {"test": msgspec.structs.replace(header.test, **test)}
+    if args.note:
+        notes = "; ".join(text for text in (header.job.notes, args.note) if text)
+        changes["job"] = msgspec.structs.replace(header.job, notes=notes)
+    lever = _lever(args)
+    if lever is not None:
+        changes["lever"] = lever
+    if args.limit:
+        changes["limit"] = read_toml(args.limit, Limit)
+    return msgspec.structs.replace(header, **changes)
+
+
+def _lever(args: argparse.Namespace) -> Lever | None:
+    if args.lever_file:
+        if args.lever or args.stud_circle:
+            raise InputError("give either --lever-file, or --lever and --stud-circle")
+        return read_toml(args.lever_file, Lever)
+    if not args.lever and not args.stud_circle:
+        return None
+    studs, circle_m = parse_stud_circle(args.stud_circle) if args.stud_circle else (None, None)
+    length_m = parse_quantity(args.lever, "length") if args.lever else None
+    if length_m is not None and length_m <= 0:
+        raise InputError(f"--lever {args.lever}: the length must be above zero")
+    return Lever(
+        fixture="one stud",
+        length_mm=None if length_m is None else round(length_m * 1000, 6),
+        stud_circle_mm=None if circle_m is None else round(circle_m * 1000, 6),
+        studs=studs,
+    )
+
+
+def started_name() -> Path:
+    """Give a new recording's name by the time."""
+    return Path(f"recording-{datetime.now().astimezone():%Y%m%d-%H%M%S}.csv")
+
+
+# --- recording --------------------------------------------------------------------------------------------------------
+
+
+class _Shown:
+    """A subscriber that keeps what the progress line shows."""
+
+    def __init__(self) -> None:
+        self.now = math.nan
+        self.highest = math.nan
+        self.time_s = 0.0
+
+    def on_block(self, block: Block) -> None:
+        torque = block.columns["torque"]
+        if len(torque):
+            self.now, self.time_s = float(torque[-1]), float(block.time_s[-1])
+            largest = float(torque[abs(torque).argmax()]) if not math.isnan(self.now) else math.nan
+            if not abs(largest) <= abs(self.highest):
+                self.highest = largest
+
+    def on_end(self, ending: Ending) -> None:
+        """Keep what was shown last."""
+
+
+def record(
+    session: Session,
+    header: Header,
+    out: Path,
+    *,
+    seconds: float | None = None,
+    commands: Sequence[tuple[bytes, str]] = (),
+) -> int:
+    """Run a session into a file, with a progress line; Ctrl-C ends it properly.
+
+    Parameters
+    ----------
+    session : Session
+    header : Header
+        ``time_from`` is filled in here.
+    out : Path
+        A new file.
+    seconds : float, optional
+        Stop after so long.
+    commands : sequence of (bytes, str)
+        Confirmed commands to send when the link is open.
+
+    Returns
+    -------
+    int
+        ``Exit.OK``, or ``Exit.BAD_INPUT`` when the stream failed or the device was lost: the file is kept.
+    """
+    if seconds is not None and not 0 < seconds <= 7 * 86400:
+        raise InputError("--seconds must be above 0 and at most a week")
+    if header.time_from is None:
+        header = msgspec.structs.replace(header, time_from=session.time_from)
+    writer = RecordingWriter(out, header, session.columns)
+    shown = _Shown()
+    session.subscribe(writer)
+    session.subscribe(shown)
+    with _stopped_by_signals(session.stop), Progress() as progress:
+        ending = asyncio.run(_run(session, writer, shown, progress, seconds, commands))
+    return _report(session, writer, shown, ending)
+
+
+async def _run(
+    session: Session,
+    writer: RecordingWriter,
+    shown: _Shown,
+    progress: Progress,
+    seconds: float | None,
+    commands: Sequence[tuple[bytes, str]],
+) -> Ending:
+    running = asyncio.ensure_future(session.run())
+    began_s = time.monotonic()
+    sent = not commands
+    while not running.done():
+        await asyncio.wait({running}, timeout=SHOW_S)
+        elapsed_s = time.monotonic() - began_s
+        progress.show(_line(session, writer, shown), elapsed_s)
+        if not sent and session.health.state != "opening":
+            sent = True
+            for data, does in commands:
+                await session.send(data, does)
+        if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
+            session.stop()
+    return running.result()
+
+
+def _line(session: Session, writer: RecordingWriter, shown: _Shown) -> str:
+    health = session.health
+    unit = session.columns[0].unit
+    rate = "–" if math.isnan(health.rate_hz) else f"{health.rate_hz:.1f}"
+    parts = [
+        f"{shown.time_s:.1f} s",
+        f"{rate} Hz",
+        f"{health.samples} samples ({writer.saved} saved)",
+        f"{health.lost} lost",
+        f"{shown.now:.6g} {unit}",
+        f"highest {shown.highest:.6g}",
+    ]
+    if health.state != "streaming":
+        parts.insert(0, str(health.state))
+    if health.simulated:
+        parts.append("SIMULATED")
+    if health.advice:
+        parts.append(health.advice)
+    return "  ".join(parts)
+
+
+def _report(session: Session, writer: RecordingWriter, shown: _Shown, ending: Ending) -> int:
+    """Say how it ended; rescue what could not be saved."""
+    health = session.health
+    path = writer.path
+    failed = ending.reason in (EndReason.FAILED, EndReason.LOST)
+    if writer.failure is not None:
+        note(f"heldwheel-log: {ending.text}")
+        path = _rescued(writer) or path
+    elif failed:
+        note(f"heldwheel-log: {ending.text}")
+    if health.samples:
+        with contextlib.suppress(FileError):
+            trace = read_trace(path)
+            say(f"{path}: {len(trace.time_s)} samples in {shown.time_s:.1f} s, {health.lost} lost, {trace.state}")
+            for problem in trace.problems:
+                note(f"{path}: {problem}")
+    else:
+        note(f"{path}: no sample was received. {health.advice}".rstrip())
+    if health.garbage:
+        note(f"{health.garbage} bytes or packets were no reading and were left out; see the events in the file")
+    if health.simulated:
+        say("SIMULATED: this device says that it is no real transducer; the recording is marked so.")
+    return Exit.BAD_INPUT if failed else Exit.OK
+
+
+def _rescued(writer: RecordingWriter) -> Path | None:
+    """After a failed write, save everything elsewhere."""
+    for folder in (Path.home(), Path(tempfile.gettempdir())):
+        try:
+            path = writer.rescue(folder)
+        except (FileError, OSError):
+            continue
+        note(f"All samples, also those that could not be saved, were written to {path}")
+        return path
+    return None
+
+
+@contextlib.contextmanager
+def _stopped_by_signals(stop: Callable[[], None]) -> Iterator[None]:
+    """Let Ctrl-C, a polite kill and a closed terminal end the recording properly."""
+    names = ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK")
+    numbers = [getattr(signal, name) for name in names if hasattr(signal, name)]
+    before = {number: signal.getsignal(number) for number in numbers}
+    for number in numbers:
+        signal.signal(number, lambda *_: stop())
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
