@@ -91,7 +91,7 @@ def run_door(
         return int(module.run(sub.parse_args(words[1:])))
     except HeldwheelError as error:
         sys.stdout.flush()
-        sys.stderr.write(f"{prog} {name}: {error}\n")
+        sys.stderr.write(f"{prog} {name}: {_harmless(str(error))}\n")
         return Exit.BAD_INPUT
     except KeyboardInterrupt:
         sys.stderr.write("\nstopped\n")
@@ -101,3 +101,8 @@ def run_door(
         # final flush from complaining about it.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return Exit.OK
+
+
+def _harmless(text: str) -> str:
+    """Give text without control characters: a file's name may hold commands to the terminal."""
+    return "".join(c if c.isprintable() or c == "\n" else "?" for c in text)

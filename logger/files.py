@@ -114,8 +114,8 @@ def read_trace(
         Its sidecar has faults.
     """
     path = Path(path)
-    sidecar = read_sidecar(path)
     data = _bytes(path)
+    sidecar = read_sidecar(path)
     if is_recording(data):
         return _recording(data, str(path), sidecar)
     names = Names(time_column, torque_column, angle_column, unit)
@@ -143,10 +143,10 @@ def _bytes(path: Path) -> bytes:
         return path.read_bytes()
     except FileNotFoundError:
         raise FileError(f"{path}: there is no such file") from None
-    except OSError as error:
-        if isinstance(error, FileError):
-            raise
-        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
+    except FileError:
+        raise
+    except (OSError, ValueError) as error:  # ValueError: a name with a null character
+        raise FileError(f"{path}: cannot be read: {getattr(error, 'strerror', None) or error}") from error
 
 
 def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:

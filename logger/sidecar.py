@@ -8,6 +8,7 @@ Offered: ``sidecar_path``, ``read_sidecar``, ``write_sidecar``, ``add_correction
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import TypeVar
 
@@ -35,7 +36,7 @@ def read_sidecar(trace: Path | str) -> Sidecar | None:
         There is one, but it cannot be read.
     """
     path = sidecar_path(trace)
-    return read_toml(path, Sidecar) if path.exists() else None
+    return read_toml(path, Sidecar) if os.path.exists(path) else None  # a name too long is no file
 
 
 def write_sidecar(trace: Path | str, sidecar: Sidecar) -> Path:
