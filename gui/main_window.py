@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
@@ -56,7 +57,7 @@ class MainWindow(QMainWindow):
         row.addSpacing(14)
         group = QButtonGroup(self)
         for number, page in enumerate(PAGES, 1):
-            tab = button(page, lambda page=page: self.open_page(page), role="page", tip=f"Ctrl+{number}")
+            tab = button(page, partial(self.open_page, page), role="page", tip=f"Ctrl+{number}")
             tab.setCheckable(True)
             group.addButton(tab)
             self._tabs[page] = tab
@@ -78,7 +79,7 @@ class MainWindow(QMainWindow):
         choices, look = self._shared.settings.choices, self._shared.look
         menu.addAction("Light or dark", self.swap_palette)
         for scale in SCALES:
-            action = menu.addAction(f"Text {round(scale * 100)} %", lambda scale=scale: self.set_scale(scale))
+            action = menu.addAction(f"Text {round(scale * 100)} %", partial(self.set_scale, scale))
             action.setCheckable(True)
             action.setChecked(scale == look.scale)
         comma = menu.addAction("Decimal comma")
@@ -94,7 +95,7 @@ class MainWindow(QMainWindow):
     def _connect(self) -> None:
         self.unit.picked.connect(self.set_unit)
         for number, page in enumerate(PAGES, 1):
-            QShortcut(QKeySequence(f"Ctrl+{number}"), self, lambda page=page: self.open_page(page))
+            QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
         QShortcut(QKeySequence("Ctrl+U"), self, self.next_unit)
         QShortcut(QKeySequence("Ctrl+L"), self, self.swap_palette)
         QShortcut(QKeySequence.StandardKey.ZoomIn, self, lambda: self.step_scale(1))

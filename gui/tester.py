@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,7 @@ from gui.models.job import JobCard, problem_of
 from gui.models.judge import Judge
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.run import Link, Notice, TestRun
+from gui.models.signing import write_signature
 from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
 
@@ -72,10 +74,11 @@ class Tester:
     def practise(self) -> None:
         """Begin a practice run on the virtual transducer."""
         self.bridge.detach()
-        link = PracticeLink(scenario_for_practice(), speed=self.practice_speed)
-        fill_card(self.card, link)
+        opened = self._practice_link()
+        if opened.practice is not None:
+            fill_card(self.card, opened.practice)
         self.run = self._new_run()
-        self._connect(Open(link, link))
+        self._connect(opened)
         self.run.start()
         self.run.signed_by = "practice"
 
@@ -101,6 +104,33 @@ class Tester:
         self.run.link = Link.OPENING
         self.bridge.attach(self.run, stream, self.settings.recordings)
 
+    def reconnect(self) -> None:
+        """Open the transducer again in the middle of a test; its pulls stay, a new recording begins."""
+        offset = self.run.trace.end_s + 1.0
+        self.bridge.detach()
+        self.run.answer_notice()
+        try:
+            opened = open_link(self.card) if not self.card.practice else self._practice_link()
+        except HeldwheelError as error:
+            self.run.notice = Notice(str(error), serious=True)
+            self.changes.tell()
+            return
+        self._connect(replace(opened, offset_s=offset))
+
+    def sign(self) -> None:
+        """Write beside the last recording who made the test and which pulls were left out, and why."""
+        path = self.bridge.recording
+        if path is None or not path.exists():
+            return
+        try:
+            write_signature(path, self.run)
+        except (HeldwheelError, OSError) as error:
+            self.run.notice = Notice(problem_of(error), serious=True)
+
+    def _practice_link(self) -> Open:
+        link = PracticeLink(scenario_for_practice(), speed=self.practice_speed)
+        return Open(link, link)
+
     def fresh(self) -> None:
         """Put the test away; card and transducer stay for the next."""
         self.bridge.detach()
@@ -124,7 +154,10 @@ class Tester:
 
     def close(self) -> None:
         """End everything; recordings are closed."""
+        stream = self.bridge.stream
         self.bridge.detach()
+        if stream is not None:
+            stream.wait()
         if self._acquisition is not None:
             self._acquisition.close()
             self._acquisition = None

@@ -127,8 +127,11 @@ QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
 QLabel[role="wrong"] {{ color: {outside}; }}
+QLabel[role="wronghead"] {{ color: {outside}; font-size: {head}px; }}
+QLabel[role="wrongmark"] {{ color: {outside}; font-size: {title}px; }}
 QPushButton, QToolButton {{ background: {raised}; border: 1px solid {edge}; border-radius: 6px;
     padding: 0 14px; min-height: {press}px; }}
+QPushButton::menu-indicator {{ image: none; width: 0; }}
 QPushButton:hover, QToolButton:hover {{ border-color: {accent}; }}
 QPushButton:pressed, QToolButton:pressed {{ background: {line}; }}
 QPushButton:focus, QToolButton:focus, QLineEdit:focus, QComboBox:focus, QPlainTextEdit:focus, QListView:focus,
@@ -159,8 +162,7 @@ QLineEdit, QComboBox, QPlainTextEdit, QDoubleSpinBox, QSpinBox {{ background: {r
 QLineEdit[wrong="true"], QComboBox[wrong="true"] {{ border: 2px solid {outside}; }}
 QLineEdit:disabled, QComboBox:disabled {{ color: {muted}; background: {surface}; border-color: {line}; }}
 QComboBox::drop-down {{ border: none; width: 30px; }}
-QComboBox::down-arrow {{ image: none; border-left: 5px solid transparent; border-right: 5px solid transparent;
-    border-top: 7px solid {muted}; width: 0; height: 0; margin-right: 10px; }}
+QComboBox::down-arrow {{ image: none; width: 0; height: 0; }}
 QComboBox QAbstractItemView {{ background: {raised}; border: 1px solid {edge}; selection-background-color: {tint};
     selection-color: {text}; }}
 QComboBox QAbstractItemView::item {{ min-height: {press}px; padding: 0 10px; }}

@@ -58,8 +58,10 @@ class JobValue:
         The result and the rule that decided.
     notes : tuple of str
         For the user.
-    other : tuple of (str, Value, int)
-        Further quantities: name, value, pulls.
+    other : tuple of (str, Value, int, int)
+        Further quantities: name, value, pulls, direction.
+    direction : int
+        +1 clockwise, -1 counter-clockwise.
     """
 
     quantity: str
@@ -68,7 +70,8 @@ class JobValue:
     state: str = ""
     rule: str = ""
     notes: tuple[str, ...] = ()
-    other: tuple[tuple[str, Value, int], ...] = ()
+    other: tuple[tuple[str, Value, int, int], ...] = ()
+    direction: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,23 +111,19 @@ class PullList:
     Parameters
     ----------
     judge : callable
-        From a pull to what it says.
-    sum_up : callable
-        From the pulls that count to the job's value; None while there are none.
+        From all pulls, and whether each counts, to what each says and what they say together.
     """
 
-    judge: Callable[[Pull], Judged]
-    sum_up: Callable[[Sequence[Pull]], JobValue | None]
+    judge: Callable[[Sequence[Pull], Sequence[bool]], tuple[list[Judged], JobValue | None]]
     pulls: list[CaughtPull] = field(default_factory=list)
     value: JobValue | None = None
     _undo: list[tuple[int, str]] = field(default_factory=list)
 
     def add(self, start_s: float, pull: Pull) -> CaughtPull:
         """Take a pull that was caught."""
-        caught = CaughtPull(len(self.pulls) + 1, start_s, pull, self.judge(pull))
-        self.pulls.append(caught)
-        self._sum()
-        return caught
+        self.pulls.append(CaughtPull(len(self.pulls) + 1, start_s, pull))
+        self.again()
+        return self.pulls[-1]
 
     def reject(self, number: int, reason: str) -> None:
         """Leave a pull out, with a reason; it stays in the list and in the recording."""
@@ -143,9 +142,9 @@ class PullList:
         return number
 
     def again(self) -> None:
-        """Judge everything anew: fixture, limit or zero have changed."""
-        self.pulls = [replace(caught, judged=self.judge(caught.pull)) for caught in self.pulls]
-        self._sum()
+        """Judge everything anew: a pull came, or fixture, limit or zero have changed."""
+        judged, self.value = self.judge([c.pull for c in self.pulls], [not c.rejected for c in self.pulls])
+        self.pulls = [replace(caught, judged=said) for caught, said in zip(self.pulls, judged, strict=True)]
 
     @property
     def can_undo(self) -> bool:
@@ -163,7 +162,4 @@ class PullList:
 
     def _put(self, number: int, reason: str) -> None:
         self.pulls[number - 1] = replace(self.pulls[number - 1], rejected=reason)
-        self._sum()
-
-    def _sum(self) -> None:
-        self.value = self.sum_up([caught.pull for caught in self.counting]) if self.counting else None
+        self.again()

@@ -78,7 +78,12 @@ def check(draft: FixtureDraft) -> CheckedFixture:
 
 def draft_of(lever: Lever) -> FixtureDraft:
     """Give a saved lever as fields to edit."""
-    values = {key: f"{getattr(lever, key):g}" for key in FIELDS if getattr(lever, key) is not None}
+    units = {"mm": " mm", "deg": "°", "kg": " kg"}
+    values = {
+        key: f"{getattr(lever, key):g}{units[key.rsplit('_', 1)[1]]}"
+        for key in FIELDS
+        if getattr(lever, key) is not None
+    }
     return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), values)
 
 

@@ -1,12 +1,14 @@
-"""What pulls say at the axle and against the limit, as the analysis has it: live the same figures as from the file."""
+"""What pulls say at the axle and against the limit: the analysis' own functions, so that live equals the file."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.at_axle import Instrument, Level, Reading, at_axle, instrument_from, level_from
-from analysis.limits import Bounds, Result, Rule, bounds_from, decide
-from analysis.repeats import job_value, single_pull
+from analysis.at_axle import instrument_from, level_from
+from analysis.drag import Drag
+from analysis.judge import AtAxle, budgets_of, judge_job, judge_pull, values_of
+from analysis.limits import Bounds, Rule, bounds_from
 from gui.models.caught import JobValue, Judged, Value
 from logger.errors import DescriptionError
 
@@ -14,15 +16,13 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from analysis.budget import Budget
-    from analysis.lever import Fixture
     from analysis.repeats import JobValue as Repeats
     from analysis.results import Pull
     from gui.models.job import JobCard
     from logger.header import Zero
 
-QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 
-
+@dataclass(slots=True)
 class Judge:
     """Judges pulls of one job card.
 
@@ -32,98 +32,26 @@ class Judge:
         Fixture, transducer, limit.
     rule : Rule
         How uncertainty decides near the limit.
+    zero : Zero or None
+        The true zero, once it is taken.
     """
 
-    def __init__(self, card: JobCard, rule: Rule = Rule.THREE_WAY) -> None:
-        self._card, self._rule = card, rule
-        self.zero: Zero | None = None
+    card: JobCard
+    rule: Rule = Rule.THREE_WAY
+    zero: Zero | None = None
 
-    def pull(self, pull: Pull) -> Judged:
-        """Say what one pull says by itself."""
-        fixture, problem = self._card.fixture()
-        notes = tuple(reason.text for reason in pull.reasons)
-        if fixture is None:
-            return Judged(notes=(*notes, problem), valid=pull.valid)
-        budgets = self.budgets(pull, fixture)
-        state = ""
-        bounds = self.bounds()
-        if bounds is not None:
-            state = "not valid" if not pull.valid else self._state(budgets.get(bounds.quantity), bounds)
-        return Judged(
-            _value(budgets.get("breakaway")), _value(budgets.get("rotating mean")), state, notes, valid=pull.valid
-        )
-
-    def _state(self, budget: Budget | None, bounds: Bounds) -> str:
-        if budget is None:
-            return ""
-        alone = single_pull(budget, job_value([budget]))
-        return str(decide(alone.value, alone.u, bounds, dof=alone.dof, rule=self._rule).state)
-
-    def job(self, pulls: Sequence[Pull]) -> JobValue | None:
-        """Say what the pulls that count say together; None while they say nothing."""
-        fixture, _ = self._card.fixture()
-        if fixture is None:
+    def at_axle(self) -> AtAxle | None:
+        """Give what brings a pull to the axle; None while the fixture is not usable."""
+        fixture, _ = self.card.fixture()
+        if fixture is None or fixture.reads != "torque":
             return None
-        bounds = self.bounds()
-        values: dict[str, Repeats] = {}
-        for quantity in QUANTITIES:
-            repeats = self._repeats(pulls, fixture, quantity, bounds)
-            if repeats is not None:
-                values[quantity] = repeats
-        main = bounds.quantity if bounds is not None and bounds.quantity in values else next(iter(values), None)
-        if main is None:
-            return None
-        others = tuple(
-            (quantity, Value(r.budget.value, r.budget.u95), len(r.values))
-            for quantity, r in values.items()
-            if quantity != main
-        )
-        return self._job_value(values[main], main, bounds, others)
-
-    def _job_value(
-        self, repeats: Repeats, main: str, bounds: Bounds | None, others: tuple[tuple[str, Value, int], ...]
-    ) -> JobValue:
-        state, rule, notes = "", "", repeats.notes
-        conflict = self._card.conflict()
-        if bounds is not None and conflict is not None and conflict.refused:
-            state, notes = "not valid", (*notes, conflict.text)
-        elif bounds is not None and bounds.quantity == main:
-            result: Result = decide(
-                repeats.budget.value, repeats.budget.u, bounds, dof=repeats.budget.dof, rule=self._rule
-            )
-            state, rule, notes = str(result.state), str(result.rule), (*notes, *result.notes)
-        value = Value(repeats.budget.value, repeats.budget.u95)
-        return JobValue(main, value, len(repeats.values), state, rule, tuple(notes), others)
-
-    def _repeats(self, pulls: Sequence[Pull], fixture: Fixture, quantity: str, bounds: Bounds | None) -> Repeats | None:
-        """Give the value per direction, and of two directions the less favourable one."""
-        found: list[Repeats] = []
-        for direction in (1, -1):
-            budgets = [self.budgets(p, fixture).get(quantity) for p in pulls if p.direction == direction]
-            known = [budget for budget in budgets if budget is not None]
-            if known:
-                found.append(job_value(known, direction=direction))
-        if not found:
-            return None
-        highest_is_worse = bounds is not None and bounds.lower is None
-        return (max if highest_is_worse else min)(found, key=lambda r: r.budget.value)
-
-    def budgets(self, pull: Pull, fixture: Fixture) -> dict[str, Budget]:
-        """Give the budget of each quantity that a pull has."""
-        instrument, level = self._instrument(), self._level()
-        readings = {}
-        if pull.breakaway is not None:
-            b = pull.breakaway
-            readings["breakaway"] = Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, pull.direction, pull.handoff_nm)
-        if pull.rotating is not None:
-            r = pull.rotating
-            for name, value in (("rotating mean", r.at_sensor_nm), ("rotating maximum", r.max_nm)):
-                readings[name] = Reading(name, value, r.u_trace_nm, pull.direction, pull.handoff_nm, None, None)
-        return {name: at_axle(reading, fixture, instrument, level) for name, reading in readings.items()}
+        facts = self.card.facts
+        level = level_from(self.zero, gain=facts.gain or 1.0, resolution_nm=facts.resolution_nm or 0.0)
+        return AtAxle(fixture, instrument_from(facts), level)
 
     def bounds(self) -> Bounds | None:
-        """Give the checked limit; None without one that can be used here."""
-        limit = self._card.limit
+        """Give the checked limit; None without one that a job can be compared with."""
+        limit = self.card.limit
         if limit is None or limit.kind == "ratio min":
             return None
         try:
@@ -131,13 +59,94 @@ class Judge:
         except DescriptionError:
             return None
 
-    def _instrument(self) -> Instrument:
-        return instrument_from(self._card.facts)
+    def pulls(self, pulls: Sequence[Pull], counting: Sequence[bool]) -> tuple[list[Judged], JobValue | None]:
+        """Judge all pulls of a job.
 
-    def _level(self) -> Level:
-        return level_from(
-            self.zero, gain=self._card.facts.gain or 1.0, resolution_nm=self._card.facts.resolution_nm or 0.0
+        Parameters
+        ----------
+        pulls : sequence of Pull
+            In the order they were made.
+        counting : sequence of bool
+            Which of them the user has not left out.
+
+        Returns
+        -------
+        judged : list of Judged
+            One per pull.
+        value : JobValue or None
+            What the valid ones that count say together.
+        """
+        at, bounds = self.at_axle(), self.bounds()
+        if at is None:
+            _, problem = self.card.fixture()
+            said = [Judged(notes=(*_reasons(pull), problem), valid=pull.valid) for pull in pulls]
+            return said, None
+        budgets = [budgets_of(pull, at) for pull in pulls]
+        used = [(p.direction, b) for p, b, on in zip(pulls, budgets, counting, strict=True) if on and p.valid]
+        job = values_of(used)
+        refused = self._refused()
+        judged = [self._one(p, b, job, None if refused else bounds) for p, b in zip(pulls, budgets, strict=True)]
+        return judged, self._job(job, bounds, refused)
+
+    def _one(self, pull: Pull, budgets: dict[str, Budget], job: Sequence[Repeats], bounds: Bounds | None) -> Judged:
+        state = ""
+        if bounds is not None and not pull.valid:
+            state = "not valid"
+        elif bounds is not None:
+            result = judge_pull(budgets, job, pull.direction, bounds, rule=self.rule)
+            state = str(result.state) if result is not None else ""
+        values = (_value(budgets.get("breakaway")), _value(budgets.get("rotating mean")))
+        return Judged(*values, state, _reasons(pull), valid=pull.valid)
+
+    def _refused(self) -> str:
+        conflict = self.card.conflict()
+        return conflict.text if conflict is not None and conflict.refused else ""
+
+    def _job(self, job: Sequence[Repeats], bounds: Bounds | None, refused: str) -> JobValue | None:
+        if not job:
+            return None
+        main, state, rule, notes = job[0], "", "", job[0].notes
+        if bounds is not None:
+            result = judge_job(job, bounds, rule=self.rule)
+            state, rule, notes = str(result.state), str(result.rule), result.notes
+            own = [v for v in job if v.budget.quantity == bounds.quantity]
+            main = next((v for v in own if v.budget.value == result.value), own[0] if own else main)
+        if refused:
+            state, notes = "not valid", (refused,)
+        others = tuple(
+            (v.budget.quantity, Value(v.budget.value, v.budget.u95), len(v.values), v.direction)
+            for v in job
+            if v is not main
         )
+        value = Value(main.budget.value, main.budget.u95)
+        return JobValue(
+            main.budget.quantity, value, len(main.values), state, rule, tuple(notes), others, main.direction
+        )
+
+    def drag(self, pulls: Sequence[Pull]) -> Drag:
+        """Give the drag of both wheels free from its pulls; empty where they do not say it."""
+        at = self.at_axle()
+        if at is None:
+            return Drag()
+        job = values_of([(pull.direction, budgets_of(pull, at)) for pull in pulls if pull.rotating or pull.breakaway])
+        found = {value.budget.quantity: value.budget for value in reversed(job)}
+        return Drag(found.get("rotating mean"), found.get("breakaway"))
+
+    def pack_mean(self, pulls: Sequence[Pull], drag: Drag) -> tuple[tuple[str, Value | None, str], ...]:
+        """Give the mean of the packs, drag taken away, by quantity: name, value or None, why it is withheld."""
+        at = self.at_axle()
+        if at is None:
+            return ()
+        found = []
+        for value in values_of([(pull.direction, budgets_of(pull, at)) for pull in pulls]):
+            if value.budget.quantity != "rotating maximum":
+                mean, why = drag.correct(value.budget)
+                found.append((value.budget.quantity, _value(mean), why))
+        return tuple(found)
+
+
+def _reasons(pull: Pull) -> tuple[str, ...]:
+    return tuple(reason.text for reason in pull.reasons)
 
 
 def _value(budget: Budget | None) -> Value | None:

@@ -15,12 +15,13 @@ from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
-from logger.samples import Block
+from logger.errors import HeldwheelError
+from logger.samples import Block, Ending, EndReason
 from logger.units import torque_factor
 
 if TYPE_CHECKING:
     from analysis.results import Pull
-    from logger.samples import Ending, Event, Floats
+    from logger.samples import Event, Floats
 
 
 class Writer(Protocol):
@@ -102,16 +103,19 @@ class Relay:
         Of the torque column.
     sign : float
         -1 where the transducer shows clockwise as negative.
+    offset_s : float
+        Added to the session's time for the screen: where an earlier session of the same test ended.
     """
 
-    def __init__(self, unit: str, sign: float = 1.0) -> None:
+    def __init__(self, unit: str, sign: float = 1.0, offset_s: float = 0.0) -> None:
+        self._offset_s = offset_s
         self._factor = torque_factor(unit) * sign
         self._lock = threading.Lock()
         self._stage = Stage(0)
         self._next: Stage | None = None
         self.ending: Ending | None = None
         self.news: deque[News] = deque()
-        self.work: SimpleQueue[tuple[Stage, Samples | None] | None] = SimpleQueue()
+        self.work: SimpleQueue[tuple[Stage, Samples | Ending] | None] = SimpleQueue()
 
     def begin(self, writer: Writer | None, reader: Reader | None) -> int:
         """Begin another stage with the next block; the one before is closed first. Gives its number."""
@@ -126,21 +130,23 @@ class Relay:
         stage = self._stage
         torque = np.asarray(block.columns["torque"], float) * self._factor
         angle = block.columns.get("angle")
-        samples = Samples(block.time_s, torque, angle, block.events)
+        samples = Samples(block.time_s + self._offset_s, torque, angle, block.events)
         if stage.start_s is None and len(block):
-            stage.start_s = float(block.time_s[0])
+            stage.start_s = float(samples.time_s[0])
         self.news.append(samples)
         if stage.reader is not None:
             self.work.put((stage, samples))
         if stage.writer is not None:
-            stage.writer.on_block(_shifted(block, stage.start_s or 0.0))
+            stage.writer.on_block(_shifted(block, (stage.start_s or 0.0) - self._offset_s))
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
+        if self.ending is not None:
+            return
+        self.ending = ending
         self._change()
         self._close(self._stage, ending)
         self.work.put(None)
-        self.ending = ending
 
     def _change(self) -> None:
         with self._lock:
@@ -150,15 +156,9 @@ class Relay:
             self._close(old, None)
 
     def _close(self, stage: Stage, ending: Ending | None) -> None:
-        if stage.reader is not None:
-            self.work.put((stage, None))
-        if stage.writer is not None:
-            from logger.samples import Ending as End
-            from logger.samples import EndReason
-
-            writer, stage.writer = stage.writer, None
-            writer.on_end(ending or End(EndReason.STOPPED, "stage ended"))
-            self.news.append(StageClosed(stage.number))
+        """Let the analyst's thread finish a stage: closing a file waits for the disk, this thread must not."""
+        if stage.reader is not None or stage.writer is not None:
+            self.work.put((stage, ending or Ending(EndReason.STOPPED, "stage ended")))
 
 
 class Analyst(threading.Thread):
@@ -170,24 +170,35 @@ class Analyst(threading.Thread):
 
     def run(self) -> None:
         """Work until the end."""
-        failed: set[int] = set()
         while (item := self._relay.work.get()) is not None:
-            stage, samples = item
-            if stage.reader is None or stage.number in failed:
-                continue
-            start = stage.start_s or 0.0
+            stage, what = item
+            self._read(stage, what)
+            if isinstance(what, Ending):
+                self._close(stage, what)
+
+    def _read(self, stage: Stage, what: Samples | Ending) -> None:
+        if stage.reader is None:
+            return
+        start = stage.start_s or 0.0
+        try:
+            if isinstance(what, Ending):
+                pulls = stage.reader.finish()
+            else:
+                pulls = stage.reader.feed(what.time_s - start, what.torque_nm, what.angle_deg)
+        except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
+            stage.reader = None
+            text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
+            self._relay.news.append(Broken(text))
+            return
+        self._relay.news.extend(Found(stage.number, start, pull) for pull in pulls)
+
+    def _close(self, stage: Stage, ending: Ending) -> None:
+        if stage.writer is not None:
             try:
-                pulls = (
-                    stage.reader.finish()
-                    if samples is None
-                    else stage.reader.feed(samples.time_s - start, samples.torque_nm, samples.angle_deg)
-                )
-            except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
-                failed.add(stage.number)
-                text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
-                self._relay.news.append(Broken(text))
-                continue
-            self._relay.news.extend(Found(stage.number, start, pull) for pull in pulls)
+                stage.writer.on_end(ending)
+            except HeldwheelError as error:
+                self._relay.news.append(Broken(str(error)))
+        self._relay.news.append(StageClosed(stage.number))
 
 
 def _shifted(block: Block, start_s: float) -> Block:

@@ -23,7 +23,7 @@ from logger.samples import EventKind
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from gui.models.caught import CaughtPull, JobValue
+    from gui.models.caught import CaughtPull, JobValue, Value
     from gui.models.job import JobCard, Purpose
     from gui.models.judge import Judge
     from gui.models.relay import Found, Samples
@@ -91,8 +91,8 @@ class TestRun:
         self.flow = Flow(card.with_drag)
         self.checks = [Check(text) for text in checks]
         self.trace = GrowingTrace()
-        self.pulls = PullList(judge.pull, judge.job)
-        self.drag = PullList(judge.pull, judge.job)
+        self.pulls = PullList(judge.pulls)
+        self.drag = PullList(judge.pulls)
         self.coach = Coach()
         self.zeroing: Zeroing | None = None
         self.zero: ZeroValue | None = None
@@ -128,7 +128,9 @@ class TestRun:
             return Action("Start the test", not missing, f"Still missing: {', '.join(missing)}" if missing else "")
         if step is Step.SAFETY:
             return self._check_action()
-        if self.link not in {Link.LIVE, Link.ENDED} and step is not Step.SIGN:
+        if self.link is Link.ENDED and step is not Step.SIGN:
+            return Action("Connect again")
+        if self.link is not Link.LIVE and step is not Step.SIGN:
             return Action("Waiting for the transducer", enabled=False, why_not=f"Transducer: {self.link}")
         return {
             Step.ZERO: self._zero_action(),
@@ -185,8 +187,16 @@ class TestRun:
     def skip(self) -> None:
         """Leave the step out where that is allowed."""
         self.zeroing = None
+        if self.flow.now is Step.PULLS and self.link is Link.ENDED and self.pulls.counting:
+            self.flow.done()
         self.flow.skip()
         self.changes.tell()
+
+    @property
+    def can_skip(self) -> bool:
+        """Whether the step may be left out; without its transducer a test may be signed as it is."""
+        lost = self.flow.now is Step.PULLS and self.link is Link.ENDED and bool(self.pulls.counting)
+        return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN} or lost
 
     def tick(self, index: int, *, on: bool = True) -> None:
         """Tick one safety check."""
@@ -353,6 +363,13 @@ class TestRun:
         """Put the message away."""
         self.notice = None
         self.changes.tell()
+
+    def pack_mean(self) -> tuple[tuple[str, Value | None, str], ...]:
+        """Give the mean of the packs with the drag taken away; empty where no drag was measured."""
+        if not self.drag.pulls:
+            return ()
+        drag = self._judge.drag([caught.pull for caught in self.drag.pulls])
+        return self._judge.pack_mean([caught.pull for caught in self.pulls.counting], drag)
 
     @property
     def value(self) -> JobValue | None:

@@ -21,10 +21,11 @@ if TYPE_CHECKING:
     from gui.models.practice import PracticeLink
     from logger.acquisition import Acquisition
     from logger.header import Header, TransducerFacts
+    from logger.health import Health
     from logger.links.base import Link
     from logger.recording import RecordingWriter
     from logger.samples import Ending
-    from logger.session import Health, Session
+    from logger.session import Session
 
 
 class Stream(Protocol):
@@ -66,13 +67,23 @@ class Stream(Protocol):
         """End it."""
         ...
 
+    def wait(self) -> None:
+        """Wait until everything is written and closed."""
+        ...
+
+
+CLOSE_S = 10.0  # a slow disk
+RECONNECT_S = 600.0  # how long a lost device is waited for: a flat battery is changed in ten minutes
+
 
 @dataclass(frozen=True, slots=True)
 class Open:
-    """What is needed to open a transducer."""
+    """What is needed to open a transducer; ``offset_s`` is where an earlier stream of the same test ended."""
 
     link: Link
     practice: PracticeLink | None = None
+    offset_s: float = 0.0
+    reconnect_s: float = RECONNECT_S
 
 
 def sensor_of(facts: TransducerFacts) -> Sensor:
@@ -115,23 +126,15 @@ class SessionStream:
     """
 
     def __init__(self, acquisition: Acquisition, card: JobCard, opened: Open) -> None:
-        from logger.clock import build_clock
-        from logger.decoder.build import build_decoder
-        from logger.session import Session
+        from logger.session import build_session
 
         description = card.description
         if description is None:
             raise FileError("There is no transducer to connect.")
         self.practice = opened.practice
         self._facts = card.facts
-        self._session: Session = Session(
-            opened.link,
-            build_decoder(description),
-            build_clock(description),
-            silence_s=description.silence_s,
-            reopen_after_silence=description.link == "ble",
-        )
-        self._relay = Relay(card.unit, card.sign)
+        self._session: Session = build_session(opened.link, description, reconnect_s=opened.reconnect_s)
+        self._relay = Relay(card.unit, card.sign, opened.offset_s)
         self._session.subscribe(self._relay)
         self._writer: RecordingWriter | None = None
         self._analyst = Analyst(self._relay)
@@ -146,7 +149,11 @@ class SessionStream:
     @property
     def ending(self) -> Ending | None:
         """How it ended; None while it runs."""
-        return self._running.result() if self._running.done() else None
+        if not self._running.done():
+            return None
+        ending = self._running.result()
+        self._relay.on_end(ending)  # where the recording failed, the session has left the relay out
+        return ending
 
     def news(self) -> list[News]:
         """Give what has happened since the last call."""
@@ -200,6 +207,13 @@ class SessionStream:
     def stop(self) -> None:
         """End it."""
         self._session.stop()
+
+    def wait(self) -> None:
+        """Wait until everything is written and closed; for the end of the program only."""
+        with contextlib.suppress(TimeoutError):
+            self._running.result(timeout=CLOSE_S)
+        if self.ending is not None:
+            self._analyst.join(timeout=CLOSE_S)
 
 
 def open_link(card: JobCard) -> Open:

@@ -33,8 +33,9 @@ class CardRow(QPushButton):
         self.setToolTip(f"Key {key}")
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
-    def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "") -> None:
+    def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "") -> None:
         """Show what is filled in; ``warn`` replaces the second line."""
+        self._caption = caption or self._caption
         shown = ((first, second), there, warn)
         if shown != (self._lines, self._there, self._warn):
             self._lines, self._there, self._warn = shown
@@ -123,7 +124,7 @@ class CardPanel(QWidget):
             times = f"reading × {display.number(factor, 3)}" if factor is not None else ""
             words = FIXTURE_WORDS[job.lever.fixture]
             detail = lever_words(job.lever)
-            second = " · ".join(p for p in (detail if detail != words else "", times) if p)
+            second = times or (detail if detail != words else "")
             self.rows["Fixture"].show_lines(words, second, there=True)
         self._limit()
         self._transducer()
@@ -133,7 +134,7 @@ class CardPanel(QWidget):
         job, display = self._job, self._shared.display
         row = self.rows["Limit"]
         if job.limit is None:
-            row.show_lines("No limit", "Values are shown, none is judged", there=False)
+            row.show_lines("No limit", "Values are shown, none is judged", there=False, caption="Limit")
             return
         low, high = job.limit_nm()
         if low is not None and high is not None:
@@ -145,7 +146,13 @@ class CardPanel(QWidget):
         source = ", ".join(p for p in (job.limit.source, job.limit.page) if p)
         conflict = job.conflict()
         warn = conflict.text if conflict is not None and conflict.refused else job.range_advice()
-        row.show_lines(f"{QUANTITY_WORDS[job.limit.quantity]} {words}", source, there=True, warn=warn)
+        row.show_lines(
+            f"{words[0].upper()}{words[1:]}",
+            source,
+            there=True,
+            warn=warn,
+            caption=f"Limit, {QUANTITY_WORDS[job.limit.quantity].lower()}",
+        )
 
     def _transducer(self) -> None:
         job, display = self._job, self._shared.display

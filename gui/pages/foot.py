@@ -14,7 +14,7 @@ from gui.widgets.parts import button, column, label, line, restyle
 if TYPE_CHECKING:
     from gui.models.run import TestRun
     from gui.shared import Shared
-    from logger.session import Health
+    from logger.health import Health
 
 
 class Foot(QWidget):
@@ -54,15 +54,14 @@ class Foot(QWidget):
 
     def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
         """Show what the large button does now, and the transducer."""
-        from gui.models.flow import Step
-
         action = run.action()
         self.main.setText(action.text)
         self.main.setAccessibleName(f"{action.text}. Space bar")
         restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)
         self.why.setText("" if action.enabled else action.why_not)
-        self.skip.setVisible(run.flow.now in {Step.DRAG, Step.ZERO_AGAIN})
+        self.skip.setVisible(run.can_skip)
+        self.skip.setText("To the signature" if run.link is Link.ENDED else "Leave out")
         self.stop.setVisible(run.flow.running)
         self.far_button.setVisible(run.flow.running)
         self._device(run, health)

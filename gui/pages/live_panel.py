@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
 from gui.models.flow import Step
+from gui.models.run import Link
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
 from gui.widgets.parts import Switch, card, column, label, line, restyle
 from gui.widgets.trace_plot import PullMark, Scale, TracePlot
@@ -38,11 +39,11 @@ class LivePanel(QWidget):
         self.coach = label("", "title")
         self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.coach.setAccessibleName("Coach")
-        self.plot = TracePlot(shared.look, "Seconds before now")
+        self.plot = TracePlot(shared.look, "")
         self._spans = Switch(list(SPANS), "Stretch of time shown")
         self._spans.set_on("20 s")
         self._spans.picked.connect(self._set_span)
-        self._state = label("", "caption")
+        self._state = label("Seconds before now", "caption")
         self._lay_out()
 
     def _lay_out(self) -> None:
@@ -64,11 +65,6 @@ class LivePanel(QWidget):
     def _set_span(self, words: str) -> None:
         self._span_s = SPANS[words]
         self._top = 0.0
-
-    @property
-    def state_line(self) -> QLabel:
-        """The line under the trace: rate, gaps, file."""
-        return self._state
 
     def refresh(self, run: TestRun) -> None:
         """Show the run as it is now."""
@@ -157,6 +153,8 @@ def _caption(run: TestRun) -> str:
 
 def coach_words(run: TestRun) -> str:
     """Give the one line for the person at the wheel."""
+    if run.link is Link.ENDED:
+        return "No transducer: connect again"
     if run.zeroing is not None:
         from gui.models.zeroing import ZeroState
 

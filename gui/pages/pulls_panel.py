@@ -76,8 +76,8 @@ class PullRow(QWidget):
         painter.setPen(look.colour("muted" if faded else "text"))
         number = QRectF(0, 0, 32 * scale, 56 * scale)
         painter.drawText(number, Qt.AlignmentFlag.AlignCenter, str(caught.number))
-        self._arrow(painter, QPointF(40 * scale, 28 * scale))
-        left, width = 54 * scale, self.width() - 54 * scale - 46 * scale
+        self._arrow(painter, QPointF(45 * scale, 28 * scale))
+        left, width = 62 * scale, self.width() - 62 * scale - 46 * scale
         self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.judged.breakaway, faded)
         self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.judged.rotating, faded)
         state = "" if caught.rejected else caught.judged.state
@@ -211,7 +211,8 @@ class PullsPanel(QWidget):
         self._quantity.setText(f"{QUANTITY_WORDS[value.quantity]}, {pulls}")
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
         self._badge.show_state(value.state, None if value.state else "No limit to compare with")
-        others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _ in value.other]
+        others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
+        others += [f"Packs alone, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}, 95 % interval" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))

@@ -57,7 +57,10 @@ class SignPanel(QWidget):
         self._badge.show_state(value.state, None if value.state else "No limit to compare with")
         left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
         lines = [f"{value.count} pulls count, {left_out} left out, 95 % interval."]
-        lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _ in value.other]
+        lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
+        for name, mean, why in run.pack_mean():
+            packs = display.torque(mean.nm, mean.u95_nm) if mean is not None else why
+            lines.append(f"Packs alone, drag taken away, {name}: {packs}")
         if run.zero_moved_nm is not None:
             lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
         lines += list(value.notes)

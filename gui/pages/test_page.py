@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -27,7 +28,7 @@ from gui.widgets.parts import column
 from gui.widgets.step_strip import StepStrip
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QKeyEvent
+    from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from gui.models.caught import CaughtPull
     from gui.models.display import Display
@@ -81,17 +82,28 @@ class TestPage(QWidget):
         for part, stretch in ((self.card_panel, 0), (self.middle, 1), (self.pulls, 0)):
             body.addWidget(part)
             body.setStretchFactor(body.count() - 1, stretch)
-        self.card_panel.setMinimumWidth(250)
-        self.pulls.setMinimumWidth(280)
-        body.setSizes([290, 650, 300])
         self._body = body
+        self._shared.look.changed.connect(self._share_width)
         layout = column(self, gap=0)
         layout.addWidget(strip_frame)
-        layout.addWidget(self.notice)
         inner = column(margin=8, gap=8)
+        inner.addWidget(self.notice)
         inner.addWidget(body)
         layout.addLayout(inner, 1)
         layout.addWidget(self.foot)
+
+    def _share_width(self) -> None:
+        """Give the sides what their text needs, and a fifth of a wide window."""
+        scale = self._shared.look.scale
+        side = max(270 * scale, min(0.2 * self.width(), 380 * scale))
+        self.card_panel.setMinimumWidth(round(side * 0.85))
+        self.pulls.setMinimumWidth(round(side * 0.95))
+        self._body.setSizes([round(side), round(self.width() - 2.1 * side), round(side * 1.1)])
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Share the width anew."""
+        super().resizeEvent(event)
+        self._share_width()
 
     def _connect(self) -> None:
         tester = self._tester
@@ -134,9 +146,13 @@ class TestPage(QWidget):
             if not run.card.missing():
                 self._open = ""
                 self._tester.start()
+        elif run.action().text == "Connect again":
+            self._tester.reconnect()
         else:
             self._open = ""
             run.act()
+            if run.flow.finished:
+                self._tester.sign()
         self.refresh()
 
     def end(self) -> None:
@@ -273,7 +289,7 @@ class TestPage(QWidget):
             Qt.Key.Key_X: run.answer_notice,
         }
         for number, name in enumerate(ROWS):
-            keys[Qt.Key(Qt.Key.Key_1 + number)] = lambda name=name: self.open_row(name)
+            keys[Qt.Key(Qt.Key.Key_1 + number)] = partial(self.open_row, name)
         act = keys.get(Qt.Key(key))
         if act is None:
             return False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QWidget
+from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 
 from gui.widgets.parts import button, card, column, label, line
 from gui.widgets.sketch import PullSketch
@@ -49,7 +49,8 @@ class Welcome(QWidget):
         inside.addLayout(ways)
         self._missing = label("", "caption", wrap=True)
         inside.addWidget(self._missing)
-        inside.addWidget(PullSketch(shared.look), 1)
+        inside.addWidget(PullSketch(shared.look), 4)
+        inside.addStretch(1)
         caution = label(
             "Heldwheel measures; it does not declare a car safe or legal. The maker's manual, local rules and "
             "qualified people decide. One driven wheel in the air can still drive the car off its stand: engine off.",
@@ -71,9 +72,10 @@ class Welcome(QWidget):
 def _way(title: str, text: str, press: QWidget) -> QFrame:
     frame = QFrame()
     frame.setObjectName("notice")
+    frame.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
     inside = column(frame, margin=16, gap=10)
     inside.addWidget(label(title, "head", wrap=True))
-    about = label(text, "caption", wrap=True)
+    about = label(text, wrap=True)
     about.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
     inside.addWidget(about, 1)
     inside.addWidget(press)

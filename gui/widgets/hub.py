@@ -54,7 +54,7 @@ class HubDrawing(QWidget):
         super().__init__()
         self._look, self._view, self._editable, self._drag, self._stud = look, HubView(), editable, False, 0
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumSize(220, 150)
+        self.setMinimumSize(220, 96)
         if editable:
             self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         look.changed.connect(self.update)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -145,6 +146,19 @@ class Field(QWidget):
         self.edit.setAccessibleDescription(why)
 
 
+class Picker(QComboBox):
+    """A list to choose from, with an arrowhead of our own: a style sheet cannot paint one."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint the list's button and the arrowhead."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.palette().color(self.foregroundRole()), 2))
+        at = QPointF(self.width() - 19, self.height() / 2)
+        painter.drawPolyline([at + QPointF(-5, -3), at + QPointF(0, 3), at + QPointF(5, -3)])
+
+
 class Choice(QWidget):
     """A caption over a list to choose from; keys are what records hold, words are what is read."""
 
@@ -152,7 +166,7 @@ class Choice(QWidget):
 
     def __init__(self, caption: str, options: Iterable[tuple[str, str]] = ()) -> None:
         super().__init__()
-        self.box = QComboBox()
+        self.box = Picker()
         self.box.setAccessibleName(caption)
         self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.box.setMinimumContentsLength(6)

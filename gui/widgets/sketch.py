@@ -31,7 +31,7 @@ class PullSketch(QWidget):
         self._look = look
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(110)
-        self.setMaximumHeight(320)
+        self.setMaximumHeight(460)
         self.setAccessibleName(
             "A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning "
             "slowly, the steady level is the rotating torque R; let go gently."

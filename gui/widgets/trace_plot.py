@@ -251,10 +251,11 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
             axis.setPen(pg.mkPen(look.colour("edge")))
             axis.setTextPen(pg.mkPen(look.colour("muted")))
             axis.setStyle(tickFont=look.font(13), tickLength=4, autoExpandTextSpace=False)
+            axis.showLabel(bool(label))
             axis.setLabel(label, **{"color": look.palette.muted, "font-size": f"{round(13 * look.scale)}px"})
             axis.enableAutoSIPrefix(False)
         self.getPlotItem().getAxis("left").setWidth(round(64 * look.scale))
-        self.getPlotItem().getAxis("bottom").setHeight(round(44 * look.scale))
+        self.getPlotItem().getAxis("bottom").setHeight(round((44 if self._x_label else 26) * look.scale))
         self.viewport().update()
 
     def _range_changed(self, *_: object) -> None:

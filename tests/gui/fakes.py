@@ -11,8 +11,8 @@ from analysis.live import LiveReader
 from gui.models.practice import scenario_for_practice
 from gui.models.relay import Found, News, Samples
 from gui.models.stream import recording_name
+from logger.health import Health, State
 from logger.samples import Ending, EndReason, Event
-from logger.session import Health, State
 from logger.virtual.hand import Pull
 from logger.virtual.physics import LeverOff, Rest, simulate
 
@@ -64,6 +64,9 @@ class FakeStream:
 
     def rescue(self, folder: Path) -> Path:
         return folder / "rescued.csv"
+
+    def wait(self) -> None:
+        pass
 
     def stop(self) -> None:
         self.stopped = True

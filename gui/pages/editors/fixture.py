@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import msgspec
-from PySide6.QtWidgets import QGridLayout
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of
 from gui.models.job import FIXTURE_WORDS
@@ -69,10 +69,8 @@ class FixtureEditor(Editor):
         grid.setVerticalSpacing(8)
         grid.addWidget(self.kind, 0, 0, 1, 2)
         grid.addWidget(self.name, 1, 0, 1, 2)
-        grid.addWidget(self.studs, 2, 0)
-        for index, field in enumerate(self.fields.values()):
-            grid.addWidget(field, 2 + (index + 1) // 2, (index + 1) % 2)
         grid.setRowStretch(20, 1)
+        self._grid = grid
         row.addLayout(grid, 5)
         side = QGridLayout()
         self.drawing.setMinimumHeight(240)
@@ -122,11 +120,10 @@ class FixtureEditor(Editor):
         """Show faults, notes, factor and drawing."""
         draft = self._draft()
         checked = check(draft)
+        self._arrange(draft.kind)
         for key, field in self.fields.items():
-            field.setVisible(draft.kind in FIELDS[key][2])
             typed = bool(field.text.strip())
             field.set_wrong(checked.wrong.get(key, "") if typed else "")
-        self.studs.setVisible(draft.kind in {"one stud", "cross-bar"})
         missing = [FIELDS[k][0].lower() for k in checked.wrong if k in FIELDS and not self.fields[k].text.strip()]
         other = [text for key, text in checked.wrong.items() if key not in FIELDS]
         self.notes.setText("\n".join((*checked.notes, *other)))
@@ -137,6 +134,16 @@ class FixtureEditor(Editor):
             self.factor.setText(f"Still needed: {', '.join(missing)}" if missing else "Not a usable fixture yet")
         shown = checked.lever or self._partial(draft)
         self.drawing.show_view(hub_view(shown, checked.factor, self._shared))
+
+    def _arrange(self, kind: str) -> None:
+        """Put the fields of this kind of fixture into two columns without holes."""
+        shown: list[QWidget] = [self.studs] if kind in {"one stud", "cross-bar"} else []
+        shown += [field for key, field in self.fields.items() if kind in FIELDS[key][2]]
+        for part in (self.studs, *self.fields.values()):
+            self._grid.removeWidget(part)
+            part.setVisible(part in shown)
+        for index, part in enumerate(shown):
+            self._grid.addWidget(part, 2 + index // 2, index % 2)
 
     def _partial(self, draft: FixtureDraft) -> Lever:
         from logger.header import Lever
