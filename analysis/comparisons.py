@@ -123,14 +123,25 @@ def _welch(x: Floats, y: Floats) -> tuple[Interval, float, float]:
 
 
 def paired(
-    treated: Mapping[str, float], control: Mapping[str, float], *, names: tuple[str, str] = ("treated", "control")
+    treated: Mapping[str, float],
+    control: Mapping[str, float],
+    *,
+    names: tuple[str, str] = ("treated", "control"),
+    family: int = 1,
 ) -> Effect:
     """Compare two groups within blocks (day, operator): the differences of blocks that hold both.
+
+    Parameters
+    ----------
+    treated, control : mapping of str to float
+        One value per block.
+    family : int
+        Comparisons that are to hold together; interval and p are widened for it (Bonferroni, slightly safe).
 
     Raises
     ------
     InputError
-        Fewer than two blocks hold both groups.
+        Fewer than two blocks hold both groups, or all differ alike.
     """
     blocks = [block for block in treated if block in control]
     if len(blocks) < 2:
@@ -141,17 +152,19 @@ def paired(
     x, y = (np.array([group[block] for block in blocks], dtype=float) for group in (treated, control))
     if np.ptp(x - y) == 0:
         raise InputError("all blocks differ by exactly the same amount: there is no scatter to compare with")
-    difference, p, df = _within(x, y)
-    ratio = _within(np.log(x), np.log(y))[0].exp() if min(x.min(), y.min()) > 0 else None
-    return Effect(*names, difference, ratio, p, df, len(x), len(y), f"paired t within {len(blocks)} blocks")
+    difference, p, df = _within(x, y, family)
+    ratio = _within(np.log(x), np.log(y), family)[0].exp() if min(x.min(), y.min()) > 0 else None
+    method = f"paired t within {len(blocks)} blocks" + (", jointly 95 %" if family > 1 else "")
+    return Effect(*names, difference, ratio, p, df, len(x), len(y), method)
 
 
-def _within(x: Floats, y: Floats) -> tuple[Interval, float, float]:
+def _within(x: Floats, y: Floats, family: int) -> tuple[Interval, float, float]:
     from scipy import stats
 
     test = stats.ttest_rel(x, y)
-    bounds = test.confidence_interval(LEVEL)
-    return Interval(float((x - y).mean()), float(bounds.low), float(bounds.high)), float(test.pvalue), float(test.df)
+    bounds = test.confidence_interval(1 - (1 - LEVEL) / family)
+    interval = Interval(float((x - y).mean()), float(bounds.low), float(bounds.high))
+    return interval, min(1.0, float(test.pvalue) * family), float(test.df)
 
 
 def dunnett(treated: Mapping[str, ArrayLike], control: ArrayLike, *, control_name: str = "control") -> list[Effect]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 from typing import TYPE_CHECKING, Literal
 
 from analysis import comparability, comparisons
@@ -286,16 +287,23 @@ def _effects(groups: Sequence[Group], against: Against, block: str, remarks: lis
     groups = [g for g in groups if g.name not in few]
     if without_control or len(groups) < 2:
         return []
-    if block and len(groups) == 2:
-        one, two = ({u.block: u.value for u in g.units} for g in groups)
-        return [comparisons.paired(two, one, names=(groups[1].name, groups[0].name))]
     if block:
-        remarks.append("blocks are used for two groups only; with more, compare pairs or leave the block out")
+        return _within_blocks(groups, against)
     if len(groups) == 2:
         return [comparisons.welch(groups[1].values, groups[0].values, names=(groups[1].name, groups[0].name))]
     if against == "all pairs":
         return comparisons.tukey({g.name: g.values for g in groups})
     return comparisons.dunnett({g.name: g.values for g in groups[1:]}, groups[0].values, control_name=groups[0].name)
+
+
+def _within_blocks(groups: Sequence[Group], against: Against) -> list[Effect]:
+    """Compare within blocks: every group with the control, or all pairs, holding together."""
+    pairs = [(g, groups[0]) for g in groups[1:]] if against == "control" else list(combinations(groups, 2))
+    by_block = {g.name: {u.block: u.value for u in g.units if u.block} for g in groups}
+    return [
+        comparisons.paired(by_block[a.name], by_block[b.name], names=(a.name, b.name), family=len(pairs))
+        for a, b in pairs
+    ]
 
 
 def _equivalences(groups: Sequence[Group], margin: float, remarks: list[str]) -> dict[str, Equivalence]:

@@ -2,19 +2,25 @@
 
 Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
 
-Offers ``study`` (two-way analysis of variance), ``study_by_ranges`` (average and range) and ``agreement``
-(differences of paired readings).
+Offers ``cells`` (recordings sorted by operator and axle), ``study`` (two-way analysis of variance),
+``study_by_ranges`` (average and range) and ``agreement`` (differences of paired readings).
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from analysis.runs import Quantity, Run
 
 Floats = NDArray[np.float64]
 
@@ -174,6 +180,35 @@ def _study(ev: float, av: float, pv: float, table: tuple[Row, ...], *, pooled: b
         f"Two readings of one axle by the same operator differ by more than {2.77 * ev:.2g} N·m only once in twenty."
     )
     return Study(ev, av, grr, pv, total, percent, categories, table, pooled, text)
+
+
+def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) -> Floats:
+    """Sort recordings into the cells of a study.
+
+    Returns
+    -------
+    ndarray, shape (axles, operators, repeats)
+        The recordings' values.
+
+    Raises
+    ------
+    InputError
+        A recording without a tag or value, or cells that do not hold the same number.
+    """
+    found: dict[tuple[str, str], list[float]] = {}
+    for run in runs:
+        value, names = run.value(quantity), (str(run.tags.get(axle, "")), str(run.tags.get(operator, "")))
+        if value is None or not all(names):
+            raise InputError(
+                f"{run.file}: a study needs a {quantity.value}, '{axle}' and '{operator}' in every recording"
+            )
+        found.setdefault(names, []).append(value)
+    axles, operators = (sorted({names[i] for names in found}) for i in (0, 1))
+    counts = {f"{a}, {o}": len(found.get((a, o), [])) for a in axles for o in operators}
+    if len(set(counts.values())) != 1:
+        listed = "; ".join(f"{cell}: {count}" for cell, count in counts.items())
+        raise InputError(f"every operator must repeat every axle equally often. Recordings found: {listed or 'none'}")
+    return np.array([[found[a, o] for o in operators] for a in axles])
 
 
 @dataclass(frozen=True, slots=True)

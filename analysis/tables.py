@@ -32,6 +32,9 @@ Row = Mapping[str, Cell]
 
 SCHEMA = "heldwheel table 1"
 
+DIGITS = 9
+"""Significant digits of a number: far beyond any transducer, and free of the last bits of binary arithmetic."""
+
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
@@ -150,6 +153,8 @@ def _csv_cell(cell: Cell) -> str | float | int:
         return ""
     if isinstance(cell, bool):
         return "yes" if cell else "no"
+    if isinstance(cell, float):
+        return float(f"{cell:.{DIGITS}g}")
     return neutral(" ".join(cell.splitlines())) if isinstance(cell, str) else cell
 
 
@@ -177,7 +182,9 @@ def to_json(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFil
 
 
 def _json_cell(cell: Cell) -> Cell:
-    return None if isinstance(cell, float) and not math.isfinite(cell) else cell
+    if isinstance(cell, float):
+        return float(f"{cell:.{DIGITS}g}") if math.isfinite(cell) else None
+    return cell
 
 
 def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row], bad: Sequence[BadFile] = ()) -> Path:

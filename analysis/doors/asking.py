@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import argparse
+import glob
+from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from analysis.doors.options import add_lever_options, add_limit_options, lever_from, limit_from, percent_from
@@ -50,6 +53,29 @@ def asked_of(args: argparse.Namespace) -> Asked:
         angle_column=args.angle_column,
         torque_unit=canonical_unit(args.torque_unit) if args.torque_unit else None,
     )
+
+
+def recordings_in(words: Sequence[str]) -> list[Path]:
+    """Give the recordings that words name: files, folders (their CSV files) and patterns that the shell left alone.
+
+    Raises
+    ------
+    InputError
+        A folder or pattern without recordings. A file that is missing is left to its reader.
+    """
+    found: list[Path] = []
+    for word in words:
+        path = Path(word)
+        if path.is_dir():
+            inside = sorted(p for p in path.iterdir() if p.suffix.lower() == ".csv")
+        elif any(c in word for c in "*?[") and not path.exists():
+            inside = sorted(Path(name) for name in glob.glob(word, recursive=True))
+        else:
+            inside = [path]
+        if not inside:
+            raise InputError(f"{word}: no recordings there")
+        found += inside
+    return list(dict.fromkeys(found))
 
 
 def _zero(args: argparse.Namespace) -> Zero | Literal["trace"] | None:

@@ -103,6 +103,12 @@ def test_blocks():
     (effect,) = compare(runs, Quantity.BREAKAWAY, by="fluid", control="plain", block="day").effects
     assert effect.method == "paired t within 5 blocks"
     assert effect.difference.low < -3 < effect.difference.high < -1.5
+    third = [replace(r, tags={**r.tags, "fluid": "third", "fill": f"t{i}"}) for i, r in enumerate(runs[::2])]
+    noisy = [replace(r, values={Quantity.BREAKAWAY: (61 + rng.normal(0, 5),)}) for r in third]
+    joint = compare([*runs, *noisy], Quantity.BREAKAWAY, by="fluid", control="plain", block="day").effects
+    assert [e.method for e in joint] == ["paired t within 5 blocks, jointly 95 %"] * 2
+    assert joint[0].difference.high - joint[0].difference.low > effect.difference.high - effect.difference.low
+    assert joint[0].p == pytest.approx(2 * effect.p)
 
 
 def test_single_fills_show_values_but_no_interval():

@@ -1,0 +1,74 @@
+"""Read many recordings into one table, CSV or JSON, with every core.
+
+Files that cannot be read are listed and skipped (exit code 2 if there were any). A run that was stopped goes on where
+it was: what is done stands in <table>.part beside the table until the table is written.
+
+    heldwheel-read batch season/ --out season.csv
+    heldwheel-read batch "season/*.csv" --out pulls.json --rows pull --limit rear.limit.toml
+"""
+
+from __future__ import annotations
+
+import argparse
+import time
+
+from analysis.doors.asking import add_reading_options, asked_of, recordings_in
+from logger.door import Exit
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("files", nargs="*", metavar="FILE", help="recordings, folders, or patterns in quotes")
+    parser.add_argument("--out", metavar="TABLE", help="the table: name.csv or name.json")
+    parser.add_argument("--rows", choices=("recording", "pull"), default="recording", help="one row per (recording)")
+    parser.add_argument("--workers", type=int, metavar="N", help="processes (default: one per core)")
+    parser.add_argument("--columns", action="store_true", help="list the columns with their units, and stop")
+    parser.add_argument("--schema", action="store_true", help="print the JSON schema of the table, and stop")
+    add_reading_options(parser)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run the command."""
+    from logger.errors import InputError
+
+    if args.schema or args.columns:
+        return _describe(args)
+    if not args.files or not args.out:
+        raise InputError("say which recordings and which table: heldwheel-read batch season/ --out season.csv")
+    return _read(args)
+
+
+def _describe(args: argparse.Namespace) -> int:
+    import json
+
+    from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, schema
+    from logger import console
+
+    if args.schema:
+        console.say(json.dumps(schema(), indent=2, ensure_ascii=False))
+        return Exit.OK
+    columns = RECORDING_COLUMNS if args.rows == "recording" else PULL_COLUMNS
+    console.table(("column", "type", "unit", "holds"), [(c.name, c.type, c.unit, c.about) for c in columns])
+    return Exit.OK
+
+
+def _read(args: argparse.Namespace) -> int:
+    from analysis.batch import batch
+    from logger import console
+
+    files = recordings_in(args.files)
+    began = time.monotonic()
+    with console.Progress() as line:
+
+        def progress(done: int, total: int, bad: int) -> None:
+            now = time.monotonic() - began
+            left = now / done * (total - done)
+            trouble = f", {bad} bad" if bad else ""
+            line.show(f"{done} of {total} read{trouble}, {left:.0f} s left", now)
+
+        done = batch(files, args.out, by=args.rows, asked=asked_of(args), workers=args.workers, progress=progress)
+    again = f" ({done.resumed} from the run before)" if done.resumed else ""
+    console.say(f"{done.table}: {done.rows} rows from {done.files - len(done.bad)} recordings{again}")
+    for bad in done.bad:
+        console.note(f"skipped: {bad.error.splitlines()[0]}")
+    return Exit.BAD_INPUT if done.bad else Exit.OK

@@ -1,0 +1,107 @@
+"""Write the page that someone can sign, as HTML or PDF; or verify one.
+
+    heldwheel-read report hill-07.csv --limit rear.limit.toml --out hill-07.pdf
+    heldwheel-read report hill-07.csv --kind engineer --shop "Hillfoot Workshop" --out hill-07.html
+    heldwheel-read report --verify hill-07.pdf --against hill-07.csv
+
+Verifying does the work again from the raw recording with the settings that the report carries, and compares figures,
+result and page. Exit codes of --verify: 0 it holds, 1 it does not, 3 its figures hold but its page was set by another
+version of the program and could not be compared, 2 the report itself cannot be read.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from analysis.doors.asking import add_reading_options, asked_of
+from logger.door import Exit
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from analysis.report_material import Material
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument("recording", nargs="?", metavar="RECORDING", help="the recording")
+    parser.add_argument("--out", metavar="PAGE", action="append", help="name.html or name.pdf; may be repeated")
+    parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
+    parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
+    parser.add_argument("--shop", default="", help="shop's name instead of the recording's")
+    parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
+    parser.add_argument("--remarks", default="", help="your own words on the page")
+    parser.add_argument("--revision", type=int, default=1, help="of this report (default 1)")
+    parser.add_argument("--issued", metavar="TIME", help="time of issue, 2026-05-17T18:00+02:00 (default: now)")
+    parser.add_argument("--verify", metavar="PAGE", help="verify this report instead of writing one")
+    parser.add_argument(
+        "--against", metavar="RECORDING", help="the recording for --verify, if not beside the page by its own name"
+    )
+    add_reading_options(parser)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run the command."""
+    from logger.errors import InputError
+
+    if args.verify:
+        return _verify(args)
+    if not args.recording:
+        raise InputError("say which recording: heldwheel-read report RECORDING --out page.pdf")
+    return _write(args)
+
+
+def _write(args: argparse.Namespace) -> int:
+    from datetime import datetime
+
+    from analysis.doors.shown import exit_for
+    from analysis.pipeline import read_file
+    from analysis.report import content_of, write_report
+    from analysis.report_material import Issue, Kind
+    from analysis.summary import material_of
+    from logger import console
+    from logger.errors import InputError
+
+    asked = asked_of(args)
+    reading = read_file(args.recording, asked)
+    try:
+        issued = (
+            datetime.fromisoformat(args.issued) if args.issued else datetime.now().astimezone().replace(microsecond=0)
+        )
+    except ValueError:
+        raise InputError(f"--issued {args.issued}: write a time such as 2026-05-17T18:00+02:00") from None
+    unit = args.unit or (
+        reading.bounds.written.unit if reading.bounds and reading.bounds.written.unit != "1" else reading.unit
+    )
+    address = "\n".join(line.strip() for line in args.address.split("/"))
+    issue = Issue(issued, Kind(args.kind), unit, args.shop, address, args.revision, args.remarks)
+    content = content_of(material_of(reading, asked), issue)
+    for out in args.out or [Path(args.recording).stem + ".html"]:
+        console.say(f"{content.identity}  {write_report(content, out)}")
+    if reading.result is not None:
+        console.say(reading.result.words)
+    return exit_for([reading.result] if reading.result is not None else [])
+
+
+def _verify(args: argparse.Namespace) -> int:
+    from analysis.verify import Holds, verify
+    from logger import console
+
+    page = Path(args.verify)
+    given = args.against or args.recording
+
+    def read(record: Mapping[str, Any]) -> Material:
+        from analysis.pipeline import read_file
+        from analysis.summary import asked_from, material_of
+
+        name = str(record.get("recording", {}).get("file", ""))
+        asked = asked_from(record.get("asked", {}))
+        return material_of(read_file(given or page.with_name(Path(name).name), asked), asked)
+
+    found = verify(page, read)
+    console.say(f"{found.identity}: {found.holds.value}")
+    for line in found.lines:
+        console.say(f"  {console.clean(line, 400)}")
+    return {Holds.YES: Exit.OK, Holds.FIGURES: Exit.TOO_CLOSE, Holds.NO: Exit.OUTSIDE}[found.holds]
