@@ -8,7 +8,7 @@ from __future__ import annotations
 import asyncio
 import struct
 from collections.abc import Callable, Iterable, Sequence
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from logger.decoder.standard import (
     BATTERY_LEVEL,
@@ -20,7 +20,11 @@ from logger.decoder.standard import (
     TORQUE_NOT_KNOWN,
     uuid,
 )
+from logger.virtual.device import SERVICE, STREAM
 from logger.virtual.radio import MAX_MTU, Air, Characteristic, Peripheral, Service
+
+if TYPE_CHECKING:
+    from logger.virtual.physics import Run
 
 TORQUE_UUID: Final = uuid(TORQUE)
 # Invented, belonging to nobody: a service with a stream and a command characteristic.
@@ -104,3 +108,36 @@ async def play(gauge: Peripheral, characteristic: str, packets: Iterable[bytes],
         if wait > 0:
             await asyncio.sleep(wait)
         await gauge.notify(characteristic, packet)
+
+
+def device_gauge(air: Air, address: str, *, name: str = "virtual gauge") -> Peripheral:
+    """Give the gauge that a ``VirtualDevice`` of the form ``packet`` speaks through; its description decodes it."""
+    stream = Characteristic(STREAM, notify=True)
+    return Peripheral(air, name, address, [Service(SERVICE, [stream]), *about("SIM-1")])
+
+
+async def perform(gauge: Peripheral, characteristic: str, pieces: Sequence[tuple[float, bytes]]) -> None:
+    """Notify pieces at their due times, over and over, for as long as somebody is subscribed."""
+    loop = asyncio.get_running_loop()
+    while True:
+        if not gauge.subscribers(characteristic):
+            gauge.subscribed.clear()
+            await gauge.subscribed.wait()
+            continue
+        begin = loop.time()
+        for due_s, data in pieces:
+            wait_s = begin + due_s - loop.time()
+            if wait_s > 0:
+                await asyncio.sleep(wait_s)
+            if not gauge.subscribers(characteristic):
+                break
+            await gauge.notify(characteristic, data)
+
+
+def standard_pieces(run: Run, rate_hz: float = 100.0) -> list[tuple[float, bytes]]:
+    """Give a run as values of the standard Torque characteristic, one per notification."""
+    step = max(1, round(run.scenario.sensor.rate_hz / rate_hz))
+    return [
+        (time_s, standard_torque(None if torque != torque else torque))
+        for time_s, torque in zip(run.time_s[::step].tolist(), run.torque_nm[::step].tolist(), strict=True)
+    ]

@@ -204,6 +204,8 @@ class Peripheral:
         self.device.gatt_server.max_mtu = max_mtu
         self._handles: dict[str, gatt.Characteristic[bytes]] = {}
         self.device.add_services([self._service(service) for service in services])
+        self.subscribed = asyncio.Event()  # set when somebody subscribes to anything
+        self.device.gatt_server.on("characteristic_subscription", lambda *_: self.subscribed.set())
 
     async def power_on(self) -> None:
         """Switch on and advertise."""
