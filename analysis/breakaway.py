@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.smooth import moving_mean
+from analysis.smooth import moving_mean, parabola
 
 if TYPE_CHECKING:
     from analysis.traces import Floats
@@ -89,19 +89,33 @@ def find_peak(
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     width = 2 * (round(SEARCH_S / step) // 2) + 1
-    x = moving_mean(torque_nm, width)
-    noise = noise_nm / np.sqrt(width)
-    reached = np.flatnonzero(x > REACHED * slip_nm)
+    high = torque_nm > REACHED * slip_nm
     if onset_s is not None:
-        reached = reached[time_s[reached] > onset_s - BEFORE_ONSET_S]
-    if not len(reached):
+        high &= time_s > onset_s - BEFORE_ONSET_S
+    if not high.any():
         return None
-    at = _running_peak(time_s, x, int(reached[0]), noise)
+    first = max(int(np.argmax(high)) - width, 0)
+    look_s = FLAT_S
+    while True:  # most peaks come soon; a slow ramp or a hand that rises further takes a longer look
+        look_s *= 4
+        stop = int(np.searchsorted(time_s, time_s[first] + look_s))
+        t, x = time_s[first:stop], moving_mean(torque_nm[first:stop], width)
+        at = _first_peak(t, x, noise_nm / np.sqrt(width))
+        if stop == len(time_s) or (at is not None and t[at] < t[-1] - look_s / 2):
+            break
+    return None if at is None else _read_peak(time_s, torque_nm, first + at, noise_nm)
+
+
+def _first_peak(t: Floats, x: Floats, noise: float) -> int | None:
+    """Give the first running peak that is not clearly exceeded soon after."""
+    if not len(t):
+        return None
+    at = _running_peak(t, x, 0, noise)
     while True:
-        high = at + int(np.argmax(x[at : max(int(np.searchsorted(time_s, time_s[at] + EXCEEDED_S)), at + 1)]))
+        high = at + int(np.argmax(x[at : max(int(np.searchsorted(t, t[at] + EXCEEDED_S)), at + 1)]))
         if x[high] <= x[at] * (1 + FALL) + 3 * noise:
-            return _read_peak(time_s, torque_nm, high, noise_nm)
-        at = _running_peak(time_s, x, high, noise)
+            return high
+        at = _running_peak(t, x, high, noise)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
@@ -129,15 +143,13 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
         dt, y = (t[near] - t[at]) / half, x[near]
         if len(y) < 5:
             continue
-        fit = np.polynomial.polynomial.polyfit(dt, y, 2)
-        rest = y - np.polynomial.polynomial.polyval(dt, fit)
-        fits = np.sqrt(rest @ rest / (len(y) - 3)) <= FITS * noise_nm + ROUND * x[at]
+        a, b, c, rest = parabola(dt, y)
+        fits = rest <= FITS * noise_nm + ROUND * x[at]
         if not fits and (best is not None or half > SHARP_S):
             break
-        if fit[2] >= 0:
-            continue
-        top = min(max(-fit[1] / (2 * fit[2]), -1.0), 1.0)
-        best = float(np.polynomial.polynomial.polyval(top, fit)), noise_nm * 1.5 / np.sqrt(len(y))
+        if c < 0:
+            top = min(max(-b / (2 * c), -1.0), 1.0)
+            best = a + top * (b + c * top), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
         interval = float(t[-1] - t[0]) / max(len(t) - 1, 1)
         missed = min(UNDER_READ * step, (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at]))

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.results import Code, Reason
+from analysis.smooth import quantile, thin
 
 if TYPE_CHECKING:
     from analysis.breakaway import Peak
@@ -58,9 +59,10 @@ HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
 )
 ZERO_MOVED = Reason(
-    Code.ZERO_MOVED, "the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; "
-    "take the zero again with the lever hanging"
-)  # fmt: skip
+    Code.ZERO_MOVED,
+    "the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; "
+    "take the zero again with the lever hanging",
+)
 
 
 def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
@@ -83,14 +85,17 @@ def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
 def gaps(time_s: Floats) -> Ints:
     """Give the indices of samples before which others were lost."""
     steps = np.diff(time_s)
-    return np.flatnonzero(steps > GAP_STEPS * np.median(steps)) + 1 if len(steps) else np.empty(0, np.int64)
+    return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1 if len(steps) else np.empty(0, np.int64)
 
 
 def stood_still(time_s: Floats, torque_nm: Floats) -> float:
     """Give the longest time over which the reading did not change at all (s)."""
-    changes = np.flatnonzero(np.diff(torque_nm))
-    edges = np.concatenate([[0], changes + 1, [len(torque_nm) - 1]])
-    return float(np.max(np.diff(time_s[edges]), initial=0.0)) if len(torque_nm) > 1 else 0.0
+    n = len(torque_nm)
+    if n < 2:
+        return 0.0
+    edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
+    longest = int(np.argmax(edges[1:] - edges[:-1]))
+    return float(time_s[edges[longest + 1]] - time_s[edges[longest]])
 
 
 def reasons_for(

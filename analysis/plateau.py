@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.smooth import block_means, moving_mean
+from analysis.smooth import block_means, moving_mean, quantile
 
 if TYPE_CHECKING:
     from analysis.stickslip import Cycles
@@ -130,11 +130,15 @@ def find_plateau(
 
 
 def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:
-    short = moving_mean(x, round(short_s / step))
-    level = _level_around(t, short)
+    """Mark what lies within the band and not beside an excursion; judged in blocks of a tenth of the short time."""
+    width = max(1, round(SHORT_S / 10 / step))
+    times, short = block_means(t, width), moving_mean(block_means(x, width), round(short_s / step / width))
+    if len(short) < 2:
+        return np.zeros(len(x), bool)
+    level = _level_around(times, short)
     away = np.abs(short - level) > band * np.abs(level)
-    wide = moving_mean(away.astype(float), round(2 * MARGIN_S / step) + 1)
-    return wide < 0.5 / max(len(x), 1)
+    beside = moving_mean(away.astype(float), round(2 * MARGIN_S / step / width) + 1) > 0.5 / len(short)
+    return ~np.append(np.repeat(beside, width), np.full(len(x) - len(beside) * width, beside[-1]))
 
 
 def _level_around(t: Floats, x: Floats) -> Floats:
@@ -143,7 +147,7 @@ def _level_around(t: Floats, x: Floats) -> Floats:
     at = np.linspace(t[0], t[-1], count + 1)
     lows, highs = np.searchsorted(t, at - AROUND_S), np.searchsorted(t, at + AROUND_S, "right")
     filled = highs > lows  # not so in a gap
-    levels = [np.median(x[low:high]) for low, high in zip(lows[filled], highs[filled], strict=True)]
+    levels = [quantile(x[low:high], 0.5) for low, high in zip(lows[filled], highs[filled], strict=True)]
     return np.asarray(np.interp(t, at[filled], levels))
 
 

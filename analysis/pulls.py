@@ -15,7 +15,7 @@ from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clip
 from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau, together
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
-from analysis.smooth import sample_noise
+from analysis.smooth import quantile, sample_noise, thin
 from analysis.stickslip import Cycles, find_cycles
 from analysis.traces import Floats, Ints, Samples, Sensor, spikes
 
@@ -100,7 +100,7 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     if load is None:
         return None
     t, y = load.time_s, load.torque_nm
-    top = float(np.percentile(y[load.first : load.last], 95))
+    top = quantile(thin(y[load.first : load.last]), 0.95)
     half = np.flatnonzero(y[load.first : load.last] - load.level_nm > 0.5 * (top - load.level_nm)) + load.first
     if len(half) < 3 or t[half[-1]] - t[half[0]] < BUMP_S:
         return None
@@ -149,16 +149,19 @@ def _turned(window: Window) -> Load | None:
     level = window.level_nm
     if window.from_start:
         level = float(np.median(s.torque_nm[(window.last + len(s)) // 2 :])) if window.last < len(s) else 0.0
-    low, high = np.percentile(inner - level, (3, 97))
-    sign = 1 if high >= -low else -1
+    few = thin(inner)
+    sign = 1 if quantile(few, 0.97) - level >= level - quantile(few, 0.03) else -1
     before = s.torque_nm[: window.first]
     noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), window.resolution_nm / np.sqrt(12))
-    good = ~spikes(s.torque_nm, noise)
-    first, last = int(good[: window.first].sum()), int(good[: window.last].sum())
-    angle = s.angle_deg[good] if s.angle_deg is not None and plausible_angle(s.angle_deg) else None
-    return Load(
-        s.time_s[good], sign * s.torque_nm[good], angle, first, last, sign, sign * level, noise, int((~good).sum())
-    )
+    angle = s.angle_deg if s.angle_deg is not None and plausible_angle(s.angle_deg) else None
+    torque = sign * s.torque_nm
+    out = spikes(s.torque_nm, noise)
+    first, last = (at - int(np.searchsorted(out, at)) for at in (window.first, window.last))
+    if not len(out):
+        return Load(s.time_s, torque, angle, first, last, sign, sign * level, noise, 0)
+    time_s, torque = np.delete(s.time_s, out), np.delete(torque, out)
+    angle = None if angle is None else np.delete(angle, out)
+    return Load(time_s, torque, angle, first, last, sign, sign * level, noise, len(out))
 
 
 def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) -> bool:
@@ -177,7 +180,7 @@ def _read(
 ) -> Read | None:
     t, angle = load.time_s, load.angle_deg
     up, down = int(half[0]), int(half[-1])
-    slip_nm = float(np.median(x[up : down + 1]))
+    slip_nm = quantile(thin(x[up : down + 1]), 0.5)
     release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)[-1])
     whole = slice(hand.foot, release + 1)
     start = float(t[hand.foot]), _end_s(load), load.sign, load.sign * hand.level_nm
@@ -198,7 +201,7 @@ def _read(
     reasons = reasons_for(t[whole], x[whole], peak, plateau, cut, float(t[release]))
     if cut.any() and peak is not None and cut[max(peak.index - 1, 0) : peak.index + 2].any():
         peak = None
-    interval_s = float(np.median(np.diff(t[whole])))
+    interval_s = quantile(thin(np.diff(t[whole])), 0.5)
     breakaway = _breakaway(peak, slip_nm if plateau is None else plateau.torque_nm, interval_s, hand.u_nm, sensor)
     if before is not None:
         if plateau is None or before.plateau is None:

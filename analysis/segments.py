@@ -42,6 +42,9 @@ RESTS_S = 1.0
 """... for this long (s)."""
 
 
+GROWS = 2.5
+"""A load that grows to so many times the level it had been still at for ``RESTS_S`` is a new one on top of that."""
+
 RINGS_S = 1.5
 """After a release the lever rings and falls into place for at most this long (s) ..."""
 
@@ -111,6 +114,7 @@ class Segmenter:
         self._still_since_s = 0.0  # the torque has kept to still_nm since
         self._still_since = 0
         self._still_nm = 0.0
+        self._shelf: tuple[float, int, int] | None = None  # level, begin and end of the last still stretch in the load
         self._blocks = 0
 
     @property
@@ -126,16 +130,73 @@ class Segmenter:
     def push(self, time_s: Floats, torque_nm: Floats) -> list[Span]:
         """Take the next blocks (times and medians) and give the spans that they complete; in block numbers."""
         spans: list[Span] = []
-        for t, b in zip(time_s.tolist(), torque_nm.tolist(), strict=True):
-            if self._blocks == 0:
-                self.level_nm = self._last_nm = b
-                self._last_s = t
+        times, blocks = time_s.tolist(), torque_nm.tolist()
+        at = 0
+        if blocks and self._blocks == 0:
+            self.level_nm = self._last_nm = blocks[0]
+            self._last_s = times[0]
+        while at < len(blocks):
+            at = self._run_loaded(times, blocks, at) if self._loaded else self._run_rest(times, blocks, at)
+            if at == len(blocks):
+                break
+            t, b = times[at], blocks[at]
             span = self._step(t, b) if self._loaded else self._rest(t, b)
             if span is not None:
                 spans.append(span)
             self._last_s, self._last_nm = t, b
             self._blocks += 1
+            at += 1
         return spans
+
+    def _run_rest(self, times: list[float], blocks: list[float], at: int) -> int:
+        """Follow level and noise as long as nothing happens; this and the next are the loops that cost time."""
+        if self._blocks < LEARN_BLOCKS or times[at] < self._settled_s:
+            return at
+        level, noise, last_s, last = self.level_nm, self._noise_nm, self._last_s, self._last_nm
+        least, begin = self._least_nm, at
+        for at in range(begin, len(blocks)):
+            t, b = times[at], blocks[at]
+            away = b - level
+            limit = THRESHOLD_NOISES * noise
+            if abs(away) > (limit if limit > least else least):
+                break
+            follow = (t - last_s) / LEVEL_S
+            if follow > 1.0:
+                follow = 1.0
+            level += follow * away
+            noise += (follow if follow < NOISE_SHARE else NOISE_SHARE) * (abs(b - last) / MEAN_STEP - noise)
+            last_s, last = t, b
+        else:
+            at = len(blocks)
+        self.level_nm, self._noise_nm, self._last_s, self._last_nm = level, noise, last_s, last
+        self._blocks += at - begin
+        return at
+
+    def _run_loaded(self, times: list[float], blocks: list[float], at: int) -> int:
+        """Go on as long as the torque stays within what the load has seen, and not far below its maximum."""
+        if self.may_be_cut:
+            return at
+        sign, most = self._sign_and_most()
+        floor, begin = self.level_nm + sign * RESTS * most, at
+        high, low = self.level_nm + self._high_nm, self.level_nm + self._low_nm
+        still, limit = self._still_nm, self._still_limit()
+        for at in range(begin, len(blocks)):
+            b = blocks[at]
+            if b > high or b < low or (b - floor) * sign < 0 or abs(b - still) > limit:
+                break
+        else:
+            at = len(blocks)
+        if at > begin:
+            self._low_since = None
+            self._last_s, self._last_nm = times[at - 1], blocks[at - 1]
+            self._blocks += at - begin
+        return at
+
+    def _sign_and_most(self) -> tuple[float, float]:
+        return (1.0, self._high_nm) if self._high_nm >= -self._low_nm else (-1.0, -self._low_nm)
+
+    def _still_limit(self) -> float:
+        return max(self._least_nm, 2 * THRESHOLD_NOISES * self._noise_nm)
 
     def finish(self) -> list[Span]:
         """Close the load that is still open."""
@@ -146,11 +207,7 @@ class Segmenter:
         return [Span(self._start, seen, self.level_nm, self._noise_nm, self._first, to_end=True, seen=seen)]
 
     def _rest(self, t: float, b: float) -> Span | None:
-        away = b - self.level_nm
-        if t < self._settled_s:  # rings, or the lever swings
-            if abs(b - self._before_nm) > self._again_nm:
-                self.level_nm, self._settled_s = self._nearest_nm, -np.inf
-                return self._rest(t, b)
+        if t < self._settled_s and abs(b - self._before_nm) <= self._again_nm:  # rings, or the lever swings
             if abs(b - self._before_nm) < abs(self._nearest_nm - self._before_nm):
                 self._nearest_nm = b
             still = abs(b - self._last_nm) < max(self._least_nm, THRESHOLD_NOISES * self._noise_nm)
@@ -158,35 +215,48 @@ class Segmenter:
             if self._still >= STILL_BLOCKS:
                 self._settled_s = t
             return None
+        if t < self._settled_s:
+            self.level_nm, self._settled_s = self._nearest_nm, -np.inf
+        away = b - self.level_nm
         if abs(away) > max(self._least_nm, THRESHOLD_NOISES * self._noise_nm) and self._blocks >= LEARN_BLOCKS:
-            self._loaded, self._start, self._low_since = True, self._blocks, None
-            self._high_nm, self._low_nm = max(away, 0.0), min(away, 0.0)
-            self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
-            return None
-        follow = min((t - self._last_s) / LEVEL_S, 1.0) if self._blocks >= LEARN_BLOCKS else 0.5
-        self.level_nm += follow * away
-        self._noise_nm += min(follow, NOISE_SHARE) * (abs(b - self._last_nm) / MEAN_STEP - self._noise_nm)
+            self._open(t, b)
+        elif self._blocks < LEARN_BLOCKS:
+            self.level_nm += 0.5 * away
+            self._noise_nm += NOISE_SHARE * (abs(b - self._last_nm) / MEAN_STEP - self._noise_nm)
         return None
+
+    def _open(self, t: float, b: float) -> None:
+        away = b - self.level_nm
+        self._loaded, self._start, self._low_since, self._shelf = True, self._blocks, None, None
+        self._high_nm, self._low_nm = max(away, 0.0), min(away, 0.0)
+        self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
 
     def _step(self, t: float, b: float) -> Span | None:
         away = b - self.level_nm
         self._high_nm, self._low_nm = max(self._high_nm, away), min(self._low_nm, away)
-        sign = 1.0 if self._high_nm >= -self._low_nm else -1.0
-        most = max(self._high_nm, -self._low_nm)
+        sign, most = self._sign_and_most()
         if self.may_be_cut:
             if abs(b) < RELEASED * abs(self.level_nm):
                 return self._low(t, b, from_start=True)
             self._low_since = None
             return None
         if sign * away < -RELEASED * most:  # straight into a load the other way
-            return self._close(self._blocks, b, again=True)
+            return self._close(self._blocks, t, b, again=True)
         if sign * away < RELEASED * most:
             return self._low(t, b)
         self._low_since = None
-        if abs(b - self._still_nm) > max(self._least_nm, 2 * THRESHOLD_NOISES * self._noise_nm):
+        if abs(b - self._still_nm) > self._still_limit():
+            if t - self._still_since_s > RESTS_S:
+                self._shelf = self._still_nm, self._still_since, self._blocks
             self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
         elif sign * away < RESTS * most and t - self._still_since_s > RESTS_S:
-            return self._close(self._still_since, b)
+            return self._close(self._still_since, t, b)
+        if self._shelf is not None and abs(away) > GROWS * abs(self._shelf[0] - self.level_nm):
+            # what came before was the lever put in place; the load begins only now
+            self.level_nm = self._shelf[0]
+            start = self._shelf[2]
+            self._open(t, b)
+            self._start = start
         return None
 
     def _low(self, t: float, b: float, *, from_start: bool = False) -> Span | None:
@@ -196,15 +266,15 @@ class Segmenter:
             return None
         if from_start:
             self._start = 0
-        return self._close(self._low_since, b, from_start=from_start)
+        return self._close(self._low_since, t, b, from_start=from_start)
 
-    def _close(self, end: int, b: float, *, again: bool = False, from_start: bool = False) -> Span:
+    def _close(self, end: int, t: float, b: float, *, again: bool = False, from_start: bool = False) -> Span:
         span = Span(self._start, end, self.level_nm, self._noise_nm, from_start, seen=self._blocks + 1)
-        self._loaded, self._first, self._low_since = again, False, None
+        self._first = False
         if again:
-            away = b - self.level_nm
-            self._start, self._high_nm, self._low_nm = self._blocks, max(away, 0.0), min(away, 0.0)
+            self._open(t, b)
         else:
+            self._loaded, self._low_since = False, None
             self._before_nm, self._again_nm = self.level_nm, AGAIN * max(self._high_nm, -self._low_nm)
-            self.level_nm, self._settled_s, self._still, self._nearest_nm = b, self._last_s + RINGS_S, 0, b
+            self.level_nm, self._settled_s, self._still, self._nearest_nm = b, t + RINGS_S, 0, b
         return span

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.smooth import moving_mean
+from analysis.smooth import block_means, moving_mean, quantile
 
 if TYPE_CHECKING:
     from analysis.traces import Floats
@@ -55,17 +55,17 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     Cycles or None
         None where the torque does not swing enough, often enough or regularly enough.
     """
-    if len(time_s) < 8:
+    if len(time_s) < 8:  # far too few to show cycles
         return None
     step = (time_s[-1] - time_s[0]) / (len(time_s) - 1)
-    x = moving_mean(torque_nm, round(QUICKEST_S / 4 / step))
-    level = float(np.median(x))
-    low, high = np.percentile(x, (4, 96))
-    swing = float(high - low)
+    width = max(1, round(QUICKEST_S / 8 / step))
+    t, x = block_means(time_s, width), moving_mean(block_means(torque_nm, width), round(QUICKEST_S / 4 / step / width))
+    level, low, high = (quantile(x, share) for share in (0.5, 0.04, 0.96))
+    swing = high - low
     if not 0 < LEAST_SWING * level < swing:
         return None
     middle = (low + high) / 2
-    falls = _falls(time_s, x, middle - HYSTERESIS * swing, middle + HYSTERESIS * swing)
+    falls = _falls(t, x, middle - HYSTERESIS * swing, middle + HYSTERESIS * swing)
     if len(falls) <= LEAST_CYCLES:
         return None
     periods = np.diff(falls)

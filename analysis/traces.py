@@ -238,8 +238,8 @@ def _join(first: Columns, second: Columns) -> Columns:
     return np.concatenate([first[0], second[0]]), np.concatenate([first[1], second[1]]), a
 
 
-def spikes(torque_nm: Floats, noise_nm: float) -> Bools:
-    """Mark single samples that no torque can explain: far from both neighbours, which agree with each other.
+def spikes(torque_nm: Floats, noise_nm: float) -> Ints:
+    """Find single samples that no torque can explain: far from both neighbours, which agree with each other.
 
     Parameters
     ----------
@@ -249,15 +249,14 @@ def spikes(torque_nm: Floats, noise_nm: float) -> Bools:
 
     Returns
     -------
-    ndarray of bool, shape (n,)
-        The first and last two samples are never marked.
+    ndarray of int
+        Their indices; the first and last two samples are never among them.
     """
     y = torque_nm
-    marked = np.zeros(len(y), bool)
-    if len(y) < 5:
-        return marked
-    left, right = y[2:-2] - y[1:-3], y[2:-2] - y[3:-1]
-    stands_out = np.minimum(np.abs(left), np.abs(right)) * (np.sign(left) == np.sign(right))
-    beside = np.maximum.reduce([np.abs(y[1:-3] - y[:-4]), np.abs(y[3:-1] - y[4:]), np.abs(y[3:-1] - y[1:-3])])
-    marked[2:-2] = stands_out > SPIKE_SLOPES * beside + SPIKE_NOISES * noise_nm
-    return marked
+    steps = np.diff(y)
+    sudden = np.abs(steps) > SPIKE_NOISES * noise_nm
+    turns = sudden[1:-2] & sudden[2:-1] & ((steps[1:-2] > 0) != (steps[2:-1] > 0))
+    at = np.flatnonzero(turns) + 2
+    stands_out = np.minimum(np.abs(steps[at - 1]), np.abs(steps[at]))
+    beside = np.maximum.reduce([np.abs(steps[at - 2]), np.abs(steps[at + 1]), np.abs(y[at + 1] - y[at - 1])])
+    return np.asarray(at[stands_out > SPIKE_SLOPES * beside + SPIKE_NOISES * noise_nm])
