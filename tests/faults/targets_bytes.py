@@ -115,9 +115,10 @@ def _alike(rng: random.Random, description: Description, data: bytes) -> str:
             assert np.array_equal(column, parts.columns[name], equal_nan=True), f"{name} depends on the cuts"
         assert np.array_equal(whole.counter, parts.counter), "the counter depends on the cuts"
         assert first.simulated == second.simulated
-    first.expect(rng.choice((0.0, 3.5, 1e9)))
-    sound(first, first.reset(), 1)
-    drained(rng, first, [data])
+    if rng.random() < 0.2:
+        first.expect(rng.choice((0.0, 3.5, 1e9)))
+        sound(first, first.reset(), 1)
+        drained(rng, first, [data])
     return "late" if late else "read" if len(whole.columns["torque"]) else "no sample"
 
 
