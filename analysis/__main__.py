@@ -8,6 +8,7 @@ from logger.door import run_door
 
 COMMANDS = {
     "pulls": "find the pulls of recordings: breakaway, rotating torque, interval, result",
+    "drag": "take drag off: pack mean from held and both-free tests, left against right, in gear ÷ neutral",
     "lever": "correct a reading for the lever, with its uncertainty; also a dial reading typed in",
     "limit": "compare a torque and its uncertainty with a limit",
     "ratio": "identify an axle's ratio by counting turns of the propshaft and of both wheels",
@@ -19,6 +20,7 @@ COMMANDS = {
     "plan": "how many fills, builds or pulls a comparison needs, and in which order",
     "report": "write the page that someone can sign (HTML, PDF), or verify one",
     "batch": "read many recordings into one table",
+    "cautions": "what to mind before lifting, pulling and reading",
 }
 
 

@@ -10,7 +10,7 @@ Conventions
 - Raw torque and pack mean are both kept. A limit is compared with the quantity that it names: nearly always raw torque.
 
 Offered: ``pack_mean``, ``pack_mean_one_side``, ``held_end``, ``Drag``, ``half_speed_note``, ``factor_two``,
-``in_gear_ratio``, ``Matrix``.
+``in_gear_ratio``, ``rolling``, ``Matrix``.
 """
 
 from __future__ import annotations
@@ -180,33 +180,46 @@ def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     return replace(combine("in gear ÷ neutral", terms, "1"), value=ratio)
 
 
+ROLLING = {"forwards": {"right": 1, "left": -1}, "backwards": {"right": -1, "left": 1}}
+
+
+def rolling(side: str, direction: int) -> str:
+    """Give the way a wheel would roll: clockwise seen from outside is forwards on the right, backwards on the left."""
+    return "forwards" if ROLLING["forwards"][side] == direction else "backwards"
+
+
 @dataclass(frozen=True, slots=True)
 class Matrix:
-    """Results of the four ways to pull: side driven x direction.
+    """Results of the four ways to pull: side driven x direction, of one quantity.
 
     Attributes
     ----------
     cells : mapping of (side, direction) to Budget
-        Side "left" or "right"; direction +1 or -1.
+        Side "left" or "right"; direction +1 or -1, seen from outside.
     """
 
     cells: Mapping[tuple[str, int], Budget]
 
-    def difference(self, direction: int) -> Budget | None:
-        """Give right less left in one direction, or None where one is missing."""
-        right, left = self.cells.get(("right", direction)), self.cells.get(("left", direction))
-        if right is None or left is None:
+    def pair(self, way: str) -> tuple[Budget, Budget] | None:
+        """Give right and left of one way of rolling, "forwards" or "backwards"; None where one is missing."""
+        right, left = (self.cells.get((side, ROLLING[way][side])) for side in ("right", "left"))
+        return None if right is None or left is None else (right, left)
+
+    def difference(self, way: str) -> Budget | None:
+        """Give right less left for one way of rolling, or None where one is missing."""
+        both = self.pair(way)
+        if both is None:
             return None
-        return combine("right less left", [(1.0, _named(right, "right")), (-1.0, _named(left, "left"))])
+        return combine("right less left", [(1.0, _named(both[0], "right")), (-1.0, _named(both[1], "left"))])
 
     def words(self) -> tuple[str, ...]:
         """Say what the differences mean, and what they cannot mean."""
         said = []
-        for direction, name in ((1, "clockwise"), (-1, "counter-clockwise")):
-            difference = self.difference(direction)
+        for way in ROLLING:
+            difference = self.difference(way)
             if difference is None:
                 continue
-            size = f"right less left, {name}: {difference.value:+.3g} ± {difference.u95:.2g} N·m"
+            size = f"right less left, {way}: {difference.value:+.3g} ± {difference.u95:.2g} N·m"
             if abs(difference.value) <= difference.u95:
                 said.append(f"{size}: no difference shown")
             else:

@@ -18,6 +18,7 @@ from analysis.drag import (
     in_gear_ratio,
     pack_mean,
     pack_mean_one_side,
+    rolling,
 )
 
 
@@ -139,14 +140,23 @@ def test_ratio_needs_something_to_divide_by():
 
 
 def test_matrix_says_what_a_difference_means():
-    matrix = Matrix(
-        {("right", 1): _torque(56), ("left", 1): _torque(50), ("right", -1): _torque(50.1), ("left", -1): _torque(50)}
-    )
-    clockwise, other = matrix.words()
-    assert "right wheel end drags more" in clockwise
-    assert "not a weak pack" in clockwise
-    assert "no difference shown" in other
-    difference = matrix.difference(1)
+    """Clockwise on the right and counter-clockwise on the left, seen from outside, both roll forwards."""
+    cells = {("right", 1): 56.0, ("left", -1): 50.0, ("right", -1): 50.1, ("left", 1): 50.0}
+    matrix = Matrix({place: _torque(value) for place, value in cells.items()})
+    forwards, backwards = matrix.words()
+    assert forwards.startswith("right less left, forwards: +6 ± ")
+    assert "right wheel end drags more" in forwards
+    assert "not a weak pack" in forwards
+    assert "no difference shown" in backwards
+    difference = matrix.difference("forwards")
     assert difference is not None
     assert difference.u == pytest.approx(math.sqrt(2 * 0.2**2 + (0.005 * 6) ** 2))
     assert Matrix({("right", 1): _torque(56)}).words() == ()
+
+
+@pytest.mark.parametrize(
+    ("side", "direction", "way"),
+    [("right", 1, "forwards"), ("right", -1, "backwards"), ("left", -1, "forwards"), ("left", 1, "backwards")],
+)
+def test_way_of_rolling(side, direction, way):
+    assert rolling(side, direction) == way

@@ -1,0 +1,129 @@
+"""Take drag off: pack mean from held and both-free tests, what left and right say, and the in-gear ÷ neutral ratio."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from typing import TYPE_CHECKING
+
+from analysis.doors.asking import add_reading_options, asked_of
+from logger.door import Exit
+from logger.errors import InputError
+from logger.units import canonical_unit
+
+if TYPE_CHECKING:
+    from analysis.limits import Bounds
+    from analysis.pipeline import Asked
+    from analysis.recorded import RecordingReading
+    from analysis.sides import DragTest
+
+ABOUT = """\
+examples:
+  heldwheel-read drag --right right.csv --left left.csv --both-free free.csv
+  heldwheel-read drag --right right.csv --both-free free.csv
+  heldwheel-read drag --in-gear gear.csv --neutral neutral.csv --limit "ratio >= 2.5" --source "workshop manual"
+
+Turn the baseline (both wheels free, neutral, brakes free) at half the wheel speed of the held tests. Raw torque and
+pack mean are both shown: a limit is nearly always for raw torque, drag included.
+
+exit codes: 0 done, or the ratio within its limit; 1 outside; 2 bad input; 3 too close to call"""
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add the options."""
+    parser.epilog = ABOUT
+    parser.usage = f"{parser.prog} --right FILE --left FILE --both-free FILE [options]"
+    parser.add_argument("--right", metavar="FILE", help="driving the right wheel, the left held")
+    parser.add_argument("--left", metavar="FILE", help="driving the left wheel, the right held")
+    parser.add_argument("--both-free", metavar="FILE", help="the baseline: both wheels free, one turned")
+    parser.add_argument("--in-gear", metavar="FILE", help="both wheels free, a gear engaged")
+    parser.add_argument("--neutral", metavar="FILE", help="both wheels free, neutral")
+    parser.add_argument("--unit", metavar="UNIT", default="N·m", help="unit of the table")
+    parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel drag 1')")
+    add_reading_options(parser)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Do it."""
+    from analysis.limits import bounds_from
+
+    asked = asked_of(args)
+    if bool(args.in_gear) != bool(args.neutral):
+        raise InputError("--in-gear and --neutral go together")
+    if args.in_gear:
+        bounds = bounds_from(asked.limit, file=args.limit) if asked.limit is not None else None
+        return _ratio(args, asked, bounds)
+    if not (args.right or args.left):
+        raise InputError("give a held test, --right or --left, and the baseline, --both-free; see --help")
+    from analysis.sides import drag_test
+
+    held = {side: _read(path, asked) for side, path in (("right", args.right), ("left", args.left)) if path}
+    both = _read(args.both_free, asked) if args.both_free else None
+    _show(args, drag_test(held, both), simulated=any(r.simulated for r in (*held.values(), *((both,) if both else ()))))
+    return Exit.OK
+
+
+def _read(path: str, asked: Asked) -> RecordingReading:
+    from analysis.pipeline import read_file
+    from logger.console import note
+
+    reading = read_file(path, asked)
+    for text in reading.problems:
+        note(f"{path}: {text}")
+    return reading
+
+
+def _show(args: argparse.Namespace, test: DragTest, *, simulated: bool) -> None:
+    from analysis.drag import rolling
+    from logger.console import say, table
+    from logger.units import format_torque
+
+    if args.json:
+        say(json.dumps(test.to_json() | {"simulated": simulated}, ensure_ascii=False, indent=1, allow_nan=False))
+        return
+    unit = canonical_unit(args.unit)
+    rows = []
+    for quantity, matrix in test.raw.items():
+        for (side, direction), b in matrix.cells.items():
+            rows.append(
+                (f"driving {side}", rolling(side, direction), quantity, format_torque(b.value, unit, b.u95), "")
+            )
+    for (quantity, way), b in test.baseline.items():
+        rows.append(("both free", way, quantity, format_torque(b.value, unit, b.u95), ""))
+    for m in test.means:
+        shown = format_torque(m.budget.value, unit, m.budget.u95) if m.budget is not None else "–"
+        rows.append(("pack mean", m.way, m.quantity, shown, m.how))
+    title = "SIMULATED  " if simulated else ""
+    table(("what", "rolling", "quantity", "at the axle", "how"), rows, title=f"{title}Torque with and without drag")
+    for text in test.notes:
+        say(f"  {text}")
+
+
+def _ratio(args: argparse.Namespace, asked: Asked, bounds: Bounds | None) -> int:
+    from analysis.doors.shown import exit_for
+    from analysis.limits import decide
+    from analysis.sides import gear_ratio
+    from logger.console import say
+
+    if bounds is not None and bounds.written.kind != "ratio min":
+        raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')
+    # The ratio's limit is no limit of the single recordings.
+    budget = gear_ratio(*(_read(path, _without_limit(asked)) for path in (args.in_gear, args.neutral)))
+    result = None
+    if bounds is not None:
+        result = decide(budget.value, budget.u, bounds, dof=budget.dof, rule=args.rule, guard=args.guard)
+    if args.json:
+        shown = {"schema": "heldwheel drag 1", "ratio": budget.value, "u95": budget.u95}
+        judged = {"result": result.to_json() if result is not None else None}
+        say(json.dumps(shown | judged, ensure_ascii=False, indent=1, allow_nan=False))
+    else:
+        say(f"in gear ÷ neutral: {budget.value:.3f} ± {budget.u95:.2g} (95 %)")
+        if result is not None:
+            say(result.words)
+    return exit_for([result] if result is not None else [])
+
+
+def _without_limit(asked: Asked) -> Asked:
+    from dataclasses import replace
+
+    return replace(asked, limit=None)

@@ -1,0 +1,244 @@
+"""Recordings of one axle taken together: both sides, the both-free baseline, in gear and neutral.
+
+Conventions
+-----------
+- A held test gives a value per quantity and direction; sides are compared, and packs averaged, for the same way of
+  rolling.
+- What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
+  lengths. Otherwise their calibrations and levers are independent.
+
+Offered: ``DragTest``, ``drag_test``, ``gear_ratio``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
+
+from analysis.budget import Budget, Row
+from analysis.drag import ROLLING, Drag, Matrix, factor_two, half_speed_note, in_gear_ratio, pack_mean, rolling
+from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from analysis.recorded import RecordingReading
+
+QUANTITIES = ("breakaway", "rotating mean")
+SIDES = ("right", "left")
+
+
+@dataclass(frozen=True, slots=True)
+class PackMean:
+    """The packs' mean of one quantity and way of rolling, or the reason why it is withheld."""
+
+    quantity: str
+    way: str
+    budget: Budget | None
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class DragTest:
+    """Held tests and baseline of one axle.
+
+    Attributes
+    ----------
+    raw : mapping of quantity to Matrix
+        Torque at the driven wheel, drag included: what nearly every printed limit is for.
+    baseline : mapping of (quantity, way) to Budget
+        Both wheels free.
+    means : tuple of PackMean
+        Drag taken off.
+    notes : tuple of str
+        What left and right say, and what to mind.
+    """
+
+    raw: Mapping[str, Matrix]
+    baseline: Mapping[tuple[str, str], Budget]
+    means: tuple[PackMean, ...]
+    notes: tuple[str, ...]
+
+    def to_json(self) -> dict[str, Any]:
+        """Give it as JSON-ready values (schema ``heldwheel drag 1``)."""
+        return {
+            "schema": "heldwheel drag 1",
+            "raw": [
+                {"quantity": quantity, "side": side, "rolling": rolling(side, direction), **_value(budget)}
+                for quantity, matrix in self.raw.items()
+                for (side, direction), budget in matrix.cells.items()
+            ],
+            "both_free": [
+                {"quantity": quantity, "rolling": way, **_value(budget)}
+                for (quantity, way), budget in self.baseline.items()
+            ],
+            "pack_mean": [
+                {"quantity": m.quantity, "rolling": m.way, "how": m.how, **(_value(m.budget) if m.budget else {})}
+                for m in self.means
+            ],
+            "notes": list(self.notes),
+        }
+
+
+def _value(budget: Budget) -> dict[str, float]:
+    return {"at_axle_nm": budget.value, "u95_axle_nm": budget.u95}
+
+
+def drag_test(
+    held: Mapping[str, RecordingReading],
+    both: RecordingReading | None,
+    *,
+    speeds_rad_s: tuple[float | None, float | None] = (None, None),
+) -> DragTest:
+    """Take drag off.
+
+    Parameters
+    ----------
+    held : mapping of side to RecordingReading
+        Tests with the other side held, driving "right", "left" or both.
+    both : RecordingReading or None
+        The baseline: both wheels free, one turned.
+    speeds_rad_s : (held, both)
+        Wheel speeds, where known: the baseline belongs at half the speed.
+
+    Raises
+    ------
+    InputError
+        A recording without torque at the axle.
+    """
+    readings = {**held, **({"both free": both} if both is not None else {})}
+    for name, reading in readings.items():
+        if not reading.job:
+            raise InputError(f"{reading.file} ({name}): gives no torque at the axle; {'; '.join(reading.problems)}")
+    values = {name: _values(name, reading, tuple(readings.values())) for name, reading in readings.items()}
+    raw = {
+        quantity: Matrix(
+            {
+                (side, direction): budget
+                for side in held
+                for (name, direction), budget in values[side].items()
+                if name == quantity
+            }
+        )
+        for quantity in QUANTITIES
+    }
+    baseline, notes = _baseline(values.get("both free", {}), both)
+    means = tuple(m for q in QUANTITIES for m in _means(raw[q], baseline, q))
+    notes += tuple(text for q in QUANTITIES for text in raw[q].words())
+    if both is not None:
+        note = half_speed_note(*speeds_rad_s)
+        notes += (note,) if note else ()
+    return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def _doubled(raw: Mapping[str, Matrix]) -> tuple[str, ...]:
+    """Look for a side that was tested with another member held."""
+    found = []
+    for matrix in raw.values():
+        for way in ROLLING:
+            pair = matrix.pair(way)
+            text = factor_two(pair[0].value, pair[1].value) if pair is not None else ""
+            found += [text] if text else []
+    return tuple(found)
+
+
+def _values(
+    name: str, reading: RecordingReading, all_of_them: tuple[RecordingReading, ...]
+) -> dict[tuple[str, int], Budget]:
+    """Give the values of a recording; what it does not share with every other one gets a name of its own."""
+    unshared = _unshared(reading, all_of_them)
+    found = {}
+    for value in reading.job:
+        if value.budget.quantity in QUANTITIES:
+            found[value.budget.quantity, value.direction] = _own(value.budget, name, unshared)
+    return found
+
+
+def _own(budget: Budget, name: str, unshared: set[str]) -> Budget:
+    """Give a budget whose inputs of these names belong to this recording alone."""
+    rows = tuple(
+        Row(replace(row.input, name=f"{row.input.name} ({name})"), row.sensitivity)
+        if row.input.shared and row.input.name in unshared
+        else row
+        for row in budget.rows
+    )
+    return replace(budget, rows=rows)
+
+
+def _unshared(reading: RecordingReading, others: tuple[RecordingReading, ...]) -> set[str]:
+    names: set[str] = {"lever's weight, not sensed", "lever's weight at hand-off"}
+    levels = {r.at.level for r in others if r.at is not None}
+    fixtures = {r.at.fixture.inputs for r in others if r.at is not None}
+    transducers = {(r.header.transducer.serial, r.header.transducer.name) for r in others if r.header is not None}
+    if len(levels) > 1:
+        names.add("true zero")
+    if len(transducers) > 1:
+        names |= {"calibration", "full-scale accuracy"}
+    if len(fixtures) > 1 and reading.at is not None:
+        names |= {i.name for i in reading.at.fixture.inputs} | {"lever, second order"}
+    return names
+
+
+def _baseline(
+    values: Mapping[tuple[str, int], Budget], both: RecordingReading | None
+) -> tuple[dict[tuple[str, str], Budget], tuple[str, ...]]:
+    """Give the baseline by quantity and way of rolling; a single direction stands for both, and that is said."""
+    if both is None:
+        return {}, ("no both-free baseline: the pack mean cannot be told from drag",)
+    side = both.header.test.side if both.header is not None else None
+    found: dict[tuple[str, str], Budget] = {}
+    notes: tuple[str, ...] = ()
+    for quantity in QUANTITIES:
+        own = {direction: budget for (name, direction), budget in values.items() if name == quantity}
+        for direction, budget in own.items():
+            found[quantity, rolling(side or "right", direction)] = budget
+        missing = [way for way in ROLLING if own and (quantity, way) not in found]
+        for way in missing:
+            found[quantity, way] = next(iter(own.values()))
+            note = f"the baseline was turned one way only: it stands for {way} too"
+            notes = notes if note in notes else (*notes, note)
+    return found, notes
+
+
+def _means(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: str) -> list[PackMean]:
+    """Give the pack means of one quantity; sides that were rolled opposite ways only are put together, and named."""
+    sides = {side: budget for (side, _), budget in matrix.cells.items()}
+    base = next((b for (name, _), b in baseline.items() if name == quantity), None)
+    if len(sides) == 2 and base is not None and not any(matrix.pair(way) for way in ROLLING):
+        how = "(T_R + T_L - T_both) / 2; the sides were rolled opposite ways"
+        return [PackMean(quantity, "both ways", pack_mean(sides["right"], sides["left"], base), how)]
+    return [m for way in ROLLING for m in _mean(matrix, baseline, quantity, way)]
+
+
+def _mean(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: str, way: str) -> list[PackMean]:
+    """Give the pack mean from both sides, or from the one there is."""
+    pair = matrix.pair(way)
+    base = baseline.get((quantity, way))
+    if pair is not None and base is not None:
+        return [PackMean(quantity, way, pack_mean(*pair, base), "(T_R + T_L - T_both) / 2")]
+    found = []
+    for side in SIDES:
+        raw = matrix.cells.get((side, ROLLING[way][side]))
+        if raw is None:
+            continue
+        drag = Drag(rotating=baseline.get(("rotating mean", way)), breakaway=baseline.get(("breakaway", way)))
+        budget, reason = drag.correct(raw)
+        how = reason or f"T - T_both / 2, driving {side}: wheel ends taken as alike; drive the other side too"
+        found.append(PackMean(quantity, way, budget, how))
+    return found
+
+
+def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
+    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+
+    Raises
+    ------
+    InputError
+        A recording without it.
+    """
+    found = []
+    for name, reading in (("in gear", in_gear), ("neutral", neutral)):
+        values = [v.budget for v in reading.job if v.budget.quantity == "rotating maximum"]
+        if not values or values[0].value <= 0:
+            raise InputError(f"{reading.file} ({name}): gives no rotating torque at the axle")
+        found.append(_own(values[0], name, _unshared(reading, (in_gear, neutral))))
+    return in_gear_ratio(found[0], found[1])
