@@ -1,0 +1,328 @@
+"""Text lines: however the stream is cut the same samples come out, and the fast path says what the exact one says."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import numpy as np
+import pytest
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from logger.decoder.bulk import learn
+from logger.decoder.lines import LineDecoder
+from logger.decoder.match import LineMatcher
+from logger.decoder.template import MAX_LINE, LineFormat, NumberField, StatusWords, template_faults
+from logger.samples import EventKind
+
+STATUS = StatusWords(ok=("ST", "US"), overload=("OL",), error=("ER",), battery_low=("LB",))
+
+
+def decoder(template: str, unit: str = "N·m", **more) -> LineDecoder:
+    lines = LineFormat(template=template, **more)
+    assert template_faults(lines) == []
+    return LineDecoder(lines, unit, "SIM")
+
+
+def whole(made: LineDecoder, data: bytes):
+    return made.feed(data)
+
+
+def byte_by_byte(made: LineDecoder, data: bytes):
+    return made.feed(*[data[i : i + 1] for i in range(len(data))])
+
+
+def one_feed_each(made: LineDecoder, data: bytes):
+    from logger.decoder.packets import joined
+
+    return joined([made.feed(data[i : i + 1]) for i in range(len(data))], made.columns)
+
+
+def torques(decoded) -> list[float | None]:
+    return [None if math.isnan(v) else v for v in decoded.columns["torque"].tolist()]
+
+
+CASES = [
+    ("{torque}", {}, b"12.34\r\n-.5\r\n+7\r\n", [12.34, -0.5, 7.0]),
+    ("{torque}", {"terminator": "CR"}, b"1\r2\r\n3\r", [1.0, 2.0, 3.0]),
+    ("{torque}", {"terminator": "LF"}, b"1\n2\r\n3\n", [1.0, 2.0, 3.0]),
+    ("{torque}", {"terminator": "any"}, b"1\r\n2\r3\n\n4\n", [1.0, 2.0, 3.0, 4.0]),
+    ("{counter},{torque}", {}, b"7,1.5\n8,2.5\n", [1.5, 2.5]),
+    ("{torque};{angle}", {"decimal": ","}, b"12,5;3,25\n-1,0;4\n", [12.5, -1.0]),
+    ("ST,{sign}{torque} {unit}", {}, b"ST,-  12.34 Nm\nST,+   0.50 Nm\nST,   1.25 Nm\n", [-12.34, 0.5, 1.25]),
+    ("{status:2},{torque:7}{unit}", {"status": STATUS}, b"ST,+012.34N.m\nST,  -1.20N.m\n", [12.34, -1.2]),
+    ("\x02{torque} Nm\x03", {}, b"\x02 12.5 Nm\x03\r\n\x02-3 Nm\x03\r\n", [12.5, -3.0]),
+    ("CH1 {torque}", {}, b"CH1 12\nCH1    13.5\n", [12.0, 13.5]),
+    ("{torque} {angle}", {}, b"1.5 30\n2.5   40\n", [1.5, 2.5]),
+    ("{skip}T={torque},{skip}", {}, b"a=9,T=1.5,x\nb,T=2.5,\n", [1.5, 2.5]),
+    ("${torque}", {"checksum": "xor"}, b"$12.5*%02X\n" % (ord("1") ^ ord("2") ^ ord(".") ^ ord("5")), [12.5]),
+]
+
+
+@pytest.mark.parametrize("feed", [whole, byte_by_byte, one_feed_each])
+@pytest.mark.parametrize(("template", "more", "data", "values"), CASES)
+def test_formats(feed, template, more, data, values):
+    decoded = feed(decoder(template, **more), data)
+    assert torques(decoded) == values
+    assert decoded.events == ()
+
+
+@pytest.mark.parametrize(("template", "more", "data", "values"), [c for c in CASES[:-1] if "counter" not in c[0]])
+def test_trailing_bytes_wait_for_their_end(template, more, data, values):
+    made = decoder(template, **more)
+    end = b"\r" if more.get("terminator") == "CR" else b"\n"
+    first = made.feed(data + data.rstrip(b"\r\n"))
+    assert torques(first)[: len(values)] == values
+    second = made.feed(end)
+    assert torques(first) + torques(second) == values * 2
+
+
+@pytest.mark.published("IEEE 488.2, 7.7.2.1, 8.7.2, 8.7.3", rows=("10.15",), status="READ-S")
+def test_number_forms_of_the_standard():
+    forms = (
+        "273 0273 146 +146 -12345 273. .0273 12.3 +1.2345 -0.123 2.73E+2 273.0E-2 +1.23E+5 -456.789E+6 +200 -56 +9.9E36"
+    )
+    texts = forms.split()
+    decoded = decoder("{torque}").feed("".join(f"{t}\r\n" for t in texts).encode())
+    assert torques(decoded) == [float(t) for t in texts]
+    assert decoded.events == ()
+
+
+@pytest.mark.published("SCPI 1999, 7.2.1 (not a number, infinity)", rows=("10.16",), status="READ-S")
+def test_special_values_of_the_standard():
+    decoded = decoder("{torque}").feed(b"1.0\n9.91E37\n9.9E37\n-9.9E+37\n2.0\n")
+    assert torques(decoded) == [1.0, None, None, None, 2.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [
+        (EventKind.DEVICE_ERROR, 1, 1),
+        (EventKind.OVERLOAD, 2, 2),
+    ]
+
+
+@pytest.mark.published("NMEA 0183 check sum, a printed sentence", rows=("10.13", "10.14"), status="READ-S")
+def test_check_sum_of_a_printed_sentence():
+    made = decoder("$GPGGA,{skip},N,{skip},E,1,08,0.9,{torque},M,46.9,M,,", checksum="xor", terminator="CRLF")
+    good = b"$GPGGA,123519,4807.038,N,01131.000,E,1,08,0.9,545.4,M,46.9,M,,*47\r\n"
+    assert torques(made.feed(good)) == [545.4]
+    # Row 10.14: the same sentence is about with 47.0 and the old check sum.
+    other = decoder("$GPGGA,{skip},N,{skip},E,1,08,0.9,{torque},M,47.0,M,,", checksum="xor")
+    decoded = other.feed(good.replace(b"46.9", b"47.0"))
+    assert torques(decoded) == []
+    assert [e.kind for e in decoded.events] == [EventKind.GARBAGE]
+
+
+def test_marks_and_status():
+    made = decoder("{status},{torque} {unit}", status=STATUS, error=("----",))
+    data = b"ST,1.0 Nm\nOL,0.0 Nm\nOL,0.0 Nm\nST, OL Nm\nST,---- Nm\nLB,2.0 Nm\nXX,3.0 Nm\nST,4.0 Nm\n"
+    decoded = made.feed(data)
+    assert torques(decoded) == [1.0, None, None, None, None, 2.0, None, 4.0]
+    assert [(e.kind, e.index) for e in decoded.events] == [
+        (EventKind.OVERLOAD, 1),
+        (EventKind.DEVICE_ERROR, 4),
+        (EventKind.BATTERY, 5),
+        (EventKind.DEVICE_ERROR, 6),
+    ]
+    # A mark that stands is told once, however the stream is cut.
+    again = decoder("{torque}")
+    events = [e for part in (b"1\n", b"OL\n", b"OL\n", b"2\n", b"OL\n") for e in again.feed(part).events]
+    assert [e.kind for e in events] == [EventKind.OVERLOAD, EventKind.OVERLOAD]
+
+
+def test_an_overload_value_is_a_mark_too():
+    made = decoder("{torque}", overload=("9999.9",))
+    assert torques(made.feed(b"1.0\n9999.9\n9999.8\n")) == [1.0, None, 9999.8]
+
+
+def test_another_unit_is_converted_and_told():
+    made = decoder("{torque} {unit}", unit="lbf·in")
+    decoded = made.feed(b"12.0 lbf.in\n1.0 lbf.ft\n1.0 lbf.ft\n12.0 in-lb\n5 furlong\n")
+    assert torques(decoded)[:4] == pytest.approx([12.0, 12.0, 12.0, 12.0])
+    assert torques(decoded)[4] is None
+    assert [(e.kind, e.index) for e in decoded.events if e.kind is EventKind.UNIT] == [
+        (EventKind.UNIT, 1),
+        (EventKind.UNIT, 3),
+        (EventKind.UNIT, 4),
+    ]
+
+
+def test_scale_and_offset():
+    made = decoder("{torque}", fields={"torque": NumberField(scale=0.01, offset=-1.0)})
+    assert torques(made.feed(b"100\n250\n")) == [0.0, 1.5]
+
+
+def test_counter_gaps_duplicates_and_wrap():
+    made = decoder("{counter},{torque}", counter_modulus=1000)
+    decoded = made.feed(b"997,1\n998,2\n999,3\n0,4\n1,5\n1,5\n5,6\n")
+    assert torques(decoded) == [1, 2, 3, 4, 5, 6]
+    assert decoded.counter is not None
+    assert np.diff(decoded.counter).tolist() == [1, 1, 1, 1, 4]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [
+        (EventKind.DUPLICATE, 0, 1),
+        (EventKind.GAP, 5, 3),
+    ]
+
+
+def test_a_counter_that_begins_anew_is_told():
+    made = decoder("{counter},{torque}")
+    decoded = made.feed(b"5000,1\n5001,2\n0,3\n1,4\n")
+    assert torques(decoded) == [1, 2, 3, 4]
+    assert np.diff(decoded.counter).tolist() == [1, 1, 1]
+    assert [(e.kind, e.index) for e in decoded.events] == [(EventKind.NOTE, 2)]
+
+
+def test_garbage_is_counted_not_guessed():
+    lines = [
+        b"1.0",
+        b"",
+        b"\x00\x00",
+        b"\xff\xfe\xf0",
+        b"1.2.3",
+        b"12a",
+        b"nan",
+        b"inf",
+        b"1_0",
+        b"0x10",
+        b"--1",
+        b"2.0",
+    ]
+    decoded = decoder("{torque}").feed(b"\n".join(lines) + b"\n")
+    assert torques(decoded) == [1.0, 2.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 1, sum(map(len, lines[1:-1])))]
+
+
+def test_banners_are_ignored_and_carry_the_simulated_mark():
+    made = decoder("{torque}", ignore=("#",))
+    assert torques(made.feed(b"# ready\n1\n")) == [1.0]
+    assert not made.simulated
+    assert made.feed(b"# SIM 1.0\n").events == ()
+    assert made.simulated
+
+
+def test_after_reset_the_rest_of_a_line_is_left_out():
+    made = decoder("{torque}")
+    made.feed(b"1.0\n12")
+    assert [e.count for e in made.reset().events] == [2]
+    decoded = made.feed(b"3.4\n56.7\n")
+    assert torques(decoded) == [56.7]
+    assert [(e.kind, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 3)]
+
+
+def test_a_line_without_end_takes_no_memory():
+    made = decoder("{torque}")
+    total = 0
+    for _ in range(200):
+        decoded = made.feed(b"7" * 10_000)
+        total += sum(e.count for e in decoded.events)
+        assert len(made._tail) <= MAX_LINE
+        assert len(decoded) == 0
+    decoded = made.feed(b"\n5.0\n")
+    total += sum(e.count for e in decoded.events)
+    assert torques(decoded) == [5.0]
+    assert total == 2_000_000
+
+
+def test_a_huge_chunk_is_decoded_in_slices():
+    n = 60_000
+    data = b"".join(b"%d,%d.25\r\n" % (i, i) for i in range(n))
+    decoded = decoder("{counter},{torque}").feed(data)
+    assert decoded.columns["torque"].tolist() == [i + 0.25 for i in range(n)]
+
+
+def test_chunk_of_says_where_each_line_ended():
+    chunks = [b"1\r", b"\n2\r\n3", b"\r\n", b"", b"4\n"]
+    decoded = decoder("{torque}", terminator="CRLF").feed(*chunks)
+    assert torques(decoded) == [1, 2, 3, 4]
+    assert decoded.chunk_of.tolist() == [1, 1, 2, 4]
+    fast = decoder("{torque}", terminator="LF")
+    fast.feed(b"0\n")
+    assert fast.feed(b"1\n2\n", b"3", b"\n4\n").chunk_of.tolist() == [0, 0, 2, 2]
+
+
+NUMBERS = st.one_of(
+    st.integers(-(10**6), 10**6).map(str),
+    st.floats(-1e6, 1e6).map(lambda v: f"{v:.4f}"),
+    st.floats(-1e6, 1e6).map(lambda v: f"{v:+09.2f}"),
+    st.floats(-1e3, 1e3).map(repr),
+    st.sampled_from(["OL", "9.91E37", "+.5", "5.", "-0", "00012.5", "", " 1 ", "1 2", "1e5", "nan", "--", "1,5"]),
+)
+FORMATS = [
+    ("{torque}", "{}"),
+    ("ST,{torque} Nm", "ST,{} Nm"),
+    ("{counter},{torque}", "7,{}"),
+    ("{torque},{angle},{rate}", "{},{},1"),
+    ("[{torque};{angle}]", "[{};{}]"),
+    ("{sign}{torque}", "-{}"),
+]
+
+
+def with_cuts(data: bytes, cuts: list[int]) -> list[bytes]:
+    edges = sorted({0, len(data), *(c % (len(data) + 1) for c in cuts)})
+    return [data[a:b] for a, b in pairwise(edges)]
+
+
+@given(
+    st.sampled_from(FORMATS),
+    st.lists(NUMBERS, max_size=30),
+    st.lists(st.integers(0, 10_000), max_size=8),
+    st.booleans(),
+)
+@settings(max_examples=300)
+def test_cut_anywhere(form, numbers, cuts, crlf):
+    template, line = form
+    data = "".join(line.format(n, n) + ("\r\n" if crlf else "\n") for n in numbers).encode()
+    kinds = {"counter_modulus": 8} if "counter" in template else {}
+    at_once = decoder(template, **kinds).feed(data)
+    made = decoder(template, **kinds)
+    parts = [made.feed(chunk) for chunk in with_cuts(data, cuts)]
+    for name in at_once.columns:
+        assert np.array_equal(
+            np.concatenate([np.empty(0), *(p.columns[name] for p in parts)]), at_once.columns[name], equal_nan=True
+        )
+    garbage = [e.count for p in parts for e in p.events if e.kind is EventKind.GARBAGE]
+    assert sum(garbage) == sum(e.count for e in at_once.events if e.kind is EventKind.GARBAGE)
+
+
+def exactly(template: str, data: bytes, comma: bool = False) -> list[list[float]]:
+    """Match line by line, without any fast path."""
+    lines = LineFormat(template=template, terminator="LF", decimal="," if comma else ".")
+    matcher = LineMatcher(lines, "N·m")
+    found = [matcher.match(line) for line in data.split(b"\n") if line.strip()]
+    return [[v if v == v else -1e99 for v in one.values.values()] for one in found if one is not None]
+
+
+@given(
+    st.sampled_from(["{torque}", "A {torque} Nm", "{torque};{angle}", "{torque},{angle}"]),
+    st.lists(st.text("0123456789+-.,;eE[]AN m\r\t\"'{}", max_size=14), max_size=12),
+    st.booleans(),
+)
+@example("{torque};{angle}", ["1;2],[3;4"], False)
+@example("{torque}", ["1,2"], False)
+@example("{torque}", ["1],[2"], False)
+@example("{torque};{angle}", ["1,5;2.5"], True)
+@settings(max_examples=500)
+def test_the_fast_path_reads_what_the_exact_one_reads(template, texts, comma):
+    if comma and "," in template:
+        template = template.replace(",", ";")
+    model = template.format(torque="1", angle="2") + "\n"
+    data = (model * 2 + "".join(f"{t}\n" for t in texts) + model).encode()
+    made = decoder(template, terminator="LF", decimal="," if comma else ".")
+    made.feed(model.encode())
+    assert made._look is not None
+    decoded = made.feed(data)
+    rows = np.column_stack([decoded.columns[c.name] for c in made.columns]).tolist()
+    got = [[v if v == v else -1e99 for v in row] for row in rows]
+    assert got == exactly(template, data, comma)
+
+
+@given(st.lists(st.floats(-1e12, 1e12), min_size=1, max_size=50), st.integers(0, 6))
+def test_the_fast_path_gives_the_nearest_float(values, digits):
+    made = decoder("{torque}")
+    texts = [f"{v:.{digits}f}" for v in values]
+    decoded = made.feed(("0\n" + "".join(f"{t}\n" for t in texts)).encode())
+    assert decoded.columns["torque"][1:].tolist() == [float(t) for t in texts]
+
+
+def test_a_look_that_could_be_mistaken_is_not_learnt():
+    assert learn(b"1,2;3", [(0, 1), (2, 3), (4, 5)], (False,) * 3, False) is None
+    assert learn(b"12", [(0, 1), (1, 2)], (False,) * 2, False) is None
+    assert learn(b"1\t2", [(0, 1), (2, 3)], (False,) * 2, False) is None
