@@ -250,8 +250,7 @@ def _limit_lines(
             if bound is not None:
                 y = plot.y(side * bound)
                 shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), "#1450a5", 0.8, dashed=True))
-                edge = plot.left + plot.width - 2
-                shapes.append(Text(edge, y - 2.5, f"{word} {bound:.4g} {unit}", 7, "#1450a5", "end"))
+                shapes.append(Text(plot.left + 3, y - 2.5, f"{word} {bound:.4g} {unit}", 7, "#1450a5"))
     return shapes
 
 

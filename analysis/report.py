@@ -62,7 +62,7 @@ def content_of(material: Material, issue: Issue) -> Content:
         material.header.simulated,
         Section("", tuple(page.facts())),
         page.verdict(),
-        tuple(page.headline(line) for line in material.job),
+        page.headlines(),
         page.drawing(),
         page.legend(),
         tuple(page.sections(full=engineer)),

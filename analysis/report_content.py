@@ -94,3 +94,8 @@ def clean(text: str, longest: int = LONGEST) -> str:
 def minus(number: str) -> str:
     """Write a number with a true minus sign, so that it does not look like a range."""
     return number.replace("-", "−")
+
+
+def listed(*parts: str) -> str:
+    """Write the parts that are there, with commas between."""
+    return ", ".join(part for part in parts if part.strip())

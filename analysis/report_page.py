@@ -9,7 +9,7 @@ from pathlib import Path
 from analysis import report_words as words
 from analysis.drawing import Drawing, PullMark, trace_drawing
 from analysis.limits import State, percent
-from analysis.report_content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, minus
+from analysis.report_content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, listed, minus
 from analysis.report_material import Figure, Issue, JobLine, Kind, Material, PullLine
 from logger.units import format_torque, torque_factor
 
@@ -33,20 +33,18 @@ class Page:
         header = self.material.header
         job, axle = header.job, header.axle
         when = f"{header.started:%Y-%m-%d %H:%M %z}" if header.started else "not recorded"
-        type_and_ratio = ", ".join(
-            part for part in (axle.type, f"ratio {axle.ratio:g}" if axle.ratio else "", axle.tag) if part
-        )
+        what = listed(job.axle, axle.type, f"ratio {axle.ratio:g}" if axle.ratio else "", axle.tag)
         for label, value in (
             ("job", job.number),
             ("customer", job.customer),
             ("vehicle", job.vehicle),
-            ("axle", ", ".join(part for part in (job.axle, type_and_ratio) if part)),
+            ("axle", what),
             ("tested", when),
             ("operator", job.operator),
             ("witness", job.witness),
-            ("pack", axle.pack_build + (f", shim {axle.shim_mm:g} mm" if axle.shim_mm is not None else "")),
+            ("pack", listed(axle.pack_build, "" if axle.shim_mm is None else f"shim {axle.shim_mm:g} mm")),
         ):
-            if value.strip(" ,"):
+            if value.strip():
                 yield label, clean(value)
 
     def verdict(self) -> Verdict | None:
@@ -63,6 +61,12 @@ class Page:
         chance = "" if result.probability != result.probability else percent(result.probability)
         meaning = words.PLAIN_STATES[result.state]
         return Verdict(result.state, result.shape, meaning, clean(text, 300), words.rule_words(result), chance)
+
+    def headlines(self) -> tuple[Headline, ...]:
+        """Give the job's values, what is judged first."""
+        result = self.material.result
+        judged = None if result is None else result.bounds.quantity
+        return tuple(self.headline(line) for line in sorted(self.material.job, key=lambda v: v.quantity != judged))
 
     def headline(self, line: JobLine) -> Headline:
         """Give one judged torque in large figures."""
@@ -142,7 +146,7 @@ class Page:
                     *self._cells(r),
                     "–" if ratio is None else f"{ratio:.2f}",
                     "–" if pull.chatter is None else f"{pull.chatter:.2f}",
-                    clean(note, 90),
+                    clean(note, 150),
                 )
             )
         heads = (
@@ -171,9 +175,10 @@ class Page:
         m = self.material
         factor = "" if m.factor is None else f"; torque at the axle = {m.factor:.4f} × torque at the sensor"
         yield clean(f"Fixture: {m.fixture}{factor}.", LONGEST_NOTE)
-        zero = f"{m.zero_nm / torque_factor(self.unit):.2f} {self.unit} from {m.zero_from or 'nothing recorded'}"
+        zero = f"{m.zero_nm / torque_factor(self.unit) + 0.0:.2f}".replace("-0.00", "0.00")
         yield clean(
-            f"True zero {zero}; each pull is read from its own hand-off level, and at the axle from the true zero.",
+            f"Zero {minus(zero)} {self.unit}: {m.zero_from}. Each pull is read from its own hand-off level, and at the "
+            "axle from the true zero.",
             LONGEST_NOTE,
         )
         if m.header.transducer.gain is not None:
@@ -216,7 +221,7 @@ class Page:
     def conditions(self, *, full: bool) -> Iterator[tuple[str, str]]:
         """Give what a comparison depends on."""
         c = self.material.header.conditions
-        modifier = c.modifier + (f", {c.modifier_percent:g} %" if c.modifier_percent is not None else "")
+        modifier = listed(c.modifier, f"{c.modifier_percent:g} %" if c.modifier_percent else "")
         for label, value in (
             ("oil", f"{c.oil_temperature_c:g} °C" if c.oil_temperature_c is not None else "temperature not recorded"),
             ("fluid", c.fluid),
@@ -251,9 +256,9 @@ class Page:
         if t.certificate_due and started and started.date() > t.certificate_due:
             due += " (EXPIRED at the time of the test)"
         for label, value in (
-            ("transducer", " ".join(part for part in (t.name, t.serial) if part)),
+            ("transducer", listed(t.name, t.serial)),
             ("capacity", format_torque(t.capacity_nm, self.unit) if t.capacity_nm else ""),
-            ("accuracy", ", ".join(accuracy) or "not stated"),
+            ("accuracy", listed(*accuracy) or "not stated"),
             ("certificate", f"{t.certificate}{due}" if t.certificate else "none recorded"),
             (
                 "rate",

@@ -336,7 +336,9 @@ class _Sheet:
 
     def needs(self, cell: str, width: float, high: float) -> float:
         """Give the height that a cell takes when it wraps."""
+        self.pdf.set_auto_page_break(auto=False)  # a trial must not begin a new sheet
         height = self.pdf.multi_cell(width, high, self.text(cell), align="L", dry_run=True, output="HEIGHT")
+        self.pdf.set_auto_page_break(auto=True, margin=PAGE[1] - BOTTOM)
         return float(height) if isinstance(height, float | int) else high
 
     def cautions(self) -> None:
