@@ -26,14 +26,16 @@ from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
 from analysis.reading import read_torque
 from analysis.recorded import PullReading, RecordingReading
 from analysis.traces import Sensor
+from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
 from logger.files import read_trace
+from logger.header import Zero
 
 if TYPE_CHECKING:
     from analysis.repeats import JobValue
     from analysis.results import TraceReading
     from logger.files import Trace
-    from logger.header import Header, Lever, Limit, TransducerFacts, Zero
+    from logger.header import Header, Lever, Limit, TransducerFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +45,8 @@ class Asked:
     Attributes
     ----------
     lever, limit, zero
-        Instead of the recording's; zero "trace" means that the trace's own unloaded level is the true zero.
+        Instead of the recording's; zero "start" means that the recording begins with
+        nothing on the transducer (lever off or hanging), so that its first still level is the true zero.
     rule, guard
         How uncertainty decides.
     repeatability : float or None
@@ -56,7 +59,7 @@ class Asked:
 
     lever: Lever | None = None
     limit: Limit | None = None
-    zero: Zero | Literal["trace"] | None = None
+    zero: Zero | Literal["start"] | None = None
     rule: Rule = Rule.THREE_WAY
     guard: Guard = Guard.U95
     repeatability: float | None = None
@@ -116,12 +119,18 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
     header = _header(trace.header, asked)
     sensor = _sensor(header.transducer)
     reading = read_torque(trace.time_s, trace.torque_nm, angle_deg=trace.angle_deg, sensor=sensor)
-    torque_nm = trace.torque_nm / (sensor.gain or 1.0)
+    gain = sensor.gain or 1.0
+    torque_nm = trace.torque_nm / gain
+    if asked.zero == "start":
+        level_nm, u_nm = zero_at_start(
+            trace.time_s, trace.torque_nm, reading.noise_nm * gain, sensor.resolution_nm or 0.0
+        )
+        header = msgspec.structs.replace(header, zero=Zero(value_nm=level_nm, value_nm_u=u_nm, how="unloaded"))
     corrections = trace.sidecar.corrections if trace.sidecar is not None else ()
     source = Source(trace.time_s, torque_nm, reading.noise_nm, sensor.relative_u)
     pulls, unapplied = apply_corrections(reading.pulls, corrections, source)
     pulls = tuple(_with_full_scale(c, header.transducer) for c in pulls)
-    at, assumed = _at_axle(header, asked, reading, _turned(trace))
+    at, assumed = _at_axle(header, reading, _turned(trace))
     bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
     read, job = _values(pulls, at, asked)
     read, result, judged = _judged(read, job, header, bounds, at, asked)
@@ -159,7 +168,7 @@ def _once(lines: Iterable[str]) -> tuple[str, ...]:
 def _header(header: Header, asked: Asked) -> Header:
     """Lay what was asked over what the file says."""
     stated = {name: value for name in ("lever", "limit") if (value := getattr(asked, name)) is not None}
-    if asked.zero is not None and asked.zero != "trace":
+    if asked.zero is not None and asked.zero != "start":
         stated["zero"] = asked.zero
     return msgspec.structs.replace(header, **stated) if stated else header
 
@@ -204,9 +213,7 @@ def _with_full_scale(corrected: Corrected, facts: TransducerFacts) -> Corrected:
     return replace(corrected, pull=pull)
 
 
-def _at_axle(
-    header: Header, asked: Asked, reading: TraceReading, turned: Turned | None
-) -> tuple[AtAxle | None, tuple[str, ...]]:
+def _at_axle(header: Header, reading: TraceReading, turned: Turned | None) -> tuple[AtAxle | None, tuple[str, ...]]:
     """Give what brings a pull to the axle, and what had to be assumed; None where the lever is not known."""
     if header.lever is None:
         return None, (
@@ -219,7 +226,7 @@ def _at_axle(
     instrument = instrument_from(header.transducer)
     if not instrument.relative_u and not instrument.full_scale_u_nm:
         notes.append("the transducer's accuracy is not stated: calibration is not in the interval")
-    level = _level(header, asked, reading)
+    level = _level(header)
     if not level.known:
         weighs = fixture.weight is not None
         notes.append(
@@ -235,11 +242,7 @@ def _at_axle(
     return AtAxle(fixture, instrument, level, reading.noise_nm, turned), tuple(notes)
 
 
-def _level(header: Header, asked: Asked, reading: TraceReading) -> Level:
-    if asked.zero == "trace":
-        return Level(
-            reading.zero_nm, reading.noise_nm, True, "unloaded level of this trace, stated to be the true zero"
-        )
+def _level(header: Header) -> Level:
     facts = header.transducer
     return level_from(header.zero, gain=facts.gain or 1.0, resolution_nm=facts.resolution_nm or 0.0)
 

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def add_reading_options(parser: argparse.ArgumentParser) -> None:
     """Add the options that say how recordings are read; they win over what the files say."""
     parser.add_argument(
-        "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'trace': the trace's own"
+        "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'start': the recording begins so"
     )
     parser.add_argument("--zero-u95", metavar="TORQUE", help="its expanded uncertainty, 95 %%")
     parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
@@ -78,13 +78,13 @@ def recordings_in(words: Sequence[str]) -> list[Path]:
     return list(dict.fromkeys(found))
 
 
-def _zero(args: argparse.Namespace) -> Zero | Literal["trace"] | None:
+def _zero(args: argparse.Namespace) -> Zero | Literal["start"] | None:
     if args.zero is None:
         if args.zero_u95 is not None:
             raise InputError("--zero-u95 needs --zero")
         return None
-    if args.zero == "trace":
-        return "trace"
+    if args.zero == "start":
+        return "start"
     u = None if args.zero_u95 is None else parse_quantity(args.zero_u95, "torque") / 1.96
     if u is not None and u < 0:
         raise InputError("--zero-u95 cannot be negative")

@@ -6,6 +6,7 @@ import json
 import math
 from datetime import UTC, datetime
 
+import numpy as np
 import pytest
 
 from analysis.limits import State
@@ -138,11 +139,15 @@ def test_without_true_zero_it_is_said_and_in_the_interval(tmp_path, hub_run):
         assert budget.value == pytest.approx(true.breakaway_axle_nm, abs=budget.u95)
 
 
-def test_traces_own_level_as_true_zero(on_hub):
-    reading = read_file(on_hub, Asked(zero="trace"))
+def test_start_of_the_recording_as_true_zero(on_hub, hub_run):
+    reading = read_file(on_hub, Asked(zero="start"))
     assert reading.at is not None
     assert reading.trace is not None
-    assert reading.at.level.zero_nm == reading.trace.zero_nm
+    assert reading.at.level.known
+    assert reading.at.level.zero_nm == pytest.approx(float(np.median(hub_run.torque_nm[:500])), abs=0.02)
+    assert abs(reading.at.level.zero_nm - reading.trace.zero_nm) > 3.0  # the lever's weight: no true zero
+    for read, true in zip(reading.pulls, hub_run.truth, strict=True):
+        assert read.axle["breakaway"].value == pytest.approx(true.breakaway_axle_nm, rel=0.02)
 
 
 def test_known_gain_is_divided_out_of_reading_and_zero(tmp_path):
