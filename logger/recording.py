@@ -139,7 +139,10 @@ class RecordingWriter:
         self._closed = False
         self._synced = 0
         self._stop = threading.Event()
-        self._write(FIRST_LINE.encode())
+        if not self._write(FIRST_LINE.encode()) and self._failure is not None:
+            os.close(self._handle)
+            self.path.unlink(missing_ok=True)  # nothing is in it
+            raise self._failure
         self._threads = [
             threading.Thread(target=self._keep_writing, name=f"write {self.path.name}", daemon=True),
             threading.Thread(target=self._keep_syncing, name=f"sync {self.path.name}", daemon=True),
@@ -258,6 +261,8 @@ class RecordingWriter:
         """Write all blocks that wait, as batches."""
         if not self._begun:
             self._begin()
+            if not self._begun:
+                return  # events before the first sample wait for the header
         while self._waiting and self._failure is None:
             blocks: list[Block] = []
             rows = 0
@@ -335,6 +340,8 @@ def _created(path: Path) -> int:
         raise FileError(f"{path}: exists already and is never overwritten; choose another name") from None
     except OSError as error:
         raise _failed(path, error) from error
+    except ValueError as error:
+        raise FileError(f"{path}: cannot be made: the name holds a null character") from error
 
 
 def _failed(path: Path, error: OSError) -> FileError:
