@@ -1,0 +1,147 @@
+"""The main job from end to end without hardware: ``make demo``.
+
+A virtual transducer (simulated, and it says so in its bytes) streams on a serial port of its own; the same commands
+that a workshop uses record it, find the pulls and judge them. Then a recording is killed on purpose and recovered,
+and a Bluetooth transducer is recorded over a virtual radio. Everything lands in one folder.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import signal
+import statistics
+import subprocess
+import sys
+import time
+from dataclasses import replace
+from pathlib import Path
+
+from logger.console import say
+from logger.toml_file import write_toml
+from logger.virtual.device import VirtualDevice
+from logger.virtual.lever import Lever
+from logger.virtual.physics import Run, simulate
+from logger.virtual.port import VirtualPort
+from logger.virtual.scenarios import scenario
+
+# Several times real time, so that five pulls do not take a minute; samples are dated by the transducer's counter.
+SPEED = 8.0
+# A command needs so long to start and open the port before bytes begin.
+START_S = 1.2
+LIMIT = """\
+name = "demonstration limit"
+quantity = "breakaway"
+kind = "min"
+lower = 35
+unit = "lbf·ft"
+source = "invented for this demonstration; yours comes from your manual or rule"
+place = "car"
+held = "other side"
+gear = "neutral"
+"""
+JOB = """\
+[job]
+number = "D-1"
+vehicle = "hill-climb car (simulated)"
+shop = "Copper Lane club workshop (invented)"
+axle = "rear"
+
+[test]
+place = "car"
+held = "other side"
+gear = "neutral"
+side = "left"
+
+[lever]
+fixture = "one stud"
+length_mm = 450
+length_mm_u = 3
+stud_circle_mm = 114.3
+studs = 5
+angle_deg = 0
+angle_deg_u = 3
+weight_kg = 1.2
+centroid_mm = 200
+start_angle_deg = 20
+"""
+
+
+def main() -> int:
+    """Run the demonstration."""
+    parser = argparse.ArgumentParser(prog="make demo", description=__doc__)
+    parser.add_argument("--out", type=Path, default=Path("demo-output"), help="folder for everything it makes")
+    args = parser.parse_args()
+    folder: Path = args.out.resolve()
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(parents=True)
+    (folder / "limit.toml").write_text(LIMIT, encoding="utf-8")
+    (folder / "job.toml").write_text(JOB, encoding="utf-8")
+    begun = time.monotonic()
+    say("Heldwheel demonstration. Everything below is SIMULATED: no wheel was turned.")
+    say("This program measures; it does not declare a car safe or legal. The maker's manual decides.")
+    on_stud = replace(scenario("healthy"), lever=Lever(length_m=0.45, stud_radius_m=0.1143 / 2))
+    run = simulate(on_stud, seed=7)
+    codes = [_record_and_read(run, folder), _kill_and_recover(run, folder)]
+    say(f"\nDone in {time.monotonic() - begun:.0f} s. Everything is in {folder}")
+    for path in sorted(folder.glob("*.csv")):
+        say(f"  {path}  {path.stat().st_size / 1e6:.1f} MB")
+    return max(codes)
+
+
+def _shown(words: list[str], folder: Path) -> None:
+    """Print a command as a user would type it."""
+    said = " ".join(f'"{w}"' if " " in w else w.replace(f"{folder}/", "") for w in words)
+    say(f"\n$ {said}")
+
+
+def _command(door: str, words: list[str], folder: Path) -> subprocess.Popen[bytes]:
+    """Start one of the two doors as a process of its own, in the demonstration's folder."""
+    module = {"heldwheel-log": "logger", "heldwheel-read": "analysis"}[door]
+    _shown([door, *words], folder)
+    source = str(Path(__file__).resolve().parents[2])
+    paths = os.pathsep.join(p for p in (source, os.environ.get("PYTHONPATH", "")) if p)
+    return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env={**os.environ, "PYTHONPATH": paths})
+
+
+def _streamed(run: Run, folder: Path, name: str, out: str) -> tuple[VirtualPort, subprocess.Popen[bytes]]:
+    """Put the virtual transducer on a port and start recording it; the stream begins when the recorder listens."""
+    device = VirtualDevice(run)
+    write_toml(folder / "transducer.toml", device.description)
+    port = VirtualPort(device, link=folder / name, speed=SPEED, held=True)
+    port.__enter__()
+    seconds = f"{run.duration_s - 2:.0f}"
+    words = ["record", port.path, "--transducer", "transducer.toml", "--job", "job.toml", "--limit", "limit.toml"]
+    recorder = _command("heldwheel-log", [*words, "--seconds", seconds, "--out", out], folder)
+    time.sleep(START_S)
+    port.go()
+    return port, recorder
+
+
+def _record_and_read(run: Run, folder: Path) -> int:
+    say(f"\n1. Five pulls on a serial port, {SPEED:.0f} times as fast as life")
+    port, recorder = _streamed(run, folder, "serial-port", "left-1.csv")
+    recorder.wait()
+    port.__exit__(None, None, None)
+    read = _command("heldwheel-read", ["pulls", "left-1.csv", "--zero", "start"], folder).wait()
+    true = statistics.median(p.breakaway_axle_nm for p in run.truth if p.breakaway_axle_nm is not None)
+    say(f"   (the simulation knows the truth: the median breakaway at the axle was {true:.2f} N·m)")
+    # Outside the limit or too close to call are results as good as any other; only a failure is one.
+    return recorder.returncode or (read if read == 2 else 0)
+
+
+def _kill_and_recover(run: Run, folder: Path) -> int:
+    say("\n2. The recording program is killed in the middle of a test, and its file opened again")
+    port, recorder = _streamed(run, folder, "serial-port-2", "killed.csv")
+    time.sleep(run.duration_s / SPEED / 2)
+    recorder.send_signal(signal.SIGKILL)
+    recorder.wait()
+    port.__exit__(None, None, None)
+    say("\n   killed with SIGKILL: no closing line was written")
+    read = _command("heldwheel-read", ["pulls", "killed.csv", "--zero", "start"], folder).wait()
+    return 2 if read == 2 else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
