@@ -77,10 +77,10 @@ class CounterClock:
 
     def date(self, arrival_s: Floats, counter: Ints | None) -> Floats:
         """Give the time of each sample of one drain."""
-        if counter is None:
-            raise ValueError("a counter clock needs a counter")
         if not len(arrival_s):
             return np.empty(0)
+        if counter is None:
+            raise ValueError("a counter clock needs a counter")
         ticks = counter * self._period_s
         earliest = float((arrival_s - ticks).min())
         if self._anchor_s is None:

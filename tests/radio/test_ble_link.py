@@ -24,24 +24,8 @@ from logger.virtual.gauges import (
     stream_gauge,
 )
 from logger.virtual.radio import Characteristic, Peripheral, Service
-from tests.radio.world import TIERS, world
 
 ONE, TWO = "F0:00:00:00:00:01", "F0:00:00:00:00:02"
-
-
-@pytest.fixture(params=TIERS)
-def live(request, monkeypatch):
-    """Run a scenario in a world of each tier."""
-
-    def run(scenario):
-        async def inside():
-            async with asyncio.timeout(60):
-                async with world(request.param, monkeypatch) as made:
-                    await scenario(made)
-
-        asyncio.run(inside())
-
-    return run
 
 
 async def collect(link, count):

@@ -56,11 +56,12 @@ def private_bus() -> Iterator[str]:
 class World:
     """Air, one adapter, and whatever peripherals a test adds."""
 
-    def __init__(self, tier: str, central: Central, air: Air, bluez: MiniBluez | None) -> None:
+    def __init__(self, tier: str, central: Central, air: Air, bluez: MiniBluez | None, bus: str = "") -> None:
         self.tier = tier
         self.air = air
         self._central = central
         self._bluez = bluez
+        self._bus = bus
         on_radio = backends_on(central)
         self.backends = SYSTEM if bluez else Backends(on_radio.scanner, on_radio.client)
 
@@ -86,6 +87,22 @@ class World:
         else:
             self.air.hold()
 
+    async def revive(self) -> None:
+        """The radio stack is started again; its connections are gone."""
+        if self._bluez is not None:
+            await self._central.power_off()
+            await self._central.power_on()
+            self._bluez = MiniBluez(self._central, self._bus)
+            await self._bluez.start()
+        else:
+            self.air.release()
+
+    async def close(self) -> None:
+        """End the service."""
+        if self._bluez is not None:
+            await self._bluez.stop()
+            await asyncio.sleep(0.01)  # bleak's own bus watcher ends
+
 
 @contextlib.asynccontextmanager
 async def world(tier: str, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[World]:
@@ -100,8 +117,8 @@ async def world(tier: str, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[Wor
         monkeypatch.setenv("DBUS_SYSTEM_BUS_ADDRESS", address)
         bluez = MiniBluez(central, address)
         await bluez.start()
+        made = World(tier, central, air, bluez, address)
         try:
-            yield World(tier, central, air, bluez)
+            yield made
         finally:
-            await bluez.stop()
-            await asyncio.sleep(0.01)  # bleak's own bus watcher ends
+            await made.close()
