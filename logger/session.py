@@ -326,8 +326,8 @@ class Session:
             return columns.pop("time"), columns
         arrived = arrivals[decoded.chunk_of]
         time_s = self._clock.date(arrived, decoded.counter)
-        if self._has_counter and decoded.counter is not None:
-            columns["counter"] = decoded.counter.astype(np.float64)
+        if self._has_counter:
+            columns["counter"] = np.empty(0) if decoded.counter is None else decoded.counter.astype(np.float64)
         late_ms = (arrived + self._clock.at(0.0) - time_s) * 1e3
         columns["late"] = late_ms.round(2) + 0.0  # 0.01 ms is finer than any system's time stamps; no -0
         return time_s, columns

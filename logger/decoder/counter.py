@@ -146,6 +146,9 @@ class Unwrapper:
         ahead = steps + (value - self._next - steps + half) % self.modulus - half
         if ahead >= 0 and abs(ahead - steps) <= DRIFT * steps + leeway * advance / size:
             return ahead, None
+        paused = (value - self._next) % self.modulus
+        if paused <= LATE_PACKETS * advance:  # the device only paused, and counts on where it was
+            return paused, None
         self._next = value
         self._recent.clear()
         return 0, round(expected)

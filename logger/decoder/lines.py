@@ -83,8 +83,8 @@ class LineDecoder:
         self._skipping = False  # within a line that is too long, or was joined in its middle
 
     def expect(self, samples: float, leeway: float = 0.0) -> None:
-        """Say that this many samples were due during a silence, give or take."""
-        if self._unwrapper is not None:
+        """Say that this many samples were due during a silence; a counter that never wraps knows better."""
+        if self._unwrapper is not None and self._lines.counter_modulus is not None:
             self._unwrapper.expect(samples, leeway)
 
     def reset(self) -> Decoded:
