@@ -137,11 +137,13 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
     """Read the top through the widest parabola that noise allows; with few samples correct for under-reading."""
     at = _highest_near(t, x, at)
     step = _ramp_step(x, at)
+    interval = float(t[-1] - t[0]) / max(len(t) - 1, 1)
     best: tuple[float, float] | None = None
     for half in WIDTHS_S:
-        near = slice(int(np.searchsorted(t, t[at] - half)), int(np.searchsorted(t, t[at] + half, "right")))
+        count = round(half / interval)
+        near = slice(max(at - count, 0), at + count + 1)
         dt, y = (t[near] - t[at]) / half, x[near]
-        if len(y) < 5:
+        if count < 2 or len(y) < 5:
             continue
         a, b, c, rest = parabola(dt, y)
         fits = rest <= FITS * noise_nm + ROUND * x[at]
@@ -151,7 +153,6 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
             top = min(max(-b / (2 * c), -1.0), 1.0)
             best = a + top * (b + c * top), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
-        interval = float(t[-1] - t[0]) / max(len(t) - 1, 1)
         missed = min(UNDER_READ * step, (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at]))
         return Peak(float(t[at]), float(x[at]) + missed, float(np.hypot(noise_nm, UNDER_READ_U * missed)), at, step)
     return Peak(float(t[at]), best[0], best[1], at, step)
@@ -166,5 +167,6 @@ def _ramp_step(x: Floats, at: int) -> float:
 
 
 def _highest_near(t: Floats, x: Floats, at: int) -> int:
-    near = slice(int(np.searchsorted(t, t[at] - SEARCH_S)), int(np.searchsorted(t, t[at] + SEARCH_S, "right")))
-    return near.start + int(np.argmax(x[near]))
+    count = round(SEARCH_S * (len(t) - 1) / max(float(t[-1] - t[0]), SEARCH_S))
+    low = max(at - count, 0)
+    return low + int(np.argmax(x[low : at + count + 1]))

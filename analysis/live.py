@@ -32,6 +32,9 @@ RATE_SAMPLES, RATE_S, RATE_LEAST = 64, 3.0, 8
 """The rate that blocks are cut by is taken from the first so many samples, or from the first so many seconds if they
 hold so many samples at least."""
 
+FOOT_S = 0.5
+"""A soft ramp may have begun this long (s) before it is seen to be one."""
+
 REST_S = 4.0
 """How much of the rest before a load is kept for the hand-off level (s)."""
 
@@ -148,8 +151,10 @@ class LiveReader:
         return (read.pull,)
 
     def _learn_rest(self, stop: int, level_nm: float) -> None:
-        before = self._tail.samples(stop - round(REST_S * self._rate_hz), stop).torque_nm
-        self._zero_nm, self._noise_nm = level_nm, sample_noise(before)
+        """Take zero and noise from the first rest, as far as the first load leaves it alone."""
+        rest = self._tail.samples(stop - round(REST_S * self._rate_hz), stop - round(FOOT_S * self._rate_hz)).torque_nm
+        self._zero_nm = float(np.median(rest)) if len(rest) else level_nm
+        self._noise_nm = sample_noise(rest)
 
     def _window(self, span: Span) -> Window:
         start, end = span.start * self._block, span.end * self._block

@@ -15,7 +15,7 @@ from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clip
 from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau, together
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
-from analysis.smooth import quantile, sample_noise, thin
+from analysis.smooth import block_means, quantile, sample_noise, thin
 from analysis.stickslip import Cycles, find_cycles
 from analysis.traces import Floats, Ints, Samples, Sensor, spikes
 
@@ -49,6 +49,12 @@ REGRIP_S = 1.2
 
 STILL_NOISES = 2.0
 """A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still."""
+
+STILL_BLOCK_S = 0.025
+"""... seen in blocks of this length (s): a quarter period of the tremor."""
+
+PLACED_S = 0.5
+"""... and if it was there within this time (s), as when a lever is put on or turned over."""
 
 STILL_SHARE = 0.10
 """... if it is also below this share of the capacity, which a lever's weight never is."""
@@ -165,14 +171,20 @@ def _turned(window: Window) -> Load | None:
 
 
 def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) -> bool:
-    """Whether this is the lever's own weight in another place."""
+    """Whether this is the lever's own weight in another place: quickly there, then as still as at rest."""
     if sensor.capacity_nm and height > STILL_SHARE * sensor.capacity_nm:
+        return False
+    t = load.time_s
+    low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height)
+    high = np.flatnonzero(x[half[0] :] > 0.9 * height)
+    if not len(low) or not len(high) or t[half[0] + high[0]] - t[low[-1]] > PLACED_S:
         return False
     held = x[half[0] : half[-1] + 1]
     middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]
-    width = max(1, len(middle) // 20)
-    means = middle[: len(middle) // width * width].reshape(-1, width).mean(axis=1)
-    return bool(np.median(np.abs(np.diff(means))) / 0.95 < STILL_NOISES * load.noise_nm / np.sqrt(width))
+    step = (t[half[-1]] - t[half[0]]) / max(len(held) - 1, 1)
+    width = max(1, min(round(STILL_BLOCK_S / step), len(middle) // 3))
+    shake = np.median(np.abs(np.diff(block_means(middle, width)))) / 0.95
+    return bool(shake < STILL_NOISES * load.noise_nm / np.sqrt(width))
 
 
 def _read(
