@@ -45,6 +45,17 @@ def _columns() -> int:
         return 100
 
 
+def _with_negative_values(words: Sequence[str]) -> list[str]:
+    """Join ``--zero -0.4Nm`` to ``--zero=-0.4Nm``: alone, a value with a minus would be taken for an option."""
+    joined: list[str] = []
+    for word in words:
+        if joined and joined[-1].startswith("--") and "=" not in joined[-1] and word[:1] == "-" and word[1:2].isdigit():
+            joined[-1] += f"={word}"
+        else:
+            joined.append(word)
+    return joined
+
+
 def run_door(
     prog: str, about: str, commands: Mapping[str, str], package: str, argv: Sequence[str] | None = None
 ) -> int:
@@ -88,7 +99,7 @@ def run_door(
     sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
     module.add_arguments(sub)
     try:
-        return int(module.run(sub.parse_args(words[1:])))
+        return int(module.run(sub.parse_args(_with_negative_values(words[1:]))))
     except HeldwheelError as error:
         sys.stdout.flush()
         sys.stderr.write(f"{prog} {name}: {_harmless(str(error))}\n")
