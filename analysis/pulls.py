@@ -177,7 +177,7 @@ def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) 
     t = load.time_s
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height)
-    if not len(low) or not len(high) or t[half[0] + high[0]] - t[low[-1]] > PLACED_S:
+    if len(low) and len(high) and t[half[0] + high[0]] - t[low[-1]] > PLACED_S:
         return False
     held = x[half[0] : half[-1] + 1]
     middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]

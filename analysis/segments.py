@@ -253,7 +253,7 @@ class Segmenter:
             return self._close(self._still_since, t, b)
         if self._shelf is not None and abs(away) > GROWS * abs(self._shelf[0] - self.level_nm):
             # what came before was the lever put in place; the load begins only now
-            self.level_nm = self._shelf[0]
+            self.level_nm, self._first = self._shelf[0], False
             start = self._shelf[2]
             self._open(t, b)
             self._start = start
