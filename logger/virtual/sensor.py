@@ -171,7 +171,7 @@ def deliver(sensor: Sensor, torque_nm: Floats, step_s: float, rng: np.random.Gen
     reading, status = _limit(sensor, reading + zero, over)
     reading, status, keep = _fail(sensor, time, reading, status)
     if sensor.resolution_nm:
-        reading = np.asarray(np.round(reading / sensor.resolution_nm) * sensor.resolution_nm)
+        reading = np.asarray(np.round(reading / sensor.resolution_nm) * sensor.resolution_nm + 0.0)  # no -0
     if sensor.signless:
         reading = np.abs(reading)
     return Delivered(time, reading, counter, status, zero, over).only(keep)
