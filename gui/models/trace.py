@@ -15,6 +15,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from logger.samples import Floats
 
 BLOCK = 64  # samples in a block of level 0: small against any screen's share of an hour at 1 kHz (about 2,000)
@@ -28,6 +30,12 @@ class _Growing:
     def __init__(self, room: int = _START) -> None:
         self._room = np.empty(room)
         self.size = 0
+
+    @classmethod
+    def over(cls, values: Floats) -> _Growing:
+        grown = cls(0)
+        grown._room, grown.size = values, len(values)
+        return grown
 
     @property
     def values(self) -> Floats:
@@ -51,6 +59,12 @@ class _Level:
         self.least = _Growing(256)
         self.greatest = _Growing(256)
 
+    @classmethod
+    def over(cls, span: int, least: Floats, greatest: Floats) -> _Level:
+        level = cls(span)
+        level.least, level.greatest = _Growing.over(least), _Growing.over(greatest)
+        return level
+
     def grow(self, least: Floats, greatest: Floats) -> None:
         done = self.least.size * self.span
         blocks = (len(least) - done) // self.span
@@ -70,6 +84,20 @@ class GrowingTrace:
         self._levels: list[_Level] = [_Level(BLOCK)]
         if time_s is not None and torque_nm is not None:
             self.append(time_s, torque_nm)
+
+    @classmethod
+    def over(cls, time_s: Floats, torque_nm: Floats, levels: Sequence[tuple[Floats, Floats]]) -> GrowingTrace:
+        """Lay a trace over arrays and a pyramid that exist already; nothing is copied."""
+        trace = cls()
+        trace._time, trace._torque = _Growing.over(time_s), _Growing.over(torque_nm)
+        trace._levels = [
+            _Level.over(FAN if number else BLOCK, least, greatest) for number, (least, greatest) in enumerate(levels)
+        ]
+        return trace
+
+    def levels(self) -> list[tuple[Floats, Floats]]:
+        """Give the pyramid: least and greatest values of each level."""
+        return [(level.least.values, level.greatest.values) for level in self._levels]
 
     def __len__(self) -> int:
         return self._time.size

@@ -9,13 +9,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
 from gui.models.flow import Step
+from gui.models.marks import mark_of
 from gui.models.run import Link
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
 from gui.widgets.parts import Switch, card, column, label, line, restyle
-from gui.widgets.trace_plot import PullMark, Scale, TracePlot
+from gui.widgets.trace_plot import Scale, TracePlot
 
 if TYPE_CHECKING:
-    from gui.models.caught import CaughtPull
     from gui.models.run import TestRun
     from gui.shared import Shared
 
@@ -171,19 +171,3 @@ def coach_words(run: TestRun) -> str:
     if left is not None:
         return f"{Hint.LET_REST}: {left:.0f} s"
     return str(run.hint)
-
-
-def mark_of(caught: CaughtPull, unit_factor: float) -> PullMark:
-    """Give a caught pull as a mark on the trace."""
-    pull, judged, sign = caught.pull, caught.judged, caught.pull.direction
-    breakaway = rotating = None
-    if pull.breakaway is not None and judged.breakaway is not None:
-        value = judged.breakaway
-        half = (value.u95_nm or 0.0) * unit_factor
-        breakaway = (pull.breakaway.time_s + caught.start_s, sign * value.nm * unit_factor, half)
-    if pull.rotating is not None and judged.rotating is not None:
-        value = judged.rotating
-        half = (value.u95_nm or 0.0) * unit_factor
-        start, end = pull.rotating.start_s + caught.start_s, pull.rotating.end_s + caught.start_s
-        rotating = (start, end, sign * value.nm * unit_factor, half)
-    return PullMark(str(caught.number), breakaway, rotating, judged.state, bool(caught.rejected))

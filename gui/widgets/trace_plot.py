@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from gui.look import Look
+    from gui.models.marks import PullMark
     from gui.models.trace import GrowingTrace
     from logger.samples import Floats
 
@@ -32,31 +33,6 @@ class Scale:
 
     zero_nm: float = 0.0
     factor: float = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class PullMark:
-    """A pull on the trace, in the unit drawn.
-
-    Attributes
-    ----------
-    breakaway : tuple of float or None
-        Time, torque and half-width of its interval.
-    rotating : tuple of float or None
-        Start, end, torque and half-width of its interval.
-    label : str
-        Its number.
-    state : str
-        Its result, for the colour; empty without one.
-    rejected : bool
-        Whether it is left out.
-    """
-
-    label: str
-    breakaway: tuple[float, float, float] | None = None
-    rotating: tuple[float, float, float, float] | None = None
-    state: str = ""
-    rejected: bool = False
 
 
 class _Backdrop(pg.GraphicsObject):  # type: ignore[misc]
@@ -158,7 +134,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
     def __init__(self, look: Look, x_label: str = "Time (s)", *, mouse: bool = False) -> None:
         super().__init__(enableMenu=False)
         self.look = look
-        self._unit, self._x_label, self._watermark = "N·m", x_label, ""
+        self._unit, self._x_label, self._y_words, self._watermark = "N·m", x_label, "Torque", ""
         item = self.getPlotItem()
         item.setMouseEnabled(x=mouse, y=False)
         item.hideButtons()
@@ -197,6 +173,18 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         """Name the unit of the torque axis."""
         if unit != self._unit:
             self._unit = unit
+            self._restyle()
+
+    def set_x_label(self, label: str) -> None:
+        """Name the horizontal axis; empty for none."""
+        if label != self._x_label:
+            self._x_label = label
+            self._restyle()
+
+    def set_y_words(self, words: str) -> None:
+        """Name the torque axis; its unit is added."""
+        if words != self._y_words:
+            self._y_words = words
             self._restyle()
 
     def set_limits(self, lower: float | None, upper: float | None) -> None:
@@ -246,7 +234,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         look = self.look
         self.setBackground(look.colour("surface"))
         self.curve.setPen(pg.mkPen(look.colour("trace"), width=1))
-        for name, label in (("left", f"Torque ({self._unit})"), ("bottom", self._x_label)):
+        for name, label in (("left", f"{self._y_words} ({self._unit})"), ("bottom", self._x_label)):
             axis = self.getPlotItem().getAxis(name)
             axis.setPen(pg.mkPen(look.colour("edge")))
             axis.setTextPen(pg.mkPen(look.colour("muted")))

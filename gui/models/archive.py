@@ -1,0 +1,259 @@
+"""The recordings in a folder as a list: read in small pieces, filtered, sorted; thousands of them.
+
+Conventions
+-----------
+- An entry is made from a recording's header and last bytes alone: its samples are not read for the list.
+- What a recording says is known once it has been read; the list keeps that beside the entry while the window is open.
+"""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from logger.errors import HeldwheelError
+from logger.header import Header, Sidecar
+from logger.sidecar import merged, read_sidecar
+from logger.toml_file import parse_toml
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+    from pathlib import Path
+
+HEAD_BYTES = 1 << 16  # a header is a few kilobytes
+TAIL_BYTES = 200  # the closing line is shorter
+FIRST_SCREEN = 40  # entries that fill the first screen
+PIECE = 200  # entries read at a time after that
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One recording in the list.
+
+    Attributes
+    ----------
+    path, started, size : str, datetime, int
+        File, start (of the file where the header has none), bytes.
+    vehicle, customer, number, side, purpose, transducer : str
+        From header and sidecar.
+    tags : dict
+        The user's tags.
+    simulated, closed, ours : bool
+        Marked simulated; closed in order; a recording of ours at all.
+    corrections : int
+        Decisions in its sidecar.
+    problem : str
+        Why it cannot be read; empty if it can.
+    """
+
+    path: str
+    started: datetime
+    size: int = 0
+    vehicle: str = ""
+    customer: str = ""
+    number: str = ""
+    side: str = ""
+    purpose: str = ""
+    transducer: str = ""
+    tags: dict[str, str | float] = field(default_factory=dict)
+    simulated: bool = False
+    closed: bool = True
+    ours: bool = True
+    corrections: int = 0
+    problem: str = ""
+
+    @property
+    def name(self) -> str:
+        """The file's name."""
+        return os.path.basename(self.path)
+
+    @property
+    def words(self) -> str:
+        """Everything that a search looks through, in lower case."""
+        tags = " ".join(f"{key}={value}" for key, value in self.tags.items())
+        marks = " ".join(
+            word
+            for word, on in (("simulated", self.simulated), ("recovered", not self.closed), ("foreign", not self.ours))
+            if on
+        )
+        parts = (self.name, self.vehicle, self.customer, self.number, self.side, self.purpose, self.transducer)
+        return " ".join((*parts, tags, marks, f"{self.started:%Y-%m-%d}")).lower()
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a recording says, once read: for the list's columns."""
+
+    state: str = ""
+    breakaway_nm: float | None = None
+    rotating_nm: float | None = None
+
+
+def list_files(folder: Path) -> list[str]:
+    """Give the traces in a folder, newest first; sidecars and other files are no traces."""
+    found: list[tuple[float, str]] = []
+    try:
+        with os.scandir(folder) as entries:
+            for entry in entries:
+                if entry.name.lower().endswith((".csv", ".txt")) and not entry.name.startswith("."):
+                    found.append((entry.stat().st_mtime, entry.path))
+    except OSError:
+        return []
+    return [path for _, path in sorted(found, reverse=True)]
+
+
+def read_entries(paths: Sequence[str]) -> list[Entry]:
+    """Read some entries; one that cannot be read is an entry that says why."""
+    return [read_entry(path) for path in paths]
+
+
+def read_entry(path: str) -> Entry:
+    """Read one entry from a recording's header and last bytes."""
+    try:
+        with open(path, "rb") as file:
+            size = os.fstat(file.fileno()).st_size
+            when = datetime.fromtimestamp(os.fstat(file.fileno()).st_mtime).astimezone()
+            head = file.read(HEAD_BYTES)
+            file.seek(max(0, size - TAIL_BYTES))
+            tail = file.read()
+    except OSError as error:
+        return Entry(path, datetime.now().astimezone(), problem=f"cannot be read: {error.strerror or error}")
+    ours = head.startswith(b"# heldwheel recording")
+    try:
+        sidecar = read_sidecar(path)
+        header = parse_toml(header_text(head), Header, os.path.basename(path)) if ours else Header()
+    except HeldwheelError as error:
+        return Entry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
+    whole = merged(header, sidecar)
+    return Entry(
+        path=path,
+        started=whole.started or when,
+        size=size,
+        vehicle=whole.job.vehicle,
+        customer=whole.job.customer,
+        number=whole.job.number,
+        side=whole.test.side or "",
+        purpose=whole.test.purpose or ("" if ours else "imported"),
+        transducer=whole.transducer.name,
+        tags={**whole.job.tags, **(sidecar.tags if sidecar is not None else {})},
+        simulated=whole.simulated,
+        closed=not ours or b"\n# closed samples=" in tail,
+        ours=ours,
+        corrections=len(sidecar.corrections) if sidecar is not None else 0,
+    )
+
+
+def header_text(head: bytes) -> str:
+    """Give the TOML of a recording's header without its marks."""
+    lines = []
+    for line in head.decode("utf-8", "replace").splitlines()[1:]:
+        if not line.startswith("#") or line.startswith(("# batch rows=", "# event ", "# closed ")):
+            break
+        lines.append(line[2:])
+    return "\n".join(lines)
+
+
+COLUMNS = ("When", "What", "Result")
+
+
+@dataclass(slots=True)
+class Archive:
+    """The list: all entries, those that pass the filter, in order."""
+
+    entries: list[Entry] = field(default_factory=list)
+    said: dict[str, Said] = field(default_factory=dict)
+    shown: list[Entry] = field(default_factory=list)
+    search: str = ""
+    purpose: str = ""
+    _order: str = "When"
+    _down: bool = True
+
+    def add(self, entries: Iterable[Entry]) -> None:
+        """Take more entries; one of the same file is replaced."""
+        known = {entry.path: index for index, entry in enumerate(self.entries)}
+        for entry in entries:
+            if entry.path in known:
+                self.entries[known[entry.path]] = entry
+            else:
+                known[entry.path] = len(self.entries)
+                self.entries.append(entry)
+        self.arrange()
+
+    def clear(self) -> None:
+        """Forget all entries; what has been read stays known."""
+        self.entries, self.shown = [], []
+
+    def filter(self, search: str, purpose: str) -> None:
+        """Show what holds every word of the search, and is of this purpose."""
+        self.search, self.purpose = search, purpose
+        self.arrange()
+
+    def sort(self, column: str, *, down: bool) -> None:
+        """Order by a column."""
+        self._order, self._down = column, down
+        self.arrange()
+
+    def arrange(self) -> None:
+        """Apply filter and order."""
+        words = self.search.lower().split()
+        found = [
+            entry
+            for entry in self.entries
+            if (not self.purpose or entry.purpose == self.purpose or (self.purpose == "recovered" and not entry.closed))
+            and all(word in entry.words for word in words)
+        ]
+        keys = {
+            "When": lambda e: e.started.timestamp(),
+            "What": lambda e: (e.vehicle.lower(), e.side, e.purpose),
+            "Result": lambda e: (
+                self.said.get(e.path, Said()).state,
+                self.said.get(e.path, Said()).breakaway_nm or 0.0,
+            ),
+        }
+        self.shown = sorted(found, key=keys[self._order], reverse=self._down)
+
+    @property
+    def unclosed(self) -> list[Entry]:
+        """Recordings that were cut off."""
+        return [entry for entry in self.entries if not entry.closed]
+
+    def tag_names(self) -> list[str]:
+        """Give every tag that occurs, most frequent first."""
+        counts: dict[str, int] = {}
+        for entry in self.entries:
+            for key in entry.tags:
+                counts[key] = counts.get(key, 0) + 1
+        return sorted(counts, key=lambda key: (-counts[key], key))
+
+
+def tags_of(text: str) -> dict[str, str | float]:
+    """Read tags as they are typed: ``shim=0.2, fill=B``; a number stays a number.
+
+    Examples
+    --------
+    >>> tags_of("shim=0.2, fill = B")
+    {'shim': 0.2, 'fill': 'B'}
+    """
+    found: dict[str, str | float] = {}
+    for part in text.split(","):
+        key, sep, value = part.partition("=")
+        if sep and key.strip():
+            try:
+                found[key.strip()] = float(value)
+            except ValueError:
+                found[key.strip()] = value.strip()
+    return found
+
+
+def with_tags(path: str, tags: dict[str, str | float]) -> Sidecar:
+    """Write tags into a recording's sidecar and give it; the recording is not touched."""
+    import msgspec
+
+    from logger.sidecar import write_sidecar
+
+    sidecar = read_sidecar(path) or Sidecar()
+    sidecar = msgspec.structs.replace(sidecar, tags=tags)
+    write_sidecar(path, sidecar)
+    return sidecar

@@ -1,0 +1,153 @@
+"""What a worker process does for the window: read a recording, export it, write its report. No Qt, no window.
+
+Large arrays travel as files that the window maps into memory, so that handing them over costs it nothing.
+"""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from gui.models.archive import Said
+from gui.models.trace import GrowingTrace
+
+if TYPE_CHECKING:
+    from analysis.recorded import RecordingReading
+    from logger.samples import Floats
+
+
+@dataclass(frozen=True, slots=True)
+class Loaded:
+    """A recording as read in the worker.
+
+    Attributes
+    ----------
+    reading : RecordingReading
+        Without its arrays.
+    factor : float or None
+        Torque at the axle per torque shown; None without a fixture.
+    zero_nm : float
+        What counts as zero at the axle.
+    folder : str
+        Where its arrays are.
+    samples : int
+        How many.
+    """
+
+    reading: RecordingReading
+    factor: float | None
+    zero_nm: float
+    folder: str
+    samples: int
+
+    def trace(self) -> GrowingTrace:
+        """Map the samples and their pyramid into memory."""
+        return GrowingTrace.over(*_arrays(self.folder))
+
+
+def load(path: str, room: str) -> Loaded:
+    """Read a recording.
+
+    Parameters
+    ----------
+    path : str
+        The file.
+    room : str
+        Folder for its arrays.
+
+    Raises
+    ------
+    HeldwheelError
+        It cannot be read.
+    """
+    from analysis.pipeline import read_file
+
+    reading = read_file(path)
+    folder = tempfile.mkdtemp(dir=room)
+    time_s = reading.time_s if reading.time_s is not None else np.empty(0)
+    torque = reading.torque_nm if reading.torque_nm is not None else np.empty(0)
+    trace = GrowingTrace(time_s, torque)
+    np.save(os.path.join(folder, "time.npy"), time_s)
+    np.save(os.path.join(folder, "torque.npy"), torque)
+    for number, (least, greatest) in enumerate(trace.levels()):
+        np.save(os.path.join(folder, f"least-{number}.npy"), least)
+        np.save(os.path.join(folder, f"greatest-{number}.npy"), greatest)
+    factor = reading.at.fixture.factor if reading.at is not None else None
+    zero = reading.at.level.zero_nm if reading.at is not None and reading.at.level.known else None
+    if zero is None:
+        zero = reading.trace.zero_nm if reading.trace is not None else 0.0
+    light = replace(reading, time_s=None, torque_nm=None, at=None)
+    return Loaded(light, factor, zero, folder, len(time_s))
+
+
+def _arrays(folder: str) -> tuple[Floats, Floats, list[tuple[Floats, Floats]]]:
+    def mapped(name: str) -> Floats:
+        path = os.path.join(folder, name)
+        array: Floats = np.load(path, mmap_mode="r") if os.path.getsize(path) > 200 else np.load(path)
+        return array
+
+    levels: list[tuple[Floats, Floats]] = []
+    while os.path.exists(os.path.join(folder, f"least-{len(levels)}.npy")):
+        levels.append((mapped(f"least-{len(levels)}.npy"), mapped(f"greatest-{len(levels)}.npy")))
+    return mapped("time.npy"), mapped("torque.npy"), levels
+
+
+def angle_of(path: str) -> tuple[Floats, Floats] | None:
+    """Give angle (degrees) and torque (N·m) of a recording, at most 20,000 points each; None without an angle."""
+    from logger.files import read_trace
+
+    trace = read_trace(path)
+    angle = trace.angle_deg
+    if angle is None or not np.isfinite(angle).any():
+        return None
+    step = max(1, len(angle) // 20_000)
+    return np.ascontiguousarray(angle[::step]), np.ascontiguousarray(trace.torque_nm[::step])
+
+
+def said_of(reading: RecordingReading) -> Said:
+    """Give what the list shows of a reading."""
+    values = {v.budget.quantity: v.budget.value for v in reversed(reading.job)}
+    state = str(reading.result.state) if reading.result is not None else ""
+    return Said(state, values.get("breakaway"), values.get("rotating mean"))
+
+
+def export(path: str, target: str, unit: str) -> str:
+    """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
+
+    Raises
+    ------
+    HeldwheelError
+        It cannot be read or written.
+    """
+    from datetime import datetime
+
+    from analysis.pipeline import Asked, read_file
+    from logger.errors import FileError
+
+    reading, ending = read_file(path), Path(target).suffix.lower()
+    if ending in {".html", ".pdf"}:
+        from analysis.report import content_of, write_report
+        from analysis.report_material import Issue, Kind
+        from analysis.summary import material_of
+
+        issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind.ENGINEER, unit)
+        return str(write_report(content_of(material_of(reading, Asked()), issue), target))
+    if ending != ".json":
+        from analysis.summary import pull_rows
+        from analysis.tables import PULL_COLUMNS, write_table
+
+        return str(write_table(target, PULL_COLUMNS, pull_rows(reading)))
+    try:
+        import json
+
+        from analysis.recorded import to_json
+
+        Path(target).write_text(json.dumps(to_json([reading]), ensure_ascii=False), encoding="utf-8", newline="")
+    except OSError as error:
+        raise FileError(f"{target}: cannot be written: {error.strerror or error}") from error
+    return target

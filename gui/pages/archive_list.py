@@ -1,0 +1,234 @@
+"""The list of recordings: search, kind, order; each a row with when, what and its result as shape and figures."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from gui.models.archive import COLUMNS, Archive, Entry, Said
+from gui.widgets.badge import COLOUR_OF, paint_shape
+from gui.widgets.parts import Choice, Field, card, column, label, line
+
+if TYPE_CHECKING:
+    from gui.shared import Shared
+
+Index = QModelIndex | QPersistentModelIndex
+PURPOSES = {
+    "": "All",
+    "pulls": "Pulls",
+    "drag": "Drag",
+    "zero": "Zero",
+    "practice": "Practice",
+    "imported": "Imported",
+    "recovered": "Recovered",
+}
+ROOT = QModelIndex()
+
+
+class ArchiveModel(QAbstractTableModel):
+    """The archive as a table; its rows are painted by the delegate."""
+
+    def __init__(self, archive: Archive) -> None:
+        super().__init__()
+        self.archive = archive
+
+    def rowCount(self, parent: Index = ROOT) -> int:  # noqa: N802 - Qt's name
+        """Give the number of rows shown."""
+        return 0 if parent.isValid() else len(self.archive.shown)
+
+    def columnCount(self, parent: Index = ROOT) -> int:  # noqa: N802 - Qt's name
+        """Give the number of columns."""
+        return 0 if parent.isValid() else len(COLUMNS)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Give the words of a cell, for screen readers and tool tips."""
+        entry = self.archive.shown[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            said = self.archive.said.get(entry.path, Said())
+            return (f"{entry.started:%Y-%m-%d %H:%M}", what_words(entry), said.state)[index.column()]
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return entry.problem or entry.name
+        return None
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: N802
+        """Give the columns' names."""
+        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
+            return COLUMNS[section]
+        return None
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Order by a column."""
+        self.layoutAboutToBeChanged.emit()
+        self.archive.sort(COLUMNS[column], down=order == Qt.SortOrder.DescendingOrder)
+        self.layoutChanged.emit()
+
+    def renew(self) -> None:
+        """Show another filter."""
+        self.beginResetModel()
+        self.archive.arrange()
+        self.endResetModel()
+
+
+def what_words(entry: Entry) -> str:
+    """Give what a recording is of, in one line."""
+    return " · ".join(part for part in (entry.vehicle or entry.name, entry.side) if part)
+
+
+def mark_words(entry: Entry) -> str:
+    """Give what is special about a recording."""
+    marks = [PURPOSES.get(entry.purpose, entry.purpose).lower()] if entry.purpose else []
+    marks += [word for word, on in (("simulated", entry.simulated), ("recovered", not entry.closed)) if on]
+    marks += [f"{entry.corrections} corrections"] if entry.corrections else []
+    return entry.problem or " · ".join(marks)
+
+
+class RowPainter(QStyledItemDelegate):
+    """Paints two lines per cell, and the result's shape."""
+
+    def __init__(self, shared: Shared, archive: Archive) -> None:
+        super().__init__()
+        self._shared, self._archive = shared, archive
+
+    def sizeHint(self, _option: QStyleOptionViewItem, _index: Index) -> QSize:  # noqa: N802 - Qt's name
+        """Give room for two lines."""
+        return QSize(120, round(50 * self._shared.look.scale))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint a cell."""
+        look, entry = self._shared.look, self._archive.shown[index.row()]
+        box = QRectF(option.rect)
+        selected = bool(option.state & QStyle.StateFlag.State_Selected)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        back = look.mixed("accent", "surface", 0.2) if selected else look.colour("surface")
+        painter.fillRect(box, back)
+        painter.setPen(look.colour("line"))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        if index.column() == 0:
+            self._lines(painter, box, f"{entry.started:%d %b %Y}", f"{entry.started:%H:%M}", "muted")
+        elif index.column() == 1:
+            tone = "outside" if entry.problem else "close" if entry.simulated or not entry.closed else "muted"
+            self._lines(painter, box, what_words(entry), mark_words(entry), tone)
+        else:
+            self._result(painter, box, self._archive.said.get(entry.path, Said()))
+        painter.restore()
+
+    def _lines(self, painter: QPainter, box: QRectF, first: str, second: str, tone: str) -> None:
+        look = self._shared.look
+        top = box.top() + box.height() * 0.12
+        for text, font, colour in ((first, look.font(14.5), "text"), (second, look.font(12.5), tone)):
+            metrics = QFontMetricsF(font)
+            painter.setFont(font)
+            painter.setPen(look.colour(colour))
+            short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width() - 14)
+            painter.drawText(QPointF(box.left() + 8, top + metrics.ascent()), short)
+            top += metrics.height()
+
+    def _result(self, painter: QPainter, box: QRectF, said: Said) -> None:
+        display, look = self._shared.display, self._shared.look
+        words = f"B {display.figure(said.breakaway_nm)}", f"R {display.figure(said.rotating_nm)}"
+        if said.breakaway_nm is None and said.rotating_nm is None:
+            words = ("not read yet" if not said.state else "", "")
+        height = box.height() * 0.42
+        if said.state:
+            shape = QRectF(box.left() + 2, box.center().y() - height / 2, height * 1.9, height)
+            paint_shape(painter, shape, said.state, look.colour(COLOUR_OF[said.state]))
+        self._lines(painter, box.adjusted(height * 1.9, 0, 0, 0), words[0], words[1], "muted")
+
+
+class ArchiveList(QWidget):
+    """Search, kind and table; emits ``picked`` with an entry, ``changed`` when more are selected."""
+
+    picked = Signal(object)
+
+    def __init__(self, shared: Shared, archive: Archive) -> None:
+        super().__init__()
+        self._shared, self._archive = shared, archive
+        self.search = Field("Search", "vehicle, tag=value, 2026-05, simulated")
+        self.purpose = Choice("Kind", PURPOSES.items())
+        self.count = label("", "caption")
+        self.model = ArchiveModel(archive)
+        self.table = QTableView()
+        self._painter = RowPainter(shared, archive)
+        self._lay_out()
+        self.search.changed.connect(self.refilter)
+        self.purpose.changed.connect(self.refilter)
+        self.table.selectionModel().selectionChanged.connect(lambda *_: self._selected())
+        shared.display.changes.listen(self.table.viewport().update)
+
+    def _lay_out(self) -> None:
+        table = self.table
+        table.setModel(self.model)
+        table.setItemDelegate(self._painter)
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        table.verticalHeader().hide()
+        table.verticalHeader().setDefaultSectionSize(round(50 * self._shared.look.scale))
+        table.setShowGrid(False)
+        table.setTabKeyNavigation(False)
+        table.setSortingEnabled(True)
+        table.horizontalHeader().setSortIndicator(0, Qt.SortOrder.DescendingOrder)
+        table.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
+        table.horizontalHeader().setMinimumSectionSize(60)
+        table.setAccessibleName("Recordings")
+        table.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        frame = card()
+        outer = column(self)
+        outer.addWidget(frame)
+        inside = column(frame, margin=10, gap=8)
+        row = line(gap=8)
+        row.addWidget(self.search, 3)
+        row.addWidget(self.purpose, 2)
+        inside.addLayout(row)
+        inside.addWidget(table, 1)
+        inside.addWidget(self.count)
+        self._shared.look.changed.connect(self._rescale)
+        self._rescale()
+
+    def _rescale(self) -> None:
+        scale = self._shared.look.scale
+        self.table.verticalHeader().setDefaultSectionSize(round(50 * scale))
+        self.table.setColumnWidth(0, round(104 * scale))
+        self.table.setColumnWidth(2, round(112 * scale))
+
+    def refilter(self) -> None:
+        """Apply search and kind."""
+        self._archive.search, self._archive.purpose = self.search.text, self.purpose.key
+        chosen = [entry.path for entry in self.selected()]
+        self.model.renew()
+        self.restore(chosen)
+        self.recount()
+
+    def recount(self, reading: str = "") -> None:
+        """Say how many there are."""
+        total, shown = len(self._archive.entries), len(self._archive.shown)
+        words = f"{total:,} recordings" if shown == total else f"{shown:,} of {total:,} recordings"
+        self.count.setText(f"{words}{reading}")
+
+    def restore(self, paths: list[str]) -> None:
+        """Select these again, if they are shown."""
+        rows = {entry.path: row for row, entry in enumerate(self._archive.shown)} if paths else {}
+        for path in paths:
+            if path in rows:
+                self.table.selectRow(rows[path])
+
+    def selected(self) -> list[Entry]:
+        """Give the selected entries, top to bottom."""
+        rows = sorted({index.row() for index in self.table.selectionModel().selectedRows()})
+        return [self._archive.shown[row] for row in rows if row < len(self._archive.shown)]
+
+    def _selected(self) -> None:
+        entries = self.selected()
+        if entries:
+            self.picked.emit(entries)

@@ -1,0 +1,85 @@
+"""What the interval of a job's value is made of: one row per input, the largest first."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+
+from gui.models.job import QUANTITY_WORDS
+from gui.widgets.parts import Choice, column, label
+
+if TYPE_CHECKING:
+    from analysis.budget import Budget
+    from analysis.recorded import RecordingReading
+    from gui.shared import Shared
+
+HEADS = ("Input", "Value", "Standard uncertainty", "Sensitivity", "Contribution", "Share", "From")
+
+
+class BudgetTable(QWidget):
+    """A list of values over the budget of the chosen one."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self._budgets: dict[str, Budget] = {}
+        self.choice = Choice("Uncertainty budget of")
+        self.table = QTableWidget(0, len(HEADS))
+        self.table.setHorizontalHeaderLabels(HEADS)
+        self.table.setAccessibleName("Uncertainty budget")
+        self.table.verticalHeader().hide()
+        self.table.setShowGrid(False)
+        self.table.setTabKeyNavigation(False)
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.table.horizontalHeader().setStretchLastSection(True)
+        self.sum = label("", "caption", wrap=True)
+        layout = column(self, gap=6)
+        for part in (self.choice, self.table, self.sum):
+            layout.addWidget(part)
+        layout.setStretch(1, 1)
+        self.choice.changed.connect(self._show)
+
+    def show_reading(self, reading: RecordingReading) -> None:
+        """Offer the budgets of a recording's values."""
+        self._budgets = {}
+        for value in reading.job:
+            way = "clockwise" if value.direction > 0 else "counter-clockwise"
+            name = f"{QUANTITY_WORDS[value.budget.quantity]}, {way}, {len(value.values)} pulls"
+            self._budgets[name] = value.budget
+        self.choice.set_options([(name, name) for name in self._budgets] or [("", "No value at the axle")])
+        self._show()
+
+    def _show(self) -> None:
+        budget = self._budgets.get(self.choice.key)
+        self.table.setRowCount(0)
+        if budget is None:
+            self.sum.setText("A budget needs at least one valid pull and a fixture.")
+            return
+        display = self._shared.display
+        variance = sum(row.contribution**2 for row in budget.rows) or 1.0
+        rows = sorted(budget.rows, key=lambda row: -abs(row.contribution))
+        self.table.setRowCount(len(rows))
+        for place, row in enumerate(rows):
+            cells = (
+                row.input.name,
+                f"{row.input.value:.5g} {row.input.unit}",
+                f"{row.input.u:.3g} {row.input.unit}",
+                f"{row.sensitivity:.4g}",
+                display.number(display.value(abs(row.contribution)), 3),
+                f"{row.contribution**2 / variance:.0%}",
+                row.input.note,
+            )
+            for at, text in enumerate(cells):
+                item = QTableWidgetItem(text)
+                item.setToolTip(text)
+                if 0 < at < len(HEADS) - 1:
+                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                self.table.setItem(place, at, item)
+        freedom = "many" if budget.dof > 1e4 else f"{budget.dof:.0f}"
+        self.sum.setText(
+            f"Together {display.torque(budget.value, budget.u95)} (95 %), {freedom} effective degrees of freedom; "
+            f"contributions in {display.unit}. After JCGM 100."
+        )

@@ -1,0 +1,112 @@
+"""Moving a pull's marks, or leaving it out: always with a reason, always beside the recording and never in it."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+import msgspec
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame
+
+from gui.widgets.parts import Field, button, label, line
+from logger.errors import HeldwheelError
+from logger.header import Correction
+from logger.sidecar import add_correction
+
+if TYPE_CHECKING:
+    from analysis.recorded import PullReading
+    from gui.shared import Shared
+
+MOVED_S = 1e-3  # less than a sample of most transducers is no decision
+
+
+class CorrectBar(QFrame):
+    """Reason and buttons; emits ``done`` once written, ``cancelled``."""
+
+    done = Signal()
+    cancelled = Signal()
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self.setObjectName("notice")
+        self._path = ""
+        self._read: PullReading | None = None
+        self._times: tuple[float, tuple[float, float]] = (0.0, (0.0, 0.0))
+        self.title = label("", "head")
+        self.times = label("", "caption")
+        self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
+        self.keep = button("Keep", self._keep, role="main")
+        self.leave = button("Leave this pull out", self._leave)
+        layout = line(self, margin=10, gap=12)
+        from gui.widgets.parts import column
+
+        words = column(gap=2)
+        words.addWidget(self.title)
+        words.addWidget(self.times)
+        layout.addLayout(words)
+        layout.addWidget(self.reason, 1)
+        for part in (self.keep, self.leave, button("Cancel", self.cancelled.emit)):
+            layout.addWidget(part)
+
+    def begin(self, path: str, number: int, read: PullReading) -> None:
+        """Begin with a pull."""
+        self._path, self._read = path, read
+        self.title.setText(f"Pull {number + 1}: drag B and the stretch")
+        self.reason.set_text("")
+        self.reason.set_wrong("")
+        self.leave.setText("Let it count again" if read.left_out else "Leave this pull out")
+
+    def show_times(self, breakaway_s: float, stretch_s: tuple[float, float]) -> None:
+        """Show where the handles are."""
+        self._times = (breakaway_s, stretch_s)
+        number = self._shared.display.number
+        first, last = stretch_s
+        self.times.setText(f"B at {number(breakaway_s, 3)} s, R {number(first, 2)} to {number(last, 2)} s")
+
+    def _keep(self) -> None:
+        read = self._read
+        if read is None:
+            return
+        at, (first, last) = self._times
+        pull = read.pull
+        correction = Correction(at=_now(), reason=self.reason.text, by=self._who(), pull_start_s=pull.start_s)
+        plain = correction
+        if pull.breakaway is None or abs(pull.breakaway.time_s - at) > MOVED_S:
+            correction = msgspec.structs.replace(correction, breakaway_s=round(at, 6))
+        rotating = pull.rotating
+        if rotating is None or abs(rotating.start_s - first) > MOVED_S or abs(rotating.end_s - last) > MOVED_S:
+            correction = msgspec.structs.replace(
+                correction, rotating_start_s=round(first, 6), rotating_end_s=round(last, 6)
+            )
+        if correction == plain:
+            self.reason.set_wrong("Nothing has been moved yet.")
+            return
+        self._write(correction)
+
+    def _leave(self) -> None:
+        if self._read is not None:
+            correction = Correction(
+                at=_now(),
+                reason=self.reason.text,
+                by=self._who(),
+                pull_start_s=self._read.pull.start_s,
+                exclude=not self._read.left_out,
+            )
+            self._write(correction)
+
+    def _who(self) -> str:
+        return self._shared.settings.choices.operator
+
+    def _write(self, correction: Correction) -> None:
+        try:
+            add_correction(self._path, correction)
+        except HeldwheelError as error:
+            self.reason.set_wrong(str(error))
+            return
+        self.done.emit()
+
+
+def _now() -> datetime:
+    return datetime.now().astimezone().replace(microsecond=0)

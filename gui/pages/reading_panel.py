@@ -1,0 +1,226 @@
+"""The right of the Review page: a recording's trace with its pulls, its result, its budget, and decisions about it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
+
+from gui.models.marks import marks_of
+from gui.pages.budget_table import BudgetTable
+from gui.pages.correct_bar import CorrectBar
+from gui.pages.pull_table import PullTable
+from gui.pages.result_card import ResultCard
+from gui.widgets.parts import Switch, button, card, column, label, line, scrolled
+from gui.widgets.review_plot import ReviewPlot, Shown
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from gui.models.archive import Entry
+    from gui.models.loading import Loaded
+    from gui.shared import Shared
+    from logger.samples import Floats
+
+EMPTY = (
+    "Choose a recording on the left.\n\nChoose several, with Ctrl or Shift, to lay them over each other. Everything "
+    "you decide here is written beside the recording, with your reason; the recording itself is never changed."
+)
+BELOW = ("Pulls", "Budget", "Facts")
+
+
+class ReadingPanel(QWidget):
+    """Shows what was read; emits ``corrected`` with a path, ``angle_asked`` with a path."""
+
+    corrected = Signal(str)
+    angle_asked = Signal(str)
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        self._readings: dict[str, Loaded] = {}
+        self.title = label("", "head")
+        self.state = label("", "caption")
+        self.plot = ReviewPlot(shared)
+        self.pulls = PullTable(shared)
+        self.budget = BudgetTable(shared)
+        self.facts = label("", "", wrap=True)
+        self.result = ResultCard(shared)
+        self.correct = CorrectBar(shared)
+        self.below = QStackedWidget()
+        self.switch = Switch(BELOW, "Below the trace")
+        self._empty = label(EMPTY, "caption", wrap=True)
+        self._body = QWidget()
+        self._lay_out()
+        self._connect()
+        shared.display.changes.listen(self.refresh)
+
+    def _lay_out(self) -> None:
+        frame = card()
+        outer = column(self)
+        outer.addWidget(frame)
+        inside = column(frame, margin=12, gap=8)
+        inside.addWidget(self._empty)
+        inside.addWidget(self._body, 1)
+        body = column(self._body, gap=8)
+        head = line(gap=10)
+        words = column(gap=0)
+        words.addWidget(self.title)
+        words.addWidget(self.state)
+        head.addLayout(words, 1)
+        self.whole = button("Whole trace", self.plot.show_all, tip="Key 0")
+        self.angle = button("Against angle", self._ask_angle, tip="Torque against the wheel's angle")
+        self.edit = button("Correct", self._begin_correcting, tip="Move the marks of the chosen pull, with a reason")
+        for press in (self.whole, self.angle, self.edit):
+            head.addWidget(press)
+        body.addLayout(head)
+        body.addWidget(self.plot, 5)
+        body.addWidget(self.correct)
+        self.correct.hide()
+        row = line(gap=10)
+        left = column(gap=6)
+        choose = line()
+        choose.addWidget(self.switch)
+        choose.addStretch(1)
+        left.addLayout(choose)
+        for part in (self.pulls, self.budget, scrolled(self.facts)):
+            self.below.addWidget(part)
+        left.addWidget(self.below, 1)
+        row.addLayout(left, 3)
+        row.addWidget(self.result, 2)
+        body.addLayout(row, 4)
+        self.switch.set_on(BELOW[0])
+        self._body.hide()
+
+    def _connect(self) -> None:
+        self.switch.picked.connect(lambda name: self.below.setCurrentIndex(BELOW.index(name)))
+        self.pulls.chosen.connect(self._look_at)
+        self.correct.done.connect(self._corrected)
+        self.correct.cancelled.connect(self._end_correcting)
+        self.plot.moved.connect(self.correct.show_times)
+
+    # ------------------------------------------------------------------ showing
+    def show_waiting(self, entry: Entry) -> None:
+        """Say that a recording is being read."""
+        self._empty.setText(f"Reading {entry.name} ({entry.size / 1e6:,.1f} MB) …")
+        self._empty.show()
+
+    def show_problem(self, entry: Entry, text: str) -> None:
+        """Say why a recording cannot be read."""
+        self._empty.setText(f"{entry.name} cannot be read.\n\n{text}")
+        self._empty.show()
+        self._body.hide()
+
+    def show_readings(self, readings: Mapping[str, Loaded]) -> None:
+        """Show one recording, or several over each other."""
+        self._end_correcting()
+        self._readings = dict(readings)
+        self._empty.hide()
+        self._body.show()
+        self.refresh()
+        self.plot.show_all()
+
+    @property
+    def first(self) -> Loaded | None:
+        """The recording that figures and decisions are about."""
+        return next(iter(self._readings.values()), None)
+
+    @property
+    def path(self) -> str:
+        """Its file."""
+        return next(iter(self._readings), "")
+
+    def refresh(self) -> None:
+        """Show figures in the unit on screen."""
+        first = self.first
+        if first is None:
+            return
+        reading, factor = first.reading, self._shared.display.factor
+        header = reading.header
+        vehicle = header.job.vehicle if header is not None else ""
+        name = reading.file.replace("\\", "/").rsplit("/", 1)[-1]
+        several = len(self._readings) > 1
+        self.title.setText(f"{len(self._readings)} recordings over each other" if several else vehicle or name)
+        self.state.setText(name if not several else "aligned at each one's first pull")
+        shown = []
+        for loaded in self._readings.values():
+            scale = (loaded.factor or 1.0) * factor
+            marks = [] if several else marks_of(loaded.reading, loaded.factor, factor)
+            shift = loaded.reading.pulls[0].pull.start_s if several and loaded.reading.pulls else 0.0
+            label_of = loaded.reading.header.job.vehicle if loaded.reading.header else ""
+            shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of or loaded.reading.file))
+        bounds = reading.bounds
+        limits = (None, None) if bounds is None or bounds.written.kind == "ratio min" else (bounds.lower, bounds.upper)
+        self.plot.show_traces(shown, tuple(None if v is None else v * factor for v in limits), reading.simulated)
+        self.plot.set_axle(first.factor is not None)
+        self.pulls.show_reading(reading)
+        self.budget.show_reading(reading)
+        self.result.show_reading(reading)
+        self.facts.setText("\n".join(fact_lines(first)))
+        self.edit.setEnabled(not several and bool(reading.pulls))
+
+    def show_angle(self, found: tuple[Floats, Floats] | None) -> None:
+        """Show torque against angle, or say that there is none."""
+        first = self.first
+        if first is None:
+            return
+        if found is None:
+            self.state.setText("This recording has no angle of the wheel.")
+            return
+        angle, torque = found
+        factor = (first.factor or 1.0) * self._shared.display.factor
+        self.plot.show_against_angle(angle, (torque - first.zero_nm) * factor)
+        self.state.setText("Torque against the wheel's angle; “Whole trace” goes back to time")
+
+    def _ask_angle(self) -> None:
+        if self.path:
+            self.angle_asked.emit(self.path)
+
+    def _look_at(self, number: int) -> None:
+        first = self.first
+        if first is not None and number < len(first.reading.pulls):
+            pull = first.reading.pulls[number].pull
+            room = 0.3 * (pull.end_s - pull.start_s)
+            self.plot.show_stretch(pull.start_s - room, pull.end_s + room)
+
+    # ------------------------------------------------------------------ deciding
+    def _begin_correcting(self) -> None:
+        first = self.first
+        if first is None or not first.reading.pulls:
+            return
+        number = max(0, self.pulls.current())
+        self._look_at(number)
+        read = first.reading.pulls[number]
+        self.correct.begin(self.path, number, read)
+        self.correct.show()
+        rotating = read.pull.rotating
+        stretch = (rotating.start_s, rotating.end_s) if rotating is not None else None
+        self.plot.offer_handles(read.pull.breakaway.time_s if read.pull.breakaway else None, stretch)
+
+    def _end_correcting(self) -> None:
+        self.correct.hide()
+        self.plot.drop_handles()
+
+    def _corrected(self) -> None:
+        path = self.path
+        self._end_correcting()
+        self.corrected.emit(path)
+
+
+def fact_lines(loaded: Loaded) -> list[str]:
+    """Give what is known of a recording besides its pulls."""
+    reading = loaded.reading
+    lines = [f"{loaded.samples:,} readings, {reading.state or 'not read'}"]
+    trace = reading.trace
+    if trace is not None and np.isfinite(trace.rate_hz):
+        lines[0] += f", {trace.rate_hz:.0f} a second"
+    if reading.simulated:
+        lines.append("Simulated: must never be filed as a test")
+    lines += (
+        [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
+    )
+    lines += [f"• {problem}" for problem in reading.problems]
+    lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
+    return lines

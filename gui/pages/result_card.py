@@ -1,0 +1,74 @@
+"""A recording's result: value, word and shape, the other quantities, the rule, what the reader must know."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QWidget
+
+from gui.models.job import QUANTITY_WORDS
+from gui.widgets.badge import Badge
+from gui.widgets.parts import column, label, scrolled
+
+if TYPE_CHECKING:
+    from analysis.recorded import RecordingReading
+    from gui.shared import Shared
+
+
+class ResultCard(QWidget):
+    """The card."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._shared = shared
+        body = QWidget()
+        inside = column(body, gap=6)
+        self._quantity = label("", "caption", wrap=True)
+        self._value = label("–", "title", wrap=True)
+        self._badge = Badge(shared.look, 20)
+        self._limit = label("", "", wrap=True)
+        self._others = label("", "", wrap=True)
+        self._notes = label("", "caption", wrap=True)
+        for part in (self._quantity, self._value, self._badge, self._limit, self._others, self._notes):
+            inside.addWidget(part)
+        inside.addStretch(1)
+        column(self).addWidget(scrolled(body))
+
+    def show_reading(self, reading: RecordingReading) -> None:
+        """Show a recording's result."""
+        display, result = self._shared.display, reading.result
+        job = list(reading.job)
+        main = job[0] if job else None
+        if reading.bounds is not None:
+            own = [v for v in job if v.budget.quantity == reading.bounds.quantity]
+            main = own[0] if own else main
+            if result is not None:
+                main = next((v for v in own if v.budget.value == result.value), main)
+        if main is None:
+            self._quantity.setText("No value")
+            self._value.setText("–")
+        else:
+            count = len(main.values)
+            pulls = "one pull" if count == 1 else f"median of {count} pulls"
+            self._quantity.setText(f"{QUANTITY_WORDS[main.budget.quantity]} at the axle, {pulls}")
+            self._value.setText(display.torque(main.budget.value, main.budget.u95))
+        state = str(result.state) if result is not None else ""
+        self._badge.show_state(state, None if state else "No limit to compare with")
+        self._limit.setText(self._limit_words(reading))
+        lines = [
+            f"{QUANTITY_WORDS[v.budget.quantity]}: {display.torque(v.budget.value, v.budget.u95)}"
+            for v in job
+            if v is not main
+        ]
+        self._others.setText("\n".join(lines))
+        notes = [*(result.notes if result is not None else main.notes if main is not None else ())]
+        self._notes.setText("\n".join(dict.fromkeys(notes)))
+
+    def _limit_words(self, reading: RecordingReading) -> str:
+        result, bounds = reading.result, reading.bounds
+        if bounds is None or result is None:
+            return ""
+        words = f"Limit: {QUANTITY_WORDS.get(bounds.quantity, bounds.quantity).lower()} {bounds.words}\n{bounds.source}"
+        chance = result.probability
+        sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
+        return f"{words}\nRule: {result.rule}{sure}"

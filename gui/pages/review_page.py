@@ -1,0 +1,233 @@
+"""The Review page: recordings, one or several on a trace, what they say, and decisions about them."""
+
+from __future__ import annotations
+
+import time
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
+
+from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, list_files, read_entries
+from gui.models.loading import Loaded, angle_of, export, load, said_of
+from gui.models.run import Notice
+from gui.pages.archive_list import ArchiveList
+from gui.pages.reading_panel import ReadingPanel
+from gui.widgets.notice import NoticeBar
+from gui.widgets.parts import button, column, line
+from gui.work import Worker
+
+if TYPE_CHECKING:
+    from concurrent.futures import Future
+
+    from PySide6.QtGui import QCloseEvent, QShowEvent
+
+    from gui.shared import Shared
+
+MOST_OVERLAID = 6  # traces on one plot: more cannot be told apart
+
+
+class ReviewPage(QWidget):
+    """List on the left, trace and figures on the right."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self.setObjectName("page")
+        self._shared = shared
+        self.archive = Archive()
+        self.worker = Worker(self)
+        self.list = ArchiveList(shared, self.archive)
+        self.reading = ReadingPanel(shared)
+        self.notice = NoticeBar()
+        self._loading: dict[str, Future[Loaded]] = {}
+        self._loaded: dict[str, Loaded] = {}
+        self._left: list[str] = []
+        self.first_screen_s = self.all_s = 0.0
+        self._began = 0.0
+        self._lay_out()
+        self.list.picked.connect(self._picked)
+        self.reading.corrected.connect(self._reload)
+        self.reading.angle_asked.connect(self._ask_angle)
+        self.notice.answered.connect(self.notice.hide)
+
+    def _lay_out(self) -> None:
+        layout = column(self, margin=8, gap=8)
+        layout.addWidget(self.notice)
+        self._body = QSplitter(Qt.Orientation.Horizontal)
+        self._body.setChildrenCollapsible(False)
+        self._body.setHandleWidth(8)
+        self._body.addWidget(self.list)
+        self._body.addWidget(self.reading)
+        self._body.setSizes([430, 830])
+        self._body.setStretchFactor(1, 1)
+        self.list.setMinimumWidth(340)
+        layout.addWidget(self._body, 1)
+        foot = line(gap=10)
+        for text, press, tip in (
+            ("Bring in a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
+            ("Other folder", self._ask_folder, "Look at recordings somewhere else"),
+            ("Look again", self.refresh, "Read the folder again"),
+        ):
+            foot.addWidget(button(text, press, tip=tip))
+        foot.addStretch(1)
+        foot.addWidget(button("Report", partial(self._ask_export, "report.pdf"), tip="A page to sign, PDF or HTML"))
+        foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
+        layout.addLayout(foot)
+
+    def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """Read the folder when the page is opened."""
+        super().showEvent(event)
+        self.refresh()
+
+    # ------------------------------------------------------------------ list
+    @property
+    def folder(self) -> Path:
+        """The folder that is shown."""
+        return self._shared.settings.recordings
+
+    def refresh(self) -> None:
+        """Read the folder: the first screenful at once, the rest in the worker, piece by piece."""
+        self._began = time.perf_counter()
+        paths = list_files(self.folder)
+        known = {entry.path for entry in self.archive.entries}
+        if known - set(paths):
+            self.archive.clear()
+            known = set()
+        first = paths[:FIRST_SCREEN]
+        self.archive.add(read_entries(first))
+        self.list.refilter()
+        self.first_screen_s = time.perf_counter() - self._began
+        going = bool(self._left)
+        self._left = [path for path in paths[FIRST_SCREEN:] if path not in known]
+        if not going:
+            self._next_piece()
+
+    def _next_piece(self) -> None:
+        piece, self._left = self._left[:PIECE], self._left[PIECE:]
+        if piece:
+            self.worker.ask(read_entries, piece, then=self._take_piece, failed=self._failed)
+            self.list.recount(f", {len(self._left) + len(piece):,} more")
+            return
+        self.all_s = time.perf_counter() - self._began
+        self.list.refilter()
+        self._offer_recovered()
+
+    def _take_piece(self, entries: list[Entry]) -> None:
+        self.archive.add(entries)
+        if not self.list.selected():
+            self.list.model.renew()
+        self._next_piece()
+
+    def _offer_recovered(self) -> None:
+        unseen = [entry for entry in self.archive.unclosed if entry.path not in self._shared.settings.choices.seen]
+        if not unseen:
+            return
+        count = f"{len(unseen)} recordings were" if len(unseen) > 1 else "One recording was"
+        self.say(
+            f"{count} cut off before being closed. Everything saved until then is here, marked “recovered”: "
+            "choose the kind “Recovered” to see them."
+        )
+        seen = (*self._shared.settings.choices.seen, *(entry.path for entry in unseen))[-500:]
+        self._shared.settings.remember(seen=seen)
+
+    def say(self, text: str, *, serious: bool = False) -> None:
+        """Show a message."""
+        self.notice.show_notice(Notice(text, serious=serious))
+
+    def _failed(self, text: str) -> None:
+        self.say(text, serious=True)
+
+    # ------------------------------------------------------------------ reading
+    def _picked(self, entries: list[Entry]) -> None:
+        entries = entries[:MOST_OVERLAID]
+        for path, future in list(self._loading.items()):
+            if path not in {entry.path for entry in entries}:
+                self.worker.forget(future)
+                del self._loading[path]
+        for entry in entries:
+            if entry.path not in self._loaded and entry.path not in self._loading:
+                self.reading.show_waiting(entry)
+                self._loading[entry.path] = self.worker.ask(
+                    load,
+                    entry.path,
+                    self.worker.room,
+                    then=partial(self._take_reading, entry),
+                    failed=partial(self._not_read, entry),
+                )
+        self._show([entry.path for entry in entries])
+
+    def _take_reading(self, entry: Entry, loaded: Loaded) -> None:
+        self._loading.pop(entry.path, None)
+        self._loaded[entry.path] = loaded
+        while len(self._loaded) > 2 * MOST_OVERLAID:
+            self._loaded.pop(next(iter(self._loaded)))
+        self.archive.said[entry.path] = said_of(loaded.reading)
+        self.list.table.viewport().update()
+        self._show([chosen.path for chosen in self.list.selected()[:MOST_OVERLAID]])
+
+    def _not_read(self, entry: Entry, text: str) -> None:
+        self._loading.pop(entry.path, None)
+        self.reading.show_problem(entry, text)
+
+    def _show(self, paths: list[str]) -> None:
+        there = {path: self._loaded[path] for path in paths if path in self._loaded}
+        if there:
+            self.reading.show_readings(there)
+
+    def _reload(self, path: str) -> None:
+        self._loaded.pop(path, None)
+        self.archive.add(read_entries([path]))
+        chosen = self.list.selected()
+        self.list.table.viewport().update()
+        self._picked(chosen)
+
+    def _ask_angle(self, path: str) -> None:
+        self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
+
+    # ------------------------------------------------------------------ files
+    def _ask_folder(self) -> None:
+        folder = QFileDialog.getExistingDirectory(self, "Recordings in another folder", str(self.folder))
+        if folder:
+            self.open_folder(Path(folder))
+
+    def open_folder(self, folder: Path) -> None:
+        """Show the recordings of another folder; it is remembered."""
+        self._shared.settings.remember(recordings=str(folder))
+        self.archive.clear()
+        self.refresh()
+
+    def _ask_import(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Bring in a trace", "", "Text tables (*.csv *.txt *.tsv);;All (*)")
+        if path:
+            from gui.pages.import_dialog import ImportDialog
+
+            dialog = ImportDialog(self._shared, Path(path), self)
+            if dialog.exec() and dialog.target is not None:
+                self.refresh()
+                QTimer.singleShot(0, partial(self.list.restore, [str(dialog.target)]))
+
+    def _ask_export(self, name: str) -> None:
+        chosen = self.list.selected()
+        if not chosen:
+            self.say("Choose a recording first.")
+            return
+        kinds = "PDF (*.pdf);;HTML (*.html)" if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
+        start = str(Path(chosen[0].path).with_suffix("")) + f"-{name}"
+        target, _ = QFileDialog.getSaveFileName(self, "Write to", start, kinds)
+        if target:
+            self.export(chosen[0].path, target)
+
+    def export(self, path: str, target: str) -> None:
+        """Write a recording's page or table, in the worker."""
+        unit = self._shared.display.unit
+        self.worker.ask(export, path, target, unit, then=self._written, failed=self._failed)
+
+    def _written(self, target: str) -> None:
+        self.say(f"Written to {target}")
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        """End the worker."""
+        self.worker.close()
+        super().closeEvent(event)

@@ -1,0 +1,89 @@
+"""Work that takes longer than a frame, in another process, its answers brought back to the window's thread.
+
+A thread would not do: reading text and writing JSON hold the interpreter's lock for seconds. The process is started
+with the first question and ends with the window.
+"""
+
+from __future__ import annotations
+
+import shutil
+import tempfile
+from concurrent.futures import Future, ProcessPoolExecutor
+from multiprocessing import get_context
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from PySide6.QtCore import QObject, Qt, Signal, Slot
+
+from logger.errors import HeldwheelError
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+T = TypeVar("T")
+
+
+class Worker(QObject):
+    """Asks questions of one worker process.
+
+    Signals
+    -------
+    answered
+        Queued into the window's thread; for this class alone.
+    """
+
+    answered = Signal(object)
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._pool: ProcessPoolExecutor | None = None
+        self._waiting: dict[Future[Any], tuple[Callable[[Any], object], Callable[[str], object]]] = {}
+        self.room = tempfile.mkdtemp(prefix="heldwheel-")
+        self.answered.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+
+    def ask(
+        self,
+        question: Callable[..., T],
+        *arguments: object,
+        then: Callable[[T], object],
+        failed: Callable[[str], object] = lambda _text: None,
+    ) -> Future[T]:
+        """Have a function run in the worker; ``then`` or ``failed`` is called later, in the window's thread."""
+        if self._pool is None:
+            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=get_context("spawn"))
+        future: Future[T] = self._pool.submit(question, *arguments)
+        self._waiting[future] = (then, failed)
+        future.add_done_callback(self.answered.emit)
+        return future
+
+    def forget(self, future: Future[Any]) -> None:
+        """No longer want an answer; a question that has not begun is not begun."""
+        self._waiting.pop(future, None)
+        future.cancel()
+
+    @property
+    def busy(self) -> bool:
+        """Whether an answer is still wanted."""
+        return bool(self._waiting)
+
+    @Slot(object)
+    def _deliver(self, future: Future[Any]) -> None:
+        wanted = self._waiting.pop(future, None)
+        if wanted is None or future.cancelled():
+            return
+        then, failed = wanted
+        error = future.exception()
+        if error is None:
+            then(future.result())
+        elif isinstance(error, HeldwheelError):
+            failed(str(error))
+        else:
+            self._pool = None  # a process that died is replaced with the next question
+            failed(f"Reading it has failed ({type(error).__name__}: {error}).")
+
+    def close(self) -> None:
+        """End the process and remove its files."""
+        self._waiting.clear()
+        if self._pool is not None:
+            self._pool.shutdown(wait=False, cancel_futures=True)
+            self._pool = None
+        shutil.rmtree(self.room, ignore_errors=True)
