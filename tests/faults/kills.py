@@ -30,15 +30,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 import pandas as pd  # noqa: F401 - warm before the forks
 
-from logger.description import Description
 from logger.errors import FileError
 from logger.files import read_trace
 from logger.header import Header
 from logger.links.serial_port import SerialLink
 from logger.recording import RecordingWriter
 from logger.session import build_session
-from logger.toml_file import parse_toml
 from tests.faults.recordings import torque_of
+from tests.faults.sources import DESCRIPTION, lines
 from tests.faults.tally import Campaign, Tally
 
 if TYPE_CHECKING:
@@ -46,12 +45,6 @@ if TYPE_CHECKING:
 
 RATE_HZ = 1000
 LOSS_MOST_S = 0.25
-DESCRIPTION = parse_toml(
-    'name = "fault test"\nsimulated_mark = "SIM"\n[transducer]\nunit = "lbf·in"\nrate_hz = 1000\n'
-    '[lines]\ntemplate = "SIM{counter},{torque},{number}"\nterminator = "CRLF"\n[serial]\nbaud = 115200\n',
-    Description,
-    "fault test",
-)
 
 
 class Board:
@@ -80,10 +73,7 @@ def device(master: int, board: Board) -> None:
     rest = b""
     while True:
         due = int((time.monotonic() - begun) * RATE_HZ)
-        torque = torque_of(np.arange(number, due, dtype=float))
-        rest += b"".join(
-            b"SIM%d,%.1f,%d\r\n" % (n, t, n) for n, t in zip(range(number, due), torque.tolist(), strict=True)
-        )
+        rest += lines(number, due - number)
         number = due
         try:
             rest = rest[os.write(master, rest) :] if rest else rest
