@@ -16,7 +16,7 @@ from analysis.gates import GAP_STEPS
 from analysis.pulls import Read, Window, read_pull
 from analysis.results import Code, Pull, TraceReading
 from analysis.segments import BLOCK_S, Segmenter, Span
-from analysis.smooth import sample_noise
+from analysis.smooth import block_means, sample_noise
 from analysis.tail import Tail
 from analysis.traces import Intake, Sensor
 
@@ -28,9 +28,14 @@ if TYPE_CHECKING:
 FASTEST_S = 1e-6
 """Sample intervals below this (s) come from broken times, not from a transducer."""
 
-RATE_SAMPLES, RATE_S, RATE_LEAST = 64, 3.0, 8
-"""The rate that blocks are cut by is taken from the first so many samples, or from the first so many seconds if they
-hold so many samples at least."""
+HEAD_S, HEAD_LEAST, HEAD_MOST = 1.0, 8, 2000
+"""Rate and beginning are judged by the first second, by so many samples at least and so many at most."""
+
+LOADED_OF_CAPACITY = 0.04
+"""A stream that begins nearer to zero than this share of the capacity begins at rest: a lever's weight is there."""
+
+STILL_NOISES = 8.0
+"""Range of block means, in deviations, that a lever at rest keeps within: 20 normal values range over 3.7."""
 
 FOOT_S = 0.5
 """A soft ramp may have begun this long (s) before it is seen to be one."""
@@ -124,19 +129,30 @@ class LiveReader:
 
     def _know_rate(self, *, last: bool) -> bool:
         """Take rate, block length and step of the reading from the first samples, once there are enough."""
-        head = self._tail.samples(0, RATE_SAMPLES)
-        enough = np.flatnonzero(head.time_s - head.time_s[:1] >= RATE_S)
-        if len(enough) and enough[0] >= RATE_LEAST:
-            head = self._tail.samples(0, int(enough[0]) + 1)
-        elif len(head) < RATE_SAMPLES and not (last and len(head) >= 2):
+        head = self._tail.samples(0, HEAD_MOST)
+        enough = np.flatnonzero(head.time_s - head.time_s[:1] >= HEAD_S)
+        if len(enough):
+            head = self._tail.samples(0, max(int(enough[0]) + 1, HEAD_LEAST))
+        if len(head) < (2 if last else HEAD_LEAST if len(enough) else HEAD_MOST):
             return False
         self._rate_hz = 1 / max(float(np.median(np.diff(head.time_s))), FASTEST_S)
         self._block = max(1, round(BLOCK_S * self._rate_hz))
         levels = np.unique(head.torque_nm)
         seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
         self._resolution_nm = self._sensor.resolution_nm or seen_nm
-        self._segments = Segmenter(self._sensor, self._resolution_nm)
+        loaded = self._begins_loaded(head.torque_nm)
+        self._segments = Segmenter(self._sensor, self._resolution_nm, begins_loaded=loaded)
         return True
+
+    def _begins_loaded(self, head: Floats) -> bool:
+        """Whether the stream begins under load: far from zero, and not as still as a lever that hangs."""
+        level = float(np.median(head))
+        if len(head) < 2 * self._block or abs(level) < LOADED_OF_CAPACITY * (self._sensor.capacity_nm or 0.0):
+            return False
+        means = block_means(head, self._block)
+        noise = max(sample_noise(head), self._resolution_nm / np.sqrt(12)) / np.sqrt(self._block)
+        wide = float(np.ptp(means))
+        return bool(STILL_NOISES * noise < wide < abs(level) / 2)
 
     def _pulls_of(self, span: Span) -> tuple[Pull, ...]:
         if np.isnan(self._noise_nm):

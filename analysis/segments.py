@@ -54,10 +54,6 @@ STILL_BLOCKS = 3
 AGAIN = 0.5
 """... unless the torque comes back to this share of the maximum before: that is the next load."""
 
-CUT_OF_CAPACITY = 0.04
-"""A recording that begins further from zero than this share of the capacity may begin in the middle of a pull: zero
-error and lever weight stay below it."""
-
 LEARN_BLOCKS = 4
 """Blocks that only teach level and noise."""
 
@@ -94,11 +90,13 @@ class Segmenter:
     sensor : Sensor
     resolution_nm : float
         Smallest step of the reading.
+    begins_loaded : bool
+        Whether the stream seems to begin in the middle of a pull.
     """
 
-    def __init__(self, sensor: Sensor, resolution_nm: float) -> None:
+    def __init__(self, sensor: Sensor, resolution_nm: float, *, begins_loaded: bool = False) -> None:
         self._least_nm = max(THRESHOLD_OF_CAPACITY * (sensor.capacity_nm or 0.0), 2 * resolution_nm)
-        self._cut_nm = CUT_OF_CAPACITY * (sensor.capacity_nm or 0.0)
+        self._begins_loaded = begins_loaded
         self._last_s, self._last_nm = -np.inf, 0.0  # the block before
         self.level_nm = self._noise_nm = 0.0  # at rest
         self._first = True  # no load has been seen
@@ -125,7 +123,7 @@ class Segmenter:
     @property
     def may_be_cut(self) -> bool:
         """Whether the stream so far may all belong to a pull that began before it."""
-        return self._first and abs(self.level_nm) > self._cut_nm > 0
+        return self._first and self._begins_loaded
 
     def push(self, time_s: Floats, torque_nm: Floats) -> list[Span]:
         """Take the next blocks (times and medians) and give the spans that they complete; in block numbers."""
