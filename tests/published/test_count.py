@@ -47,3 +47,8 @@ def test_marker_with_faults_is_refused(kwargs):
 
     with pytest.raises(ValueError, match="t: "):
         list(count.claims_of(Item()))
+
+
+def test_register_is_a_plugin_that_pytest_can_hold():
+    """Pytest keeps its plugins in sets."""
+    assert len({count.Register(), count.Register()}) == 2
