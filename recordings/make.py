@@ -27,6 +27,7 @@ from logger.sidecar import write_sidecar
 from logger.toml_file import write_toml
 from logger.virtual import scenarios as v
 from logger.virtual.device import VirtualDevice
+from logger.virtual.hand import Pull
 from logger.virtual.physics import LeverOff, Run, Scenario, simulate
 
 HERE = Path(__file__).parent
@@ -108,11 +109,15 @@ def _day(month: int, day: int, hour: int = 10) -> datetime:
 def _scenario(
     name: str, level_nm: float, *, ratio: float = 1.22, pulls: int = 3, angle: bool = False, **changes: Any
 ) -> Scenario:
-    """Give a test of packs that slide at ``level_nm``: lever off for the zero, then pulls on one stud."""
+    """Give a test of packs that slide at ``level_nm``.
+
+    A conditioning pull that is not recorded, lever off for the zero, then pulls on one stud.
+    """
     packs = (v.pack(level_nm, ratio, seed=3, **changes), v.pack(level_nm, ratio, seed=4, **changes))
-    axle = v.axle(*packs, driven_nm=2.0, other_nm=2.0, case_nm=6.0, ratio=43 / 11, wheel_kgm2=0.1)
+    axle = v.axle(*packs, driven_nm=2.0, other_nm=2.0, case_nm=6.0, ratio=43 / 11)
     sensor = v.Sensor(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
-    actions = v.pulls(pulls, dwell_s=2.5, ramp_nm_s=20.0, turn_rad_s=((0.5, 3.4),))
+    conditioning = Pull(dwell_s=1.0, ramp_nm_s=20.0, turn_rad_s=((0.5, 2.0),))
+    actions = (conditioning, *v.pulls(pulls, dwell_s=2.5, ramp_nm_s=20.0, turn_rad_s=((0.5, 3.4),)))
     return Scenario(
         name, "invented", axle, actions, v.Lever(stud_radius_m=CIRCLE_MM / 2e3), sensor, 0.5 if angle else None
     )
@@ -140,7 +145,7 @@ def _conditions(fluid: str, temperature_c: float = 20.0, **more: Any) -> Conditi
         fluid=fluid,
         modifier=modifier,
         modifier_percent=percent,
-        wheel_fitted=False,
+        wheel_fitted=True,
         brakes_free=True,
         condition=more.pop("condition", "run in"),
         **more,
@@ -292,12 +297,33 @@ def seed_of(name: str) -> int:
     return zlib.crc32(name.encode("ascii"))
 
 
+def make_run(take: Take) -> Run:
+    """Simulate a take and keep what is recorded: all after a conditioning pull, time counted from there."""
+    run = simulate(take.scenario, seed_of(take.name))
+    if not isinstance(take.scenario.actions[0], Pull):
+        return run
+    start_s = run.truth[0].end_s + 1.2
+    kept = run.time_s >= start_s
+    return replace(
+        run,
+        time_s=run.time_s[kept] - start_s,
+        torque_nm=run.torque_nm[kept],
+        angle_deg=None if run.angle_deg is None else run.angle_deg[kept],
+        counter=run.counter[kept],
+        status=run.status[kept],
+        zero_nm=run.zero_nm[kept],
+        truth=tuple(
+            replace(pull, start_s=pull.start_s - start_s, end_s=pull.end_s - start_s) for pull in run.truth[1:]
+        ),
+    )
+
+
 def header_of(take: Take, run: Run) -> Header:
     """Give what is known at the start of a recording; the true zero is read while the lever is off."""
     off = [action for action in take.scenario.actions if isinstance(action, LeverOff)]
     zero = None
     if off:
-        unloaded = run.torque_nm[run.time_s < 1.5]
+        unloaded = run.torque_nm[(run.time_s > 0.3) & (run.time_s < 1.3)]
         u = max(float(unloaded.std(ddof=1)) / len(unloaded) ** 0.5, 0.05 / 12**0.5)
         zero = Zero(at=take.when, value_nm=round(float(unloaded.mean()), 4), value_nm_u=round(u, 4), how="lever off")
     return Header(
@@ -382,7 +408,7 @@ def main(folder: Path = HERE) -> None:
         old.unlink()
     expected: dict[str, Any] = {"origin": "simulated", "recordings": {}}
     for take in takes():
-        run = simulate(take.scenario, seed_of(take.name))
+        run = make_run(take)
         record(take, run, folder / f"{take.name}.csv")
         expected["recordings"][f"{take.name}.csv"] = truth_of(run)
     unclosed(folder / "05-event-2.csv", folder / "06-unclosed.csv")
