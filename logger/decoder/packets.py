@@ -66,6 +66,9 @@ class PacketDecoder:
         chunk_of : ndarray of int, shape (n,)
             Which chunk completed each packet.
         """
+        if len(set(map(len, packets))) == 1:
+            rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), -1)
+            return self.decode_rows(rows, chunk_of)
         parts = []
         start = 0
         for length, group in groupby(packets, len):
@@ -87,7 +90,9 @@ class PacketDecoder:
         columns = {field.name: self._column(field, rows, size) for field in self._layout.fields}
         events = [*rejected, *counter_events(placed, size), *self._void(rows, size, columns)]
         counter = None
-        if self._unwrapper is not None:
+        if self._unwrapper is not None and placed.lost is None:
+            counter = np.arange(placed.first[0], placed.first[0] + len(rows) * size) if len(rows) else placed.first
+        elif self._unwrapper is not None:
             counter = (placed.first[:, None] + np.arange(size)).reshape(-1)
         events.sort(key=lambda event: event.index)
         return Decoded(columns, np.repeat(chunk_of, size), counter, tuple(events))

@@ -120,10 +120,7 @@ async def perform(gauge: Peripheral, characteristic: str, pieces: Sequence[tuple
     """Notify pieces at their due times, over and over, for as long as somebody is subscribed."""
     loop = asyncio.get_running_loop()
     while True:
-        if not gauge.subscribers(characteristic):
-            gauge.subscribed.clear()
-            await gauge.subscribed.wait()
-            continue
+        await gauge.until_subscribed(characteristic)
         begin = loop.time()
         for due_s, data in pieces:
             wait_s = begin + due_s - loop.time()

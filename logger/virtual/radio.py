@@ -242,6 +242,12 @@ class Peripheral:
             if subscribed.get(handle, b"\0")[:1] != b"\0"
         )
 
+    async def until_subscribed(self, uuid: str) -> None:
+        """Wait until somebody has subscribed to a characteristic."""
+        while not self.subscribers(uuid):
+            self.subscribed.clear()
+            await self.subscribed.wait()
+
     async def disconnect(self) -> None:
         """End all connections from this side."""
         for connection in list(self.device.connections.values()):
