@@ -17,6 +17,7 @@ from __future__ import annotations
 
 import csv
 import io
+import itertools
 import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
@@ -27,6 +28,8 @@ from logger.errors import FileError, QuantityError
 from logger.units import canonical_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from logger.samples import Floats
 
 _NAMED_UNIT: Final = re.compile(r"(?P<what>[a-z]+)[ _]*[\[(]?\s*(?P<unit>[^\])]*?)\s*[\])]?", re.IGNORECASE)
@@ -235,15 +238,20 @@ def _numbers(text: str, layout: _Layout, wanted: list[int], file: str) -> list[F
             comment="#",
             header=0,
             names=list(range(len(layout.names))),
+            index_col=False,
             usecols=sorted(set(wanted)),
             dtype=np.float64,
             engine="c",
+            float_precision="round_trip",
             skipinitialspace=True,
         )
         values = [table[at].to_numpy() for at in wanted]
     except (ValueError, OverflowError, pd.errors.ParserError):
         values = []
-    fault = "" if values and all(np.isfinite(v).all() for v in values) else _first_fault(text, layout, wanted)
+    # A row with more cells would be read as a shorter one: the separators must add up, or every row is looked at.
+    even = text.count(layout.separator) == (len(layout.names) - 1) * (text.count("\n") + 1 - layout.line)
+    plain = even and values and all(np.isfinite(v).all() for v in values)
+    fault = "" if plain else _first_fault(text, layout, wanted)
     if not values or fault:
         raise FileError(f"{file}: {fault or 'cannot be read as columns of numbers; export the trace anew'}")
     if len(values[0]) < 2:
@@ -251,14 +259,22 @@ def _numbers(text: str, layout: _Layout, wanted: list[int], file: str) -> list[F
     return values
 
 
-def _rows(text: str, layout: _Layout) -> list[tuple[int, str]]:
+def _cells(line: str, layout: _Layout) -> list[str]:
+    cells = next(csv.reader([line], delimiter=layout.separator))
+    while len(cells) > len(layout.names) and not cells[-1].strip():
+        cells.pop()
+    return cells
+
+
+def _rows(text: str, layout: _Layout) -> Iterator[tuple[int, str]]:
     """Give the data lines with their numbers."""
-    lines = enumerate(text.split("\n"), 1)
-    return [(n, line) for n, line in lines if n > layout.line and line.strip() and not line.startswith("#")]
+    for number, line in enumerate(io.StringIO(text), 1):
+        if number > layout.line and line.strip() and not line.startswith("#"):
+            yield number, line.rstrip("\n")
 
 
 def _line_of(text: str, layout: _Layout, row: int) -> int:
-    return _rows(text, layout)[row][0]
+    return next(itertools.islice(_rows(text, layout), row, None))[0]
 
 
 def _missing(text: str, layout: _Layout, wanted: list[int], values: list[Floats]) -> list[str]:
@@ -275,15 +291,14 @@ def _missing(text: str, layout: _Layout, wanted: list[int], values: list[Floats]
 
 def _first_fault(text: str, layout: _Layout, wanted: list[int]) -> str:
     """Find the first cell that cannot be used, and say what to do about it; empty if there is none."""
-    rows = _rows(text, layout)
-    for number, line in rows:
-        cells = next(csv.reader([line], delimiter=layout.separator))
+    for number, line in _rows(text, layout):
+        cells = _cells(line, layout)
         if len(cells) > len(layout.names):
             hint = "; a decimal comma? Then use a semicolon between columns" if layout.separator == "," else ""
             return f"line {number}: has {len(cells)} cells where {len(layout.names)} columns are named{hint}"
         for place, at in enumerate(wanted):
             if at >= len(cells):
-                last = number == rows[-1][0]
+                last = text.count("\n") == number
                 cut = "the trace is cut short; delete this line or export it anew" if last else "complete or delete it"
                 return f"line {number}: has {len(cells)} of {len(layout.names)} columns: {cut}"
             fault = _cell_fault(cells[at].split("#")[0].strip(), layout.decimal, may_miss=place > 0)

@@ -31,6 +31,7 @@ from __future__ import annotations
 import contextlib
 import errno
 import hashlib
+import math
 import os
 import threading
 import zlib
@@ -79,7 +80,8 @@ def format_event(event: Event) -> str:
     """Give an event's line."""
     text = "".join(c if c.isprintable() else " " for c in event.text[:MAX_TEXT]).strip()
     kind = event.kind.value.replace(" ", "_")
-    return f"# event time_s={event.time_s:.6f} kind={kind} count={event.count} text={text}\n"
+    time_s = event.time_s if math.isfinite(event.time_s) else 0.0
+    return f"# event time_s={time_s:.6f} kind={kind} count={event.count} text={text}\n"
 
 
 def format_rows(time_s: Floats, values: Sequence[Floats]) -> str:
@@ -98,9 +100,9 @@ def _digits(values: Floats) -> str:
     A number that a device wrote in at most 15 digits, or a raw integer times a decimal scale, comes back from 15
     digits as it was. A 32-bit float needs 9, and 15 would show the noise of its conversion.
     """
-    if len(values) and np.array_equal(values, values.astype(np.float32), equal_nan=True):
-        return "%.9g"
-    return "%.15g"
+    with np.errstate(over="ignore"):
+        single = np.array_equal(values, values.astype(np.float32), equal_nan=True)
+        return "%.9g" if single and not np.array_equal(values, values.round(9), equal_nan=True) else "%.15g"
 
 
 class RecordingWriter:
@@ -300,7 +302,9 @@ class RecordingWriter:
         start = 0
         for event in block.events:
             parts.append(format_rows(block.time_s[start : event.index], [v[start : event.index] for v in values]))
-            parts.append(format_event(event))
+            at = min(event.index, len(block) - 1)
+            dated = event if event.time_s == event.time_s or at < 0 else event.at(float(block.time_s[at]))
+            parts.append(format_event(dated))
             start = max(start, event.index)
         parts.append(format_rows(block.time_s[start:], [v[start:] for v in values]))
         return "".join(parts)

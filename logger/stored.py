@@ -68,8 +68,10 @@ class _Batch:
 
 def is_recording(data: bytes) -> bool:
     """Tell whether this is one of our recordings, even if its first line is damaged."""
-    head = data[:HEAD_BYTES]
-    return head.startswith(f"# {SCHEMA}".encode()) or b"\n# batch rows=" in head or f'"{SCHEMA}"'.encode() in head
+    head, first = data[:HEAD_BYTES], f"# {SCHEMA}\n".encode()
+    if data.strip() and first.startswith(head):  # stopped within its first line
+        return True
+    return head.startswith(first) or b"\n# batch rows=" in head or f'"{SCHEMA}"'.encode() in head
 
 
 def read_recording(data: bytes, file: str) -> Stored:
@@ -226,6 +228,7 @@ def _read_rows(data: bytes, good: list[_Batch], whole: bool, file: str, stored: 
             names=None if whole else list(stored.names),
             dtype=np.float64,
             engine="c",
+            float_precision="high",  # exact up to 15 digits, and as fast
             nrows=None if whole else rows,
         )
     except (ValueError, OverflowError) as error:
