@@ -27,6 +27,13 @@ FALL = 0.03
 EXCEEDED_S = 0.15
 """A peak that is exceeded by ``FALL`` within this time (s) was a tremor (7-12 Hz) on the ramp, not the breakaway."""
 
+CLEARLY_S = 0.25
+"""Exceeded by ``FALL`` within this time (s), it was passed over on the way up: a gear flank or a part gave way."""
+
+TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
+"""A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
+It is passed over if the torque goes higher within this time (s)."""
+
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
 
@@ -100,21 +107,24 @@ def find_peak(
         look_s *= 4
         stop = int(np.searchsorted(time_s, time_s[first] + look_s))
         t, x = time_s[first:stop], moving_mean(torque_nm[first:stop], width)
-        at = _first_peak(t, x, noise_nm / np.sqrt(width))
+        at = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
         if stop == len(time_s) or (at is not None and t[at] < t[-1] - look_s / 2):
             break
     return None if at is None else _read_peak(time_s, torque_nm, first + at, noise_nm)
 
 
-def _first_peak(t: Floats, x: Floats, noise: float) -> int | None:
+def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> int | None:
     """Give the first running peak that is not clearly exceeded soon after."""
     if not len(t):
         return None
     at = _running_peak(t, x, 0, noise)
     while True:
-        high = at + int(np.argmax(x[at : max(int(np.searchsorted(t, t[at] + EXCEEDED_S)), at + 1)]))
+        soon_s = TAKEN_UP_S if x[at] < TAKEN_UP * slip_nm else EXCEEDED_S
+        soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
+        top = at + int(np.argmax(x[at : max(soon, at + 1)]))
+        high = at + int(np.argmax(x[at : max(clear, at + 1)]))
         if x[high] <= x[at] * (1 + FALL) + 3 * noise:
-            return high
+            return top
         at = _running_peak(t, x, high, noise)
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from analysis.angle import Slip, describe_turning, find_slip, plausible_angle
-from analysis.breakaway import Peak, find_peak
+from analysis.breakaway import FALL, Peak, find_peak
 from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clipped, reasons_for
 from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau, together
@@ -35,6 +35,12 @@ HELD_S = 1.2
 AFTER_U = 0.03
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing."""
 
+KNEE = 0.97
+"""A ramp without a peak has run into its level at this share of it."""
+
+DROPS_S = 0.25
+"""After a breakaway the torque falls clearly within this time (s)."""
+
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
 
@@ -56,8 +62,14 @@ STILL_BLOCK_S = 0.025
 PLACED_S = 0.5
 """... and if it was there within this time (s), as when a lever is put on or turned over."""
 
+STEP_S = 0.05
+"""... or, for a load of any size, as quickly as this (s): a step of a bad cable, or of a zero set under load."""
+
 STILL_SHARE = 0.10
-"""... if it is also below this share of the capacity, which a lever's weight never is."""
+"""A lever's weight stays below this share of the capacity."""
+
+COARSE = 0.005
+"""Where the reading's step is more than this share of the load, stillness says nothing."""
 
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
@@ -121,7 +133,7 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     height = top - hand.level_nm
     if sensor.capacity_nm and height < LEAST_OF_CAPACITY * sensor.capacity_nm:
         return None
-    if _is_still(load, x, half, height, sensor):
+    if _is_still(load, x, half, height, window, sensor):
         return None
     start_s, end_s = float(t[hand.foot]), _end_s(load)
     if t[half[-1]] - t[half[0]] < HELD_S:
@@ -170,14 +182,15 @@ def _turned(window: Window) -> Load | None:
     return Load(time_s, torque, angle, first, last, sign, sign * level, noise, len(out))
 
 
-def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) -> bool:
+def _is_still(load: Load, x: Floats, half: Ints, height: float, window: Window, sensor: Sensor) -> bool:
     """Whether this is the lever's own weight in another place: quickly there, then as still as at rest."""
-    if sensor.capacity_nm and height > STILL_SHARE * sensor.capacity_nm:
-        return False
     t = load.time_s
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height)
-    if len(low) and len(high) and t[half[0] + high[0]] - t[low[-1]] > PLACED_S:
+    rise_s = t[half[0] + high[0]] - t[low[-1]] if len(low) and len(high) else 0.0
+    after_release = window.before is not None and t[load.first] - window.before.pull.end_s < PLACED_S
+    small = sensor.capacity_nm is None or height < STILL_SHARE * sensor.capacity_nm or after_release
+    if rise_s > (PLACED_S if small else STEP_S) or (window.resolution_nm > COARSE * height and not small):
         return False
     held = x[half[0] : half[-1] + 1]
     middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]
@@ -204,12 +217,14 @@ def _read(
     if not window.from_start and before is None:
         onset_s = None if slip is None else slip.onset_s
         peak = find_peak(t[whole], x[whole], slip_nm, load.noise_nm, onset_s)
-    after = float(t[up]) if peak is None else peak.time_s
+    after = _slips_from(t[whole], x[whole], peak, slip_nm)
     if peak is not None and not window.to_end and float(t[release]) - after < SLIPS_S:
         return Read(Pull(*start, reasons=(LET_GO,)))
     turning = slice(int(np.searchsorted(t, after)), release + 1)
     cycles = find_cycles(t[turning], x[turning])
     plateau = find_plateau(t, x, after, float(t[release]), cycles)
+    if plateau is None and cycles is None and peak is not None and not _breaks(t[whole], x[whole], peak):
+        return Read(Pull(*start, reasons=(LET_GO,)))
     reasons = reasons_for(t[whole], x[whole], peak, plateau, cut, float(t[release]))
     if cut.any() and peak is not None and cut[max(peak.index - 1, 0) : peak.index + 2].any():
         peak = None
@@ -236,6 +251,19 @@ def _read(
         left_out=load.spikes,
     )
     return Read(pull, plateau)
+
+
+def _slips_from(t: Floats, x: Floats, peak: Peak | None, slip_nm: float) -> float:
+    """Give the time from which the pack slips: its breakaway, or where a ramp without a peak runs into its level."""
+    knee = float(t[int(np.argmax(x > KNEE * slip_nm))])
+    return knee if peak is None or not _distinct(peak.torque_nm, slip_nm) else peak.time_s
+
+
+def _breaks(t: Floats, x: Floats, peak: Peak) -> bool:
+    """Whether the torque drops from its peak and then stays up: what holds it then is a pack that slips."""
+    soon, later = np.searchsorted(t, (peak.time_s + DROPS_S, peak.time_s + 2 * DROPS_S))
+    falls = bool((x[peak.index : soon] < (1 - FALL) * peak.torque_nm).any())
+    return falls and later < len(t) and bool(x[peak.index : later].min() > 0.5 * peak.torque_nm)
 
 
 def _turning(load: Load, x: Floats, plateau: Plateau | None, slip: Slip | None) -> Turning | None:

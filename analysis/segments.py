@@ -104,7 +104,6 @@ class Segmenter:
         self._settled_s = -np.inf  # the release before has rung down by then
         self._still = 0  # blocks in a row that were still after it
         self._before_nm = self._again_nm = 0.0  # further than this from the level before, it is a new load
-        self._nearest_nm = 0.0  # what came nearest to the level before
         self._start = 0  # of the load now open: block, and what was highest and lowest in it, against rest
         self._high_nm = self._low_nm = 0.0
         self._low_since: int | None = None
@@ -206,15 +205,13 @@ class Segmenter:
 
     def _rest(self, t: float, b: float) -> Span | None:
         if t < self._settled_s and abs(b - self._before_nm) <= self._again_nm:  # rings, or the lever swings
-            if abs(b - self._before_nm) < abs(self._nearest_nm - self._before_nm):
-                self._nearest_nm = b
             still = abs(b - self._last_nm) < max(self._least_nm, THRESHOLD_NOISES * self._noise_nm)
             self.level_nm, self._still = b, self._still + 1 if still else 0
             if self._still >= STILL_BLOCKS:
                 self._settled_s = t
             return None
         if t < self._settled_s:
-            self.level_nm, self._settled_s = self._nearest_nm, -np.inf
+            self.level_nm, self._settled_s = self._before_nm, -np.inf  # a valley between two grips is no rest
         away = b - self.level_nm
         if abs(away) > max(self._least_nm, THRESHOLD_NOISES * self._noise_nm) and self._blocks >= LEARN_BLOCKS:
             self._open(t, b)
@@ -273,6 +270,7 @@ class Segmenter:
             self._open(t, b)
         else:
             self._loaded, self._low_since = False, None
-            self._before_nm, self._again_nm = self.level_nm, AGAIN * max(self._high_nm, -self._low_nm)
-            self.level_nm, self._settled_s, self._still, self._nearest_nm = b, t + RINGS_S, 0, b
+            self._before_nm = b if from_start else self.level_nm
+            self._again_nm = AGAIN * max(self._high_nm, -self._low_nm)
+            self.level_nm, self._settled_s, self._still = b, t + RINGS_S, 0
         return span
