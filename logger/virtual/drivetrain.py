@@ -22,11 +22,15 @@ step's end instead, which damps it. Only the onset of slip solves again with a b
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Literal
+
+import numpy as np
+from numpy.typing import NDArray
 
 from logger.virtual.pack import Friction, bristles
 
+Floats = NDArray[np.float64]
 Held = Literal["other side", "case", "none"]
 Hand = Callable[[int, float, float], tuple[float, float]]
 Load = Callable[[float], float]
@@ -119,20 +123,51 @@ class State:
         return replace(self, speed=(0.0,) * 5, age=tuple(age + time_s for age in self.age))  # type: ignore[arg-type]
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Log:
-    """What the march writes in the middle of every step; lists of equal length."""
+    """What happened in the middle of every step; arrays of shape (steps,)."""
 
-    wheel_rad: list[float] = field(default_factory=list)
-    wheel_rad_s: list[float] = field(default_factory=list)
-    wheel_rad_s2: list[float] = field(default_factory=list)
-    driven_slip_rad: list[float] = field(default_factory=list)
-    other_slip_rad: list[float] = field(default_factory=list)
-    case_rad: list[float] = field(default_factory=list)
-    hand_nm: list[float] = field(default_factory=list)
-    driven_pack_nm: list[float] = field(default_factory=list)
-    other_pack_nm: list[float] = field(default_factory=list)
-    held_nm: list[float] = field(default_factory=list)
+    wheel_rad: Floats
+    wheel_rad_s: Floats
+    wheel_rad_s2: Floats
+    driven_slip_rad: Floats
+    other_slip_rad: Floats
+    case_rad: Floats
+    hand_nm: Floats
+    driven_pack_nm: Floats
+    other_pack_nm: Floats
+    held_nm: Floats
+
+
+def _slip_solver(axle: Axle, step_s: float) -> Callable[..., tuple[float, ...]]:
+    """Compile the solution for side gears and case, which packs and pinions couple.
+
+    Slip speeds for the contact strength are guessed, and guessed again where that was wrong: at the onset of slip.
+    """
+    pack_r, pack_s = bristles(axle.driven_pack, step_s), bristles(axle.other_pack, step_s)
+
+    def solve(
+        gear_r: float, gear_s: float, case: float, pull_r: float, pull_s: float, pull_c: float, bm: float,
+        slip_r: float, slip_s: float, z1: float, z2: float, a1: float, a2: float, at_r: float, at_s: float,
+    ) -> tuple[float, ...]:  # fmt: skip
+        for _ in range(RETRIES):
+            f1, b1, d1 = pack_r(slip_r, z1, a1, at_r)
+            f2, b2, d2 = pack_s(slip_s, z2, a2, at_s)
+            mr, nr, er = gear_r + b1, b1 + 2 * bm, pull_r - f1
+            t = bm / mr
+            ms, ns, es = gear_s + b2 - t * bm, b2 + 2 * bm - t * nr, pull_s - f2 - t * er
+            u, p = nr / mr, ns / ms
+            c = (pull_c + f1 + f2 + u * er + p * es) / (case + b1 + b2 - u * nr - p * ns)
+            s = (es + ns * c) / ms
+            r = (er + nr * c - bm * s) / mr
+            v1, v2 = r - c, s - c
+            miss_r, miss_s = abs(abs(v1) - slip_r), abs(abs(v2) - slip_s)
+            if miss_r < RETRY_RAD_S + RETRY_SHARE * slip_r and miss_s < RETRY_RAD_S + RETRY_SHARE * slip_s:
+                break
+            slip_r, slip_s = abs(v1), abs(v2)
+        return r, s, c, v1, v2, f1 + b1 * v1, f2 + b2 * v2, d1, d2
+
+    return solve
 
 
 def march(
@@ -163,15 +198,12 @@ def march(
     State, Log
         At the end, and in the middle of every step.
     """
-    log = Log()
-    put = [getattr(log, name).append for name in Log.__dataclass_fields__]
-    put_w, put_ww, put_aw, put_sr, put_ss, put_c, put_hand, put_fr, put_fs, put_held = put
     h, g, more = step_s, step_s * THETA, 1 / THETA
     less = more - 1
-    pack_r, pack_s = bristles(axle.driven_pack, g), bristles(axle.other_pack, g)
+    solve = _slip_solver(axle, g)
     ground_w, ground_c, ground_o = (bristles(f, g) for f in axle.grounds)
-    mem_r, mem_s = axle.driven_pack.memory_rad, axle.other_pack.memory_rad
-    mem_w, mem_c, mem_o = (f.memory_rad for f in axle.grounds)
+    frictions = (axle.driven_pack, axle.other_pack, *axle.grounds)
+    m1, m2, m3, m4, m5 = (f.memory_rad for f in frictions)
     jw, jc, jo = ((j / g) for j in (axle.wheel_kgm2 + lever_kgm2, axle.case_kgm2, axle.other_kgm2))
     jg = axle.gear_kgm2 / h
     kr, ks, km, gap = axle.driven_shaft_nm_rad, axle.other_shaft_nm_rad, axle.pinion_nm_rad, axle.lash_rad / 2
@@ -181,8 +213,9 @@ def march(
     twist_r, twist_s, mesh = *state.twist, state.mesh
     z1, z2, z3, z4, z5 = state.bristle
     a1, a2, a3, a4, a5 = state.age
-    v1, v2, vm = r - c, s - c, r + s - 2 * c  # speeds in the middle of the last step
+    v1, v2, vm = r - c, s - c, r + s - 2 * c  # in the middle of the last step, and before
     last_1, last_2 = v1, v2
+    rows: list[tuple[float, ...]] = []
     for step in range(steps):
         push, give = hand(step, tw + g * w, w)
         shaft_r, shaft_s = kr * twist_r, ks * twist_s
@@ -192,58 +225,31 @@ def march(
         f3, b3, d3 = ground_w(abs(w), z3, a3, tw)
         f4, b4, d4 = ground_c(abs(c), z4, a4, tc)
         f5, b5, d5 = ground_o(abs(o), z5, a5, to)
-        # The wheels at the shafts' outer ends, eliminated; then case and side gears, which the pinions couple.
+        # The wheels at the shafts' outer ends are eliminated; side gears and case remain.
         dw, do = jw + give + br + b3, jo + bs + b5
         qw, qo = push + load(tw) + jw * w - shaft_r - f3, jo * o + shaft_s - f5
-        gear_r, gear_s = jg + br * (1 - br / dw) + bm, jg + bs * (1 - bs / do) + bm
-        pull_r, pull_s = jg * r + shaft_r + br / dw * qw - am, jg * s - shaft_s + bs / do * qo - am
-        pull_c, case = jc * c + 2 * am - f4, jc + 4 * bm + b4
-        # Slip speeds for the contact strength: carried on from the last step; guessed again where that was wrong.
-        slip_r, slip_s = abs(2 * v1 - last_1), abs(2 * v2 - last_2)
-        last_1, last_2 = v1, v2
-        for _ in range(RETRIES):
-            f1, b1, d1 = pack_r(slip_r, z1, a1, tr - tc)
-            f2, b2, d2 = pack_s(slip_s, z2, a2, ts - tc)
-            mr, nr, er = gear_r + b1, b1 + 2 * bm, pull_r - f1
-            t = bm / mr
-            ms, ns, es = gear_s + b2 - t * bm, b2 + 2 * bm - t * nr, pull_s - f2 - t * er
-            u, p = nr / mr, ns / ms
-            mid_c = (pull_c + f1 + f2 + u * er + p * es) / (case + b1 + b2 - u * nr - p * ns)
-            mid_s = (es + ns * mid_c) / ms
-            mid_r = (er + nr * mid_c - bm * mid_s) / mr
-            v1, v2 = mid_r - mid_c, mid_s - mid_c
-            miss_r, miss_s = abs(abs(v1) - slip_r), abs(abs(v2) - slip_s)
-            if miss_r < RETRY_RAD_S + RETRY_SHARE * slip_r and miss_s < RETRY_RAD_S + RETRY_SHARE * slip_s:
-                break
-            slip_r, slip_s = abs(v1), abs(v2)
-        mid_w, mid_o = (qw + br * mid_r) / dw, (qo + bs * mid_s) / do
-        vm = mid_r + mid_s - 2 * mid_c
-        put_w(tw + g * mid_w)
-        put_ww(mid_w)
-        put_aw((mid_w - w) / g)
-        put_sr(tr - tc + g * v1)
-        put_ss(ts - tc + g * v2)
-        put_c(tc + g * mid_c)
-        put_hand(push - give * mid_w)
-        put_fr(f1 + b1 * v1)
-        put_fs(f2 + b2 * v2)
-        put_held(f5 + b5 * mid_o)
+        mid_r, mid_s, mid_c, new_1, new_2, f1, f2, d1, d2 = solve(
+            jg + br * (1 - br / dw) + bm, jg + bs * (1 - bs / do) + bm, jc + 4 * bm + b4,
+            jg * r + shaft_r + br / dw * qw - am, jg * s - shaft_s + bs / do * qo - am, jc * c + 2 * am - f4, bm,
+            abs(2 * v1 - last_1), abs(2 * v2 - last_2), z1, z2, a1, a2, tr - tc, ts - tc,
+        )  # fmt: skip
+        last_1, last_2, v1, v2 = v1, v2, new_1, new_2
+        mid_w, mid_o, vm = (qw + br * mid_r) / dw, (qo + bs * mid_s) / do, mid_r + mid_s - 2 * mid_c
+        rows.append((
+            tw + g * mid_w, mid_w, (mid_w - w) / g, tr - tc + g * v1, ts - tc + g * v2, tc + g * mid_c,
+            push - give * mid_w, f1, f2, f5 + b5 * mid_o,
+        ))  # fmt: skip
         # The rest of the step goes on as the part before it.
         z1, z2 = more * (z1 + g * v1) / d1 - less * z1, more * (z2 + g * v2) / d2 - less * z2
-        z3, z4, z5 = (
-            more * (z3 + g * mid_w) / d3 - less * z3,
-            more * (z4 + g * mid_c) / d4 - less * z4,
-            more * (z5 + g * mid_o) / d5 - less * z5,
-        )
-        a1, a2 = (a1 + h) / (1 + h * abs(v1) / mem_r), (a2 + h) / (1 + h * abs(v2) / mem_s)
-        a3 = (a3 + h) / (1 + h * abs(mid_w) / mem_w)
-        a4 = (a4 + h) / (1 + h * abs(mid_c) / mem_c)
-        a5 = (a5 + h) / (1 + h * abs(mid_o) / mem_o)
-        twist_r += h * (mid_w - mid_r)
-        twist_s += h * (mid_s - mid_o)
-        mesh += h * vm
+        z3 = more * (z3 + g * mid_w) / d3 - less * z3
+        z4, z5 = more * (z4 + g * mid_c) / d4 - less * z4, more * (z5 + g * mid_o) / d5 - less * z5
+        a1, a2 = (a1 + h) / (1 + h * abs(v1) / m1), (a2 + h) / (1 + h * abs(v2) / m2)
+        a3 = (a3 + h) / (1 + h * abs(mid_w) / m3)
+        a4, a5 = (a4 + h) / (1 + h * abs(mid_c) / m4), (a5 + h) / (1 + h * abs(mid_o) / m5)
+        twist_r, twist_s, mesh = twist_r + h * (mid_w - mid_r), twist_s + h * (mid_s - mid_o), mesh + h * vm
         tw, tr, tc, ts, to = tw + h * mid_w, tr + h * mid_r, tc + h * mid_c, ts + h * mid_s, to + h * mid_o
         w, c, o = more * mid_w - less * w, more * mid_c - less * c, more * mid_o - less * o
         r, s = mid_r, mid_s
     bristle, age = (z1, z2, z3, z4, z5), (a1, a2, a3, a4, a5)
-    return State((w, r, c, s, o), (tw, tr, tc, ts, to), (twist_r, twist_s), mesh, bristle, age), log
+    end = State((w, r, c, s, o), (tw, tr, tc, ts, to), (twist_r, twist_s), mesh, bristle, age)
+    return end, Log(*np.array(rows).reshape(-1, len(Log.__dataclass_fields__)).T)

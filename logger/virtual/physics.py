@@ -261,7 +261,7 @@ class _Stage:
         self._append([np.full(steps, value) for value in values], np.full(steps, Phase.OFF), fitted=fitted)
 
     def _keep(self, log: Log, phases: Sequence[int]) -> None:
-        columns = [np.asarray(getattr(log, name)) for name in Log.__dataclass_fields__]
+        columns = [getattr(log, name) for name in Log.__dataclass_fields__]
         for side, slip in enumerate((columns[3], columns[4])):
             self._travel_rad[side] += float(np.abs(np.diff(slip)).sum())
         self._append(columns, np.asarray(phases), fitted=True)
