@@ -91,6 +91,17 @@ class StickSlip:
 
 
 @dataclass(frozen=True, slots=True)
+class Level:
+    """One speed of a drive that turns at several: means over its second half, when the change has died out."""
+
+    start_s: float
+    end_s: float
+    wheel_rad_s: float
+    torque_nm: float
+    axle_nm: float
+
+
+@dataclass(frozen=True, slots=True)
 class TruePull:
     """The truth about one pull; see the module for each word.
 
@@ -116,6 +127,8 @@ class TruePull:
         On the wheel about the axle, from the true zero, in the pull's direction.
     pack_mean_nm, held_nm : float or None
         Mean of both packs' friction and reaction at the held wheel, over the steady time.
+    levels : tuple of Level
+        Where the pull turns at several speeds one after the other.
     max_nm, turn_deg : float
         Highest torque and whole rotation of the pull.
     flags : tuple of str
@@ -144,6 +157,7 @@ class TruePull:
     pack_mean_nm: float | None = None
     held_nm: float | None = None
     regrip: bool = False
+    levels: tuple[Level, ...] = ()
     flags: tuple[str, ...] = ()
 
     @property
@@ -187,6 +201,7 @@ def _true_pull(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment) 
         breakaway_s=(segment.first + top) * step,
         breakaway_nm=float(torque[top]),
         breakaway_axle_nm=float(sign * run.axle_nm[segment.first + top]),
+        levels=_levels(run, segment, torque),
     )
     return _turned(axle, lever_kgm2, run, segment, onset, torque, broken)
 
@@ -220,6 +235,24 @@ def _turned(
         stick_slip=stick_slip,
         peak_class=_classify(overshoot, ripple, has_peak=has_peak, stick_slip=stick_slip is not None),
     )
+
+
+def _levels(run: Mechanics, segment: Segment, torque: Floats) -> tuple[Level, ...]:
+    """Give what a drive at several speeds shows at each."""
+    speeds, step, sign = segment.pull.turn_rad_s, run.step_s, segment.pull.direction
+    turning = np.flatnonzero(run.phase[segment.first : segment.last] == Phase.TURN)
+    if len(speeds) < 2 or not turning.size:
+        return ()
+    levels, start = [], float(turning[0])
+    for _, duration in speeds:
+        end = start + duration / step
+        half = slice(round((start + end) / 2), round(end))
+        at = slice(segment.first + half.start, segment.first + half.stop)
+        speed = float(sign * run.wheel_rad_s[at].mean())
+        axle = float(sign * run.axle_nm[at].mean())
+        levels.append(Level(at.start * step, at.stop * step, speed, float(torque[half].mean()), axle))
+        start = end
+    return tuple(levels)
 
 
 def _excess(pack: Friction) -> bool:

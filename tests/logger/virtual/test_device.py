@@ -8,9 +8,12 @@ import msgspec
 import numpy as np
 import pytest
 
+from logger.decoder.build import build_decoder
 from logger.decoder.frames import FrameDecoder
 from logger.description import Description, shipped
+from logger.samples import EventKind
 from logger.toml_file import read_toml
+from logger.units import torque_factor
 from logger.virtual.device import VirtualDevice, Wire, decimals
 from logger.virtual.physics import LeverOff, simulate
 from logger.virtual.port import VirtualPort
@@ -52,6 +55,49 @@ def test_overload_and_error_are_marks_not_numbers():
     assert ",OL Nm,OL" in lines[0]
     at = int(np.searchsorted(run.time_s, 1.05))
     assert ",--- Nm,ERR" in lines[at] or ",OL Nm,ERR" in lines[at]
+
+
+@pytest.mark.parametrize(("unit", "angle"), [("N·m", None), ("lbf·in", 0.1), ("lbf·ft", None)])
+def test_text_lines_decode_to_the_run(unit, angle):
+    base = scenario("healthy")
+    sensor = replace(base.sensor, zero_nm=-1.5, faults=(Fault("error", 1.0, 0.02),))
+    run = simulate(replace(base, actions=(LeverOff(2.0),), sensor=sensor, angle_step_deg=angle), 3)
+    device = VirtualDevice(run, unit=unit)
+    decoder = build_decoder(device.description)
+    decoded = decoder.feed(*(data for _, data in device))
+    assert len(decoded) == run.time_s.size
+    factor = torque_factor(unit)
+    np.testing.assert_allclose(decoded.columns["torque"] * factor, run.torque_nm, atol=0.02, equal_nan=True)
+    np.testing.assert_array_equal(decoded.counter, run.counter)
+    assert np.isnan(decoded.columns["torque"]).sum() == pytest.approx(20, abs=1)
+    assert ("angle" in decoded.columns) == (angle is not None)
+    assert not [event for event in decoded.events if event.kind in (EventKind.GARBAGE, EventKind.UNIT, EventKind.GAP)]
+
+
+def test_every_lost_line_is_counted_from_the_counter():
+    run = short()
+    device = VirtualDevice(run, wire=Wire(lost=0.05))
+    pieces = list(device)
+    decoded = build_decoder(device.description).feed(*(data for _, data in pieces))
+    gaps = sum(event.count for event in decoded.events if event.kind == EventKind.GAP)
+    assert gaps + len(pieces) == int(decoded.counter[-1] - decoded.counter[0]) + 1
+    assert gaps > 40
+
+
+@pytest.mark.parametrize("form", ["text", "frame"])
+def test_a_bad_line_is_survived(form):
+    """Doubled, swapped, spoiled and foreign bytes: no wrong value comes through, what is lost is told."""
+    run = short()
+    wire = Wire(lost=0.02, doubled=0.02, swapped=0.02, spoiled=0.02, garbage=0.02)
+    device = VirtualDevice(run, form, samples=5, wire=wire)
+    decoded = build_decoder(device.description).feed(*(data for _, data in device))
+    assert len(decoded) > 0.85 * run.time_s.size
+    told = {event.kind for event in decoded.events}
+    assert EventKind.GAP in told
+    assert EventKind.GARBAGE in told
+    if form == "frame":  # its check sum lets nothing wrong through; a digit flipped in a text line nobody can see
+        index = np.searchsorted(run.counter, decoded.counter)
+        np.testing.assert_allclose(decoded.columns["torque"], run.torque_nm[index], atol=5e-4)
 
 
 @pytest.mark.parametrize("angle", [None, 0.1])

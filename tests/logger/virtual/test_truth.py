@@ -141,3 +141,26 @@ def test_truth_does_not_depend_on_the_transducer():
     base = replace(base, actions=base.actions[:3])
     other = replace(base, sensor=replace(base.sensor, rate_hz=10.0, noise_nm=2.0, gain=1.1, zero_nm=5.0))
     assert simulate(base, 1).truth == simulate(other, 1).truth
+
+
+def test_drive_at_constant_speeds_finds_the_steady_curve_of_the_friction():
+    """T(v) = pack mean at v/2 + half the driveline's drag at v/2 + the wheel's drag at v, at six speeds of a drive.
+
+    The packs' steady curve is that of the published model (``test_pack``).
+    """
+    case = scenario("motor")
+    even = replace(case.axle.driven_pack, path=None)
+    case = replace(case, axle=replace(case.axle, driven_pack=even, other_pack=even))
+    axle, pull = case.axle, simulate(case, 1).truth[0]
+    assert len(pull.levels) == 6
+    for level, wanted in zip(pull.levels, (0.05, 0.1, 0.2, 0.4, 0.8, 1.6), strict=True):
+        v = level.wheel_rad_s
+        assert v == pytest.approx(wanted, rel=0.02)
+        steady = even.steady_nm(v / 2) + axle.case_drag.steady_nm(v / 2) / 2 + axle.driven_drag.steady_nm(v)
+        assert level.axle_nm == pytest.approx(steady, rel=0.012)
+    falling = [level.axle_nm for level in pull.levels[:3]]
+    assert falling == sorted(falling, reverse=True)
+
+
+def test_a_hand_has_no_levels(runs):
+    assert all(pull.levels == () for run in runs.values() for pull in run.truth)
