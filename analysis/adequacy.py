@@ -58,3 +58,10 @@ def certificate_advice(facts: TransducerFacts, tested: date | None) -> tuple[str
     if facts.certificate_due is None or tested is None or tested <= facts.certificate_due:
         return ()
     return (f"the transducer's certificate was due on {facts.certificate_due.isoformat()}, before this test",)
+
+
+def sign_advice(facts: TransducerFacts) -> tuple[str, ...]:
+    """Say that a gauge without sign cannot tell directions apart."""
+    if facts.sign != "none":
+        return ()
+    return ("the gauge gives no sign: every pull counts as clockwise, its true direction is not known",)

@@ -31,7 +31,8 @@ ANGLE_HALF_WIDTH_RAD = math.radians(15)
 SECOND_ORDER = "lever, second order"
 AT_HANDOFF = "lever's weight at hand-off"
 NOT_SENSED = "lever's weight, not sensed"
-_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED}
+ACCELERATION = "acceleration"
+_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED, ACCELERATION}
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +145,8 @@ class Reading:
         How far the wheel turned while it was read; 0 for a breakaway; None if unknown.
     since_handoff_rad : float or None
         How far the wheel had turned from hand-off to the middle of it; None if unknown.
+    acceleration_nm : float
+        What a change of the wheel's speed may have added or taken: half-width.
     """
 
     quantity: str
@@ -153,6 +156,7 @@ class Reading:
     handoff_nm: float = 0.0
     turn_rad: float | None = 0.0
     since_handoff_rad: float | None = 0.0
+    acceleration_nm: float = 0.0
 
 
 def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
@@ -172,13 +176,16 @@ def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: L
     Notes
     -----
     Rows: trace; calibration; full-scale accuracy; zero or hand-off level; each length and angle of the fixture, and
-    their second order; the lever's weight that the sensor does not see. Everything but the trace is shared by all
-    pulls of a job.
+    their second order; the lever's weight that the sensor does not see. Everything but the trace and a change of speed
+    is shared by all pulls of a job.
     """
     offset = reading.direction * (reading.handoff_nm - level.zero_nm) if level.known else 0.0
     shown = reading.at_sensor_nm + offset
     factor, slopes = fixture.factor, fixture.slopes
     rows = [Row(Input("trace", reading.at_sensor_nm, reading.u_trace_nm, note="noise, sampling, boundaries"), factor)]
+    if reading.acceleration_nm:
+        speed = half_width(ACCELERATION, 0.0, reading.acceleration_nm, note="the wheel's speed changed while it turned")
+        rows.append(Row(speed, factor))
     for i in instrument.inputs:
         rows.append(Row(i, factor * shown if i.name == "calibration" else reading.direction * factor))
     rows.append(_level_row(reading, fixture, level))
@@ -231,7 +238,8 @@ def trials_model(reading: Reading, fixture: Fixture, budget: Budget) -> tuple[tu
     added = {i.name for i in inputs} - _EQUATION - {i.name for i in fixture.inputs}
 
     def torque(x: Mapping[str, Value]) -> Value:
-        shown = x["trace"] + reading.direction * (x.get("full-scale accuracy", 0.0) + x.get(AT_HANDOFF, 0.0))
+        shown = x["trace"] + x.get(ACCELERATION, 0.0)
+        shown = shown + reading.direction * (x.get("full-scale accuracy", 0.0) + x.get(AT_HANDOFF, 0.0))
         if "true zero" in x:
             shown = shown + reading.direction * (reading.handoff_nm - x["true zero"])
         whole = fixture.factor_at(x) * x["calibration"] * shown + reading.direction * x.get(NOT_SENSED, 0.0)

@@ -24,6 +24,7 @@ SLIP_TOLERANCE = 0.03
 # Printed limits of this test lie between 5 and 270 N·m (common practice, no source); beyond twice that on either side
 # the unit is doubtful.
 LIKELY_NM = (2.5, 540.0)
+LARGE_SLIP = 7.0  # the smallest of the unmistakable ones: kgf·m against lbf·ft
 _TRIED_UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
 
 
@@ -68,6 +69,22 @@ def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[
         for slip, what in UNIT_SLIPS.items()
         if abs(ratio / slip - 1) < SLIP_TOLERANCE
     )
+
+
+def slip_against(limit: Limit, quantity: str, measured_nm: float) -> tuple[str, ...]:
+    """Say whether a limit and the torque measured against it differ as two units do.
+
+    Only slips of a factor of seven and more: a pack may well turn at 1.36 times its limit.
+    """
+    if limit.kind == "ratio min" or limit.quantity != quantity:
+        return ()
+    found: list[str] = []
+    for value in (limit.lower, limit.upper):
+        if value is not None:
+            nm = value * torque_factor(limit.unit)
+            far = min(nm, measured_nm) > 0 and max(nm / measured_nm, measured_nm / nm) > LARGE_SLIP
+            found += unit_guard(value, limit.unit, measured_nm) if far else ()
+    return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)

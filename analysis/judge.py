@@ -7,19 +7,28 @@ Conventions
 - A pull is judged as one pull of many; a job by its median. Where both directions were pulled, the less favourable one
   is the job's result.
 
-Offered: ``QUANTITIES``, ``AtAxle``, ``budgets_of``, ``values_of``, ``judge_pull``, ``judge_job``.
+Offered: ``QUANTITIES``, ``AtAxle``, ``readings_of``, ``budgets_of``, ``disagreements``, ``values_of``, ``judge_pull``,
+``judge_job``.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from analysis.at_axle import Instrument, Level, Reading, at_axle
-from analysis.limits import Bounds, Guard, Result, Rule, decide, not_valid
-from analysis.repeats import JobValue, job_value, single_pull
+from analysis.at_axle import Instrument, Level, Reading, at_axle, trials_model
+from analysis.limits import Bounds, Guard, Result, Rule, State, decide, not_valid
+from analysis.repeats import (
+    DIRECTION_POLICY,
+    LEAST_PULLS,
+    RANDOM_ROWS,
+    JobValue,
+    further_pulls,
+    job_value,
+    single_pull,
+)
 
 if TYPE_CHECKING:
     from analysis.budget import Budget
@@ -54,10 +63,11 @@ class AtAxle:
 
 def budgets_of(pull: Pull, at: AtAxle) -> dict[str, Budget]:
     """Give what a pull says at the axle, by quantity; a quantity that it does not have is absent."""
-    return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in _readings(pull, at)}
+    return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in readings_of(pull, at)}
 
 
-def _readings(pull: Pull, at: AtAxle) -> list[Reading]:
+def readings_of(pull: Pull, at: AtAxle) -> list[Reading]:
+    """Give what a pull says at the sensor, ready to be brought to the axle."""
     found = []
     if pull.breakaway is not None:
         b = pull.breakaway
@@ -67,12 +77,24 @@ def _readings(pull: Pull, at: AtAxle) -> list[Reading]:
         r = pull.rotating
         turn = at.turned_rad(r.start_s, r.end_s) if at.turned_rad else None
         since = at.turned_rad(pull.start_s, (r.start_s + r.end_s) / 2) if at.turned_rad else None
-        where = (pull.direction, pull.handoff_nm, turn, since)
+        where = (pull.direction, pull.handoff_nm, turn, since, pull.turning.acceleration_nm if pull.turning else 0.0)
         found.append(Reading("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
         # A maximum happened at one place of the turn, which nobody knows: the lever's weight does not average out.
         once = (pull.direction, pull.handoff_nm, 0.0, None)
         found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, at.noise_nm), *once))
     return found
+
+
+def disagreements(pull: Pull, at: AtAxle) -> tuple[str, ...]:
+    """Check a pull's budgets by a million Monte Carlo trials each; empty where both agree (JCGM 101, clause 8)."""
+    from analysis.montecarlo import disagreement, monte_carlo
+
+    found = []
+    for reading in readings_of(pull, at):
+        budget = at_axle(reading, at.fixture, at.instrument, at.level)
+        inputs, model = trials_model(reading, at.fixture, budget)
+        found.append(disagreement(budget, monte_carlo(model, inputs)))
+    return tuple(text for text in found if text)
 
 
 def values_of(
@@ -137,4 +159,28 @@ def judge_job(
         decide(v.budget.value, v.budget.u, bounds, dof=v.budget.dof, rule=rule, guard=guard, notes=(*v.notes, *notes))
         for v in own
     ]
-    return min(results, key=lambda result: result.probability)
+    worst = min(range(len(own)), key=lambda i: results[i].probability)
+    result = results[worst]
+    if len(own) > 1:
+        result = replace(result, notes=(*result.notes, DIRECTION_POLICY))
+    if result.state is State.TOO_CLOSE:
+        result = replace(result, notes=(*result.notes, _what_would_settle(own[worst], bounds)))
+    return result
+
+
+def _what_would_settle(value: JobValue, bounds: Bounds) -> str:
+    """Say whether more pulls would narrow the interval enough to decide, if the value stays where it is."""
+    if len(value.values) < LEAST_PULLS:
+        return "too few pulls to know their scatter: make three or more, five if you can"
+    edges = [edge for edge in (bounds.lower, bounds.upper) if edge is not None]
+    room = min(abs(value.budget.value - edge) for edge in edges)
+    more = further_pulls(value, room)
+    if more is not None:
+        return f"about {more} more pulls like these would settle it, if the value stays where it is"
+    shared = value.budget.without(*RANDOM_ROWS)
+    if shared.u95 > room:
+        return (
+            f"more pulls cannot settle it: what they share (transducer, lever, zero) is ± {shared.u95:.2g} N·m, the "
+            f"limit is {room:.2g} N·m away; state the lever's lengths or use a better transducer"
+        )
+    return "more pulls like these would hardly settle it: they scatter too much for so small a distance"

@@ -16,10 +16,10 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 import numpy as np
 
-from analysis.adequacy import certificate_advice, range_advice, resolution_advice
+from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice
 from analysis.at_axle import Level, instrument_from, level_from
 from analysis.corrected import Corrected, Source, apply_corrections
-from analysis.entry import kind_conflict
+from analysis.entry import kind_conflict, slip_against
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
 from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
@@ -139,6 +139,7 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         *range_advice(header.transducer.capacity_nm, bounds, highest),
         *resolution_advice(header.transducer.resolution_nm, job),
         *certificate_advice(header.transducer, header.started.date() if header.started is not None else None),
+        *sign_advice(header.transducer),
     )
     done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
     return RecordingReading(
@@ -237,8 +238,6 @@ def _at_axle(header: Header, reading: TraceReading, turned: Turned | None) -> tu
                 else "and the lever's weight, not stated, is not in it"
             )
         )
-    if header.transducer.sign == "none":
-        notes.append("the gauge gives no sign: the direction of the pulls is not known")
     return AtAxle(fixture, instrument, level, reading.noise_nm, turned), tuple(notes)
 
 
@@ -277,6 +276,7 @@ def _judged(
     )
     if peakless:
         notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
+    notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
     return judged, judge_job(job, bounds, rule=asked.rule, guard=asked.guard, notes=notes), notes
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -146,6 +146,10 @@ def _number(value: float) -> float | None:
     return round(value, DIGITS) if math.isfinite(value) else None
 
 
+def _rounded(values: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: _number(value) if isinstance(value, float) else value for name, value in values.items()}
+
+
 def _axle(reading: PullReading, quantity: str) -> tuple[float | None, float | None]:
     budget = reading.axle.get(quantity)
     return (None, None) if budget is None else (_number(budget.value), _number(budget.u95))
@@ -161,18 +165,17 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
         "breakaway": _breakaway_json(reading),
         "rotating": _rotating_json(reading),
         "stick_slip": None,
+        "turning": None if pull.turning is None else _rounded(asdict(pull.turning)),
         "valid": pull.valid,
         "reasons": [{"code": str(r.code), "text": r.text} for r in pull.reasons],
+        "notes": list(pull.notes),
+        "spikes_left_out": pull.left_out,
         "left_out": reading.left_out or None,
         "corrected": list(reading.corrected),
         "result": None if reading.result is None else reading.result.to_json(),
     }
     if pull.stick_slip is not None:
-        found["stick_slip"] = {
-            "frequency_hz": _number(pull.stick_slip.frequency_hz),
-            "peak_to_peak_nm": _number(pull.stick_slip.peak_to_peak_nm),
-            "chatter_index": _number(pull.stick_slip.chatter_index),
-        }
+        found["stick_slip"] = _rounded(asdict(pull.stick_slip))
     if budgets:
         found["budgets"] = [budget_json(b) for b in reading.axle.values()]
     return found
@@ -206,6 +209,7 @@ def _rotating_json(reading: PullReading) -> dict[str, Any] | None:
         "at_axle_nm": value,
         "u95_sensor_nm": _number(found.u95_sensor_nm),
         "u95_axle_nm": u95,
+        "steady_s": _number(found.steady_s),
         "max_nm": _number(found.max_nm),
         "max_at_axle_nm": greatest,
         "u95_max_axle_nm": greatest_u95,

@@ -46,6 +46,8 @@ TREND_P = 0.05
 TREND_LEAST = 0.03  # of the value, from first to last pull
 TREND_LEAST_PULLS = 4  # a line through three points has one degree of freedom
 
+RANDOM_ROWS = ("repeats", "reading", "repeatability")  # names of the rows that more pulls make smaller
+
 MOST_PULLS = 200  # beyond, nobody goes on pulling
 
 DIRECTION_POLICY = "each direction has its own value; where both were pulled the less favourable one is judged"
@@ -238,7 +240,7 @@ def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
     """
     if job.budget.u95 <= wanted_u95_nm:
         return 0
-    shared = job.budget.without("repeats", "reading", "repeatability")
+    shared = job.budget.without(*RANDOM_ROWS)
     for n in range(len(job.values) + 1, MOST_PULLS + 1):
         if n < LEAST_PULLS:
             continue

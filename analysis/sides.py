@@ -12,6 +12,8 @@ Offered: ``DragTest``, ``drag_test``, ``gear_ratio``.
 
 from __future__ import annotations
 
+import math
+import statistics
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
@@ -83,13 +85,8 @@ def _value(budget: Budget) -> dict[str, float]:
     return {"at_axle_nm": budget.value, "u95_axle_nm": budget.u95}
 
 
-def drag_test(
-    held: Mapping[str, RecordingReading],
-    both: RecordingReading | None,
-    *,
-    speeds_rad_s: tuple[float | None, float | None] = (None, None),
-) -> DragTest:
-    """Take drag off.
+def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> DragTest:
+    """Take drag off; where the recordings hold the wheel's angle, the speeds of both kinds of test are compared.
 
     Parameters
     ----------
@@ -97,8 +94,6 @@ def drag_test(
         Tests with the other side held, driving "right", "left" or both.
     both : RecordingReading or None
         The baseline: both wheels free, one turned.
-    speeds_rad_s : (held, both)
-        Wheel speeds, where known: the baseline belongs at half the speed.
 
     Raises
     ------
@@ -125,9 +120,15 @@ def drag_test(
     means = tuple(m for q in QUANTITIES for m in _means(raw[q], baseline, q))
     notes += tuple(text for q in QUANTITIES for text in raw[q].words())
     if both is not None:
-        note = half_speed_note(*speeds_rad_s)
+        note = half_speed_note(_speed_rad_s(*held.values()), _speed_rad_s(both))
         notes += (note,) if note else ()
     return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def _speed_rad_s(*readings: RecordingReading) -> float | None:
+    """Give the usual wheel speed of the pulls that count, where the recordings hold an angle."""
+    speeds = [p.pull.turning.speed_rpm for r in readings for p in r.pulls if p.counts and p.pull.turning is not None]
+    return statistics.median(abs(speed) for speed in speeds) * math.pi / 30 if speeds else None
 
 
 def _doubled(raw: Mapping[str, Matrix]) -> tuple[str, ...]:

@@ -39,6 +39,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, or CSV traces with time and torque")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel pulls 1')")
     parser.add_argument("--budget", action="store_true", help="show what each input contributes to the interval")
+    parser.add_argument(
+        "--monte-carlo", action="store_true", help="check every interval at the axle by a million trials"
+    )
     parser.add_argument("--unit", metavar="UNIT", help="unit of the table; default: that of the recording")
     add_reading_options(parser)
 
@@ -69,6 +72,8 @@ def run(args: argparse.Namespace) -> int:
     else:
         for reading in readings:
             _show(reading, unit or reading.unit, budget=args.budget)
+    if args.monte_carlo:
+        _check(readings)
     for reading in readings:
         if not reading.ok:
             for line in reading.problems:
@@ -76,6 +81,17 @@ def run(args: argparse.Namespace) -> int:
     if not all(reading.ok for reading in readings):
         return Exit.BAD_INPUT
     return exit_for([reading.result for reading in readings if reading.result is not None])
+
+
+def _check(readings: Iterable[RecordingReading]) -> None:
+    """Check the intervals of all pulls by Monte Carlo, and say where it disagrees."""
+    from analysis.judge import disagreements
+    from logger.console import note
+
+    for reading in readings:
+        found = [text for p in reading.pulls if reading.at is not None for text in disagreements(p.pull, reading.at)]
+        for text in found or (["Monte Carlo agrees with every interval"] if reading.pulls and reading.at else []):
+            note(f"{reading.file}: {text}")
 
 
 def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
@@ -175,6 +191,9 @@ def _reasons(reading: RecordingReading) -> list[str]:
     lines = []
     for number, read in enumerate(reading.pulls, 1):
         lines += [f"  pull {number}: {r.code}: {r.text}" for r in read.pull.reasons]
+        lines += [f"  pull {number}: {text}" for text in read.pull.notes]
+        if read.pull.left_out:
+            lines.append(f"  pull {number}: {read.pull.left_out} readings that stand out alone were left out")
         if read.left_out:
             lines.append(f"  pull {number}: left out: {read.left_out}")
     return lines

@@ -37,7 +37,7 @@ def run_of(*, one_stud: bool, seed: int = 0, angle: bool = False, gain: float = 
     scenario = healthy()
     radius = 0.05715 if one_stud else 0.0
     lever = VirtualLever(stud_radius_m=radius, mass_kg=2.5, centroid_m=0.21, start_deg=20.0)
-    sensor = replace(scenario.sensor, zero_nm=TRUE_ZERO_NM, gain=gain)
+    sensor = replace(scenario.sensor, rate_hz=250.0, zero_nm=TRUE_ZERO_NM, gain=gain)
     return simulate(replace(scenario, lever=lever, sensor=sensor, angle_step_deg=0.1 if angle else None), seed)
 
 

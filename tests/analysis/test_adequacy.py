@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from analysis.adequacy import certificate_advice, range_advice, resolution_advice
+from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice
 from analysis.budget import Budget, Input, Row
 from analysis.limits import bounds_from
 from analysis.repeats import job_value
@@ -61,3 +61,8 @@ def test_resolution(step, said):
 )
 def test_certificate(due, tested, said):
     assert len(certificate_advice(TransducerFacts(certificate_due=due), tested)) == said
+
+
+@pytest.mark.parametrize(("sign", "said"), [(None, 0), ("signed", 0), ("reversed", 0), ("none", 1)])
+def test_gauge_without_sign(sign, said):
+    assert len(sign_advice(TransducerFacts(sign=sign))) == said

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.budget import t_factor
-from analysis.entry import kind_conflict, unit_guard
+from analysis.entry import kind_conflict, slip_against, unit_guard
 from analysis.limits import Guard, Rule, State, bounds_from, decide, guard_band, not_valid, percent, probability_within
 from logger import header
 from logger.errors import DescriptionError, QuantityError
@@ -178,6 +178,21 @@ def test_slips_of_the_unit(value, unit, limit_nm, words):
 def test_no_slip_no_word():
     assert unit_guard(20, "lbf·ft", 27.1) == ()
     assert unit_guard(20, "lbf·ft") == ()
+
+
+@pytest.mark.parametrize(
+    ("keys", "quantity", "measured", "said"),
+    [
+        ({"unit": "lbf·in"}, "breakaway", 27.1, True),
+        ({"unit": "lbf·in"}, "rotating mean", 27.1, False),
+        ({"unit": "N·m"}, "breakaway", 27.1, False),
+        ({"unit": "kgf·m"}, "breakaway", 27.1, True),
+        ({"kind": "ratio min", "unit": "1"}, "breakaway", 200.0, False),
+    ],
+)
+def test_limit_and_measured_torque_that_differ_as_units_do(keys, quantity, measured, said):
+    """A pack may well turn at 1.36 times its limit: only large slips are doubted."""
+    assert bool(slip_against(_limit(**keys), quantity, measured)) is said
 
 
 def test_unlikely_size_suggests_units():

@@ -145,7 +145,6 @@ def test_start_of_the_recording_as_true_zero(on_hub, hub_run):
     assert reading.trace is not None
     assert reading.at.level.known
     assert reading.at.level.zero_nm == pytest.approx(float(np.median(hub_run.torque_nm[:500])), abs=0.02)
-    assert abs(reading.at.level.zero_nm - reading.trace.zero_nm) > 3.0  # the lever's weight: no true zero
     for read, true in zip(reading.pulls, hub_run.truth, strict=True):
         assert read.axle["breakaway"].value == pytest.approx(true.breakaway_axle_nm, rel=0.02)
 

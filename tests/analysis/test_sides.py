@@ -12,22 +12,23 @@ from analysis.pipeline import read_file
 from analysis.sides import drag_test, gear_ratio
 from logger import header
 from logger.errors import InputError
-from logger.header import TransducerFacts
+from logger.header import Lever, TransducerFacts, Zero
 from logger.virtual import scenarios
 from logger.virtual.physics import simulate
-from tests.analysis.simulated import HUB, TRUE_ZERO_NM, ZERO, write_trace
+from tests.analysis.simulated import TRUE_ZERO_NM, ZERO, write_trace
 
 WEAK, STRONG = scenarios.pack(20.0, 1.25), scenarios.pack(60.0, 1.25, seed=2)
 DRIVING_RIGHT = scenarios.axle(STRONG, WEAK, driven_nm=9.0, other_nm=3.0, case_nm=14.0)
 DRIVING_LEFT = scenarios.axle(WEAK, STRONG, driven_nm=3.0, other_nm=9.0, case_nm=14.0)
 FREE = replace(DRIVING_RIGHT, held="none")
+HUB = Lever(fixture="hub centre", weight_kg=0.8, centroid_mm=180.0)
 FACTS = TransducerFacts(serial="T-1", capacity_nm=100.0, accuracy_percent_of_reading=0.5)
 
 
 def _run(axle, **pulls):
     scenario = scenarios.healthy()
-    sensor = replace(scenario.sensor, zero_nm=TRUE_ZERO_NM, capacity_nm=100.0)
-    lever = replace(scenario.lever, mass_kg=2.5, centroid_m=0.21)
+    sensor = replace(scenario.sensor, rate_hz=250.0, zero_nm=TRUE_ZERO_NM, capacity_nm=100.0)
+    lever = replace(scenario.lever, mass_kg=0.8, centroid_m=0.18)
     return simulate(replace(scenario, axle=axle, sensor=sensor, lever=lever, actions=scenarios.pulls(4, **pulls)), 3)
 
 
@@ -105,10 +106,35 @@ def test_two_transducers_share_no_calibration(readings):
     assert math.hypot(*apart) > 0.1
 
 
-def test_half_speed_and_factor_of_two_are_said(readings):
-    held = {"right": readings("right"), "left": readings("free")}  # 57 against 26.6 N·m
-    test = drag_test(held, readings("free"), speeds_rad_s=(0.5, 0.5))
-    assert any("100 % of the held test's wheel speed" in note for note in test.notes)
+def test_half_speed_is_judged_from_the_angle(tmp_path):
+    """A baseline as fast as the held test is told; at half its speed nothing is; without an angle the rule is said."""
+    free = tmp_path / "free.csv"
+
+    def baseline(speed, *, angle):
+        scenario = replace(scenarios.both_free(), actions=scenarios.pulls(3, ramp_nm_s=8.0, turn_rad_s=((speed, 4.0),)))
+        run = simulate(replace(scenario, angle_step_deg=0.1 if angle else None), 1)
+        return read_file(write_trace(free, run, lever=HUB, zero=Zero(value_nm=0.0, value_nm_u=0.01, how="lever off")))
+
+    held = {"right": baseline(0.6, angle=True)}
+    assert any("% of the held test's wheel speed" in note for note in drag_test(held, baseline(0.6, angle=True)).notes)
+    assert not any("wheel speed" in note for note in drag_test(held, baseline(0.3, angle=True)).notes)
+    assert any("turn the baseline at half" in note for note in drag_test(held, baseline(0.3, angle=False)).notes)
+
+
+def test_a_side_tested_with_the_case_held_is_doubted(tmp_path):
+    """Free-running ends, packs of 30 N·m: the mean of both on the right, their sum on the left."""
+    ends = {"driven_nm": 1.0, "other_nm": 1.0, "case_nm": 2.0}
+    axle = scenarios.axle(scenarios.pack(30.0), scenarios.pack(30.0, seed=2), **ends)
+    held = {}
+    for side, member, direction in (("right", "other side", 1), ("left", "case", -1)):
+        run = _run(replace(axle, held=member), direction=direction)
+        held[side] = read_file(write_trace(tmp_path / f"{side}.csv", run, lever=HUB, zero=ZERO, transducer=FACTS))
+    assert any("differ by a factor of" in note for note in drag_test(held, None).notes)
+
+
+def test_ordinary_sides_are_not_doubted(readings):
+    held = {"right": readings("right"), "left": readings("left")}
+    assert not any("differ by a factor" in note for note in drag_test(held, None).notes)
 
 
 def test_nothing_at_the_axle_is_refused(readings):
