@@ -24,6 +24,8 @@ from multiprocessing import get_context
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, Self, TextIO
 
+import msgspec
+
 from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, BadFile, Row, check_ending, write_table
 from logger.errors import FileError, HeldwheelError, InputError
 
@@ -281,6 +283,18 @@ def _file_key(path: Path | str) -> list[object] | None:
     return [os.path.abspath(path), said.st_size, said.st_mtime_ns, *extra]
 
 
+class _Line(msgspec.Struct, frozen=True):
+    """One line of the journal."""
+
+    settings: str
+    key: list[str | int]
+    rows: tuple[dict[str, str | int | float | bool | None], ...]
+    error: str
+
+
+_JOURNAL_LINE = msgspec.json.Decoder(_Line)
+
+
 class _Journal:
     """What is done so far, one line of JSON per file; a torn last line is as if it were not there."""
 
@@ -299,18 +313,17 @@ class _Journal:
                 places.setdefault(json.dumps(key), []).append(number)
         found: dict[int, Outcome] = {}
         try:
-            lines = self._path.read_text("utf-8").splitlines() if self._path.exists() else []
+            lines = self._path.read_text("utf-8").split("\n") if self._path.exists() else []
         except (OSError, UnicodeDecodeError) as error:
             raise FileError(f"{self._path}: cannot be read: {error}; remove it to begin anew") from error
         for line in lines:
             try:
-                said = json.loads(line)
-                settings, place, rows, fault = said["settings"], json.dumps(said["key"]), said["rows"], said["error"]
-            except (ValueError, KeyError, TypeError):
+                said = _JOURNAL_LINE.decode(line)
+            except (msgspec.DecodeError, RecursionError):
                 continue
-            if settings == self._settings:
-                for number in places.get(place, []):
-                    found[number] = Outcome(number, str(paths[number]), tuple(rows), fault)
+            if said.settings == self._settings:
+                for number in places.get(json.dumps(said.key), []):
+                    found[number] = Outcome(number, str(paths[number]), said.rows, said.error)
         return found
 
     def __enter__(self) -> Self:

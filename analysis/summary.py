@@ -8,7 +8,7 @@ from __future__ import annotations
 import statistics
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 import msgspec
 import numpy as np
@@ -368,6 +368,17 @@ def fixture_words(lever: Lever | None) -> str:
 
 # What was stated, as plain values and back
 
+_ASKED: dict[str, Any] = {
+    "lever": Lever | None,
+    "limit": Limit | None,
+    "zero": Zero | Literal["start"] | None,
+    "rule": Rule,
+    "guard": Guard,
+    "repeatability": Annotated[float, msgspec.Meta(ge=0, le=10)] | None,
+    "drop_outliers": bool,
+    **dict.fromkeys(("time_column", "torque_column", "angle_column", "torque_unit"), str | None),
+}
+
 
 def asked_plain(asked: Asked) -> dict[str, Any]:
     """Give what the caller stated as JSON-ready values."""
@@ -382,7 +393,7 @@ def asked_plain(asked: Asked) -> dict[str, Any]:
     return plain
 
 
-def asked_from(plain: Mapping[str, Any]) -> Asked:
+def asked_from(plain: Any) -> Asked:
     """Give what the caller stated back from plain values.
 
     Raises
@@ -390,12 +401,9 @@ def asked_from(plain: Mapping[str, Any]) -> Asked:
     InputError
         They are damaged.
     """
-    known = dict(plain)
     try:
-        for name, record in (("lever", Lever), ("limit", Limit), ("zero", Zero)):
-            if isinstance(known.get(name), dict):
-                known[name] = msgspec.convert(known[name], record)
-        known["rule"], known["guard"] = Rule(known["rule"]), Guard(known["guard"])
-        return Asked(**known)
-    except (KeyError, TypeError, ValueError, msgspec.ValidationError) as error:
+        if not isinstance(plain, Mapping) or set(plain) != set(_ASKED):
+            raise ValueError("other settings than this program has")
+        return Asked(**{name: msgspec.convert(plain[name], kind) for name, kind in _ASKED.items()})
+    except (TypeError, ValueError) as error:
         raise InputError(f"the settings that the report was made with are damaged: {error}") from None

@@ -80,7 +80,7 @@ def read_record(path: Path | str) -> dict[str, Any]:
         opens, closes = report_html.RECORD_OPENS.encode(), report_html.RECORD_CLOSES.encode()
         found = _between(data, opens, closes)
     try:
-        record = json.loads(found.decode("utf-8")) if found is not None else None
+        record = json.loads(found.decode("utf-8"), parse_constant=_no_number) if found is not None else None
     except (ValueError, RecursionError):
         record = None
     if not isinstance(record, dict) or record.get("schema") != SCHEMA:
@@ -97,6 +97,10 @@ def _bytes(path: Path) -> bytes:
     if len(data) > MAX_BYTES:
         raise FileError(f"{path}: is larger than {MAX_BYTES} bytes; this is no report")
     return data
+
+
+def _no_number(text: str) -> float:
+    raise ValueError(f"{text} is no JSON number")
 
 
 def _between(data: bytes, opens: bytes, closes: bytes) -> bytes | None:

@@ -88,6 +88,7 @@ def _write(args: argparse.Namespace) -> int:
 def _verify(args: argparse.Namespace) -> int:
     from analysis.verify import Holds, verify
     from logger import console
+    from logger.errors import InputError
 
     page = Path(args.verify)
     given = args.against or args.recording
@@ -96,9 +97,12 @@ def _verify(args: argparse.Namespace) -> int:
         from analysis.pipeline import read_file
         from analysis.summary import asked_from, material_of
 
-        name = str(record.get("recording", {}).get("file", ""))
+        said = record.get("recording")
+        name = Path(str(said.get("file", ""))).name if isinstance(said, dict) else ""
+        if not (given or name):
+            raise InputError("its record names no recording; name it with --against")
         asked = asked_from(record.get("asked", {}))
-        return material_of(read_file(given or page.with_name(Path(name).name), asked), asked)
+        return material_of(read_file(given or page.with_name(name), asked), asked)
 
     found = verify(page, read)
     console.say(f"{found.identity}: {found.holds.value}")
