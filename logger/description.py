@@ -120,6 +120,9 @@ class Description(Record, frozen=True, kw_only=True):
         The device must be asked for each reading.
     commands
         ``start``, ``stop``, ``zero``, ``rate`` and whatever else the device understands.
+    measures
+        What the main reading is. A second source (``record --second``) may measure ``angle``, ``rate``,
+        ``temperature``; its layout then has a field of that name where a torque transducer has ``torque``.
     simulated_mark
         Text that appears in the bytes of a simulated device only.
     silence_s
@@ -130,6 +133,7 @@ class Description(Record, frozen=True, kw_only=True):
     schema: Literal["heldwheel transducer 1"] = "heldwheel transducer 1"
     link: Literal["serial", "ble", "modbus", "replay", "virtual"] = "serial"
     notes: str = ""
+    measures: Literal["torque", "angle", "rate", "temperature", "force"] = "torque"
     transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
     serial: SerialSettings | None = None
     ble: BleSettings | None = None
@@ -144,7 +148,9 @@ class Description(Record, frozen=True, kw_only=True):
 
     @property
     def unit(self) -> str:
-        """The torque column's unit."""
+        """The main column's unit."""
+        if self.measures != "torque":
+            return self.transducer.unit
         return canonical_unit(self.transducer.unit or "N·m")
 
     @property
@@ -161,9 +167,45 @@ class Description(Record, frozen=True, kw_only=True):
             raise ValueError("; ".join(faults))
 
 
+def as_torque(description: Description) -> Description:
+    """Give the same layouts with the main field named ``torque``, which is what every decoder calls it."""
+    if description.measures == "torque":
+        return description
+    main = description.measures
+    replace = msgspec.structs.replace
+    lines, packet, modbus = description.lines, description.notification, description.modbus
+    changed: dict[str, object] = {}
+    if lines is not None:
+        template = lines.template.replace(f"{{{main}}}", "{torque}").replace(f"{{{main}:", "{torque:")
+        fields = {("torque" if name == main else name): field for name, field in lines.fields.items()}
+        changed["lines"] = replace(lines, template=template.replace("{unit}", "{skip}"), fields=fields)
+    if packet is not None:
+        changed["notification"] = _main_field(packet, main)
+    if description.frame is not None:
+        changed["frame"] = replace(description.frame, packet=_main_field(description.frame.packet, main))
+    if modbus is not None:
+        named = [replace(r, name="torque") if r.name == main else r for r in modbus.registers]
+        changed["modbus"] = replace(modbus, registers=tuple(named))
+    facts = replace(description.transducer, unit="")
+    return replace(description, measures="torque", transducer=facts, **changed)
+
+
+def _main_field(packet: Packet, main: str) -> Packet:
+    fields = [msgspec.structs.replace(f, name="torque") if f.name == main else f for f in packet.fields]
+    return msgspec.structs.replace(packet, fields=tuple(fields))
+
+
 def description_faults(description: Description) -> list[str]:
     """Give what contradicts itself between the keys of a description; one line for the user each."""
     faults: list[str] = []
+    if description.measures != "torque":
+        if not description.transducer.unit:
+            faults.append("transducer.unit: name the unit of what it measures")
+        try:
+            as_torque(description)
+        except ValueError as error:
+            faults.append(str(error).replace("torque", description.measures))
+        return faults
     kinds = ("lines", "frame", "notification", "modbus")
     given = [kind for kind in kinds if getattr(description, kind) is not None]
     if len(given) > 1 or (not given and description.link not in ("ble", "replay")):

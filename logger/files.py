@@ -24,6 +24,7 @@ from logger.errors import FileError
 from logger.foreign import Names, read_foreign
 from logger.header import Header
 from logger.samples import EventKind
+from logger.second import Second, split
 from logger.sidecar import merged, read_sidecar
 from logger.stored import is_recording, read_recording
 from logger.units import torque_factor
@@ -61,6 +62,8 @@ class Trace:
         As it stands beside the file.
     problems : tuple of str
         What is not in order, for the user.
+    second : Second or None
+        The samples of a second source, where one was recorded along; ``columns`` has its values at ``time_s``.
     """
 
     file: str
@@ -74,6 +77,7 @@ class Trace:
     sha256: str
     sidecar: Sidecar | None
     problems: tuple[str, ...]
+    second: Second | None = None
 
     @property
     def torque_nm(self) -> Floats:
@@ -154,17 +158,19 @@ def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
     header = stored.header
     if any(event.kind is EventKind.SIMULATED for event in stored.events):
         header = msgspec.structs.replace(header, simulated=True)
-    time_name, torque_name, *others = stored.names
+    columns, events, second = split(stored.columns, stored.events)
+    time_name, torque_name = stored.names[:2]
     return Trace(
         file=file,
         header=merged(header, sidecar),
-        time_s=stored.columns[time_name],
-        torque=stored.columns[torque_name],
+        time_s=columns.pop(time_name),
+        torque=columns.pop(torque_name),
         unit=stored.unit,
-        columns={name: stored.columns[name] for name in others},
-        events=tuple(stored.events),
+        columns=columns,
+        events=tuple(events),
         state="closed" if stored.closed else "recovered",
         sha256=stored.sha256,
         sidecar=sidecar,
         problems=tuple(stored.problems),
+        second=second,
     )

@@ -188,6 +188,7 @@ class Header(Record, frozen=True, kw_only=True):
     lever: Lever | None = None
     limit: Limit | None = None
     transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
+    second: TransducerFacts | None = None  # a source recorded along: angle, rate, temperature, torque of the held end
     zero: Zero | None = None
     source: Source | None = None
 

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
 
     from logger.header import TransducerFacts
     from logger.links.base import Link
+    from logger.merge import PairedSession
     from logger.samples import Block, Decoder, Ending
     from logger.session import Session
 
@@ -179,7 +180,7 @@ class _Shown:
 
 
 def record(
-    session: Session,
+    session: Session | PairedSession,
     header: Header,
     out: Path,
     *,
@@ -219,7 +220,7 @@ def record(
 
 
 async def _run(
-    session: Session,
+    session: Session | PairedSession,
     writer: RecordingWriter,
     shown: _Shown,
     progress: Progress,
@@ -242,7 +243,7 @@ async def _run(
     return running.result()
 
 
-def _line(session: Session, writer: RecordingWriter, shown: _Shown) -> str:
+def _line(session: Session | PairedSession, writer: RecordingWriter, shown: _Shown) -> str:
     health = session.health
     unit = session.columns[0].unit
     rate = "–" if math.isnan(health.rate_hz) else f"{health.rate_hz:.1f}"
@@ -263,7 +264,7 @@ def _line(session: Session, writer: RecordingWriter, shown: _Shown) -> str:
     return "  ".join(parts)
 
 
-def _report(session: Session, writer: RecordingWriter, shown: _Shown, ending: Ending) -> int:
+def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _Shown, ending: Ending) -> int:
     """Say how it ended; rescue what could not be saved."""
     health = session.health
     path = writer.path

@@ -138,6 +138,12 @@ class Session:
         return "file" if self._clock is None else self._clock.time_from
 
     @property
+    def zero_s(self) -> float:
+        """The monotonic moment of time 0; NaN before the first sample, and for a replay."""
+        known = self._clock is not None and self._meter.health.samples > 0
+        return -self._clock.at(0.0) if known and self._clock is not None else float("nan")
+
+    @property
     def health(self) -> Health:
         """How it is doing now; any thread may ask."""
         return self._meter.health

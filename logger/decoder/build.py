@@ -21,7 +21,10 @@ def build_decoder(description: Description) -> Decoder:
         The description has no layout: a Bluetooth device that follows the open standards tells it itself.
     """
     from logger.decoder.autozero import AutoZeroWatch
+    from logger.description import as_torque
 
+    if description.measures != "torque":
+        return _build(as_torque(description))
     facts, newton_metres = description.transducer, torque_factor(description.unit)
     capacity = facts.capacity_nm / newton_metres if facts.capacity_nm else None
     return AutoZeroWatch(_build(description), capacity, facts.rate_hz, least=1.0 / newton_metres)

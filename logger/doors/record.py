@@ -4,6 +4,7 @@ r"""Record a transducer until it is stopped (Ctrl-C) or for a time, losing nothi
     heldwheel-log record COM3 --transducer gauge.toml --seconds 60 --lever 450mm --stud-circle 5x114.3mm \
         --limit rear-axle.limit.toml --place car --held "other side" --side left --gear neutral
     heldwheel-log record --ble C4:12:00:00:00:07 --out left-1.csv
+    heldwheel-log record COM3 --transducer gauge.toml --second encoder.toml --second-port COM4
     heldwheel-log record --virtual healthy --out practice.csv
 
 Before the first pull: read the maker's manual; chock and support the car; stand out of the lever's way.
@@ -40,6 +41,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     source.add_argument("--baud", type=int, help="speed of the port, instead of the described one")
     source.add_argument("--send", action="append", default=[], metavar="COMMAND", help="send a described command first")
     source.add_argument("--yes", action="store_true", help="confirm what is to be sent in advance")
+    second = parser.add_argument_group("second source, recorded along and aligned in time")
+    second.add_argument("--second", metavar="FILE", help="its description: angle, rate, temperature, held-end torque")
+    second.add_argument("--second-port", default="", metavar="PORT", help="its serial port")
+    second.add_argument("--second-ble", default="", metavar="ADDRESS", help="its Bluetooth identity")
     add_recording_arguments(parser)
     parser.add_argument("--reconnect", type=float, default=600.0, metavar="S", help="wait so long for a lost device")
 
@@ -74,14 +79,12 @@ def run(args: argparse.Namespace) -> int:
     from logger.errors import InputError
     from logger.recorded import header_from
 
-    source = _source(args)
+    source, second = _source(args), _second(args)
     description = source.description
     header = header_from(args, description.transducer, source.identity)
-    if description.poll is not None:
-        from logger.description import command_bytes
-
-        every = f"every {description.poll.interval_s:g} s"
-        confirm_sending(source.identity, command_bytes(description.poll.request), every, assume=args.yes)
+    for polled in (source, second):
+        if polled is not None and polled.description.poll is not None:
+            _confirm_poll(polled, assume=args.yes)
     commands = []
     for name in args.send:
         command = description.commands.get(name)
@@ -90,16 +93,45 @@ def run(args: argparse.Namespace) -> int:
             raise InputError(f"--send {name}: the description has no such command; it has: {known}")
         confirm_sending(source.identity, command.data(), command.does or name, assume=args.yes)
         commands.append((command.data(), command.does or name))
-    return _record(args, source, header, commands)
+    return _record(args, source, second, header, commands)
 
 
-def _record(args: argparse.Namespace, source: Source, header: Header, commands: list[tuple[bytes, str]]) -> int:
+def _confirm_poll(source: Source, *, assume: bool) -> None:
+    from logger.confirm import confirm_sending
+    from logger.description import command_bytes
+
+    poll = source.description.poll
+    if poll is not None:
+        confirm_sending(source.identity, command_bytes(poll.request), f"every {poll.interval_s:g} s", assume=assume)
+
+
+def _record(
+    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[tuple[bytes, str]]
+) -> int:
     from logger.recorded import record, started_name
     from logger.session import build_session
 
     session = build_session(source.link, source.description, source.decoder, reconnect_s=args.reconnect)
     out = args.out or started_name()
-    return record(session, header, out, seconds=args.seconds, commands=commands)
+    if second is None:
+        return record(session, header, out, seconds=args.seconds, commands=commands)
+    from logger.merge import paired
+
+    other = build_session(second.link, second.description, second.decoder, reconnect_s=args.reconnect)
+    pair, header = paired(session, other, second.description, second.identity, header)
+    return record(pair, header, out, seconds=args.seconds, commands=commands)
+
+
+def _second(args: argparse.Namespace) -> Source | None:
+    """Build what is recorded along."""
+    from logger.errors import InputError
+    from logger.recorded import described_source
+
+    if not args.second and not args.second_port and not args.second_ble:
+        return None
+    if not args.second or bool(args.second_port) == bool(args.second_ble):
+        raise InputError("a second source needs --second FILE, and --second-port PORT or --second-ble ADDRESS")
+    return described_source(args.second, args.second_port or args.second_ble)
 
 
 def _source(args: argparse.Namespace) -> Source:
