@@ -139,7 +139,7 @@ class RowPainter(QStyledItemDelegate):
         display, look = self._shared.display, self._shared.look
         words = f"B {display.figure(said.breakaway_nm)}", f"R {display.figure(said.rotating_nm)}"
         if said.breakaway_nm is None and said.rotating_nm is None:
-            words = ("not read yet" if not said.state else "", "")
+            words = ("not read" if not said.state else "", "")
         height = box.height() * 0.42
         if said.state:
             shape = QRectF(box.left() + 2, box.center().y() - height / 2, height * 1.9, height)
@@ -174,6 +174,7 @@ class ArchiveList(QWidget):
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         table.verticalHeader().hide()
+        table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         table.verticalHeader().setDefaultSectionSize(round(50 * self._shared.look.scale))
         table.setShowGrid(False)
         table.setTabKeyNavigation(False)
@@ -199,8 +200,8 @@ class ArchiveList(QWidget):
     def _rescale(self) -> None:
         scale = self._shared.look.scale
         self.table.verticalHeader().setDefaultSectionSize(round(50 * scale))
-        self.table.setColumnWidth(0, round(104 * scale))
-        self.table.setColumnWidth(2, round(112 * scale))
+        self.table.setColumnWidth(0, round(122 * scale))
+        self.table.setColumnWidth(2, round(118 * scale))
 
     def refilter(self) -> None:
         """Apply search and kind."""

@@ -30,6 +30,7 @@ class BudgetTable(QWidget):
         self.table.setHorizontalHeaderLabels(HEADS)
         self.table.setAccessibleName("Uncertainty budget")
         self.table.verticalHeader().hide()
+        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.table.setShowGrid(False)
         self.table.setTabKeyNavigation(False)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

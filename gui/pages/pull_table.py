@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from analysis.recorded import PullReading, RecordingReading
     from gui.shared import Shared
 
-HEADS = ("Pull", "Direction", "Breakaway", "Rotating", "Result, or why not")
+HEADS = ("Pull", "Direction", "Breakaway", "Rotating", "Result")
 
 
 class PullTable(QTableWidget):
@@ -29,6 +29,7 @@ class PullTable(QTableWidget):
         self.setHorizontalHeaderLabels(HEADS)
         self.setAccessibleName("Pulls of this recording")
         self.verticalHeader().hide()
+        self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.setShowGrid(False)
         self.setTabKeyNavigation(False)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -25,7 +25,7 @@ class ResultCard(QWidget):
         inside = column(body, gap=6)
         self._quantity = label("", "caption", wrap=True)
         self._value = label("–", "title", wrap=True)
-        self._badge = Badge(shared.look, 20)
+        self._badge = Badge(shared.look, 17)
         self._limit = label("", "", wrap=True)
         self._others = label("", "", wrap=True)
         self._notes = label("", "caption", wrap=True)
@@ -33,6 +33,7 @@ class ResultCard(QWidget):
             inside.addWidget(part)
         inside.addStretch(1)
         column(self).addWidget(scrolled(body))
+        self.setMinimumWidth(300)
 
     def show_reading(self, reading: RecordingReading) -> None:
         """Show a recording's result."""

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 TONES = ("trace", "accent", "within", "outside", "close", "invalid")
 STYLES = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine)
+LABEL_PIXELS = 44  # above the highest mark, for its number
 NUDGE_PIXELS = 4  # of a handle per key
 
 
@@ -154,7 +155,8 @@ class ReviewPlot(TracePlot):
         span = max(greatest - least, 1e-3)
         step = tick_step(span, 5)
         low = np.floor((least - 0.03 * span) / step) * step
-        high = np.ceil((greatest + 0.12 * span) / step) * step
+        room = max(0.12, LABEL_PIXELS / max(1.0, self._view.height()))
+        high = np.ceil((greatest + room * span) / step) * step
         self._view.setYRange(float(low), float(high), padding=0)
 
     def _retone(self) -> None:

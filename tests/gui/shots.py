@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
     from gui.main_window import MainWindow
 
+EXAMPLES = Path(__file__).parents[2] / "recordings"
 SIZES = {"small": (1280, 720), "usual": (1920, 1080)}
 
 
@@ -193,6 +194,88 @@ def editor(name: str) -> Callable[[Studio], None]:
     return show
 
 
+def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0) -> None:
+    import time
+
+    start = time.monotonic()
+    while not until() and time.monotonic() - start < limit_s:
+        studio.app.processEvents()
+        time.sleep(0.01)
+    assert until()
+    studio.settle()
+
+
+def with_recordings() -> None:
+    home = Path(os.environ["HELDWHEEL_HOME"]) / "recordings"
+    home.mkdir()
+    for path in sorted(EXAMPLES.glob("0*.*")):
+        (home / path.name).write_bytes(path.read_bytes())
+
+
+def review(studio: Studio) -> None:
+    with_recordings()
+    studio.window.open_page("Review")
+    page = studio.window.pages["Review"]
+    wait(studio, lambda: page.all_s > 0)
+    page.list.search.edit.setText("shim")
+    page.list.refilter()
+    page.list.table.selectRow(1)
+    wait(studio, lambda: bool(page._loaded))
+    page.reading.pulls.selectRow(0)
+    page.reading.plot.show_all()
+
+
+def review_empty(studio: Studio) -> None:
+    studio.window.open_page("Review")
+    wait(studio, lambda: studio.window.pages["Review"].all_s > 0)
+
+
+def review_correct(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.reading._begin_correcting()
+
+
+def review_budget(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.reading.below.setCurrentIndex(1)
+    page.reading.switch.set_on("Budget")
+
+
+def review_overlay(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.list.table.selectAll()
+    wait(studio, lambda: len(page._loaded) >= 4)
+
+
+def compare(studio: Studio) -> None:
+    with_recordings()
+    studio.window.open_page("Compare")
+    page = studio.window.pages["Compare"]
+    page.search.edit.setText("fluid")
+    page.refresh()
+    wait(studio, lambda: bool(page._runs) and not page._left and not page.worker.busy)
+    tags = [page.by.box.itemData(n) for n in range(page.by.box.count())]
+    page.by.set_key("modifier" if "modifier" in tags else tags[1])
+    page._by_changed()
+    wait(studio, lambda: page.found is not None or not page.worker.busy)
+
+
+def compare_empty(studio: Studio) -> None:
+    studio.window.open_page("Compare")
+    wait(studio, lambda: not studio.window.pages["Compare"].worker.busy)
+
+
+def far(studio: Studio) -> None:
+    busy(studio)
+    studio.page.show_far()
+    studio.page.far.resize(studio.window.size())
+    studio.tick()
+    studio.settle()
+
+
 STATES: dict[str, Callable[[Studio], None]] = {
     "empty": empty,
     "checks": checks,
@@ -209,6 +292,14 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
     "dial": editor("Dial"),
+    "far": far,
+    "review": review,
+    "review-empty": review_empty,
+    "review-correct": review_correct,
+    "review-budget": review_budget,
+    "review-overlay": review_overlay,
+    "compare": compare,
+    "compare-empty": compare_empty,
 }
 
 
@@ -217,7 +308,8 @@ def shoot(folder: Path, name: str, palette: str, size: str, scale: float = 1.0) 
     STATES[name](studio)
     studio.settle()
     large = f"-text{round(scale * 100)}" if scale != 1 else ""
-    studio.window.grab().save(str(folder / f"{name}-{palette}-{size}{large}.png"))
+    shown = studio.page.far if name == "far" else studio.window
+    shown.grab().save(str(folder / f"{name}-{palette}-{size}{large}.png"))
     studio.close()
 
 

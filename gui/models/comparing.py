@@ -1,0 +1,158 @@
+"""Groups of recordings as the Compare page shows them; the reading and the statistics run in the worker."""
+
+from __future__ import annotations
+
+import math
+import statistics
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from analysis.runs import Quantity, Run, text_of
+from logger.errors import FileError, HeldwheelError
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from analysis.comparisons import Effect
+    from analysis.groups import Comparison
+
+# Facts that are one per recording group nothing; tags that are common to group by come first.
+NEVER_BY = ("file", "started", "sha256")
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What is compared with what.
+
+    Attributes
+    ----------
+    quantity : str
+        One of ``analysis.runs.Quantity``.
+    by, control, unit, block : str
+        Tags, and the group that others are compared with; empty for the first one, no block.
+    all_pairs : bool
+        Every group against every other.
+    margin_nm : float or None
+        Difference that counts as no change.
+    anyway : str
+        Reason for comparing what should not be compared.
+    """
+
+    quantity: str = "breakaway"
+    by: str = ""
+    control: str = ""
+    unit: str = "fill"
+    block: str = ""
+    all_pairs: bool = False
+    margin_nm: float | None = None
+    anyway: str = ""
+
+
+def read_runs(paths: Sequence[str]) -> tuple[list[Run], list[str]]:
+    """Read some recordings; those that cannot be read are told."""
+    from analysis.pipeline import read_files
+    from analysis.summary import run_of
+
+    runs, bad = [], []
+    for reading in read_files(list(paths)):
+        if reading.ok:
+            runs.append(run_of(reading))
+        else:
+            bad.append(f"{Path(reading.file).name}: {'; '.join(reading.problems)}")
+    return runs, bad
+
+
+def answer(runs: Sequence[Run], question: Question) -> Comparison:
+    """Compare.
+
+    Raises
+    ------
+    InputError
+        Fewer than two groups, or recordings that must not be compared; the text says what to do.
+    """
+    from analysis.groups import compare
+
+    return compare(
+        runs,
+        Quantity(question.quantity),
+        by=question.by,
+        control=question.control or None,
+        unit=question.unit,
+        block=question.block,
+        against="all pairs" if question.all_pairs else "control",
+        margin=question.margin_nm,
+        anyway=question.anyway,
+    )
+
+
+def tags_to_group_by(runs: Sequence[Run]) -> list[str]:
+    """Give the tags that divide these runs into two to twenty groups, the most telling first."""
+    values: dict[str, set[str]] = {}
+    for run in runs:
+        for tag, value in run.tags.items():
+            values.setdefault(tag, set()).add(text_of(value))
+    found = [tag for tag, seen in values.items() if 2 <= len(seen - {""}) <= 20 and tag not in NEVER_BY]
+    return sorted(found, key=lambda tag: (len(values[tag]), tag))
+
+
+def groups_in(runs: Sequence[Run], by: str) -> list[str]:
+    """Give the groups that a tag makes, in order of appearance."""
+    return [name for name in dict.fromkeys(text_of(run.tags.get(by)) for run in runs) if name]
+
+
+def effect_words(effect: Effect, unit: str, factor: float) -> str:
+    """Give an effect in one sentence: difference with interval first, p second."""
+    d = effect.difference
+    size = f"{d.value * factor:+.3g} ({d.low * factor:+.3g} to {d.high * factor:+.3g}){unit}"
+    ratio = ""
+    if effect.ratio is not None:
+        r = effect.ratio
+        ratio = f", {(r.value - 1) * 100:+.1f} % ({(r.low - 1) * 100:+.1f} to {(r.high - 1) * 100:+.1f})"
+    shown = "a difference is shown" if not d.low <= 0 <= d.high else "no difference is shown"
+    return f"{effect.treated} against {effect.control}: {size}{ratio}; {shown}, p {effect.p:.2g}, {effect.method}"
+
+
+def table_of(found: Comparison) -> list[tuple[str, ...]]:
+    """Give one row per group as text with decimal points: for export."""
+    rows: list[tuple[str, ...]] = [
+        ("group", "fills", "recordings", "pulls", "median", "mean", "low_95", "high_95", "sd")
+    ]
+    for group in found.groups:
+        figures = (statistics.median(group.values), group.mean, group.low, group.high, group.sd)
+        rows.append(
+            (
+                group.name,
+                str(len(group.units)),
+                str(group.runs),
+                str(group.pulls),
+                *("" if math.isnan(v) else f"{v:.9g}" for v in figures),
+            )
+        )
+    return rows
+
+
+def export(found: Comparison, target: str) -> str:
+    """Write a comparison as CSV or JSON.
+
+    Raises
+    ------
+    FileError
+        It cannot be written.
+    """
+    import csv
+    import json
+
+    from analysis.tables import neutral
+
+    try:
+        with open(target, "w", encoding="utf-8", newline="") as file:
+            if target.lower().endswith(".json"):
+                json.dump(found.to_json(), file, ensure_ascii=False, allow_nan=False)
+            else:
+                writer = csv.writer(file)
+                for head, *figures in table_of(found):
+                    writer.writerow([neutral(head), *figures])
+    except (OSError, HeldwheelError) as error:
+        raise FileError(f"{target}: cannot be written: {error}") from error
+    return target

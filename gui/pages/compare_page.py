@@ -1,0 +1,277 @@
+"""The Compare page: groups of recordings by any tag, each fill a point, with medians, intervals and differences."""
+
+from __future__ import annotations
+
+import math
+import statistics
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QFileDialog,
+    QHeaderView,
+    QSplitter,
+    QTableWidget,
+    QTableWidgetItem,
+    QWidget,
+)
+
+from analysis.runs import Quantity, Run
+from gui.models.archive import list_files, read_entries
+from gui.models.comparing import Question, answer, effect_words, export, groups_in, read_runs, tags_to_group_by
+from gui.models.run import Notice
+from gui.widgets.group_plot import GroupPlot
+from gui.widgets.notice import NoticeBar
+from gui.widgets.parts import Choice, Field, button, card, column, label, line, scrolled
+from gui.work import Worker
+from logger.errors import QuantityError
+from logger.units import parse_quantity
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QCloseEvent, QShowEvent
+
+    from analysis.groups import Comparison
+    from gui.shared import Shared
+
+PIECE = 8  # recordings read at a time
+HEADS = ("Group", "Fills", "Recordings", "Pulls", "Median", "Mean", "95 % interval", "SD of fills")
+QUANTITIES = {
+    Quantity.BREAKAWAY.value: "Breakaway",
+    Quantity.ROTATING.value: "Rotating",
+    Quantity.RATIO.value: "Breakaway ÷ rotating",
+    Quantity.CHATTER.value: "Chatter index",
+}
+EMPTY = (
+    "Compare groups: before and after a rebuild, left and right, one oil against another.\n\n"
+    "1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.\n"
+    "2. Choose here which recordings, which tag makes the groups, and what is compared.\n\n"
+    "A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together."
+)
+
+
+class ComparePage(QWidget):
+    """Question on the left, picture and table on the right."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self.setObjectName("page")
+        self._shared = shared
+        self.worker = Worker(self)
+        self._runs: list[Run] = []
+        self._left: list[str] = []
+        self._searched: str | None = None
+        self.found: Comparison | None = None
+        self.search = Field("Which recordings", "fluid, shim, 2026-05 …")
+        self.quantity = Choice("What is compared", QUANTITIES.items())
+        self.by = Choice("Groups by")
+        self.control = Choice("Compared with")
+        self.unit = Field("Tag that names the fill or build", "fill", "fill")
+        self.block = Field("Within blocks of (day, car)", "none")
+        self.margin = Field("Counts as no change within", "2 N·m")
+        self.pairs = QCheckBox("Every group against every other")
+        self.anyway = Field("Reason for comparing unlike tests", "only if needed")
+        self.state = label("", "caption", wrap=True)
+        self.plot = GroupPlot(shared)
+        self.table = QTableWidget(0, len(HEADS))
+        self.words = label(EMPTY, "", wrap=True)
+        self.notice = NoticeBar()
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        layout = column(self, margin=8, gap=8)
+        layout.addWidget(self.notice)
+        body = QSplitter(Qt.Orientation.Horizontal)
+        body.setChildrenCollapsible(False)
+        body.setHandleWidth(8)
+        body.addWidget(self._question())
+        body.addWidget(self._answer())
+        body.setSizes([320, 940])
+        body.setStretchFactor(1, 1)
+        layout.addWidget(body, 1)
+
+    def _question(self) -> QWidget:
+        frame = card()
+        outer = column(frame, margin=12, gap=8)
+        inner = QWidget()
+        inside = column(inner, gap=8)
+        for part in (self.search, self.quantity, self.by, self.control, self.pairs):
+            inside.addWidget(part)
+        for part in (self.unit, self.block, self.margin, self.anyway):
+            inside.addWidget(part)
+        inside.addStretch(1)
+        area = scrolled(inner)
+        area.setMinimumWidth(270)
+        outer.addWidget(area, 1)
+        outer.addWidget(self.state)
+        self.go = button("Compare", self.compare, role="main")
+        outer.addWidget(self.go)
+        return frame
+
+    def _answer(self) -> QWidget:
+        frame = card()
+        inside = column(frame, margin=12, gap=8)
+        inside.addWidget(self.plot, 5)
+        self.table.setHorizontalHeaderLabels(HEADS)
+        self.table.setAccessibleName("Groups as a table")
+        self.table.verticalHeader().hide()
+        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        self.table.setShowGrid(False)
+        self.table.setTabKeyNavigation(False)
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.table.horizontalHeader().setStretchLastSection(True)
+        inside.addWidget(self.table, 3)
+        inside.addWidget(scrolled(self.words), 3)
+        foot = line(gap=10)
+        foot.addStretch(1)
+        self.export_button = button("Export", self._ask_export, tip="CSV, or JSON")
+        foot.addWidget(self.export_button)
+        inside.addLayout(foot)
+        self._show(None)
+        return frame
+
+    def _connect(self) -> None:
+        self.search.edit.returnPressed.connect(self.refresh)
+        self.search.edit.editingFinished.connect(self.refresh)
+        self.by.changed.connect(self._by_changed)
+        for choice in (self.quantity, self.control):
+            choice.changed.connect(self.compare)
+        self.pairs.toggled.connect(lambda _on: self.compare())
+        self._shared.display.changes.listen(lambda: self._show(self.found))
+        self.notice.answered.connect(self.notice.hide)
+
+    def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """Read the recordings when the page is opened."""
+        super().showEvent(event)
+        self.refresh()
+
+    # ------------------------------------------------------------------ reading
+    def refresh(self) -> None:
+        """Read the recordings that the search finds, piece by piece, in the worker."""
+        if self.search.text == self._searched:
+            return
+        self._searched = self.search.text
+        self._runs, going = [], bool(self._left)
+        self._left = list_files(self._shared.settings.recordings)
+        if not going:
+            self._next_piece()
+
+    def _next_piece(self) -> None:
+        piece, self._left = self._left[:PIECE], self._left[PIECE:]
+        if not piece:
+            self._all_read()
+            return
+        words = self.search.text.lower().split()
+        wanted = [
+            e.path
+            for e in read_entries(piece)
+            if e.purpose not in {"drag", "zero"} and all(w in e.words for w in words)
+        ]
+        self.state.setText(f"{len(self._runs)} recordings read, {len(self._left) + len(piece)} to look at")
+        self.worker.ask(read_runs, wanted, then=self._take, failed=self._failed)
+
+    def _take(self, answer_: tuple[list[Run], list[str]]) -> None:
+        runs, bad = answer_
+        self._runs += runs
+        if bad:
+            self.notice.show_notice(Notice("Left out: " + "; ".join(bad[:3])))
+        self._next_piece()
+
+    def _all_read(self) -> None:
+        count = len(self._runs)
+        self.state.setText(f"{count} recordings" if count != 1 else "1 recording")
+        before = self.by.key
+        tags = tags_to_group_by(self._runs)
+        self.by.set_options([("", "Choose a tag"), *((tag, tag) for tag in tags)])
+        self.by.set_key(before if before in tags else "")
+        self._by_changed()
+
+    def _by_changed(self) -> None:
+        groups = groups_in(self._runs, self.by.key)
+        self.control.set_options([("", "the first one"), *((name, name) for name in groups)])
+        if self.by.key:
+            self.compare()
+
+    # ------------------------------------------------------------------ comparing
+    def question(self) -> Question:
+        """Give what is asked; a margin that cannot be read is left out and said."""
+        margin = None
+        self.margin.set_wrong("")
+        if self.margin.text.strip():
+            try:
+                margin = parse_quantity(self.margin.text, "torque", self._shared.display.unit)
+            except QuantityError as error:
+                self.margin.set_wrong(str(error))
+        return Question(
+            self.quantity.key,
+            self.by.key,
+            self.control.key,
+            self.unit.text.strip() or "fill",
+            self.block.text.strip(),
+            self.pairs.isChecked(),
+            margin,
+            self.anyway.text.strip(),
+        )
+
+    def compare(self) -> None:
+        """Compare, in the worker."""
+        if not self.by.key:
+            self.words.setText(EMPTY)
+            return
+        self.worker.ask(answer, self._runs, self.question(), then=self._show, failed=self._failed)
+
+    def _failed(self, text: str) -> None:
+        self._show(None)
+        self.words.setText(text[0].upper() + text[1:])
+
+    def _show(self, found: Comparison | None) -> None:
+        self.found = found
+        self.plot.show_comparison(found)
+        for part in (self.plot, self.table):
+            part.setVisible(found is not None)
+        self.export_button.setEnabled(found is not None)
+        if found is None:
+            return
+        torque = found.quantity.unit == "N·m"
+        display = self._shared.display
+        factor, unit = (display.factor, f" {display.unit}") if torque else (1.0, "")
+        self.table.setRowCount(len(found.groups))
+        for row, group in enumerate(found.groups):
+            figures = (statistics.median(group.values), group.mean)
+            cells = [group.name, str(len(group.units)), str(group.runs), str(group.pulls)]
+            cells += [display.number(v * factor, 2) for v in figures]
+            none = math.isnan(group.low)
+            bounds = [display.number(v * factor, 2) for v in (group.low, group.high)]
+            cells += ["one fill only" if none else " to ".join(bounds)]
+            cells += [display.number(group.sd * factor, 2)]
+            for place, text in enumerate(cells):
+                item = QTableWidgetItem(text)
+                if place:
+                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+                self.table.setItem(row, place, item)
+        lines = [effect_words(effect, unit, factor) for effect in found.effects]
+        for name, same in found.equivalences.items():
+            what = "no change" if same.equivalent else "sameness is not shown"
+            lines.append(f"{name}: {what} within ± {display.number(same.margin * factor, 2)}{unit}")
+        lines += [f"Beware: {text}" for text in found.comparability.warnings]
+        lines += [f"Not recorded, so not checked: {text}" for text in found.comparability.unknown]
+        lines += list(found.remarks)
+        if found.excluded:
+            lines.append(f"{len(found.excluded)} pulls left out by rules stated beforehand")
+        self.words.setText("\n".join(lines))
+
+    def _ask_export(self) -> None:
+        target, _ = QFileDialog.getSaveFileName(self, "Write to", "comparison.csv", "CSV (*.csv);;JSON (*.json)")
+        if target and self.found is not None:
+            self.worker.ask(export, self.found, target, then=self._written, failed=self._failed)
+
+    def _written(self, target: str) -> None:
+        self.notice.show_notice(Notice(f"Written to {target}"))
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        """End the worker."""
+        self.worker.close()
+        super().closeEvent(event)
