@@ -40,6 +40,11 @@ COLUMNS = {"recording": RECORDING_COLUMNS, "pull": PULL_COLUMNS}
 CHUNK = 4
 """Files handed to a worker at once: handing over costs little beside reading, and progress stays smooth."""
 
+DIED = "the reader died over it (out of memory, or killed)"
+
+DEATHS_IN_A_ROW = 10
+"""So many files in a row do not each kill a process: the processes cannot run at all."""
+
 AHEAD = 3
 """Chunks per worker that wait in line."""
 
@@ -152,10 +157,16 @@ def read_many(
     chunks = [todo[i : i + CHUNK] for i in range(0, len(todo), CHUNK)]
     suspects: list[Item] = []
     while chunks:
-        died_over = yield from _with_pool(chunks, by, asked, workers)
-        suspects += died_over
+        suspects += yield from _with_pool(chunks, by, asked, workers)
+    dead = 0
     for number, path in suspects:
-        yield _read_alone(number, path, by, asked)
+        outcome = _read_alone(number, path, by, asked)
+        dead = dead + 1 if outcome.error.endswith(DIED) else 0
+        if dead == DEATHS_IN_A_ROW:
+            raise InputError(
+                "the reading processes die at once, whatever they read: the program is damaged; reinstall it"
+            )
+        yield outcome
 
 
 def _cores() -> int:
@@ -202,7 +213,7 @@ def _read_alone(number: int, path: str, by: By, asked: Asked | None) -> Outcome:
     try:
         return pool.submit(read_one, number, path, by, asked).result()
     except BrokenProcessPool:
-        return Outcome(number, path, error=f"{path}: the reader died over it (out of memory, or killed)")
+        return Outcome(number, path, error=f"{path}: {DIED}")
     finally:
         pool.shutdown(wait=True, cancel_futures=True)
 

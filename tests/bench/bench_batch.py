@@ -1,0 +1,91 @@
+"""A thousand recordings to one table: two cores beside one, and a run resumed beside a run from scratch."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import tempfile
+import time
+from pathlib import Path
+
+from analysis.batch import batch
+
+RECORDINGS = Path(__file__).resolve().parents[2] / "recordings"
+FILES = 1000
+BAD = 5
+
+
+def _folder(where: Path) -> list[Path]:
+    """Fill a folder with copies of the example recordings, and a few files that are none."""
+    originals = sorted(RECORDINGS.glob("0[1-5]-*.csv"))
+    paths = []
+    for i in range(FILES - BAD):
+        path = where / f"{i:04d}.csv"
+        shutil.copyfile(originals[i % len(originals)], path)
+        paths.append(path)
+    for i in range(BAD):
+        path = where / f"bad-{i}.csv"
+        path.write_text("no torque here\n1\n", encoding="utf-8")
+        paths.append(path)
+    return paths
+
+
+def _timed(paths: list[Path], table: Path, workers: int) -> tuple[float, bytes]:
+    began = time.perf_counter()
+    done = batch(paths, table, workers=workers)
+    seconds = time.perf_counter() - began
+    if done.rows != FILES - BAD or len(done.bad) != BAD:
+        raise RuntimeError(f"expected {FILES - BAD} rows and {BAD} bad files, got {done.rows} and {len(done.bad)}")
+    return seconds, table.read_bytes()
+
+
+def _resumed(paths: list[Path], table: Path) -> tuple[float, int]:
+    """Stop a run after about nine tenths, and time the rest."""
+    stop_at = FILES * 9 // 10
+
+    def stop(done: int, _total: int, _bad: int) -> None:
+        if done >= stop_at:
+            raise KeyboardInterrupt
+
+    try:
+        batch(paths, table, workers=2, progress=stop)
+    except KeyboardInterrupt:
+        pass
+    began = time.perf_counter()
+    done = batch(paths, table, workers=2)
+    return time.perf_counter() - began, done.resumed
+
+
+def run() -> list[dict[str, object]]:
+    """Give the rows of this benchmark."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        paths = _folder(folder)
+        _timed(paths, folder / "warm.csv", 2)  # bytecode and file cache
+        one, first = _timed(paths, folder / "one.csv", 1)
+        two, second = _timed(paths, folder / "two.csv", 2)
+        rest, resumed = _resumed(paths, folder / "again.csv")
+        same = first == second == (folder / "again.csv").read_bytes()
+    return [
+        {
+            "name": f"batch: {FILES} recordings a second, two cores beside one ({os.cpu_count()} there)",
+            "ours": round(FILES / two, 1),
+            "reference": round(FILES / one, 1),
+            "ratio": one / two,
+            "target": ">= 1.7",
+        },
+        {
+            "name": f"batch: seconds of a run resumed with {resumed} files done, beside a whole run",
+            "ours": round(rest, 2),
+            "reference": round(two, 2),
+            "ratio": rest / two,
+            "target": "<= 0.35",
+        },
+        {
+            "name": f"batch: tables of one core, two cores and a resumed run are equal; {BAD} bad files listed",
+            "ours": "equal" if same else "DIFFERENT",
+            "reference": "equal",
+            "ratio": 1.0 if same else 0.0,
+            "target": "= 1",
+        },
+    ]
