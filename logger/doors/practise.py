@@ -137,6 +137,7 @@ def _table(dials: Dials, mistakes: dict[str, float | None], seed: int, unit: str
 
     factor = torque_factor(unit)
     careful = attempt(dials, {})
+    note("Simulating; this takes a few seconds.")
     true_run = simulate(careful.scenario, seed)
     truth = truth_of(true_run)
     rows = [

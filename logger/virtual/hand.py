@@ -178,6 +178,8 @@ class Arm:
             return 0.0, 0.0
         grip *= self._tremor[step % NOISE_POINTS]
         jerk = self._jerk(time_s) if pull.yanks else 0.0
+        if jerk:
+            self.phases[-1] = Phase.UPSET
         return self._sign * (grip * torque + jerk), grip * pull.damping_nms
 
     def _intend(self, phase: int, time_s: float, moved: float, speed: float) -> float:
