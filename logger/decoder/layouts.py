@@ -12,6 +12,7 @@ from typing import Annotated, Final, Literal
 
 import msgspec
 
+from logger.decoder.column_faults import name_faults, scale_faults
 from logger.decoder.crc import CHECK_BYTES, CheckName
 from logger.decoder.floats import WIDTH, NumberType, Order
 from logger.header import Record
@@ -19,9 +20,7 @@ from logger.header import Record
 # A Bluetooth notification carries 512 bytes at most, and a text line may have as many.
 MAX_PACKET: Final = 512
 
-# No scale, offset or radius of this job is beyond these; within them no reading overflows or loses its digits.
-SCALE_MOST: Final = 1e12
-RADIUS_MOST_MM: Final = 1e5
+RADIUS_MOST_MM: Final = 1e5  # no lever of this job is longer
 RAW_MOST: Final = 1 << 53  # exact as a float
 
 At = Annotated[int, msgspec.Meta(ge=0, lt=MAX_PACKET)]
@@ -198,6 +197,7 @@ def layout_faults(packet: Packet) -> list[str]:
     if not packet.fields or packet.fields[0].name != "torque":
         faults.append("fields: the first field must be named torque")
     names = [field.name for field in packet.fields]
+    faults += [f"fields: {fault}" for fault in name_faults(names)]
     faults += [f"fields: {name} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
     for field in packet.fields:
         end = field.at + WIDTH[field.type]
@@ -206,8 +206,7 @@ def layout_faults(packet: Packet) -> list[str]:
         if field.per == "packet" and end > (packet.samples_at if packet.length is None else packet.length):
             where = f"the packet of {packet.length} bytes" if packet.length else "the part before the samples"
             faults.append(f"fields: {field.name} lies outside {where}")
-        if not 1 / SCALE_MOST <= abs(field.scale) <= SCALE_MOST or abs(field.offset) > SCALE_MOST:
-            faults.append(f"fields: {field.name} has the scale {field.scale:g} and the offset {field.offset:g}")
+        faults += [f"fields: {fault}" for fault in scale_faults(field.name, field.scale, field.offset)]
         if field.radius_mm is not None and not 0 < field.radius_mm <= RADIUS_MOST_MM:
             faults.append(f"fields: {field.name} has the radius {field.radius_mm:g} mm")
     faults += _head_faults(packet)

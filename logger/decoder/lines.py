@@ -278,9 +278,13 @@ class LineDecoder:
         """Cut where a counter that never wraps goes far back: the device has begun anew."""
         if not len(raw) or self._lines.counter_modulus is not None:
             return [(raw, False)] if len(raw) else []
-        before = np.concatenate(([raw[0] if self._last_counter is None else self._last_counter], raw[:-1]))
+        step = self._lines.counter_step
+        last = int(raw[0]) - step if self._last_counter is None else self._last_counter
         self._last_counter = int(raw[-1])
-        back = np.flatnonzero(raw < before - LATE_PACKETS * self._lines.counter_step)
+        if int(raw[-1]) - last == step * len(raw) and (raw[1:] - raw[:-1] == step).all():
+            return [(raw, False)]
+        before = np.concatenate(([last], raw[:-1]))
+        back = np.flatnonzero(raw < before - LATE_PACKETS * step)
         if not len(back):
             return [(raw, False)]
         runs = [(run, True) for run in np.split(raw, back)]

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
+from logger.decoder.column_faults import name_faults, scale_faults
 from logger.decoder.floats import WIDTH, Bytes, numbers, scaled
 from logger.decoder.marks import Marks
 from logger.samples import Column, Decoded, Event, EventKind, empty
@@ -69,7 +70,8 @@ def register_faults(registers: Sequence[Register]) -> list[str]:
     faults = [] if [r.name for r in registers][:1] == ["torque"] else ["the first register must be named torque"]
     names = [r.name for r in registers]
     faults += [f"{name} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
-    faults += [f"{r.name} has the scale 0" for r in registers if r.scale == 0]
+    faults += name_faults(names)
+    faults += [fault for r in registers for fault in scale_faults(r.name, r.scale, r.offset)]
     faults += [f"{r.name} ends beyond register 65535" for r in registers if r.address + words(r) > 1 << 16]
     return faults
 

@@ -28,6 +28,7 @@ from typing import Annotated, Final, Literal
 
 import msgspec
 
+from logger.decoder.column_faults import name_faults, scale_faults
 from logger.header import Record
 
 MAX_LINE: Final = 512  # bytes; a longer line is garbage
@@ -182,7 +183,10 @@ def template_faults(lines: LineFormat) -> list[str]:
         faults.append("template: it must have the field {torque}")
     faults += [f"template: {{{name}}} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
     faults += [f"fields.{name}: the template has no such number" for name in lines.fields if name not in numbers]
-    faults += [f"fields.{name}.scale: must not be 0" for name, f in lines.fields.items() if f.scale == 0]
+    faults += [f"template: {fault}" for fault in name_faults(numbers)]
+    faults += [
+        f"fields: {fault}" for name, f in lines.fields.items() for fault in scale_faults(name, f.scale, f.offset)
+    ]
     if any(c in lines.template for c in "\r\n"):
         faults.append("template: the end of the line is told by terminator, not here")
     if "status" in names and not any(lines.status.ok):
