@@ -127,19 +127,23 @@ class ArrivalClock:
         if not len(arrival_s):
             return np.empty(0)
         period = self._period(float(arrival_s[-1]), len(arrival_s))
-        ends = np.append(np.flatnonzero(arrival_s[1:] != arrival_s[:-1]) + 1, len(arrival_s))  # of bursts
-        sizes = np.diff(ends, prepend=0)
-        bursts = arrival_s[ends - 1]
-        before = np.concatenate(
-            ([bursts[0] - sizes[0] * period if self._last_s is None else self._last_s], bursts[:-1])
-        )
-        steps = np.minimum(period, (bursts - before) / sizes)
-        behind = np.repeat(ends, sizes) - 1 - np.arange(len(arrival_s))
-        times: Floats = arrival_s - behind * np.repeat(steps, sizes)
-        floor = -math.inf if self._last_s is None else self._last_s
-        if times[0] <= floor or (len(times) > 1 and (times[1:] <= times[:-1]).any()):
-            times = np.maximum(np.maximum.accumulate(times), floor) + LEAST_STEP_S * np.arange(1, len(times) + 1)
-        self._last_s = float(times[-1])
+        ends = [*(np.flatnonzero(arrival_s[1:] != arrival_s[:-1]) + 1).tolist(), len(arrival_s)]  # of bursts
+        last_s = self._last_s
+        if last_s is None:
+            last_s = float(arrival_s[0]) - ends[0] * period
+        at, when = [-1.0], [last_s]  # known points between which samples are spread
+        begin = 0
+        for end in ends:
+            arrival, size = float(arrival_s[end - 1]), end - begin
+            if arrival - size * period > last_s:  # not over a pause before the burst
+                at.append(begin - 0.999999)
+                when.append(arrival - size * period)
+            last_s = max(arrival, last_s + size * LEAST_STEP_S)
+            at.append(end - 1.0)
+            when.append(last_s)
+            begin = end
+        times = np.interp(np.arange(len(arrival_s)), at, when)
+        self._last_s = last_s
         if self._zero_s is None:
             self._zero_s = float(times[0])
         time_s: Floats = times - self._zero_s

@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 
     from logger.description import SerialSettings
 
-GATHER_S: Final = 0.004
+GATHER_S: Final = 0.008  # half of what USB adapters hold bytes back as delivered (16 ms)
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
@@ -92,7 +92,7 @@ class SerialLink:
         self._loop: asyncio.AbstractEventLoop | None = None
         self._ready = asyncio.Event()
         self._chunks: deque[Chunk] = deque()
-        self._told = False  # the loop knows that there is something to take
+        self._waiting = False  # the loop waits for something to take
         self._error: Exception | None = None
 
     @property
@@ -111,7 +111,7 @@ class SerialLink:
         await self.close()
         self._loop = asyncio.get_running_loop()
         self._ready = asyncio.Event()
-        self._told = False
+        self._waiting = False
         self._error = None
         try:
             async with asyncio.timeout(OPEN_S):
@@ -166,14 +166,13 @@ class SerialLink:
                         time.sleep(GATHER_S)
         except (OSError, TypeError, ValueError) as error:  # pyserial gives TypeError when a port closes under it
             self._error = error
-            self._told = False
             self._tell()
 
     def _tell(self) -> None:
-        """Wake the loop, unless it has been and has not looked yet."""
-        if self._told or self._loop is None:
+        """Wake the loop, if it waits."""
+        if not self._waiting or self._loop is None:
             return
-        self._told = True
+        self._waiting = False
         with contextlib.suppress(RuntimeError):  # the loop has ended
             self._loop.call_soon_threadsafe(self._ready.set)
 
@@ -187,11 +186,12 @@ class SerialLink:
         """
         while True:
             self._ready.clear()
-            self._told = False
+            self._waiting = True  # before looking: what comes from now on wakes us
             chunks = []
             while self._chunks:
                 chunks.append(self._chunks.popleft())
             if chunks:
+                self._waiting = False
                 return chunks
             if self._error is not None:
                 raise LinkLost(f"{self._name}: the port is gone: unplugged, or the device was switched off")
