@@ -154,8 +154,8 @@ def _note_values(torque: NumberColumn, unit: str, notes: Notes) -> None:
     if not unit:
         counts = torque.integer and float(np.abs(torque.values).max()) >= COUNTS
         notes.unknown.append(
-            "the values are raw counts of a converter: calibrate with two loads (heldwheel-log weigh --two-point), "
-            "then give --unit and --scale"
+            "the values are raw counts of a converter: write the description with --unit 'N·m', then calibrate it "
+            "with two loads (heldwheel-log weigh --two-point)"
             if counts
             else "the unit is not sent: read it off the device and give it with --unit"
         )

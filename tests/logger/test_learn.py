@@ -109,7 +109,7 @@ def test_without_a_unit_nothing_is_written(name):
     write, _, readings, rate = FORMATS[name]
     learned = learn(heard([write(i, v) for i, v in enumerate(readings)], rate))
     assert learned.missing == ("unit",)
-    with pytest.raises(InputError, match="calibrate with two loads" if name == "raw counts" else "--unit"):
+    with pytest.raises(InputError, match="calibrate it with two" if name == "raw counts" else "--unit"):
         usable(learned)
 
 

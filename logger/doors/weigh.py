@@ -1,0 +1,260 @@
+r"""Check a transducer against a known weight on a known arm, or calibrate a bare amplifier with two loads.
+
+    heldwheel-log weigh --arm 500mm --load 5kg 24.5Nm 24.6Nm 24.5Nm --load 10kg 49.1Nm --latitude 47.2 --height 410m
+    heldwheel-log weigh --arm 500mm --load 5kg --load 10kg --port COM3 --transducer gauge.toml --serial G-1042
+    heldwheel-log weigh --two-point --arm 500mm --load 0kg 8388112 --load 10kg 8486190 \
+        --transducer raw.toml --out calibrated.toml
+
+Fit the arm level, take the zero with the arm on, then hang the weight: the arm's own weight does not count then.
+Readings are typed after the mass (zero already subtracted), or measured: with --port you are asked to hang each weight.
+Stand clear of the hanging weight. Gravity is taken from latitude and height, or as standard gravity.
+"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from logger.door import Exit
+
+if TYPE_CHECKING:
+    from logger.description import Description
+    from logger.header import TransducerFacts
+    from logger.weigh import DeadWeight, Point
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Describe the command's arguments."""
+    parser.add_argument(
+        "--load", action="append", nargs="+", default=[], metavar=("MASS", "READING"), help="a mass and its readings"
+    )
+    parser.add_argument(
+        "--arm", required=True, metavar="LENGTH", help="centre of the drive to the hanging point: 500mm"
+    )
+    parser.add_argument("--angle", type=float, default=0.0, metavar="DEG", help="of the arm from level (default 0)")
+    parser.add_argument("--latitude", type=float, metavar="DEG", help="where you are, for the local gravity")
+    parser.add_argument("--height", default="0m", metavar="LENGTH", help="above the sea (default 0 m)")
+    parser.add_argument("--mass-error", default="0g", metavar="MASS", help="limit of error of each mass: 5g")
+    parser.add_argument("--arm-error", default="0.5mm", metavar="LENGTH", help="limit of error of the arm (0.5 mm)")
+    parser.add_argument("--angle-error", type=float, default=2.0, metavar="DEG", help="limit of error of the angle (2)")
+    parser.add_argument("--density", type=float, metavar="KG/M3", help="of the weights, to correct the buoyancy of air")
+    parser.add_argument("--resolution", default="", metavar="TORQUE", help="step of the display: 0.1Nm")
+    parser.add_argument("--accuracy", type=float, metavar="PERCENT", help="allowed deviation, of reading")
+    parser.add_argument(
+        "--serial", default="", help="transducer in the register: its accuracy is used, the result kept"
+    )
+    parser.add_argument("--register", type=Path, metavar="FILE", help="another register than the usual one")
+    parser.add_argument("--port", default="", help="measure on this port (or Bluetooth identity) instead of typing")
+    parser.add_argument("--transducer", default="", metavar="FILE", help="its description")
+    parser.add_argument("--seconds", type=float, default=3.0, help="mean over so long for each load (default 3)")
+    parser.add_argument("--two-point", action="store_true", help="calibrate: two loads, readings are raw numbers")
+    parser.add_argument("--out", type=Path, metavar="FILE", help="write the calibrated description here")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Run the command."""
+    from logger.errors import InputError
+
+    if not args.load:
+        raise InputError("hang at least one load: --load 5kg 24.5Nm")
+    description = _description(args)
+    loads = [(_dead_weight(args, words[0]), words[0], words[1:]) for words in args.load]
+    if args.two_point:
+        return _calibrate(args, description, loads)
+    return _check(args, description, loads)
+
+
+def _description(args: argparse.Namespace) -> Description | None:
+    from logger.description import read_description
+    from logger.errors import InputError
+
+    if args.port and not args.transducer:
+        raise InputError("measuring on a port needs --transducer FILE, its description")
+    return read_description(args.transducer) if args.transducer else None
+
+
+def _dead_weight(args: argparse.Namespace, mass: str) -> DeadWeight | None:
+    """Give the load; None for nothing hung (0 kg)."""
+    from math import sqrt
+
+    from logger.gravity import GRAVITY_U, STANDARD_GRAVITY, local_gravity
+    from logger.units import parse_quantity
+    from logger.weigh import DeadWeight
+
+    mass_kg = parse_quantity(mass, "mass")
+    if mass_kg == 0 and args.two_point:
+        return None
+    here = args.latitude is not None
+    gravity = local_gravity(args.latitude, parse_quantity(args.height, "length")) if here else STANDARD_GRAVITY
+    # A limit of error is a rectangular distribution (JCGM 100, 4.3.7). Standard gravity may be 0.3 % off anywhere.
+    return DeadWeight(
+        mass_kg=mass_kg,
+        arm_m=parse_quantity(args.arm, "length"),
+        angle_deg=args.angle,
+        gravity=gravity,
+        mass_kg_u=parse_quantity(args.mass_error, "mass") / sqrt(3),
+        arm_m_u=parse_quantity(args.arm_error, "length") / sqrt(3),
+        angle_deg_u=args.angle_error / sqrt(3),
+        gravity_u=GRAVITY_U if here else 0.026 / sqrt(3),
+        density=args.density,
+    )
+
+
+def _check(
+    args: argparse.Namespace, description: Description | None, loads: list[tuple[DeadWeight | None, str, list[str]]]
+) -> int:
+    from logger.console import note, say, table
+    from logger.units import parse_quantity
+    from logger.weigh import Agreement, allowed_percent, check_point, overall
+
+    facts = _facts(args, description)
+    resolution_nm = parse_quantity(args.resolution, "torque") if args.resolution else facts.resolution_nm or 0.0
+    points = []
+    zero_nm = _zero(args, description)
+    for load, mass, words in loads:
+        if load is None:
+            continue
+        readings = [parse_quantity(word, "torque") for word in words] or _measured(args, description, mass, zero_nm)
+        allowed = args.accuracy or allowed_percent(
+            load.torque_nm,
+            of_reading=facts.accuracy_percent_of_reading,
+            of_full_scale=facts.accuracy_percent_of_full_scale,
+            capacity_nm=facts.capacity_nm,
+        )
+        points.append(check_point(load, readings, resolution_nm=resolution_nm, allowed=allowed))
+    table(
+        ("torque", "reading", "deviation", "± at 95 %", "allowed", "result"),
+        [_row(point) for point in points],
+        title="Dead-weight check",
+        right=(0, 1, 2, 3, 4),
+    )
+    result = overall(points)
+    say(f"Result: {result}")
+    if args.latitude is None:
+        note("Standard gravity was used; it can be 0.3 % off where you are. Give --latitude and --height.")
+    if args.density is None:
+        note("The buoyancy of air is not corrected: it lifts steel by 0.015 %, which this check cannot see.")
+    _keep(args, facts, points)
+    return {Agreement.OUTSIDE: Exit.OUTSIDE, Agreement.TOO_CLOSE: Exit.TOO_CLOSE}.get(result, Exit.OK)
+
+
+def _row(point: Point) -> tuple[str, ...]:
+    allowed = f"{point.allowed_percent:.2f} %" if point.allowed_percent is not None else "not known"
+    return (
+        f"{point.torque_nm:.3f} N·m",
+        f"{point.reading_nm:.3f} N·m",
+        f"{point.deviation_percent:+.2f} %",
+        f"{point.u95_percent:.2f} %",
+        allowed,
+        str(point.agreement),
+    )
+
+
+def _facts(args: argparse.Namespace, description: Description | None) -> TransducerFacts:
+    """Give what is known about the transducer: from the register, else from its description."""
+    from logger.errors import InputError
+    from logger.header import TransducerFacts
+    from logger.register import find, read_register
+
+    if args.serial:
+        instrument = find(read_register(args.register), args.serial)
+        if instrument is None:
+            raise InputError(f"no instrument '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
+        return instrument.facts
+    return description.transducer if description is not None else TransducerFacts()
+
+
+def _keep(args: argparse.Namespace, facts: TransducerFacts, points: list[Point]) -> None:
+    """Write the outcome into the register."""
+    from datetime import datetime
+
+    import msgspec
+
+    from logger.console import note
+    from logger.register import Weighing, find, put, read_register, write_register
+    from logger.weigh import overall
+
+    instruments = read_register(args.register)
+    instrument = find(instruments, args.serial) if args.serial else None
+    if instrument is None:
+        return
+    worst = max(points, key=lambda point: abs(point.deviation_percent))
+    weighing = Weighing(
+        at=datetime.now().astimezone().replace(microsecond=0),
+        agreement=overall(points).value,
+        worst_percent=round(worst.deviation_percent, 3),
+        u95_percent=round(worst.u95_percent, 3),
+        loads=len(points),
+    )
+    kept = msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing))
+    path = write_register(put(instruments, kept), args.register)
+    note(f"Kept for {facts.serial} in {path}")
+
+
+def _zero(args: argparse.Namespace, description: Description | None) -> float:
+    """Measure the zero with the arm fitted; typed readings have it subtracted already."""
+    if not args.port or description is None:
+        return 0.0
+    return _mean(args, description, "Fit the arm level, hang nothing")
+
+
+def _measured(args: argparse.Namespace, description: Description | None, mass: str, zero_nm: float) -> list[float]:
+    from logger.errors import InputError
+
+    if not args.port or description is None:
+        raise InputError(f"--load {mass}: type its readings behind it, or measure with --port")
+    return [_mean(args, description, f"Hang {mass} and let it come to rest") - zero_nm]
+
+
+def _mean(args: argparse.Namespace, description: Description, ask: str) -> float:
+    """Ask for a load, and give the mean reading in N·m."""
+    import sys
+
+    from logger.measure import mean_reading
+    from logger.units import torque_factor
+
+    sys.stderr.write(f"{ask}, then press Enter: ")
+    sys.stderr.flush()
+    sys.stdin.readline()
+    return mean_reading(description, args.port, args.seconds) * torque_factor(description.unit)
+
+
+def _calibrate(
+    args: argparse.Namespace, description: Description | None, loads: list[tuple[DeadWeight | None, str, list[str]]]
+) -> int:
+    from logger.console import say
+    from logger.errors import InputError
+    from logger.measure import calibrated
+    from logger.toml_file import write_toml
+    from logger.units import parse_number
+    from logger.weigh import two_point
+
+    if len(loads) != 2:
+        raise InputError("--two-point needs exactly two --load; the first may be 0kg")
+    if args.out is not None and (description is None or args.out.exists()):
+        raise InputError("--out needs --transducer, the description to calibrate, and a name that does not exist yet")
+    ends = []
+    for load, mass, words in loads:
+        if words:
+            raw = sum(parse_number(word) for word in words) / len(words)
+        elif args.port and description is not None:
+            raw = _raw(args, description, mass)
+        else:
+            raise InputError(f"--load {mass}: type its raw readings behind it, or measure with --port")
+        ends.append((raw, load.torque_nm if load else 0.0, load.torque_nm_u if load else 0.0))
+    (low, low_nm, low_u), (high, high_nm, high_u) = ends
+    made = two_point((low, low_nm), (high, high_nm), low_nm_u=low_u, high_nm_u=high_u)
+    say(f"torque in N·m = reading × {made.scale:.9g} {made.offset:+.9g}")
+    say(f"scale known to ± {200 * made.scale_u / abs(made.scale):.2g} % (95 %)")
+    if args.out is not None and description is not None:
+        write_toml(args.out, calibrated(description, made, f"{loads[0][1]} and {loads[1][1]} at {args.arm}"))
+        args.out.chmod(0o444)
+        say(f"{args.out} is written, and locked against changes (read only)")
+    return Exit.OK
+
+
+def _raw(args: argparse.Namespace, description: Description, mass: str) -> float:
+    from logger.units import torque_factor
+
+    return _mean(args, description, f"Hang {mass} and let it come to rest") / torque_factor(description.unit)
