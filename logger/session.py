@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from logger.samples import Chunk, Decoder, Floats, Subscriber
 
 TICK_S: Final = 0.1  # how often the watchdogs look
-DRAIN_S: Final = 0.02  # bytes gather so long: 50 drains a second cost little and look live
+DRAIN_S: Final = 0.04  # bytes gather so long: 25 drains a second cost little and look live
 BUSY_BYTES: Final = 4096  # a drain of this size: more is waiting, read on at once
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
 MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one

@@ -157,9 +157,11 @@ class SerialLink:
         """Read until told to stop or the port fails."""
         try:
             while not self._stopping.is_set():
-                data = port.read(1)
+                waiting = port.in_waiting
+                data = port.read(waiting or 1)  # with nothing there, wait for the first byte
                 if data:
-                    data += port.read(port.in_waiting)
+                    if not waiting:
+                        data += port.read(port.in_waiting)
                     self._chunks.append(Chunk(time.monotonic(), data))
                     self._tell()
                     if len(data) < BUSY_BYTES:
