@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import shutil
 import tempfile
@@ -47,10 +48,8 @@ def _resumed(paths: list[Path], table: Path) -> tuple[float, int]:
         if done >= stop_at:
             raise KeyboardInterrupt
 
-    try:
+    with contextlib.suppress(KeyboardInterrupt):
         batch(paths, table, workers=2, progress=stop)
-    except KeyboardInterrupt:
-        pass
     began = time.perf_counter()
     done = batch(paths, table, workers=2)
     return time.perf_counter() - began, done.resumed
