@@ -201,6 +201,19 @@ def test_stick_slip_frequency_is_of_the_order_of_hand_and_wheel():
         assert 0.2 * natural < truth.stick_slip.frequency_hz < natural
 
 
+@pytest.mark.published(
+    "webinar abstract on friction against speed (rule of the slope)", rows=("8.16",), status="READ-S"
+)
+def test_friction_that_falls_with_speed_chatters_and_one_that_rises_does_not():
+    """Same axle, same hand; only the fluid differs."""
+    case = first_pull("stick-slip")
+    for name, ratio in (("falling", 1.5), ("flat", 1.0), ("rising", 0.85)):
+        fluid = {"stribeck_rad_s": 0.15, "viscous_nms": 0.0, "ageing_nm": 0.0}
+        packs = [pack(60.0, ratio, seed=seed, **fluid) for seed in (1, 2)]
+        run = simulate(replace(case, axle=replace(case.axle, driven_pack=packs[0], other_pack=packs[1])), 1)
+        assert (run.truth[0].stick_slip is not None) == (name == "falling"), name
+
+
 def test_unequal_packs_give_a_kink_where_the_weak_one_slips_through_the_lash():
     truth = simulate(first_pull("unequal-packs"), 1)
     run, pull = truth.mechanics, truth.truth[0]
