@@ -119,6 +119,60 @@ def test_four_groups():
     assert uneven.p == pytest.approx(0.873061, abs=5e-7)
 
 
+LEW = [
+    *[-213, -564, -35, -15, 141, 115, -420, -360, 203, -338, -431, 194, -220, -513, 154, -125, -559, 92, -21, -579],
+    *[-52, 99, -543, -175, 162, -457, -346, 204, -300, -474, 164, -107, -572, -8, 83, -541, -224, 180, -420, -374],
+    *[201, -236, -531, 83, 27, -564, -112, 131, -507, -254, 199, -311, -495, 143, -46, -579, -90, 136, -472, -338],
+    *[202, -287, -477, 169, -124, -568, 17, 48, -568, -135, 162, -430, -422, 172, -74, -577, -13, 92, -534, -243],
+    *[194, -355, -465, 156, -81, -578, -64, 139, -449, -384, 193, -198, -538, 110, -44, -577, -6, 66, -552, -164],
+    *[161, -460, -344, 205, -281, -504, 134, -28, -576, -118, 156, -437, -381, 200, -220, -540, 83, 11, -568, -160],
+    *[172, -414, -408, 188, -125, -572, -32, 139, -492, -321, 205, -262, -504, 142, -83, -574, 0, 48, -571, -106],
+    *[137, -501, -266, 190, -391, -406, 194, -186, -553, 83, -13, -577, -49, 103, -515, -280, 201, 300, -506, 131],
+    *[-45, -578, -80, 138, -462, -361, 201, -211, -554, 32, 74, -533, -235, 187, -372, -442, 182, -147, -566, 25],
+    *[68, -535, -244, 194, -351, -463, 174, -125, -570, 15, 72, -550, -190, 172, -424, -385, 198, -218, -536, 96],
+]
+
+
+def num_acc(level):
+    """Give NumAcc2-4 of NIST StRD: the level and a tenth, then a tenth less and more in turn."""
+    return [level + 0.2, *[level + 0.1, level + 0.3] * 500]
+
+
+@pytest.mark.parametrize(
+    ("values", "mean", "sd", "rel"),
+    [
+        pytest.param(
+            LEW,
+            -177.435,
+            277.332168044316,
+            1e-13,
+            marks=pytest.mark.published("NIST StRD Lew", rows=("7.1",), status="READ-S"),
+        ),
+        *[
+            pytest.param(
+                values,
+                mean,
+                sd,
+                rel,
+                marks=pytest.mark.published("NIST StRD NumAcc1-4", rows=("7.7",), status="READ-S"),
+            )
+            # The larger the level, the more digits of the tenth are lost when the values are stored.
+            for values, mean, sd, rel in (
+                ([10000001, 10000003, 10000002], 10000002, 1, 1e-15),
+                (num_acc(1.0), 1.2, 0.1, 1e-13),
+                (num_acc(1000000.0), 1000000.2, 0.1, 1e-8),
+                (num_acc(10000000.0), 10000000.2, 0.1, 1e-7),
+            )
+        ],
+    ],
+)
+def test_certified_mean_and_deviation(values, mean, sd, rel):
+    found = one_way([values, values])  # twice the same: the scatter within is that of one
+    assert found.mean == pytest.approx(mean, rel=1e-14)
+    assert found.s_within == pytest.approx(sd, rel=rel)
+    assert found.ss_between == 0
+
+
 def test_components_are_found_again():
     rng = np.random.default_rng(4)
     fills = rng.normal(50, 3.0, size=400)

@@ -5,8 +5,10 @@ from __future__ import annotations
 import doctest
 import re
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-import pytest
+if TYPE_CHECKING:
+    import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 NUMBER = re.compile(r"[-+]?\d+(?:\.\d+)?")
