@@ -26,6 +26,9 @@ if TYPE_CHECKING:
     from logger.virtual.practice import Dials, Reading, ZeroTaken
 
 
+GRACE_S = 2.0  # after the last line, for a reader that lags; without any reader nothing more will leave
+
+
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""
     axle = parser.add_argument_group("the axle")
@@ -203,6 +206,7 @@ def _write(made: Run, out: Path, identity: str, unit: str, believed: Lever | Non
 
 def _stream(made: Run, link: str, speed: float, unit: str) -> int:
     """Stream the run on a virtual port until it ends or Ctrl-C; its description is written beside the link."""
+    import time
     from dataclasses import replace
 
     from logger.console import note, say
@@ -213,7 +217,7 @@ def _stream(made: Run, link: str, speed: float, unit: str) -> int:
     from logger.virtual.port import VirtualPort
 
     path = Path(link) if link else None
-    if path is not None and (path.exists() or path.is_symlink()):
+    if path is not None and path.exists():  # a link that a killed program left behind points nowhere
         raise InputError(f"{path}: exists already; choose another name for the link")
     if not 0 < speed <= 1000:
         raise InputError("--speed must be above 0 and at most 1000")
@@ -226,6 +230,7 @@ def _stream(made: Run, link: str, speed: float, unit: str) -> int:
         say(port.path)
         note(f"SIMULATED. Record it with: heldwheel-log record {port.path} --transducer {described}")
         note(f"It plays for {made.duration_s / speed:.0f} s; Ctrl-C stops it.")
-        while not port.finished.wait(0.2):
+        end_s = time.monotonic() + made.duration_s / speed + GRACE_S
+        while not port.finished.wait(0.2) and time.monotonic() < end_s:
             pass
     return Exit.OK
