@@ -11,6 +11,7 @@ import pytest
 from logger.decoder.build import build_decoder
 from logger.decoder.frames import FrameDecoder
 from logger.description import Description, shipped
+from logger.errors import LinkError
 from logger.samples import EventKind
 from logger.toml_file import read_toml
 from logger.units import torque_factor
@@ -226,3 +227,10 @@ def test_port_injects_garbage_and_stalls():
         port.inject(b"\xff\xfe")
         got = read_all(port)
     assert sorted(got) == sorted(b"ab\xff\xfe")
+
+
+def test_port_needs_posix_and_says_so(monkeypatch):
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "name", "nt")
+        with pytest.raises(LinkError, match="in-process"):
+            VirtualPort([])
