@@ -27,7 +27,7 @@ FALL = 0.03
 EXCEEDED_S = 0.15
 """A peak that is exceeded by ``FALL`` within this time (s) was a tremor (7-12 Hz) on the ramp, not the breakaway."""
 
-CLEARLY_S = 0.25
+CLEARLY_S = 0.3
 """Exceeded by ``FALL`` within this time (s), it was passed over on the way up: a gear flank or a part gave way."""
 
 TAKEN_UP, TAKEN_UP_S = 0.97, 0.8

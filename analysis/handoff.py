@@ -39,6 +39,10 @@ STILL_SHARE = 0.002
 STILL_NOISES = 4.5
 """... or within this many deviations of their noise (a range of five normal values is 2.3 on average)."""
 
+RINGS, RINGS_SHARE = 2.0, 0.10
+"""A lever that rings keeps its short-time mean within so many times the limit, and its swing below this share of the
+pull's level."""
+
 LEVEL_S = 1.0
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
 
@@ -88,15 +92,33 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
 
 
 def _still_stretch(means: Floats, still: int, noise: float, height: float, low_blocks: int) -> tuple[int, int, float]:
-    """Give bounds (in blocks) of the latest still stretch, and the range of the shortest part of it."""
+    """Give bounds (in blocks) of the stretch that shows the level, and its unrest.
+
+    The latest stretch that is still; or a later one that rings about another level.
+    """
     still = min(still, len(means))
     windows = np.lib.stride_tricks.sliding_window_view(means, still)
     ranges = windows.max(axis=1) - windows.min(axis=1)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = np.flatnonzero(ranges <= limit)
     at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges[: max(low_blocks - still, 1)]))
-    first = at
     level = means[at : at + still].mean()
+    rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height)
+    if rings is not None and rings > at + still and abs(means[rings - 2 * still : rings].mean() - level) > 2 * limit:
+        return rings - 2 * still, rings, float(ranges[rings - still]) / 2
+    first = at
     while first > 0 and abs(means[first - 1] - level) <= max(limit, float(ranges[at])):
         first -= 1
     return first, at + still, float(ranges[at])
+
+
+def _ringing(smooth: Floats, ranges: Floats, long: int, limit: float, height: float) -> int | None:
+    """Give the end of the latest stretch whose short-time mean keeps still while the lever rings about it."""
+    still = long // 2
+    if len(smooth) <= still:
+        return None
+    windows = np.lib.stride_tricks.sliding_window_view(smooth, still + 1)
+    calm = windows.max(axis=1) - windows.min(axis=1) <= RINGS * limit
+    small = ranges[still:] < RINGS_SHARE * height
+    found = np.flatnonzero(calm & small[: len(calm)])
+    return int(found[-1]) + long if len(found) else None

@@ -53,23 +53,23 @@ BUMP_S = 0.5
 REGRIP_S = 1.2
 """A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
 
-STILL_NOISES = 2.0
-"""A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still."""
+STILL_NOISES = 3.0
+"""A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still ..."""
+
+STILL_SHAKE = 0.001
+"""... nor as still as this share of the load, where the noise allows to see that; tremor is three times as much ..."""
+
+STILL_SPREAD = 0.02
+"""... and over its middle it keeps within this share of the load, where packs wander and levers do not ..."""
 
 STILL_BLOCK_S = 0.025
 """... seen in blocks of this length (s): a quarter period of the tremor."""
 
 PLACED_S = 0.5
-"""... and if it was there within this time (s), as when a lever is put on or turned over."""
-
-STEP_S = 0.05
-"""... or, for a load of any size, as quickly as this (s): a step of a bad cable, or of a zero set under load."""
+"""A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
 
 STILL_SHARE = 0.10
-"""A lever's weight stays below this share of the capacity."""
-
-COARSE = 0.005
-"""Where the reading's step is more than this share of the load, stillness says nothing."""
+"""Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
 
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
@@ -133,7 +133,7 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
     height = top - hand.level_nm
     if sensor.capacity_nm and height < LEAST_OF_CAPACITY * sensor.capacity_nm:
         return None
-    if _is_still(load, x, half, height, window, sensor):
+    if _is_still(load, x, half, height, sensor):
         return None
     start_s, end_s = float(t[hand.foot]), _end_s(load)
     if t[half[-1]] - t[half[0]] < HELD_S:
@@ -170,7 +170,9 @@ def _turned(window: Window) -> Load | None:
     few = thin(inner)
     sign = 1 if quantile(few, 0.97) - level >= level - quantile(few, 0.03) else -1
     before = s.torque_nm[: window.first]
-    noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), window.resolution_nm / np.sqrt(12))
+    steps = np.abs(np.diff(s.torque_nm))
+    step_nm = window.resolution_nm or float(np.min(steps, where=steps > 1e-9 * np.ptp(inner), initial=np.ptp(inner)))
+    noise = max(sample_noise(before if len(before) >= 8 else s.torque_nm), step_nm / float(np.sqrt(12)))
     angle = s.angle_deg if s.angle_deg is not None and plausible_angle(s.angle_deg) else None
     torque = sign * s.torque_nm
     out = spikes(s.torque_nm, noise)
@@ -182,22 +184,24 @@ def _turned(window: Window) -> Load | None:
     return Load(time_s, torque, angle, first, last, sign, sign * level, noise, len(out))
 
 
-def _is_still(load: Load, x: Floats, half: Ints, height: float, window: Window, sensor: Sensor) -> bool:
+def _is_still(load: Load, x: Floats, half: Ints, height: float, sensor: Sensor) -> bool:
     """Whether this is the lever's own weight in another place: quickly there, then as still as at rest."""
     t = load.time_s
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height)
     rise_s = t[half[0] + high[0]] - t[low[-1]] if len(low) and len(high) else 0.0
-    after_release = window.before is not None and t[load.first] - window.before.pull.end_s < PLACED_S
-    small = sensor.capacity_nm is None or height < STILL_SHARE * sensor.capacity_nm or after_release
-    if rise_s > (PLACED_S if small else STEP_S) or (window.resolution_nm > COARSE * height and not small):
+    small = sensor.capacity_nm is not None and height < STILL_SHARE * sensor.capacity_nm
+    if rise_s > PLACED_S or (not small and load.noise_nm > STILL_SHAKE * height):
         return False
     held = x[half[0] : half[-1] + 1]
     middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + 4)]
     step = (t[half[-1]] - t[half[0]]) / max(len(held) - 1, 1)
     width = max(1, min(round(STILL_BLOCK_S / step), len(middle) // 3))
-    shake = np.median(np.abs(np.diff(block_means(middle, width)))) / 0.95
-    return bool(shake < STILL_NOISES * load.noise_nm / np.sqrt(width))
+    means = block_means(middle, width)
+    shake = float(np.median(np.abs(np.diff(means)))) / 0.95
+    if quantile(means, 0.9) - quantile(means, 0.1) > max(STILL_SPREAD * height, STILL_NOISES * load.noise_nm):
+        return False
+    return shake < STILL_NOISES * load.noise_nm / np.sqrt(width) and (small or shake < STILL_SHAKE * height)
 
 
 def _read(
