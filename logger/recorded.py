@@ -75,31 +75,31 @@ def described_source(file: str, address: str, baud: int | None = None) -> Source
 
 def ble_source(identity: str, file: str | None, radius: str) -> Source:
     """Give a Bluetooth transducer: by its description, or by what the device says in the standards' words."""
-    radius_mm = parse_quantity(radius, "length") * 1000 if radius else None
-    if file:
-        source = described_source(file, identity)
-        if source.description.link != "ble":
-            raise InputError(f"{file}: describes a transducer on '{source.description.link}', not on Bluetooth (ble)")
-        return source
-    from logger.decoder.notifications import NotificationDecoder
-    from logger.links.ble import BleLink, meet
+    from logger.links.ble import meet
 
+    radius_mm = parse_quantity(radius, "length") * 1000 if radius else None
+    description = None
+    if file:
+        description = described_source(file, identity).description
+        if description.link != "ble":
+            raise InputError(f"{file}: describes a transducer on '{description.link}', not on Bluetooth (ble)")
     note(f"Looking for {identity} ...")
-    facts, pick = asyncio.run(meet(identity, radius_mm=radius_mm))
-    if pick.packet is None:
-        raise InputError(f"{identity}: needs a description (--transducer FILE)")
-    note(f"{facts.name or identity}: torque by {pick.why}")
-    settings = BleSettings(characteristic=pick.uuid, radius_mm=radius_mm)
-    transducer = Header().transducer
+    settings = (description.ble or BleSettings()) if description is not None else None
+    facts, pick = asyncio.run(meet(identity, settings, radius_mm=radius_mm))
+    note(f"{facts.name or identity}: torque by the characteristic {pick.uuid}, {pick.why}")
+    if description is None:
+        unit = Header().transducer
+        unit = msgspec.structs.replace(unit, name=facts.name, unit="N·m", sign="signed")
+        description = Description(name=facts.name or identity, link="ble", notification=pick.packet, transducer=unit)
+    own = description.transducer
     transducer = msgspec.structs.replace(
-        transducer, name=facts.name, serial=facts.texts.get("serial", ""), firmware=facts.texts.get("firmware", ""),
-        unit="N·m", sign="signed",
-    )  # fmt: skip
-    description = Description(
-        name=facts.name or identity, link="ble", ble=settings, notification=pick.packet, transducer=transducer
+        own,
+        serial=own.serial or facts.texts.get("serial", ""),
+        firmware=own.firmware or facts.texts.get("firmware", ""),
     )
-    link = BleLink(identity, settings, name=facts.name)
-    return Source(link, NotificationDecoder(pick.packet), description, identity)
+    ble = msgspec.structs.replace(description.ble or BleSettings(), characteristic=pick.uuid)
+    description = msgspec.structs.replace(description, transducer=transducer, ble=ble)
+    return Source(build_link(description, identity), build_decoder(description), description, identity)
 
 
 def virtual_source(name: str, seed: int, speed: float) -> Source:

@@ -20,6 +20,8 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Final, Literal
 
+import msgspec
+
 from logger.errors import InputError
 from logger.header import Record, TransducerFacts
 from logger.toml_file import read_toml, write_toml
@@ -166,3 +168,32 @@ def due_warnings(facts: TransducerFacts, today: date) -> list[str]:
     if days <= SOON_DAYS:
         return [f"{who}: the certificate ends {due}, in {days} days"]
     return []
+
+
+def known_facts(facts: TransducerFacts, path: Path | None = None) -> tuple[TransducerFacts, list[str]]:
+    """Complete a transducer's facts from the register, and say what stands against using it today.
+
+    Parameters
+    ----------
+    facts : TransducerFacts
+        What its description and the device itself say; where they say something, that stands.
+    path : Path, optional
+        Another register than the usual one.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        The register cannot be read or has faults.
+    """
+    instrument = find(read_register(path), facts.serial or facts.name)
+    today = datetime.now().astimezone().date()
+    if instrument is None:
+        return facts, due_warnings(facts, today)
+    kept = instrument.facts
+    missing = {
+        name: getattr(kept, name)
+        for name in facts.__struct_fields__
+        if getattr(facts, name) in ("", None) and getattr(kept, name) not in ("", None)
+    }
+    completed = msgspec.structs.replace(facts, **missing)
+    return completed, warnings(msgspec.structs.replace(instrument, facts=completed), today)

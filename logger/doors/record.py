@@ -81,7 +81,7 @@ def run(args: argparse.Namespace) -> int:
 
     source, second = _source(args), _second(args)
     description = source.description
-    header = header_from(args, description.transducer, source.identity)
+    header = _checked(args, header_from(args, description.transducer, source.identity))
     for polled in (source, second):
         if polled is not None and polled.description.poll is not None:
             _confirm_poll(polled, assume=args.yes)
@@ -94,6 +94,25 @@ def run(args: argparse.Namespace) -> int:
         confirm_sending(source.identity, command.data(), command.does or name, assume=args.yes)
         commands.append((command.data(), command.does or name))
     return _record(args, source, second, header, commands)
+
+
+def _checked(args: argparse.Namespace, header: Header) -> Header:
+    """Complete the transducer's facts from the register, and say what stands against using it."""
+    import msgspec
+
+    from logger.console import note
+    from logger.errors import HeldwheelError
+    from logger.register import known_facts
+
+    if args.virtual:
+        return header
+    try:
+        facts, told = known_facts(header.transducer)
+    except HeldwheelError as error:  # a damaged register is no reason not to record
+        facts, told = header.transducer, [str(error)]
+    for line in told:
+        note(f"CAUTION: {line}")
+    return msgspec.structs.replace(header, transducer=facts)
 
 
 def _confirm_poll(source: Source, *, assume: bool) -> None:

@@ -175,9 +175,9 @@ async def meet(
     async with _connected(check_identity(identity), backends, lambda: None) as client:
         facts = await _facts(client, identity)
         offers = await _offers(client)
-        if settings is not None and (settings.characteristic or settings.service):
+        if settings is not None:
             return facts, pick_described(offers, settings.characteristic, settings.service)
-        return facts, pick_standard(offers, radius_mm or (settings.radius_mm if settings else None))
+        return facts, pick_standard(offers, radius_mm)
 
 
 class BleLink:

@@ -13,6 +13,7 @@ from logger.register import (
     Weighing,
     due_warnings,
     find,
+    known_facts,
     put,
     read_register,
     register_path,
@@ -108,3 +109,24 @@ def test_door(monkeypatch, tmp_path, capsys):
     assert door(monkeypatch, "remove", "G-1") == 2
     assert door(monkeypatch, "lock") == 2
     assert door(monkeypatch, "lock", "G-9") == 2
+
+
+def test_facts_are_completed_and_warned_about(tmp_path):
+    path = tmp_path / "instruments.toml"
+    kept = facts(
+        certificate="2025/7", certificate_due=date(2020, 1, 1), capacity_nm=200.0, accuracy_percent_of_reading=1.0
+    )
+    write_register(Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
+    own = TransducerFacts(serial="g-1042", capacity_nm=150.0)
+    completed, told = known_facts(own, path)
+    assert (completed.capacity_nm, completed.certificate, completed.accuracy_percent_of_reading) == (
+        150.0,
+        "2025/7",
+        1.0,
+    )
+    assert "locked" in told[0]
+    assert "EXPIRED" in told[1]
+    unknown, told = known_facts(TransducerFacts(serial="other"), path)
+    assert unknown == TransducerFacts(serial="other")
+    assert "no due date" in told[0]
+    assert known_facts(TransducerFacts(), path)[1]
