@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from analysis.at_axle import Level
     from analysis.limits import Bounds
     from analysis.repeats import JobValue
     from logger.header import TransducerFacts
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 BEST_SHARE = (0.20, 0.80)
 # The step of the reading should not make up more than this of the interval.
 STEP_SHARE = 0.30
+# A zero that moves by more than this part of the torque is said (common practice, no source).
+ZERO_MOVED = 0.01
 
 
 def range_advice(capacity_nm: float | None, bounds: Bounds | None, highest_nm: float | None) -> tuple[str, ...]:
@@ -50,6 +53,21 @@ def resolution_advice(resolution_nm: float | None, job: Sequence[JobValue]) -> t
         return ()
     return (
         f"the reading's step of {resolution_nm:g} N·m is a large part of the interval: a finer one would narrow it",
+    )
+
+
+def zero_advice(level: Level, job: Sequence[JobValue]) -> tuple[str, ...]:
+    """Say where the true zero was not taken again, or moved by a part of the torque that matters."""
+    if not level.known or not job:
+        return ()
+    if level.moved_nm is None:
+        return ("the true zero was not taken again after the pulls: what it may have moved by is not in the interval",)
+    least = min(abs(v.budget.value) for v in job)
+    if abs(level.moved_nm) <= ZERO_MOVED * least:
+        return ()
+    return (
+        f"the true zero moved by {level.moved_nm:+.2g} N·m from before to after the pulls: let the transducer warm up, "
+        "and repeat",
     )
 
 

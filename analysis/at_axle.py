@@ -18,7 +18,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.budget import NORMAL_95, Budget, Input, Model, Row, Shape, Value, half_width, second_order
+from analysis.budget import NORMAL_95, PER_HALF_WIDTH, Budget, Input, Model, Row, Shape, Value, half_width, second_order
 
 if TYPE_CHECKING:
     from analysis.lever import Fixture
@@ -101,12 +101,15 @@ class Level:
         Whether it is a true zero; otherwise each pull's own hand-off level stands in.
     words : str
         Where it comes from.
+    moved_nm : float or None
+        From before to after the pulls; None if it was not taken again.
     """
 
     zero_nm: float = 0.0
     u_nm: float = 0.0
     known: bool = False
     words: str = "hand-off level (no true zero)"
+    moved_nm: float | None = None
 
 
 def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0.0) -> Level:
@@ -120,11 +123,20 @@ def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0
         Reading / true.
     resolution_nm : float
         Stands in for an uncertainty that is not stated: a reading is not known better than its step.
+
+    Notes
+    -----
+    Where it was taken again after the pulls, its middle counts, and it lay anywhere between the two.
     """
     if zero is None or zero.value_nm is None or zero.how == "unknown":
         return Level()
     u = zero.value_nm_u if zero.value_nm_u is not None else resolution_nm / math.sqrt(12)
-    return Level(zero.value_nm / gain, u / gain, True, f"true zero ({zero.how})")
+    if zero.after_nm is None:
+        return Level(zero.value_nm / gain, u / gain, True, f"true zero ({zero.how})")
+    moved = zero.after_nm - zero.value_nm
+    u = math.hypot(u, abs(moved) / 2 * PER_HALF_WIDTH[Shape.RECTANGULAR])
+    words = f"true zero ({zero.how}), before and after"
+    return Level((zero.value_nm + moved / 2) / gain, u / gain, True, words, moved / gain)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 import numpy as np
 
-from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice
+from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.at_axle import Level, instrument_from, level_from
 from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import kind_conflict, slip_against
@@ -140,6 +140,7 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         *resolution_advice(header.transducer.resolution_nm, job),
         *certificate_advice(header.transducer, header.started.date() if header.started is not None else None),
         *sign_advice(header.transducer),
+        *(zero_advice(at.level, job) if at is not None else ()),
     )
     done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
     return RecordingReading(

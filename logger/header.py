@@ -163,6 +163,7 @@ class Zero(Record, frozen=True, kw_only=True):
     at: datetime | None = None
     value_nm: float | None = None
     value_nm_u: float | None = None
+    after_nm: float | None = None  # taken again after the pulls: what it moved by is in the interval
     how: Literal["lever off", "lever hanging", "unloaded", "unknown"] = "unknown"
 
 

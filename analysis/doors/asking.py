@@ -23,6 +23,9 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
         "--zero", metavar="TORQUE", help="reading with the lever hanging or off; 'start': the recording begins so"
     )
     parser.add_argument("--zero-u95", metavar="TORQUE", help="its expanded uncertainty, 95 %%")
+    parser.add_argument(
+        "--zero-after", metavar="TORQUE", help="the same again after the pulls: it shows how zero moved"
+    )
     parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
     parser.add_argument(
         "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
@@ -80,12 +83,15 @@ def recordings_in(words: Sequence[str]) -> list[Path]:
 
 def _zero(args: argparse.Namespace) -> Zero | Literal["start"] | None:
     if args.zero is None:
-        if args.zero_u95 is not None:
-            raise InputError("--zero-u95 needs --zero")
+        if args.zero_u95 is not None or args.zero_after is not None:
+            raise InputError("--zero-u95 and --zero-after need --zero")
         return None
     if args.zero == "start":
+        if args.zero_u95 is not None or args.zero_after is not None:
+            raise InputError("--zero start reads the zero from the trace: leave --zero-u95 and --zero-after out")
         return "start"
     u = None if args.zero_u95 is None else parse_quantity(args.zero_u95, "torque") / 1.96
     if u is not None and u < 0:
         raise InputError("--zero-u95 cannot be negative")
-    return Zero(value_nm=parse_quantity(args.zero, "torque"), value_nm_u=u, how="lever hanging")
+    after = None if args.zero_after is None else parse_quantity(args.zero_after, "torque")
+    return Zero(value_nm=parse_quantity(args.zero, "torque"), value_nm_u=u, after_nm=after, how="lever hanging")

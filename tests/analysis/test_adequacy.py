@@ -6,7 +6,8 @@ from datetime import date
 
 import pytest
 
-from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice
+from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
+from analysis.at_axle import Level
 from analysis.budget import Budget, Input, Row
 from analysis.limits import bounds_from
 from analysis.repeats import job_value
@@ -66,3 +67,19 @@ def test_certificate(due, tested, said):
 @pytest.mark.parametrize(("sign", "said"), [(None, 0), ("signed", 0), ("reversed", 0), ("none", 1)])
 def test_gauge_without_sign(sign, said):
     assert len(sign_advice(TransducerFacts(sign=sign))) == said
+
+
+@pytest.mark.parametrize(
+    ("level", "words"),
+    [
+        (Level(), None),
+        (Level(0.2, 0.01, True, "lever off"), "not taken again"),
+        (Level(0.2, 0.01, True, "lever off", 0.2), None),
+        (Level(0.2, 0.01, True, "lever off", -0.5), "moved by -0.5 N·m"),
+    ],
+)
+def test_zero_before_and_after(level, words):
+    job = [job_value([Budget("breakaway", 30.0, "N·m", (Row(Input("trace", 30.0, 0.3), 1.0),))])]
+    said = zero_advice(level, job)
+    assert (words is None and said == ()) or words in said[0]
+    assert zero_advice(level, []) == ()

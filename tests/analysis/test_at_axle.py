@@ -181,3 +181,11 @@ def test_true_zero_has_the_gain_divided_out():
     assert (level.zero_nm, level.u_nm, level.known) == (pytest.approx(0.5), pytest.approx(0.1), True)
     assert level.words == "true zero (lever hanging)"
     assert level_from(Zero(value_nm=0.5, how="lever off"), resolution_nm=0.1).u_nm == pytest.approx(0.1 / math.sqrt(12))
+
+
+def test_zero_taken_again_is_known_to_lie_between():
+    level = level_from(Zero(value_nm=0.2, value_nm_u=0.01, after_nm=0.8, how="lever off"))
+    assert level.zero_nm == pytest.approx(0.5)
+    assert level.u_nm == pytest.approx(math.hypot(0.01, 0.3 / math.sqrt(3)))
+    assert level.moved_nm == pytest.approx(0.6)
+    assert level.words.endswith("before and after")

@@ -340,7 +340,7 @@ class TestPulls:
         ("words", "said"),
         [
             (("--unit", "stone"), "no torque unit"),
-            (("--zero-u95", "1Nm"), "needs --zero"),
+            (("--zero-u95", "1Nm"), "need --zero"),
             (("--zero", "0.1Nm", "--zero-u95", "-1Nm"), "cannot be negative"),
             (("--repeatability", "-3%"), "cannot be negative"),
             (("--lever", "0mm", "--stud-circle", "5x114.3mm"), "must be positive"),
