@@ -29,12 +29,13 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A block of the page: a heading with fields (label, value), lines, a table."""
+    """A block of the page: a heading with fields (label, value), lines, a table; ``half``: half as wide as the page."""
 
     heading: str
     fields: tuple[tuple[str, str], ...] = ()
     lines: tuple[str, ...] = ()
     table: Table | None = None
+    half: bool = False
 
 
 @dataclass(frozen=True, slots=True)

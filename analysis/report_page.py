@@ -88,7 +88,7 @@ class Page:
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
         axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
-        height = 140.0 if self.issue.kind is Kind.ENGINEER else 172.0
+        height = 118.0 if self.issue.kind is Kind.ENGINEER else 172.0
         return trace_drawing(
             m.time_s, m.torque_nm * scale, self.unit, pulls=marks, limit=limit, size=(523.0, height), axis=axis
         )
@@ -115,18 +115,18 @@ class Page:
         """Give the blocks below the drawing; ``full`` for the engineer."""
         if full:
             yield Section(f"Pulls ({self.unit})", table=self.pull_table())
-            yield Section("Corrections", lines=tuple(self.corrections()))
-            if self.material.budget is not None:
-                yield self.budget()
-        yield Section("Test and conditions", tuple(self.conditions(full=full)), (self.method(),))
+            yield Section("Corrections", lines=tuple(self.corrections()), half=True)
+        yield Section("Test and conditions", tuple(self.conditions(full=full)), (self.method(),), half=full)
+        if full and self.material.budget is not None:
+            yield self.budget()
         if full:
-            yield Section("Instrument", tuple(self.instrument()))
+            yield Section("Instrument", tuple(self.instrument()), half=True)
         left_out = tuple(self.left_out())
         if left_out:
-            yield Section("Left out, and what is not in order", lines=left_out)
+            yield Section("Left out, and what is not in order", lines=left_out, half=full)
         if self.issue.remarks.strip():
-            yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),))
-        yield Section("Evidence", lines=(self.evidence(),))
+            yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
+        yield Section("Evidence", lines=(self.evidence(),), half=full)
 
     def pull_table(self) -> Table:
         """List every pull, used or not."""
@@ -134,7 +134,9 @@ class Page:
         for i, pull in enumerate(self.material.pulls):
             b, r = pull.breakaway, pull.rotating
             ratio = b.at_sensor_nm / r.at_sensor_nm if b and r and r.at_sensor_nm else None
-            note = "; ".join(pull.reasons) or pull.left_out or ("" if pull.distinct or not b else "no peak")
+            # The reasons in full stand under "left out"; here their names do.
+            named = "; ".join(reason.partition(":")[0] for reason in pull.reasons)
+            note = named or pull.left_out or ("" if pull.distinct or not b else "no peak")
             if not pull.used:
                 dim.append(i)
             rows.append(

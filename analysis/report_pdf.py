@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from analysis import drawing as d
 from analysis.limits import State
+from analysis.report_material import Kind
 from analysis.report_words import SIMULATED
 
 if TYPE_CHECKING:
@@ -97,8 +98,7 @@ class _Sheet:
             self.warning(SIMULATED)
         self.result()
         self.picture()
-        for section in self.content.sections:
-            self.section(section)
+        self.sections()
         self.cautions()
         self.sign()
         return self.pdf.output()
@@ -181,21 +181,23 @@ class _Sheet:
         pdf.cell(WIDTH, 14, text, border=1, align="C", new_x="LMARGIN", new_y="NEXT")
         pdf.set_y(pdf.get_y() + 3)
 
-    def fields(self, fields: Sequence[tuple[str, str]]) -> None:
-        """Set labels and values in two columns, row by row."""
+    def fields(
+        self, fields: Sequence[tuple[str, str]], x: float = MARGIN, width: float = WIDTH, columns: int = 2
+    ) -> None:
+        """Set labels and values in columns, row by row."""
         pdf = self.pdf
-        half, label = WIDTH / 2, 54.0
-        for i in range(0, len(fields), 2):
+        column, label = width / columns, 54.0
+        for i in range(0, len(fields), columns):
             self.room(12)
             top = bottom = pdf.get_y()
-            for j, (name, value) in enumerate(fields[i : i + 2]):
-                x = MARGIN + j * half
-                pdf.set_xy(x, top)
+            for j, (name, value) in enumerate(fields[i : i + columns]):
+                at = x + j * column
+                pdf.set_xy(at, top)
                 self.font(7.6, d.MUTED)
                 pdf.cell(label, 10, name)
                 self.font(7.6)
-                pdf.set_xy(x + label, top)
-                pdf.multi_cell(half - label - 8, 10, self.text(value), align="L", new_x="LMARGIN", new_y="NEXT")
+                pdf.set_xy(at + label, top)
+                pdf.multi_cell(column - label - 8, 10, self.text(value), align="L", new_x="LMARGIN", new_y="NEXT")
                 bottom = max(bottom, pdf.get_y())
             pdf.set_y(bottom + 0.6)
 
@@ -269,16 +271,43 @@ class _Sheet:
 
     # Sections
 
-    def section(self, section: Section) -> None:
+    def sections(self) -> None:
+        """Set the blocks in order; two half ones in a row stand side by side."""
+        waiting = list(self.content.sections)
+        while waiting:
+            first = waiting.pop(0)
+            if first.half and waiting and waiting[0].half:
+                self.pair(first, waiting.pop(0))
+            else:
+                self.section(first)
+
+    def pair(self, left: Section, right: Section) -> None:
+        gap = 16.0
+        width = (WIDTH - gap) / 2
+        self.room(max(self.height(left, width), self.height(right, width)))
+        top = self.pdf.get_y()
+        self.section(left, MARGIN, width)
+        bottom = self.pdf.get_y()
+        self.pdf.set_y(top)
+        self.section(right, MARGIN + width + gap, width)
+        self.pdf.set_y(max(bottom, self.pdf.get_y()))
+
+    def height(self, section: Section, width: float) -> float:
+        """Give about how high a block without a table will be."""
+        self.font(7.6)
+        fields = sum(self.needs(value, width - 62, 10) + 0.6 for _, value in section.fields)
+        return 20 + fields + sum(self.needs(line, width, 10.1) + 0.8 for line in section.lines)
+
+    def section(self, section: Section, x: float = MARGIN, width: float = WIDTH) -> None:
         self.room(30)
         self.pdf.set_y(self.pdf.get_y() + 3)
-        self.paragraph(section.heading, 8.6, d.ACCENT, bold=True, gap=1)
+        self.paragraph(section.heading, 8.6, d.ACCENT, bold=True, x=x, width=width, gap=1)
         if section.fields:
-            self.fields(section.fields)
+            self.fields(section.fields, x, width, 1 if section.half else 2)
         if section.table:
             self.table(section.table)
         for line in section.lines:
-            self.paragraph(line, gap=0.8)
+            self.paragraph(line, x=x, width=width, gap=0.8)
 
     def table(self, table: Table) -> None:
         """Set a table: columns as wide as they need, the last one takes what is left and wraps."""
@@ -345,14 +374,20 @@ class _Sheet:
         self.room(60)
         self.pdf.set_y(self.pdf.get_y() + 3)
         self.paragraph("Cautions", 8.6, d.ACCENT, bold=True, gap=1)
-        for line in self.content.cautions:
-            self.room(10)
-            y = self.pdf.get_y()
-            self.font(7.2)
-            self.pdf.set_xy(MARGIN, y)
-            self.pdf.cell(8, 9.5, "•")
-            self.pdf.set_y(y)
-            self.paragraph(line, 7.2, x=MARGIN + 8, width=WIDTH - 8, gap=0.3)
+        columns = 2 if self.content.kind is Kind.ENGINEER else 1
+        width = (WIDTH - 16 * (columns - 1)) / columns
+        for i in range(0, len(self.content.cautions), columns):
+            self.room(20)
+            top = bottom = self.pdf.get_y()
+            for j, line in enumerate(self.content.cautions[i : i + columns]):
+                x = MARGIN + j * (width + 16)
+                self.pdf.set_xy(x, top)
+                self.font(7.2)
+                self.pdf.cell(8, 9.5, "•")
+                self.pdf.set_y(top)
+                self.paragraph(line, 7.2, x=x + 8, width=width - 8, gap=0.3)
+                bottom = max(bottom, self.pdf.get_y())
+            self.pdf.set_y(bottom)
         for line in self.content.statements:
             self.paragraph(line, 7.2, d.MUTED, gap=0.3)
 
