@@ -82,7 +82,6 @@ class Plan:
     axle: Axle
     lever: Lever
     sensor: Sensor
-    wheel_fitted: bool
 
     @property
     def peak_nm(self) -> float:
@@ -184,7 +183,7 @@ def _bench(dice: Dice) -> Scenario:
         driven_shaft_nm_rad=dice.ratio(2e4, 8e4),
         other_shaft_nm_rad=dice.ratio(2e4, 8e4),
     )
-    plan = replace(plan, axle=unit, wheel_fitted=False)
+    plan = replace(plan, axle=unit)
     return _scenario(plan, _pulls(plan, 2, 4))
 
 
@@ -261,7 +260,7 @@ def _plan(
     )
     peak = level * max(ratio, 1.0) + drawn_axle.driven_drag.coulomb_nm + drawn_axle.case_drag.coulomb_nm / 2
     sensor = _sensor(dice, hazards, peak / lever.factor, lever.mass_kg * 9.81 * lever.centroid_m)
-    return Plan(dice, hazards, level, ratio, drawn_axle, lever, sensor, fitted)
+    return Plan(dice, hazards, level, ratio, drawn_axle, lever, sensor)
 
 
 def _pack(

@@ -278,6 +278,18 @@ def faulty() -> Scenario:
     )
 
 
+def self_zero() -> Scenario:
+    """Give a transducer that zeroes itself while it is loaded, in the middle of the second pull."""
+    sensor = Sensor(zero_nm=0.2, faults=(Fault("re-zero", 22.0),))
+    return Scenario("self-zero", "zeroes itself under load in the second pull", healthy().axle, pulls(3), sensor=sensor)
+
+
+def overload() -> Scenario:
+    """Give a range too small for the breakaway, and a converter that sends zeros beyond it."""
+    sensor = Sensor(capacity_nm=54.0, overload="zeros")
+    return Scenario("overload", "beyond its range it sends zeros", healthy().axle, pulls(3), sensor=sensor)
+
+
 SCENARIOS: dict[str, Callable[[], Scenario]] = {
     "healthy": healthy,
     "worn": worn,
@@ -296,6 +308,8 @@ SCENARIOS: dict[str, Callable[[], Scenario]] = {
     "bench": bench,
     "run-in": run_in,
     "faulty-sensor": faulty,
+    "self-zero": self_zero,
+    "overload": overload,
 }
 
 

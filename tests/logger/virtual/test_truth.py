@@ -164,3 +164,18 @@ def test_drive_at_constant_speeds_finds_the_steady_curve_of_the_friction():
 
 def test_a_hand_has_no_levels(runs):
     assert all(pull.levels == () for run in runs.values() for pull in run.truth)
+
+
+def test_self_zero_and_overload_spoil_the_reading_not_the_truth():
+    zeroed = simulate(scenario("self-zero"), 1)
+    first, second, third = zeroed.truth
+    assert second.start_s < 22.0 < second.end_s
+    assert third.plateau_nm == pytest.approx(first.plateau_nm, rel=0.02)
+    after = (zeroed.time_s > 22.1) & (zeroed.time_s < second.end_s - 0.6)
+    assert abs(np.median(zeroed.torque_nm[after])) < 2.0
+    assert zeroed.zero_nm[-1] < -40
+    beyond = simulate(scenario("overload"), 1)
+    assert "clipped peak" in beyond.truth[0].flags
+    at = np.searchsorted(beyond.time_s, beyond.truth[0].breakaway_s)
+    assert beyond.torque_nm[at] == 0.0
+    assert not beyond.status.any()
