@@ -48,6 +48,12 @@ level (another speed, another drag) and the pack's waviness (two turns of the wh
 MARGIN_S = 0.15
 """What lies this close (s) to an excursion is left out as well."""
 
+OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
+"""The transient after a breakaway is looked for in blocks of this length (s), over at most this time (s)."""
+
+OVER_GAIN = 0.6
+"""It is cut off if that leaves this share of the squared standard error of the mean, or less."""
+
 MEAN_BLOCKS = 400
 """The uncertainty of the mean is computed from at most about this many block means."""
 
@@ -109,6 +115,8 @@ def find_plateau(
         return None
     step = (t[-1] - t[0]) / (len(t) - 1)
     steady = _steady(t, x, step, short_s, band)
+    if cycles is None:
+        steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
     if uneven:
         steady = _steady(t, x, step, short_s, UNEVEN * band)
@@ -139,6 +147,26 @@ def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> B
     away = np.abs(short - level) > band * np.abs(level)
     beside = moving_mean(away.astype(float), round(2 * MARGIN_S / step / width) + 1) > 0.5 / len(short)
     return ~np.append(np.repeat(beside, width), np.full(len(x) - len(beside) * width, beside[-1]))
+
+
+def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:
+    """Give the time at which the transient after the breakaway is over, where there clearly is one.
+
+    The truncation that makes the squared standard error of the mean of what is left smallest (marginal standard error
+    rule, K. P. White, Simulation 69 (1997) 323, from memory).
+    """
+    width = max(1, round(OVER_BLOCK_S / step))
+    kept = np.flatnonzero(steady)
+    if len(kept) < 10 * width:
+        return float(t[0])
+    times, means = block_means(t[kept], width), block_means(x[kept], width)
+    n = len(means)
+    most = min(n // 2, int(np.searchsorted(times, times[0] + OVER_MOST_S)))
+    left = n - np.arange(most + 1)
+    total, squares = (np.cumsum(v[::-1])[::-1][: most + 1] for v in (means - means[-1], (means - means[-1]) ** 2))
+    errors = (squares - total**2 / left) / left**2
+    best = int(np.argmin(errors))
+    return float(times[best]) if errors[best] < OVER_GAIN * errors[0] else float(t[0])
 
 
 def _level_around(t: Floats, x: Floats) -> Floats:

@@ -15,7 +15,7 @@ from analysis.gates import CUT_END, CUT_START, GRIPPED_AGAIN, HELD, LET_GO, clip
 from analysis.handoff import Handoff, find_handoff
 from analysis.plateau import Plateau, find_plateau, together
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
-from analysis.smooth import block_means, quantile, sample_noise, thin
+from analysis.smooth import block_means, crowded, quantile, sample_noise, thin
 from analysis.stickslip import Cycles, find_cycles
 from analysis.traces import Floats, Ints, Samples, Sensor, spikes
 
@@ -209,7 +209,7 @@ def _read(
 ) -> Read | None:
     t, angle = load.time_s, load.angle_deg
     up, down = int(half[0]), int(half[-1])
-    slip_nm = quantile(thin(x[up : down + 1]), 0.5)
+    slip_nm = crowded(thin(x[up : down + 1]))
     release = int(np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)[-1])
     whole = slice(hand.foot, release + 1)
     start = float(t[hand.foot]), _end_s(load), load.sign, load.sign * hand.level_nm

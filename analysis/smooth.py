@@ -1,6 +1,6 @@
 """Small filters on plain arrays, linear in length.
 
-Offered: ``moving_mean``, ``thin``, ``quantile``, ``parabola``, ``block_means``, ``sample_noise``.
+Offered: ``moving_mean``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``, ``sample_noise``.
 """
 
 from __future__ import annotations
@@ -16,6 +16,9 @@ if TYPE_CHECKING:
 STRETCH, STRETCHES = 8, 16
 """Least number of values in a stretch that noise is taken from, and greatest number of stretches."""
 
+
+CROWD = 0.4
+"""Share of the values that must crowd: a pull spends that much of its time above half its torque at its level."""
 
 ENOUGH = 1000
 """Values that are enough for a percentile: its own deviation is then a few hundredths of theirs."""
@@ -41,6 +44,15 @@ def quantile(values: Floats, share: float) -> float:
     """Give the value below which this share of the values lies (no interpolation; NumPy's takes ten times longer)."""
     at = min(int(share * len(values)), len(values) - 1)
     return float(np.partition(values, at)[at])
+
+
+def crowded(values: Floats) -> float:
+    """Give the value about which most values crowd: the mean of the shortest interval that holds ``CROWD`` of them."""
+    ordered = np.sort(values)
+    count = max(1, int(CROWD * len(ordered)))
+    widths = ordered[count - 1 :] - ordered[: len(ordered) - count + 1]
+    at = len(widths) - 1 - int(np.argmin(widths[::-1]))  # the highest of equal ones
+    return float(ordered[at : at + count].mean())
 
 
 def parabola(x: Floats, y: Floats) -> tuple[float, float, float, float]:
