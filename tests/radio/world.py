@@ -8,6 +8,8 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import ctypes
+import signal
 import subprocess
 import tempfile
 from collections.abc import AsyncIterator, Iterator
@@ -33,6 +35,12 @@ _CONFIG = """<!DOCTYPE busconfig PUBLIC "-//freedesktop//DTD D-Bus Bus Configura
 """
 
 
+def _die_with_parent() -> None:
+    """Ask the kernel to end this process when its parent is killed."""
+    set_death_signal = 1  # PR_SET_PDEATHSIG in sys/prctl.h
+    ctypes.CDLL(None).prctl(set_death_signal, signal.SIGTERM)
+
+
 @contextlib.contextmanager
 def private_bus() -> Iterator[str]:
     """A D-Bus of our own; gives its address."""
@@ -44,6 +52,7 @@ def private_bus() -> Iterator[str]:
             stdout=subprocess.PIPE,
             stderr=subprocess.DEVNULL,  # it complains about limits that a container does not grant
             text=True,
+            preexec_fn=_die_with_parent,
         )
         try:
             daemon.stdout.readline()  # it prints its address when it listens
