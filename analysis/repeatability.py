@@ -3,7 +3,7 @@
 Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
 
 Offers ``cells`` (recordings sorted by operator and axle), ``study`` (two-way analysis of variance),
-``study_by_ranges`` (average and range) and ``agreement`` (differences of paired readings).
+``study_by_ranges`` (average and range), ``pairs`` and ``agreement`` (differences of paired readings).
 """
 
 from __future__ import annotations
@@ -209,6 +209,34 @@ def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) 
         listed = "; ".join(f"{cell}: {count}" for cell, count in counts.items())
         raise InputError(f"every operator must repeat every axle equally often. Recordings found: {listed or 'none'}")
     return np.array([[found[a, o] for o in operators] for a in axles])
+
+
+def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tuple[tuple[str, str], Floats, Floats]:
+    """Pair two ways of measuring (instruments, operators) on the same axles, by the mean of each axle's recordings.
+
+    Returns
+    -------
+    names : (str, str)
+        The two ways, as the tag ``way`` names them.
+    a, b : ndarray, shape (axles,)
+        Means per axle that both have measured.
+
+    Raises
+    ------
+    InputError
+        Not exactly two ways.
+    """
+    found: dict[str, dict[str, list[float]]] = {}
+    for run in runs:
+        value, name = run.value(quantity), str(run.tags.get(way, ""))
+        if value is not None and name:
+            found.setdefault(name, {}).setdefault(str(run.tags.get(axle, run.file)), []).append(value)
+    if len(found) != 2:
+        raise InputError(f"tag '{way}' must name two ways of measuring; it names: {', '.join(found) or 'none'}")
+    (name_a, a), (name_b, b) = sorted(found.items())
+    shared = [axle_name for axle_name in a if axle_name in b]
+    means = [np.array([np.mean(group[axle_name]) for axle_name in shared]) for group in (a, b)]
+    return (name_a, name_b), means[0], means[1]
 
 
 @dataclass(frozen=True, slots=True)

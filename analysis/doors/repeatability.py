@@ -1,6 +1,7 @@
 """How good a shop's own measuring is: operators x axles x repeats, every cell the same number of recordings.
 
     heldwheel-read repeatability study/ --operator operator --axle axle
+    heldwheel-read repeatability both/ --ways instrument           two instruments on the same axles
 
 Each recording is one repeat: its value is the median of its valid pulls. The tags name operator and axle.
 """
@@ -16,7 +17,7 @@ from analysis.doors.groups import QUANTITIES, read_runs
 from logger.door import Exit
 
 if TYPE_CHECKING:
-    from analysis.repeatability import Study
+    from analysis.repeatability import Agreement, Study
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -24,6 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, folders, or patterns in quotes")
     parser.add_argument("--operator", default="operator", metavar="TAG", help="tag that names the operator")
     parser.add_argument("--axle", default="axle", metavar="TAG", help="tag that names the axle (or side)")
+    parser.add_argument("--ways", metavar="TAG", help="instead: how two instruments or operators agree, axle by axle")
     parser.add_argument("--quantity", choices=QUANTITIES, default="breakaway", help="what is studied (breakaway)")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel repeatability 1')")
     add_reading_options(parser)
@@ -33,21 +35,45 @@ def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from dataclasses import asdict
 
-    from analysis.repeatability import cells, study
+    from analysis.repeatability import agreement, cells, pairs, study
     from analysis.runs import Quantity
     from logger import console
 
     runs, bad = read_runs(args)
-    found = study(cells(runs, Quantity(args.quantity), axle=args.axle, operator=args.operator))
+    quantity = Quantity(args.quantity)
     for line in bad:
         console.note(f"skipped: {line}")
-    if args.json:
-        console.say(json.dumps({"schema": "heldwheel repeatability 1", **asdict(found)}, ensure_ascii=False))
+    if any(run.simulated for run in runs) and not args.json:
+        console.say("SIMULATED DATA")
+    if args.ways:
+        names, a, b = pairs(runs, quantity, axle=args.axle, way=args.ways)
+        agreed = agreement(a, b)
+        said = {"ways": list(names), **asdict(agreed)}
     else:
-        if any(run.simulated for run in runs):
-            console.say("SIMULATED DATA")
+        names, agreed = ("", ""), None
+        found = study(cells(runs, quantity, axle=args.axle, operator=args.operator))
+        said = asdict(found)
+    if args.json:
+        console.say(json.dumps({"schema": "heldwheel repeatability 1", **said}, ensure_ascii=False))
+    elif agreed is not None:
+        _show_agreement(names, agreed, quantity.unit)
+    else:
         _show(found)
     return Exit.BAD_INPUT if bad else Exit.OK
+
+
+def _show_agreement(names: tuple[str, str], agreed: Agreement, unit: str) -> None:
+    from logger import console
+
+    u = "" if unit == "1" else f" {unit}"
+    console.say(
+        f"{names[0]} reads {agreed.bias:+.3g}{u} beside {names[1]}, 95 % {agreed.low:+.3g} to {agreed.high:+.3g}; "
+        f"{agreed.n} axles"
+    )
+    console.say(
+        f"Single differences lie between {agreed.limit_low:+.3g} and {agreed.limit_high:+.3g}{u} in 95 % of axles "
+        "(limits of agreement)."
+    )
 
 
 def _show(found: Study) -> None:

@@ -34,6 +34,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--for", dest="wanted", metavar="TORQUE", help="which value of the tag gives this: 60N·m")
     parser.add_argument("--run-in", action="store_true", help="judge whether the pack has settled")
     parser.add_argument("--baseline", type=int, default=6, help="good jobs at the start, for --chart (default 6)")
+    parser.add_argument(
+        "--per",
+        nargs="+",
+        default=["vehicle", "axle", "side"],
+        metavar="TAG",
+        help="tags that tell axles apart (--chart)",
+    )
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel trend 1')")
     add_reading_options(parser)
 
@@ -132,13 +139,31 @@ def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: l
 
 
 def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
+    """Chart each axle by itself, in order of date."""
+    axles: dict[str, list[tuple[Run, float]]] = {}
+    for run in runs:
+        value = run.value(quantity)
+        if value is not None:
+            name = ", ".join(str(run.tags[tag]) for tag in args.per if tag in run.tags) or "axle"
+            axles.setdefault(name, []).append((run, value))
+    said: dict[str, Any] = {"charts": []}
+    lines: list[str] = []
+    for name, known in axles.items():
+        known.sort(key=lambda pair: (str(pair[0].tags.get("date", "")), pair[0].file))
+        chart, shown = _one_chart(name, known, args.baseline, quantity)
+        said["charts"].append(chart)
+        lines += shown
+    return said, lines
+
+
+def _one_chart(
+    name: str, known: list[tuple[Run, float]], baseline: int, quantity: Quantity
+) -> tuple[dict[str, Any], list[str]]:
     from analysis.control import watch
 
-    known = [(run, value) for run in runs if (value := run.value(quantity)) is not None]
-    known.sort(key=lambda pair: (str(pair[0].tags.get("date", "")), pair[0].file))
-    chart = watch([value for _, value in known], baseline=args.baseline)
+    chart = watch([value for _, value in known], baseline=baseline)
     u = "" if quantity.unit == "1" else f" {quantity.unit}"
-    lines = [f"good state: {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {args.baseline} jobs"]
+    lines = [f"{name}: good state {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {baseline} jobs"]
     for i, (run, value) in enumerate(known):
         mark = "  OUTSIDE" if i in chart.alarms else ""
         when = run.tags.get("date", "")
@@ -147,6 +172,7 @@ def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
             f"limits {chart.low[i]:.4g} to {chart.high[i]:.4g}{mark}"
         )
     said = {
+        "axle": name,
         "files": [run.file for run, _ in known],
         "values": [value for _, value in known],
         "average": chart.average.tolist(),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from pathlib import Path
 
 import pytest
@@ -121,6 +122,10 @@ def test_fixture_words():
 )
 def test_what_was_asked_comes_back(asked):
     assert asked_from(asked_plain(asked)) == asked
+
+
+def test_everything_that_can_be_asked_is_kept():
+    assert set(asked_plain(Asked())) == {field.name for field in dataclasses.fields(Asked)}
 
 
 @pytest.mark.parametrize("plain", [{}, {"rule": "none"}, {**asked_plain(Asked()), "lever": {"fixture": "rocket"}}])

@@ -83,6 +83,9 @@ def test_run_in_and_chart(door):
     assert "scale 1" in out
     _, out, _ = door("trend", RECORDINGS / "05-*", "--chart", "--baseline", "4", "--quantity", "rotating")
     assert out.strip().splitlines()[-1].endswith("OUTSIDE")
+    assert "club car 7, rear, left: good state" in out
+    _, out, _ = door("trend", RECORDINGS / "07-*", "--chart", "--baseline", "4", "--per", "axle", "--json")
+    assert [chart["axle"] for chart in json.loads(out)["charts"]] == ["axle 1", "axle 2", "axle 3"]
     code, _, err = door("trend", RECORDINGS / "05-*", "--against", "colour")
     assert code == Exit.BAD_INPUT
     assert "colour" in err
@@ -94,6 +97,12 @@ def test_repeatability(door):
     assert "One reading is good to about" in out
     _, out, _ = door("repeatability", RECORDINGS / "07-*", "--json", "--quantity", "rotating")
     assert json.loads(out)["categories"] > 5
+    _, out, _ = door("repeatability", RECORDINGS / "07-*", "--ways", "operator")
+    assert "operator A reads -" in out  # operator B's axles were made one part in eighty higher
+    assert "limits of agreement" in out
+    _, out, _ = door("repeatability", RECORDINGS / "07-*", "--ways", "operator", "--json")
+    assert json.loads(out)["n"] == 3
+    assert door("repeatability", RECORDINGS / "07-*", "--ways", "axle")[0] == Exit.BAD_INPUT
     code, _, err = door("repeatability", RECORDINGS / "07-study-1*", RECORDINGS / "07-study-2a1.csv")
     assert code == Exit.BAD_INPUT
     assert "equally often" in err
