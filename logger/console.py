@@ -14,16 +14,26 @@ from typing import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     from rich.console import Console
 
+_COMMANDS = dict.fromkeys(
+    {*range(32), *range(127, 160), 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)} - {9, 10},
+    "\N{REPLACEMENT CHARACTER}",
+)
+
 
 def say(text: str = "") -> None:
     """Write one line of result to standard output."""
-    sys.stdout.write(text + "\n")
+    sys.stdout.write(harmless(text) + "\n")
 
 
 def note(text: str) -> None:
     """Write one line beside the results, to standard error."""
     sys.stdout.flush()
-    sys.stderr.write(text + "\n")
+    sys.stderr.write(harmless(text) + "\n")
+
+
+def harmless(text: str) -> str:
+    """Give text without commands to the terminal and marks that turn the direction of writing; lines and tabs stay."""
+    return text.translate(_COMMANDS)
 
 
 def clean(text: str, limit: int = 200) -> str:

@@ -17,6 +17,7 @@ from collections.abc import Mapping, Sequence
 from enum import IntEnum
 from importlib import import_module
 
+from logger.console import harmless
 from logger.errors import HeldwheelError
 
 
@@ -102,7 +103,7 @@ def run_door(
         return int(module.run(sub.parse_args(_with_negative_values(words[1:]))))
     except HeldwheelError as error:
         sys.stdout.flush()
-        sys.stderr.write(f"{prog} {name}: {_harmless(str(error))}\n")
+        sys.stderr.write(f"{prog} {name}: {harmless(str(error))}\n")
         return Exit.BAD_INPUT
     except KeyboardInterrupt:
         sys.stderr.write("\nstopped\n")
@@ -112,8 +113,3 @@ def run_door(
         # final flush from complaining about it.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return Exit.OK
-
-
-def _harmless(text: str) -> str:
-    """Give text without control characters: a file's name may hold commands to the terminal."""
-    return "".join(c if c.isprintable() or c == "\n" else "?" for c in text)

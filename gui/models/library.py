@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 R = TypeVar("R", bound=msgspec.Struct)
+_DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that Windows gives to devices
 MAX_ENTRIES = 2_000  # files looked at in a folder: more is no list to pick from
 
 
@@ -28,8 +29,8 @@ def file_stem(name: str) -> str:
     >>> file_stem("Long lever / 5 studs")
     'long-lever-5-studs'
     """
-    plain = re.sub(r"[^\w]+", "-", name.strip().lower()).strip("-_")
-    return plain[:60] or "unnamed"
+    plain = re.sub(r"[^\w]+", "-", name.strip().lower()).strip("-_")[:60]
+    return f"{plain}-" if _DEVICE.fullmatch(plain) else plain or "unnamed"
 
 
 class Shelf(Generic[R]):
