@@ -114,7 +114,7 @@ def summer_time(cases: int) -> Tally:
 
 
 def suspended(seconds: int) -> Tally:
-    """SIGSTOP for so many seconds while the device goes on: what the port could not hold is counted, nothing is wrong."""
+    """SIGSTOP for so many seconds while the device goes on: what the port cannot hold is counted, nothing is wrong."""
     tally = Tally(f"SIGSTOP for {seconds} s", 1)
     command = [sys.executable, "-m", "tests.faults.streams", str(seconds)]
     with tempfile.TemporaryDirectory() as folder:
@@ -187,13 +187,13 @@ def reconnects(cases: int) -> Tally:
                 for _ in range(cases):
                     seen = len(kept.blocks)
                     async with asyncio.timeout(20):
-                        while not any(len(block) for block in kept.blocks[seen:]):
+                        while not any(len(block) for block in kept.blocks[seen:]):  # noqa: ASYNC110
                             await asyncio.sleep(0.01)
                     port.unplug()
                     await asyncio.sleep(0.05)
                     port.plug()
                 async with asyncio.timeout(20):
-                    while len(kept.told("reconnect")) < cases:
+                    while len(kept.told("reconnect")) < cases:  # noqa: ASYNC110
                         await asyncio.sleep(0.05)
                 session.stop()
                 await running

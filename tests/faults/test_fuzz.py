@@ -2,10 +2,10 @@
 
 import pytest
 
-from tests.faults import targets_analysis, targets_bytes, targets_files, targets_text
+from tests.faults import targets_analysis, targets_bytes, targets_files, targets_reports, targets_text
 from tests.faults.fuzz import Target, run
 
-TARGETS = [*targets_text.TARGETS, *targets_bytes.TARGETS, *targets_files.TARGETS, *targets_analysis.TARGETS]
+TARGETS = [*targets_text.TARGETS, *targets_bytes.TARGETS, *targets_files.TARGETS, *targets_analysis.TARGETS, *targets_reports.TARGETS]
 
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.name)
