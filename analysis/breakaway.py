@@ -63,6 +63,10 @@ UNDER_READ_MOST, UNDER_READ_MOST_PER_S = 0.005, 0.35
 """... but not more than this share of the torque, and this more per second of sample interval: the quicker a ramp, the
 rounder its top, because the hand's force gives way and the wheel swings through (a quick peak is 0.05-0.1 s wide)."""
 
+SPARSE = 0.25
+"""... and at least this share of the drop to the readings beside it: a parabola through three readings whose top lies
+anywhere between them is under-read by a sixth of its drop on average, a sharper top by more."""
+
 UNDER_READ_U = 0.6
 """Standard uncertainty of that correction, relative: the peak may lie anywhere within the step."""
 
@@ -163,8 +167,11 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
             top = min(max(-b / (2 * c), -1.0), 1.0)
             best = a + top * (b + c * top), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
+        beside = float(x[at] - (x[max(at - 1, 0)] + x[min(at + 1, len(x) - 1)]) / 2)
         missed = min(UNDER_READ * step, (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at]))
-        return Peak(float(t[at]), float(x[at]) + missed, float(np.hypot(noise_nm, UNDER_READ_U * missed)), at, step)
+        missed = max(missed, SPARSE * beside)
+        u = np.hypot(np.hypot(noise_nm, SPARSE * beside), UNDER_READ_U * missed)
+        return Peak(float(t[at]), float(x[at]) + missed, float(u), at, step)
     return Peak(float(t[at]), best[0], best[1], at, step)
 
 
