@@ -103,8 +103,8 @@ class Packet(Record, frozen=True, kw_only=True):
     ----------
     fields : tuple of Field
         Torque first.
-    samples : int or None
-        Samples in every packet; None: as many as its length holds.
+    samples : int
+        Samples in every packet; 0: as many as its length holds.
     samples_at : int
         Where the first sample begins.
     sample_bytes : int or None
@@ -116,7 +116,7 @@ class Packet(Record, frozen=True, kw_only=True):
     """
 
     fields: tuple[Field, ...]
-    samples: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = 1
+    samples: Annotated[int, msgspec.Meta(ge=0, le=MAX_PACKET)] = 1
     samples_at: At = 0
     sample_bytes: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = None
     tail_bytes: At = 0
@@ -136,11 +136,11 @@ class Packet(Record, frozen=True, kw_only=True):
     @property
     def length(self) -> int | None:
         """Bytes of the whole packet, or None if it varies."""
-        return None if self.samples is None else self.samples_at + self.samples * self.stride + self.tail_bytes
+        return self.samples_at + self.samples * self.stride + self.tail_bytes if self.samples else None
 
     def samples_in(self, length: int) -> int:
         """Give how many samples a packet of this length holds; 0 if it has no such length."""
-        if self.samples is not None:
+        if self.samples:
             return self.samples if length == self.length else 0
         whole, rest = divmod(length - self.samples_at - self.tail_bytes, self.stride)
         return whole if whole > 0 and rest == 0 else 0

@@ -81,6 +81,8 @@ def run(args: argparse.Namespace) -> int:
 
     source, second = _source(args), _second(args)
     description = source.description
+    if description.measures != "torque":
+        raise InputError(f"{description.name}: measures {description.measures}; record it along, with --second")
     header = _checked(args, header_from(args, description.transducer, source.identity))
     for polled in (source, second):
         if polled is not None and polled.description.poll is not None:

@@ -10,7 +10,7 @@ from logger.samples import EventKind
 
 
 def watch(capacity=100.0, rate_hz=1000.0):
-    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=None)
+    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=0)
     return AutoZeroWatch(NotificationDecoder(layout), capacity, rate_hz)
 
 

@@ -18,7 +18,7 @@ CHECKED = Frame(
     length=LengthField(at=2, adds=5),
     packet=Packet(
         fields=(TORQUE, Field(name="angle", type="s16", at=3, unit="°", scale=0.1)),
-        samples=None,
+        samples=0,
         samples_at=4,
         tail_bytes=2,
         counter=CounterField(at=3, type="u8"),
@@ -59,7 +59,7 @@ def test_layouts_are_sound():
     assert not frame_faults(CHECKED)
     assert not frame_faults(PLAIN)
     assert len(frame_faults(Frame(sync="XY", packet=Packet(fields=())))) == 2
-    assert "varies" in frame_faults(Frame(sync="AA", packet=Packet(fields=(TORQUE,), samples=None)))[0]
+    assert "varies" in frame_faults(Frame(sync="AA", packet=Packet(fields=(TORQUE,), samples=0)))[0]
 
 
 @pytest.mark.parametrize("every", [1, 2, 3, 7, 1000])

@@ -15,7 +15,7 @@ from logger.samples import EventKind
 TORQUE = Field(name="torque", type="s16", unit="N·m", scale=0.01)
 STREAM = Packet(
     fields=(TORQUE,),
-    samples=None,
+    samples=0,
     samples_at=3,
     counter=CounterField(at=0, type="u16"),
     status=StatusField(at=2, overload=1, error=2, stale=4, battery_low=8, simulated=128),
