@@ -12,7 +12,7 @@ Offered: ``monte_carlo``, ``MonteCarlo``, ``tolerance``, ``disagreement``.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -175,8 +175,11 @@ def monte_carlo(
     def block(count: int) -> Floats:
         return np.broadcast_to(np.asarray(model(_draw(inputs, factor, count, rng)), float), count)
 
-    if trials is not None:
-        return _summary(block(trials), level)
+    return _adaptive(block, level, digits) if trials is None else _summary(block(trials), level)
+
+
+def _adaptive(block: Callable[[int], Floats], level: float, digits: int) -> MonteCarlo:
+    """Add blocks until mean, u and both ends are stable to the digits wanted (JCGM 101, 7.9.4)."""
     blocks: list[Floats] = []
     summaries: list[tuple[float, float, float, float]] = []
     while len(blocks) < MOST_BLOCKS:

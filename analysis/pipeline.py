@@ -3,7 +3,7 @@
 Steps: trace and header -> pulls at the sensor -> corrections of the sidecar -> torque at the axle -> job values ->
 result against the limit. Everything that was assumed, missing or put right is among the problems.
 
-Offered: ``Asked``, ``read_file``, ``read_files``.
+Offered: ``Asked``, ``read_file``, ``read_files``, ``reading_of``.
 """
 
 from __future__ import annotations
@@ -116,16 +116,16 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         angle_column=asked.angle_column,
         unit=asked.torque_unit,
     )
+    return reading_of(trace, asked)
+
+
+def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
+    """Read a trace that has been loaded; see ``read_file``."""
     header = _header(trace.header, asked)
     sensor = _sensor(header.transducer)
     reading = read_torque(trace.time_s, trace.torque_nm, angle_deg=trace.angle_deg, sensor=sensor)
-    gain = sensor.gain or 1.0
-    torque_nm = trace.torque_nm / gain
-    if asked.zero == "start":
-        level_nm, u_nm = zero_at_start(
-            trace.time_s, trace.torque_nm, reading.noise_nm * gain, sensor.resolution_nm or 0.0
-        )
-        header = msgspec.structs.replace(header, zero=Zero(value_nm=level_nm, value_nm_u=u_nm, how="unloaded"))
+    header = _with_zero(header, asked, trace, reading)
+    torque_nm = trace.torque_nm / (sensor.gain or 1.0)
     corrections = trace.sidecar.corrections if trace.sidecar is not None else ()
     source = Source(trace.time_s, torque_nm, reading.noise_nm, sensor.relative_u)
     pulls, unapplied = apply_corrections(reading.pulls, corrections, source)
@@ -134,15 +134,8 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
     bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
     read, job = _values(pulls, at, asked)
     read, result, judged = _judged(read, job, header, bounds, at, asked)
-    highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
-    advice = (
-        *range_advice(header.transducer.capacity_nm, bounds, highest),
-        *resolution_advice(header.transducer.resolution_nm, job),
-        *certificate_advice(header.transducer, header.started.date() if header.started is not None else None),
-        *sign_advice(header.transducer),
-        *(zero_advice(at.level, job) if at is not None else ()),
-    )
     done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
+    advice = _advice(header, reading, at, job, bounds)
     return RecordingReading(
         file=trace.file,
         ok=True,
@@ -160,6 +153,31 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         unit=trace.unit,
         state=trace.state,
         sha256=trace.sha256,
+    )
+
+
+def _with_zero(header: Header, asked: Asked, trace: Trace, reading: TraceReading) -> Header:
+    """Take the true zero from the trace's start, where that was asked."""
+    if asked.zero != "start":
+        return header
+    facts = header.transducer
+    noise_nm = reading.noise_nm * (facts.gain or 1.0)
+    level_nm, u_nm = zero_at_start(trace.time_s, trace.torque_nm, noise_nm, facts.resolution_nm or 0.0)
+    return msgspec.structs.replace(header, zero=Zero(value_nm=level_nm, value_nm_u=u_nm, how="unloaded"))
+
+
+def _advice(
+    header: Header, reading: TraceReading, at: AtAxle | None, job: tuple[JobValue, ...], bounds: Bounds | None
+) -> tuple[str, ...]:
+    """Say what about the instrument does not suit the test."""
+    facts = header.transducer
+    highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
+    return (
+        *range_advice(facts.capacity_nm, bounds, highest),
+        *resolution_advice(facts.resolution_nm, job),
+        *certificate_advice(facts, header.started.date() if header.started is not None else None),
+        *sign_advice(facts),
+        *(zero_advice(at.level, job) if at is not None else ()),
     )
 
 
