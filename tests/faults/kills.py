@@ -1,9 +1,9 @@
-"""SIGKILL at random moments while recording from a pty that another process writes to.
+"""SIGKILL at random moments while recording: from a pty that another process writes to, or over the virtual radio.
 
 Run as a program it is a small parent that forks, for each case, a device and a recorder, kills the recorder, and prints
 one JSON line with what the device had sent, what had been acknowledged as saved, and what the file holds::
 
-    python -m tests.faults.kills CASES SEED
+    python -m tests.faults.kills serial|radio CASES SEED
 
 A fork of a warm parent saves the imports of 200 recorders; nothing runs in the parent but this loop.
 """
@@ -23,19 +23,29 @@ import sys
 import tempfile
 import threading
 import time
+import traceback
 import tty
+from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import msgspec
 import numpy as np
 import pandas as pd  # noqa: F401 - warm before the forks
 
+from logger.description import BleSettings
 from logger.errors import FileError
 from logger.files import read_trace
 from logger.header import Header
+from logger.links.ble import Backends, BleLink
 from logger.links.serial_port import SerialLink
 from logger.recording import RecordingWriter
-from logger.session import build_session
+from logger.session import Session, build_session
+from logger.virtual.bleak_backend import backends_on
+from logger.virtual.central import Central
+from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
+from logger.virtual.radio import Air
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, lines
 from tests.faults.tally import Campaign, Tally
@@ -44,6 +54,7 @@ if TYPE_CHECKING:
     from logger.samples import Block, Ending
 
 RATE_HZ = 1000
+GAUGE = "F0:00:00:00:00:01"
 LOSS_MOST_S = 0.25
 
 
@@ -102,6 +113,38 @@ def recorder(port: str, path: Path, board: Board) -> None:
     """Record until killed, telling what is saved."""
     assert DESCRIPTION.serial is not None
     session = build_session(SerialLink(port, DESCRIPTION.serial), DESCRIPTION)
+    asyncio.run(_recording(session, path, board).run())
+
+
+def radio_recorder(path: Path, board: Board) -> None:
+    """Record from a gauge on the virtual radio until killed, with it; every notification holds ten lines."""
+    asyncio.run(_over_the_radio(path, board))
+
+
+async def _over_the_radio(path: Path, board: Board) -> None:
+    air = Air()
+    central, gauge = Central(air), stream_gauge(air, GAUGE)
+    await central.power_on()
+    await gauge.power_on()
+    seam = backends_on(central)
+    ble = BleSettings(characteristic=OWN_STREAM)
+    description = msgspec.structs.replace(DESCRIPTION, link="ble", ble=ble)
+    link = BleLink(GAUGE, ble, name="gauge", backends=Backends(seam.scanner, seam.client))
+    running = asyncio.create_task(_recording(build_session(link, description), path, board).run())
+
+    def packets() -> Iterator[bytes]:
+        for number in count():
+            yield lines(10 * number, 10)
+            board.put(SENT, 10 * (number + 1))
+
+    while not gauge.subscribers(OWN_STREAM):  # noqa: ASYNC110 - nobody tells
+        await asyncio.sleep(0.01)
+    await play(gauge, OWN_STREAM, packets(), 10 / RATE_HZ)
+    await running
+
+
+def _recording(session: Session, path: Path, board: Board) -> Session:
+    """Let a session record, and tell what is saved."""
     writer = RecordingWriter(path, Header(transducer=DESCRIPTION.transducer), session.columns)
     session.subscribe(_Begun(board))
     session.subscribe(writer)
@@ -112,7 +155,7 @@ def recorder(port: str, path: Path, board: Board) -> None:
             time.sleep(0.002)
 
     threading.Thread(target=tell, daemon=True).start()
-    asyncio.run(session.run())
+    return session
 
 
 def forked(work: object, *args: object) -> int:
@@ -122,12 +165,26 @@ def forked(work: object, *args: object) -> int:
         return child
     try:
         work(*args)  # type: ignore[operator]
+    except BaseException:  # noqa: BLE001 - it must be seen, and must not come back into the parent's code
+        traceback.print_exc()
     finally:
         os._exit(1)
 
 
-def case(rng: random.Random, folder: Path, number: int) -> dict[str, object]:
-    """Record, kill, and say what is left."""
+def radio_case(rng: random.Random, folder: Path, number: int) -> dict[str, object]:
+    """Record over the radio, kill, and say what is left."""
+    path = folder / f"{number}.csv"
+    board = Board()
+    child = forked(radio_recorder, path, board)
+    time.sleep(rng.uniform(0.05, 2.4))
+    sent, now = board.get(SENT), time.monotonic()
+    os.kill(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return _left(path, board, sent, now)
+
+
+def serial_case(rng: random.Random, folder: Path, number: int) -> dict[str, object]:
+    """Record from a port, kill, and say what is left."""
     path = folder / f"{number}.csv"
     master, slave = pty.openpty()
     tty.setraw(slave)
@@ -138,11 +195,15 @@ def case(rng: random.Random, folder: Path, number: int) -> dict[str, object]:
     sent, now = board.get(SENT), time.monotonic()
     os.kill(child, signal.SIGKILL)
     os.waitpid(child, 0)
-    saved, begun = int(board.get(SAVED)), board.get(BEGUN)
     os.kill(sender, signal.SIGKILL)
     os.waitpid(sender, 0)
     os.close(master)
     os.close(slave)
+    return _left(path, board, sent, now)
+
+
+def _left(path: Path, board: Board, sent: float, now: float) -> dict[str, object]:
+    saved, begun = int(board.get(SAVED)), board.get(BEGUN)
     found = {"sent": sent, "saved": saved, "begun_s": now - begun if begun else 0.0}
     return found | (judged(path) if path.exists() else {"rows": 0, "last": -1, "state": "no file"})
 
@@ -168,20 +229,23 @@ def judged(path: Path) -> dict[str, object]:
     }
 
 
-def program(cases: int, seed: int) -> None:
+CASES = {"serial": serial_case, "radio": radio_case}
+
+
+def program(link: str, cases: int, seed: int) -> None:
     """Run cases one after another, each printed as it ends."""
     rng = random.Random(seed)
     with tempfile.TemporaryDirectory() as folder:
         for number in range(cases):
-            sys.stdout.write(json.dumps(case(rng, Path(folder), number)) + "\n")
+            sys.stdout.write(json.dumps(CASES[link](rng, Path(folder), number)) + "\n")
             sys.stdout.flush()
 
 
-def run(cases: int) -> Tally:
+def run(link: str, cases: int) -> Tally:
     """Run the kills in three programs at once and count."""
-    tally = Tally("SIGKILL while recording from a port", cases)
+    tally = Tally(f"SIGKILL while recording, {link}", cases)
     shares = [cases // 3 + (i < cases % 3) for i in range(3)]
-    command = [sys.executable, "-m", "tests.faults.kills"]
+    command = [sys.executable, "-m", "tests.faults.kills", link]
     programs = [
         subprocess.Popen(
             [*command, str(n), str(seed)], stdout=subprocess.PIPE, text=True, cwd=Path(__file__).parents[2]
@@ -196,6 +260,7 @@ def run(cases: int) -> Tally:
             seen += 1
             _count(tally, json.loads(line))
     tally.require(seen == cases, f"only {seen} of {cases} cases came to an end")
+    tally.require(tally.counts["recovered"] > cases / 3, "hardly a recording had begun when it was killed")
     return tally
 
 
@@ -213,7 +278,10 @@ def _count(tally: Tally, found: dict[str, object]) -> None:
     tally.require(loss_s <= LOSS_MOST_S, f"{loss_s:.3f} s of what had arrived are lost: {found}")
 
 
-CAMPAIGN = Campaign("SIGKILL, serial", run, 6, 200)
+CAMPAIGNS = [
+    Campaign("SIGKILL, serial", lambda cases: run("serial", cases), 6, 200),
+    Campaign("SIGKILL, radio", lambda cases: run("radio", cases), 6, 200),
+]
 
 if __name__ == "__main__":
-    program(int(sys.argv[1]), int(sys.argv[2]))
+    program(sys.argv[1], int(sys.argv[2]), int(sys.argv[3]))

@@ -5,7 +5,8 @@ import pytest
 from tests.faults import targets_analysis, targets_bytes, targets_files, targets_reports, targets_text
 from tests.faults.fuzz import Target, run
 
-TARGETS = [*targets_text.TARGETS, *targets_bytes.TARGETS, *targets_files.TARGETS, *targets_analysis.TARGETS, *targets_reports.TARGETS]
+MODULES = (targets_text, targets_bytes, targets_files, targets_analysis, targets_reports)
+TARGETS = [target for module in MODULES for target in module.TARGETS]
 
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.name)

@@ -6,7 +6,7 @@ from tests.faults import damage, kills
 from tests.faults.tally import Campaign
 
 
-@pytest.mark.parametrize("campaign", [*damage.CAMPAIGNS, kills.CAMPAIGN], ids=lambda campaign: campaign.name)
+@pytest.mark.parametrize("campaign", [*damage.CAMPAIGNS, *kills.CAMPAIGNS], ids=lambda campaign: campaign.name)
 def test_nothing_is_lost_and_no_row_is_silently_wrong(campaign: Campaign) -> None:
     tally = campaign.tally(campaign.short)
     assert tally.cases >= campaign.short
