@@ -2,6 +2,7 @@
 
     python -m tests.radio --gauge standard                 the standard Torque characteristic: needs no description
     python -m tests.radio --gauge packet --describe gauge.toml
+    python -m tests.radio --gauge text                     lines through a UART-like service, split over packets
 
 Starts a private D-Bus with a small ``org.bluez`` service and a virtual peripheral behind it, and prints what a recorder
 needs, one ``NAME=value`` per line::
@@ -24,17 +25,48 @@ from pathlib import Path
 
 import msgspec
 
+from logger.description import BleSettings, Command, Description
 from logger.toml_file import write_toml
 from logger.virtual.central import Central
-from logger.virtual.device import STREAM, VirtualDevice
-from logger.virtual.gauges import TORQUE_UUID, device_gauge, perform, standard_gauge, standard_pieces
-from logger.virtual.physics import simulate
-from logger.virtual.radio import Air
+from logger.virtual.device import STREAM, Piece, VirtualDevice
+from logger.virtual.gauges import (
+    OWN_COMMAND,
+    OWN_STREAM,
+    TORQUE_UUID,
+    device_gauge,
+    perform,
+    standard_gauge,
+    standard_pieces,
+    stream_gauge,
+)
+from logger.virtual.physics import Run, simulate
+from logger.virtual.radio import Air, Peripheral
 from logger.virtual.scenarios import scenario
 from tests.radio.minibluez import MiniBluez
 from tests.radio.world import private_bus
 
 ADDRESS = "F0:00:00:00:00:01"
+
+
+def made(kind: str, air: Air, run: Run) -> tuple[Peripheral, str, list[Piece], Description | None]:
+    """Give a gauge, its characteristic, what it sends, and its description where it needs one."""
+    if kind == "standard":
+        return standard_gauge(air, ADDRESS), TORQUE_UUID, standard_pieces(run), None
+    if kind == "packet":
+        device = VirtualDevice(run, "packet")
+        description = msgspec.structs.replace(device.description, link="ble")
+        return device_gauge(air, ADDRESS), STREAM, list(device), description
+
+    def on_command(data: bytes) -> None:
+        sys.stdout.write(f"RECEIVED={data.hex()}\n")
+        sys.stdout.flush()
+
+    device = VirtualDevice(run, "text")
+    sent = [(due, line[i : i + 20]) for due, line in device for i in range(0, len(line), 20)]
+    ble = BleSettings(characteristic=OWN_STREAM, command=OWN_COMMAND)
+    zero = {"zero": Command(send=r"zero\n", does="takes the present torque as zero")}
+    description = msgspec.structs.replace(device.description, link="ble", ble=ble, serial=None, commands=zero)
+    return stream_gauge(air, ADDRESS, on_command=on_command), OWN_STREAM, sent, description
 
 
 async def serve(args: argparse.Namespace, bus: str) -> None:
@@ -45,13 +77,9 @@ async def serve(args: argparse.Namespace, bus: str) -> None:
     await central.power_on()
     bluez = MiniBluez(central, bus)
     await bluez.start()
-    if args.gauge == "standard":
-        gauge, characteristic, pieces = standard_gauge(air, ADDRESS), TORQUE_UUID, standard_pieces(run)
-    else:
-        device = VirtualDevice(run, "packet")
-        gauge, characteristic, pieces = device_gauge(air, ADDRESS), STREAM, list(device)
-        if args.describe:
-            write_toml(args.describe, msgspec.structs.replace(device.description, link="ble"))
+    gauge, characteristic, pieces, description = made(args.gauge, air, run)
+    if args.describe and description is not None:
+        write_toml(args.describe, description)
     await gauge.power_on()
     playing = asyncio.create_task(perform(gauge, characteristic, pieces))
     ended = asyncio.Event()
@@ -69,10 +97,10 @@ async def serve(args: argparse.Namespace, bus: str) -> None:
 def main() -> None:
     """Run it."""
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    parser.add_argument("--gauge", choices=["standard", "packet"], default="standard")
+    parser.add_argument("--gauge", choices=["standard", "packet", "text"], default="standard")
     parser.add_argument("--scenario", default="healthy")
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--describe", type=Path, metavar="FILE", help="write the packet gauge's description here")
+    parser.add_argument("--describe", type=Path, metavar="FILE", help="write the gauge's description here")
     parser.add_argument("--seconds", type=float, default=600.0)
     args = parser.parse_args()
     with private_bus() as bus:

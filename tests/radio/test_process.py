@@ -10,6 +10,7 @@ import time
 import numpy as np
 import pytest
 
+from logger.description import read_description
 from logger.files import read_trace
 from logger.samples import EventKind
 
@@ -63,6 +64,31 @@ def test_record_with_a_description_and_the_counter(tmp_path):
     assert trace.header.time_from == "device counter"
     assert np.array_equal(np.diff(trace.columns["counter"]), np.ones(len(trace.time_s) - 1))
     assert not [event for event in trace.events if event.kind is EventKind.GAP]
+
+
+def test_learn_listens_to_bluetooth_text(tmp_path):
+    out = tmp_path / "learned.toml"
+    with radio("--gauge", "text") as (_, env):
+        learned = log(env, "learn", "--ble", ADDRESS, "--seconds", "4", "--out", str(out))
+    assert learned.returncode == 0, learned.stdout + learned.stderr
+    description = read_description(out)
+    assert description.link == "ble"
+    assert description.unit == "N·m"
+    assert "{counter}" in description.lines.template
+
+
+def test_commands_are_sent_after_a_yes_and_stand_in_the_recording(tmp_path):
+    described, out = tmp_path / "gauge.toml", tmp_path / "text.csv"
+    words = ("record", "--ble", ADDRESS, "--transducer", str(described), "--seconds", "1.5", "--out", str(out))
+    with radio("--gauge", "text", "--describe", str(described)) as (served, env):
+        refused = log(env, *words, "--send", "zero")
+        assert refused.returncode == 2
+        assert "Nobody is here to confirm" in refused.stderr
+        sent = log(env, *words, "--send", "zero", "--yes")
+        assert sent.returncode == 0, sent.stderr
+        assert served.stdout.readline() == "RECEIVED=7a65726f0a\n"
+    events = [event for event in read_trace(out).events if event.kind is EventKind.SENT]
+    assert [event.text for event in events] == [r"takes the present torque as zero: zero\x0A"]
 
 
 @pytest.mark.parametrize("way", ["peripheral", "recorder"])
