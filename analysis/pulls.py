@@ -33,6 +33,9 @@ sampling keep of it. From simulations of two kinds, where the reading missed the
 ROTATING_U = 0.003
 """The same for the rotating torque: where its steady time begins and ends, and what drifted since the hand-off."""
 
+LEAST_NOISES = 8.0
+"""A load is at least so many deviations of a reading at rest; noise alone reaches 4 in a long rest."""
+
 LEAST_OF_CAPACITY = 0.02
 """Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
 
@@ -61,7 +64,7 @@ REGRIP_S = 1.2
 """A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
 
 STILL_NOISES = 3.0
-"""A load as still as this many times the noise at rest is the lever's own weight: no hand and no pack is so still ..."""
+"""A load as still as this many times the noise at rest is the lever's weight: no hand and no pack is so still ..."""
 
 STILL_SHAKE = 0.001
 """... nor as still as this share of the load, where the noise allows to see that; tremor is three times as much ..."""
@@ -138,7 +141,7 @@ def read_pull(window: Window, sensor: Sensor) -> Read | None:
         hand = find_handoff(t[: half[0] + 1], y[: half[0] + 1], load.level_nm, top, load.noise_nm)
     x = y - hand.level_nm
     height = top - hand.level_nm
-    if sensor.capacity_nm and height < LEAST_OF_CAPACITY * sensor.capacity_nm:
+    if height < max(LEAST_NOISES * load.noise_nm, LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)):
         return None
     if _is_still(load, x, half, height, sensor):
         return None

@@ -54,7 +54,7 @@ STILL_BLOCKS = 3
 AGAIN = 0.5
 """... unless the torque comes back to this share of the maximum before: that is the next load."""
 
-LEARN_BLOCKS = 4
+LEARN_BLOCKS = 6
 """Blocks that only teach level and noise."""
 
 NOISE_SHARE = 0.1
@@ -217,7 +217,8 @@ class Segmenter:
             self._open(t, b)
         elif self._blocks < LEARN_BLOCKS:
             self.level_nm += 0.5 * away
-            self._noise_nm += NOISE_SHARE * (abs(b - self._last_nm) / MEAN_STEP - self._noise_nm)
+            share = 1 / max(self._blocks, 1)  # a plain mean of the steps so far
+            self._noise_nm += share * (abs(b - self._last_nm) / MEAN_STEP - self._noise_nm)
         return None
 
     def _open(self, t: float, b: float) -> None:
