@@ -19,6 +19,7 @@ from __future__ import annotations
 import argparse
 import asyncio
 import contextlib
+import logging
 import signal
 import sys
 from pathlib import Path
@@ -103,6 +104,7 @@ def main() -> None:
     parser.add_argument("--describe", type=Path, metavar="FILE", help="write the gauge's description here")
     parser.add_argument("--seconds", type=float, default=600.0)
     args = parser.parse_args()
+    logging.getLogger("bumble").setLevel(logging.ERROR)  # it warns of every connection that ends while data travel
     with private_bus() as bus:
         asyncio.run(serve(args, bus))
 
