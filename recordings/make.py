@@ -85,6 +85,8 @@ SHIM_BASE_NM, SHIM_NM_MM = 32.0, 60.0
 
 RUN_IN_SHARE, RUN_IN_CYCLES = 0.22, 15.0
 FLUID_LEVEL_NM = 44.0
+SPEEDS = ((0.3, 1.8), (0.7, 1.8))
+"""Two speeds in each pull of the fluids, in rad/s for seconds: friction against speed can be seen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +109,14 @@ def _day(month: int, day: int, hour: int = 10) -> datetime:
 
 
 def _scenario(
-    name: str, level_nm: float, *, ratio: float = 1.22, pulls: int = 3, angle: bool = False, **changes: Any
+    name: str,
+    level_nm: float,
+    *,
+    ratio: float = 1.22,
+    pulls: int = 3,
+    angle: bool = False,
+    turn_rad_s: tuple[tuple[float, float], ...] = ((0.5, 3.4),),
+    **changes: Any,
 ) -> Scenario:
     """Give a test of packs that slide at ``level_nm``.
 
@@ -117,7 +126,7 @@ def _scenario(
     axle = v.axle(*packs, driven_nm=2.0, other_nm=2.0, case_nm=6.0, ratio=43 / 11)
     sensor = v.Sensor(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
     conditioning = Pull(dwell_s=1.0, ramp_nm_s=20.0, turn_rad_s=((0.5, 2.0),))
-    actions = (conditioning, *v.pulls(pulls, dwell_s=2.5, ramp_nm_s=20.0, turn_rad_s=((0.5, 3.4),)))
+    actions = (conditioning, *v.pulls(pulls, dwell_s=2.5, ramp_nm_s=20.0, turn_rad_s=turn_rad_s))
     return Scenario(
         name, "invented", axle, actions, v.Lever(stud_radius_m=CIRCLE_MM / 2e3), sensor, 0.5 if angle else None
     )
@@ -208,7 +217,7 @@ def fluids() -> Iterator[Take]:
             yield Take(
                 f"04-fluid-{str(fluid).replace(' ', '-')}-fill-{block + 1}",
                 _day(6, 6 + 7 * block, 9 + 2 * place),
-                _scenario("fluid", level, ratio=facts["ratio"], angle=True, **facts["changes"]),
+                _scenario("fluid", level, ratio=facts["ratio"], angle=True, turn_rad_s=SPEEDS, **facts["changes"]),
                 msgspec.structs.replace(HELD, side="left"),
                 _conditions(str(fluid), 21.0 + block),
                 _job("2026-04", fill=f"{fluid} {block + 1}", day=f"day {block + 1}"),

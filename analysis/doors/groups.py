@@ -99,7 +99,7 @@ def _show(found: Comparison, by: str) -> None:
         what = "no change" if same.equivalent else "sameness is not shown"
         low, high = same.difference.low, same.difference.high
         console.say(
-            f"{name}: {what} within ± {same.margin:g}{unit} (90 % interval {low:+.3g} to {high:+.3g}, p {same.p:.2g})"
+            f"{name}: {what} within ± {same.margin:g}{unit} (90 % interval {low:+.3g} to {high:+.3g}, {_p(same.p)})"
         )
     for name, boot in found.bootstrap.items():
         console.say(f"{name}: bootstrap interval {boot.low:+.3g} to {boot.high:+.3g}{unit}")
@@ -132,7 +132,7 @@ def _scatter(found: Comparison, unit: str) -> None:
     from logger import console
 
     if not math.isnan(found.overall_p):
-        console.say(f'Against "no group differs": p {found.overall_p:.2g} (one-way analysis of variance)')
+        console.say(f'Against "no group differs": {_p(found.overall_p)} (one-way analysis of variance)')
     if not math.isnan(found.between_sd):
         within = (
             ""
@@ -151,8 +151,13 @@ def _words(effect: Effect, quantity: str, unit: str) -> str:
     return (
         f"{effect.treated} against {effect.control}, {quantity}: {d.value:+.3g}{unit}, "
         f"95 % {d.low:+.3g} to {d.high:+.3g}{ratio}; "
-        f"p {effect.p:.2g}, {effect.n_treated} and {effect.n_control} fills, {effect.method}"
+        f"{_p(effect.p)}, {effect.n_treated} and {effect.n_control} fills, {effect.method}"
     )
+
+
+def _p(p: float) -> str:
+    """Write a p value without digits that mean nothing."""
+    return "p < 0.0001" if p < 1e-4 else f"p = {p:.2g}"
 
 
 def _lines(label: str, lines: Sequence[str]) -> None:

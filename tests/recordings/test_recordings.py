@@ -155,6 +155,14 @@ def test_fluids_by_ratio():
     assert means["smooth C"] < 1.03
 
 
+def test_fluids_by_slope():
+    # A fluid whose friction rises with speed is the one that does not chatter (SAE J2490 scope and the like).
+    found = compare(runs("04-"), Quantity.SLOPE, by="fluid", control="reference")
+    slopes = {effect.treated: effect.difference for effect in found.effects}
+    assert slopes["smooth C"].low > 0
+    assert abs(slopes["additive B"].value) < slopes["smooth C"].value / 3
+
+
 def test_shims():
     units, _ = units_of(runs("02-"), Quantity.ROTATING, by="shim_mm")
     line = fit_line(numbers_of(units, "shim_mm"), [u.value for u in units])

@@ -31,7 +31,7 @@ def test_groups(door):
     assert lines[0] == "SIMULATED DATA"
     assert lines[1].startswith("additive B against reference, breakaway: -")  # the effect comes first
     assert "95 %" in lines[1]
-    assert lines[1].index("95 %") < lines[1].index("; p ")
+    assert lines[1].index("95 %") < lines[1].index("; p <")
     assert "4 and 4 fills, Dunnett" in lines[1]
 
 
