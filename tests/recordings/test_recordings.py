@@ -156,7 +156,7 @@ def test_fluids_by_ratio():
 
 
 def test_fluids_by_slope():
-    # A fluid whose friction rises with speed is the one that does not chatter (SAE J2490 scope and the like).
+    # Friction that rises with speed is smooth, falling friction promotes stick-slip (common practice, no source).
     found = compare(runs("04-"), Quantity.SLOPE, by="fluid", control="reference")
     slopes = {effect.treated: effect.difference for effect in found.effects}
     assert slopes["smooth C"].low > 0
