@@ -1,0 +1,190 @@
+"""How right, how honest and how quick the reading is, beside plain methods in the same run.
+
+Right and honest: on random draws of the virtual transducer and on recordings of another simulation, scored against
+their truth (``tests/analysis/scoring.py``). Plain methods state no interval, which costs them up to 10 of 100.
+"""
+
+from __future__ import annotations
+
+import os
+import time
+from collections.abc import Callable
+from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import get_context
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from analysis.live import LiveReader
+from analysis.reading import read_torque
+from analysis.traces import Sensor
+from logger.virtual.draws import FAMILIES, draw
+from logger.virtual.physics import simulate
+from tests.analysis import practice, scoring
+from tests.analysis.made import Shape, trace
+from tests.bench.plain_methods import METHODS
+
+if TYPE_CHECKING:
+    from analysis.results import Pull
+    from logger.virtual.physics import Run
+
+SEEDS = range(1000, 1000 + int(os.environ.get("HELDWHEEL_BENCH_SEEDS", "30")))
+"""Seeds per family; they were never looked at while the analysis was made."""
+
+OURS = "ours"
+
+
+def run() -> list[dict[str, Any]]:
+    """Give the rows for ``make bench``."""
+    return [*_quick(), *_practice(), *_draws()]
+
+
+def _practice() -> list[dict[str, Any]]:
+    accounts = {name: scoring.families() for name in (OURS, *METHODS)}
+    for name in practice.names():
+        one = practice.load(name)
+        reading = read_torque(one.time_s, one.torque_nm, angle_deg=one.angle_deg, sensor=one.sensor)
+        scoring.add(accounts[OURS][one.family], one.truth, reading.pulls)
+        for method, plain in METHODS.items():
+            scoring.add(accounts[method][one.family], one.truth, _plainly(plain, one.time_s, one.torque_nm))
+    return _compared("18 foreign simulated recordings", accounts, 90)
+
+
+def _draws() -> list[dict[str, Any]]:
+    jobs = [(family, seed) for family in FAMILIES for seed in SEEDS]
+    accounts = {name: scoring.families() for name in (OURS, *METHODS)}
+    with ProcessPoolExecutor(os.cpu_count(), mp_context=get_context("spawn")) as pool:
+        for (family, _), (truth, read) in zip(jobs, pool.map(_one, jobs, chunksize=4), strict=True):
+            for name, pulls in read.items():
+                scoring.add(accounts[name][family], truth, pulls)
+    rows = _compared(f"{len(jobs)} virtual draws", accounts, 88)
+    for family, account in accounts[OURS].items():
+        rows.append(_row(f"  {family}: score", account.score(), "", None, ""))
+    every = [e for account in accounts[OURS].values() for e in (account.breakaway, account.rotating)]
+    inside, stated = (sum(n) for n in zip(*(e.covered() for e in every), strict=True))
+    widths = [u for e in every for _, u in e.stated()]
+    share, wide = 100 * inside / stated, 100 * float(np.mean(widths))
+    return [
+        *rows,
+        _row("  errors inside the stated 95 % interval, %", share, "95", share, ">= 92"),
+        _row(
+            "  mean half-width of that interval, %",
+            100 * float(np.mean(widths)),
+            "",
+            100 * float(np.mean(widths)),
+            "<= 2.5",
+        ),
+        _row("  false pulls in recordings without one", accounts[OURS]["adversarial"].false, "0", None, ""),
+    ]
+
+
+def _compared(what: str, accounts: dict[str, dict[str, scoring.Family]], floor: float) -> list[dict[str, Any]]:
+    ours = scoring.overall(accounts[OURS])
+    rows = [_row(f"{what}: score of 100", ours, "", ours, f">= {floor}")]
+    for method in METHODS:
+        plain = scoring.overall(accounts[method])
+        rows.append(_row(f"  beside {method}", ours, plain, ours / plain, ">= 1.1"))
+    return rows
+
+
+def _one(job: tuple[str, int]) -> tuple[dict[str, Any], dict[str, tuple[Pull, ...]]]:
+    run_of = simulate(draw(*job), job[1])
+    known = run_of.scenario.sensor
+    sensor = Sensor(
+        capacity_nm=known.capacity_nm,
+        accuracy_percent_of_reading=None if known.gain_known else known.accuracy_percent,
+        gain=known.gain if known.gain_known else None,
+        delay_s=known.group_delay_s,
+    )
+    reading = read_torque(run_of.time_s, run_of.torque_nm, angle_deg=run_of.angle_deg, sensor=sensor)
+    read = {OURS: reading.pulls}
+    for name, plain in METHODS.items():
+        read[name] = _plainly(plain, run_of.time_s, run_of.torque_nm / (sensor.gain or 1.0))
+    return _truth(run_of), read
+
+
+def _plainly(plain: Any, time_s: np.ndarray, torque_nm: np.ndarray) -> tuple[Pull, ...]:
+    good = np.isfinite(torque_nm)
+    return plain(time_s[good], torque_nm[good]) if good.sum() > 10 else ()
+
+
+def _truth(run_of: Run) -> dict[str, Any]:
+    pulls = []
+    for true in run_of.truth:
+        recorded = "breakaway not recorded" not in true.flags
+        pulls.append(
+            {
+                "t_start": true.start_s,
+                "t_end": true.end_s,
+                "valid": true.kind == "pull" and true.onset_s is not None,
+                "regrip": len(true.steady) > 1,
+                "breakaway": true.breakaway_nm if recorded else None,
+                "t_breakaway": true.breakaway_s if recorded else None,
+                "peak_class": true.peak_class,
+                "plateau": true.plateau_nm,
+                "flags": [flag.replace(" ", "_") for flag in true.flags],
+            }
+        )
+    return {"pulls": pulls}
+
+
+def _quick() -> list[dict[str, Any]]:
+    from scipy.signal import savgol_filter
+
+    t, y = trace(*[Shape()] * 200, rate_hz=1000.0, rest_s=12.2, ripple=0.01)
+    sensor = Sensor(capacity_nm=200.0)
+    assert len(read_torque(t, y, sensor=sensor).pulls) == 200
+    filtered = _best(lambda: savgol_filter(y, 51, 2))
+    hour = _best(lambda: read_torque(t, y, sensor=sensor))
+    half = _best(lambda: read_torque(t[: len(t) // 2], y[: len(y) // 2], sensor=sensor))
+    early, late = _live_cost(t, y, sensor)
+    return [
+        _row(
+            f"{t[-1] / 60:.0f} min at 1 kHz, 200 pulls, beside a Savitzky-Golay pass",
+            f"{hour * 1e3:.0f} ms",
+            f"{filtered * 1e3:.0f} ms",
+            hour / filtered,
+            "<= 5",
+        ),
+        _row(
+            "  beside half of it: linear in length",
+            f"{hour * 1e3:.0f} ms",
+            f"{half * 1e3:.0f} ms",
+            hour / half,
+            "<= 2.3",
+        ),
+        _row(
+            "  live, a second of stream late beside early in it",
+            f"{late * 1e6:.0f} us",
+            f"{early * 1e6:.0f} us",
+            late / early,
+            "<= 1.3",
+        ),
+    ]
+
+
+def _best(work: Callable[[], object], times: int = 5) -> float:
+    spent = []
+    for _ in range(times):
+        begun = time.process_time()
+        work()
+        spent.append(time.process_time() - begun)
+    return min(spent)
+
+
+def _live_cost(t: np.ndarray, y: np.ndarray, sensor: Sensor) -> tuple[float, float]:
+    """Processor time per second of stream in the second and in the last of ten equal parts, fed in packets of 50 ms."""
+    reader = LiveReader(sensor)
+    parts = np.array_split(np.arange(len(t)), 10)
+    spent = []
+    for part in parts:
+        begun = time.process_time()
+        for at in range(int(part[0]), int(part[-1]) + 1, 50):
+            stop = min(at + 50, int(part[-1]) + 1)
+            reader.feed(t[at:stop], y[at:stop])
+        spent.append((time.process_time() - begun) / (t[part[-1]] - t[part[0]]))
+    return spent[1], spent[-1]
+
+
+def _row(name: str, ours: object, reference: object, ratio: float | None, target: str) -> dict[str, Any]:
+    return {"name": name, "ours": ours, "reference": reference, "ratio": ratio, "target": target}
