@@ -30,6 +30,9 @@ from logger.virtual.scenarios import scenario
 SPEED = 8.0
 # A command needs so long to start and open the port before bytes begin.
 START_S = 1.2
+SOURCE = Path(__file__).resolve().parents[2]
+# The first pull of the Bluetooth gauge, in real time: a radio cannot be hurried.
+BLUETOOTH_S = 14
 LIMIT = """\
 name = "demonstration limit"
 quantity = "breakaway"
@@ -83,7 +86,7 @@ def main() -> int:
     say("This program measures; it does not declare a car safe or legal. The maker's manual decides.")
     on_stud = replace(scenario("healthy"), lever=Lever(length_m=0.45, stud_radius_m=0.1143 / 2))
     run = simulate(on_stud, seed=7)
-    codes = [_record_and_read(run, folder), _kill_and_recover(run, folder)]
+    codes = [_record_and_read(run, folder), _kill_and_recover(run, folder), _bluetooth(folder)]
     say(f"\nDone in {time.monotonic() - begun:.0f} s. Everything is in {folder}")
     for path in sorted(folder.glob("*.csv")):
         say(f"  {path}  {path.stat().st_size / 1e6:.1f} MB")
@@ -96,13 +99,13 @@ def _shown(words: list[str], folder: Path) -> None:
     say(f"\n$ {said}")
 
 
-def _command(door: str, words: list[str], folder: Path) -> subprocess.Popen[bytes]:
+def _command(door: str, words: list[str], folder: Path, env: dict[str, str] | None = None) -> subprocess.Popen[bytes]:
     """Start one of the two doors as a process of its own, in the demonstration's folder."""
     module = {"heldwheel-log": "logger", "heldwheel-read": "analysis"}[door]
     _shown([door, *words], folder)
-    source = str(Path(__file__).resolve().parents[2])
-    paths = os.pathsep.join(p for p in (source, os.environ.get("PYTHONPATH", "")) if p)
-    return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env={**os.environ, "PYTHONPATH": paths})
+    paths = os.pathsep.join(p for p in (str(SOURCE), os.environ.get("PYTHONPATH", "")) if p)
+    whole = {**os.environ, "PYTHONPATH": paths, **(env or {})}
+    return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env=whole)
 
 
 def _streamed(run: Run, folder: Path, name: str, out: str) -> tuple[VirtualPort, subprocess.Popen[bytes]]:
@@ -141,6 +144,30 @@ def _kill_and_recover(run: Run, folder: Path) -> int:
     say("\n   killed with SIGKILL: no closing line was written")
     read = _command("heldwheel-read", ["pulls", "killed.csv", "--zero", "start"], folder).wait()
     return 2 if read == 2 else 0
+
+
+def _bluetooth(folder: Path) -> int:
+    """Record from a virtual Bluetooth gauge: a radio in a process of its own, behind a private system bus."""
+    say("\n3. A Bluetooth transducer with the standard Torque characteristic: no description is needed")
+    if not (SOURCE / "tests" / "radio").is_dir() or shutil.which("dbus-daemon") is None:
+        say("   left out: it needs the source tree and dbus-daemon (Linux)")
+        return 0
+    radio = subprocess.Popen(
+        [sys.executable, "-m", "tests.radio", "--gauge", "standard"], cwd=SOURCE, stdout=subprocess.PIPE, text=True
+    )
+    try:
+        if radio.stdout is None:
+            return 2
+        told = dict(radio.stdout.readline().strip().split("=", 1) for _ in range(2))
+        address = told.pop("ADDRESS")  # what is left is where the recorder finds the system bus
+        _command("heldwheel-log", ["find", "--ble", "--seconds", "1"], folder, told).wait()
+        words = ["record", "--ble", address, "--job", "job.toml", "--seconds", str(BLUETOOTH_S)]
+        recorded = _command("heldwheel-log", [*words, "--out", "bluetooth.csv"], folder, told).wait()
+        read = _command("heldwheel-read", ["pulls", "bluetooth.csv"], folder).wait()
+        return recorded or (read if read == 2 else 0)
+    finally:
+        radio.terminate()
+        radio.communicate()
 
 
 if __name__ == "__main__":
