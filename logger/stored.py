@@ -10,8 +10,10 @@ import io
 import re
 import threading
 import zlib
+from bisect import bisect_right
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Final
+from itertools import accumulate
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
 
@@ -22,12 +24,15 @@ from logger.toml_file import parse_toml
 from logger.units import canonical_unit
 
 if TYPE_CHECKING:
+    import pandas as pd
+
     from logger.samples import Floats
 
 _BATCH: Final = re.compile(rb"# batch rows=([0-9]{1,9}) crc32=([0-9A-F]{8})\n")
 _CLOSED: Final = re.compile(rb"# closed samples=([0-9]{1,12}) sha256=([0-9a-f]{64})\n")
 _EVENT: Final = re.compile(rb"# event time_s=(-?[0-9.]{1,20}) kind=([a-z_-]{1,30}) count=([0-9]{1,18}) text=(.*)")
 _KINDS: Final = {kind.value.replace(" ", "_").encode(): kind for kind in EventKind}
+_FIRST_ROW: Final = re.compile(rb"^[^#\n].*", re.MULTILINE)
 HEAD_BYTES: Final = 1 << 16
 MAX_COLUMNS: Final = 64
 MAX_PROBLEMS: Final = 20  # damaged batches told one by one
@@ -55,8 +60,7 @@ class Stored:
     problems: list[str] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
-class _Batch:
+class _Batch(NamedTuple):
     """Bytes ``start`` to ``end``, whose batch line ends at ``stop``."""
 
     start: int
@@ -86,13 +90,15 @@ def read_recording(data: bytes, file: str) -> Stored:
     hashing = _Hashing(data)
     batches = _batches(data)
     closed = _CLOSED.match(data, batches[-1].stop) if batches else None
+    _read_head(data, batches, file, stored)
+    table = _table(data, batches, file, stored.names)
+    if len(table) != sum(batch.rows for batch in batches if batch.good):  # a damaged count in a batch line
+        batches = [b._replace(good=b.good and b.rows == _rows(data, b)) for b in batches]
+        table = _table(data, batches, file, stored.names)
     _judge_closing(data, closed, hashing, batches, stored)
     _judge_batches(data, batches, closed, stored)
-    _read_head(data, batches, file, stored)
-    good = [batch for batch in batches if batch.good]
-    whole = data if closed is not None and closed.end() == len(data) else data[: batches[-1].stop if batches else 0]
-    _read_rows(whole, good, len(good) == len(batches), file, stored)
-    stored.events = _events(data, good)
+    _take(table, file, stored)
+    stored.events = _events(data, [batch for batch in batches if batch.good])
     return stored
 
 
@@ -124,20 +130,20 @@ def _batches(data: bytes) -> list[_Batch]:
         found = _BATCH.match(data, at + 1)
         if found is not None:
             end, stop = at + 1, found.end()
-            rows = int(found[1])
-            good = zlib.crc32(view[start:end]) == int(found[2], 16) and _rows(data, start, end) in (
-                (rows,) if start else (1,)  # the first batch is the header with its line of column names
-            )
-            batches.append(_Batch(start, end, stop, rows, good))
+            good = zlib.crc32(view[start:end]) == int(found[2], 16)
+            batches.append(_Batch(start, end, stop, int(found[1]), good))
             start = stop
         at = data.find(b"\n# batch ", at + 9 if found is None else stop - 1)
+    if batches and batches[0].rows:  # the first batch is the header: it counts no rows
+        batches[0] = batches[0]._replace(good=False, rows=0)
     return batches
 
 
-def _rows(data: bytes, start: int, end: int) -> int:
-    """Count the lines that are no comments."""
-    comments = data.count(b"\n#", start - 1, end) if start else data.count(b"\n#", 0, end) + data.startswith(b"#")
-    return data.count(b"\n", start, end) - comments
+def _rows(data: bytes, batch: _Batch) -> int:
+    """Count the rows of a batch: its lines that are no comments; the line of column names is none."""
+    if batch.start == 0:
+        return 0
+    return data.count(b"\n", batch.start, batch.end) - data.count(b"\n#", batch.start - 1, batch.end)
 
 
 def _judge_closing(
@@ -195,69 +201,80 @@ def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) ->
     if not batches:  # stopped before the first batch
         stored.names = ("time_s", "torque_Nm")
         return
-    try:
-        stored.unit = canonical_unit(torque.removeprefix("torque_"))
-    except QuantityError:
-        stored.unit = ""
+    stored.unit = _unit(torque.removeprefix("torque_"))
     twice = len(set(stored.names)) < len(stored.names) or len(stored.names) > MAX_COLUMNS
     if stored.names[0] != "time_s" or not torque.startswith("torque_") or not stored.unit or twice:
         raise FileError(
             f"{file}: its line of column names '{names[:80]}' is damaged: it must begin with time_s,torque_<unit>"
         )
     stated = stored.header.transducer.unit
-    if stated and canonical_unit(stated) != stored.unit:
+    if stated and _unit(stated) != stored.unit:
         stored.problems.append(f"its header says {stated}, its torque column {stored.unit}: the column is used")
 
 
-def _read_rows(data: bytes, good: list[_Batch], whole: bool, file: str, stored: Stored) -> None:
-    rows = sum(batch.rows for batch in good)
-    if rows == 0:
-        stored.columns = {name: np.empty(0) for name in stored.names}
-        return
+def _unit(text: str) -> str:
+    """Give the canonical unit; nothing if it is none."""
+    try:
+        return canonical_unit(text)
+    except QuantityError:
+        return ""
+
+
+def _table(data: bytes, batches: list[_Batch], file: str, names: tuple[str, ...]) -> pd.DataFrame:
+    """Read the rows of the good batches."""
     import pandas as pd
 
-    if whole:
-        text: io.BytesIO = io.BytesIO(data)
+    good = [batch for batch in batches if batch.good and batch.start]
+    if not any(batch.rows for batch in good):
+        return pd.DataFrame({name: np.empty(0) for name in names})
+    if len(good) == len(batches) - 1 and batches[0].good:
+        text = memoryview(data)[batches[0].stop : good[-1].end]
     else:
-        text = io.BytesIO(b"".join(data[b.start : b.end] for b in good if b.start))
+        text = memoryview(b"".join(data[batch.start : batch.end] for batch in good))
+    first = _FIRST_ROW.search(text)  # pandas judges the rows by the first one
+    if first is not None and first[0].count(b",") != len(names) - 1:
+        raise FileError(f"{file}: its rows have {first[0].count(b',') + 1} values where {len(names)} columns are named")
     try:
-        table = pd.read_csv(
-            text,
+        return pd.read_csv(
+            io.BytesIO(text),
             comment="#",
-            header=0 if whole else None,
-            names=None if whole else list(stored.names),
+            header=None,
+            names=list(names),
+            index_col=False,
             dtype=np.float64,
             engine="c",
             float_precision="high",  # exact up to 15 digits, and as fast
-            nrows=None if whole else rows,
         )
     except (ValueError, OverflowError) as error:
         raise FileError(f"{file}: holds rows that are no numbers: {str(error)[:200]}") from error
-    if len(table) != rows or tuple(table.columns) != stored.names:
-        raise FileError(f"{file}: has {len(table)} rows where its batches count {rows}; it is no recording of ours")
+
+
+def _take(table: pd.DataFrame, file: str, stored: Stored) -> None:
     stored.columns = {name: table[name].to_numpy() for name in stored.names}
     time_s = stored.columns["time_s"]
-    if not np.isfinite(time_s).all() or (np.diff(time_s) < 0).any():
+    if not np.isfinite(time_s).all() or (time_s[1:] < time_s[:-1]).any():
         raise FileError(f"{file}: its times go back or are missing; it was not written by this program")
 
 
 def _events(data: bytes, good: list[_Batch]) -> list[Event]:
     """Read the events in good batches; ``index`` is the row that each stands before."""
     events: list[Event] = []
-    before = 0
-    for batch in good:
-        row, at = before, batch.start
-        hit = data.find(b"# event ", at, batch.end)
-        while hit >= 0:
-            stop = data.find(b"\n", hit, batch.end)
-            if data[hit - 1 : hit] == b"\n":
-                row += data.count(b"\n", at, hit)
-                event = _event(data[hit:stop], row)
-                if event is not None:
-                    events.append(event)
-                at = stop + 1
-            hit = data.find(b"# event ", stop, batch.end)
-        before += batch.rows
+    starts = [batch.start for batch in good]
+    before = [0, *accumulate(batch.rows for batch in good)]
+    last, row, at = -1, 0, 0
+    hit = data.find(b"\n# event ") + 1
+    while hit > 0:
+        stop = data.find(b"\n", hit)
+        which = bisect_right(starts, hit) - 1
+        if which >= 0 and hit < good[which].end:
+            if which != last:
+                last, row, at = which, before[which], good[which].start
+            row += data.count(b"\n", at, hit)
+            event = _event(data[hit:stop], row)
+            if event is not None:
+                events.append(event)
+            at = stop + 1
+        hit = data.find(b"\n# event ", stop) + 1 if stop >= 0 else 0
     return events
 
 

@@ -84,6 +84,31 @@ class Unwrapper:
         self._expected = (self._expected or 0.0) + samples
         self._leeway = max(self._leeway, leeway)
 
+    def run_on(self, raw: Ints) -> Ints | None:
+        """Take single samples whose counter runs on as due, in one step; None, and nothing taken, if it does not.
+
+        Parameters
+        ----------
+        raw : ndarray of int, shape (n,)
+            At least one.
+
+        Returns
+        -------
+        ndarray of int, shape (n,), or None
+            Unwrapped counter of each sample.
+        """
+        due, step, count = self._next, self._step, len(raw)
+        first, last = int(raw[0]), int(raw[-1])
+        if self._expected is not None or due != first or last - first != step * (count - 1):
+            return None
+        if (raw[1:] - raw[:-1] != step).any():
+            return None
+        unwrapped = np.arange(self._sample, self._sample + count)
+        self._next = (last + step) % self.modulus
+        self._sample += count
+        self._recent.extend(raw[-4 * LATE_PACKETS :].tolist())
+        return unwrapped
+
     def feed(self, raw: Ints, sizes: Ints) -> Placed:
         """Place the packets of one drain.
 

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 SLICE: Final = 1 << 16  # bytes decoded at a time: bounds the memory that one huge chunk takes
 NEVER_WRAPS: Final = 1 << 60
 _LF, _CR = 10, 13
+_ENDS: Final = {"CR": (b"\r",), "any": (b"\n", b"\r")}
 
 
 class LineDecoder:
@@ -51,6 +52,7 @@ class LineDecoder:
         parts = compile_template(lines.template)
         self._lines = lines
         self._matcher = LineMatcher(lines, unit)
+        self._ends = _ENDS.get(lines.terminator, (b"\n",))
         names = number_names(lines)
         fields = lines.fields
         self._names = names
@@ -120,12 +122,12 @@ class LineDecoder:
 
     def _last_end(self, data: bytes) -> int:
         """Give the index behind the last line's end; 0 if there is none."""
-        ends = {"CR": (b"\r",), "any": (b"\r", b"\n")}.get(self._lines.terminator, (b"\n",))
-        return max(data.rfind(end) for end in ends) + 1
+        last = data.rfind(self._ends[0])
+        return 1 + (last if len(self._ends) == 1 else max(last, data.rfind(self._ends[1])))
 
     def _first_end(self, data: bytes) -> int:
-        ends = {"CR": (b"\r",), "any": (b"\r", b"\n")}.get(self._lines.terminator, (b"\n",))
-        return min((at for end in ends if (at := data.find(end)) >= 0), default=-1)
+        """Give the index of the first line's end; -1 if there is none."""
+        return min((at for end in self._ends if (at := data.find(end)) >= 0), default=-1)
 
     def _slices(self, data: bytes, begin: int, end: int) -> list[tuple[int, int]]:
         """Cut a long drain at line ends."""
@@ -257,6 +259,10 @@ class LineDecoder:
 
     def _count(self, unwrapper: Unwrapper, raw: Ints) -> tuple[Ints | None, Ints, list[Event]]:
         """Unwrap the counter: which lines to keep (None: all), their counters, and gaps."""
+        due = unwrapper.run_on(raw) if len(raw) else raw
+        if due is not None:
+            self._last_counter = int(raw[-1]) if len(raw) else self._last_counter
+            return None, due, []
         parts: list[tuple[Ints, Ints]] = []
         events: list[Event] = []
         base = kept = 0
@@ -281,8 +287,6 @@ class LineDecoder:
         step = self._lines.counter_step
         last = int(raw[0]) - step if self._last_counter is None else self._last_counter
         self._last_counter = int(raw[-1])
-        if int(raw[-1]) - last == step * len(raw) and (raw[1:] - raw[:-1] == step).all():
-            return [(raw, False)]
         before = np.concatenate(([last], raw[:-1]))
         back = np.flatnonzero(raw < before - LATE_PACKETS * step)
         if not len(back):

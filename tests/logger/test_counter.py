@@ -110,3 +110,15 @@ def test_any_losses_any_start_any_drains(gaps, start, drain, modulus):
 def test_step(step):
     placed = feed(Unwrapper(1000, step=step), [995, (995 + step) % 1000, (995 + 4 * step) % 1000])
     assert lost(placed) == 2
+
+
+def test_running_on_in_one_step_is_what_packet_by_packet_gives():
+    quick, slow = Unwrapper(100, counts_samples=True), Unwrapper(100, counts_samples=True)
+    for raw in ([5, 6, 7], [8, 9], [10], [12, 13], [14, 15], [98, 99, 0, 1], [2, 3], [3, 4], [5, 7]):
+        counter = np.array(raw)
+        first = quick.run_on(counter)
+        if first is None:
+            first = quick.feed(counter, np.ones(len(counter), np.int64)).first
+        assert first.tolist() == slow.feed(counter, np.ones(len(counter), np.int64)).first.tolist()
+    quick.expect(50)
+    assert quick.run_on(np.array([8])) is None
