@@ -132,7 +132,7 @@ class Arm:
     def __init__(
         self, pull: Pull, train_nm_rad: float, step_s: float, angle_rad: float, rng: np.random.Generator
     ) -> None:
-        self.pull, self._step = pull, step_s
+        self._pull, self._step = pull, step_s
         self._sign = float(pull.direction)
         self._compliance = 1 / train_nm_rad
         self._creep = pull.ramp_nm_s / pull.stiffness_nm_rad
@@ -148,7 +148,7 @@ class Arm:
         self._last_nm = 0.0
         self._regrips = list(pull.regrips)
         self._hesitations = list(pull.hesitations)
-        self._ease_from, self._ease_pause, self._ease_to = 1.0, 0.0, 1.0
+        self._ease_pause, self._ease_to = 0.0, 1.0
         self._turns = list(pull.turn_rad_s)
         self._turning_s = sum(duration for _, duration in self._turns)
         self.phase = Phase.RAMP
@@ -169,7 +169,7 @@ class Arm:
         moved, speed = self._sign * angle_rad, self._sign * speed_rad_s
         grip = self._intend(phase, time_s, moved, speed)
         self._point += self._step * self._speed
-        pull = self.pull
+        pull = self._pull
         torque = pull.stiffness_nm_rad * (self._point - moved) + pull.damping_nms * self._speed
         push = torque - pull.damping_nms * speed
         self._last_nm = push
@@ -192,7 +192,7 @@ class Arm:
             return 1.0
         if phase == Phase.UPSET:
             return self._ease(time_s, moved)
-        share = (time_s - self._release_s) / self.pull.release_s
+        share = (time_s - self._release_s) / self._pull.release_s
         self._slow_down()
         if share >= 1.0:
             self.phase = Phase.OFF
@@ -200,7 +200,7 @@ class Arm:
         return 0.5 + 0.5 * cos(pi * share)
 
     def _ramp(self, time_s: float, moved: float, speed: float) -> None:
-        pull = self.pull
+        pull = self._pull
         self._followed += self._lag * (max(speed, 0.0) - self._followed)
         self._speed = self._creep + self._followed
         if self._felt_s >= 0.0:
@@ -220,11 +220,11 @@ class Arm:
 
     def _approach(self, time_s: float) -> None:
         """Near a torque that is not to be exceeded the rise fades, then holds, then lets go."""
-        left = max(0.0, 1.0 - self._last_nm / self.pull.stop_nm)
+        left = max(0.0, 1.0 - self._last_nm / self._pull.stop_nm)
         self._speed = self._creep * min(1.0, 2.5 * left)
         if left < 0.03 and self._held_s < 0:
             self._held_s = time_s
-        if self._held_s >= 0 and time_s - self._held_s >= self.pull.hold_s:
+        if self._held_s >= 0 and time_s - self._held_s >= self._pull.hold_s:
             self._let_go(time_s)
 
     def _turn(self, time_s: float) -> None:
@@ -267,7 +267,7 @@ class Arm:
             return 0.0
         since = time_s - self._turn_start_s
         total = 0.0
-        for at, torque, duration in self.pull.yanks:
+        for at, torque, duration in self._pull.yanks:
             if 0.0 <= since - at < duration:
                 total += torque * 0.5 * (1.0 - cos(2 * pi * (since - at) / duration))
         return total

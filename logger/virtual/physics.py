@@ -27,6 +27,8 @@ Floats = NDArray[np.float64]
 STEP_S = 5e-4
 # The march goes in stretches of this length, so that rest can be skipped soon after the last swing.
 STRETCH_S = 0.25
+# A lever that was fitted before the recording began has come to rest in this time.
+HANG_S = 2.0
 # A pull that has not ended by then is stopped: nobody pulls for five minutes.
 LONGEST_PULL_S = 300.0
 
@@ -154,6 +156,8 @@ def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Ru
     """
     hands, noise = (np.random.default_rng(s) for s in np.random.SeedSequence(seed).spawn(2))
     stage = _Stage(scenario, step_s, hands)
+    if scenario.actions and not isinstance(scenario.actions[0], LeverOff | Reseat):
+        stage.hang()
     for action in scenario.actions:
         stage.perform(action)
     mechanics = stage.mechanics()
@@ -182,6 +186,7 @@ class _Stage:
         self._seat_rad = radians(scenario.lever.start_deg)  # elevation of the lever at wheel angle zero
         self._pieces: list[tuple[Floats, ...]] = []
         self._count = 0
+        self._fitted = False  # whether the lever hangs on the wheel and has come to rest there
         self._travel_rad = [0.0, 0.0]  # slip of each pack so far
         self.segments: list[Segment] = []
 
@@ -196,6 +201,14 @@ class _Stage:
             self._still(action.duration_s, fitted=False)
             self._seat_rad = radians(action.start_deg) + self._state.angle[0]
             self._settle(0.5)
+
+    def hang(self) -> None:
+        """Let the lever, fitted before the recording began, come to rest; nothing of it is kept."""
+        steps = round(HANG_S / self._step)
+        self._state, _ = march(
+            self._axle, self._state, steps, self._step, lambda *_: (0.0, 0.0), self._load, self._lever.axle_kgm2
+        )
+        self._fitted = True
 
     def _worn(self) -> Axle:
         """Give the axle with its packs run in as far as they have slipped."""
@@ -241,12 +254,13 @@ class _Stage:
     def _settle(self, duration_s: float) -> None:
         """Let everything come to rest; the remaining time is only waited for."""
         left = round(duration_s / self._step)
-        while left > 0 and not self._state.at_rest:
+        while left > 0 and not (self._fitted and self._state.at_rest):
             steps = min(left, round(STRETCH_S / self._step))
             self._state, log = march(
                 self._axle, self._state, steps, self._step, lambda *_: (0.0, 0.0), self._load, self._lever.axle_kgm2
             )
             self._keep(log, [Phase.OFF] * steps)
+            self._fitted = True
             left -= steps
         self._still(left * self._step, fitted=True)
 
@@ -256,6 +270,7 @@ class _Stage:
         if steps <= 0:
             return
         self._state = self._state.rested(duration_s)
+        self._fitted = fitted
         tw, tr, tc, ts, _ = self._state.angle
         values = (tw, 0.0, 0.0, tr - tc, ts - tc, tc, 0.0, 0.0, 0.0, 0.0)
         self._append([np.full(steps, value) for value in values], np.full(steps, Phase.OFF), fitted=fitted)
