@@ -49,7 +49,7 @@ torture: setup ## faults by the hundred, with counts (minutes)
 	@$(RUN) tests.faults --out torture-output
 
 shots: setup ## a picture of every page, state, theme and size
-	@$(RUN) gui.shots --out shots
+	@$(RUN) tests.gui.shots shots
 
 lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv

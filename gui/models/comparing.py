@@ -110,7 +110,8 @@ def effect_words(effect: Effect, unit: str, factor: float) -> str:
         r = effect.ratio
         ratio = f", {(r.value - 1) * 100:+.1f} % ({(r.low - 1) * 100:+.1f} to {(r.high - 1) * 100:+.1f})"
     shown = "a difference is shown" if not d.low <= 0 <= d.high else "no difference is shown"
-    return f"{effect.treated} against {effect.control}: {size}{ratio}; {shown}, p {effect.p:.2g}, {effect.method}"
+    words = f"{effect.treated} against {effect.control}: "
+    return words + f"{size}{ratio}; {shown}, p {effect.p:.2g}, {effect.method}".replace("-", "−")
 
 
 def table_of(found: Comparison) -> list[tuple[str, ...]]:

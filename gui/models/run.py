@@ -268,12 +268,12 @@ class TestRun:
         self.zeroing = None
         if self.flow.now is Step.ZERO_AGAIN:
             self.zero_again = taken
-            self._compare_zeros()
         else:
             self.zero = taken
             self._judge.zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
             self.pulls.again()
         self.flow.done()
+        self._compare_zeros()
         self.changes.tell()
 
     def _compare_zeros(self) -> None:

@@ -64,10 +64,11 @@ class BudgetTable(QWidget):
         rows = sorted(budget.rows, key=lambda row: -abs(row.contribution))
         self.table.setRowCount(len(rows))
         for place, row in enumerate(rows):
+            unit = "" if row.input.unit == "1" else row.input.unit
             cells = (
                 row.input.name,
-                f"{row.input.value:.5g} {row.input.unit}",
-                f"{row.input.u:.3g} {row.input.unit}",
+                f"{row.input.value:.5g} {unit}".strip(),
+                f"{row.input.u:.3g} {unit}".strip(),
                 f"{row.sensitivity:.4g}",
                 display.number(display.value(abs(row.contribution)), 3),
                 f"{row.contribution**2 / variance:.0%}",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
@@ -56,22 +57,26 @@ class FarView(QWidget):
         """Show the run."""
         look, display = self._shared.look, self._shared.display
         self.figure.show_view(view)
-        self.coach.setText(coach_words(run) or " ")
+        words = str(Hint.STOP) if run.hint is Hint.STOP else coach_words(run) or " "
+        self.coach.setText(words)
         urgency = URGENCY.get(run.hint, Urgency.CALM)
         restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
-        self.coach.setFont(look.font(max(28, self.height() * 0.085), bold=True, scaled=False))
+        self.coach.setFont(look.font(self._fitting(words, self.height() * 0.085, 1.0), bold=True, scaled=False))
         count = f"{len(run.pulls.counting)} of {run.card.pulls_wanted} pulls"
         value = run.value
         text = count if value is None else f"{display.torque(value.value.nm, value.value.u95_nm)}    {count}"
         self.value.setText(text)
-        self.value.setFont(look.font(max(22, self.height() * 0.055), bold=True, scaled=False))
+        self.value.setFont(look.font(self._fitting(text, self.height() * 0.055, 0.6), bold=True, scaled=False))
         state = value.state if value is not None else ""
         self.badge.setVisible(bool(state))
         self.badge.show_state(state)
         self.simulated.setVisible(run.simulated)
         self.simulated.setFont(look.font(24, bold=True))
-        if run.hint is Hint.STOP:
-            self.coach.setText(str(Hint.STOP))
+
+    def _fitting(self, text: str, px: float, share: float) -> float:
+        """Give the largest size, up to ``px``, at which a text fits a share of the width."""
+        width = QFontMetricsF(self._shared.look.font(100, bold=True, scaled=False)).horizontalAdvance(text)
+        return max(16.0, min(px, 100 * share * (self.width() - 60) / max(1.0, width)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Close with F or Esc; hand every other key on."""

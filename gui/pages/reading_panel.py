@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
@@ -50,6 +51,8 @@ class ReadingPanel(QWidget):
         self.result = ResultCard(shared)
         self.correct = CorrectBar(shared)
         self.below = QStackedWidget()
+        self.below.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
+        self.below.setMinimumHeight(120)
         self.switch = Switch(BELOW, "Below the trace")
         self._empty = label(EMPTY, "caption", wrap=True)
         self._body = QWidget()
@@ -149,8 +152,8 @@ class ReadingPanel(QWidget):
             scale = (loaded.factor or 1.0) * factor
             marks = [] if several else marks_of(loaded.reading, loaded.factor, factor)
             shift = loaded.reading.pulls[0].pull.start_s if several and loaded.reading.pulls else 0.0
-            label_of = loaded.reading.header.job.vehicle if loaded.reading.header else ""
-            shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of or loaded.reading.file))
+            label_of = Path(loaded.reading.file).stem
+            shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of))
         bounds = reading.bounds
         limits = (None, None) if bounds is None or bounds.written.kind == "ratio min" else (bounds.lower, bounds.upper)
         self.plot.show_traces(shown, tuple(None if v is None else v * factor for v in limits), reading.simulated)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.badge import Badge
@@ -34,6 +34,7 @@ class ResultCard(QWidget):
         inside.addStretch(1)
         column(self).addWidget(scrolled(body))
         self.setMinimumWidth(300)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)
 
     def show_reading(self, reading: RecordingReading) -> None:
         """Show a recording's result."""

@@ -60,9 +60,9 @@ class ReviewPage(QWidget):
         self._body.setHandleWidth(8)
         self._body.addWidget(self.list)
         self._body.addWidget(self.reading)
-        self._body.setSizes([430, 830])
         self._body.setStretchFactor(1, 1)
-        self.list.setMinimumWidth(340)
+        self._shared.look.changed.connect(self._share_width)
+        self._share_width()
         layout.addWidget(self._body, 1)
         foot = line(gap=10)
         for text, press, tip in (
@@ -75,6 +75,11 @@ class ReviewPage(QWidget):
         foot.addWidget(button("Report", partial(self._ask_export, "report.pdf"), tip="A page to sign, PDF or HTML"))
         foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
         layout.addLayout(foot)
+
+    def _share_width(self) -> None:
+        width = round(420 * self._shared.look.scale)
+        self.list.setMinimumWidth(round(0.85 * width))
+        self._body.setSizes([width, 3 * width])
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
         """Read the folder when the page is opened."""

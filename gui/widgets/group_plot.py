@@ -65,7 +65,8 @@ class GroupPlot(QWidget):
         painter.setFont(font)
         low, high, step = self._range(found)
         left = metrics.horizontalAdvance("8888.8") + 14
-        box = QRectF(left, metrics.height() + 6, self.width() - left - 10, self.height() - 3.4 * metrics.height() - 8)
+        top = 1.6 * metrics.height()
+        box = QRectF(left, top, self.width() - left - 10, self.height() - top - 2.6 * metrics.height())
 
         def height(value: float) -> float:
             return box.bottom() - box.height() * (value - low) / (high - low)

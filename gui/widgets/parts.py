@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, Qt, Signal
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import (
     QButtonGroup,
@@ -97,9 +97,19 @@ def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHB
     return made
 
 
+class Scrolled(QScrollArea):
+    """Scrolls up and down only, so it is never narrower than what it holds."""
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give the width of what it holds, and a bar's."""
+        inner = self.widget()
+        width = inner.minimumSizeHint().width() if inner is not None else 0
+        return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, 60)
+
+
 def scrolled(inner: QWidget) -> QScrollArea:
     """Give a widget room to scroll up and down."""
-    made = QScrollArea()
+    made = Scrolled()
     inner.setObjectName("scrolled")
     made.setWidget(inner)
     made.setWidgetResizable(True)

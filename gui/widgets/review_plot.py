@@ -67,7 +67,7 @@ class ReviewPlot(TracePlot):
         self._angle: tuple[Floats, Floats] | None = None
         self._breakaway: pg.InfiniteLine | None = None
         self._stretch: pg.LinearRegionItem | None = None
-        self._legend = pg.LegendItem(offset=(-12, 12))
+        self._legend = pg.LegendItem(offset=(-12, 12), verSpacing=2)
         self._legend.setParentItem(self.getPlotItem().getViewBox())
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.getPlotItem().getViewBox().sigXRangeChanged.connect(lambda *_: self._redraw())
@@ -168,6 +168,7 @@ class ReviewPlot(TracePlot):
             if len(self._shown) > 1:
                 self._legend.addItem(curve, shown.label[:40])
         self._legend.setLabelTextColor(look.colour("text"))
+        self._legend.setLabelTextSize(f"{round(13 * look.scale)}px")
         self._legend.setVisible(len(self._shown) > 1)
 
     # ------------------------------------------------------------------ handles

@@ -20,6 +20,17 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 
+_SIMULATED: dict[tuple[str, int], np.ndarray] = {}
+
+
+def simulated(scenario, seed: int) -> np.ndarray:
+    """Simulate once per session: many tests need the same few pulls."""
+    key = (repr(scenario), seed)
+    if key not in _SIMULATED:
+        _SIMULATED[key] = simulate(scenario, seed).torque_nm
+    return _SIMULATED[key]
+
+
 class FakeStream:
     """What the bridge needs of a stream; a test pushes the time."""
 
@@ -83,22 +94,19 @@ class FakeStream:
 
     def idle(self, seconds: float = 2.0) -> None:
         """The lever is off."""
-        self.made += 1
-        run = simulate(replace(self.scenario, actions=(LeverOff(seconds),)), self.seed * 100 + self.made)
-        self.push(run.torque_nm)
+        self.push(self._simulated((LeverOff(seconds),)))
 
     def pull(self, **changes) -> None:
         """Somebody pulls."""
-        self.made += 1
-        hand = (Rest(1.5), replace(Pull(), dwell_s=2.0, **changes), LeverOff(1.0))
-        run = simulate(replace(self.scenario, actions=hand), self.seed * 100 + self.made)
-        self.push(run.torque_nm)
+        self.push(self._simulated((Rest(1.5), replace(Pull(), dwell_s=2.0, **changes), LeverOff(1.0))))
 
     def half_a_pull(self, seconds: float = 4.0) -> None:
         """Somebody pulls and has not let go yet."""
+        self.push(self._simulated((Rest(1.5), Pull()))[: int(seconds * 1000)])
+
+    def _simulated(self, actions) -> np.ndarray:
         self.made += 1
-        run = simulate(replace(self.scenario, actions=(Rest(1.5), Pull())), self.seed * 100 + self.made)
-        self.push(run.torque_nm[: int(seconds * 1000)])
+        return simulated(replace(self.scenario, actions=actions), self.seed * 100 + self.made % 3)
 
     def lose(self, text: str = "The transducer went away: unplugged or out of range.") -> None:
         self.ended = Ending(EndReason.LOST, text)

@@ -11,6 +11,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from typing import TYPE_CHECKING
 
+import shiboken6
 from PySide6.QtWidgets import QApplication
 
 from gui.__main__ import build
@@ -87,8 +88,8 @@ class Studio:
 
     def close(self) -> None:
         self.window.close()
-        self.window.deleteLater()
-        self.settle()
+        shiboken6.delete(self.window)
+        self.app.processEvents()
 
 
 def empty(studio: Studio) -> None:
@@ -269,9 +270,12 @@ def compare_empty(studio: Studio) -> None:
 
 
 def far(studio: Studio) -> None:
+    from gui.pages.far_view import FarView
+
     busy(studio)
-    studio.page.show_far()
+    studio.page.far = FarView(studio.page._shared)
     studio.page.far.resize(studio.window.size())
+    studio.page.far.show()
     studio.tick()
     studio.settle()
 
