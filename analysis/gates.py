@@ -84,8 +84,12 @@ def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
 
 def gaps(time_s: Floats) -> Ints:
     """Give the indices of samples before which others were lost."""
+    if len(time_s) < 2:
+        return np.empty(0, np.intp)
     steps = np.diff(time_s)
-    return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1 if len(steps) else np.empty(0, np.int64)
+    if steps.max() <= GAP_STEPS * (time_s[-1] - time_s[0]) / len(steps):
+        return np.empty(0, np.intp)
+    return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1
 
 
 def stood_still(time_s: Floats, torque_nm: Floats) -> float:

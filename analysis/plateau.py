@@ -1,6 +1,6 @@
 """The rotating torque: the time average while the pack keeps slipping under a steady hand.
 
-Offered: ``Plateau``, ``find_plateau``, ``mean_uncertainty``.
+Offered: ``Plateau``, ``find_plateau``, ``together``, ``autocorrelation``, ``mean_uncertainty``.
 """
 
 from __future__ import annotations
@@ -54,7 +54,7 @@ OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
 OVER_GAIN = 0.6
 """It is cut off if that leaves this share of the squared standard error of the mean, or less."""
 
-MEAN_BLOCKS = 400
+MEAN_BLOCKS = 200
 """The uncertainty of the mean is computed from at most about this many block means."""
 
 
@@ -179,6 +179,13 @@ def _level_around(t: Floats, x: Floats) -> Floats:
     return np.asarray(np.interp(t, at[filled], levels))
 
 
+def autocorrelation(values: Floats) -> Floats:
+    """Give the autocorrelation at lags 0 to n - 1 (divided by n at every lag); empty for constant values."""
+    d = values - values.mean()
+    covariance = np.correlate(d, d, "full")[len(d) - 1 :]
+    return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
+
+
 def mean_uncertainty(values: Floats) -> float:
     """Give the standard uncertainty of the mean of readings that depend on their neighbours.
 
@@ -200,16 +207,13 @@ def mean_uncertainty(values: Floats) -> float:
         return 0.0
     if n > 2 * MEAN_BLOCKS:
         return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
-    d = values - values.mean()
-    power = np.abs(np.fft.rfft(d, 2 * n)) ** 2
-    covariance = np.fft.irfft(power)[:n]
-    if covariance[0] <= 0:
+    rho = autocorrelation(values)
+    if not len(rho):
         return 0.0
-    rho = covariance / covariance[0]
     lags = np.arange(1, n // 4 + 1)
     noise = np.sqrt((1 + 2 * np.concatenate([[0.0], np.cumsum(rho[lags] ** 2)[:-1]])) / n)  # Bartlett, per lag
     beyond = np.flatnonzero(np.abs(rho[lags]) > 1.96 * noise)
     cut = int(beyond[-1]) + 1 if len(beyond) else 0
     factor = 1 + 2 * float(np.sum((1 - lags[:cut] / n) * rho[lags[:cut]]))
-    variance = covariance[0] / (n - 1) / n
+    variance = float(np.var(values, ddof=1)) / n
     return float(np.sqrt(variance * max(factor, 0.1)))
