@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -123,3 +124,23 @@ def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
     if limit.place and test.place and limit.place != test.place:
         return Conflict(False, f"the limit is for the {limit.place}, the test was made on the {test.place}")
     return None
+
+
+def direction_conflict(test: Test, directions: Sequence[int]) -> tuple[str, ...]:
+    """Say whether every pull reads against the direction that was to be turned: a reversed sign looks just like it.
+
+    Examples
+    --------
+    >>> from logger.header import Test
+    >>> direction_conflict(Test(direction="clockwise"), [-1, -1])[0][:57]
+    'all pulls read counter-clockwise, the card says clockwise'
+    """
+    signs = {"clockwise": 1, "counter-clockwise": -1}
+    wanted = signs.get(test.direction or "")
+    if wanted is None or not directions or wanted in directions:
+        return ()
+    read = next(name for name, sign in signs.items() if sign == -wanted)
+    return (
+        f"all pulls read {read}, the card says {test.direction}: turned the other way, the other side of the car, or "
+        "the sign of the transducer is reversed",
+    )

@@ -19,7 +19,7 @@ import numpy as np
 from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.at_axle import Level, instrument_from, level_from
 from analysis.corrected import Corrected, Source, apply_corrections
-from analysis.entry import kind_conflict, slip_against
+from analysis.entry import direction_conflict, kind_conflict, slip_against
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
 from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
@@ -173,6 +173,7 @@ def _advice(
     facts = header.transducer
     highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
     return (
+        *direction_conflict(header.test, [p.direction for p in reading.pulls if p.breakaway or p.rotating]),
         *range_advice(facts.capacity_nm, bounds, highest),
         *resolution_advice(facts.resolution_nm, job),
         *certificate_advice(facts, header.started.date() if header.started is not None else None),
