@@ -93,13 +93,13 @@ class Meter:
         self._seen: deque[tuple[float, int]] = deque()  # (arrival, samples until then)
         self._bytes = 0
         self._advised: set[str] = set()
-        self._steady_s = math.nan  # since when it streams without a break
+        self._steady: tuple[float, int] | None = None  # since when it streams without a break, samples until then
 
     def state(self, state: State, advice: str = "") -> None:
         """Note what the session is doing."""
         if state is not State.STREAMING:
             self._seen.clear()
-            self._steady_s = math.nan
+            self._steady = None
         self.health = replace(self.health, state=state, advice=advice)
 
     def count(self, arrival_s: float, size: int, samples: int, events: Iterable[Event], simulated: bool) -> None:
@@ -112,8 +112,8 @@ class Meter:
             if name:
                 counts[name] += event.count
         total = old.samples + samples
-        if math.isnan(self._steady_s):
-            self._steady_s = arrival_s
+        if self._steady is None:
+            self._steady = (arrival_s, total + counts["lost"])
         self._seen.append((arrival_s, total))
         while len(self._seen) > 2 and arrival_s - self._seen[1][0] > RATE_S:
             self._seen.popleft()
@@ -140,19 +140,26 @@ class Meter:
                 "most of what arrives is no reading: check the baud rate, the template and the terminator "
                 "in the transducer's description"
             )
-        elif self._nominal_hz and health.last_arrival_s - self._steady_s > JUDGE_S and health.rate_hz > 0:
-            off = health.rate_hz / self._nominal_hz - 1
-            if abs(off) > RATE_OFF:
-                advice = (
-                    f"about {health.rate_hz:.4g} samples a second arrive, the description says "
-                    f"{self._nominal_hz:g}: correct rate_hz, the time axis rests on it"
-                )
+        elif self._nominal_hz and self._steady is not None:
+            advice = self._rate_advice(self._nominal_hz, *self._steady)
         self.health = replace(health, advice=advice)
-        told = advice.split(":")[0][:20]
-        if not advice or told in self._advised:
+        about = advice[:5]  # each kind of advice is told once; the figures in it change
+        if not advice or about in self._advised:
             return None
-        self._advised.add(told)
+        self._advised.add(about)
         return Event(EventKind.NOTE, text=advice)
+
+    def _rate_advice(self, nominal_hz: float, since_s: float, before: int) -> str:
+        """Compare the device's own rate, lost samples included, with the described one."""
+        health = self.health
+        lasted_s = health.last_arrival_s - since_s
+        count = health.samples + health.lost - before
+        if lasted_s < JUDGE_S or abs(count / (lasted_s * nominal_hz) - 1) <= RATE_OFF + 2 / (lasted_s * nominal_hz):
+            return ""
+        return (
+            f"about {count / lasted_s:.4g} samples a second arrive, the description says {nominal_hz:g}: "
+            "correct rate_hz, the time axis rests on it"
+        )
 
 
 class Steps:

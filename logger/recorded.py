@@ -22,7 +22,7 @@ from logger.console import Progress, note, say
 from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings, read_description
 from logger.door import Exit
-from logger.errors import FileError, InputError
+from logger.errors import FileError, HeldwheelError, InputError
 from logger.files import read_trace
 from logger.header import Header, Lever, Limit, Sidecar
 from logger.links.build import build_link
@@ -236,11 +236,20 @@ async def _run(
         progress.show(_line(session, writer, shown), elapsed_s)
         if not sent and session.health.state != "opening":
             sent = True
-            for data, does in commands:
-                await session.send(data, does)
+            await _send(session, commands)
         if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
             session.stop()
     return running.result()
+
+
+async def _send(session: Session | PairedSession, commands: Sequence[tuple[bytes, str]]) -> None:
+    """Send confirmed commands; one that cannot be sent ends the recording."""
+    try:
+        for data, does in commands:
+            await session.send(data, does)
+    except HeldwheelError as error:
+        note(f"heldwheel-log: {error}")
+        session.stop()
 
 
 def _line(session: Session | PairedSession, writer: RecordingWriter, shown: _Shown) -> str:
@@ -280,6 +289,8 @@ def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _S
             say(f"{path}: {len(trace.time_s)} samples in {shown.time_s:.1f} s, {health.lost} lost, {trace.state}")
             for problem in trace.problems:
                 note(f"{path}: {problem}")
+    elif failed:
+        path.unlink(missing_ok=True)  # it holds nothing, and the name is free for the next try
     else:
         note(f"{path}: no sample was received. {health.advice}".rstrip())
     if health.garbage:
