@@ -1,6 +1,7 @@
 """What speaks against a pull, in words that say what to do next.
 
-Offered: ``clipped``, ``gaps``, ``stood_still``, ``reasons_for``, and the reasons known beforehand.
+Offered: ``clipped``, ``gaps``, ``stood_still``, ``fell_at_once``, ``near``, ``peak_reasons``, ``slip_reasons``, and the
+reasons known beforehand.
 """
 
 from __future__ import annotations
@@ -39,6 +40,9 @@ QUICKEST_RAMP_S = 0.25
 """From a tenth of the breakaway to the breakaway: quicker, inertia is of the size of the torque (a wheel of 1 kg·m²
 brought to 5 turns a minute in that time takes 2 N·m)."""
 
+QUICKEST_RELEASE_S, GONE = 0.03, 0.3
+"""A hand that lets go takes longer than this (s) to bring the torque below this share."""
+
 RESOLVED = 0.05
 """A ramp that rises by more than this share of the breakaway between two readings does not resolve its peak."""
 
@@ -57,6 +61,9 @@ LET_GO = Reason(
 )
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
+)
+HELD_OR_SLIPPED = (
+    "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
 )
 ZERO_MOVED = Reason(
     Code.ZERO_MOVED,
@@ -102,40 +109,67 @@ def stood_still(time_s: Floats, torque_nm: Floats) -> float:
     return float(time_s[edges[longest + 1]] - time_s[edges[longest]])
 
 
-def reasons_for(
-    time_s: Floats, torque_nm: Floats, peak: Peak | None, plateau: Plateau | None, cut: Bools, release_s: float
-) -> tuple[Reason, ...]:
-    """Collect what speaks against a pull; ``cut`` marks clipped samples, torque counts from the hand-off level."""
+def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
+    """Whether the torque was gone within two samples, quicker than any hand lets go.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        The pull and what came after it, from the hand-off level.
+    release : int
+        Sample at which the torque was last near its level.
+    level_nm : float
+        That level.
+    """
+    after = slice(release, release + 3)
+    t, x = time_s[after], torque_nm[after]
+    return len(t) == 3 and t[2] - t[0] < QUICKEST_RELEASE_S and bool(x[2] < GONE * level_nm)
+
+
+def near(marked: Bools, index: int) -> bool:
+    """Whether a sample or its neighbour is marked."""
+    return bool(marked[max(index - 1, 0) : index + 2].any())
+
+
+def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bools) -> list[Reason]:
+    """Collect what speaks against a breakaway; ``cut`` marks clipped samples.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        From the foot of the ramp to the release, from the hand-off level.
+    """
     found = []
     if cut.any():
         found.append(Reason(Code.CLIPPED, f"{int(cut.sum())} readings at the transducer's limit: use a larger one"))
+    if peak is None:
+        return found
     lost = gaps(time_s)
-    if peak is not None:
-        near = lost[(time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)]
-        if len(near):
-            found.append(
-                Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again")
-            )
-        tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
-        ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
-        if ramp_s < QUICKEST_RAMP_S:
-            found.append(
-                Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip")
-            )
-        if peak.step_nm > RESOLVED * peak.torque_nm:
-            rate = peak.step_nm / RESOLVED / peak.torque_nm
-            found.append(
-                Reason(
-                    Code.NOT_RESOLVED,
-                    f"rose {peak.step_nm:.3g} N·m between two readings: pull {rate:.1f} times slower, "
-                    "or use a faster transducer",
-                )
-            )
+    missing = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
+    if missing.any():
+        found.append(Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again"))
+    tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
+    ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
+    if ramp_s < QUICKEST_RAMP_S:
+        found.append(Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip"))
+    if peak.step_nm > RESOLVED * peak.torque_nm:
+        slower = peak.step_nm / RESOLVED / peak.torque_nm
+        text = f"rose {peak.step_nm:.3g} N·m between two readings: pull {slower:.1f} times slower, or measure faster"
+        found.append(Reason(Code.NOT_RESOLVED, text))
+    return found
+
+
+def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> list[Reason]:
+    """Collect what speaks against a rotating torque; same arrays as for ``peak_reasons``."""
+    found = []
     still_s = stood_still(time_s, torque_nm)
     if still_s > STUCK_S:
         found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
     if plateau is None:
         found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))
-    elif plateau.uneven or plateau.steady_s < KEPT * (release_s - plateau.start_s):
+    elif plateau.climbs:
+        text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
+        found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.uneven or plateau.steady_s < KEPT * (time_s[-1] - plateau.start_s):
         found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
-    return tuple(found)
+    return found

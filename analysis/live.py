@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.gates import GAP_STEPS
-from analysis.pulls import Read, Window, read_pull
+from analysis.loads import Window
+from analysis.pulls import Read, read_pull
 from analysis.results import Code, Pull, TraceReading
 from analysis.segments import BLOCK_S, Segmenter, Span
 from analysis.smooth import block_means, sample_noise
@@ -157,10 +158,10 @@ class LiveReader:
     def _pulls_of(self, span: Span) -> tuple[Pull, ...]:
         if np.isnan(self._noise_nm):
             self._learn_rest(span.start * self._block, span.level_nm)
-        read = read_pull(self._window(span), self._sensor)
+        read = read_pull(self._window(span), self._before, self._sensor)
         if read is None:
             return ()
-        if read.pull.breakaway or read.pull.rotating:
+        if read.states:
             self._before = read
             self._rested = span.end * self._block
         self._pulls.append(read.pull)
@@ -183,7 +184,6 @@ class LiveReader:
             from_start=span.from_start,
             to_end=span.to_end,
             resolution_nm=self._resolution_nm,
-            before=self._before,
         )
 
     def _forget(self) -> None:

@@ -54,6 +54,10 @@ OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
 OVER_GAIN = 0.6
 """It is cut off if that leaves this share of the squared standard error of the mean, or less."""
 
+CLIMB, CLIMB_PARTS = 0.15, 8
+"""A torque that changes by more than this over the steady stretch, the same way in each of so many parts of it, has no
+level: packs wave and settle by less."""
+
 MEAN_BLOCKS = 200
 """The uncertainty of the mean is computed from at most about this many block means."""
 
@@ -73,6 +77,12 @@ class Plateau:
     max_nm: float
     steady: Bools
     uneven: bool
+    climb: float
+
+    @property
+    def climbs(self) -> bool:
+        """Whether the torque went on in one direction instead of keeping a level."""
+        return abs(self.climb) > CLIMB
 
 
 def together(first: Plateau, second: Plateau) -> Plateau:
@@ -87,6 +97,7 @@ def together(first: Plateau, second: Plateau) -> Plateau:
         max(first.max_nm, second.max_nm),
         second.steady,
         first.uneven and second.uneven,
+        0.0,
     )
 
 
@@ -134,6 +145,7 @@ def find_plateau(
         max_nm=float(kept.max()),
         steady=inside,
         uneven=uneven,
+        climb=_climb(kept),
     )
 
 
@@ -167,6 +179,14 @@ def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:
     errors = (squares - total**2 / left) / left**2
     best = int(np.argmin(errors))
     return float(times[best]) if errors[best] < OVER_GAIN * errors[0] else float(t[0])
+
+
+def _climb(x: Floats) -> float:
+    """Give the relative change over the stretch if it is all one way, and 0 if it is not."""
+    parts = block_means(x, max(len(x) // CLIMB_PARTS, 1))[:CLIMB_PARTS]
+    steps = np.diff(parts)
+    one_way = bool((steps > 0).all() or (steps < 0).all())
+    return float((parts[-1] - parts[0]) / abs(x.mean())) if one_way and len(parts) == CLIMB_PARTS else 0.0
 
 
 def _level_around(t: Floats, x: Floats) -> Floats:
