@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QCloseEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
 
 from gui.models.display import UNITS
@@ -174,6 +174,15 @@ class MainWindow(QMainWindow):
         """Switch sounds."""
         self._shared.sounds.on = on
         self._shared.settings.remember(sounds=on)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""
+        page = self._stack.currentWidget()
+        focus = self.focusWidget()
+        if page is not None and (focus is None or not page.isAncestorOf(focus)) and focus is not page:
+            page.keyPressEvent(event)
+        else:
+            super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
         """Remember the window, end the test, close recordings."""

@@ -95,7 +95,8 @@ class Coach:
         self._load(now, level)
         wanted = self._wanted(time_s, torque_nm, level, resting_for_s, dwell_s)
         urgent = URGENCY.get(wanted, Urgency.CALM) > URGENCY.get(self.hint, Urgency.CALM)
-        if wanted is not self.hint and (urgent or now - self._since_s >= READ_S or now < self._since_s):
+        silent = self.hint is Hint.NONE
+        if wanted is not self.hint and (urgent or silent or now - self._since_s >= READ_S or now < self._since_s):
             self.hint, self._since_s = wanted, now
         return self.hint
 

@@ -68,8 +68,8 @@ def check(draft: FixtureDraft) -> CheckedFixture:
     try:
         fixture = fixture_from(lever)
     except DescriptionError as error:
-        wrong |= {fault.where.removeprefix("lever."): fault.what for fault in error.faults}
-        return CheckedFixture(None, None, wrong)
+        missing = {fault.where.removeprefix("lever."): fault.what for fault in error.faults}
+        return CheckedFixture(None, None, {**missing, **wrong})
     if wrong:
         return CheckedFixture(None, None, wrong)
     factor = fixture.factor if fixture.reads == "torque" else None
@@ -91,7 +91,8 @@ def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
     kind, unit, factor = _KINDS[key.rsplit("_", 1)[1]]
     try:
         if key == "stud_circle_mm" and "x" in text.lower():
-            return round(parse_stud_circle(text)[1] * factor, 9)
+            plain = text.strip()
+            return round(parse_stud_circle(f"{plain} mm" if plain[-1].isdigit() else plain)[1] * factor, 9)
         return round(parse_quantity(text, kind, unit) * factor, 9)
     except QuantityError as error:
         wrong[key] = str(error)

@@ -24,6 +24,9 @@ if TYPE_CHECKING:
     from logger.samples import Event, Floats
 
 
+DIGITS = 6  # of a time in a recording: what is read live must be what stands in the file
+
+
 class Writer(Protocol):
     """A recording that is being written."""
 
@@ -184,7 +187,7 @@ class Analyst(threading.Thread):
             if isinstance(what, Ending):
                 pulls = stage.reader.finish()
             else:
-                pulls = stage.reader.feed(what.time_s - start, what.torque_nm, what.angle_deg)
+                pulls = stage.reader.feed(np.round(what.time_s - start, DIGITS), what.torque_nm, what.angle_deg)
         except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
             stage.reader = None
             text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
@@ -203,7 +206,5 @@ class Analyst(threading.Thread):
 
 def _shifted(block: Block, start_s: float) -> Block:
     """Give a block on a recording's own time axis."""
-    if not start_s:
-        return block
     events = tuple(replace(event, time_s=event.time_s - start_s) for event in block.events)
-    return Block(block.time_s - start_s, block.columns, events)
+    return Block(np.round(block.time_s - start_s, DIGITS), block.columns, events)
