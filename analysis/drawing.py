@@ -49,12 +49,13 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A small filled shape: ``peak`` (triangle above the point) or ``slip`` (ring round it)."""
+    """A small shape: ``peak`` (triangle beyond the point, ``side`` +1 above, -1 below) or ``slip`` (ring round it)."""
 
     x: float
     y: float
     shape: Literal["peak", "slip"]
     colour: str = INK
+    side: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,15 +168,16 @@ def trace_drawing(
     width, height = size
     left, right, top, bottom = 38.0, 6.0, 15.0, 26.0
     plot = _Plot(left, top, width - left - right, height - top - bottom, *_range(time_s, torque, pulls, limit))
-    shapes: list[Shape] = [*_band(plot, limit, _sides(torque, pulls)), *_grid(plot, unit, axis)]
+    sides = _sides(torque, pulls)
+    shapes: list[Shape] = [*_band(plot, limit, sides), *_grid(plot, unit, axis)]
     for pull in pulls:
-        shapes += _span(plot, pull)
+        shapes += _span(plot, pull, at_top=sides == (-1,))
     t, y = decimate(time_s, torque, max(2, int(plot.width)))
     if len(t):
         shapes.append(Line(tuple((plot.x(a), plot.y(b)) for a, b in zip(t, y, strict=True)), INK, 0.6))
     for pull in pulls:
         shapes += _read(plot, pull)
-    shapes += _limit_lines(plot, limit, _sides(torque, pulls), unit)
+    shapes += _limit_lines(plot, limit, sides, unit)
     about = f"Torque against time, {len(pulls)} pull{'s' * (len(pulls) != 1)} marked"
     return Drawing(width, height, tuple(shapes), about)
 
@@ -212,8 +214,8 @@ def _range(
     if high - low <= 0:
         high = low + 1.0
     t_low, t_high = (float(time_s[0]), float(time_s[-1])) if len(time_s) else (0.0, 1.0)
-    pad = 0.07 * (high - low)
-    return t_low, t_high if t_high > t_low else t_low + 1.0, low - (pad if low < 0 else 0.0), high + pad
+    pad = 0.08 * (high - low)
+    return t_low, t_high if t_high > t_low else t_low + 1.0, low - pad, high + pad
 
 
 def _sides(torque: Floats, pulls: Sequence[PullMark]) -> tuple[int, ...]:
@@ -250,7 +252,11 @@ def _limit_lines(
             if bound is not None:
                 y = plot.y(side * bound)
                 shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), "#1450a5", 0.8, dashed=True))
-                shapes.append(Text(plot.left + 3, y - 2.5, f"{word} {bound:.4g} {unit}", 7, "#1450a5"))
+                # Outside the band, so that two labels never meet.
+                above = (word == "at most") == (side > 0)
+                shapes.append(
+                    Text(plot.left + 3, y - 2.5 if above else y + 8, f"{word} {bound:.4g} {unit}", 7, "#1450a5")
+                )
     return shapes
 
 
@@ -271,14 +277,15 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
     return shapes
 
 
-def _span(plot: _Plot, pull: PullMark) -> list[Shape]:
-    """Draw a bar below the trace for the pull with its number, crossed where it is not valid."""
+def _span(plot: _Plot, pull: PullMark, *, at_top: bool) -> list[Shape]:
+    """Draw a bar along the edge that the pulls do not reach, with the pull's number, crossed where it is not used."""
     a, b = plot.x(pull.start_s), plot.x(pull.end_s)
-    y = plot.top + plot.height + 1.2
+    bottom = plot.top + plot.height
+    y, base = (plot.top - 1.2, plot.top + 9) if at_top else (bottom + 1.2, bottom - 3)
     label = f"{pull.number}" if pull.valid else f"{pull.number} ✗"
     colour = ACCENT if pull.valid else WRONG
     bar = Line(((a, y), (max(b, a + 1), y)), colour, 2.2)
-    return [bar, Text((a + b) / 2, plot.top + plot.height - 3, label, 7, colour, "middle", bold=True)]
+    return [bar, Text((a + b) / 2, base, label, 7, colour, "middle", bold=True)]
 
 
 def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
@@ -289,13 +296,15 @@ def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
         shapes.append(Line(((plot.x(start), y), (plot.x(end), y)), STEADY, 2.0))
     if pull.breakaway is not None:
         time_s, level = pull.breakaway
-        shapes.append(Mark(plot.x(time_s), plot.y(level), "peak" if pull.distinct else "slip", WRONG))
+        shape: Literal["peak", "slip"] = "peak" if pull.distinct else "slip"
+        shapes.append(Mark(plot.x(time_s), plot.y(level), shape, WRONG, 1 if level >= 0 else -1))
     return shapes
 
 
 def mark_points(mark: Mark) -> tuple[tuple[float, float], ...]:
-    """Give the corners of a ``peak`` mark: a triangle whose tip touches the point from above."""
-    return ((mark.x, mark.y - 1.2), (mark.x - 3.2, mark.y - 7), (mark.x + 3.2, mark.y - 7))
+    """Give the corners of a ``peak`` mark: a triangle whose tip touches the point from outside."""
+    tip, base = mark.y - 1.2 * mark.side, mark.y - 7 * mark.side
+    return ((mark.x, tip), (mark.x - 3.2, base), (mark.x + 3.2, base))
 
 
 def to_svg(drawing: Drawing) -> str:
