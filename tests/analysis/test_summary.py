@@ -64,7 +64,9 @@ def test_run_counts_what_is_left_out(clumsy):
 
 def test_run_with_angle_has_speed_and_slope():
     run = run_of(read_file(RECORDINGS / "04-fluid-smooth-C-fill-1.csv"))
-    assert run.setting.speed_rad_s == pytest.approx(0.5, rel=0.15)
+    assert 0.3 < run.setting.speed_rad_s < 0.7  # the two speeds of each pull
+    assert len(run.values[Quantity.SLOPE]) == run.pulls
+    assert min(run.values[Quantity.SLOPE]) > 0
     without = run_of(read_file(RECORDINGS / "05-event-1.csv"))
     assert without.setting.speed_rad_s is None
 
