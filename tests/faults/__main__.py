@@ -1,0 +1,103 @@
+"""``make torture``: faults by the hundred and hostile input by the hundred thousand, with counts.
+
+Prints one line per campaign and writes ``torture.json``; exit code 1 if anything failed. Two processes share the work;
+campaigns that need the machine's clock to themselves run alone, before the others.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import time
+from collections.abc import Iterable, Iterator
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from dataclasses import asdict
+from multiprocessing import get_context
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tests.bench.__main__ import machine
+from tests.faults import (
+    damage,
+    disk,
+    kills,
+    plausible,
+    soak,
+    streams,
+    targets_analysis,
+    targets_bytes,
+    targets_files,
+    targets_reports,
+    targets_text,
+    volume,
+)
+
+if TYPE_CHECKING:
+    from tests.faults.tally import Tally
+
+ALONE = [*kills.CAMPAIGNS, *streams.CAMPAIGNS, disk.CAMPAIGN]
+SHARED = [
+    *volume.CAMPAIGNS,
+    *soak.CAMPAIGNS,
+    *(
+        target.campaign
+        for module in (targets_analysis, targets_bytes, targets_files, targets_reports, targets_text)
+        for target in module.TARGETS
+    ),
+    *damage.CAMPAIGNS,
+    *plausible.CAMPAIGNS,
+]
+BY_NAME = {campaign.name: campaign for campaign in (*ALONE, *SHARED)}
+
+
+def tallied(name: str, share: float) -> Tally:
+    """Run one campaign, by its name, in whatever process this is."""
+    campaign = BY_NAME[name]
+    return campaign.tally(max(campaign.short, round(campaign.long * share)))
+
+
+def all_tallies(names: Iterable[str], share: float, workers: int) -> Iterator[Tally]:
+    """Run campaigns: first those that need the machine alone, then the others side by side."""
+    wanted = list(names)
+    for campaign in ALONE:
+        if campaign.name in wanted:
+            yield tallied(campaign.name, share)
+    shared = [campaign.name for campaign in SHARED if campaign.name in wanted]
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), max_tasks_per_child=1) as pool:
+        running = [pool.submit(tallied, name, share) for name in shared]
+        for done in as_completed(running):
+            yield done.result()
+
+
+def main() -> int:
+    """Run the torture and write the counts."""
+    parser = argparse.ArgumentParser(prog="python -m tests.faults", description=__doc__)
+    parser.add_argument("only", nargs="*", help="parts of the names of campaigns (all without)")
+    parser.add_argument("--out", type=Path, default=Path("torture-output"))
+    parser.add_argument("--share", type=float, default=1.0, help="share of the long form's cases (default 1)")
+    parser.add_argument("--workers", type=int, default=2, help="processes side by side (default 2)")
+    args = parser.parse_args()
+    names = [name for name in BY_NAME if not args.only or any(part in name for part in args.only)]
+    if not names:
+        sys.stderr.write(f"no such campaign; there are: {', '.join(BY_NAME)}\n")
+        return 2
+    about = machine()
+    print(", ".join(f"{k}: {v}" for k, v in about.items()), flush=True)
+    begun = time.perf_counter()
+    tallies = []
+    for tally in all_tallies(names, args.share, args.workers):
+        tallies.append(tally)
+        print(tally.line(), *(f"    {failure}" for failure in tally.failures), sep="\n", flush=True)
+    cases, failed = sum(t.cases for t in tallies), sum(t.failed for t in tallies)
+    print(f"{len(tallies)} campaigns, {cases} cases, {failed} failed, {time.perf_counter() - begun:.0f} s")
+    args.out.mkdir(parents=True, exist_ok=True)
+    target = args.out / "torture.json"
+    body = {"machine": about, "cases": cases, "failed": failed, "campaigns": [asdict(t) for t in tallies]}
+    target.write_text(json.dumps(body, indent=1, ensure_ascii=False), encoding="utf-8")
+    print(f"written: {target}")
+    return 1 if failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
