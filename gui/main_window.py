@@ -178,11 +178,8 @@ class MainWindow(QMainWindow):
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""
         page = self._stack.currentWidget()
-        focus = self.focusWidget()
-        if page is not None and (focus is None or not page.isAncestorOf(focus)) and focus is not page:
+        if page is not None:
             page.keyPressEvent(event)
-        else:
-            super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
         """Remember the window, end the test, close recordings."""
