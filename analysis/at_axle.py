@@ -19,6 +19,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.budget import NORMAL_95, PER_HALF_WIDTH, Budget, Input, Model, Row, Shape, Value, half_width, second_order
+from logger.errors import InputError
 
 if TYPE_CHECKING:
     from analysis.lever import Fixture
@@ -33,6 +34,18 @@ AT_HANDOFF = "lever's weight at hand-off"
 NOT_SENSED = "lever's weight, not sensed"
 ACCELERATION = "acceleration"
 _EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED, ACCELERATION}
+
+
+# No torque of a wheel, nor anything else that is stated about one, is beyond this (N·m, or a plain number).
+MOST = 1e6
+
+
+def _check(table: str, record: TransducerFacts | Zero, *keys: str, least: float = -MOST, most: float = MOST) -> None:
+    """Refuse a stated figure that is no number, or absurd."""
+    for key in keys:
+        value = getattr(record, key)
+        if value is not None and not least <= value <= most:
+            raise InputError(f"{table}.{key} is {value:g}: it must lie between {least:g} and {most:g}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +88,14 @@ def instrument_from(facts: TransducerFacts) -> Instrument:
     -----
     Stated accuracies are 95 % intervals. A known gain (reading / true) is divided out of the readings; its own
     uncertainty, where stated, then replaces the accuracy of the reading.
+
+    Raises
+    ------
+    InputError
+        A figure that no transducer has.
     """
+    _check("transducer", facts, "capacity_nm", "resolution_nm", "gain", "gain_u", least=0.0)
+    _check("transducer", facts, "accuracy_percent_of_reading", "accuracy_percent_of_full_scale", least=0.0, most=100.0)
     full_scale = 0.0
     if facts.accuracy_percent_of_full_scale and facts.capacity_nm:
         full_scale = facts.accuracy_percent_of_full_scale / 100 * facts.capacity_nm / NORMAL_95
@@ -127,9 +147,16 @@ def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0
     Notes
     -----
     Where it was taken again after the pulls, its middle counts, and it lay anywhere between the two.
+
+    Raises
+    ------
+    InputError
+        A figure that is no torque.
     """
     if zero is None or zero.value_nm is None or zero.how == "unknown":
         return Level()
+    _check("zero", zero, "value_nm", "after_nm")
+    _check("zero", zero, "value_nm_u", least=0.0)
     u = zero.value_nm_u if zero.value_nm_u is not None else resolution_nm / math.sqrt(12)
     if zero.after_nm is None:
         return Level(zero.value_nm / gain, u / gain, True, f"true zero ({zero.how})")

@@ -202,8 +202,9 @@ def welch_satterthwaite(components: Iterable[tuple[float, float]]) -> float:
     12.8
     """
     parts = list(components)
-    total = sum(u**2 for u, _ in parts) ** 2
-    below = sum(u**4 / dof for u, dof in parts)
+    largest = max((u for u, _ in parts), default=0.0) or 1.0  # of it, so that no power leaves the range of numbers
+    total = sum((u / largest) ** 2 for u, _ in parts) ** 2
+    below = sum((u / largest) ** 4 / dof for u, dof in parts)
     return total / below if below > 0 else math.inf
 
 

@@ -99,6 +99,7 @@ class Bounds:
 
 # No limit in any unit is beyond these, and arithmetic cannot overflow within them.
 POSSIBLE = (1e-6, 1e9)
+MOST = 1e6  # in whatever unit: beyond it no limit lies
 _NEEDS = {"min": ("lower",), "ratio min": ("lower",), "max": ("upper",), "band": ("lower", "upper")}
 
 
