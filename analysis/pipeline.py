@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 import msgspec
 import numpy as np
@@ -47,6 +47,8 @@ class Asked:
     lever, limit, zero
         Instead of the recording's; zero "start" means that the recording begins with
         nothing on the transducer (lever off or hanging), so that its first still level is the true zero.
+    held, gear
+        Which part was held in this test, and whether a gear was engaged.
     rule, guard
         How uncertainty decides.
     repeatability : float or None
@@ -60,6 +62,8 @@ class Asked:
     lever: Lever | None = None
     limit: Limit | None = None
     zero: Zero | Literal["start"] | None = None
+    held: Literal["other side", "case", "none"] | None = None
+    gear: Literal["neutral", "in gear"] | None = None
     rule: Rule = Rule.THREE_WAY
     guard: Guard = Guard.U95
     repeatability: float | None = None
@@ -188,7 +192,10 @@ def _once(lines: Iterable[str]) -> tuple[str, ...]:
 
 def _header(header: Header, asked: Asked) -> Header:
     """Lay what was asked over what the file says."""
-    stated = {name: value for name in ("lever", "limit") if (value := getattr(asked, name)) is not None}
+    stated: dict[str, Any] = {n: value for n in ("lever", "limit") if (value := getattr(asked, n)) is not None}
+    kind = {name: value for name in ("held", "gear") if (value := getattr(asked, name)) is not None}
+    if kind:
+        stated["test"] = msgspec.structs.replace(header.test, **kind)
     if asked.zero is not None and asked.zero != "start":
         stated["zero"] = asked.zero
     return msgspec.structs.replace(header, **stated) if stated else header

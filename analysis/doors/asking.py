@@ -30,6 +30,9 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
     )
+    group = parser.add_argument_group("kind of test, where the recording does not say")
+    group.add_argument("--test-held", choices=("other side", "case", "none"), help="which part was held in this test")
+    group.add_argument("--test-gear", choices=("neutral", "in gear"), help="whether a gear was engaged")
     add_lever_options(parser)
     add_limit_options(parser)
     group = parser.add_argument_group("CSV files of others")
@@ -47,6 +50,8 @@ def asked_of(args: argparse.Namespace) -> Asked:
         lever=lever_from(args),
         limit=limit_from(args),
         zero=_zero(args),
+        held=args.test_held,
+        gear=args.test_gear,
         rule=args.rule,
         guard=args.guard,
         repeatability=percent_from(args.repeatability, "--repeatability"),

@@ -299,6 +299,15 @@ class TestPulls:
         assert "▲ not valid" in out
         assert "factor of two" in out
 
+    def test_kind_of_test_can_be_stated(self, door, tmp_path, hub_run):
+        path = write_trace(tmp_path / "bare.csv", hub_run, lever=HUB, zero=ZERO)
+        limit = (*MIN_20, "--held", "other side")
+        assert "does not say which part is held" in door("pulls", path, *limit)[1]
+        code, out, _ = door("pulls", path, *limit, "--test-held", "other side", "--test-gear", "neutral")
+        assert code == Exit.OK
+        assert "which part is held" not in out
+        assert door("pulls", path, *limit, "--test-held", "other side", "--test-gear", "in gear")[0] == Exit.NOT_VALID
+
     def test_files_that_cannot_be_read_are_named_and_the_others_shown(self, door, on_hub, tmp_path):
         code, out, err = door("pulls", tmp_path / "missing.csv", on_hub)
         assert code == Exit.BAD_INPUT
