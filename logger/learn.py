@@ -18,7 +18,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
@@ -32,11 +32,14 @@ from logger.learn_template import line_format
 from logger.samples import Chunk, EventKind
 from logger.units import canonical_unit
 
+if TYPE_CHECKING:
+    from logger.decoder.template import LineFormat
+
 NOMINAL_RATES: Final = (
     1, 2, 4, 5, 8, 10, 12.5, 16, 20, 25, 30, 40, 50, 60, 80, 100, 120, 125, 160, 200, 240, 250, 320, 400, 500, 600,
     640, 800, 1000, 1200, 1250, 1600, 2000, 2400, 2500, 3200, 4000, 4800, 5000,
 )  # fmt: skip
-RATE_SNAP: Final = 0.02  # of a nominal rate: device clocks and a short listen are worse than we would like
+RATE_SNAP: Final = 0.01  # of a nominal rate: device clocks and a short listen are worse than we would like
 SHOWN: Final = 8  # lines shown raw beside decoded
 COUNTS: Final = 10_000.0  # integers of this size without a unit are raw counts of a converter
 
@@ -88,25 +91,13 @@ def learn(
     """
     data = b"".join(chunk.data for chunk in chunks)
     notes = Notes()
-    lines = _text_lines(data, notes)
-    if lines is None:
+    layout = _layout(data, scale, notes)
+    if layout is None:
         return Learned(None, tuple(notes.found), tuple(notes.unknown))
-    decimal, doubt = find_decimal(lines)
-    if doubt:
-        notes.unknown.append(doubt)
-    family = find_family([without_star(line) for line in lines], decimal)
-    if len(family.lines) < MIN_LINES:
-        notes.unknown.append(f"only {len(family.lines)} lines are built alike; listen longer, or it is no text gauge")
-        return Learned(None, tuple(notes.found), tuple(notes.unknown))
-    columns = name_columns(number_columns(family, decimal), notes)
-    if not any(c.name == "torque" for c in columns):
-        notes.unknown.append("no number moves: load the transducer while it is listened to")
-        return Learned(None, tuple(notes.found), tuple(notes.unknown))
-    torque = next(c for c in columns if c.name == "torque")
+    torque, format_, count = layout
     known_unit = unit or torque.unit
     _note_values(torque, known_unit, notes)
-    format_ = line_format(family, columns, lines, data, decimal, scale, notes)
-    rate = _rate(chunks, len(lines), notes)
+    rate = _rate(chunks, count, notes)
     if not known_unit:
         return Learned(None, tuple(notes.found), tuple(notes.unknown), ("unit",))
     description = Description(
@@ -119,6 +110,26 @@ def learn(
     )
     shown = _apply(description, data, notes)
     return Learned(description, tuple(notes.found), tuple(notes.unknown), (), shown)
+
+
+def _layout(data: bytes, scale: float, notes: Notes) -> tuple[NumberColumn, LineFormat, int] | None:
+    """Give the torque's column, the layout and the number of lines; None if the bytes do not show them."""
+    lines = _text_lines(data, notes)
+    if lines is None:
+        return None
+    decimal, doubt = find_decimal(lines)
+    if doubt:
+        notes.unknown.append(doubt)
+    family = find_family([without_star(line) for line in lines], decimal)
+    if len(family.lines) < MIN_LINES:
+        notes.unknown.append(f"only {len(family.lines)} lines are built alike; listen longer, or it is no text gauge")
+        return None
+    columns = name_columns(number_columns(family, decimal), notes)
+    torque = next((column for column in columns if column.name == "torque"), None)
+    if torque is None:
+        notes.unknown.append("no number moves: load the transducer while it is listened to")
+        return None
+    return torque, line_format(family, columns, lines, data, decimal, scale, notes), len(lines)
 
 
 def _text_lines(data: bytes, notes: Notes) -> list[str] | None:

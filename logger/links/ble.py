@@ -24,10 +24,11 @@ from typing import TYPE_CHECKING, Any, Final
 from bleak import BleakClient, BleakScanner
 from bleak.exc import BleakError
 
-from logger.decoder.standard import BATTERY_LEVEL, DEVICE_INFORMATION, PRESENTATION_FORMAT, uuid
+from logger.decoder.standard import BATTERY_LEVEL, uuid
 from logger.errors import InputError, LinkError, LinkLost
+from logger.links.ble_device import ASK_S, FAILURES, DeviceFacts, characteristic, clean, device_facts, offers, percent
 from logger.links.ble_errors import connect_error, why_not
-from logger.links.ble_pick import Offer, Pick, pick_described, pick_standard
+from logger.links.ble_pick import Pick, pick_described, pick_standard
 from logger.samples import Chunk, Event, EventKind
 
 if TYPE_CHECKING:
@@ -41,13 +42,11 @@ if TYPE_CHECKING:
 
 SCAN_S: Final = 6.0  # advertisements come every 20 ms to 1.3 s, and some are missed
 CONNECT_S: Final = 15.0  # a busy radio needs several attempts of a few seconds
-ASK_S: Final = 5.0  # for each read and for the farewell
+LOOK_S: Final = 20.0  # for all that is asked of a device after connecting: some answer slowly, some never
 BATTERY_LOW_PERCENT: Final = 15  # common practice, no source: cheap cells drop quickly below it
-MAX_TEXT: Final = 60  # characters of a name or text that a device tells about itself
 
 _MAC = re.compile(r"[0-9A-Fa-f]{2}(:[0-9A-Fa-f]{2}){5}")
 _UUID = re.compile(r"[0-9A-Fa-f]{8}(-[0-9A-Fa-f]{4}){3}-[0-9A-Fa-f]{12}")
-_FAILURES: Final = (BleakError, TimeoutError, OSError, EOFError)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,36 +80,6 @@ class Found:
     name: str
     rssi_dbm: int
     services: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class DeviceFacts:
-    """What a device says about itself; texts are cleaned, numbers bounded.
-
-    Attributes
-    ----------
-    texts : dict of str to str
-        ``maker``, ``model``, ``serial``, ``firmware``, ``hardware``.
-    battery_percent : int or None
-    packet_bytes : int
-        What one notification can carry.
-    """
-
-    name: str
-    identity: str
-    texts: dict[str, str]
-    battery_percent: int | None
-    packet_bytes: int
-
-    @property
-    def simulated(self) -> bool:
-        """The device says that it is simulated."""
-        return any("simulated" in text.lower() for text in self.texts.values())
-
-
-def clean(text: str | None) -> str:
-    """Make a text from a device fit to show: printable, one line, bounded."""
-    return "".join(c for c in text or "" if c.isprintable())[:MAX_TEXT].strip()
 
 
 def check_identity(identity: str) -> str:
@@ -173,11 +142,12 @@ async def meet(
         It does not say what it measures.
     """
     async with _connected(check_identity(identity), backends, lambda: None) as client:
-        facts = await _facts(client, identity)
-        offers = await _offers(client)
+        with _told(f"ask {identity}"):
+            async with asyncio.timeout(LOOK_S):
+                facts, found = await device_facts(client, identity), await offers(client)
         if settings is not None:
-            return facts, pick_described(offers, settings.characteristic, settings.service)
-        return facts, pick_standard(offers, radius_mm)
+            return facts, pick_described(found, settings.characteristic, settings.service)
+        return facts, pick_standard(found, radius_mm)
 
 
 class BleLink:
@@ -236,13 +206,9 @@ class BleLink:
         self._ready = asyncio.Event()
         async with contextlib.AsyncExitStack() as stack:
             client = await stack.enter_async_context(_connected(self._identity, self._backends, self._on_gone))
-            self.facts = await _facts(client, self._identity)
-            self._tell_battery(self.facts.battery_percent)
-            pick = pick_described(await _offers(client), self._settings.characteristic, self._settings.service)
-            self._command = _command(client, self._settings.command)
             with _told(f"subscribe to {self.name}"):
-                async with asyncio.timeout(ASK_S):
-                    await self._subscribe(client, pick)
+                async with asyncio.timeout(LOOK_S):
+                    await self._prepare(client)
             self._client = client
             self._stack = stack.pop_all()
 
@@ -287,11 +253,19 @@ class BleLink:
         await self._stack.aclose()
         self._chunks.clear()
 
+    async def _prepare(self, client: BleakClient) -> None:
+        """Ask the device what it is, then subscribe: all reads come first."""
+        self.facts = await device_facts(client, self._identity)
+        self._tell_battery(self.facts.battery_percent)
+        pick = pick_described(await offers(client), self._settings.characteristic, self._settings.service)
+        self._command = _command(client, self._settings.command)
+        await self._subscribe(client, pick)
+
     async def _subscribe(self, client: BleakClient, pick: Pick) -> None:
-        level = _characteristic(client, uuid(BATTERY_LEVEL))
+        level = characteristic(client, uuid(BATTERY_LEVEL))
         if level is not None and "notify" in level.properties:
-            await client.start_notify(level, lambda _source, data: self._tell_battery(_percent(bytes(data))))
-        source = _characteristic(client, pick.uuid)
+            await client.start_notify(level, lambda _source, data: self._tell_battery(percent(bytes(data))))
+        source = characteristic(client, pick.uuid)
         if source is None:
             raise BleakError(f"{pick.uuid} went away")
         await client.start_notify(source, self._on_data)
@@ -329,7 +303,7 @@ async def _connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIt
         try:
             async with asyncio.timeout(CONNECT_S + ASK_S):
                 await client.connect()
-        except _FAILURES as error:
+        except FAILURES as error:
             raise connect_error(identity, error, CONNECT_S) from error
         yield client
     finally:
@@ -338,7 +312,7 @@ async def _connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIt
 
 async def _farewell(client: BleakClient) -> None:
     """Disconnect, whatever state the radio stack is in."""
-    with contextlib.suppress(*_FAILURES, KeyError):
+    with contextlib.suppress(*FAILURES, KeyError):
         async with asyncio.timeout(ASK_S):
             await client.disconnect()
 
@@ -350,7 +324,7 @@ def _told(doing: str) -> Any:
         yield
     except LinkError:
         raise
-    except _FAILURES as error:
+    except FAILURES as error:
         raise LinkError(f"cannot {doing}: {why_not(error)}") from error
 
 
@@ -358,62 +332,10 @@ def _backend(backend: type | None) -> dict[str, Any]:
     return {} if backend is None else {"backend": backend}
 
 
-async def _facts(client: BleakClient, identity: str) -> DeviceFacts:
-    texts = {}
-    for short, key in DEVICE_INFORMATION.items():
-        text = clean((await _read(client, short) or b"").decode("utf-8", "replace"))
-        if text:
-            texts[key] = text
-    sizes = [c.max_write_without_response_size for s in client.services for c in s.characteristics]
-    battery = _percent(await _read(client, BATTERY_LEVEL) or b"")
-    return DeviceFacts(clean(client.name), identity, texts, battery, max(sizes, default=20))
-
-
-async def _read(client: BleakClient, short: int) -> bytes | None:
-    """Read an assigned characteristic; None if there is none or it is not given."""
-    found = _characteristic(client, uuid(short))
-    if found is None or "read" not in found.properties:
-        return None
-    with contextlib.suppress(*_FAILURES):
-        async with asyncio.timeout(ASK_S):
-            return bytes(await client.read_gatt_char(found))
-    return None
-
-
-def _percent(data: bytes) -> int | None:
-    return data[0] if len(data) == 1 and data[0] <= 100 else None
-
-
-def _characteristic(client: BleakClient, wanted: str) -> BleakGATTCharacteristic | None:
-    """Give the first characteristic of this UUID, in the order of handles (iteration order is not reliable)."""
-    found = [c for s in client.services for c in s.characteristics if c.uuid == wanted]
-    return min(found, key=lambda c: c.handle, default=None)
-
-
 def _command(client: BleakClient, wanted: str) -> BleakGATTCharacteristic | None:
     if not wanted:
         return None
-    found = _characteristic(client, wanted.lower())
+    found = characteristic(client, wanted.lower())
     if found is None:
         raise LinkError(f"the device has no characteristic {wanted} to write commands to")
     return found
-
-
-async def _offers(client: BleakClient) -> list[Offer]:
-    offers = []
-    for service in sorted(client.services, key=lambda s: s.handle):
-        for characteristic in sorted(service.characteristics, key=lambda c: c.handle):
-            notifies = bool({"notify", "indicate"} & set(characteristic.properties))
-            formats = await _formats(client, characteristic) if notifies else ()
-            offers.append(Offer(service.uuid, characteristic.uuid, characteristic.handle, notifies, formats))
-    return offers
-
-
-async def _formats(client: BleakClient, characteristic: BleakGATTCharacteristic) -> tuple[bytes, ...]:
-    found = []
-    for descriptor in characteristic.descriptors:
-        if descriptor.uuid == uuid(PRESENTATION_FORMAT):
-            with contextlib.suppress(*_FAILURES):
-                async with asyncio.timeout(ASK_S):
-                    found.append(bytes(await client.read_gatt_descriptor(descriptor)))
-    return tuple(found)

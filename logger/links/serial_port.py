@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 
     from logger.description import SerialSettings
 
-GATHER_S: Final = 0.012  # less than USB adapters hold bytes back as delivered (16 ms)
+GATHER_S: Final = 0.016  # no longer than USB adapters hold bytes back as delivered
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0

@@ -301,6 +301,31 @@ def test_a_described_characteristic_that_is_not_there(live):
     live(scenario)
 
 
+def test_a_question_that_is_never_answered_holds_nothing_up(live, monkeypatch):
+    monkeypatch.setattr("logger.links.ble_device.ASK_S", 0.2)
+    monkeypatch.setattr("logger.links.ble.LOOK_S", 1.5)
+
+    async def scenario(w):
+        async def never():
+            await asyncio.sleep(3600)
+
+        model = Characteristic("00002a24-0000-1000-8000-00805f9b34fb", value=never)
+        mute = Service("0000180a-0000-1000-8000-00805f9b34fb", [model])
+        await w.add(standard_gauge(w.air, ONE, extra=[mute]))
+        link = BleLink(ONE, BleSettings(characteristic=TORQUE_UUID), backends=w.backends)
+        async with asyncio.timeout(10):
+            # a stack that lets later questions pass goes on without the answer; one that does not gives up
+            if w.tier == "bluez":
+                with pytest.raises(LinkError, match="no answer in time"):
+                    await link.open()
+            else:
+                await link.open()
+                assert not link.facts.texts
+            await link.close()
+
+    live(scenario)
+
+
 def test_bluetooth_absent(monkeypatch):
     monkeypatch.setenv("DBUS_SYSTEM_BUS_ADDRESS", "unix:path=/nonexistent/socket")
     with pytest.raises(LinkError, match="is it installed and running"):

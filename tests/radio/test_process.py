@@ -22,7 +22,10 @@ LOG = "import sys; from logger.__main__ import main; sys.exit(main())"
 def radio(*words):
     """A gauge in a process of its own; gives the process and the environment that leads to it."""
     served = subprocess.Popen(
-        [sys.executable, "-m", "tests.radio", *words], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+        [sys.executable, "-m", "tests.radio", "--scenario", "locked", *words],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
     )
     try:
         told = dict(served.stdout.readline().strip().split("=", 1) for _ in range(2))
