@@ -117,15 +117,16 @@ def find_plateau(
     """
     short_s, band = SHORT_S, BAND
     start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
-    if cycles is not None and cycles.end_s - cycles.start_s > CYCLES_COVER * (end_s - start_s):
+    if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
-        short_s, band = max(SHORT_S, 1 / cycles.frequency_hz), CYCLE_BAND
+        short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
     first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
     t, x = time_s[first:last], torque_nm[first:last]
     if len(t) < 4:
         return None
     step = (t[-1] - t[0]) / (len(t) - 1)
     steady = _steady(t, x, step, short_s, band)
+    climb = _climb(x[steady])
     if cycles is None:
         steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
@@ -145,7 +146,7 @@ def find_plateau(
         max_nm=float(kept.max()),
         steady=inside,
         uneven=uneven,
-        climb=_climb(kept),
+        climb=climb,
     )
 
 
@@ -183,10 +184,12 @@ def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:
 
 def _climb(x: Floats) -> float:
     """Give the relative change over the stretch if it is all one way, and 0 if it is not."""
-    parts = block_means(x, max(len(x) // CLIMB_PARTS, 1))[:CLIMB_PARTS]
+    if len(x) < CLIMB_PARTS:
+        return 0.0
+    parts = block_means(x, len(x) // CLIMB_PARTS)[:CLIMB_PARTS]
     steps = np.diff(parts)
     one_way = bool((steps > 0).all() or (steps < 0).all())
-    return float((parts[-1] - parts[0]) / abs(x.mean())) if one_way and len(parts) == CLIMB_PARTS else 0.0
+    return float((parts[-1] - parts[0]) / abs(x.mean())) if one_way else 0.0
 
 
 def _level_around(t: Floats, x: Floats) -> Floats:

@@ -41,6 +41,11 @@ class Cycles:
     peak_to_peak_nm: float
     falls_s: tuple[float, ...]
 
+    @property
+    def period_s(self) -> float:
+        """Usual time from one fall to the next."""
+        return 1 / self.frequency_hz
+
 
 def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     """Find stick-slip in the part of a pull between breakaway and release.
