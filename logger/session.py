@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from logger.samples import Chunk, Decoder, Floats, Subscriber
 
 TICK_S: Final = 0.1  # how often the watchdogs look
-DRAIN_S: Final = 0.04  # bytes gather so long: 25 drains a second cost little and look live
+DRAIN_S: Final = 0.1  # bytes gather so long: waking is what costs; a window that draws them asks for less
 BUSY_BYTES: Final = 4096  # a drain of this size: more is waiting, read on at once
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
 MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
@@ -79,6 +79,8 @@ class Session:
         Close and open the link again after a silence (Bluetooth), instead of only waiting (serial).
     reconnect_s : float
         How long a lost device is waited for; 0: not at all.
+    drain_s : float
+        How long bytes gather before they are decoded and delivered: the delay of what is shown.
     """
 
     def __init__(
@@ -92,6 +94,7 @@ class Session:
         silence_s: float = 3.0,
         reopen_after_silence: bool = False,
         reconnect_s: float = 600.0,
+        drain_s: float = DRAIN_S,
     ) -> None:
         self._link = link
         self._telling = link if isinstance(link, TellingLink) else None
@@ -102,6 +105,7 @@ class Session:
         self._silence_s = silence_s
         self._reopen_after_silence = reopen_after_silence
         self._reconnect_s = reconnect_s
+        self._drain_s = drain_s
         self._subscribers: list[Subscriber] = []
         self._failed: list[Subscriber] = []
         self._pending: deque[Event] = deque()  # events that wait for the next block
@@ -252,7 +256,7 @@ class Session:
             if chunks:
                 self._take(chunks)
                 if sum(len(chunk.data) for chunk in chunks) < BUSY_BYTES:
-                    await asyncio.sleep(DRAIN_S)
+                    await asyncio.sleep(self._drain_s)
             await self._watch()
         stopped_s = time.monotonic()
         while chunks := await self._next(0):  # what has arrived already
@@ -419,7 +423,12 @@ class Session:
 
 
 def build_session(
-    link: Link, description: Description, decoder: Decoder | None = None, *, reconnect_s: float = 600.0
+    link: Link,
+    description: Description,
+    decoder: Decoder | None = None,
+    *,
+    reconnect_s: float = 600.0,
+    drain_s: float = DRAIN_S,
 ) -> Session:
     """Build the session of a described transducer.
 
@@ -431,6 +440,8 @@ def build_session(
         Instead of the described one: for a Bluetooth device that follows the open standards.
     reconnect_s : float
         How long a lost device is waited for.
+    drain_s : float
+        How long bytes gather before they are delivered.
     """
     return Session(
         link,
@@ -441,4 +452,5 @@ def build_session(
         silence_s=description.silence_s,
         reopen_after_silence=description.link == "ble",
         reconnect_s=reconnect_s,
+        drain_s=drain_s,
     )

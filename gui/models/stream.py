@@ -133,7 +133,7 @@ class SessionStream:
             raise FileError("There is no transducer to connect.")
         self.practice = opened.practice
         self._facts = card.facts
-        self._session: Session = build_session(opened.link, description, reconnect_s=opened.reconnect_s)
+        self._session: Session = build_session(opened.link, description, reconnect_s=opened.reconnect_s, drain_s=1 / 30)
         self._relay = Relay(card.unit, card.sign, opened.offset_s)
         self._session.subscribe(self._relay)
         self._writer: RecordingWriter | None = None
