@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.results import Turning
+from analysis.results import SpeedLevel, Turning
 
 if TYPE_CHECKING:
     from analysis.traces import Bools, Floats
@@ -38,6 +38,9 @@ STEP_S = 0.25
 
 LEAST_STEPS = 6
 """Fewer steps do not tell speed or acceleration apart from chance."""
+
+LEVEL_BAND, LEVEL_STEPS = 0.15, 5
+"""A speed holds while it keeps within this share of its median, over so many steps at least."""
 
 SPEED_SPREAD = 0.10
 """Relative spread of the speed below which torque against speed has no slope worth stating."""
@@ -127,7 +130,8 @@ def describe_turning(
     inertia, _ = _slope(np.gradient(speed, t), x, 0.0)
     once, half = _per_turn(turn, x)
     turned = float(turn[-1] - turn[0])
-    gain = max(inertia or 0.0, 0.0) * abs(float(speed[-1] - speed[0])) / float(t[-1] - t[0])
+    slowing, _ = _slope(t, speed, 0.0)
+    gain = max(inertia or 0.0, 0.0) * abs(slowing or 0.0)
     return Turning(
         turned_deg=float(np.degrees(turned)),
         whole_turns=int(turned / (2 * np.pi)),
@@ -138,6 +142,7 @@ def describe_turning(
         slope_nms=slope,
         slope_u95_nms=slope_u,
         acceleration_nm=gain,
+        levels=_levels(t, speed, x),
         stiffness_nm_rad=None if not wind_up_deg_per_nm else float(1 / np.radians(wind_up_deg_per_nm)),
     )
 
@@ -153,6 +158,21 @@ def _means(values: Floats, time_s: Floats, steady: Bools) -> Floats:
     span = slice(kept[0], kept[0] + whole * width)
     full = steady[span].reshape(whole, width).all(axis=1)
     return np.asarray(values[span].reshape(whole, width).mean(axis=1)[full])
+
+
+def _levels(t: Floats, speed: Floats, x: Floats) -> tuple[SpeedLevel, ...]:
+    """Give the stretches in which the speed held, without the steps beside a change; none if there is only one."""
+    found, first = [], 0
+    for i in range(1, len(speed) + 1):
+        level = float(np.median(speed[first:i]))
+        if i < len(speed) and abs(speed[i] - level) <= LEVEL_BAND * abs(level):
+            continue
+        held = slice(first + 1 if first else 0, i - 1 if i < len(speed) else i)
+        if held.stop - held.start >= LEVEL_STEPS:
+            span = float(t[held.start]), float(t[held.stop - 1])
+            found.append(SpeedLevel(*span, float(speed[held].mean()), float(x[held].mean())))
+        first = i
+    return tuple(found) if len(found) > 1 else ()
 
 
 def _slope(x: Floats, y: Floats, least_spread: float) -> tuple[float | None, float | None]:

@@ -167,10 +167,10 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
             top = min(max(-b / (2 * c), -1.0), 1.0)
             best = a + top * (b + c * top), noise_nm * 1.5 / np.sqrt(len(y))
     if best is None:
-        beside = float(x[at] - (x[max(at - 1, 0)] + x[min(at + 1, len(x) - 1)]) / 2)
-        missed = min(UNDER_READ * step, (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at]))
-        missed = max(missed, SPARSE * beside)
-        u = np.hypot(np.hypot(noise_nm, SPARSE * beside), UNDER_READ_U * missed)
+        beside = SPARSE * float(x[at] - (x[max(at - 1, 0)] + x[min(at + 1, len(x) - 1)]) / 2)
+        most = (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at])
+        missed = min(max(UNDER_READ * step, beside), most)
+        u = np.hypot(np.hypot(noise_nm, min(beside, most)), UNDER_READ_U * missed)
         return Peak(float(t[at]), float(x[at]) + missed, float(u), at, step)
     return Peak(float(t[at]), best[0], best[1], at, step)
 

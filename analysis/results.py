@@ -76,6 +76,16 @@ class StickSlip:
 
 
 @dataclass(frozen=True, slots=True)
+class SpeedLevel:
+    """Torque at one of several speeds: means over a stretch in which the speed held."""
+
+    start_s: float
+    end_s: float
+    speed_rad_s: float
+    torque_nm: float
+
+
+@dataclass(frozen=True, slots=True)
 class Turning:
     """What the wheel's angle says about the steady turning of a pull; None where that much turning does not tell.
 
@@ -94,6 +104,8 @@ class Turning:
         Inertia torque that the change of speed over the steady stretch may have added to its mean.
     stiffness_nm_rad : float or None
         Of the wind-up before slip.
+    levels : tuple of SpeedLevel
+        Where a drive turned at several speeds one after the other; empty at one speed.
     """
 
     turned_deg: float
@@ -106,6 +118,7 @@ class Turning:
     slope_u95_nms: float | None
     acceleration_nm: float
     stiffness_nm_rad: float | None
+    levels: tuple[SpeedLevel, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

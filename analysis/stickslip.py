@@ -64,7 +64,8 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
         return None
     step = (time_s[-1] - time_s[0]) / (len(time_s) - 1)
     width = max(1, round(QUICKEST_S / 8 / step))
-    t, x = block_means(time_s, width), moving_mean(block_means(torque_nm, width), round(QUICKEST_S / 4 / step / width))
+    t, fine = block_means(time_s, width), block_means(torque_nm, width)
+    x = moving_mean(fine, round(QUICKEST_S / 4 / step / width))
     level, low, high = (quantile(x, share) for share in (0.5, 0.04, 0.96))
     swing = high - low
     if not 0 < LEAST_SWING * level < swing:
@@ -77,7 +78,9 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     period = float(np.median(periods))
     if not QUICKEST_S < period < SLOWEST_S or np.median(np.abs(periods - period)) > IRREGULAR * period:
         return None
-    return Cycles(float(falls[0]), float(falls[-1]), 1 / period, swing, tuple(falls.tolist()))
+    at = np.searchsorted(t, falls)
+    swings = [float(np.ptp(fine[a:b])) for a, b in zip(at[:-1], at[1:], strict=True)]
+    return Cycles(float(falls[0]), float(falls[-1]), 1 / period, float(np.median(swings)), tuple(falls.tolist()))
 
 
 def _falls(t: Floats, x: Floats, low: float, high: float) -> Floats:
