@@ -19,6 +19,7 @@ import tempfile
 import tomllib
 import types
 from datetime import date, datetime
+from functools import lru_cache
 from pathlib import Path
 from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
@@ -164,11 +165,11 @@ def _check(value: Any, wanted: Any, path: _Path, found: list[tuple[_Path, str]])
 
 
 def _check_struct(value: Any, record: type[msgspec.Struct], path: _Path, found: list[tuple[_Path, str]]) -> None:
-    fields = {f.encode_name: f for f in msgspec.structs.fields(record)}
+    fields = _fields(record)
     if not isinstance(value, dict):
         found.append((path, f"must be a table with keys among: {', '.join(fields)}"))
         return
-    hints = get_type_hints(record, include_extras=True)
+    hints = _hints(record)
     for key, item in value.items():
         if key in fields:
             _check(item, hints[fields[key].name], (*path, key), found)
@@ -183,6 +184,17 @@ def _check_struct(value: Any, record: type[msgspec.Struct], path: _Path, found: 
             msgspec.convert(value, record)  # what the record itself checks across keys
         except msgspec.ValidationError as error:
             found.append((path, str(error).split(" - at `$")[0]))
+
+
+@lru_cache(maxsize=256)
+def _fields(record: type[msgspec.Struct]) -> dict[str, msgspec.structs.FieldInfo]:
+    """Give the fields of a record by key; worked out once, as thousands of headers are read for a list."""
+    return {f.encode_name: f for f in msgspec.structs.fields(record)}
+
+
+@lru_cache(maxsize=256)
+def _hints(record: type[msgspec.Struct]) -> dict[str, Any]:
+    return get_type_hints(record, include_extras=True)
 
 
 def _is_union(wanted: Any) -> bool:
