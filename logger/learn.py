@@ -186,13 +186,15 @@ def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:
 
 
 def _rate(chunks: Sequence[Chunk], lines: int, notes: Notes) -> float | None:
+    """Give the rate of lines, by the bytes that came after the first chunk: that one may hold a backlog."""
     elapsed = chunks[-1].arrival_s - chunks[0].arrival_s
+    later, size = sum(len(chunk.data) for chunk in chunks[1:]), sum(len(chunk.data) for chunk in chunks)
     if len(chunks) < 3 or elapsed <= 0:
         notes.unknown.append("the rate: everything came at once")
         return None
-    rate = lines / elapsed
+    rate = lines * later / size / elapsed
     nearest = min(NOMINAL_RATES, key=lambda nominal: abs(math.log(nominal / rate)))
-    if abs(rate / nearest - 1) <= max(RATE_SNAP, 1.5 / lines):
+    if abs(rate / nearest - 1) <= max(RATE_SNAP, 2.0 / lines):
         notes.found.append(f"{rate:.4g} readings a second: taken as {nearest:g}")
         return float(nearest)
     notes.found.append(f"{rate:.4g} readings a second, which is no usual rate")

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from logger.decoder.crc import CHECK_BYTES, check, checks
 from logger.decoder.floats import WIDTH, NumberType, numbers, scaled
-from logger.decoder.standard import UNITS, presentation_format, uuid
+from logger.decoder.standard import INDUSTRIAL_MEASUREMENT_SERVICE, UNITS, presentation_format, uuid
 
 REVENG = {
     "crc-16/modbus": 0x4B37, "crc-16/usb": 0xB4C8, "crc-16/kermit": 0x2189, "crc-16/ccitt-false": 0x29B1,
@@ -146,3 +146,8 @@ def test_uuid():
 @given(st.integers(-(1 << 31), (1 << 31) - 1), st.integers(0, 6))
 def test_decimal_scales_round_once(raw, places):
     assert scaled(np.array([float(raw)]), 10.0**-places)[0] == float(f"{raw}e-{places}")
+
+
+@pytest.mark.published("Bluetooth assigned numbers: services", rows=("10.6",), status="READ-P")
+def test_the_industrial_measurement_service():
+    assert INDUSTRIAL_MEASUREMENT_SERVICE == 0x185A

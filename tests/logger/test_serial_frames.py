@@ -78,7 +78,8 @@ def test_lost_and_spoiled_frames_are_counted_at_any_speed(tmp_path, baud, rate):
     pieces = [(n / rate, data) for n, data in enumerate(frames) if n not in lost]
 
     async def act(_session):
-        await asyncio.sleep(1.9)
+        await asyncio.to_thread(port.finished.wait, 30)
+        await asyncio.sleep(0.3)
 
     with VirtualPort(pieces, baud=baud, held=True) as port:
         ending, trace = asyncio.run(record(tmp_path / "a.csv", port, baud, float(rate), act))
