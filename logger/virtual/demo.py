@@ -15,8 +15,9 @@ import statistics
 import subprocess
 import sys
 import time
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import IO
 
 from logger.console import say
 from logger.toml_file import write_toml
@@ -27,7 +28,9 @@ from logger.virtual.port import VirtualPort
 from logger.virtual.scenarios import scenario
 
 # Several times real time, so that five pulls do not take a minute; samples are dated by the transducer's counter.
-SPEED = 8.0
+SPEED = 10.0
+# The recorder of the second part is killed so long after its first byte.
+KILL_AFTER_S = 3.3
 # A command needs so long to start and open the port before bytes begin.
 START_S = 1.2
 SOURCE = Path(__file__).resolve().parents[2]
@@ -86,7 +89,9 @@ def main() -> int:
     say("This program measures; it does not declare a car safe or legal. The maker's manual decides.")
     on_stud = replace(scenario("healthy"), lever=Lever(length_m=0.45, stud_radius_m=0.1143 / 2))
     run = simulate(on_stud, seed=7)
-    codes = [_record_and_read(run, folder), _kill_and_recover(run, folder), _bluetooth(folder)]
+    say("\nA Bluetooth transducer is recorded in the background; its result is part 3.")
+    radio = _begin_bluetooth(folder)
+    codes = [_record_and_read(run, folder), _kill_and_recover(run, folder), _end_bluetooth(radio, folder)]
     say(f"\nDone in {time.monotonic() - begun:.0f} s. Everything is in {folder}")
     for path in sorted(folder.glob("*.csv")):
         say(f"  {path}  {path.stat().st_size / 1e6:.1f} MB")
@@ -99,13 +104,15 @@ def _shown(words: list[str], folder: Path) -> None:
     say(f"\n$ {said}")
 
 
-def _command(door: str, words: list[str], folder: Path, env: dict[str, str] | None = None) -> subprocess.Popen[bytes]:
+def _command(
+    door: str, words: list[str], folder: Path, env: dict[str, str] | None = None, into: IO[bytes] | None = None
+) -> subprocess.Popen[bytes]:
     """Start one of the two doors as a process of its own, in the demonstration's folder."""
     module = {"heldwheel-log": "logger", "heldwheel-read": "analysis"}[door]
     _shown([door, *words], folder)
     paths = os.pathsep.join(p for p in (str(SOURCE), os.environ.get("PYTHONPATH", "")) if p)
     whole = {**os.environ, "PYTHONPATH": paths, **(env or {})}
-    return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env=whole)
+    return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env=whole, stdout=into, stderr=into)
 
 
 def _streamed(run: Run, folder: Path, name: str, out: str) -> tuple[VirtualPort, subprocess.Popen[bytes]]:
@@ -137,7 +144,7 @@ def _record_and_read(run: Run, folder: Path) -> int:
 def _kill_and_recover(run: Run, folder: Path) -> int:
     say("\n2. The recording program is killed in the middle of a test, and its file opened again")
     port, recorder = _streamed(run, folder, "serial-port-2", "killed.csv")
-    time.sleep(run.duration_s / SPEED / 2)
+    time.sleep(KILL_AFTER_S)
     recorder.send_signal(signal.SIGKILL)
     recorder.wait()
     port.__exit__(None, None, None)
@@ -146,28 +153,43 @@ def _kill_and_recover(run: Run, folder: Path) -> int:
     return 2 if read == 2 else 0
 
 
-def _bluetooth(folder: Path) -> int:
-    """Record from a virtual Bluetooth gauge: a radio in a process of its own, behind a private system bus."""
-    say("\n3. A Bluetooth transducer with the standard Torque characteristic: no description is needed")
+@dataclass(frozen=True, slots=True)
+class _Radio:
+    """A virtual Bluetooth gauge in a process of its own, behind a private system bus, and what records it."""
+
+    process: subprocess.Popen[str]
+    recorder: subprocess.Popen[bytes]
+    log: Path
+
+
+def _begin_bluetooth(folder: Path) -> _Radio | None:
+    """Start the gauge and its recorder, which take as long as life, beside the other parts."""
     if not (SOURCE / "tests" / "radio").is_dir() or shutil.which("dbus-daemon") is None:
+        return None
+    words = [sys.executable, "-m", "tests.radio", "--gauge", "standard"]
+    radio = subprocess.Popen(words, cwd=SOURCE, stdout=subprocess.PIPE, text=True)
+    told = dict(radio.stdout.readline().strip().split("=", 1) for _ in range(2)) if radio.stdout else {}
+    address = told.pop("ADDRESS")  # what is left is where the recorder finds the system bus
+    log = folder / "bluetooth.log"
+    words = ["record", "--ble", address, "--job", "job.toml", "--seconds", str(BLUETOOTH_S), "--out", "bluetooth.csv"]
+    with log.open("wb") as kept:
+        recorder = _command("heldwheel-log", words, folder, told, into=kept)
+    return _Radio(radio, recorder, log)
+
+
+def _end_bluetooth(radio: _Radio | None, folder: Path) -> int:
+    say("\n3. Meanwhile: a Bluetooth transducer with the standard Torque characteristic, without a description")
+    if radio is None:
         say("   left out: it needs the source tree and dbus-daemon (Linux)")
         return 0
-    radio = subprocess.Popen(
-        [sys.executable, "-m", "tests.radio", "--gauge", "standard"], cwd=SOURCE, stdout=subprocess.PIPE, text=True
-    )
     try:
-        if radio.stdout is None:
-            return 2
-        told = dict(radio.stdout.readline().strip().split("=", 1) for _ in range(2))
-        address = told.pop("ADDRESS")  # what is left is where the recorder finds the system bus
-        _command("heldwheel-log", ["find", "--ble", "--seconds", "1"], folder, told).wait()
-        words = ["record", "--ble", address, "--job", "job.toml", "--seconds", str(BLUETOOTH_S)]
-        recorded = _command("heldwheel-log", [*words, "--out", "bluetooth.csv"], folder, told).wait()
+        recorded = radio.recorder.wait()
+        say(radio.log.read_text(encoding="utf-8").strip())
         read = _command("heldwheel-read", ["pulls", "bluetooth.csv"], folder).wait()
         return recorded or (read if read == 2 else 0)
     finally:
-        radio.terminate()
-        radio.communicate()
+        radio.process.terminate()
+        radio.process.communicate()
 
 
 if __name__ == "__main__":
