@@ -5,7 +5,7 @@ Conventions
 - A population is a density of true values; the measurement adds a normal error with standard uncertainty u.
 - Acceptance runs from lower + guard to upper - guard: a positive guard accepts less, a negative one more.
 
-Offered: ``Population``, ``normal_population``, ``gamma_population``, ``risks``, ``guard_for``.
+Offered: ``Population``, ``torque_population``, ``normal_population``, ``gamma_population``, ``risks``, ``guard_for``.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ Floats = NDArray[np.float64]
 
 PANELS = 200  # of 16 Gauss-Legendre points each: densities of this kind to ten digits
 POINTS = 16
+FAR_FROM_ZERO = 4.0  # standard deviations: a normal population has 3e-5 of itself below zero
 TAIL = 12.0  # standard deviations to either side; what lies beyond is below rounding
 
 
@@ -73,6 +74,20 @@ def _integral(f: Callable[[Floats], Floats], low: float, high: float) -> float:
     half = (edges[1] - edges[0]) / 2
     x = (edges[:-1, None] + half) + half * nodes[None, :]
     return float((f(x) * weights).sum() * half)
+
+
+def torque_population(mean: float, sd: float) -> Population:
+    """Give a population of torques, which cannot be negative: normal where that makes no difference, else gamma.
+
+    Raises
+    ------
+    InputError
+        A mean or spread that is not positive.
+    """
+    if not mean > 0:
+        raise InputError("the mean of a population of torques must be positive")
+    population = normal_population(mean, sd)
+    return population if mean >= FAR_FROM_ZERO * sd else gamma_population((mean / sd) ** 2, mean / sd**2)
 
 
 def risks(

@@ -7,7 +7,7 @@ Conventions
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
 
-Offered: ``DragTest``, ``drag_test``, ``gear_ratio``.
+Offered: ``DragTest``, ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``.
 """
 
 from __future__ import annotations
@@ -19,7 +19,17 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from analysis.budget import Budget, Row
-from analysis.drag import ROLLING, Drag, Matrix, factor_two, half_speed_note, in_gear_ratio, pack_mean, rolling
+from analysis.drag import (
+    ROLLING,
+    Drag,
+    Matrix,
+    factor_two,
+    half_speed_note,
+    held_end,
+    in_gear_ratio,
+    pack_mean,
+    rolling,
+)
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -226,6 +236,38 @@ def _mean(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: 
         how = reason or f"T - T_both / 2, driving {side}: wheel ends taken as alike; drive the other side too"
         found.append(PackMean(quantity, way, budget, how))
     return found
+
+
+@dataclass(frozen=True, slots=True)
+class BothEnds:
+    """What two sensors at once say of one quantity: the packs' mean, and the drag of the driveline."""
+
+    quantity: str
+    mean: Budget
+    driveline: Budget
+
+
+def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnds, ...]:
+    """Give pack mean and driveline drag from a sensor at the driven wheel and one at the held shaft.
+
+    No baseline is needed: (T - D + T_hold) / 2 is the mean exactly. The driven wheel end's own drag D stays in both
+    results, by half and whole.
+
+    Raises
+    ------
+    InputError
+        A recording without torque at the axle.
+    """
+    for name, reading in (("driven", driven), ("held end", held)):
+        if not reading.job:
+            raise InputError(f"{reading.file} ({name}): gives no torque at the axle; {'; '.join(reading.problems)}")
+    first, second = (_values(name, r, (driven, held)) for name, r in (("driven", driven), ("held", held)))
+    found = []
+    for quantity in QUANTITIES:
+        ends = [next((b for (name, _), b in values.items() if name == quantity), None) for values in (first, second)]
+        if ends[0] is not None and ends[1] is not None:
+            found.append(BothEnds(quantity, *held_end(ends[0], ends[1])))
+    return tuple(found)
 
 
 def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:

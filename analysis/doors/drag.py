@@ -21,6 +21,7 @@ ABOUT = """\
 examples:
   heldwheel-read drag --right right.csv --left left.csv --both-free free.csv
   heldwheel-read drag --right right.csv --both-free free.csv
+  heldwheel-read drag --right driven.csv --held-end reaction.csv      two sensors at once, no baseline needed
   heldwheel-read drag --in-gear gear.csv --neutral neutral.csv --limit "ratio >= 2.5" --source "workshop manual"
 
 Turn the baseline (both wheels free, neutral, brakes free) at half the wheel speed of the held tests. Raw torque and
@@ -36,6 +37,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--right", metavar="FILE", help="driving the right wheel, the left held")
     parser.add_argument("--left", metavar="FILE", help="driving the left wheel, the right held")
     parser.add_argument("--both-free", metavar="FILE", help="the baseline: both wheels free, one turned")
+    parser.add_argument("--held-end", metavar="FILE", help="a second sensor on the held shaft, at the same time")
     parser.add_argument("--in-gear", metavar="FILE", help="both wheels free, a gear engaged")
     parser.add_argument("--neutral", metavar="FILE", help="both wheels free, neutral")
     parser.add_argument("--unit", metavar="UNIT", default="N·m", help="unit of the table")
@@ -55,6 +57,8 @@ def run(args: argparse.Namespace) -> int:
         return _ratio(args, asked, bounds)
     if not (args.right or args.left):
         raise InputError("give a held test, --right or --left, and the baseline, --both-free; see --help")
+    if args.held_end:
+        return _ends(args, asked)
     from analysis.sides import drag_test
 
     held = {side: _read(path, asked) for side, path in (("right", args.right), ("left", args.left)) if path}
@@ -97,6 +101,40 @@ def _show(args: argparse.Namespace, test: DragTest, *, simulated: bool) -> None:
     table(("what", "rolling", "quantity", "at the axle", "how"), rows, title=f"{title}Torque with and without drag")
     for text in test.notes:
         say(f"  {text}")
+
+
+def _ends(args: argparse.Namespace, asked: Asked) -> int:
+    """Show what sensors at both ends say."""
+    from analysis.sides import both_ends
+    from logger.console import say
+    from logger.units import format_torque
+
+    if bool(args.right) == bool(args.left):
+        raise InputError("--held-end goes with the recording of the driven wheel: --right or --left, not both")
+    driven = _read(args.right or args.left, _without_limit(asked))
+    held = _read(args.held_end, _without_limit(asked))
+    found = both_ends(driven, held)
+    simulated = driven.simulated or held.simulated
+    if args.json:
+        values = [
+            {
+                "quantity": e.quantity,
+                "pack_mean_nm": e.mean.value,
+                "u95_pack_mean_nm": e.mean.u95,
+                "driveline_nm": e.driveline.value,
+                "u95_driveline_nm": e.driveline.u95,
+            }
+            for e in found
+        ]
+        say(json.dumps({"schema": "heldwheel drag 1", "simulated": simulated, "both_ends": values}, allow_nan=False))
+        return Exit.OK
+    unit = canonical_unit(args.unit)
+    for e in found:
+        mark = "SIMULATED  " if simulated else ""
+        mean, drag = (format_torque(b.value, unit, b.u95) for b in (e.mean, e.driveline))
+        say(f"{mark}{e.quantity}: pack mean {mean}, driveline drag {drag}")
+    say("  the driven wheel end's own drag is in both: half of it in the mean, all of it in the driveline's")
+    return Exit.OK
 
 
 def _ratio(args: argparse.Namespace, asked: Asked, bounds: Bounds | None) -> int:

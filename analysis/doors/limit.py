@@ -125,9 +125,9 @@ def _risks(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: li
     if args.population is None or args.spread is None:
         raise InputError("--population and --spread go together: mean and standard deviation")
     from analysis.limits import guard_band
-    from analysis.risk import normal_population, risks
+    from analysis.risk import risks, torque_population
 
-    population = normal_population(_read(args.population, bounds), _read(args.spread, bounds))
+    population = torque_population(_read(args.population, bounds), _read(args.spread, bounds))
     found = []
     for r in results:
         w = 0.0 if str(r.rule) == "simple" else guard_band(r.u, r.dof, r.guard)

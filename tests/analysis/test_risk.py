@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.risk import gamma_population, guard_for, normal_population, risks
+from analysis.risk import gamma_population, guard_for, normal_population, risks, torque_population
 from logger.errors import InputError
 
 
@@ -56,3 +56,16 @@ def test_risk_that_cannot_be_had():
 def test_impossible_populations(make):
     with pytest.raises(InputError):
         make()
+
+
+@pytest.mark.parametrize(("mean", "sd"), [(30.0, 3.0), (10.0, 5.0)])
+def test_torques_are_never_negative(mean, sd):
+    """Mean and spread are as asked; next to nothing lies below zero."""
+    population = torque_population(mean, sd)
+    x = np.linspace(max(population.low, 1e-9), population.high, 200_001)
+    density, step = population.density(x), x[1] - x[0]
+    assert (density * x).sum() * step == pytest.approx(mean, rel=1e-3)
+    assert ((density * (x - mean) ** 2).sum() * step) ** 0.5 == pytest.approx(sd, rel=1e-3)
+    assert risks(population, 0.0, 0.0, None, guard=-1e9)[0] < 1e-4
+    with pytest.raises(InputError, match="positive"):
+        torque_population(-1.0, sd)

@@ -6,10 +6,11 @@ import json
 import math
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from analysis.pipeline import read_file
-from analysis.sides import drag_test, gear_ratio
+from analysis.sides import both_ends, drag_test, gear_ratio
 from logger import header
 from logger.errors import InputError
 from logger.header import Lever, TransducerFacts, Zero
@@ -149,3 +150,23 @@ def test_in_gear_over_neutral(readings):
     assert abs(ratio.row("calibration").sensitivity) < 0.05
     with pytest.raises(InputError, match="neutral"):
         gear_ratio(readings("right"), readings("free", lever=None))
+
+
+def test_sensors_at_both_ends_need_no_baseline(tmp_path, readings, runs):
+    """The reaction at the held wheel, written as a second recording: the packs' mean but for the driven end's drag."""
+    run = runs["right"]
+    grid = np.arange(run.mechanics.held_nm.size) * run.mechanics.step_s
+    reaction = np.abs(np.interp(run.time_s, grid, run.mechanics.held_nm))
+    noise = np.random.default_rng(2).normal(0.0, 0.03, reaction.size)
+    held = replace(run, torque_nm=reaction + noise)
+    facts = TransducerFacts(serial="T-2", capacity_nm=100.0, accuracy_percent_of_reading=0.5)
+    zero = Zero(value_nm=0.0, value_nm_u=0.01, how="lever off")
+    path = write_trace(tmp_path / "held.csv", held, lever=Lever(fixture="held side"), zero=zero, transducer=facts)
+    found = {e.quantity: e for e in both_ends(readings("right"), read_file(path))}
+    rotating = found["rotating mean"]
+    true = sum(p.pack_mean_nm for p in run.truth) / len(run.truth)
+    assert rotating.mean.value == pytest.approx(true + 9.5 / 2, abs=rotating.mean.u95 + 0.5)
+    assert rotating.driveline.value == pytest.approx(14.5 + 9.5, abs=rotating.driveline.u95 + 1.5)
+    assert {row.input.name for row in rotating.mean.rows} >= {"calibration (driven)", "calibration (held)"}
+    with pytest.raises(InputError, match="held end"):
+        both_ends(readings("right"), readings("left", lever=None))

@@ -376,6 +376,13 @@ class TestDragAndCautions:
         assert answer["simulated"] is True
         assert {m["how"].split(",")[0] for m in answer["pack_mean"]} == {"T - T_both / 2"}
 
+    def test_sensors_at_both_ends(self, door, on_hub):
+        code, out, _ = door("drag", "--right", on_hub, "--held-end", on_hub)
+        assert code == Exit.OK
+        assert "rotating mean: pack mean" in out
+        _, out, _ = door("drag", "--right", on_hub, "--held-end", on_hub, "--json")
+        assert json.loads(out)["both_ends"][0]["driveline_nm"] == pytest.approx(0.0)
+
     def test_ratio(self, door, on_hub):
         words = ("drag", "--in-gear", on_hub, "--neutral", on_hub, "--limit", "ratio >= 2.5", "--source", "manual")
         code, out, _ = door(*words)
@@ -388,6 +395,7 @@ class TestDragAndCautions:
             ((), "give a held test"),
             (("--in-gear", "x.csv"), "go together"),
             (("--right", "missing.csv"), "missing.csv"),
+            (("--right", "a.csv", "--left", "b.csv", "--held-end", "c.csv"), "not both"),
         ],
     )
     def test_bad_input(self, door, words, said):
