@@ -11,9 +11,11 @@ import contextlib
 import time
 from typing import TYPE_CHECKING, Final
 
+from logger.links.base import TellingLink
+
 if TYPE_CHECKING:
     from logger.links.base import Link
-    from logger.samples import Chunk
+    from logger.samples import Chunk, Event
 
 # After the last byte of an answer: its rest may follow in the next burst of a USB adapter or radio.
 QUIET_S: Final = 0.003
@@ -48,6 +50,20 @@ class PolledLink:
     def name(self) -> str:
         """The other link's name."""
         return self._link.name
+
+    @property
+    def joins_midstream(self) -> bool:
+        """Whether the other link may begin in the middle of a line."""
+        return bool(getattr(self._link, "joins_midstream", False))
+
+    @property
+    def simulated(self) -> bool:
+        """What the other link was told beside the readings."""
+        return isinstance(self._link, TellingLink) and self._link.simulated
+
+    def events(self) -> list[Event]:
+        """Give what the other link was told beside the readings."""
+        return self._link.events() if isinstance(self._link, TellingLink) else []
 
     async def open(self) -> None:
         """Open the other link; the first question goes out with the first ``read``.

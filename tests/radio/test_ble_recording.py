@@ -10,14 +10,15 @@ import pytest
 from logger.decoder.build import build_decoder
 from logger.decoder.layouts import CounterField, Field, Packet, StatusField
 from logger.decoder.template import LineFormat, NumberField
-from logger.description import BleSettings, Description
+from logger.description import BleSettings, Description, Poll
 from logger.files import read_trace
 from logger.header import Header, TransducerFacts
 from logger.links.ble import BleLink
+from logger.links.polled import PolledLink
 from logger.recording import RecordingWriter
 from logger.samples import EndReason, EventKind
 from logger.session import build_session
-from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
+from logger.virtual.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
 
 ONE = "F0:00:00:00:00:01"
 SIZE, RATE = 20, 1000.0
@@ -218,6 +219,66 @@ def test_battery_and_overload_stand_where_they_happened(live, tmp_path):
         assert len(overload) == 1
         assert np.flatnonzero(np.isnan(trace.torque)).tolist() == list(range(200, 260))
         assert overload[0].time_s == pytest.approx(trace.time_s[200], abs=2e-6)
+
+    live(scenario)
+
+
+def test_a_slow_and_stalling_radio_only_makes_late(live, tmp_path):
+    async def scenario(w):
+        gauge = stream_gauge(w.air, ONE)
+        await w.add(gauge)
+        async with recording(w, tmp_path) as done:
+            await until(lambda: gauge.subscribers(OWN_STREAM))
+            w.air.interval_s = 0.03
+            playing = asyncio.create_task(play(gauge, OWN_STREAM, (packet(n) for n in range(75)), PERIOD))
+            await asyncio.sleep(0.7)
+            w.air.hold()
+            await asyncio.sleep(0.3)
+            w.air.release()
+            await playing
+            await asyncio.sleep(0.2)
+        trace = done["trace"]
+        assert len(trace.time_s) == 1500
+        assert_exact(trace)
+        assert np.diff(trace.time_s) == pytest.approx(1e-3, abs=0.6e-3)  # dated by the counter, not by arrival
+        assert trace.columns["late_ms"].max() > 150
+
+    live(scenario)
+
+
+def test_asked_over_bluetooth(live, tmp_path):
+    asked = []
+    answering = []
+    described = Description(
+        name="asked",
+        link="ble",
+        ble=BleSettings(characteristic=OWN_STREAM, command=OWN_COMMAND),
+        poll=Poll(request="D", interval_s=0.02, timeout_s=0.5),
+        lines=LineFormat(template="{torque} {unit}", terminator="CR"),
+        transducer=TransducerFacts(unit="N·m"),
+    )
+
+    async def scenario(w):
+        def on_command(data):
+            asked.append(data)
+            answer = f"{len(asked) / 10:.1f} Nm\r".encode()
+            answering.append(asyncio.get_running_loop().create_task(gauge.notify(OWN_STREAM, answer)))
+
+        gauge = stream_gauge(w.air, ONE, on_command=on_command, battery=lambda: 7)
+        await w.add(gauge)
+        path = tmp_path / "asked.csv"
+        link = PolledLink(BleLink(ONE, described.ble, backends=w.backends), b"D", 0.02, 0.5)
+        session = build_session(link, described)
+        session.subscribe(RecordingWriter(path, Header(), session.columns))
+        running = asyncio.ensure_future(session.run())
+        await until(lambda: session.health.samples >= 20)
+        session.stop()
+        await asyncio.wait_for(running, 10)
+        trace = read_trace(path)
+        assert trace.torque.tolist() == [n / 10 for n in range(1, len(trace.torque) + 1)]
+        assert set(asked) == {b"D"}
+        assert counts(trace, EventKind.BATTERY) == 7
+        assert trace.header.simulated
 
     live(scenario)
 
