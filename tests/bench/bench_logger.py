@@ -307,7 +307,7 @@ def write_hour(path: Path) -> Path:
     torque = np.round(np.cumsum(rng.normal(size=HOUR)) * 0.01, 2)
     angle = np.round(np.arange(HOUR) * 0.01, 1)
     temperature = np.round(20 + np.arange(HOUR) * 1e-6, 1)
-    writer._stop.set()  # batches are cut here, not by the clock
+    writer._halt()  # batches are cut here, not by the clock
     for k in range(0, HOUR, 100):
         part = slice(k, k + 100)
         time_s = np.arange(k, k + 100) / 1000

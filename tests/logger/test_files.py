@@ -24,6 +24,7 @@ BATCHES, ROWS = 6, 20
 def write(path, *, close: bool = True) -> RecordingWriter:
     """Write a small recording of several batches."""
     writer = RecordingWriter(path, HEADER, COLUMNS)
+    writer._halt()  # batches are cut here, not by the clock
     for k in range(BATCHES):
         i = np.arange(ROWS * k, ROWS * k + ROWS, dtype=float)
         events = (Event(EventKind.GAP, 5, 3, "3 samples lost", k * 0.02 + 0.005),) if k % 2 else ()
@@ -185,6 +186,7 @@ def test_a_wrong_count_in_the_closing_line_is_told(folder, closed):
 def test_many_damaged_batches_stay_readable(tmp_path):
     path = tmp_path / "a.csv"
     writer = RecordingWriter(path, HEADER, COLUMNS)
+    writer._halt()  # batches are cut here, not by the clock
     for k in range(60):
         i = np.arange(2 * k, 2 * k + 2, dtype=float)
         writer.on_block(Block(i / 1000, {"torque": i * 1.25 + 1000, "counter": i}))
