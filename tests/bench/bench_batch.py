@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import contextlib
+import csv
+import io
 import os
 import shutil
 import tempfile
@@ -55,6 +57,17 @@ def _resumed(paths: list[Path], table: Path) -> tuple[float, int]:
     return time.perf_counter() - began, done.resumed
 
 
+def _difference(*tables: bytes) -> str:
+    """Give the first place where tables differ: file and column; empty where they are equal."""
+    texts = [table.decode("utf-8") for table in tables]
+    rows = [list(csv.DictReader(io.StringIO(text))) for text in texts]
+    for number, group in enumerate(zip(*rows, strict=False)):
+        for name in group[0]:
+            if len({row.get(name) for row in group}) > 1:
+                return f"row {number}, {group[0]['file']}, {name}: " + " | ".join(str(row.get(name)) for row in group)
+    return "" if len(set(texts)) == 1 else "numbers of rows"
+
+
 def run() -> list[dict[str, object]]:
     """Give the rows of this benchmark."""
     with tempfile.TemporaryDirectory() as name:
@@ -64,7 +77,7 @@ def run() -> list[dict[str, object]]:
         one, first = _timed(paths, folder / "one.csv", 1)
         two, second = _timed(paths, folder / "two.csv", 2)
         rest, resumed = _resumed(paths, folder / "again.csv")
-        same = first == second == (folder / "again.csv").read_bytes()
+        different = _difference(first, second, (folder / "again.csv").read_bytes())
     return [
         {
             "name": f"batch: {FILES} recordings a second, two cores beside one ({os.cpu_count()} there)",
@@ -82,9 +95,9 @@ def run() -> list[dict[str, object]]:
         },
         {
             "name": f"batch: tables of one core, two cores and a resumed run are equal; {BAD} bad files listed",
-            "ours": "equal" if same else "DIFFERENT",
+            "ours": different or "equal",
             "reference": "equal",
-            "ratio": 1.0 if same else 0.0,
+            "ratio": 0.0 if different else 1.0,
             "target": "= 1",
         },
     ]
