@@ -33,8 +33,9 @@ GAP_STEPS = 2.5
 PEAK_BEFORE_S, PEAK_AFTER_S = 0.3, 0.15
 """Around the breakaway no sample may be missing: its window, as far as it can have begun and ended (s)."""
 
-STUCK_S = 1.0
-"""The very same reading for this long (s) under load is no reading."""
+STUCK_S, STUCK_SAMPLES = 1.0, 100
+"""The very same reading for this long (s) under load, so many times, is no reading; a coarse gauge that is asked a few
+times a second may well repeat itself."""
 
 QUICKEST_RAMP_S = 0.25
 """From a tenth of the breakaway to the breakaway: quicker, inertia is of the size of the torque (a wheel of 1 kg·m²
@@ -99,14 +100,15 @@ def gaps(time_s: Floats) -> Ints:
     return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1
 
 
-def stood_still(time_s: Floats, torque_nm: Floats) -> float:
-    """Give the longest time over which the reading did not change at all (s)."""
+def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:
+    """Give the longest time over which the reading did not change at all (s), and its number of readings."""
     n = len(torque_nm)
     if n < 2:
-        return 0.0
+        return 0.0, n
     edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
     longest = int(np.argmax(edges[1:] - edges[:-1]))
-    return float(time_s[edges[longest + 1]] - time_s[edges[longest]])
+    first, last = int(edges[longest]), int(edges[longest + 1])
+    return float(time_s[last] - time_s[first]), last - first
 
 
 def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
@@ -162,8 +164,8 @@ def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bool
 def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> list[Reason]:
     """Collect what speaks against a rotating torque; same arrays as for ``peak_reasons``."""
     found = []
-    still_s = stood_still(time_s, torque_nm)
-    if still_s > STUCK_S:
+    still_s, times = stood_still(time_s, torque_nm)
+    if still_s > STUCK_S and times >= STUCK_SAMPLES:
         found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
     if plateau is None:
         found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))

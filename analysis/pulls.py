@@ -63,6 +63,10 @@ HELD_S = 1.2
 AFTER_U = 0.03
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing."""
 
+REST_S, NO_REST_U = 0.4, 0.005
+"""After less rest than this (s), as when a drive reverses, the level of the rest before it still counts; this much of
+the torque is then the standard uncertainty of that."""
+
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
@@ -159,6 +163,8 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
         return Handoff(load.level_nm, AFTER_U * abs(load.top_nm - load.level_nm), 0)
     if before is not None:
         return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
+    if load.time_s[load.first] - load.time_s[0] < REST_S:
+        return Handoff(load.level_nm, NO_REST_U * abs(load.top_nm - load.level_nm), 0)
     ramp = slice(load.half[0] + 1)
     return find_handoff(load.time_s[ramp], load.torque_nm[ramp], load.level_nm, load.top_nm, load.noise_nm)
 

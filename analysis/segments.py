@@ -201,7 +201,7 @@ class Segmenter:
             return []
         self._loaded = False
         seen = self._blocks
-        return [Span(self._start, seen, self.level_nm, self._noise_nm, self._first, to_end=True, seen=seen)]
+        return [Span(self._start, seen, self.level_nm, self._noise_nm, self.may_be_cut, to_end=True, seen=seen)]
 
     def _rest(self, t: float, b: float) -> Span | None:
         if t < self._settled_s and abs(b - self._before_nm) <= self._again_nm:  # rings, or the lever swings
