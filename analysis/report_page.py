@@ -183,6 +183,9 @@ class Page:
             "axle from the true zero.",
             LONGEST_NOTE,
         )
+        if m.header.zero is not None and m.header.zero.after_nm is not None and m.header.zero.value_nm is not None:
+            moved = (m.header.zero.after_nm - m.header.zero.value_nm) / torque_factor(self.unit)
+            yield f"Zero taken again after the pulls: it had moved by {minus(f'{moved:+.2f}')} {self.unit}."
         if m.header.transducer.gain is not None:
             yield f"Known gain {m.header.transducer.gain:g} (reading / true) divided out."
         for correction in m.corrections:

@@ -17,7 +17,7 @@ from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import content_of, render, write_report
 from analysis.report_material import JobLine, Kind
 from logger.errors import FileError, InputError
-from logger.header import Job
+from logger.header import Job, Zero
 from tests.analysis.sample import LIMIT, header, issue, material
 
 
@@ -122,6 +122,12 @@ def test_engineer_sees_everything(monkeypatch):
     for text in expected:
         assert text in html
         assert text in pdf
+
+
+def test_zero_taken_again_is_shown():
+    head = header(zero=Zero(value_nm=0.1, after_nm=-0.15, how="lever off"))
+    text = text_of(content_of(material(head=head), issue(Kind.ENGINEER)))
+    assert "it had moved by −0.25 N·m" in text
 
 
 def test_customer_page_is_one_sheet(monkeypatch):
