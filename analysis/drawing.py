@@ -132,7 +132,7 @@ def ticks(low: float, high: float, about: int) -> list[float]:
         return [low]
     raw = span / max(1, about)
     power = 10.0 ** math.floor(math.log10(raw))
-    step = next(s * power for s in (1, 2, 2.5, 5, 10) if s * power >= raw * 0.999)
+    step = min((s * power for s in (1, 2, 2.5, 5, 10)), key=lambda s: abs(math.log(s / raw)))
     first = math.ceil(low / step - 1e-9)
     last = math.floor(high / step + 1e-9)
     return [round(i * step, 12) for i in range(first, last + 1)]
