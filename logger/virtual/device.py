@@ -42,8 +42,6 @@ TEXT_COUNTER, BINARY_COUNTER = 1_000_000, 65536  # where the counters wrap: six 
 TORQUE_SCALE, ANGLE_SCALE, NO_VALUE = 1e-3, 0.1, 0x7FFFFFFF
 SYNC = b"\xaa\x55"
 CHECK: CheckName = "crc-16/modbus"
-# Bytes of a Bluetooth notification at the smallest and at a usual transmission unit (23 and 247, less 3).
-NOTIFICATION_BYTES = 244
 # Identifiers of the virtual radio's service and stream; drawn at random for this project.
 SERVICE = "7d1f0001-6c1e-4f57-9a55-3c1d0b8e2a90"
 STREAM = "7d1f0002-6c1e-4f57-9a55-3c1d0b8e2a90"
