@@ -1,0 +1,1 @@
+"""Descriptions of transducers that come with the program (TOML)."""
