@@ -5,15 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from analysis import report_words as words
+from analysis.axle import read_ratio
 from analysis.drawing import Drawing, PullMark, trace_drawing
 from analysis.limits import State, percent
 from analysis.report_content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, listed, minus
 from analysis.report_material import Figure, Issue, JobLine, Kind, Material, PullLine
+from logger.errors import InputError
 from logger.units import format_torque, torque_factor
 
+if TYPE_CHECKING:
+    from logger.header import Axle
+
 _TURN = {1: "clockwise", -1: "counter-clockwise"}
+
+
+def counted(axle: Axle) -> str:
+    """Describe a ratio that was found by counting, with its limits of error; empty where turns were not recorded."""
+    turns, left, right = axle.propshaft_turns, axle.left_turns, axle.right_turns
+    if turns is None or left is None or right is None:
+        return ""
+    try:
+        found = read_ratio(turns, left, right)
+    except InputError:
+        return ""
+    return f"{found.formula}, between {found.low:.3f} and {found.high:.3f}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +57,7 @@ class Page:
             ("customer", job.customer),
             ("vehicle", job.vehicle),
             ("axle", what),
+            ("ratio", counted(axle)),
             ("tested", when),
             ("operator", job.operator),
             ("witness", job.witness),

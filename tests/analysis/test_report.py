@@ -17,7 +17,7 @@ from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import content_of, render, write_report
 from analysis.report_material import JobLine, Kind
 from logger.errors import FileError, InputError
-from logger.header import Job, Zero
+from logger.header import Axle, Job, Zero
 from tests.analysis.sample import LIMIT, header, issue, material
 
 
@@ -128,6 +128,15 @@ def test_zero_taken_again_is_shown():
     head = header(zero=Zero(value_nm=0.1, after_nm=-0.15, how="lever off"))
     text = text_of(content_of(material(head=head), issue(Kind.ENGINEER)))
     assert "it had moved by −0.25 N·m" in text
+
+
+def test_counted_ratio_shows_its_counts():
+    axle = Axle(type="clutch plate", propshaft_turns=18, left_turns=10, right_turns=0)
+    text = text_of(content_of(material(head=header(axle=axle)), issue()))
+    assert "2 × 18 / 10 = 3.6 (half count" in text
+    assert "between 3.575 and 3.625" in text
+    wrong = Axle(propshaft_turns=18, left_turns=10, right_turns=-10)
+    assert "half count" not in text_of(content_of(material(head=header(axle=wrong)), issue()))
 
 
 def test_customer_page_is_one_sheet(monkeypatch):
