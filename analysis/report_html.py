@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,7 @@ from analysis.report_words import SIMULATED
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from jinja2 import Template
     from markupsafe import Markup
 
     from analysis.report_content import Content
@@ -21,15 +23,20 @@ RECORD_OPENS, RECORD_CLOSES = '<script type="application/json" id="heldwheel-rep
 
 def to_html(content: Content) -> str:
     """Write a report as HTML. Every text is escaped; the drawing is the only markup that is inserted."""
-    from jinja2 import Environment, StrictUndefined
     from markupsafe import Markup
 
-    environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
-    template = environment.from_string(files("analysis.templates").joinpath("report.html").read_text("utf-8"))
     # In a script element only "<" could end it early; JSON has it nowhere outside strings.
     record = Markup(content.record.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
     drawn = Markup(to_svg(content.drawing))
-    return template.render(c=content, svg=drawn, record=record, fields=_fields, simulated=SIMULATED) + "\n"
+    return _template().render(c=content, svg=drawn, record=record, fields=_fields, simulated=SIMULATED) + "\n"
+
+
+@cache
+def _template() -> Template:
+    from jinja2 import Environment, StrictUndefined
+
+    environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    return environment.from_string(files("analysis.templates").joinpath("report.html").read_text("utf-8"))
 
 
 def _fields(fields: Sequence[tuple[str, str]]) -> Markup:
