@@ -91,6 +91,12 @@ def ble_source(identity: str, file: str | None, radius: str) -> Source:
         unit = Header().transducer
         unit = msgspec.structs.replace(unit, name=facts.name, unit="N·m", sign="signed")
         description = Description(name=facts.name or identity, link="ble", notification=pick.packet, transducer=unit)
+    length = description.notification.length if description.notification is not None else None
+    if length is not None and length > facts.packet_bytes:
+        note(
+            f"CAUTION: packets of {length} bytes do not fit this connection ({facts.packet_bytes} bytes): they arrive "
+            "cut and are rejected; set the device to fewer samples a packet, or use another Bluetooth adapter"
+        )
     own = description.transducer
     transducer = msgspec.structs.replace(
         own,

@@ -110,10 +110,10 @@ async def play(gauge: Peripheral, characteristic: str, packets: Iterable[bytes],
         await gauge.notify(characteristic, packet)
 
 
-def device_gauge(air: Air, address: str, *, name: str = "virtual gauge") -> Peripheral:
+def device_gauge(air: Air, address: str, *, name: str = "virtual gauge", max_mtu: int = MAX_MTU) -> Peripheral:
     """Give the gauge that a ``VirtualDevice`` of the form ``packet`` speaks through; its description decodes it."""
     stream = Characteristic(STREAM, notify=True)
-    return Peripheral(air, name, address, [Service(SERVICE, [stream]), *about("SIM-1")])
+    return Peripheral(air, name, address, [Service(SERVICE, [stream]), *about("SIM-1")], max_mtu=max_mtu)
 
 
 async def perform(gauge: Peripheral, characteristic: str, pieces: Sequence[tuple[float, bytes]]) -> None:

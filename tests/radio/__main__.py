@@ -41,7 +41,7 @@ from logger.virtual.gauges import (
     stream_gauge,
 )
 from logger.virtual.physics import Run, simulate
-from logger.virtual.radio import Air, Peripheral
+from logger.virtual.radio import MAX_MTU, Air, Peripheral
 from logger.virtual.scenarios import scenario
 from tests.radio.minibluez import MiniBluez
 from tests.radio.world import private_bus
@@ -49,14 +49,14 @@ from tests.radio.world import private_bus
 ADDRESS = "F0:00:00:00:00:01"
 
 
-def made(kind: str, air: Air, run: Run) -> tuple[Peripheral, str, list[Piece], Description | None]:
+def made(kind: str, air: Air, run: Run, mtu: int) -> tuple[Peripheral, str, list[Piece], Description | None]:
     """Give a gauge, its characteristic, what it sends, and its description where it needs one."""
     if kind == "standard":
         return standard_gauge(air, ADDRESS), TORQUE_UUID, standard_pieces(run), None
     if kind == "packet":
         device = VirtualDevice(run, "packet")
         description = msgspec.structs.replace(device.description, link="ble")
-        return device_gauge(air, ADDRESS), STREAM, list(device), description
+        return device_gauge(air, ADDRESS, max_mtu=mtu), STREAM, list(device), description
 
     def on_command(data: bytes) -> None:
         sys.stdout.write(f"RECEIVED={data.hex()}\n")
@@ -78,7 +78,7 @@ async def serve(args: argparse.Namespace, bus: str) -> None:
     await central.power_on()
     bluez = MiniBluez(central, bus)
     await bluez.start()
-    gauge, characteristic, pieces, description = made(args.gauge, air, run)
+    gauge, characteristic, pieces, description = made(args.gauge, air, run, args.mtu)
     if args.describe and description is not None:
         write_toml(args.describe, description)
     await gauge.power_on()
@@ -102,6 +102,7 @@ def main() -> None:
     parser.add_argument("--scenario", default="healthy")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--describe", type=Path, metavar="FILE", help="write the gauge's description here")
+    parser.add_argument("--mtu", type=int, default=MAX_MTU, help="packet size of the packet gauge")
     parser.add_argument("--seconds", type=float, default=600.0)
     args = parser.parse_args()
     logging.getLogger("bumble").setLevel(logging.ERROR)  # it warns of every connection that ends while data travel

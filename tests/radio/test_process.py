@@ -69,6 +69,16 @@ def test_record_with_a_description_and_the_counter(tmp_path):
     assert not [event for event in trace.events if event.kind is EventKind.GAP]
 
 
+def test_packets_that_do_not_fit_are_told_before_anything_is_recorded(tmp_path):
+    out, described = tmp_path / "cut.csv", tmp_path / "gauge.toml"
+    with radio("--gauge", "packet", "--describe", str(described), "--mtu", "23") as (_, env):
+        words = ("record", "--ble", ADDRESS, "--transducer", str(described), "--seconds", "1", "--out", str(out))
+        recorded = log(env, *words)
+    assert "do not fit this connection (20 bytes)" in recorded.stderr
+    assert "no sample was received" in recorded.stderr
+    assert not len(read_trace(out).time_s)
+
+
 def test_learn_listens_to_bluetooth_text(tmp_path):
     out = tmp_path / "learned.toml"
     with radio("--gauge", "text") as (_, env):
