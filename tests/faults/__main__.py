@@ -12,49 +12,15 @@ import sys
 import time
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor, as_completed
-from dataclasses import asdict
 from multiprocessing import get_context
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tests.bench.__main__ import machine
-from tests.faults import (
-    damage,
-    disk,
-    kills,
-    plausible,
-    soak,
-    streams,
-    targets_analysis,
-    targets_bytes,
-    targets_files,
-    targets_reports,
-    targets_text,
-    volume,
-)
+from tests.faults.campaigns import ALONE, BY_NAME, SHARED, tallied
 
 if TYPE_CHECKING:
     from tests.faults.tally import Tally
-
-ALONE = [*kills.CAMPAIGNS, *streams.CAMPAIGNS, disk.CAMPAIGN]
-SHARED = [
-    *volume.CAMPAIGNS,
-    *soak.CAMPAIGNS,
-    *(
-        target.campaign
-        for module in (targets_analysis, targets_bytes, targets_files, targets_reports, targets_text)
-        for target in module.TARGETS
-    ),
-    *damage.CAMPAIGNS,
-    *plausible.CAMPAIGNS,
-]
-BY_NAME = {campaign.name: campaign for campaign in (*ALONE, *SHARED)}
-
-
-def tallied(name: str, share: float) -> Tally:
-    """Run one campaign, by its name, in whatever process this is."""
-    campaign = BY_NAME[name]
-    return campaign.tally(max(campaign.short, round(campaign.long * share)))
 
 
 def all_tallies(names: Iterable[str], share: float, workers: int) -> Iterator[Tally]:
@@ -85,16 +51,16 @@ def main() -> int:
     about = machine()
     print(", ".join(f"{k}: {v}" for k, v in about.items()), flush=True)
     begun = time.perf_counter()
-    tallies = []
+    args.out.mkdir(parents=True, exist_ok=True)
+    target = args.out / "torture.json"
+    tallies: list[Tally] = []
     for tally in all_tallies(names, args.share, args.workers):
         tallies.append(tally)
         print(tally.line(), *(f"    {failure}" for failure in tally.failures), sep="\n", flush=True)
+        body = {"machine": about, "share": args.share, "campaigns": [t.plain() for t in tallies]}
+        target.write_text(json.dumps(body, indent=1, ensure_ascii=False), encoding="utf-8")
     cases, failed = sum(t.cases for t in tallies), sum(t.failed for t in tallies)
     print(f"{len(tallies)} campaigns, {cases} cases, {failed} failed, {time.perf_counter() - begun:.0f} s")
-    args.out.mkdir(parents=True, exist_ok=True)
-    target = args.out / "torture.json"
-    body = {"machine": about, "cases": cases, "failed": failed, "campaigns": [asdict(t) for t in tallies]}
-    target.write_text(json.dumps(body, indent=1, ensure_ascii=False), encoding="utf-8")
     print(f"written: {target}")
     return 1 if failed else 0
 

@@ -275,6 +275,6 @@ def undetectable(cases: int) -> Tally:
 
 
 CAMPAIGNS = [
-    Campaign("wrong but plausible, noticed", noticed, 2, 20),
-    Campaign("wrong but plausible, undetectable", undetectable, 1, 20),
+    Campaign("wrong but plausible, noticed", noticed, 1, 8),
+    Campaign("wrong but plausible, undetectable", undetectable, 1, 8),
 ]

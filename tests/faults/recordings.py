@@ -51,6 +51,7 @@ def block_of(first: int, count: int, events: tuple[Event, ...] = ()) -> Block:
 def write(path: Path, samples: int, *, block: int = 50, flush_every: int = 4) -> bytes:
     """Write a recording of so many samples in many batches, with events, and give its bytes."""
     writer = RecordingWriter(path, HEADER, COLUMNS)
+    writer._halt()  # batches end where this function says, not when the clock does
     for number, first in enumerate(range(0, samples, block)):
         count = min(block, samples - first)
         events: tuple[Event, ...] = ()
@@ -58,7 +59,7 @@ def write(path: Path, samples: int, *, block: int = 50, flush_every: int = 4) ->
             events = (Event(EventKind.GAP, count // 2, 20, "20 samples lost", first / RATE_HZ),)
         writer.on_block(block_of(first, count, events))
         if number % flush_every == flush_every - 1:
-            writer._flush()  # a batch border now, without waiting for the clock
+            writer._flush()
     writer.on_end(Ending(EndReason.STOPPED))
     return path.read_bytes()
 

@@ -51,6 +51,13 @@ class Tally:
         """Keep the greatest value of a figure."""
         self.figures[figure] = max(value, self.figures.get(figure, value))
 
+    def plain(self) -> dict[str, object]:
+        """Give it as JSON-ready values."""
+        return {
+            "name": self.name, "cases": self.cases, "failed": self.failed, "failures": self.failures,
+            "counts": dict(self.counts), "figures": self.figures, "seconds": round(self.seconds, 1),
+        }  # fmt: skip
+
     def line(self) -> str:
         """Give it as one line of the printed table."""
         told = ", ".join(f"{value} {name}" for name, value in sorted(self.counts.items()))

@@ -223,6 +223,6 @@ TARGETS = [
     Target("recordings", recordings),
     Target("foreign traces", foreign),
     Target("sidecars", sidecars),
-    Target("headers", headers, long=20_000, short=300),
+    Target("headers", headers, long=5_000, short=300),
     Target("path names", names, long=2_000, short=300),
 ]

@@ -282,9 +282,9 @@ def journals(rng: random.Random) -> str:
 
 
 TARGETS = [
-    Target("whole readings", readings, long=20_000, short=150),
-    Target("report pages", pages, long=5_000, short=60),
+    Target("whole readings", readings, long=5_000, short=100),
+    Target("report pages", pages, long=2_000, short=30),
     Target("reports to verify (JSON)", reports),
-    Target("command that verifies", report_door, long=5_000, short=40),
+    Target("command that verifies", report_door, long=1_500, short=20),
     Target("journals of a batch (JSON)", journals),
 ]

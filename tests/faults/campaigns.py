@@ -1,0 +1,44 @@
+"""All campaigns by name, for whatever process runs them."""
+
+from __future__ import annotations
+
+import traceback
+
+from tests.faults import (
+    damage,
+    disk,
+    kills,
+    plausible,
+    soak,
+    streams,
+    targets_analysis,
+    targets_bytes,
+    targets_files,
+    targets_reports,
+    targets_text,
+    volume,
+)
+from tests.faults.tally import Tally
+
+ALONE = [*kills.CAMPAIGNS, *streams.CAMPAIGNS, disk.CAMPAIGN]
+SHARED = [
+    *volume.CAMPAIGNS,
+    *soak.CAMPAIGNS,
+    *(
+        target.campaign
+        for module in (targets_analysis, targets_bytes, targets_files, targets_reports, targets_text)
+        for target in module.TARGETS
+    ),
+    *damage.CAMPAIGNS,
+    *plausible.CAMPAIGNS,
+]
+BY_NAME = {campaign.name: campaign for campaign in (*ALONE, *SHARED)}
+
+
+def tallied(name: str, share: float) -> Tally:
+    """Run one campaign, by its name, in whatever process this is; one that breaks is a failure like any other."""
+    campaign = BY_NAME[name]
+    try:
+        return campaign.tally(max(campaign.short, round(campaign.long * share)))
+    except Exception:  # noqa: BLE001 - the others go on
+        return Tally(name, 1, 1, [traceback.format_exc(limit=-4)])
