@@ -22,6 +22,9 @@ Choices and lists are kept in the user's configuration folder, or in $HELDWHEEL_
 """
 
 
+WARM_UP_MS = 300  # after the first paint: the window is there, nobody has pressed anything yet
+
+
 def build(palette: str = "") -> MainWindow:
     """Build the window from the remembered choices; an application must exist."""
     from gui.look import Look
@@ -53,20 +56,23 @@ def main(argv: Sequence[str] | None = None) -> int:
 
         print(f"heldwheel {VERSION}")
         return 0
+    from PySide6.QtCore import QTimer
     from PySide6.QtWidgets import QApplication
+
+    from gui.pages.test_page import TestPage
 
     app = QApplication([sys.argv[0]])
     app.setApplicationName("Heldwheel")
     window = build("light" if "--light" in words else "dark" if "--dark" in words else "")
     window.show()
+    page = window.pages.get("Test")
+    if isinstance(page, TestPage):
+        QTimer.singleShot(WARM_UP_MS, page.warm_up)
     if "--practise" in words:
-        from PySide6.QtCore import QTimer
-
-        from gui.pages.test_page import TestPage
-
-        page = window.pages["Test"]
-        if isinstance(page, TestPage):
-            QTimer.singleShot(0, page.practise)
+        window.open_page("Test")
+        practise = window.pages["Test"]
+        if isinstance(practise, TestPage):
+            QTimer.singleShot(0, practise.practise)
     return int(app.exec())
 
 

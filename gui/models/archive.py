@@ -9,9 +9,12 @@ Conventions
 from __future__ import annotations
 
 import os
+import tomllib
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TYPE_CHECKING
+
+import msgspec
 
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
@@ -123,7 +126,7 @@ def read_entry(path: str) -> Entry:
     ours = head.startswith(b"# heldwheel recording")
     try:
         sidecar = read_sidecar(path)
-        header = parse_toml(header_text(head), Header, os.path.basename(path)) if ours else Header()
+        header = _header(header_text(head), os.path.basename(path)) if ours else Header()
     except HeldwheelError as error:
         return Entry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
     whole = merged(header, sidecar)
@@ -143,6 +146,14 @@ def read_entry(path: str) -> Entry:
         ours=ours,
         corrections=len(sidecar.corrections) if sidecar is not None else 0,
     )
+
+
+def _header(text: str, name: str) -> Header:
+    """Read a header the short way; one with faults goes the long way, which names them."""
+    try:
+        return msgspec.convert(tomllib.loads(text), Header)
+    except (ValueError, RecursionError):
+        return parse_toml(text, Header, name)
 
 
 def header_text(head: bytes) -> str:
@@ -249,8 +260,6 @@ def tags_of(text: str) -> dict[str, str | float]:
 
 def with_tags(path: str, tags: dict[str, str | float]) -> Sidecar:
     """Write tags into a recording's sidecar and give it; the recording is not touched."""
-    import msgspec
-
     from logger.sidecar import write_sidecar
 
     sidecar = read_sidecar(path) or Sidecar()

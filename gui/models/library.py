@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 
-from logger.description import Description
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Lever, Limit
 from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from logger.description import Description
+
 
 R = TypeVar("R", bound=msgspec.Struct)
 _DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that Windows gives to devices
@@ -125,4 +127,11 @@ class Library:
     def __init__(self, folder: Path) -> None:
         self.fixtures: Shelf[Lever] = Shelf(folder / "fixtures", Lever)
         self.limits: Shelf[Limit] = Shelf(folder / "limits", Limit)
-        self.transducers: Shelf[Description] = Shelf(folder / "transducers", Description)
+        self._folder = folder
+
+    @property
+    def transducers(self) -> Shelf[Description]:
+        """The transducers; their record is loaded when they are first asked for."""
+        from logger import description
+
+        return Shelf(self._folder / "transducers", description.Description)

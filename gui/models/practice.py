@@ -6,7 +6,6 @@ its zero; a pull puts the lever on, loads it, turns, lets go and takes it off ag
 
 from __future__ import annotations
 
-import asyncio
 import threading
 import time
 from collections import deque
@@ -115,6 +114,8 @@ class PracticeLink:
 
     async def read(self) -> list[Chunk]:
         """Give what is due."""
+        import asyncio
+
         from logger.errors import LinkLost
 
         while True:

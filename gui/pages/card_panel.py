@@ -9,7 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words
-from gui.pages.editors.fixture import hub_view
+from gui.pages.hub_words import hub_view
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import card, column, label
 

@@ -3,24 +3,15 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QWidget
 
 from gui.models.flow import Stand, Step
 from gui.pages.card_panel import ROWS, CardPanel
-from gui.pages.checks_panel import ChecksPanel
-from gui.pages.editors.dial import DialEditor
-from gui.pages.editors.fixture import FixtureEditor
-from gui.pages.editors.job import JobEditor
-from gui.pages.editors.limit import LimitEditor
-from gui.pages.editors.transducer import TransducerEditor
-from gui.pages.far_view import FarView
 from gui.pages.foot import Foot
-from gui.pages.live_panel import LivePanel
 from gui.pages.pulls_panel import PullsPanel
-from gui.pages.sign_panel import SignPanel
 from gui.pages.welcome import Welcome
 from gui.sound import Sound
 from gui.widgets.notice import NoticeBar
@@ -28,11 +19,18 @@ from gui.widgets.parts import column
 from gui.widgets.step_strip import StepStrip
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from gui.models.caught import CaughtPull
     from gui.models.display import Display
     from gui.models.run import TestRun
+    from gui.pages.checks_panel import ChecksPanel
+    from gui.pages.editors.base import Editor
+    from gui.pages.far_view import FarView
+    from gui.pages.live_panel import LivePanel
+    from gui.pages.sign_panel import SignPanel
     from gui.shared import Shared
     from gui.tester import Tester
 
@@ -53,16 +51,8 @@ class TestPage(QWidget):
         self.card_panel = CardPanel(shared, card)
         self.strip = StepStrip(shared.look)
         self.notice = NoticeBar()
-        self.live, self.pulls, self.foot = LivePanel(shared), PullsPanel(shared), Foot(shared)
-        self.welcome, self.checks, self.sign = Welcome(shared), ChecksPanel(), SignPanel(shared)
-        self.editors: dict[str, QWidget] = {
-            "Job": JobEditor(card),
-            "Fixture": FixtureEditor(shared, card),
-            "Limit": LimitEditor(shared, card),
-            "Transducer": TransducerEditor(shared, tester),
-            "Dial": DialEditor(shared, card),
-        }
-        self.editors["Kind of test"] = self.editors["Job"]
+        self.pulls, self.foot, self.welcome = PullsPanel(shared), Foot(shared), Welcome(shared)
+        self._made: dict[str, QWidget] = {}
         self.middle = QStackedWidget()
         self.far: FarView | None = None
         self._open = ""
@@ -74,8 +64,7 @@ class TestPage(QWidget):
         strip_frame = QFrame()
         strip_frame.setObjectName("bar")
         column(strip_frame, gap=0).addWidget(self.strip)
-        for part in (self.welcome, self.checks, self.live, self.sign, *dict.fromkeys(self.editors.values())):
-            self.middle.addWidget(part)
+        self.middle.addWidget(self.welcome)
         body = QSplitter(Qt.Orientation.Horizontal)
         body.setChildrenCollapsible(False)
         body.setHandleWidth(8)
@@ -108,13 +97,9 @@ class TestPage(QWidget):
     def _connect(self) -> None:
         tester = self._tester
         self.card_panel.opened.connect(self.open_row)
-        for name, editor in self.editors.items():
-            if name != "Kind of test":
-                editor.closed.connect(self.close_editor)  # type: ignore[attr-defined]
         self.welcome.practise.connect(self.practise)
         self.welcome.connect_asked.connect(lambda: self.open_row("Transducer"))
         self.welcome.dial.connect(lambda: self.open_row("Dial"))
-        self.checks.ticked.connect(lambda index, on: tester.run.tick(index, on=on))
         self.foot.acted.connect(self.act)
         self.foot.skipped.connect(lambda: tester.run.skip())
         self.foot.stopped.connect(self.end)
@@ -122,13 +107,67 @@ class TestPage(QWidget):
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
         self.pulls.undo.connect(lambda: tester.run.undo())
-        self.sign.named.connect(self._named)
         self.notice.answered.connect(lambda: tester.run.answer_notice())
         self.notice.rescue_asked.connect(tester.rescue)
         tester.bridge.ticked.connect(self._tick)
         tester.bridge.caught.connect(self._caught)
         tester.changes.listen(self.refresh)
         self._shared.display.changes.listen(self.refresh)
+
+    # ------------------------------------------------------------------ parts, built when first needed
+    def _part(self, name: str, make: Callable[[], QWidget]) -> QWidget:
+        if name not in self._made:
+            self._made[name] = make()
+            self.middle.addWidget(self._made[name])
+        return self._made[name]
+
+    @property
+    def live(self) -> LivePanel:
+        """Figure, coach and trace."""
+        from gui.pages import live_panel
+
+        return cast("LivePanel", self._part("live", lambda: live_panel.LivePanel(self._shared)))
+
+    @property
+    def checks(self) -> ChecksPanel:
+        """The safety checks."""
+        from gui.pages import checks_panel
+
+        def make() -> ChecksPanel:
+            panel = checks_panel.ChecksPanel()
+            panel.ticked.connect(lambda index, on: self._tester.run.tick(index, on=on))
+            return panel
+
+        return cast("ChecksPanel", self._part("checks", make))
+
+    @property
+    def sign(self) -> SignPanel:
+        """The end of a test."""
+        from gui.pages import sign_panel
+
+        def make() -> SignPanel:
+            panel = sign_panel.SignPanel(self._shared)
+            panel.named.connect(self._named)
+            return panel
+
+        return cast("SignPanel", self._part("sign", make))
+
+    def editor(self, name: str) -> Editor:
+        """Give the editor behind a row of the job card."""
+        from gui.pages.editors import build_editor
+
+        name = "Job" if name == "Kind of test" else name
+
+        def make() -> Editor:
+            editor = build_editor(name, self._shared, self._tester)
+            editor.closed.connect(self.close_editor)
+            return editor
+
+        return cast("Editor", self._part(f"editor {name}", make))
+
+    def warm_up(self) -> None:
+        """Load what the first test needs, once the window is there."""
+        _ = self.live
 
     # ------------------------------------------------------------------ doing
     def practise(self) -> None:
@@ -164,7 +203,7 @@ class TestPage(QWidget):
         self._open = "" if self._open == name else name
         self.refresh()
         if self._open:
-            self.editors[self._open].setFocus()
+            self.editor(self._open).setFocus()
 
     def close_editor(self) -> None:
         """Go back to the test."""
@@ -174,8 +213,10 @@ class TestPage(QWidget):
 
     def show_far(self) -> None:
         """Fill the screen with the figure."""
+        from gui.pages import far_view
+
         if self.far is None:
-            self.far = FarView(self._shared)
+            self.far = far_view.FarView(self._shared)
             self.far.left.connect(self._far_left)
             self.far.acted.connect(self.act)
             self.far.key.connect(self._key)
@@ -210,7 +251,7 @@ class TestPage(QWidget):
         """Draw what moves."""
         run = self._tester.run
         self._ticks += 1
-        if self.middle.currentWidget() is self.live:
+        if "live" in self._made and self.middle.currentWidget() is self.live:
             self.live.refresh(run)
         if self.far is not None:
             self.live.refresh(run)
@@ -248,7 +289,7 @@ class TestPage(QWidget):
     def _choose_middle(self) -> None:
         run = self._tester.run
         if self._open:
-            widget: QWidget = self.editors[self._open]
+            widget: QWidget = self.editor(self._open)
         elif run.flow.now is None and not run.flow.finished:
             self.welcome.refresh(run.card)
             widget = self.welcome

@@ -10,31 +10,14 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of
 from gui.models.job import FIXTURE_WORDS
 from gui.pages.editors.base import Editor, ShelfBar
-from gui.widgets.hub import HubDrawing, HubView
+from gui.pages.hub_words import hub_view
+from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import Choice, Field, label, line
 
 if TYPE_CHECKING:
     from gui.models.job import JobCard
     from gui.shared import Shared
     from logger.header import Lever
-
-
-def hub_view(lever: Lever | None, factor: float | None, shared: Shared) -> HubView:
-    """Give a lever as the drawing shows it."""
-    if lever is None:
-        return HubView()
-    number = shared.display.number
-    decimal = "," if shared.display.comma else "."
-    length = f"L {lever.length_mm:g} mm".replace(".", decimal) if lever.length_mm else ""
-    circle = f"Ø {lever.stud_circle_mm:g} mm".replace(".", decimal) if lever.stud_circle_mm else ""
-    return HubView(
-        fixture=lever.fixture,
-        studs=lever.studs or 5,
-        angle_deg=lever.angle_deg or 0.0,
-        length=length,
-        circle=circle,
-        factor="" if factor is None else f"× {number(factor, 3)}",
-    )
 
 
 class FixtureEditor(Editor):
