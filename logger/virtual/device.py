@@ -7,7 +7,8 @@ Three forms, each with its description, so that the ordinary decoders read them:
 - ``packet``: counter, status, samples; one Bluetooth notification each.
 
 The simulated mark travels in every line, and in a status bit of every frame and packet. A sample beyond the range shows
-``OL`` in a line and the missing value in a frame; one that the transducer calls invalid, the status ``ERR``.
+``OL`` in a line and the missing value in a frame; one that the transducer calls invalid, the status ``ERR``; a low
+battery, ``LB``.
 """
 
 from __future__ import annotations
@@ -111,7 +112,7 @@ class VirtualDevice:
         factor = torque_factor(self.unit)
         digits = decimals(run.scenario.sensor.resolution_nm / factor)
         unit = self.unit.replace("·", "").replace("²", "2")
-        words = np.array(["OK", "OL", "ERR", "ERR"])[run.status & 3]
+        words = np.array(["OK", "OL", "ERR", "ERR", "LB", "OL", "ERR", "ERR"])[run.status & 7]
         torque = [
             f"{value:+.{digits}f}" if value == value else "OL" if word == "OL" else "---"
             for value, word in zip((run.torque_nm / factor).tolist(), words.tolist(), strict=True)
@@ -187,7 +188,7 @@ def describe(run: Run, form: Form, *, samples: int = 20, unit: str = "N·m") -> 
             terminator="CRLF",
             fields={"angle": NumberField(unit="°")} if angle else {},
             error=("---",),
-            status=StatusWords(ok=("OK",), overload=("OL",), error=("ERR",)),
+            status=StatusWords(ok=("OK",), overload=("OL",), error=("ERR",), battery_low=("LB",)),
             counter_modulus=TEXT_COUNTER,
         )
         return described(lines=lines, serial=SerialSettings(baud=115200), simulated_mark=MARK)

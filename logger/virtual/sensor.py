@@ -41,14 +41,14 @@ class Fault:
     ----------
     kind : str
         ``gap`` (samples lost), ``spike``, ``stuck`` (value repeats), ``re-zero`` (the transducer zeroes itself at what
-        it feels now), ``step`` (a bad cable shifts the zero), ``error`` (marked invalid).
+        it feels now), ``step`` (a bad cable shifts the zero), ``error`` (marked invalid), ``battery`` (marked low).
     at_s, duration_s : float
         When, and how long for those that last.
     size_nm : float
         Of spikes and steps.
     """
 
-    kind: Literal["gap", "spike", "stuck", "re-zero", "step", "error"]
+    kind: Literal["gap", "spike", "stuck", "re-zero", "step", "error", "battery"]
     at_s: float
     duration_s: float = 0.0
     size_nm: float = 0.0
@@ -253,6 +253,8 @@ def _fail(
         elif fault.kind == "error":
             reading = np.where(during, np.nan, reading)
             status = np.where(during, status | int(Status.ERROR), status)
+        elif fault.kind == "battery":
+            status = np.where(during, status | int(Status.BATTERY), status)
         elif fault.kind == "spike" and now < time.size:
             reading = reading.copy()
             reading[now] = np.clip(reading[now] + fault.size_nm, -sensor.capacity_nm, sensor.capacity_nm)

@@ -234,3 +234,14 @@ def test_port_needs_posix_and_says_so(monkeypatch):
         patched.setattr(os, "name", "nt")
         with pytest.raises(LinkError, match="in-process"):
             VirtualPort([])
+
+
+@pytest.mark.parametrize("form", ["text", "frame", "packet"])
+def test_low_battery_is_told_and_costs_no_reading(form):
+    run = short(faults=(Fault("battery", 1.0, 9.0),))
+    device = VirtualDevice(run, form)
+    decoded = build_decoder(device.description).feed(*(data for _, data in device))
+    told = [event for event in decoded.events if event.kind == EventKind.BATTERY]
+    assert len(told) == 1
+    assert told[0].index == pytest.approx(1000, abs=20)
+    assert np.isfinite(decoded.columns["torque"]).all()
