@@ -372,6 +372,8 @@ _ASKED: dict[str, Any] = {
     "lever": Lever | None,
     "limit": Limit | None,
     "zero": Zero | Literal["start"] | None,
+    "held": Literal["other side", "case", "none"] | None,
+    "gear": Literal["neutral", "in gear"] | None,
     "rule": Rule,
     "guard": Guard,
     "repeatability": Annotated[float, msgspec.Meta(ge=0, le=10)] | None,
@@ -382,15 +384,7 @@ _ASKED: dict[str, Any] = {
 
 def asked_plain(asked: Asked) -> dict[str, Any]:
     """Give what the caller stated as JSON-ready values."""
-    records = {name: getattr(asked, name) for name in ("lever", "limit", "zero")}
-    plain = {
-        name: value if value is None or isinstance(value, str) else msgspec.to_builtins(value)
-        for name, value in records.items()
-    }
-    plain |= {"rule": str(asked.rule), "guard": str(asked.guard)}
-    for name in ("repeatability", "drop_outliers", "time_column", "torque_column", "angle_column", "torque_unit"):
-        plain[name] = getattr(asked, name)
-    return plain
+    return {name: msgspec.to_builtins(getattr(asked, name)) for name in _ASKED}
 
 
 def asked_from(plain: Any) -> Asked:

@@ -111,10 +111,13 @@ def test_fixture_words():
     "asked",
     [
         Asked(),
+        Asked(zero="start"),
         Asked(
             lever=Lever(fixture="couple"),
             limit=Limit(quantity="breakaway", kind="min", unit="N·m", lower=5, source="x"),
             zero=Zero(value_nm=0.1, how="lever off"),
+            held="case",
+            gear="in gear",
             rule=Rule.SIMPLE,
             guard=Guard.ONE_SIDED,
             repeatability=0.03,
