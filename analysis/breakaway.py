@@ -5,7 +5,7 @@ Offered: ``Peak``, ``find_peak``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -71,6 +71,10 @@ UNDER_READ_U = 0.6
 """Standard uncertainty of that correction, relative: the peak may lie anywhere within the step."""
 
 
+LATE, LATE_U = 0.6, 0.25
+"""Share of rate times delay that a peak is under-read by, and its standard uncertainty."""
+
+
 @dataclass(frozen=True, slots=True)
 class Peak:
     """Where the peak is, what it reads, the standard uncertainty of that, and the step of the ramp per sample."""
@@ -83,7 +87,12 @@ class Peak:
 
 
 def find_peak(
-    time_s: Floats, torque_nm: Floats, slip_nm: float, noise_nm: float, onset_s: float | None = None
+    time_s: Floats,
+    torque_nm: Floats,
+    slip_nm: float,
+    noise_nm: float,
+    onset_s: float | None = None,
+    delay_s: float | None = None,
 ) -> Peak | None:
     """Find the first peak that counts.
 
@@ -97,6 +106,8 @@ def find_peak(
         Noise of one reading.
     onset_s : float, optional
         When slip began, if the wheel's angle told it.
+    delay_s : float, optional
+        Delay of the transducer's filter.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     width = 2 * (round(SEARCH_S / step) // 2) + 1
@@ -114,7 +125,24 @@ def find_peak(
         at = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
         if stop == len(time_s) or (at is not None and t[at] < t[-1] - look_s / 2):
             break
-    return None if at is None else _read_peak(time_s, torque_nm, first + at, noise_nm)
+    if at is None:
+        return None
+    peak = _read_peak(time_s, torque_nm, first + at, noise_nm)
+    return _in_time(peak, time_s, torque_nm, delay_s) if delay_s else peak
+
+
+def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
+    """Correct for a filter that is late: on a ramp it reads low by rate times delay, at the tip by a part of that.
+
+    An average over twice the delay reads a tip low by half of that if the torque stays up after it, by more if not.
+    """
+    ends = np.searchsorted(t, peak.time_s - np.array((3.0, 1.0)) * delay_s)
+    before = slice(int(ends[0]), max(int(ends[1]), int(ends[0]) + 2))
+    if before.stop > peak.index:
+        return peak
+    late = max(float(x[before.stop - 1] - x[before.start]) / float(t[before.stop - 1] - t[before.start]), 0.0) * delay_s
+    u = float(np.hypot(peak.u_nm, LATE_U * late))
+    return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_nm=u)
 
 
 def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> int | None:

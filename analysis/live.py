@@ -35,6 +35,9 @@ HEAD_S, HEAD_LEAST, HEAD_MOST = 1.0, 8, 2000
 LOADED_OF_CAPACITY = 0.04
 """A stream that begins nearer to zero than this share of the capacity begins at rest: a lever's weight is there."""
 
+LOADED_SURELY = 0.3
+"""... and one that begins beyond this share under load, however still it is: at its limit a transducer is very still."""
+
 STILL_NOISES = 8.0
 """Range of block means, in deviations, that a lever at rest keeps within: 20 normal values range over 3.7."""
 
@@ -148,6 +151,8 @@ class LiveReader:
     def _begins_loaded(self, head: Floats) -> bool:
         """Whether the stream begins under load: far from zero, and not as still as a lever that hangs."""
         level = float(np.median(head))
+        if abs(level) > LOADED_SURELY * (self._sensor.capacity_nm or np.inf):
+            return True
         if len(head) < 2 * self._block or abs(level) < LOADED_OF_CAPACITY * (self._sensor.capacity_nm or 0.0):
             return False
         means = block_means(head, self._block)

@@ -190,7 +190,8 @@ def _read(
         return Read(replace(frame, reasons=(HELD,)))
     peak = None
     if not window.from_start and before is None:
-        peak = find_peak(t, x, part.slip_nm, part.noise_nm, None if slip is None else slip.onset_s)
+        onset_s = None if slip is None else slip.onset_s
+        peak = find_peak(t, x, part.slip_nm, part.noise_nm, onset_s, sensor.delay_s)
     after = _slips_from(part, peak)
     turning = slice(int(np.searchsorted(t, after)), None)
     cycles = find_cycles(t[turning], x[turning])
