@@ -63,11 +63,14 @@ def preview(path: Path) -> Preview:
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
     lines = text.splitlines()
-    for delimiter in sorted(DELIMITERS, key=text.count, reverse=True):
-        split = [tuple(cell.strip() for cell in row) for row in csv.reader(lines, delimiter=delimiter)]
-        first = next((n for n, row in enumerate(split) if len(row) > 1 and _figures(row) > 1), None)
-        if first is not None:
-            return _preview(split, first, delimiter)
+    tables = {d: [tuple(c.strip() for c in row) for row in csv.reader(lines, delimiter=d)] for d in DELIMITERS}
+    # A decimal comma splits figures into columns too: the right delimiter leaves the most lines of figures only.
+    whole = {d: sum(len(row) > 1 and _figures(row) == len(row) for row in rows) for d, rows in tables.items()}
+    delimiter = max(DELIMITERS, key=lambda d: (whole[d], text.count(d)))
+    split = tables[delimiter]
+    first = next((n for n, row in enumerate(split) if len(row) > 1 and _figures(row) > 1), None)
+    if first is not None:
+        return _preview(split, first, delimiter)
     raise FileError(f"{path}: no figures in columns are found; a trace needs a time and a torque column")
 
 
@@ -82,11 +85,12 @@ def _preview(split: Sequence[tuple[str, ...]], first: int, delimiter: str) -> Pr
         ("torque", ("torque", "moment", "nm")),
         ("angle", ("angle", "deg")),
     ):
-        at = next((n for n, name in enumerate(names) if _like(name, words)), None)
-        if at is not None and at not in guess.values():
+        free = [n for n in range(width) if n not in guess.values()]
+        at = next((n for n in free if _like(names[n], words)), None)
+        if at is None and kind != "angle":
+            at = free[0]
+        if at is not None:
             guess[kind] = at
-    guess.setdefault("time", 0)
-    guess.setdefault("torque", next(n for n in range(width) if n not in guess.values()))
     return Preview(names, rows, delimiter, first, guess, _unit_in(names[guess["torque"]]))
 
 

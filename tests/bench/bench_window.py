@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import statistics
 import subprocess
 import sys
@@ -133,7 +134,11 @@ def first_paint() -> list[dict[str, object]]:
         def start(code: str, *words: str) -> tuple[float, str]:
             begun = time.perf_counter()
             done = subprocess.run(
-                [sys.executable, "-c", SHOWN + code, *words], env=environment, capture_output=True, text=True, check=True
+                [sys.executable, "-c", SHOWN + code, *words],
+                env=environment,
+                capture_output=True,
+                text=True,
+                check=True,
             )
             return time.perf_counter() - begun, done.stdout.strip()
 
@@ -255,7 +260,8 @@ def write_many(folder: Path, count: int) -> None:
     for number in range(count):
         when = (start + timedelta(hours=number)).isoformat()
         job = msgspec.structs.replace(Job(), vehicle=f"car {number % 97}", number=str(number))
-        mine = text.replace('vehicle = "Practice car"', f'vehicle = "{job.vehicle}"').replace(start.isoformat(), when)
+        mine = text.replace('vehicle = "Practice car"', f'vehicle = "{job.vehicle}"')
+        mine = re.sub(r"started = .*", f"started = {when}", mine, count=1)
         (folder / f"r{number:05d}.csv").write_text(mine, encoding="utf-8", newline="")
 
 

@@ -1,0 +1,332 @@
+"""Review and Compare in the real window, on files; what takes long happens in the worker."""
+
+import time
+from pathlib import Path
+
+import numpy as np
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+
+from gui.models.archive import Archive, list_files, read_entries, read_entry, with_tags
+from gui.models.importing import Columns, bring_in, preview
+from gui.pages.import_dialog import ImportDialog
+from logger.errors import FileError
+from logger.files import read_trace
+from logger.sidecar import read_sidecar
+from tests.bench.bench_window import write_large, write_many
+from tests.gui.hand import Hand
+
+EXAMPLES = Path(__file__).parents[2] / "recordings"
+
+
+@pytest.fixture
+def folder(home: Path) -> Path:
+    made = home / "recordings"
+    made.mkdir(parents=True)
+    return made
+
+
+@pytest.fixture
+def shelf(folder: Path) -> Path:
+    """A few of the example recordings, with their sidecars."""
+    for path in sorted(EXAMPLES.glob("02-build-shim-[123]0*")):
+        (folder / path.name).write_bytes(path.read_bytes())
+    assert len(list(folder.glob("*.csv"))) == 3
+    return folder
+
+
+@pytest.fixture
+def reviewing(hand: Hand, shelf: Path) -> Hand:
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    return hand
+
+
+def review(hand: Hand):
+    return hand.window.pages["Review"]
+
+
+def choose(hand: Hand, *rows: int) -> None:
+    page = review(hand)
+    table = page.list.table
+    table.clearSelection()
+    for number, row in enumerate(rows):
+        at = table.visualRect(page.list.model.index(row, 1)).center()
+        keys = Qt.KeyboardModifier.ControlModifier if number else Qt.KeyboardModifier.NoModifier
+        QTest.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, keys, at)
+    wanted = {entry.path for entry in page.list.selected()}
+    assert len(wanted) == len(rows)
+    hand.qtbot.waitUntil(lambda: wanted <= set(page._loaded), timeout=40_000)
+
+
+def test_a_recording_with_pulls_result_and_budget(reviewing: Hand) -> None:
+    choose(reviewing, 0)
+    panel = review(reviewing).reading
+    assert panel.pulls.rowCount() == 3
+    assert "±" in panel.pulls.item(0, 2).text()
+    assert panel.result._value.text().endswith("N·m")
+    reviewing.press(panel.switch._group.buttons()[1])
+    assert panel.below.currentWidget() is panel.budget
+    names = {panel.budget.table.item(row, 0).text() for row in range(panel.budget.table.rowCount())}
+    assert {"repeats", "lever length", "stud radius"} <= names or "calibration" in names
+    assert panel.plot.accessibleDescription() == "SIMULATED"
+
+
+def test_unit_switch_reaches_review(reviewing: Hand) -> None:
+    choose(reviewing, 0)
+    panel = review(reviewing).reading
+    before = float(panel.result._value.text().split()[0])
+    reviewing.window.set_unit("lbf·in")
+    after = float(panel.result._value.text().split()[0])
+    assert after / before == pytest.approx(1 / 0.1129848, rel=0.01)  # NIST SP 811, appendix B
+    assert "lbf·in" in panel.result._value.text()
+
+
+def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Hand) -> None:
+    choose(reviewing, 0)
+    page = review(reviewing)
+    panel, path = page.reading, Path(page.reading.path)
+    original = path.read_bytes()
+    panel.pulls.selectRow(1)
+    reviewing.press(panel.edit)
+    assert panel.correct.isVisible()
+    before = page._loaded[str(path)].reading.pulls[1]
+    first = before.pull.rotating.start_s + 0.8
+    panel.plot.move_handles(stretch_s=(first, before.pull.rotating.end_s))
+    reviewing.press(panel.correct.keep)
+    assert "reason" in panel.correct.reason._wrong.text(), "no decision without a reason"
+    QTest.keyClicks(panel.correct.reason.edit, "the lever slipped at first")
+    reviewing.press(panel.correct.keep)
+    reviewing.qtbot.waitUntil(lambda: str(path) in page._loaded, timeout=20_000)
+    after = page._loaded[str(path)].reading.pulls[1]
+    assert after.pull.rotating.start_s == pytest.approx(first, abs=1e-5)
+    assert path.read_bytes() == original
+    decision = read_sidecar(path).corrections[-1]
+    assert decision.reason == "the lever slipped at first"
+    assert decision.pull_start_s == pytest.approx(before.pull.start_s)
+
+
+def test_a_pull_is_left_out_and_counts_again(reviewing: Hand) -> None:
+    choose(reviewing, 0)
+    page = review(reviewing)
+    panel, path = page.reading, page.reading.path
+    for reason, counted in (("wrong wheel", 2), ("it was the right one", 3)):
+        panel.pulls.selectRow(0)
+        reviewing.press(panel.edit)
+        QTest.keyClicks(panel.correct.reason.edit, reason)
+        reviewing.press(panel.correct.leave)
+        reviewing.qtbot.waitUntil(lambda: path in page._loaded, timeout=20_000)
+        assert len(page._loaded[path].reading.job[0].values) == counted
+
+
+def test_several_over_each_other(reviewing: Hand) -> None:
+    choose(reviewing, 0, 1, 2)
+    panel = review(reviewing).reading
+    assert "3 recordings" in panel.title.text()
+    assert len(panel.plot._more) == 2
+    assert all(len(curve.getData()[0]) > 100 for curve in (panel.plot.curve, *panel.plot._more))
+    assert not panel.edit.isEnabled()
+
+
+def test_torque_against_angle_or_that_there_is_none(reviewing: Hand, shelf: Path) -> None:
+    time_s = np.arange(0, 20, 0.01)
+    turned = np.clip((time_s - 3) * 20, 0, 240)
+    torque = np.interp(time_s, [0, 3, 4, 18, 19], [0, 0, 40, 40, 0])
+    rows = [f"{t:.2f},{m:.3f},{a:.2f}" for t, m, a in zip(time_s, torque, turned, strict=True)]
+    (shelf / "turned.csv").write_text("\n".join(["time_s,torque_Nm,angle_deg", *rows]) + "\n", encoding="utf-8")
+    page = review(reviewing)
+    page.refresh()
+    reviewing.qtbot.waitUntil(lambda: any(e.name == "turned.csv" for e in page.archive.shown), timeout=20_000)
+    row = next(n for n, e in enumerate(page.archive.shown) if e.name == "turned.csv")
+    choose(reviewing, row)
+    reviewing.press(page.reading.angle)
+    reviewing.qtbot.waitUntil(lambda: page.reading.plot._angle is not None, timeout=20_000)
+    assert page.reading.plot.curve.getData()[0].max() == pytest.approx(240, abs=1)
+    choose(reviewing, next(n for n, e in enumerate(page.archive.shown) if e.name != "turned.csv" and e.closed))
+    reviewing.press(page.reading.angle)
+    reviewing.qtbot.waitUntil(
+        lambda: "no angle" in page.reading.state.text() or page.reading.plot._angle, timeout=20_000
+    )
+
+
+def test_search_kind_and_order(reviewing: Hand) -> None:
+    page = review(reviewing)
+    QTest.keyClicks(page.list.search.edit, "shim=0.1")
+    few = len(page.archive.shown)
+    page.list.search.edit.clear()
+    page.list.refilter()
+    assert few < len(page.archive.shown) == 3
+    page.list.table.sortByColumn(0, Qt.SortOrder.AscendingOrder)
+    times = [entry.started for entry in page.archive.shown]
+    assert times == sorted(times)
+    page.list.purpose.set_key("drag")
+    page.list.refilter()
+    assert page.archive.shown == []
+
+
+def test_a_recording_that_was_cut_off_is_offered(hand: Hand, shelf: Path) -> None:
+    path = sorted(shelf.glob("*.csv"))[0]
+    path.write_bytes(path.read_bytes().split(b"# closed")[0] + b"39.29,0.05\n39.3")
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    assert "cut off" in page.notice.text.text()
+    page.list.purpose.set_key("recovered")
+    page.list.refilter()
+    assert [entry.path for entry in page.archive.shown] == [str(path)]
+    choose(hand, 0)
+    assert page._loaded[str(path)].reading.state == "recovered"
+    assert page.reading.pulls.rowCount() >= 2
+
+
+def test_a_file_that_cannot_be_read_is_told_and_the_others_stay(hand: Hand, shelf: Path) -> None:
+    (shelf / "bad.csv").write_bytes(b"# heldwheel recording 1\n# started = nonsense\n\x00\xff\n")
+    (shelf / "worse.csv").write_bytes(bytes(range(256)) * 40)
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    assert len(page.archive.shown) == 5
+    row = next(n for n, e in enumerate(page.archive.shown) if e.name == "worse.csv")
+    page.list.table.selectRow(row)
+    hand.qtbot.waitUntil(lambda: "cannot be read" in page.reading._empty.text(), timeout=20_000)
+    choose(hand, next(n for n, e in enumerate(page.archive.shown) if not e.problem and "shim" in e.name))
+
+
+@pytest.mark.parametrize("ending", ["html", "pdf", "csv", "json"])
+def test_report_and_export(reviewing: Hand, tmp_path: Path, ending: str) -> None:
+    choose(reviewing, 0)
+    page = review(reviewing)
+    target = tmp_path / f"out.{ending}"
+    page.export(page.reading.path, str(target))
+    reviewing.qtbot.waitUntil(lambda: page.notice.isVisible(), timeout=60_000)
+    assert "Written" in page.notice.text.text(), page.notice.text.text()
+    assert target.stat().st_size > 500
+    if ending in {"html", "json"}:
+        assert "imulated" in target.read_text(encoding="utf-8")
+
+
+def test_thousands_of_recordings_never_block(hand: Hand, home: Path) -> None:
+    write_many(home / "recordings", 1_500)
+    hand.window.open_page("Review")
+    page = review(hand)
+    assert len(page.archive.shown) >= 40, "the first screenful is there at once"
+    beats = 0
+    while not page.all_s:
+        hand.qtbot.wait(5)
+        beats += 1
+    assert len(page.archive.shown) == 1_500
+    assert beats > 5, "the window answered while the rest was read"
+    assert page.archive.shown[0].started > page.archive.shown[-1].started
+
+
+def test_the_window_answers_while_a_large_file_is_read(hand: Hand, folder: Path) -> None:
+    write_large(folder / "large.csv", 25_000_000)
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    page.list.table.selectRow(0)
+    assert "Reading large.csv" in page.reading._empty.text()
+    beats = 0
+    begun = time.monotonic()
+    while not page._loaded and time.monotonic() - begun < 60:
+        hand.qtbot.wait(5)
+        beats += 1
+    assert page._loaded
+    assert beats > 10
+    loaded = next(iter(page._loaded.values()))
+    assert loaded.samples > 1_000_000
+    x, y = loaded.trace().stretch(0, 1e9, 1000)
+    assert len(x) <= 2002
+    assert np.nanmax(y) > 38
+
+
+def test_entries_without_their_samples(shelf: Path) -> None:
+    entries = read_entries(list_files(shelf))
+    assert len(entries) == 3
+    assert all(entry.simulated and entry.closed and entry.ours and not entry.problem for entry in entries)
+    with_tags(entries[0].path, {"fill": "B", "shim": 0.25})
+    assert read_entry(entries[0].path).tags == {"fill": "B", "shim": 0.25}
+    archive = Archive()
+    archive.add([read_entry(entry.path) for entry in entries])
+    archive.filter("shim=0.25", "")
+    assert len(archive.shown) == 1
+    assert "fill" in archive.tag_names()
+    assert list_files(shelf / "nowhere") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "torque", "unit"),
+    [
+        ("t;moment (lbf·ft)\n0,0;1,5\n0,1;2,5\n0,2;3,5\n", "moment (lbf·ft)", "lbf·ft"),
+        ("time_s,torque_Nm\n0,1\n1,2\n2,3\n", "torque_Nm", "N·m"),
+        ("a foreign file\nmade somewhere\n\n0\t4\t7\n1\t5\t7\n2\t6\t7\n", "column 2", ""),
+    ],
+)
+def test_preview_of_a_foreign_table(tmp_path: Path, text: str, torque: str, unit: str) -> None:
+    path = tmp_path / "foreign.csv"
+    path.write_text(text, encoding="utf-8")
+    seen = preview(path)
+    assert seen.names[seen.guess["torque"]] == torque
+    assert seen.guess["time"] == 0
+    assert seen.unit == unit
+    target = tmp_path / "copy.csv"
+    count = bring_in(str(path), str(target), seen, Columns(0, seen.guess["torque"], unit or "N·m"))
+    trace = read_trace(target)
+    assert count == len(trace.time_s) == 3
+    with pytest.raises(FileError, match="already"):
+        bring_in(str(path), str(target), seen, Columns(0, 1, "N·m"))
+
+
+def test_preview_of_no_table(tmp_path: Path) -> None:
+    path = tmp_path / "letter.txt"
+    path.write_text("Dear club,\nthe car is blue.\n", encoding="utf-8")
+    with pytest.raises(FileError, match="no figures"):
+        preview(path)
+
+
+def test_import_asks_for_the_unit(hand: Hand, folder: Path, tmp_path: Path) -> None:
+    path = tmp_path / "foreign.csv"
+    path.write_text("zeit;wert\n" + "\n".join(f"{n / 100:.2f};{n % 7}" for n in range(300)), encoding="utf-8")
+    dialog = ImportDialog(hand.window._shared, path)
+    hand.qtbot.addWidget(dialog)
+    dialog.show()
+    assert not dialog.ok.isEnabled()
+    assert "never guessed" in dialog.message.text()
+    dialog.unit.set_key("lbf·in")
+    dialog._check()
+    QTest.mouseClick(dialog.ok, Qt.MouseButton.LeftButton, pos=QPoint(5, 5))
+    hand.qtbot.waitUntil(lambda: dialog.target is not None, timeout=20_000)
+    assert read_trace(dialog.target).unit == "lbf·in"
+
+
+def test_compare_fluids_from_the_examples(hand: Hand, folder: Path, tmp_path: Path) -> None:
+    for path in sorted(EXAMPLES.glob("04-fluid-*")):
+        (folder / path.name).write_bytes(path.read_bytes())
+    hand.window.open_page("Compare")
+    page = hand.window.pages["Compare"]
+    hand.qtbot.waitUntil(lambda: not page._left and len(page._runs) >= 12, timeout=90_000)
+    tags = [page.by.box.itemData(n) for n in range(page.by.box.count())]
+    by = next(tag for tag in tags if tag and len(set(str(run.tags.get(tag)) for run in page._runs)) == 3)
+    page.by.set_key(by)
+    page._by_changed()
+    hand.qtbot.waitUntil(lambda: page.found is not None or "cannot" in page.words.text(), timeout=30_000)
+    assert page.found is not None, page.words.text()
+    assert page.table.rowCount() >= 2
+    assert "against" in page.words.text()
+    shown = page.table.item(0, 5).text()
+    hand.window.set_unit("lbf·ft")
+    assert float(shown) / float(page.table.item(0, 5).text()) == pytest.approx(1.355818, rel=0.01)
+    from gui.models.comparing import export
+
+    assert Path(export(page.found, str(tmp_path / "c.csv"))).read_text(encoding="utf-8").startswith("group,")
+    assert "heldwheel groups 1" in Path(export(page.found, str(tmp_path / "c.json"))).read_text(encoding="utf-8")
+
+
+def test_compare_teaches_when_there_is_nothing(hand: Hand, folder: Path) -> None:
+    hand.window.open_page("Compare")
+    page = hand.window.pages["Compare"]
+    hand.qtbot.waitUntil(lambda: "recordings" in page.state.text(), timeout=20_000)
+    assert "before and after" in page.words.text()
+    assert not page.plot.isVisible()
