@@ -1,0 +1,46 @@
+"""A day of recording in accelerated time: what a second costs at its end, beside what it cost at its beginning.
+
+``make torture`` records the whole day (86.4 million samples) and checks each; here an hour shows the figures.
+"""
+
+from __future__ import annotations
+
+from tests.faults.soak import soaked
+
+SECONDS = 3_600
+
+
+def run() -> list[dict[str, object]]:
+    """Give the rows for ``make bench``."""
+    tally = soaked(SECONDS, 1_000)
+    figures = tally.figures
+    return [
+        {
+            "name": "an hour at 1 kHz: cost of a second, last tenth beside first",
+            "ours": f"{figures['cost, last over first tenth']:.2f} x",
+            "reference": "1 x",
+            "ratio": figures["cost, last over first tenth"],
+            "target": "<= 1.5",
+        },
+        {
+            "name": "... memory grown from the first tenth on",
+            "ours": f"{figures['grown MB']:.1f} MB",
+            "reference": f"{SECONDS * 1000 * 32 / 1e6:.0f} MB of samples",
+            "ratio": figures["grown MB"],
+            "target": "<= 30",
+        },
+        {
+            "name": "... samples missing, twice or wrong",
+            "ours": tally.failed,
+            "reference": f"{tally.counts['samples']} samples",
+            "ratio": float(tally.failed),
+            "target": "= 0",
+        },
+        {
+            "name": "... share of one core, decoding and handing over, of real time",
+            "ours": f"{figures['s of CPU for a day'] / 864:.3f} %",
+            "reference": "100 %",
+            "ratio": figures["s of CPU for a day"] / 864,
+            "target": "<= 2",
+        },
+    ]
