@@ -32,6 +32,9 @@ STILL_BLOCK_S = 0.025
 PLACED_S = 0.5
 """A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
 
+LANDS_S = 0.1
+"""A lever that is put down lands within this time (s), if there are samples enough to see it; no hand pulls so fast."""
+
 STILL_SHARE = 0.10
 """Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
 
@@ -139,7 +142,9 @@ def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool
     t, half = load.time_s, load.half
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height_nm)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height_nm)
-    rise_s = t[half[0] + high[0]] - t[low[-1]] if len(low) and len(high) else 0.0
+    rise_s = float(t[half[0] + high[0]] - t[low[-1]]) if len(low) and len(high) else 0.0
+    if 0 < rise_s < LANDS_S and half[0] + high[0] - low[-1] >= LEAST_SAMPLES:
+        return True
     small = sensor.capacity_nm is not None and height_nm < STILL_SHARE * sensor.capacity_nm
     if rise_s > PLACED_S or (not small and load.noise_nm > STILL_SHAKE * height_nm):
         return False
