@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 
+from logger.console import clean
 from logger.errors import InputError
 
 
@@ -37,7 +38,8 @@ def confirm_sending(device: str, data: bytes, does: str = "", *, assume: bool = 
     InputError
         The user did not agree, or nobody can be asked.
     """
-    told = f"This sends '{shown_bytes(data)}' to {device}" + (f": {does}" if does else "")
+    # What a description says it does is somebody else's text: on one line, without commands to the terminal.
+    told = f"This sends '{shown_bytes(data)}' to {clean(device)}" + (f": {clean(does)}" if does else "")
     sys.stderr.write(told + "\n")
     if assume:
         return
