@@ -13,8 +13,10 @@ import numpy as np
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import CHECK_BYTES, check
 from logger.decoder.floats import WIDTH
-from logger.decoder.standard import presentation_format
+from logger.decoder.notifications import NotificationDecoder
+from logger.decoder.standard import TORQUE, presentation_format, uuid
 from logger.description import Description, command_bytes
+from logger.links.ble_pick import Offer, pick_standard
 from logger.samples import Decoded, Decoder, EventKind
 from logger.toml_file import parse_toml
 from tests.faults.fuzz import Target
@@ -288,7 +290,30 @@ def descriptors(rng: random.Random) -> str:
     return "read"
 
 
+def standards(rng: random.Random) -> str:
+    """A device that describes itself by the open standards, and lies: any format, any exponent, any bytes."""
+    offers = []
+    for handle in range(rng.randrange(1, 4)):
+        number = rng.choice((TORQUE, TORQUE, 0x2A6E, 0x2A19))
+        name = uuid(number) if rng.random() < 0.5 else f"{rng.getrandbits(32):08x}-0000-1000-8000-000000000000"
+        code = rng.choice((0x04, 0x06, 0x0E, 0x10, 0x14, 0x15, 0x16, 0x17, 0x07, 0x0F, rng.randrange(256)))
+        unit = rng.choice((0x2741, 0x2741, 0x2723, rng.getrandbits(16)))
+        said = struct.pack("<BbHBH", code, rng.choice((-2, -128, 127, 0, rng.randrange(-128, 128))), unit, 1, 0)
+        formats = tuple(
+            said if rng.random() < 0.8 else rng.randbytes(rng.randrange(12)) for _ in range(rng.randrange(3))
+        )
+        offers.append(Offer(uuid(0x185A), name, handle, rng.random() < 0.9, formats))
+    pick = pick_standard(offers, rng.choice((None, 350.0)))
+    if pick.packet is None:
+        return "no packet"
+    decoder = NotificationDecoder(pick.packet)
+    right = pick.packet.length or 4
+    packets = [rng.randbytes(right if rng.random() < 0.8 else rng.randrange(30)) for _ in range(rng.randrange(1, 20))]
+    return "read" if len(drained(rng, decoder, packets).columns["torque"]) else "no sample"
+
+
 TARGETS = [
+    Target("Bluetooth standards", standards),
     Target("text lines", lines),
     Target("line templates", templates),
     Target("frames", frames),

@@ -15,6 +15,7 @@ from analysis.report_material import Issue, Kind
 from analysis.report_pdf import to_pdf
 from analysis.summary import material_of
 from gui.models.library import Shelf, file_stem
+from logger.confirm import confirm_sending
 from logger.console import clean
 from logger.description import Description, SerialSettings
 from logger.door import run_door
@@ -148,6 +149,15 @@ def test_no_code_from_data_and_no_network_service() -> None:
                     found.append(f"{path}:{node.lineno}: {called}")
                 found += [f"{path}: shell" for k in node.keywords if k.arg == "shell"]
     assert [place for place in found if "/virtual/" not in place] == []
+
+
+def test_what_is_to_be_sent_cannot_be_hidden(capsys: pytest.CaptureFixture[str]) -> None:
+    """The text beside a command is somebody else's: it cannot overwrite the line that shows what is sent."""
+    confirm_sending("gauge\x1b[1A", b"ERASE\r", "reads the serial number\x1b[2K\rThis sends nothing\u202e", assume=True)
+    told = capsys.readouterr().err
+    assert "ERASE" in told
+    assert not set(told) & set("\x1b\r\u202e")
+    assert told.count("\n") == 1
 
 
 def test_a_hostile_description_sends_nothing_by_itself() -> None:
