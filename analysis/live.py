@@ -35,7 +35,10 @@ HEAD_S, HEAD_LEAST, HEAD_MOST = 1.0, 8, 2000
 LOADED_OF_CAPACITY = 0.04
 """A stream that begins nearer to zero than this share of the capacity begins at rest: a lever's weight is there."""
 
-LOADED_SURELY = 0.3
+LOADED_UNREST = 0.01
+"""... whose block means range over more than this share of its level: a pack that slips does, a lever does not ..."""
+
+LOADED_SURELY = 0.15
 """... and one that begins beyond this share under load, however still it is: at its limit a transducer is very still."""
 
 STILL_NOISES = 8.0
@@ -158,7 +161,7 @@ class LiveReader:
         means = block_means(head, self._block)
         noise = max(sample_noise(head), self._resolution_nm / np.sqrt(12)) / np.sqrt(self._block)
         wide = float(np.ptp(means))
-        return bool(STILL_NOISES * noise < wide < abs(level) / 2)
+        return bool(max(STILL_NOISES * noise, LOADED_UNREST * abs(level)) < wide < abs(level) / 2)
 
     def _pulls_of(self, span: Span) -> tuple[Pull, ...]:
         if np.isnan(self._noise_nm):

@@ -32,8 +32,9 @@ STILL_BLOCK_S = 0.025
 PLACED_S = 0.5
 """A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
 
-LANDS_S = 0.1
-"""A lever that is put down lands within this time (s), if there are samples enough to see it; no hand pulls so fast."""
+LANDS_BLOCKS, LANDS_SHARE = 4, 0.6
+"""A lever that is put down lands at once: so many blocks make more than this share of its rise, or all of it. The
+quickest hand takes three times as long (0.3 s)."""
 
 STILL_SHARE = 0.10
 """Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
@@ -127,6 +128,17 @@ def _noise(window: Window, inner: Floats) -> float:
     return max(sample_noise(before if len(before) >= 2 * LEAST_SAMPLES else torque), step_nm / float(np.sqrt(12)))
 
 
+def _lands(load: Load, rise: Floats, height_nm: float) -> bool:
+    """Whether a rise is made of steps: a lever put on, turned over, or let fall."""
+    step = load.held_s / max(int(load.half[-1] - load.half[0]), 1)
+    width = round(STILL_BLOCK_S / step)
+    if width < 2:
+        return False  # too few readings to tell
+    steps = np.diff(block_means(rise, width))
+    quickest = np.sort(steps)[-LANDS_BLOCKS:]
+    return bool(len(rise) < LANDS_BLOCKS * width or quickest.sum() > LANDS_SHARE * height_nm)
+
+
 def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
     """Whether this is the lever's own weight in another place: quickly there, then as still as at rest.
 
@@ -143,7 +155,7 @@ def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height_nm)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height_nm)
     rise_s = float(t[half[0] + high[0]] - t[low[-1]]) if len(low) and len(high) else 0.0
-    if 0 < rise_s < LANDS_S and half[0] + high[0] - low[-1] >= LEAST_SAMPLES:
+    if len(low) and len(high) and _lands(load, x[low[-1] : half[0] + high[0] + 1], height_nm):
         return True
     small = sensor.capacity_nm is not None and height_nm < STILL_SHARE * sensor.capacity_nm
     if rise_s > PLACED_S or (not small and load.noise_nm > STILL_SHAKE * height_nm):
