@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from logger.header import Header
     from logger.health import Health
     from logger.samples import Floats, Subscriber
-    from logger.session import Session
+    from logger.session import Command, Session
 
 HOLD_S: Final = 1.0
 SOURCE: Final = Column("source", "")
@@ -99,6 +99,10 @@ class PairedSession:
     def mark(self, kind: EventKind, text: str) -> None:
         """Put an event of the user's into the stream; any thread may call it."""
         self._sessions[0].mark(kind, text)
+
+    def arrange(self, command: Command) -> None:
+        """Have a confirmed command sent to the torque transducer."""
+        self._sessions[0].arrange(command)
 
     async def send(self, data: bytes, does: str) -> None:
         """Write a confirmed command to the torque transducer.

@@ -22,7 +22,7 @@ from logger.console import Progress, note, say
 from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings, read_description
 from logger.door import Exit
-from logger.errors import FileError, HeldwheelError, InputError
+from logger.errors import FileError, InputError
 from logger.files import read_trace
 from logger.header import Header, Lever, Limit, Sidecar
 from logger.links.build import build_link
@@ -34,7 +34,7 @@ from logger.units import parse_quantity, parse_stud_circle
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Callable, Iterator, Sequence
+    from collections.abc import Callable, Iterator
 
     from logger.header import TransducerFacts
     from logger.links.base import Link
@@ -191,7 +191,6 @@ def record(
     out: Path,
     *,
     seconds: float | None = None,
-    commands: Sequence[tuple[bytes, str]] = (),
 ) -> int:
     """Run a session into a file, with a progress line; Ctrl-C ends it properly.
 
@@ -204,8 +203,6 @@ def record(
         A new file.
     seconds : float, optional
         Stop after so long.
-    commands : sequence of (bytes, str)
-        Confirmed commands to send when the link is open.
 
     Returns
     -------
@@ -221,7 +218,7 @@ def record(
     session.subscribe(writer)
     session.subscribe(shown)
     with _stopped_by_signals(session.stop), Progress() as progress:
-        ending = asyncio.run(_run(session, writer, shown, progress, seconds, commands))
+        ending = asyncio.run(_run(session, writer, shown, progress, seconds))
     return _report(session, writer, shown, ending)
 
 
@@ -231,31 +228,16 @@ async def _run(
     shown: _Shown,
     progress: Progress,
     seconds: float | None,
-    commands: Sequence[tuple[bytes, str]],
 ) -> Ending:
     running = asyncio.ensure_future(session.run())
     began_s = time.monotonic()
-    sent = not commands
     while not running.done():
         await asyncio.wait({running}, timeout=SHOW_S)
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)
-        if not sent and session.health.state != "opening":
-            sent = True
-            await _send(session, commands)
         if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
             session.stop()
     return running.result()
-
-
-async def _send(session: Session | PairedSession, commands: Sequence[tuple[bytes, str]]) -> None:
-    """Send confirmed commands; one that cannot be sent ends the recording."""
-    try:
-        for data, does in commands:
-            await session.send(data, does)
-    except HeldwheelError as error:
-        note(f"heldwheel-log: {error}")
-        session.stop()
 
 
 def _line(session: Session | PairedSession, writer: RecordingWriter, shown: _Shown) -> str:

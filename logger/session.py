@@ -11,17 +11,19 @@ Rules
 1. Whatever fails ends up in one ``Ending``, which ``run`` gives and every subscriber receives.
 2. A subscriber that fails ends the session with FAILED; all others still get every sample read and the ending.
 3. No sample is dropped. What the device lost is counted from its counter and told as an event.
-4. Nothing is written to the device unless ``send`` is called, and that only after the user has confirmed it.
+4. Nothing is written to the device but what ``send`` or ``arrange`` was given, and only after the user confirmed it.
 5. When nothing arrives for ``silence_s`` an event says so: a radio stack that died reports nothing by itself.
 
-Offered: ``Session``, ``build_session``.
+Offered: ``Session``, ``Command``, ``build_session``.
 """
 
 from __future__ import annotations
 
 import asyncio
+import contextlib
 import time
 from collections import deque
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
@@ -48,6 +50,25 @@ BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
 COUNTER: Final = Column("counter", "")
 LATE: Final = Column("late", "ms")
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """A confirmed command and when it is sent.
+
+    Attributes
+    ----------
+    data : bytes
+    does : str
+        One line for the user.
+    when : str
+        ``each``: after every opening, also after a reconnect (start); ``once``: after the first (zero: never again
+        under load); ``end``: before the link is closed (stop).
+    """
+
+    data: bytes
+    does: str
+    when: Literal["each", "once", "end"] = "once"
 
 
 class SubscriberFailedError(Exception):
@@ -108,6 +129,7 @@ class Session:
         self._drain_s = drain_s
         self._subscribers: list[Subscriber] = []
         self._failed: list[Subscriber] = []
+        self._commands: list[Command] = []
         self._pending: deque[Event] = deque()  # events that wait for the next block
         self._meter = Meter(nominal_hz)
         self._steps = Steps()
@@ -166,6 +188,10 @@ class Session:
     def mark(self, kind: EventKind, text: str) -> None:
         """Put an event of the user's (NOTE, ZERO) into the stream; any thread may call it."""
         self._pending.append(Event(kind, text=text))
+
+    def arrange(self, command: Command) -> None:
+        """Have a command sent that the user has confirmed: after the link is opened, or at the end."""
+        self._commands.append(command)
 
     async def send(self, data: bytes, does: str) -> None:
         """Write a command that the user has confirmed; it becomes a SENT event.
@@ -237,6 +263,10 @@ class Session:
 
     async def _open(self) -> None:
         await self._link.open()
+        for command in self._commands:
+            if command.when != "end":
+                await self.send(command.data, command.does)
+        self._commands = [command for command in self._commands if command.when != "once"]
         self._opened_s = self._heard_s = time.monotonic()
         self._first = True
         self._reading = None
@@ -259,6 +289,10 @@ class Session:
                     await asyncio.sleep(self._drain_s)
             await self._watch()
         stopped_s = time.monotonic()
+        with contextlib.suppress(LinkError):  # the recording ends in any case
+            for command in self._commands:
+                if command.when == "end":
+                    await self.send(command.data, command.does)
         while chunks := await self._next(0):  # what has arrived already
             self._take(chunks)
             if chunks[-1].arrival_s > stopped_s:

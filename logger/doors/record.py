@@ -9,20 +9,23 @@ r"""Record a transducer until it is stopped (Ctrl-C) or for a time, losing nothi
 
 Before the first pull: read the maker's manual; chock and support the car; stand out of the lever's way.
 The transducer is described by a TOML file ('heldwheel-log learn' writes one). Recording only listens; a command from
-the description is sent with --send NAME, and only after you have seen and confirmed it. The file is saved four times a
-second: what the progress line calls saved survives a power cut of the program; an existing file is never overwritten.
+the description is sent with --send NAME, and only after you have seen and confirmed it: 'start' whenever the device
+is opened, also after a reconnect; 'stop' at the end; any other, such as 'zero', once at the beginning. The file is
+saved four times a second: what the progress line calls saved survives a power cut of the program; an existing file is
+never overwritten.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     import argparse
 
     from logger.header import Header
     from logger.recorded import Source
+    from logger.session import Command
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -75,7 +78,6 @@ def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.confirm import confirm_sending
     from logger.errors import InputError
     from logger.recorded import header_from
 
@@ -87,15 +89,26 @@ def run(args: argparse.Namespace) -> int:
     for polled in (source, second):
         if polled is not None and polled.description.poll is not None:
             _confirm_poll(polled, assume=args.yes)
+    commands = _confirmed(args, source)
+    return _record(args, source, second, header, commands)
+
+
+def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
+    """Show the commands that are asked for, and have each confirmed once."""
+    from logger.confirm import confirm_sending
+    from logger.errors import InputError
+    from logger.session import Command
+
+    moments: dict[str, Literal["each", "once", "end"]] = {"start": "each", "stop": "end"}
     commands = []
     for name in args.send:
-        command = description.commands.get(name)
-        if command is None:
-            known = ", ".join(description.commands) or "none"
+        described = source.description.commands.get(name)
+        if described is None:
+            known = ", ".join(source.description.commands) or "none"
             raise InputError(f"--send {name}: the description has no such command; it has: {known}")
-        confirm_sending(source.identity, command.data(), command.does or name, assume=args.yes)
-        commands.append((command.data(), command.does or name))
-    return _record(args, source, second, header, commands)
+        confirm_sending(source.identity, described.data(), described.does or name, assume=args.yes)
+        commands.append(Command(described.data(), described.does or name, moments.get(name, "once")))
+    return commands
 
 
 def _checked(args: argparse.Namespace, header: Header) -> Header:
@@ -127,20 +140,22 @@ def _confirm_poll(source: Source, *, assume: bool) -> None:
 
 
 def _record(
-    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[tuple[bytes, str]]
+    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[Command]
 ) -> int:
     from logger.recorded import record, started_name
     from logger.session import build_session
 
     session = build_session(source.link, source.description, source.decoder, reconnect_s=args.reconnect)
+    for command in commands:
+        session.arrange(command)
     out = args.out or started_name()
     if second is None:
-        return record(session, header, out, seconds=args.seconds, commands=commands)
+        return record(session, header, out, seconds=args.seconds)
     from logger.merge import paired
 
     other = build_session(second.link, second.description, second.decoder, reconnect_s=args.reconnect)
     pair, header = paired(session, other, second.description, second.identity, header)
-    return record(pair, header, out, seconds=args.seconds, commands=commands)
+    return record(pair, header, out, seconds=args.seconds)
 
 
 def _second(args: argparse.Namespace) -> Source | None:

@@ -17,7 +17,7 @@ from logger.links.ble import BleLink
 from logger.links.polled import PolledLink
 from logger.recording import RecordingWriter
 from logger.samples import EndReason, EventKind
-from logger.session import build_session
+from logger.session import Command, build_session
 from logger.virtual.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
 
 ONE = "F0:00:00:00:00:01"
@@ -279,6 +279,55 @@ def test_asked_over_bluetooth(live, tmp_path):
         assert set(asked) == {b"D"}
         assert counts(trace, EventKind.BATTERY) == 7
         assert trace.header.simulated
+
+    live(scenario)
+
+
+def test_start_at_every_opening_zero_once_stop_at_the_end(live, tmp_path):
+    """A device that streams only when told: also after a reconnect; but it must not zero itself there, under load."""
+
+    async def scenario(w):
+        received = []
+        streaming = asyncio.Event()
+
+        def on_command(data):
+            received.append(data)
+            if data == b"start":
+                streaming.set()
+            elif data == b"stop":
+                streaming.clear()
+
+        gauge = stream_gauge(w.air, ONE, on_command=on_command)
+        await w.add(gauge)
+
+        async def device():
+            number = 0
+            while True:
+                await streaming.wait()
+                await gauge.notify(OWN_STREAM, packet(number))
+                number += 1
+                await asyncio.sleep(PERIOD)
+
+        link = BleLink(ONE, BleSettings(characteristic=OWN_STREAM, command=OWN_COMMAND), backends=w.backends)
+        session = build_session(link, BINARY)
+        for data, when in ((b"zero", "once"), (b"start", "each"), (b"stop", "end")):
+            session.arrange(Command(data, data.decode(), when))
+        path = tmp_path / "told.csv"
+        session.subscribe(RecordingWriter(path, Header(), session.columns))
+        running, playing = asyncio.ensure_future(session.run()), asyncio.ensure_future(device())
+        await until(lambda: session.health.samples > 200)
+        streaming.clear()
+        await gauge.disconnect()
+        await until(lambda: session.health.reconnects == 1)
+        before = session.health.samples
+        await until(lambda: session.health.samples > before + 200)
+        session.stop()
+        assert (await asyncio.wait_for(running, 20)).reason is EndReason.STOPPED
+        playing.cancel()
+        await asyncio.sleep(0.1)
+        assert received == [b"zero", b"start", b"start", b"stop"]
+        sent = [event.text for event in read_trace(path).events if event.kind is EventKind.SENT]
+        assert sent == ["zero: zero", "start: start", "start: start", "stop: stop"]
 
     live(scenario)
 

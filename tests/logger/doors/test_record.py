@@ -46,7 +46,7 @@ def gauge(tmp_path) -> str:
 
 
 def pieces(count: int):
-    return [(0.3 + i / 500, b"%d,%d.25\n" % (i, i)) for i in range(count)]
+    return [(1.0 + i / 500, b"%d,%d.25\n" % (i, i)) for i in range(count)]
 
 
 def test_record_from_a_port(tmp_path, gauge, capsys):
@@ -57,7 +57,7 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
     job.write_text('[job]\ncustomer = "a club"\nnotes = "cold"\n[test]\nplace = "bench"\n', encoding="utf-8")
     with VirtualPort(pieces(400)) as port:
         path = port.path
-        words = [path, "--transducer", gauge, "--out", str(out), "--seconds", "1.5", "--lever", "450mm"]
+        words = [path, "--transducer", gauge, "--out", str(out), "--seconds", "2.6", "--lever", "450mm"]
         words += ["--stud-circle", "5x114.3mm", "--limit", str(limit), "--job", str(job), "--note", "second try"]
         assert log("record", *words, "--place", "car", "--held", "other side", "--side", "left") == Exit.OK
     trace = read_trace(out)
