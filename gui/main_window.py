@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
@@ -44,6 +45,7 @@ class MainWindow(QMainWindow):
         self.unit = Switch(UNITS, "Unit")
         self._lay_out()
         self._connect()
+        tester.restore(shared.library)
         self._restore()
 
     def _lay_out(self) -> None:
@@ -126,7 +128,9 @@ class MainWindow(QMainWindow):
         if name == "Test":
             from gui.pages.test_page import TestPage
 
-            return TestPage(self._shared, self.tester)
+            page = TestPage(self._shared, self.tester)
+            page.review.connect(self.show_recording)
+            return page
         if name == "Review":
             from gui.pages.review_page import ReviewPage
 
@@ -134,6 +138,15 @@ class MainWindow(QMainWindow):
         from gui.pages.compare_page import ComparePage
 
         return ComparePage(self._shared)
+
+    def show_recording(self, path: object) -> None:
+        """Open a recording on the Review page."""
+        from gui.pages.review_page import ReviewPage
+
+        self.open_page("Review")
+        page = self.pages["Review"]
+        if isinstance(page, ReviewPage) and isinstance(path, Path):
+            page.show_recording(path)
 
     def set_unit(self, unit: str) -> None:
         """Show every torque in another unit."""

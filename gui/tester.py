@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Coroutine
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, TypeVar
 
+import msgspec
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFileDialog
 
 from gui.bridge import Bridge
@@ -21,9 +23,12 @@ from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
+    from gui.models.library import Library
     from gui.models.settings import Settings
     from logger.acquisition import Acquisition
 
+ASK_MS = 50  # how often an answer is looked for
+T = TypeVar("T")
 Opener = Callable[[JobCard, Open], Stream]
 
 
@@ -63,12 +68,14 @@ class Tester:
         self.changes.tell()
 
     def _open(self, card: JobCard, opened: Open) -> Stream:
+        return SessionStream(self._started(), card, opened)
+
+    def _started(self) -> Acquisition:
         from logger.acquisition import Acquisition
 
         if self._acquisition is None:
             self._acquisition = Acquisition()
-            self._acquisition.__enter__()
-        return SessionStream(self._acquisition, card, opened)
+        return self._acquisition
 
     # ------------------------------------------------------------------ doing
     def practise(self) -> None:
@@ -93,6 +100,7 @@ class Tester:
             return
         self.run.start()
         self.run.signed_by = self.card.job.operator
+        self._remember()
 
     def _connect(self, opened: Open) -> None:
         try:
@@ -143,6 +151,49 @@ class Tester:
         folder = QFileDialog.getExistingDirectory(None, "Save the recording in another folder")
         if folder:
             self.bridge.rescue(Path(folder))
+
+    def ask_later(
+        self, asked: Coroutine[Any, Any, T], then: Callable[[T], object], failed: Callable[[str], object]
+    ) -> None:
+        """Run something in the acquisition thread and bring its answer back here."""
+        future = self._started().call(asked)
+        timer = QTimer(self.bridge)
+
+        def look() -> None:
+            if not future.done():
+                return
+            timer.stop()
+            timer.deleteLater()
+            error = future.exception()
+            if error is None:
+                then(future.result())
+            else:
+                failed(problem_of(error) if isinstance(error, Exception) else str(error))
+
+        timer.timeout.connect(look)
+        timer.start(ASK_MS)
+
+    def restore(self, library: Library) -> None:
+        """Put on the card what was used last."""
+        choices = self.settings.choices
+        if choices.fixture:
+            self.card.put(lever=library.fixtures.entries().get(choices.fixture))
+        if choices.limit:
+            self.card.put(limit=library.limits.entries().get(choices.limit))
+        if choices.transducer:
+            description = library.transducers.entries().get(choices.transducer)
+            self.card.put(description=description, address=description.transducer.identity if description else "")
+        if choices.operator:
+            self.card.put(job=msgspec.structs.replace(self.card.job, operator=choices.operator))
+
+    def _remember(self) -> None:
+        card = self.card
+        self.settings.remember(
+            fixture=card.lever.name if card.lever is not None else "",
+            limit=card.limit.name if card.limit is not None else "",
+            transducer=card.description.name if card.description is not None else "",
+            operator=card.job.operator,
+        )
 
     def recording_words(self) -> str:
         """Say in a few words what is being recorded."""

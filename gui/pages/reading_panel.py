@@ -9,13 +9,15 @@ import numpy as np
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
 
+from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
 from gui.pages.correct_bar import CorrectBar
 from gui.pages.pull_table import PullTable
 from gui.pages.result_card import ResultCard
-from gui.widgets.parts import Switch, button, card, column, label, line, scrolled
+from gui.widgets.parts import Field, Switch, button, card, column, label, line, scrolled
 from gui.widgets.review_plot import ReviewPlot, Shown
+from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -48,6 +50,7 @@ class ReadingPanel(QWidget):
         self.pulls = PullTable(shared)
         self.budget = BudgetTable(shared)
         self.facts = label("", "", wrap=True)
+        self.tags = Field("Tags, to find and compare it by", "fill=2, shim=0.2")
         self.result = ResultCard(shared)
         self.correct = CorrectBar(shared)
         self.below = QStackedWidget()
@@ -88,7 +91,11 @@ class ReadingPanel(QWidget):
         choose.addWidget(self.switch)
         choose.addStretch(1)
         left.addLayout(choose)
-        for part in (self.pulls, self.budget, scrolled(self.facts)):
+        facts = QWidget()
+        about = column(facts, gap=6)
+        about.addWidget(self.tags)
+        about.addWidget(scrolled(self.facts), 1)
+        for part in (self.pulls, self.budget, facts):
             self.below.addWidget(part)
         left.addWidget(self.below, 1)
         row.addLayout(left, 3)
@@ -100,6 +107,7 @@ class ReadingPanel(QWidget):
     def _connect(self) -> None:
         self.switch.picked.connect(lambda name: self.below.setCurrentIndex(BELOW.index(name)))
         self.pulls.chosen.connect(self._look_at)
+        self.tags.edit.editingFinished.connect(self._tag)
         self.correct.done.connect(self._corrected)
         self.correct.cancelled.connect(self._end_correcting)
         self.plot.moved.connect(self.correct.show_times)
@@ -162,6 +170,8 @@ class ReadingPanel(QWidget):
         self.budget.show_reading(reading)
         self.result.show_reading(reading)
         self.facts.setText("\n".join(fact_lines(first)))
+        if not self.tags.edit.hasFocus():
+            self.tags.set_text(self._tag_text())
         self.edit.setEnabled(not several and bool(reading.pulls))
 
     def show_angle(self, found: tuple[Floats, Floats] | None) -> None:
@@ -187,6 +197,22 @@ class ReadingPanel(QWidget):
             pull = first.reading.pulls[number].pull
             room = 0.3 * (pull.end_s - pull.start_s)
             self.plot.show_stretch(pull.start_s - room, pull.end_s + room)
+
+    def _tag_text(self) -> str:
+        tags = read_entry(self.path).tags
+        return ", ".join(
+            f"{key}={value:g}" if isinstance(value, float) else f"{key}={value}" for key, value in tags.items()
+        )
+
+    def _tag(self) -> None:
+        if self.path and self.tags.text != self._tag_text():
+            try:
+                with_tags(self.path, tags_of(self.tags.text))
+            except HeldwheelError as error:
+                self.tags.set_wrong(str(error))
+                return
+            self.tags.set_wrong("")
+            self.corrected.emit(self.path)
 
     # ------------------------------------------------------------------ deciding
     def _begin_correcting(self) -> None:

@@ -109,6 +109,14 @@ class ReviewPage(QWidget):
         if not going:
             self._next_piece()
 
+    def show_recording(self, path: Path) -> None:
+        """Show one recording of the folder."""
+        self.list.search.set_text("")
+        self.list.purpose.set_key("")
+        self.archive.add(read_entries([str(path)]))
+        self.list.refilter()
+        self.list.restore([str(path)])
+
     def _next_piece(self) -> None:
         piece, self._left = self._left[:PIECE], self._left[PIECE:]
         if piece:

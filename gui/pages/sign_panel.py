@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.badge import Badge
-from gui.widgets.parts import Field, card, column, label
+from gui.widgets.parts import Field, button, card, column, label
 
 if TYPE_CHECKING:
     from gui.models.run import TestRun
@@ -20,6 +20,7 @@ class SignPanel(QWidget):
     """Result in words, and the name; emits ``named`` while it is typed."""
 
     named = Signal(str)
+    review_asked = Signal()
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -36,6 +37,8 @@ class SignPanel(QWidget):
         self._warn = label("", "warn", wrap=True)
         for part in (self._title, self._value, self._badge, self._words, self.name, self._warn):
             inside.addWidget(part)
+        self._open = button("Open in Review", self.review_asked.emit, tip="Trace, budget, report")
+        inside.addWidget(self._open)
         inside.addStretch(1)
         self.name.changed.connect(lambda: self.named.emit(self.name.text))
 
@@ -45,6 +48,7 @@ class SignPanel(QWidget):
         self._title.setText("The test is finished" if run.flow.finished else "Sign the test")
         self.name.set_text(run.signed_by)
         self.name.edit.setEnabled(not run.flow.finished)
+        self._open.setVisible(run.flow.finished)
         self._warn.setText("Simulated: this must never be filed as a test." if run.simulated else "")
         if value is None:
             self._value.setText("No pull counts, so there is no value.")

@@ -308,7 +308,7 @@ def test_compare_fluids_from_the_examples(hand: Hand, folder: Path, tmp_path: Pa
     page = hand.window.pages["Compare"]
     hand.qtbot.waitUntil(lambda: not page._left and len(page._runs) >= 12, timeout=90_000)
     tags = [page.by.box.itemData(n) for n in range(page.by.box.count())]
-    by = next(tag for tag in tags if tag and len(set(str(run.tags.get(tag)) for run in page._runs)) == 3)
+    by = next(tag for tag in tags if tag and len({str(run.tags.get(tag)) for run in page._runs}) == 3)
     page.by.set_key(by)
     page._by_changed()
     hand.qtbot.waitUntil(lambda: page.found is not None or "cannot" in page.words.text(), timeout=30_000)

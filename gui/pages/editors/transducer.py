@@ -20,14 +20,14 @@ class TransducerEditor(Editor):
 
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__("Transducer", "How its bytes become readings, and what its numbers are worth.")
-        self._shared, self._card = shared, tester.card
+        self._shared, self._card, self._tester = shared, tester.card, tester
         from logger.description import shipped
 
         examples = [("", "Choose one"), *((name, name.replace("-", " ")) for name in shipped())]
         self.examples = Choice("Descriptions that come with the program", examples)
         self.address = Field("Port or Bluetooth address", "/dev/ttyUSB0, COM3, or as found below")
         self.facts = label("", wrap=True)
-        self.found = Choice("Found on this computer", [("", "Press “Look for ports”")])
+        self.found = Choice("Found on this computer", [("", "Look for ports or Bluetooth")])
         self.message = label("", "warn", wrap=True)
         self.shelf: ShelfBar[Description] = ShelfBar(
             shared.library.transducers, "transducer", self.take, lambda: self._card.description
@@ -44,7 +44,9 @@ class TransducerEditor(Editor):
         self.body.addWidget(self.address)
         row = line(gap=10)
         row.addWidget(self.found, 1)
-        row.addWidget(button("Look for ports", self._look, tip="Lists ports; opens none and sends nothing"))
+        row.addWidget(button("Ports", self._look, tip="Lists serial ports; opens none and sends nothing"))
+        row.addWidget(button("Bluetooth", self._listen, tip="Listens a few seconds; connects to nothing"))
+        row.addWidget(button("Ask it", self._ask, tip="Connects once to the Bluetooth device to learn what it sends"))
         self.body.addLayout(row)
         self.body.addWidget(self.message)
         self.body.addWidget(label("What its numbers are worth", "head"))
@@ -59,6 +61,7 @@ class TransducerEditor(Editor):
     def take(self, description: Description) -> None:
         """Use a transducer that was picked."""
         self._card.put(description=description, address=self._card.address or description.transducer.identity)
+        self.message.setText("")
         self.load()
 
     def _example(self) -> None:
@@ -73,13 +76,35 @@ class TransducerEditor(Editor):
             self.message.setText(str(error))
 
     def _look(self) -> None:
-        from serial.tools.list_ports import comports
+        from logger.links.serial_port import serial_ports
 
-        ports = sorted(comports(), key=lambda port: port.device)
-        options = [(port.device, f"{port.device}  {port.description or ''}".strip()) for port in ports]
-        self.found.set_options(options or [("", "No serial port on this computer")])
-        if options:
-            self._take_found()
+        options = [(port.device, f"{port.device}  {port.text}".strip()) for port in serial_ports()]
+        self._offer(options, "No serial port on this computer")
+
+    def _listen(self) -> None:
+        from gui.models.radio import heard
+
+        self.message.setText("Listening for Bluetooth devices …")
+        self._tester.ask_later(heard(), lambda found: self._offer(found, "No Bluetooth device was heard"), self._say)
+
+    def _offer(self, options: list[tuple[str, str]], none: str) -> None:
+        self.message.setText("" if options else f"{none}. Is the transducer switched on and near?")
+        self.found.set_options(options or [("", none)])
+        self._take_found()
+
+    def _ask(self) -> None:
+        from gui.models.radio import introduced
+
+        if not self._card.address:
+            self._say("Choose a Bluetooth device first.")
+            return
+        known = self._card.description
+        known = known if known is not None and known.link == "ble" else None
+        self.message.setText("Asking the device what it sends …")
+        self._tester.ask_later(introduced(self._card.address, known), self.take, self._say)
+
+    def _say(self, text: str) -> None:
+        self.message.setText(text)
 
     def _take_found(self) -> None:
         if self.found.key:
