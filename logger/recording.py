@@ -9,9 +9,9 @@
     # unit = "lbf·in"
     time_s,torque_lbf_in,counter,late_ms            columns with their units
     # batch rows=0 crc32=9A3F2C10                   CRC-32 of all bytes since the last batch line
-    0.000000,12.3,100,0
+    0.0,12.3,100,0.0
     # event time_s=0.021000 kind=gap count=20 text=20 samples lost
-    0.021000,12.4,121,1.25
+    0.021,12.4,121,1.25
     # batch rows=2 crc32=0B1C2D3E
     # closed samples=2 sha256=…                     of all bytes above this line
 
@@ -38,7 +38,7 @@ import zlib
 from collections import deque
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
 import numpy as np
@@ -59,6 +59,10 @@ FIRST_LINE: Final = f"# {SCHEMA}\n"
 FLUSH_S: Final = 0.08  # between two batches at least; with the gathering before, all is saved well within 0.25 s
 SYNC_S: Final = 1.0
 MAX_TEXT: Final = 300  # characters of an event's text
+LEAST_PLAIN, MOST_PLAIN = 1e-6, 1e15  # largest value of a column that is rounded: all powers of ten used are exact
+DOUBLE_DIGITS: Final = 15  # that every float holds exactly
+SINGLE_DIGITS: Final = 12  # 9 hold a 32-bit float; three more for values far below the largest one beside them
+_NUMBERS: Final = msgspec.json.Encoder()
 BIG_BATCH: Final = 50_000  # rows: bounds the memory that formatting takes when a fast source is recorded
 
 
@@ -84,25 +88,32 @@ def format_event(event: Event) -> str:
     return f"# event time_s={time_s:.6f} kind={kind} count={event.count} text={text}\n"
 
 
-def format_rows(time_s: Floats, values: Sequence[Floats]) -> str:
-    """Give rows: time in microseconds, values with as many digits as they have (at most 15); NaN is an empty cell."""
-    if not len(time_s):
-        return ""
-    pattern = "%.6f," + ",".join(_digits(v) for v in values) + "\n"
-    table = np.column_stack((time_s, *values))
-    text = (pattern * len(table)) % tuple(table.ravel().tolist())
-    return text.replace("nan", "") if np.isnan(table).any() else text
+def format_rows(time_s: Floats, values: Sequence[Floats]) -> bytes:
+    """Give rows: time to the microsecond, values with as many digits as they have; NaN is an empty cell.
 
-
-def _digits(values: Floats) -> str:
-    """Give the shortest format that loses nothing a device delivers.
-
-    A number that a device wrote in at most 15 digits, or a raw integer times a decimal scale, comes back from 15
-    digits as it was. A 32-bit float needs 9, and 15 would show the noise of its conversion.
+    A JSON encoder writes the numbers: the shortest text that gives the same float again, three times as fast as ``%``.
     """
-    with np.errstate(over="ignore"):
-        single = np.array_equal(values, values.astype(np.float32), equal_nan=True)
-        return "%.9g" if single and not np.array_equal(values, values.round(9), equal_nan=True) else "%.15g"
+    if not len(time_s):
+        return b""
+    rows = list(zip(time_s.round(6).tolist(), *map(_plain, values), strict=True))
+    return _NUMBERS.encode(rows)[2:-2].replace(b"],[", b"\n").replace(b"null", b"") + b"\n"
+
+
+def _plain(values: Floats) -> list[Any]:
+    """Give the numbers that a device delivered, without the noise of computing with them.
+
+    A number that a device wrote in at most 15 digits, or a raw integer times a decimal scale, is found again among
+    numbers of 15 digits. A 32-bit float has fewer, and 15 would show the noise of its conversion.
+    """
+    known = values[np.isfinite(values)]
+    largest = float(np.abs(known).max(initial=0.0))
+    if LEAST_PLAIN < largest < MOST_PLAIN:
+        whole = known.astype(np.int64)
+        if len(known) == len(values) and np.array_equal(whole, known):
+            return list(whole.tolist())
+        single = np.array_equal(known, known.astype(np.float32)) and not np.array_equal(known, known.round(9))
+        values = values.round((SINGLE_DIGITS if single else DOUBLE_DIGITS) - math.ceil(math.log10(largest)))
+    return list(values.tolist())
 
 
 class RecordingWriter:
@@ -276,8 +287,8 @@ class RecordingWriter:
             while rows < BIG_BATCH and len(blocks) < len(self._waiting):
                 blocks.append(self._waiting[len(blocks)])
                 rows += len(blocks[-1])
-            text = "".join(self._format(block) for block in blocks)
-            if not text or self._batch(text.encode(), rows):
+            data = b"".join(self._format(block) for block in blocks)
+            if not data or self._batch(data, rows):
                 for _ in blocks:
                     self._waiting.popleft()
                 self._saved += rows
@@ -300,7 +311,7 @@ class RecordingWriter:
         text = format_header(header)[len(FIRST_LINE) :] + names + "\n"
         self._begun = self._batch(text.encode(), 0, zlib.crc32(FIRST_LINE.encode()))
 
-    def _format(self, block: Block) -> str:
+    def _format(self, block: Block) -> bytes:
         """Give a block's rows with its events at their places."""
         values = [block.columns[column.name] for column in self._columns]
         parts = []
@@ -309,10 +320,10 @@ class RecordingWriter:
             parts.append(format_rows(block.time_s[start : event.index], [v[start : event.index] for v in values]))
             at = min(event.index, len(block) - 1)
             dated = event if event.time_s == event.time_s or at < 0 else event.at(float(block.time_s[at]))
-            parts.append(format_event(dated))
+            parts.append(format_event(dated).encode())
             start = max(start, event.index)
         parts.append(format_rows(block.time_s[start:], [v[start:] for v in values]))
-        return "".join(parts)
+        return b"".join(parts)
 
     def _batch(self, data: bytes, rows: int, crc: int = 0) -> bool:
         return self._write(data + f"# batch rows={rows} crc32={zlib.crc32(data, crc):08X}\n".encode())

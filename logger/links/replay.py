@@ -110,7 +110,7 @@ class ReplayLink:
         return b"".join((*parts, self._format(first, last)))
 
     def _format(self, first: int, last: int) -> bytes:
-        return format_rows(self._trace.time_s[first:last], [v[first:last] for v in self._values]).encode()
+        return format_rows(self._trace.time_s[first:last], [v[first:last] for v in self._values])
 
     async def write(self, data: bytes) -> None:
         """Refuse: a recording takes no commands."""

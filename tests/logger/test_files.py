@@ -139,7 +139,7 @@ def test_a_torn_row_is_left_out(folder, closed):
 
 
 def test_an_edited_value_is_left_out_and_told(folder, closed):
-    trace = read(folder, closed.replace(b"0.030000,1037.5", b"0.030000,1937.5"))
+    trace = read(folder, closed.replace(b"0.03,1037.5", b"0.03,1937.5"))
     assert trace is not None
     check(trace)
     assert trace.state == "recovered"

@@ -53,7 +53,7 @@ def test_the_format(tmp_path):
     assert all(line.startswith("#") for line in lines[:names])
     head = text[: text.index("# batch")]
     assert lines[names + 1] == f"# batch rows=0 crc32={zlib.crc32(head.encode()):08X}"
-    assert lines[names + 2] == "0.000000,0,0,0,0"
+    assert lines[names + 2] == "0.0,0.0,0.0,0,0.0"
     assert lines[names + 4] == "# event time_s=0.002000 kind=gap count=20 text=20 samples lost"
     body = "\n".join(lines[names + 2 : names + 7]) + "\n"
     assert lines[names + 7] == f"# batch rows=4 crc32={zlib.crc32(body.encode()):08X}"
@@ -105,20 +105,28 @@ def test_a_trace_comes_back(tmp_path):
 def test_values_come_back_with_all_digits_a_device_delivers(rows):
     time_s = np.arange(len(rows)) / 1000
     values = np.array(rows, float).reshape(-1, 2)
-    text = format_rows(time_s, [values[:, 0], values[:, 1]])
+    text = format_rows(time_s, [values[:, 0], values[:, 1]]).decode()
     lines = [line.split(",") for line in text.splitlines()]
+    largest = np.nanmax(np.abs(values[:, 0]), initial=0.0)
     for (first, second), cells in zip(rows, lines, strict=True):
         assert (cells[1] == "") == (first != first)
         if cells[1]:
-            assert float(cells[1]) == pytest.approx(first, rel=2e-9, abs=1e-300)
+            assert float(cells[1]) == pytest.approx(first, rel=1e-14, abs=largest * 1e-11)
         assert float(cells[2]) == second
 
 
 def test_digits():
-    assert format_rows(np.array([0.0]), [np.array([1234 * 0.01])]) == "0.000000,12.34\n"
-    assert format_rows(np.array([0.0]), [np.array([float(np.float32(0.1))])]) == "0.000000,0.100000001\n"
-    assert format_rows(np.array([0.0]), [np.array([4294967295.0])]) == "0.000000,4294967295\n"
-    assert format_rows(np.empty(0), [np.empty(0)]) == ""
+    def cells(*values: float) -> list[str]:
+        text = format_rows(np.zeros(len(values)), [np.array(values)]).decode()
+        return [line.split(",")[1] for line in text.splitlines()]
+
+    assert cells(1234 * 0.01, 60.0, 3 * 0.1) == ["12.34", "60.0", "0.3"]
+    assert cells(100.5859375, 0.5) == ["100.5859375", "0.5"]
+    assert cells(float(np.float32(0.1)), 60.5) == ["0.1000000015", "60.5"]
+    assert cells(4294967295.0, -7.0) == ["4294967295", "-7"]
+    assert cells(1e-9, 0.0) == ["1e-9", "0.0"]
+    assert cells(123456789.123456, 1.0) == ["123456789.123456", "1.0"]
+    assert format_rows(np.empty(0), [np.empty(0)]) == b""
 
 
 def test_column_names():
