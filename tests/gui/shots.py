@@ -187,9 +187,9 @@ def editor(name: str) -> Callable[[Studio], None]:
         fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
         studio.tester.card.practice = False
         studio.page.open_row(name)
-        for part in studio.page.editors.values():
-            if hasattr(part, "load"):
-                part.load()
+        part = studio.page.editor(name)
+        if hasattr(part, "load"):
+            part.load()
         studio.settle()
 
     return show
