@@ -100,14 +100,18 @@ def learn(
     rate = _rate(chunks, count, notes)
     if not known_unit:
         return Learned(None, tuple(notes.found), tuple(notes.unknown), ("unit",))
-    description = Description(
-        name=name,
-        link="ble" if ble is not None else "serial",
-        serial=serial,
-        ble=ble,
-        lines=format_,
-        transducer=TransducerFacts(unit=canonical_unit(known_unit), sign=_sign(torque, notes), rate_hz=rate),
-    )
+    try:
+        description = Description(
+            name=name,
+            link="ble" if ble is not None else "serial",
+            serial=serial,
+            ble=ble,
+            lines=format_,
+            transducer=TransducerFacts(unit=canonical_unit(known_unit), sign=_sign(torque, notes), rate_hz=rate),
+        )
+    except ValueError as error:
+        notes.unknown.append(f"a template cannot tell these lines' numbers apart ({error}); describe them by hand")
+        return Learned(None, tuple(notes.found), tuple(notes.unknown))
     shown = _apply(description, data, notes)
     return Learned(description, tuple(notes.found), tuple(notes.unknown), (), shown)
 

@@ -13,6 +13,7 @@ from logger.errors import QuantityError
 from logger.learn_lines import MIN_LINES, Family, Notes, Token, significant
 from logger.units import canonical_unit
 
+ABSURD: Final = 1e100  # no reading; keeps the arithmetic finite
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -47,7 +48,7 @@ def number_columns(family: Family, decimal: str) -> list[NumberColumn]:
         if kind != "number":
             continue
         texts = [row[place].text for row in rows]
-        values = np.array([float(text.replace(decimal, ".")) for text in texts])
+        values = np.clip([float(text.replace(decimal, ".")) for text in texts], -ABSURD, ABSURD)
         touching = {_touching(line, place) for line in family.lines}
         before = touching.pop() if len(touching) == 1 else ""
         columns.append(NumberColumn(place, texts, values, before, _unit_behind(rows, place)))

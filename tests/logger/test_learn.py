@@ -8,6 +8,8 @@ import math
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from logger.decoder.build import build_decoder
 from logger.errors import InputError
@@ -196,3 +198,25 @@ def test_everything_at_once_gives_no_rate():
 def test_an_unusual_rate_is_kept_as_measured():
     learned = learn(heard([f"{v:.2f} Nm\r\n" for v in pull()], rate=37.0))
     assert math.isclose(usable(learned).transducer.rate_hz, 37.0, rel_tol=0.02)
+
+
+MARKS = [b"Nm", b"OL", b"----", b"ST", b"\x02", b"\x03", b"{", b"}", b"*4F", b"\xff", b"."]
+NUMBERS = [b"12.5", b"-3", b"+0.00", b"1,5", b"000017", b"e9", b"1e999"]
+WORDS = st.sampled_from([*MARKS, *NUMBERS, b",", b";", b" ", b"\t", b"\r\n", b"\n", b"\r"])
+
+
+@given(st.lists(st.one_of(WORDS, st.binary(max_size=6)), max_size=300), st.integers(1, 60))
+def test_whatever_is_heard_is_survived(words, size):
+    data = b"".join(words)
+    chunks = [Chunk(0.01 * i, data[i : i + size]) for i in range(0, len(data), size)]
+    learned = learn(chunks, unit="N·m")
+    assert learned.found or learned.unknown
+
+
+@given(st.lists(WORDS, min_size=1, max_size=6), st.integers(8, 40))
+def test_the_same_line_again_and_again(words, count):
+    line = b"".join(words).replace(b"\r", b"").replace(b"\n", b"") + b"\r\n"
+    chunks = [Chunk(0.01 * i, line.replace(b"12.5", str(i).encode())) for i in range(count)]
+    learned = learn(chunks, unit="N·m")
+    if learned.description is not None:  # what is offered can be used
+        build_decoder(learned.description).feed(line)
