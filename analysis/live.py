@@ -39,7 +39,7 @@ LOADED_UNREST = 0.01
 """... whose block means range over more than this share of its level: a pack that slips does, a lever does not ..."""
 
 LOADED_SURELY = 0.15
-"""... and one that begins beyond this share under load, however still it is: at its limit a transducer is very still."""
+"""... and one that begins beyond this share is under load, however still: at its limit a transducer is very still."""
 
 STILL_NOISES = 8.0
 """Range of block means, in deviations, that a lever at rest keeps within: 20 normal values range over 3.7."""

@@ -6,6 +6,7 @@ Offered: ``Cycles``, ``find_cycles``.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -79,7 +80,7 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     if not QUICKEST_S < period < SLOWEST_S or np.median(np.abs(periods - period)) > IRREGULAR * period:
         return None
     at = np.searchsorted(t, falls)
-    swings = [float(np.ptp(fine[a:b])) for a, b in zip(at[:-1], at[1:], strict=True)]
+    swings = [float(np.ptp(fine[a:b])) for a, b in pairwise(at.tolist())]
     return Cycles(float(falls[0]), float(falls[-1]), 1 / period, float(np.median(swings)), tuple(falls.tolist()))
 
 
