@@ -116,6 +116,7 @@ class RegisterDecoder:
             columns[register.name] = self._value(register, raw)
             if register.name == "torque":
                 events += self._void(register, raw, columns)
+        events.sort(key=lambda event: event.index)
         return Decoded(columns, np.array(good, np.int64), None, tuple(events))
 
     def reset(self) -> Decoded:
