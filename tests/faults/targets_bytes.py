@@ -14,11 +14,13 @@ from logger.decoder.build import build_decoder
 from logger.decoder.crc import CHECK_BYTES, check
 from logger.decoder.floats import WIDTH
 from logger.decoder.notifications import NotificationDecoder
+from logger.decoder.registers import RegisterDecoder, plan
 from logger.decoder.standard import TORQUE, presentation_format, uuid
 from logger.description import Description, command_bytes
+from logger.learn import learn
 from logger.links.ble_pick import Offer, pick_standard
-from logger.samples import Decoded, Decoder, EventKind
-from logger.toml_file import parse_toml
+from logger.samples import Chunk, Decoded, Decoder, EventKind
+from logger.toml_file import format_toml, parse_toml
 from tests.faults.fuzz import Target
 from tests.faults.mutate import mutated, noise
 from tests.faults.targets_text import DESCRIPTION, NOTIFICATION
@@ -312,7 +314,55 @@ def standards(rng: random.Random) -> str:
     return "read" if len(drained(rng, decoder, packets).columns["torque"]) else "no sample"
 
 
+_KINDS = ("s16", "u16", "s32", "u32", "float32", "float64")
+
+
+def registers(rng: random.Random) -> str:
+    """Hostile register maps are refused with reasons, or decode any answers without trouble."""
+    parts = []
+    for name in ["torque", *rng.sample(["angle", "rate", "temperature"], rng.randrange(4))]:
+        part: dict[str, object] = {
+            "name": name,
+            "address": rng.choice((0, 1, 2, 7, 300, 65535)),
+            "type": rng.choice(_KINDS),
+        }
+        for key, values in {
+            "table": ("holding", "input"), "word_order": ("big", "little"), "byte_order": ("big", "little"),
+            "scale": (0.001, 0.0, 1e300, -1.0, 5e-324), "offset": (1.5, 1e308), "missing": (-1, 32767, 2**70),
+            "overload": (30000, 2**80, 0), "name": ("torque", "=1", "late", ""),
+        }.items():  # fmt: skip
+            if rng.random() < (0.15 if key != "name" else 0.03):
+                part[key] = rng.choice(values)
+        parts.append(part)
+    import tomli_w
+
+    text = tomli_w.dumps({"name": "x", "link": "modbus", "modbus": {"registers": parts}})
+    description = parse_toml(text, Description, "x.toml")
+    assert description.modbus is not None
+    decoder = RegisterDecoder(description.modbus.registers)
+    length = 2 * sum(block.count for block in plan(description.modbus.registers))
+    answers = [rng.randbytes(length if rng.random() < 0.8 else rng.randrange(40)) for _ in range(rng.randrange(1, 12))]
+    return "read" if len(drained(rng, decoder, answers).columns["torque"]) else "no sample"
+
+
+def learning(rng: random.Random) -> str:
+    """Whatever an unknown device sends, a sound description is proposed, or what is missing is said."""
+    data = (
+        noise(rng, 2000) if rng.random() < 0.2 else mutated(rng, [seed * 4 for seed in LINE_SEEDS], LINE_SEEDS)[:4000]
+    )
+    chunks = [Chunk(n / 50, part) for n, part in enumerate(cut(rng, data))]
+    learned = learn(chunks)
+    if learned.description is None:
+        assert learned.unknown
+        return "nothing learned"
+    assert parse_toml(format_toml(learned.description), Description, "learned.toml") == learned.description
+    drained(rng, build_decoder(learned.description), [data])
+    return "read"
+
+
 TARGETS = [
+    Target("register maps", registers),
+    Target("learning a device", learning, long=10_000, short=300),
     Target("Bluetooth standards", standards),
     Target("text lines", lines),
     Target("line templates", templates),
