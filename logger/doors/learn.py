@@ -31,6 +31,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("port", nargs="?", default="", help="serial port")
     parser.add_argument("--ble", default="", metavar="ADDRESS", help="Bluetooth identity instead of a port")
     parser.add_argument("--characteristic", default="", metavar="UUID", help="which one notifies, if there are several")
+    parser.add_argument(
+        "--command", default="", metavar="UUID", help="where a Bluetooth device takes questions (--poll)"
+    )
     parser.add_argument("--baud", type=int, help="speed of the port; without it the usual ones are tried")
     parser.add_argument("--seconds", type=float, default=10.0, help="how long to listen (default 10)")
     parser.add_argument("--poll", default="", metavar="REQUEST", help=r"ask again and again: text with \r, \n, \xHH")
@@ -88,7 +91,7 @@ async def _hear(
     if args.ble:
         from logger.links.ble import BleLink
 
-        ble = BleSettings(characteristic=args.characteristic)
+        ble = BleSettings(characteristic=args.characteristic, command=args.command)
         return await _listen(BleLink(args.ble, ble), args, request, args.seconds), None, ble
     best: tuple[float, SerialSettings] = (-1.0, SerialSettings())
     if args.baud:
