@@ -138,8 +138,8 @@ def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
     """
     ends = np.searchsorted(t, peak.time_s - np.array((3.0, 1.0)) * delay_s)
     before = slice(int(ends[0]), max(int(ends[1]), int(ends[0]) + 2))
-    if before.stop > peak.index:
-        return peak
+    if before.stop > peak.index or peak.time_s - t[0] < delay_s:
+        return peak  # no ramp to judge by
     late = max(float(x[before.stop - 1] - x[before.start]) / float(t[before.stop - 1] - t[before.start]), 0.0) * delay_s
     u = float(np.hypot(peak.u_nm, LATE_U * late))
     return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_nm=u)

@@ -118,3 +118,32 @@ def test_quantile_beside_numpy():
     values = np.random.default_rng(2).standard_normal(1001)
     for share in (0.03, 0.5, 0.95):
         assert quantile(values, share) == pytest.approx(np.quantile(values, share), abs=0.02)
+
+
+class TestKnownDelay:
+    """An averaging converter: 0.4 s of averaging is late by 0.2 s and flattens the tip."""
+
+    def averaged(self, rate=50.0):
+        fine = np.arange(0, 5.5, 0.001)
+        x = np.convolve(Shape(ramp_s=2.0, fall_s=0.1).torque_nm(fine), np.ones(400) / 400)[: len(fine)]
+        every = round(1000 / rate)
+        return fine[::every], x[::every]
+
+    @pytest.mark.parametrize("rate", [10.0, 50.0, 200.0])
+    def test_peak_is_put_right(self, rate):
+        t, x = self.averaged(rate)
+        late = find_peak(t, x, 40.0, 0.01)
+        right = find_peak(t, x, 40.0, 0.01, delay_s=0.2)
+        assert late.torque_nm < 0.96 * 46
+        assert abs(right.torque_nm - 46) < 0.6 * abs(late.torque_nm - 46)
+        assert abs(right.torque_nm - 46) < 2 * np.hypot(right.u_nm, 0.0045 * 46)
+        assert abs(right.time_s - 2.0) < abs(late.time_s - 2.0)
+
+    def test_short_delay_changes_nothing_to_speak_of(self):
+        t, x = pulled()
+        assert find_peak(t, x, 40.0, 0.001, delay_s=0.001).torque_nm == pytest.approx(read(t, x).torque_nm, rel=1e-3)
+
+    def test_no_ramp_to_judge_by(self):
+        t, x = pulled()
+        part = t > 1.45
+        assert find_peak(t[part], x[part], 40.0, 0.001, delay_s=0.2).torque_nm == pytest.approx(46.0, rel=0.005)
