@@ -41,6 +41,8 @@ CLAMP = Friction(coulomb_nm=1e5, static_nm=1e5, stiffness_nm_rad=2e5, damping_nm
 THETA = 0.52
 # A slip speed that changed by more than this share and amount in a step is guessed again.
 RETRY_SHARE, RETRY_RAD_S, RETRIES = 0.05, 0.002, 4
+# Which teeth touch is guessed at most so often in a step.
+TOUCHES = 3
 # Speeds below which all parts count as at rest: what they still swing is under 0.02 N·m in the transducer.
 REST_RAD_S = 3e-4
 
@@ -213,28 +215,35 @@ def march(
     twist_r, twist_s, mesh = *state.twist, state.mesh
     z1, z2, z3, z4, z5 = state.bristle
     a1, a2, a3, a4, a5 = state.age
-    v1, v2, vm = r - c, s - c, r + s - 2 * c  # in the middle of the last step, and before
+    v1, v2 = r - c, s - c  # in the middle of the last step, and before
     last_1, last_2 = v1, v2
+    side = 1 if mesh > gap else -1 if mesh < -gap else 0
     rows: list[tuple[float, ...]] = []
     for step in range(steps):
         push, give = hand(step, tw + g * w, w)
         shaft_r, shaft_s = kr * twist_r, ks * twist_s
-        ahead = mesh + h * vm
-        bm = bm_shut if abs(ahead) > gap else 0.0
-        am = 0.0 if not bm else km * (mesh - gap) if ahead > 0 else km * (mesh + gap)
         f3, b3, d3 = ground_w(abs(w), z3, a3, tw)
         f4, b4, d4 = ground_c(abs(c), z4, a4, tc)
         f5, b5, d5 = ground_o(abs(o), z5, a5, to)
         # The wheels at the shafts' outer ends are eliminated; side gears and case remain.
         dw, do = jw + give + br + b3, jo + bs + b5
         qw, qo = push + load(tw) + jw * w - shaft_r - f3, jo * o + shaft_s - f5
-        mid_r, mid_s, mid_c, new_1, new_2, f1, f2, d1, d2 = solve(
-            jg + br * (1 - br / dw) + bm, jg + bs * (1 - bs / do) + bm, jc + 4 * bm + b4,
-            jg * r + shaft_r + br / dw * qw - am, jg * s - shaft_s + bs / do * qo - am, jc * c + 2 * am - f4, bm,
-            abs(2 * v1 - last_1), abs(2 * v2 - last_2), z1, z2, a1, a2, tr - tc, ts - tc,
-        )  # fmt: skip
+        # Teeth touch on one side, or on none: as in the last step, or as the solution then says.
+        for _ in range(TOUCHES):
+            bm, am = (bm_shut, km * (mesh - side * gap)) if side else (0.0, 0.0)
+            mid_r, mid_s, mid_c, new_1, new_2, f1, f2, d1, d2 = solve(
+                jg + br * (1 - br / dw) + bm, jg + bs * (1 - bs / do) + bm, jc + 4 * bm + b4,
+                jg * r + shaft_r + br / dw * qw - am, jg * s - shaft_s + bs / do * qo - am, jc * c + 2 * am - f4, bm,
+                abs(2 * v1 - last_1), abs(2 * v2 - last_2), z1, z2, a1, a2, tr - tc, ts - tc,
+            )  # fmt: skip
+            vm = mid_r + mid_s - 2 * mid_c
+            ahead = mesh + h * vm
+            touching = side if side * (am + bm * vm) > 0 else 1 if ahead > gap else -1 if ahead < -gap else 0
+            if touching == side:
+                break
+            side = touching
         last_1, last_2, v1, v2 = v1, v2, new_1, new_2
-        mid_w, mid_o, vm = (qw + br * mid_r) / dw, (qo + bs * mid_s) / do, mid_r + mid_s - 2 * mid_c
+        mid_w, mid_o = (qw + br * mid_r) / dw, (qo + bs * mid_s) / do
         rows.append((
             tw + g * mid_w, mid_w, (mid_w - w) / g, tr - tc + g * v1, ts - tc + g * v2, tc + g * mid_c,
             push - give * mid_w, f1, f2, f5 + b5 * mid_o,

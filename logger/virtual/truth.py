@@ -6,7 +6,8 @@ Torques are free of noise, at full bandwidth, at the sensor, relative to the han
 just before the pull, and positive in the pull's direction.
 
 - *Onset*: both packs have slid more than three times their elastic deflection, and at least a degree of wheel rotation
-  follows. With nothing held: the parts that the wheel drags along have slid so.
+  follows. Where drag outweighs the packs (an open or worn axle), wheel and case must have slid so against their drags
+  too; with nothing held, they alone.
 - *Breakaway*: the highest torque from 0.30 s before the onset until the torque has fallen 3 % below its running
   maximum (at least to 0.15 s after the onset, at most to 1.0 s).
 - *Steady*: hand fully on, wheel speed (mean of 0.3 s) over 35 % of its median, inertia torque under 4 % of the torque,
@@ -276,13 +277,21 @@ def _onset(axle: Axle, run: Mechanics, at: slice, wheel: Floats) -> int | None:
         return far
 
     both = slid(run.driven_slip_rad, axle.driven_pack) & slid(run.other_slip_rad, axle.other_pack)
+    along = slid(run.wheel_rad, axle.driven_drag) & slid(run.case_rad, axle.case_drag)
     if axle.held == "none":
-        along = slid(run.wheel_rad, axle.driven_drag) & slid(run.case_rad, axle.case_drag)
         both = both | along
+    elif axle.held == "other side" and _drag_outweighs(axle):
+        both = both & along
     if not both.any():
         return None
     onset = int(np.argmax(both))
     return onset if wheel[onset:].max() - wheel[onset] >= ROTATION_RAD else None
+
+
+def _drag_outweighs(axle: Axle) -> bool:
+    """Whether half the driveline's drag and the wheel's own exceed the mean of the packs."""
+    drags = axle.driven_drag.coulomb_nm + axle.case_drag.coulomb_nm / 2
+    return drags > (axle.driven_pack.coulomb_nm + axle.other_pack.coulomb_nm) / 2
 
 
 def _breakaway(torque: Floats, onset: int, step: float) -> int:

@@ -179,3 +179,10 @@ def test_self_zero_and_overload_spoil_the_reading_not_the_truth():
     at = np.searchsorted(beyond.time_s, beyond.truth[0].breakaway_s)
     assert beyond.torque_nm[at] == 0.0
     assert not beyond.status.any()
+
+
+def test_where_drag_outweighs_the_packs_the_onset_waits_for_it():
+    """Open axle: the packs creep while the drags still hold; breakaway is where the wheel gives way."""
+    case = scenario("open-differential")
+    for pull in simulate(case, 1).truth:
+        assert 0.85 < pull.breakaway_nm / pull.plateau_nm < 1.3
