@@ -242,9 +242,9 @@ def program(link: str, cases: int, seed: int) -> None:
 
 
 def run(link: str, cases: int) -> Tally:
-    """Run the kills in three programs at once and count."""
+    """Run the kills in two programs at once and count."""
     tally = Tally(f"SIGKILL while recording, {link}", cases)
-    shares = [cases // 3 + (i < cases % 3) for i in range(3)]
+    shares = [cases // 2, cases - cases // 2]
     command = [sys.executable, "-m", "tests.faults.kills", link]
     programs = [
         subprocess.Popen(

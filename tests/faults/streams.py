@@ -184,17 +184,16 @@ def reconnects(cases: int) -> Tally:
                 running = asyncio.create_task(session.run())
                 await asyncio.sleep(0.3)
                 port.go()
-                for _ in range(cases):
+                for number in range(cases):
                     seen = len(kept.blocks)
                     async with asyncio.timeout(20):
                         while not any(len(block) for block in kept.blocks[seen:]):  # noqa: ASYNC110
                             await asyncio.sleep(0.01)
-                    port.unplug()
-                    await asyncio.sleep(0.05)
-                    port.plug()
-                async with asyncio.timeout(20):
-                    while len(kept.told("reconnect")) < cases:  # noqa: ASYNC110
+                        port.unplug()
                         await asyncio.sleep(0.05)
+                        port.plug()
+                        while session.health.reconnects <= number:  # noqa: ASYNC110
+                            await asyncio.sleep(0.01)
                 session.stop()
                 await running
 
