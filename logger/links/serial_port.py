@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 
     from logger.description import SerialSettings
 
-GATHER_S: Final = 0.016  # no longer than USB adapters hold bytes back as delivered
+GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; waking costs more than reading
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
