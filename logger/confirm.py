@@ -39,7 +39,17 @@ def confirm_sending(device: str, data: bytes, does: str = "", *, assume: bool = 
         The user did not agree, or nobody can be asked.
     """
     # What a description says it does is somebody else's text: on one line, without commands to the terminal.
-    told = f"This sends '{shown_bytes(data)}' to {clean(device)}" + (f": {clean(does)}" if does else "")
+    agree(f"This sends '{shown_bytes(data)}' to {clean(device)}" + (f": {clean(does)}" if does else ""), assume=assume)
+
+
+def agree(told: str, *, assume: bool = False) -> None:
+    """Show what would be done to a device and ask once.
+
+    Raises
+    ------
+    InputError
+        The user did not agree, or nobody can be asked.
+    """
     sys.stderr.write(told + "\n")
     if assume:
         return

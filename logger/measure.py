@@ -43,8 +43,10 @@ class _Collector:
         """Keep nothing."""
 
 
-def mean_reading(description: Description, address: str, seconds: float, *, link: Link | None = None) -> float:
-    """Measure for some seconds and give the mean, in the transducer's unit.
+def mean_reading(
+    description: Description, address: str, seconds: float, *, link: Link | None = None, confirmed: bool = False
+) -> float:
+    """Measure for some seconds and give the mean, in the transducer's unit; ``confirmed`` as in ``build_link``.
 
     Raises
     ------
@@ -60,7 +62,7 @@ def mean_reading(description: Description, address: str, seconds: float, *, link
 
     if not 0.5 <= seconds <= 600:
         raise InputError("--seconds must lie between 0.5 and 600")
-    session = build_session(link or build_link(description, address), description, reconnect_s=0.0)
+    session = build_session(link or build_link(description, address, confirmed=confirmed), description, reconnect_s=0.0)
     collector = _Collector()
     session.subscribe(collector)
 

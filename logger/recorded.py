@@ -18,14 +18,15 @@ from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
 
-from logger.console import Progress, note, say
+from logger.confirm import agree
+from logger.console import Progress, clean, note, say
 from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings, read_description
 from logger.door import Exit
 from logger.errors import FileError, InputError
 from logger.files import read_trace
 from logger.header import Header, Lever, Limit, Sidecar
-from logger.links.build import build_link
+from logger.links.build import asks, build_link
 from logger.recording import RecordingWriter
 from logger.samples import EndReason
 from logger.sidecar import merged
@@ -55,8 +56,20 @@ class Source:
     identity: str
 
 
-def described_source(file: str, address: str, baud: int | None = None) -> Source:
-    """Give a transducer with a description."""
+def described_source(file: str, address: str, baud: int | None = None, *, agreed: bool = False) -> Source:
+    """Give a transducer with a description; one that must be asked is asked only if the user agrees."""
+    description = _described(file, baud)
+    _may_ask(description, address, agreed=agreed)
+    return Source(build_link(description, address, confirmed=True), build_decoder(description), description, address)
+
+
+def _may_ask(description: Description, address: str, *, agreed: bool) -> None:
+    if asks(description):
+        who = f"{clean(description.name)} on {clean(address)}"
+        agree(f"{who} sends nothing by itself; this sends {asks(description)}", assume=agreed)
+
+
+def _described(file: str, baud: int | None = None) -> Description:
     description = read_description(file)
     if baud is not None:
         if not 50 <= baud <= 4_000_000:
@@ -69,20 +82,20 @@ def described_source(file: str, address: str, baud: int | None = None) -> Source
         description=Path(file).name,
         unit=description.unit,
     )
-    description = msgspec.structs.replace(description, transducer=facts)
-    return Source(build_link(description, address), build_decoder(description), description, address)
+    return msgspec.structs.replace(description, transducer=facts)
 
 
-def ble_source(identity: str, file: str | None, radius: str) -> Source:
+def ble_source(identity: str, file: str | None, radius: str, *, agreed: bool = False) -> Source:
     """Give a Bluetooth transducer: by its description, or by what the device says in the standards' words."""
     from logger.links.ble import meet
 
     radius_mm = parse_quantity(radius, "length") * 1000 if radius else None
     description = None
     if file:
-        description = described_source(file, identity).description
+        description = _described(file)
         if description.link != "ble":
             raise InputError(f"{file}: describes a transducer on '{description.link}', not on Bluetooth (ble)")
+        _may_ask(description, identity, agreed=agreed)
     note(f"Looking for {identity} ...")
     settings = (description.ble or BleSettings()) if description is not None else None
     facts, pick = asyncio.run(meet(identity, settings, radius_mm=radius_mm))
@@ -105,7 +118,7 @@ def ble_source(identity: str, file: str | None, radius: str) -> Source:
     )
     ble = msgspec.structs.replace(description.ble or BleSettings(), characteristic=pick.uuid)
     description = msgspec.structs.replace(description, transducer=transducer, ble=ble)
-    return Source(build_link(description, identity), build_decoder(description), description, identity)
+    return Source(build_link(description, identity, confirmed=True), build_decoder(description), description, identity)
 
 
 def virtual_source(name: str, seed: int, speed: float) -> Source:

@@ -86,9 +86,6 @@ def run(args: argparse.Namespace) -> int:
     if description.measures != "torque":
         raise InputError(f"{description.name}: measures {description.measures}; record it along, with --second")
     header = _checked(args, header_from(args, description.transducer, source.identity))
-    for polled in (source, second):
-        if polled is not None and polled.description.poll is not None:
-            _confirm_poll(polled, assume=args.yes)
     commands = _confirmed(args, source)
     return _record(args, source, second, header, commands)
 
@@ -130,15 +127,6 @@ def _checked(args: argparse.Namespace, header: Header) -> Header:
     return msgspec.structs.replace(header, transducer=facts)
 
 
-def _confirm_poll(source: Source, *, assume: bool) -> None:
-    from logger.confirm import confirm_sending
-    from logger.description import command_bytes
-
-    poll = source.description.poll
-    if poll is not None:
-        confirm_sending(source.identity, command_bytes(poll.request), f"every {poll.interval_s:g} s", assume=assume)
-
-
 def _record(
     args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[Command]
 ) -> int:
@@ -167,7 +155,7 @@ def _second(args: argparse.Namespace) -> Source | None:
         return None
     if not args.second or bool(args.second_port) == bool(args.second_ble):
         raise InputError("a second source needs --second FILE, and --second-port PORT or --second-ble ADDRESS")
-    return described_source(args.second, args.second_port or args.second_ble)
+    return described_source(args.second, args.second_port or args.second_ble, agreed=args.yes)
 
 
 def _source(args: argparse.Namespace) -> Source:
@@ -182,10 +170,10 @@ def _source(args: argparse.Namespace) -> Source:
     if args.virtual:
         return virtual_source(args.virtual, args.seed, args.speed)
     if args.ble:
-        return ble_source(args.ble, args.transducer, args.radius)
+        return ble_source(args.ble, args.transducer, args.radius, agreed=args.yes)
     local_port(port)
     if not args.transducer:
         raise InputError(
             "a serial transducer needs --transducer FILE, its description; 'heldwheel-log learn' writes one"
         )
-    return described_source(args.transducer, port, args.baud)
+    return described_source(args.transducer, port, args.baud, agreed=args.yes)

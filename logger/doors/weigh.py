@@ -48,6 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--port", default="", help="measure on this port (or Bluetooth identity) instead of typing")
     parser.add_argument("--transducer", default="", metavar="FILE", help="its description")
     parser.add_argument("--seconds", type=float, default=3.0, help="mean over so long for each load (default 3)")
+    parser.add_argument("--yes", action="store_true", help="agree in advance that the transducer is asked")
     parser.add_argument("--two-point", action="store_true", help="calibrate: two loads, readings are raw numbers")
     parser.add_argument("--out", type=Path, metavar="FILE", help="write the calibrated description here")
 
@@ -66,12 +67,18 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _description(args: argparse.Namespace) -> Description | None:
+    from logger.confirm import agree
+    from logger.console import clean
     from logger.description import read_description
     from logger.errors import InputError
+    from logger.links.build import asks
 
     if args.port and not args.transducer:
         raise InputError("measuring on a port needs --transducer FILE, its description")
-    return read_description(args.transducer) if args.transducer else None
+    description = read_description(args.transducer) if args.transducer else None
+    if args.port and description is not None and asks(description):
+        agree(f"{clean(args.port)}: this sends {asks(description)}", assume=args.yes)
+    return description
 
 
 def _dead_weight(args: argparse.Namespace, mass: str) -> DeadWeight | None:
@@ -217,7 +224,7 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
     sys.stderr.write(f"{ask}, then press Enter: ")
     sys.stderr.flush()
     sys.stdin.readline()
-    return mean_reading(description, args.port, args.seconds) * torque_factor(description.unit)
+    return mean_reading(description, args.port, args.seconds, confirmed=True) * torque_factor(description.unit)
 
 
 def _calibrate(

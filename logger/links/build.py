@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from logger.confirm import shown_bytes
+from logger.decoder.registers import plan
 from logger.description import SerialSettings, command_bytes
 from logger.errors import InputError
 
@@ -12,7 +14,19 @@ if TYPE_CHECKING:
     from logger.links.base import Link
 
 
-def build_link(description: Description, address: str) -> Link:
+def asks(description: Description) -> str:
+    """Say what a transducer is asked while it is recorded; empty for one that sends by itself."""
+    if description.modbus is not None:
+        modbus = description.modbus
+        parts = ", ".join(f"{b.table} {b.address} to {b.address + b.count - 1}" for b in plan(modbus.registers))
+        return f"a request for Modbus registers ({parts}) of device {modbus.device} every {modbus.interval_s:g} s"
+    if description.poll is not None:
+        poll = description.poll
+        return f"'{shown_bytes(command_bytes(poll.request))}' every {poll.interval_s:g} s"
+    return ""
+
+
+def build_link(description: Description, address: str, *, confirmed: bool = False) -> Link:
     """Build the link to a described transducer.
 
     Parameters
@@ -21,12 +35,16 @@ def build_link(description: Description, address: str) -> Link:
         Its ``link`` says which kind.
     address : str
         A port (``/dev/ttyUSB0``, ``COM3``) or a Bluetooth identity.
+    confirmed : bool
+        The user has seen what ``asks`` says and agreed.
 
     Raises
     ------
     InputError
-        The address cannot be of this kind, or the kind has none.
+        The address cannot be of this kind, or the kind has none; or it must be asked and the user has not agreed.
     """
+    if not confirmed and asks(description):
+        raise InputError(f"{description.name}: sends nothing by itself; it needs {asks(description)}, once you agree")
     serial = description.serial or SerialSettings()
     if description.link == "modbus" or description.modbus is not None:
         from logger.links.modbus import ModbusLink

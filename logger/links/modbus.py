@@ -13,6 +13,7 @@ from pymodbus.client import AsyncModbusSerialClient
 from logger.decoder.registers import RegisterBlock, plan
 from logger.errors import LinkError, LinkLost
 from logger.links.ports import local_port
+from logger.links.pump import Pump
 from logger.samples import Chunk
 
 if TYPE_CHECKING:
@@ -49,6 +50,7 @@ class ModbusLink:
         self._blocks = plan(modbus.registers)
         self._client: AsyncModbusSerialClient | None = None
         self._due_s = 0.0
+        self._pump = Pump(self._next)
 
     @property
     def name(self) -> str:
@@ -83,7 +85,7 @@ class ModbusLink:
         self._due_s = time.monotonic()
 
     async def read(self) -> list[Chunk]:
-        """Wait until the next poll is due, and give its answer.
+        """Give the answers to the polls since the last call; the first call begins to poll.
 
         A poll without an answer gives nothing here; the session's watchdog tells a silent device.
 
@@ -94,6 +96,10 @@ class ModbusLink:
         LinkError
             The device refuses a register: the description does not fit it.
         """
+        return await self._pump.read()
+
+    async def _next(self) -> list[Chunk]:
+        """Wait until the next poll is due, and give its answer."""
         while True:
             await asyncio.sleep(max(0.0, self._due_s - time.monotonic()))
             self._due_s = max(self._due_s + self._modbus.interval_s, time.monotonic())
@@ -107,6 +113,7 @@ class ModbusLink:
 
     async def close(self) -> None:
         """Close the port; never raises."""
+        await self._pump.stop()
         client, self._client = self._client, None
         if client is not None:
             client.close()

@@ -12,6 +12,7 @@ import time
 from typing import TYPE_CHECKING, Final
 
 from logger.links.base import TellingLink
+from logger.links.pump import Pump
 
 if TYPE_CHECKING:
     from logger.links.base import Link
@@ -45,6 +46,7 @@ class PolledLink:
         self._asked_s = -float("inf")
         self._due_s = 0.0
         self._answered = True
+        self._pump = Pump(self._next)
 
     @property
     def name(self) -> str:
@@ -79,13 +81,17 @@ class PolledLink:
         self._due_s = time.monotonic()
 
     async def read(self) -> list[Chunk]:
-        """Ask when it is time to, and give what has come.
+        """Give what has come since the last call; the first call begins to ask.
 
         Raises
         ------
         LinkLost
             The device is gone.
         """
+        return await self._pump.read()
+
+    async def _next(self) -> list[Chunk]:
+        """Ask when it is time to, and give what has come."""
         while True:
             await self._ask_if_due()
             if self._reading is None:
@@ -123,6 +129,7 @@ class PolledLink:
         await self._link.write(self._request)
 
     async def _forget(self) -> None:
+        await self._pump.stop()
         reading, self._reading = self._reading, None
         if reading is not None:
             reading.cancel()
