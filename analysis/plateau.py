@@ -54,6 +54,9 @@ OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
 OVER_GAIN = 0.6
 """It is cut off if that leaves this share of the squared standard error of the mean, or less."""
 
+MAXIMUM_S = 0.02
+"""The maximum over the stretch is one of means over this time (s): the maximum of noisy samples reads high."""
+
 CLIMB, CLIMB_PARTS = 0.15, 8
 """A torque that changes by more than this over the steady stretch, the same way in each of so many parts of it, has no
 level: packs wave and settle by less."""
@@ -143,7 +146,7 @@ def find_plateau(
         torque_nm=float(kept.mean()),
         u_nm=max(mean_uncertainty(kept), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
         steady_s=float(len(kept) * step),
-        max_nm=float(kept.max()),
+        max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
         steady=inside,
         uneven=uneven,
         climb=climb,

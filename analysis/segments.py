@@ -66,17 +66,15 @@ MEAN_STEP = 1.128
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """One load: sample numbers [start, end), counted from the beginning of the stream.
+    """One load: blocks [start, end), counted from the beginning of the stream.
 
-    ``seen``: what had been seen when the span was closed; nothing later is used.
-    ``level_nm`` and ``noise_nm`` are level and block noise at rest before it. ``from_start``: no rest came before;
-    ``to_end``: the stream ended before the release.
+    ``level_nm`` is the level at rest before it. ``from_start``: no rest came before; ``to_end``: the stream ended
+    before the release. ``seen``: blocks seen when the span was closed; nothing later is used.
     """
 
     start: int
     end: int
     level_nm: float
-    noise_nm: float
     from_start: bool = False
     to_end: bool = False
     seen: int = 0
@@ -201,7 +199,7 @@ class Segmenter:
             return []
         self._loaded = False
         seen = self._blocks
-        return [Span(self._start, seen, self.level_nm, self._noise_nm, self.may_be_cut, to_end=True, seen=seen)]
+        return [Span(self._start, seen, self.level_nm, self.may_be_cut, to_end=True, seen=seen)]
 
     def _rest(self, t: float, b: float) -> Span | None:
         if t < self._settled_s and abs(b - self._before_nm) <= self._again_nm:  # rings, or the lever swings
@@ -265,7 +263,7 @@ class Segmenter:
         return self._close(self._low_since, t, b, from_start=from_start)
 
     def _close(self, end: int, t: float, b: float, *, again: bool = False, from_start: bool = False) -> Span:
-        span = Span(self._start, end, self.level_nm, self._noise_nm, from_start, seen=self._blocks + 1)
+        span = Span(self._start, end, self.level_nm, from_start, seen=self._blocks + 1)
         self._first = False
         if again:
             self._open(t, b)
