@@ -196,12 +196,12 @@ class Tester:
         )
 
     def recording_words(self) -> str:
-        """Say in a few words what is being recorded."""
+        """Say in a few words what is being recorded; a second line names the file."""
         stream, path = self.bridge.stream, self.bridge.recording
         if stream is None or path is None or self.run.purpose is None:
             return "Not recording" if stream is not None else ""
         saved, waiting = stream.saved()
-        return f"Recording {path.name}: {saved + waiting:,} readings"
+        return f"Recording: {saved + waiting:,} readings\n{path}"
 
     def close(self) -> None:
         """End everything; recordings are closed."""

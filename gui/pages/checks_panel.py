@@ -7,10 +7,37 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
-from gui.widgets.parts import card, column, label, scrolled
+from gui.widgets.parts import card, column, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QMouseEvent
+
     from gui.models.run import TestRun
+
+
+class CheckRow(QWidget):
+    """A box to tick and its words, wrapped; a press on the words ticks too."""
+
+    ticked = Signal(bool)
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.box = QCheckBox()
+        self.box.setAccessibleName(text)
+        self.words = label(text, wrap=True)
+        layout = line(self, gap=8)
+        layout.addWidget(self.box)
+        layout.addWidget(self.words, 1)
+        self.box.clicked.connect(self.ticked.emit)
+
+    def show_check(self, *, on: bool, is_next: bool) -> None:
+        """Show whether it is done, and whether the space bar does it next."""
+        self.box.setChecked(on)
+        restyle(self.words, "caption" if on else "head" if is_next else "")
+
+    def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Tick."""
+        self.box.click()
 
 
 class ChecksPanel(QWidget):
@@ -20,7 +47,7 @@ class ChecksPanel(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self._boxes: list[QCheckBox] = []
+        self._rows: list[CheckRow] = []
         self._about = label("", "caption", wrap=True)
         frame = card()
         outer = column(self)
@@ -35,21 +62,21 @@ class ChecksPanel(QWidget):
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's checks."""
-        if len(self._boxes) != len(run.checks):
-            for box in self._boxes:
-                box.deleteLater()
-            self._boxes = []
+        if len(self._rows) != len(run.checks):
+            for row in self._rows:
+                row.deleteLater()
+            self._rows = []
             for index, check in enumerate(run.checks):
-                box = QCheckBox(check.text)
-                box.clicked.connect(lambda on, index=index: self.ticked.emit(index, on))
-                self._boxes.append(box)
-                self._lines.addWidget(box)
+                row = CheckRow(check.text)
+                row.ticked.connect(lambda on, index=index: self.ticked.emit(index, on))
+                self._rows.append(row)
+                self._lines.addWidget(row)
             self._lines.addStretch(1)
-        for box, check in zip(self._boxes, run.checks, strict=True):
-            box.setChecked(check.ticked)
-        left = [box for box in self._boxes if not box.isChecked()]
+        left = [place for place, check in enumerate(run.checks) if not check.ticked]
+        for place, (row, check) in enumerate(zip(self._rows, run.checks, strict=True)):
+            row.show_check(on=check.ticked, is_next=bool(left) and place == left[0] and not run.card.practice)
         if left:
-            self._area.ensureWidgetVisible(left[0])
+            self._area.ensureWidgetVisible(self._rows[left[0]])
         self._about.setText(
             "This is practice on a simulated axle, nothing can move. On a real car each of these is checked by hand."
             if run.card.practice

@@ -31,7 +31,7 @@ class Foot(QWidget):
         self._shared = shared
         self.setObjectName("foot")
         self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
-        self.main.setMinimumWidth(320)
+        self.main.setMinimumWidth(300)
         self.main.setMinimumHeight(56)
         self.why = label("", "caption", wrap=True)
         self.skip = button("Leave out", self.skipped.emit, tip="Key S: leave this step out", keeps_focus=True)
@@ -65,7 +65,10 @@ class Foot(QWidget):
         self.stop.setVisible(run.flow.running)
         self.far_button.setVisible(run.flow.running)
         self._device(run, health)
-        self.stream.setText(recording)
+        words, _, name = recording.partition("\n")
+        self.stream.setText(words)
+        self.stream.setToolTip(name)
+        self.stream.setVisible(bool(words))
 
     def _device(self, run: TestRun, health: Health | None) -> None:
         number = self._shared.display.number

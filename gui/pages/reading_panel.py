@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
@@ -34,6 +34,22 @@ EMPTY = (
 BELOW = ("Pulls", "Budget", "Facts")
 
 
+class Below(QStackedWidget):
+    """Takes the height it is given: words that wrap below must not squeeze the trace above."""
+
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 - Qt's name
+        """Say no."""
+        return False
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for little."""
+        return QSize(300, 120)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for little."""
+        return QSize(200, 120)
+
+
 class ReadingPanel(QWidget):
     """Shows what was read; emits ``corrected`` with a path, ``angle_asked`` with a path."""
 
@@ -53,9 +69,7 @@ class ReadingPanel(QWidget):
         self.tags = Field("Tags, to find and compare it by", "fill=2, shim=0.2")
         self.result = ResultCard(shared)
         self.correct = CorrectBar(shared)
-        self.below = QStackedWidget()
-        self.below.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
-        self.below.setMinimumHeight(120)
+        self.below = Below()
         self.switch = Switch(BELOW, "Below the trace")
         self._empty = label(EMPTY, "caption", wrap=True)
         self._body = QWidget()

@@ -292,7 +292,6 @@ class TestPage(QWidget):
         if self._open:
             widget: QWidget = self.editor(self._open)
         elif run.flow.now is None and not run.flow.finished:
-            self.welcome.refresh(run.card)
             widget = self.welcome
         elif run.flow.now is Step.SAFETY:
             self.checks.refresh(run)

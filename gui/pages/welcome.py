@@ -11,7 +11,6 @@ from gui.widgets.parts import button, card, column, label, line
 from gui.widgets.sketch import PullSketch
 
 if TYPE_CHECKING:
-    from gui.models.job import JobCard
     from gui.shared import Shared
 
 
@@ -38,17 +37,18 @@ class Welcome(QWidget):
         ways = line(gap=14)
         self.first = button("Practise now", self.practise.emit, role="main", tip="Key P")
         ways.addWidget(
-            _way("No transducer at hand", "A virtual transducer pulls for you on a simulated axle. One minute, "
-                 "nothing to connect; everything is marked as simulated.", self.first), 1)  # fmt: skip
+            _way("No transducer at hand", "A virtual transducer pulls for you on a simulated axle. All of it is "
+                 "marked as simulated.", self.first), 1)  # fmt: skip
         ways.addWidget(
             _way("With a transducer", "Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.",
                  button("Choose a transducer", self.connect_asked.emit, tip="Key 5")), 1)  # fmt: skip
         ways.addWidget(
             _way("With a dial wrench", "Read the dial and type it in: the same lever, interval and limit apply.",
                  button("Type a reading", self.dial.emit, tip="Key D")), 1)  # fmt: skip
-        inside.addLayout(ways)
-        self._missing = label("", "caption", wrap=True)
-        inside.addWidget(self._missing)
+        together = QWidget()
+        together.setLayout(ways)
+        together.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
+        inside.addWidget(together)
         inside.addWidget(PullSketch(shared.look), 4)
         inside.addStretch(1)
         caution = label(
@@ -59,20 +59,10 @@ class Welcome(QWidget):
         )
         inside.addWidget(caution)
 
-    def refresh(self, job: JobCard) -> None:
-        """Say what the job card still lacks."""
-        missing = job.missing()
-        self._missing.setText(
-            f"The job card still needs {' and '.join(missing)}."
-            if missing
-            else "The job card is complete: start the test."
-        )
-
 
 def _way(title: str, text: str, press: QWidget) -> QFrame:
     frame = QFrame()
     frame.setObjectName("notice")
-    frame.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
     inside = column(frame, margin=16, gap=10)
     inside.addWidget(label(title, "head", wrap=True))
     about = label(text, wrap=True)

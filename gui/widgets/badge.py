@@ -28,7 +28,7 @@ def paint_shape(painter: QPainter, box: QRectF, state: str, colour: QColor) -> N
     stroke = max(2.0, box.height() * 0.11)
     painter.setPen(QPen(colour, stroke, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
     middle, half = box.center(), box.height() / 2 - stroke / 2
-    left, right = box.left() + box.width() * 0.2, box.right() - box.width() * 0.3
+    left, right = box.left() + box.width() * 0.1, box.left() + box.width() * 0.6
     if state != "not valid":
         for x in (left, right):
             painter.drawLine(QPointF(x, middle.y() - half), QPointF(x, middle.y() + half))

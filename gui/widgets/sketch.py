@@ -30,7 +30,7 @@ class PullSketch(QWidget):
         super().__init__()
         self._look = look
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumHeight(110)
+        self.setMinimumHeight(140)
         self.setMaximumHeight(460)
         self.setAccessibleName(
             "A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning "

@@ -5,14 +5,17 @@ from __future__ import annotations
 import json
 import sys
 import time
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRect
-from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication
 
 from gui.__main__ import build
 from gui.models.flow import Step
 from gui.theme import contrast
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QImage
 
 
 def colours(image: QImage, box: QRect) -> dict[str, int]:
@@ -52,7 +55,9 @@ def main(palette: str) -> None:
 
     def box(widget) -> QRect:
         at = widget.mapTo(window, widget.rect().topLeft())
-        return QRect(int(at.x() * ratio), int(at.y() * ratio), int(widget.width() * ratio), int(widget.height() * ratio))
+        return QRect(
+            int(at.x() * ratio), int(at.y() * ratio), int(widget.width() * ratio), int(widget.height() * ratio)
+        )
 
     figure, trace = colours(image, box(page.live.figure)), colours(image, box(page.live.plot))
     ground = max(figure, key=lambda name: figure[name])

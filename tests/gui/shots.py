@@ -111,7 +111,6 @@ def real_checks(studio: Studio) -> None:
 def zero(studio: Studio) -> None:
     studio.practise()
     studio.page.act()
-    studio.page.act()
     studio.stream.idle(1.0)
     studio.tick()
     studio.page.act()
@@ -195,14 +194,14 @@ def editor(name: str) -> Callable[[Studio], None]:
     return show
 
 
-def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0) -> None:
+def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0, say: Callable[[], str] = str) -> None:
     import time
 
     start = time.monotonic()
     while not until() and time.monotonic() - start < limit_s:
         studio.app.processEvents()
         time.sleep(0.01)
-    assert until()
+    assert until(), say()
     studio.settle()
 
 
@@ -221,7 +220,7 @@ def review(studio: Studio) -> None:
     page.list.search.edit.setText("shim")
     page.list.refilter()
     page.list.table.selectRow(1)
-    wait(studio, lambda: bool(page._loaded))
+    wait(studio, lambda: bool(page._loaded), say=lambda: page.reading._empty.text())
     page.reading.pulls.selectRow(0)
     page.reading.plot.show_all()
 

@@ -57,8 +57,7 @@ class JobEditor(Editor):
 
     def _lay_out(self) -> None:
         self.body.addWidget(label("Kind of test", "head"))
-        self.body.addLayout(_grid([*self.choices.values()], 4))
-        self.body.addLayout(_grid([self.pulls, self.dwell], 4))
+        self.body.addLayout(_grid([*self.choices.values(), self.pulls, self.dwell], 4))
         self.body.addWidget(self.drag)
         self.body.addWidget(label("Vehicle and axle", "head"))
         self.body.addLayout(_grid([*self.texts.values(), self.temperature], 3))

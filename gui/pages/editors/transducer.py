@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import msgspec
+from PySide6.QtCore import Qt
 
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.widgets.parts import Choice, Field, button, label, line
@@ -44,9 +45,12 @@ class TransducerEditor(Editor):
         self.body.addWidget(self.address)
         row = line(gap=10)
         row.addWidget(self.found, 1)
-        row.addWidget(button("Ports", self._look, tip="Lists serial ports; opens none and sends nothing"))
-        row.addWidget(button("Bluetooth", self._listen, tip="Listens a few seconds; connects to nothing"))
-        row.addWidget(button("Ask it", self._ask, tip="Connects once to the Bluetooth device to learn what it sends"))
+        for text, press, tip in (
+            ("Ports", self._look, "Lists serial ports; opens none and sends nothing"),
+            ("Bluetooth", self._listen, "Listens a few seconds; connects to nothing"),
+            ("Ask it", self._ask, "Connects once to the Bluetooth device to learn what it sends"),
+        ):
+            row.addWidget(button(text, press, tip=tip), 0, Qt.AlignmentFlag.AlignBottom)
         self.body.addLayout(row)
         self.body.addWidget(self.message)
         self.body.addWidget(label("What its numbers are worth", "head"))
