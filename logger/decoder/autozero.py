@@ -9,6 +9,7 @@ takes a steady load for drift. Neither is told by the device. What can be seen i
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -80,7 +81,8 @@ class AutoZeroWatch:
         """Decode, and add what is noticed."""
         decoded = self._decoder.feed(*chunks)
         torque = decoded.columns["torque"]
-        known = torque[np.isfinite(torque)]
+        places = np.flatnonzero(np.isfinite(torque))
+        known = torque[places]
         if not len(known):
             return decoded
         events = self._after_break(known) + (self._steps(known) if self._fast else [])
@@ -88,7 +90,8 @@ class AutoZeroWatch:
         self._recent = np.concatenate((self._recent, known[-KEPT:]))[-KEPT:]
         if not events:
             return decoded
-        together = sorted((*decoded.events, *events), key=lambda event: event.index)
+        placed = [replace(event, index=int(places[event.index])) for event in events]
+        together = sorted((*decoded.events, *placed), key=lambda event: event.index)
         return Decoded(decoded.columns, decoded.chunk_of, decoded.counter, tuple(together))
 
     def _threshold(self) -> float:

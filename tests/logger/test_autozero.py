@@ -33,6 +33,13 @@ def test_a_vanished_load_is_noticed_where_it_vanishes(size):
     assert 200 <= place < 205  # a drain that ends at the step must wait for what follows
 
 
+def test_values_that_were_not_delivered_do_not_move_the_place():
+    values = np.concatenate((LOAD, 0.01 * np.sin(np.arange(100))))
+    values[[3, 50, 51, 120]] = np.nan
+    found = [place for kind, place in feed(watch(), values, 1000) if kind is EventKind.AUTO_ZERO]
+    assert found == [200]
+
+
 @pytest.mark.parametrize("rate", [100.0, 1000.0])
 def test_a_hand_that_lets_go_is_not(rate):
     decoder = watch(rate_hz=rate)
