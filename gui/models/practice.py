@@ -54,6 +54,7 @@ class PracticeLink:
         self._ready: deque[Run] = deque()
         self._end_s, self._count, self._made = 0.0, 0, 0
         self._open_at: float | None = None
+        self._pull_ends_s: float | None = None
         self._idle: Run | None = None
         self.lost = False  # a test, or the user, pulls the plug
         self.busy = threading.Event()  # a pull is asked for or under way
@@ -123,6 +124,9 @@ class PracticeLink:
                 raise LinkLost(f"{self.name}: has gone away")
             now = (time.monotonic() - (self._open_at or 0.0)) * self._speed
             self._prepare(now)
+            if self._pull_ends_s is not None and now > self._pull_ends_s:
+                self._pull_ends_s = None
+                self.busy.clear()
             due = []
             while self._pieces and self._pieces[0][0] <= now:
                 due.append(self._pieces.popleft()[1])
@@ -141,7 +145,7 @@ class PracticeLink:
         while self._end_s < now + AHEAD_S * max(1.0, self._speed / 4):
             if self._ready:
                 self._queue(self._ready.popleft(), None)
-                self.busy.clear()
+                self._pull_ends_s = self._end_s
             else:
                 self._queue(self._idle_run(), 0.2)
 

@@ -31,7 +31,6 @@ class Foot(QWidget):
         self._shared = shared
         self.setObjectName("foot")
         self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
-        self.main.setMinimumWidth(300)
         self.main.setMinimumHeight(56)
         self.why = label("", "caption", wrap=True)
         self.skip = button("Leave out", self.skipped.emit, tip="Key S: leave this step out", keeps_focus=True)
@@ -56,6 +55,7 @@ class Foot(QWidget):
         """Show what the large button does now, and the transducer."""
         action = run.action()
         self.main.setText(action.text)
+        self.main.setMinimumWidth(max(300, self.main.sizeHint().width()))
         self.main.setAccessibleName(f"{action.text}. Space bar")
         restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)

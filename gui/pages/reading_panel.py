@@ -96,7 +96,7 @@ class ReadingPanel(QWidget):
         for press in (self.whole, self.angle, self.edit):
             head.addWidget(press)
         body.addLayout(head)
-        body.addWidget(self.plot, 5)
+        body.addWidget(self.plot, 1)
         body.addWidget(self.correct)
         self.correct.hide()
         row = line(gap=10)
@@ -114,7 +114,7 @@ class ReadingPanel(QWidget):
         left.addWidget(self.below, 1)
         row.addLayout(left, 3)
         row.addWidget(self.result, 2)
-        body.addLayout(row, 4)
+        body.addLayout(row, 1)
         self.switch.set_on(BELOW[0])
         self._body.hide()
 

@@ -91,7 +91,7 @@ class TorqueFigure(QWidget):
         caption = look.font(max(13.0, box.height() * 0.1), scaled=box.height() < 250)
         cap_height = QFontMetricsF(caption).height()
         body = box.adjusted(0, cap_height, 0, 0)
-        main = self._fit(body.width() * 0.6, body.height() * 1.04, view.template)
+        main = self._fit(body.width() * 0.56, body.height() * 1.04, view.template)
         main_width = QFontMetricsF(main).horizontalAdvance(view.template)
         unit = look.font(main.pixelSize() * 0.3, scaled=False)
         baseline = body.bottom() - main.pixelSize() * 0.1

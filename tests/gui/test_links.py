@@ -23,6 +23,7 @@ def endless(link: PracticeLink):
     """What a device sends for as long as somebody listens."""
     while True:
         if not link._pieces:
+            link.busy.clear()
             link._prepare(link._end_s)
         yield link._pieces.popleft()
 
