@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from datetime import datetime
 from typing import TYPE_CHECKING, Literal
 
 import msgspec
 
+from analysis.adequacy import certificate_advice, range_advice, sign_advice
 from analysis.entry import kind_conflict
 from analysis.fixtures import fixture_from
+from analysis.limits import bounds_from
 from gui.models.changes import Changes
 from logger.errors import DescriptionError, HeldwheelError
 from logger.header import Axle, Conditions, Header, Job, Test, TransducerFacts
@@ -16,8 +19,6 @@ from logger.units import canonical_unit, torque_factor
 from logger.version import VERSION
 
 if TYPE_CHECKING:
-    from datetime import datetime
-
     from analysis.entry import Conflict
     from analysis.lever import Fixture
     from logger.description import Description
@@ -122,19 +123,19 @@ class JobCard:
         return self.description.unit if self.description is not None else canonical_unit("N·m")
 
     def range_advice(self) -> str:
-        """Say whether the transducer suits the limit: 20 to 80 % of its range (common practice, no source)."""
-        capacity = self.facts.capacity_nm
-        limits = [value for value in self.limit_nm() if value is not None]
-        if not capacity or not limits:
+        """Say whether the transducer's range suits the limit."""
+        if self.limit is None:
             return ""
-        share = max(limits) / (self.factor or 1.0) / capacity
-        if share > 0.8:
-            return (
-                f"The limit lies at {share:.0%} of the transducer's range: a pull may overload it. Take a larger one."
-            )
-        if share < 0.2:
-            return f"The limit lies at {share:.0%} of the transducer's range: the interval will be wide."
-        return ""
+        try:
+            bounds = bounds_from(self.limit)
+        except DescriptionError:
+            return ""
+        return "; ".join(range_advice(self.facts.capacity_nm, bounds, None))
+
+    def device_advice(self) -> str:
+        """Say what is wrong with the transducer's papers or its sign."""
+        today = datetime.now().astimezone().date()
+        return "; ".join((*certificate_advice(self.facts, today), *sign_advice(self.facts)))
 
     # ------------------------------------------------------------------ whole
     def missing(self) -> tuple[str, ...]:

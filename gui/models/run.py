@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+import msgspec
 import numpy as np
 
 from gui.models.caught import PullList
@@ -268,6 +269,9 @@ class TestRun:
         self.zeroing = None
         if self.flow.now is Step.ZERO_AGAIN:
             self.zero_again = taken
+            if self._judge.zero is not None:
+                self._judge.zero = msgspec.structs.replace(self._judge.zero, after_nm=taken.value_nm)
+                self.pulls.again()
         else:
             self.zero = taken
             self._judge.zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
@@ -370,6 +374,11 @@ class TestRun:
             return ()
         drag = self._judge.drag([caught.pull for caught in self.drag.pulls])
         return self._judge.pack_mean([caught.pull for caught in self.pulls.counting], drag)
+
+    @property
+    def true_zero(self) -> Zero | None:
+        """The zero as it is written down: before, and after once it was taken again."""
+        return self._judge.zero
 
     @property
     def value(self) -> JobValue | None:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 
 def write_signature(recording: Path, run: TestRun) -> None:
-    """Write the sidecar of a recording: the operator, and an exclusion for each pull that was left out.
+    """Write the sidecar of a recording: operator, second zero, and an exclusion for each pull that was left out.
 
     Raises
     ------
@@ -26,7 +26,7 @@ def write_signature(recording: Path, run: TestRun) -> None:
     """
     sidecar = read_sidecar(recording) or Sidecar()
     job = msgspec.structs.replace(run.card.job, operator=run.signed_by.strip())
-    write_sidecar(recording, msgspec.structs.replace(sidecar, job=job))
+    write_sidecar(recording, msgspec.structs.replace(sidecar, job=job, zero=run.true_zero))
     last = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
         if caught.rejected and caught.start_s == last:

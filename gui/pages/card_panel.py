@@ -164,4 +164,4 @@ class CardPanel(QWidget):
         second = " · ".join(
             p for p in (f"to {display.torque(capacity)}" if capacity else "", job.facts.serial, job.address) if p
         )
-        row.show_lines(job.facts.name or job.description.name, second, there=True)
+        row.show_lines(job.facts.name or job.description.name, second, there=True, warn=job.device_advice())

@@ -126,7 +126,7 @@ def test_job_card_says_what_is_missing_and_what_does_not_fit() -> None:
     assert job.conflict().refused  # the trap of a factor of two
 
 
-@pytest.mark.parametrize(("capacity", "words"), [(2000.0, "wide"), (30.0, "overload"), (100.0, "")])
+@pytest.mark.parametrize(("capacity", "words"), [(2000.0, "narrower interval"), (30.0, "80 %"), (100.0, "")])
 def test_range_advice(capacity: float, words: str) -> None:
     # Common practice, no source: the limit at 20 to 80 % of the transducer's range.
     from logger.decoder.template import LineFormat
