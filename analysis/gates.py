@@ -63,6 +63,9 @@ LET_GO = Reason(
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
 )
+TOO_SMALL = Reason(
+    Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
+)
 HELD_OR_SLIPPED = (
     "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
 )

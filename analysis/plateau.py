@@ -58,8 +58,11 @@ MAXIMUM_S = 0.02
 """The maximum over the stretch is one of means over this time (s): the maximum of noisy samples reads high."""
 
 CLIMB, CLIMB_PARTS = 0.15, 8
-"""A torque that changes by more than this over the steady stretch, the same way in each of so many parts of it, has no
-level: packs wave and settle by less."""
+"""A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
+it, has no level: packs wave and settle by less ..."""
+
+CLIMB_REST = 0.1
+"""... straight if the parts lie off that line by less than this share of the change."""
 
 MEAN_BLOCKS = 200
 """The uncertainty of the mean is computed from at most about this many block means."""
@@ -137,6 +140,7 @@ def find_plateau(
         steady = _steady(t, x, step, short_s, UNEVEN * band)
         if steady.sum() * step < LEAST_S:
             return None
+        climb = _climb(x[steady])
     kept, times = x[steady], t[steady]
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
@@ -190,9 +194,12 @@ def _climb(x: Floats) -> float:
     if len(x) < CLIMB_PARTS:
         return 0.0
     parts = block_means(x, len(x) // CLIMB_PARTS)[:CLIMB_PARTS]
-    steps = np.diff(parts)
-    one_way = bool((steps > 0).all() or (steps < 0).all())
-    return float((parts[-1] - parts[0]) / abs(x.mean())) if one_way else 0.0
+    along = np.arange(CLIMB_PARTS) - (CLIMB_PARTS - 1) / 2
+    slope = float(along @ parts) / float(along @ along)
+    rest = parts - parts.mean() - slope * along
+    change = slope * (CLIMB_PARTS - 1)
+    one_way = float(np.sqrt(rest @ rest / CLIMB_PARTS)) < CLIMB_REST * abs(change)
+    return change / abs(float(x.mean())) if one_way else 0.0
 
 
 def _level_around(t: Floats, x: Floats) -> Floats:

@@ -19,6 +19,7 @@ from analysis.gates import (
     HELD,
     HELD_OR_SLIPPED,
     LET_GO,
+    TOO_SMALL,
     ZERO_MOVED,
     clipped,
     fell_at_once,
@@ -141,13 +142,14 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     before = _gripped_again(before, load)
     hand = _handoff(load, window, before)
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
-    if height < max(LEAST_NOISES * load.noise_nm, LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)):
+    if height < LEAST_NOISES * load.noise_nm or hangs_still(load, x, height, sensor):
         return None
-    if hangs_still(load, x, height, sensor):
-        return None
+    small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
     if load.held_s < HELD_S:
-        return Read(replace(frame, reasons=(LET_GO,)))
+        return None if small else Read(replace(frame, reasons=(LET_GO,)))
+    if small:
+        return Read(replace(frame, reasons=(TOO_SMALL,)))
     return _read(frame, _part(load, x, hand.foot, window, sensor), hand.u_nm, window, before, sensor)
 
 

@@ -20,13 +20,13 @@ if TYPE_CHECKING:
 BLOCK_S = 0.05
 """Length of a block (s): short against the quickest hand-made ramp (0.3 s), long enough to rob a spike of its vote."""
 
-LEVEL_S = 0.4
+LEVEL_S = 1.0
 """Time constant with which the level at rest is followed (s)."""
 
 THRESHOLD_NOISES = 6.0
 """A load begins this many deviations of the block medians away from rest; normal noise does that once in 10^9."""
 
-THRESHOLD_OF_CAPACITY = 0.005
+THRESHOLD_OF_CAPACITY = 0.003
 """... and this share of the capacity away: less is below what a transducer is good for (ISO 376 classes end at 2 %)."""
 
 RELEASED = 0.3

@@ -63,6 +63,14 @@ class TestDrivenByAMotor:
         assert torques(reading) == pytest.approx([40, 40, 40], rel=0.01)
 
 
+def test_torque_far_below_the_range_is_refused_with_a_reason():
+    t, y = trace(Shape(3.2, 2.8), noise_nm=0.005)
+    (pull,) = read(t, y).pulls
+    assert codes(pull) == {Code.NOT_RESOLVED}
+    assert "smaller transducer" in pull.reasons[0].text
+    assert (pull.breakaway, pull.rotating) == (None, None)
+
+
 class TestBench:
     def test_tiny_inertia_and_short_sweep(self):
         run, reading = simulated("bench")
