@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from analysis.recorded import PullReading, RecordingReading
     from gui.shared import Shared
 
+MEASURED_ROWS = 40  # for the columns' widths: a long recording has thousands of pulls
 HEADS = ("Pull", "Direction", "Breakaway", "Rotating", "Result")
 
 
@@ -31,6 +32,7 @@ class PullTable(QTableWidget):
         self.verticalHeader().hide()
         self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         self.setShowGrid(False)
+        self.horizontalHeader().setResizeContentsPrecision(MEASURED_ROWS)
         self.setTabKeyNavigation(False)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -52,10 +54,10 @@ class PullTable(QTableWidget):
         """Show a recording's pulls."""
         chosen = self.current()
         self.blockSignals(True)
+        self.verticalHeader().setDefaultSectionSize(round(44 * self._shared.look.scale))
         self.setRowCount(len(reading.pulls))
         for row, read in enumerate(reading.pulls):
             self._row(row, read)
-            self.setRowHeight(row, round(44 * self._shared.look.scale))
         if 0 <= chosen < self.rowCount():
             self.selectRow(chosen)
         self.blockSignals(False)
@@ -81,9 +83,10 @@ class PullTable(QTableWidget):
         )
         for place, text in enumerate(cells):
             item = QTableWidgetItem(text)
-            item.setToolTip(text)
             if place in {2, 3}:
                 item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            if place == len(HEADS) - 1:
+                item.setToolTip(text)
             if place == len(HEADS) - 1 and read.result is not None and not read.left_out:
                 item.setData(Qt.ItemDataRole.DecorationRole, self._shape(str(read.result.state)))
             self.setItem(row, place, item)

@@ -100,7 +100,7 @@ class ReviewPlot(TracePlot):
 
     def set_axle(self, known: bool) -> None:
         """Say whether the torque is at the axle or as the transducer showed it."""
-        self.set_y_words("Torque at the axle" if known else "Torque shown")
+        self.set_y_words("At the axle" if known else "As shown")
 
     def show_all(self) -> None:
         """Show everything there is, against time."""

@@ -82,7 +82,7 @@ class PullSketch(QWidget):
         painter.setPen(look.colour("accent"))
         painter.drawText(peak + QPointF(14, 2), "B  breakaway torque")
         width = QFontMetricsF(painter.font()).horizontalAdvance("R  rotating torque")
-        painter.drawText(QPointF((start.x() + end.x() - width) / 2, start.y() + 24), "R  rotating torque")
+        painter.drawText(QPointF(end.x() - width, start.y() - 10), "R  rotating torque")
 
     def _words(self, painter: QPainter, box: QRectF) -> None:
         look = self._look

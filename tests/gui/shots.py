@@ -130,7 +130,8 @@ def busy(studio: Studio) -> None:
 def warning(studio: Studio) -> None:
     studio.to_pulls()
     studio.stream.pull()
-    studio.stream.pull(ramp_nm_s=250.0)
+    studio.stream.pull(stop_nm=30.0, hold_s=1.5)
+    studio.stream.pull(turn_rad_s=((0.5, 0.25),))
     studio.tick()
     studio.tester.run.battery = "low"
     studio.tester.run.lost = 34
