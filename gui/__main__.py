@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import sys
+from functools import partial
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from types import TracebackType
 
     from gui.main_window import MainWindow
 
@@ -45,6 +47,17 @@ def build(palette: str = "") -> MainWindow:
     return MainWindow(shared, Tester(settings))
 
 
+def tell(window: MainWindow, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
+    """Show an error that nobody expected in the window; a test and its recording go on."""
+    from gui.models.job import problem_of
+    from gui.models.run import Notice
+
+    sys.__excepthook__(kind, error, trace)
+    if isinstance(error, Exception):
+        window.tester.run.notice = Notice(problem_of(error), serious=True)
+        window.tester.changes.tell()
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the program and give its exit code."""
     words = list(sys.argv[1:] if argv is None else argv)
@@ -64,6 +77,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     app = QApplication([sys.argv[0]])
     app.setApplicationName("Heldwheel")
     window = build("light" if "--light" in words else "dark" if "--dark" in words else "")
+    sys.excepthook = partial(tell, window)
     window.show()
     page = window.pages.get("Test")
     if isinstance(page, TestPage):

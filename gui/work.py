@@ -81,9 +81,13 @@ class Worker(QObject):
             failed(f"Reading it has failed ({type(error).__name__}: {error}).")
 
     def close(self) -> None:
-        """End the process and remove its files."""
+        """End the process, in the middle of its work if need be, and remove its files."""
+        busy, pool = self.busy, self._pool
         self._waiting.clear()
-        if self._pool is not None:
-            self._pool.shutdown(wait=False, cancel_futures=True)
-            self._pool = None
+        self._pool = None
+        if pool is not None:
+            if busy:  # half a gigabyte may be on its way: nobody waits for it any more
+                for process in list((getattr(pool, "_processes", None) or {}).values()):
+                    process.terminate()
+            pool.shutdown(wait=True, cancel_futures=True)
         shutil.rmtree(self.room, ignore_errors=True)

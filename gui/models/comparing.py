@@ -12,10 +12,11 @@ from analysis.runs import Quantity, Run, text_of
 from logger.errors import FileError, HeldwheelError
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from analysis.comparisons import Effect
     from analysis.groups import Comparison
+    from analysis.trend import Line
 
 # Facts that are one per recording group nothing; tags that are common to group by come first.
 NEVER_BY = ("file", "started", "sha256")
@@ -33,8 +34,8 @@ class Question:
         Tags, and the group that others are compared with; empty for the first one, no block.
     all_pairs : bool
         Every group against every other.
-    margin_nm : float or None
-        Difference that counts as no change.
+    margin_nm, difference_nm : float or None
+        Difference that counts as no change; difference that must not be missed.
     anyway : str
         Reason for comparing what should not be compared.
     """
@@ -46,6 +47,7 @@ class Question:
     block: str = ""
     all_pairs: bool = False
     margin_nm: float | None = None
+    difference_nm: float | None = None
     anyway: str = ""
 
 
@@ -63,7 +65,76 @@ def read_runs(paths: Sequence[str]) -> tuple[list[Run], list[str]]:
     return runs, bad
 
 
-def answer(runs: Sequence[Run], question: Question) -> Comparison:
+@dataclass(frozen=True, slots=True)
+class Trend:
+    """A quantity against a numeric tag: one point per fill, and the straight line through them."""
+
+    tag: str
+    x: tuple[float, ...]
+    y: tuple[float, ...]
+    line: Line
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """Groups, the trend where the tag is a number, and how many fills a wanted difference needs."""
+
+    comparison: Comparison
+    trend: Trend | None = None
+    plan: str = ""
+
+
+def answer(runs: Sequence[Run], question: Question) -> Answer:
+    """Compare, fit a trend, plan.
+
+    Raises
+    ------
+    InputError
+        Fewer than two groups, or recordings that must not be compared; the text says what to do.
+    """
+    found = _compared(runs, question)
+    return Answer(found, _trend(runs, question), _plan(found, question.difference_nm))
+
+
+def _trend(runs: Sequence[Run], question: Question) -> Trend | None:
+    from analysis.runs import units_of
+    from analysis.trend import fit_line
+
+    units, _ = units_of(runs, Quantity(question.quantity), by=question.by, unit=question.unit)
+    try:
+        x = tuple(float(unit.group) for unit in units)
+        y = tuple(unit.value for unit in units)
+        return Trend(question.by, x, y, fit_line(x, y))
+    except (ValueError, HeldwheelError):  # a tag of words, or too few points, has no trend
+        return None
+
+
+def _plan(found: Comparison, difference: float | None) -> str:
+    from analysis.planner import fills_needed
+
+    if difference is None:
+        return ""
+    if math.isnan(found.between_sd):
+        return "Planning needs the scatter from fill to fill: at least two fills in a group."
+    try:
+        plan = fills_needed(found.between_sd, difference, candidates=max(1, len(found.groups) - 1))
+    except HeldwheelError as error:
+        return str(error)
+    return f"{plan.per_group} fills per group and {plan.control} of the control: {plan.text}"
+
+
+def trend_words(trend: Trend, factor: float, unit: str, number: Callable[[float, int], str]) -> str:
+    """Give a trend in one sentence: slope with interval first, p second."""
+    line = trend.line
+    slope = " to ".join(number(v * factor, 2) for v in (line.slope_low, line.slope_high))
+    shown = "a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown"
+    return (
+        f"Per 1 of {trend.tag}: {number(line.slope * factor, 2)} ({slope}){unit}; {shown}, p {line.p:.2g}, "
+        f"{line.n} fills, least squares. The band holds one further fill (95 %)."
+    )
+
+
+def _compared(runs: Sequence[Run], question: Question) -> Comparison:
     """Compare.
 
     Raises

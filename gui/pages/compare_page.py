@@ -20,11 +20,22 @@ from PySide6.QtWidgets import (
 
 from analysis.runs import Quantity, Run
 from gui.models.archive import list_files, read_entries
-from gui.models.comparing import Question, answer, effect_words, export, groups_in, read_runs, tags_to_group_by
+from gui.models.comparing import (
+    Answer,
+    Question,
+    answer,
+    effect_words,
+    export,
+    groups_in,
+    read_runs,
+    tags_to_group_by,
+    trend_words,
+)
 from gui.models.run import Notice
 from gui.widgets.group_plot import GroupPlot
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import Choice, Field, button, card, column, label, line, scrolled
+from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, scrolled
+from gui.widgets.trend_plot import TrendPlot
 from gui.work import Worker
 from logger.errors import QuantityError
 from logger.units import parse_quantity
@@ -63,6 +74,7 @@ class ComparePage(QWidget):
         self._left: list[str] = []
         self._searched: str | None = None
         self.found: Comparison | None = None
+        self._answer_found: Answer | None = None
         self.search = Field("Which recordings", "fluid, shim, 2026-05 …")
         self.quantity = Choice("What is compared", QUANTITIES.items())
         self.by = Choice("Groups by")
@@ -70,10 +82,13 @@ class ComparePage(QWidget):
         self.unit = Field("Tag that names the fill or build", "fill", "fill")
         self.block = Field("Within blocks of (day, car)", "none")
         self.margin = Field("Counts as no change within", "2 N·m")
+        self.difference = Field("Difference that must not be missed", "3 N·m")
         self.pairs = QCheckBox("Every group against every other")
         self.anyway = Field("Reason for comparing unlike tests", "only if needed")
         self.state = label("", "caption", wrap=True)
         self.plot = GroupPlot(shared)
+        self.line = TrendPlot(shared)
+        self.picture = Switch(("Groups", "Trend"), "Picture")
         self.table = QTableWidget(0, len(HEADS))
         self.words = label(EMPTY, "", wrap=True)
         self.words.setAlignment(Qt.AlignmentFlag.AlignTop)
@@ -100,7 +115,7 @@ class ComparePage(QWidget):
         inside = column(inner, gap=8)
         for part in (self.search, self.quantity, self.by, self.control, self.pairs):
             inside.addWidget(part)
-        for part in (self.unit, self.block, self.margin, self.anyway):
+        for part in (self.unit, self.block, self.margin, self.difference, self.anyway):
             inside.addWidget(part)
         inside.addStretch(1)
         area = scrolled(inner)
@@ -113,7 +128,14 @@ class ComparePage(QWidget):
     def _answer(self) -> QWidget:
         frame = card()
         inside = column(frame, margin=12, gap=8)
+        head = line()
+        head.addWidget(self.picture)
+        head.addStretch(1)
+        inside.addLayout(head)
         inside.addWidget(self.plot, 5)
+        inside.addWidget(self.line, 5)
+        self.picture.set_on("Groups")
+        self._trending = False
         self.table.setHorizontalHeaderLabels(HEADS)
         self.table.setAccessibleName("Groups as a table")
         self.table.verticalHeader().hide()
@@ -139,7 +161,8 @@ class ComparePage(QWidget):
         for choice in (self.quantity, self.control):
             choice.changed.connect(self.compare)
         self.pairs.toggled.connect(lambda _on: self.compare())
-        self._shared.display.changes.listen(lambda: self._show(self.found))
+        self.picture.picked.connect(self._pick_picture)
+        self._shared.display.changes.listen(lambda: self._show(self._answer_found))
         self.notice.answered.connect(self.notice.hide)
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
@@ -197,13 +220,7 @@ class ComparePage(QWidget):
     # ------------------------------------------------------------------ comparing
     def question(self) -> Question:
         """Give what is asked; a margin that cannot be read is left out and said."""
-        margin = None
-        self.margin.set_wrong("")
-        if self.margin.text.strip():
-            try:
-                margin = parse_quantity(self.margin.text, "torque", self._shared.display.unit)
-            except QuantityError as error:
-                self.margin.set_wrong(str(error))
+        margin, difference = (self._torque(field) for field in (self.margin, self.difference))
         return Question(
             self.quantity.key,
             self.by.key,
@@ -212,8 +229,23 @@ class ComparePage(QWidget):
             self.block.text.strip(),
             self.pairs.isChecked(),
             margin,
+            difference,
             self.anyway.text.strip(),
         )
+
+    def _torque(self, field: Field) -> float | None:
+        field.set_wrong("")
+        if not field.text.strip():
+            return None
+        try:
+            return parse_quantity(field.text, "torque", self._shared.display.unit)
+        except QuantityError as error:
+            field.set_wrong(str(error))
+            return None
+
+    def _pick_picture(self, name: str) -> None:
+        self._trending = name == "Trend"
+        self._show(self._answer_found)
 
     def compare(self) -> None:
         """Compare, in the worker."""
@@ -226,13 +258,17 @@ class ComparePage(QWidget):
         self._show(None)
         self.words.setText(text[0].upper() + text[1:])
 
-    def _show(self, found: Comparison | None) -> None:
-        self.found = found
+    def _show(self, given: Answer | None) -> None:
+        found = given.comparison if given is not None else None
+        trend = given.trend if given is not None else None
+        self._answer_found, self.found = given, found
         self.plot.show_comparison(found)
-        for part in (self.plot, self.table):
-            part.setVisible(found is not None)
+        self.picture.setVisible(trend is not None)
+        self.plot.setVisible(found is not None and (trend is None or not self._trending))
+        self.line.setVisible(trend is not None and self._trending)
+        self.table.setVisible(found is not None)
         self.export_button.setEnabled(found is not None)
-        if found is None:
+        if given is None or found is None:
             return
         torque = found.quantity.unit == "N·m"
         display = self._shared.display
@@ -251,7 +287,13 @@ class ComparePage(QWidget):
                 if place:
                     item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
                 self.table.setItem(row, place, item)
+        name = QUANTITIES.get(found.quantity.value, found.quantity.value)
+        self.line.show_trend(trend, factor, f"{name} ({display.unit})" if torque else name)
         lines = [effect_words(effect, unit, factor) for effect in found.effects]
+        if trend is not None:
+            lines.insert(0, trend_words(trend, factor, unit, display.number))
+        if given.plan:
+            lines.append(given.plan)
         for name, same in found.equivalences.items():
             what = "no change" if same.equivalent else "sameness is not shown"
             lines.append(f"{name}: {what} within ± {display.number(same.margin * factor, 2)}{unit}")

@@ -264,6 +264,21 @@ def compare(studio: Studio) -> None:
     wait(studio, lambda: page.found is not None or not page.worker.busy)
 
 
+def compare_trend(studio: Studio) -> None:
+    with_recordings()
+    studio.window.open_page("Compare")
+    page = studio.window.pages["Compare"]
+    page.search.edit.setText("build-shim")
+    page.difference.edit.setText("3")
+    page.refresh()
+    wait(studio, lambda: bool(page._runs) and not page._left and not page.worker.busy)
+    tags = [page.by.box.itemData(n) for n in range(page.by.box.count())]
+    page.by.set_key(next(tag for tag in tags if "shim" in tag))
+    page._by_changed()
+    wait(studio, lambda: page.found is not None, say=page.words.text)
+    page.picture._group.buttons()[1].click()
+
+
 def compare_empty(studio: Studio) -> None:
     studio.window.open_page("Compare")
     wait(studio, lambda: not studio.window.pages["Compare"].worker.busy)
@@ -303,6 +318,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "review-budget": review_budget,
     "review-overlay": review_overlay,
     "compare": compare,
+    "compare-trend": compare_trend,
     "compare-empty": compare_empty,
 }
 

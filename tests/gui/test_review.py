@@ -324,6 +324,39 @@ def test_compare_fluids_from_the_examples(hand: Hand, folder: Path, tmp_path: Pa
     assert "heldwheel groups 1" in Path(export(page.found, str(tmp_path / "c.json"))).read_text(encoding="utf-8")
 
 
+def test_compare_trend_and_plan(hand: Hand, folder: Path) -> None:
+    for path in sorted(EXAMPLES.glob("02-build-shim-*0*")):
+        (folder / path.name).write_bytes(path.read_bytes())
+    hand.window.open_page("Compare")
+    page = hand.window.pages["Compare"]
+    hand.qtbot.waitUntil(lambda: not page._left and len(page._runs) >= 4, timeout=90_000)
+    page.difference.set_text("3 N·m")
+    page.by.set_key("shim_mm")
+    page._by_changed()
+    hand.qtbot.waitUntil(lambda: page.found is not None, timeout=30_000)
+    hand.press(page.picture._group.buttons()[1])
+    assert page.line.isVisible()
+    trend = page._answer_found.trend
+    slope, _ = np.polyfit(trend.x, trend.y, 1)  # a second algorithm
+    assert trend.line.slope == pytest.approx(slope, rel=1e-9)
+    assert "trend is shown" in page.words.text()
+    assert "lanning needs" in page.words.text() or "fills per group" in page.words.text()
+
+
+def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: Path) -> None:
+    write_large(folder / "large.csv", 60_000_000)
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    page.list.table.selectRow(0)
+    hand.qtbot.wait(300)
+    assert page.worker.busy
+    room = Path(page.worker.room)
+    page.worker.close()
+    assert not page.worker.busy
+    assert not room.exists()
+
+
 def test_compare_teaches_when_there_is_nothing(hand: Hand, folder: Path) -> None:
     hand.window.open_page("Compare")
     page = hand.window.pages["Compare"]
