@@ -230,14 +230,6 @@ class Archive:
         """Recordings that were cut off."""
         return [entry for entry in self.entries if not entry.closed]
 
-    def tag_names(self) -> list[str]:
-        """Give every tag that occurs, most frequent first."""
-        counts: dict[str, int] = {}
-        for entry in self.entries:
-            for key in entry.tags:
-                counts[key] = counts.get(key, 0) + 1
-        return sorted(counts, key=lambda key: (-counts[key], key))
-
 
 def tags_of(text: str) -> dict[str, str | float]:
     """Read tags as they are typed: ``shim=0.2, fill=B``; a number stays a number.

@@ -135,11 +135,6 @@ class GrowingTrace:
             level.grow(least, greatest)
             self._levels.append(level)
 
-    def clear(self) -> None:
-        """Forget everything."""
-        self._time.size = self._torque.size = 0
-        self._levels = [_Level(BLOCK)]
-
     def stretch(self, start_s: float, end_s: float, columns: int) -> tuple[Floats, Floats]:
         """Give what a line needs to show a stretch on so many pixel columns.
 

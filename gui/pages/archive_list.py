@@ -4,7 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QItemSelectionModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPointF,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QFontMetricsF, QPainter
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -74,9 +84,8 @@ class ArchiveModel(QAbstractTableModel):
         self.layoutChanged.emit()
 
     def renew(self) -> None:
-        """Show another filter."""
+        """Show what the archive shows now."""
         self.beginResetModel()
-        self.archive.arrange()
         self.endResetModel()
 
 
@@ -158,6 +167,7 @@ class ArchiveList(QWidget):
         self.search = Field("Search", "vehicle, tag=value, 2026-05, simulated")
         self.purpose = Choice("Kind", PURPOSES.items())
         self.count = label("", "caption")
+        self._quiet = False
         self.model = ArchiveModel(archive)
         self.table = QTableView()
         self._painter = RowPainter(shared, archive)
@@ -205,11 +215,22 @@ class ArchiveList(QWidget):
 
     def refilter(self) -> None:
         """Apply search and kind."""
-        self._archive.search, self._archive.purpose = self.search.text, self.purpose.key
         chosen = [entry.path for entry in self.selected()]
+        self._archive.filter(self.search.text, self.purpose.key)
+        self._renewed(chosen)
+        self.recount()
+
+    def take(self, entries: list[Entry]) -> None:
+        """Take more entries into the list; what is selected stays selected."""
+        chosen = [entry.path for entry in self.selected()]
+        self._archive.add(entries)
+        self._renewed(chosen)
+
+    def _renewed(self, chosen: list[str]) -> None:
+        self._quiet = True  # a selection that only moves with its row is no choice
         self.model.renew()
         self.restore(chosen)
-        self.recount()
+        self._quiet = False
 
     def recount(self, reading: str = "") -> None:
         """Say how many there are."""
@@ -220,9 +241,10 @@ class ArchiveList(QWidget):
     def restore(self, paths: list[str]) -> None:
         """Select these again, if they are shown."""
         rows = {entry.path: row for row, entry in enumerate(self._archive.shown)} if paths else {}
+        how = QItemSelectionModel.SelectionFlag.Select | QItemSelectionModel.SelectionFlag.Rows
         for path in paths:
             if path in rows:
-                self.table.selectRow(rows[path])
+                self.table.selectionModel().select(self.model.index(rows[path], 0), how)
 
     def selected(self) -> list[Entry]:
         """Give the selected entries, top to bottom."""
@@ -231,5 +253,5 @@ class ArchiveList(QWidget):
 
     def _selected(self) -> None:
         entries = self.selected()
-        if entries:
+        if entries and not self._quiet:
             self.picked.emit(entries)

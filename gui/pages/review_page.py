@@ -101,7 +101,7 @@ class ReviewPage(QWidget):
             self.archive.clear()
             known = set()
         first = paths[:FIRST_SCREEN]
-        self.archive.add(read_entries(first))
+        self.list.take(read_entries(first))
         self.list.refilter()
         self.first_screen_s = time.perf_counter() - self._began
         going = bool(self._left)
@@ -113,8 +113,9 @@ class ReviewPage(QWidget):
         """Show one recording of the folder."""
         self.list.search.set_text("")
         self.list.purpose.set_key("")
-        self.archive.add(read_entries([str(path)]))
+        self.list.take(read_entries([str(path)]))
         self.list.refilter()
+        self.list.table.clearSelection()
         self.list.restore([str(path)])
 
     def _next_piece(self) -> None:
@@ -128,9 +129,7 @@ class ReviewPage(QWidget):
         self._offer_recovered()
 
     def _take_piece(self, entries: list[Entry]) -> None:
-        self.archive.add(entries)
-        if not self.list.selected():
-            self.list.model.renew()
+        self.list.take(entries)
         self._next_piece()
 
     def _offer_recovered(self) -> None:
@@ -191,10 +190,8 @@ class ReviewPage(QWidget):
 
     def _reload(self, path: str) -> None:
         self._loaded.pop(path, None)
-        self.archive.add(read_entries([path]))
-        chosen = self.list.selected()
-        self.list.table.viewport().update()
-        self._picked(chosen)
+        self.list.take(read_entries([path]))
+        self._picked(self.list.selected())
 
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)

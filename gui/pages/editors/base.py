@@ -52,6 +52,7 @@ class ShelfBar(QWidget, Generic[R]):
             ("Save", self.save, "Keep it in the list under its name"),
             ("Bring in", self._ask_in, "Read it from a TOML file"),
             ("Send out", self._ask_out, "Write it to a TOML file for somebody else"),
+            ("Remove", self.remove, "Take the picked one off the list"),
         ):
             buttons.addWidget(button(text, press, tip=tip))
         side = column(gap=3)
@@ -94,6 +95,16 @@ class ShelfBar(QWidget, Generic[R]):
         self.reload()
         self.list.set_key(str(getattr(entry, "name", "")))
         self.say(f"Saved as {path.name}")
+
+    def remove(self) -> None:
+        """Take the picked entry off the list; its file is kept under another name."""
+        name = self.list.key
+        if not name:
+            self.say(f"Pick a saved {self._what} first.")
+            return
+        self._shelf.remove(name)
+        self.reload()
+        self.say(f"{name} is off the list")
 
     def bring_in(self, path: Path) -> None:
         """Read an entry from a file."""

@@ -68,15 +68,6 @@ def test_empty_trace_gives_nothing() -> None:
     assert len(x) == len(y) == 0
 
 
-def test_clear_forgets() -> None:
-    trace = GrowingTrace(*made(5_000))
-    trace.clear()
-    assert len(trace) == 0
-    trace.append(*made(3_000, seed=4))
-    _, y = trace.stretch(0, 3, 50)
-    assert y.max() == made(3_000, seed=4)[1].max()
-
-
 @pytest.mark.parametrize("n", [BLOCK - 1, BLOCK, BLOCK + 1])
 def test_edges_of_a_block(n: int) -> None:
     time_s, torque = made(n)
