@@ -175,8 +175,9 @@ class HubDrawing(QWidget):
             at = QPointF(middle.x(), middle.y() + lower)
             self._label(painter, metrics, at, view.length)
         centre, radius = self._frame()
+        below = min(self.height() - 6.0, centre.y() + 1.42 * radius)
         if view.circle and view.fixture in {"one stud", "cross-bar"}:
-            self._label(painter, metrics, QPointF(centre.x(), self.height() - 6), view.circle)
+            self._label(painter, metrics, QPointF(centre.x(), below), view.circle)
         if view.fixture == "one stud":
             self._angle(painter, metrics, start, radius)
         if view.factor:
@@ -184,7 +185,7 @@ class HubDrawing(QWidget):
             metrics = QFontMetricsF(painter.font())
             left = self.width() - metrics.horizontalAdvance(view.factor) - 8
             painter.setPen(look.colour("accent"))
-            painter.drawText(QPointF(left, self.height() - 8), view.factor)
+            painter.drawText(QPointF(left, below), view.factor)
 
     def _angle(self, painter: QPainter, metrics: QFontMetricsF, start: QPointF, radius: float) -> None:
         look, angle = self._look, self._view.angle_deg
