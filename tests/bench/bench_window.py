@@ -1,4 +1,4 @@
-"""The window: how long a frame takes, how soon it is there, how it bears thousands of recordings and half a gigabyte."""
+"""The window: how long a frame takes, how soon it is there, how it bears thousands of recordings and large ones."""
 
 from __future__ import annotations
 
