@@ -114,7 +114,7 @@ def find_peak(
     high = torque_nm > REACHED * slip_nm
     if onset_s is not None:
         high &= time_s > onset_s - BEFORE_ONSET_S
-    if not high.any():
+    if not high.any() or slip_nm <= 0:
         return None
     first = max(int(np.argmax(high)) - width, 0)
     look_s = FLAT_S
@@ -128,6 +128,8 @@ def find_peak(
     if at is None:
         return None
     peak = _read_peak(time_s, torque_nm, first + at, noise_nm)
+    if peak.torque_nm < REACHED * slip_nm / 2:
+        return None  # a lone reading, nothing to be read between its neighbours
     return _in_time(peak, time_s, torque_nm, delay_s) if delay_s else peak
 
 
@@ -155,7 +157,7 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> int | Non
         soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
-        if x[high] <= x[at] * (1 + FALL) + 3 * noise:
+        if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
             return top
         at = _running_peak(t, x, high, noise)
 

@@ -150,7 +150,10 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
         return None if small else Read(replace(frame, reasons=(LET_GO,)))
     if small:
         return Read(replace(frame, reasons=(TOO_SMALL,)))
-    return _read(frame, _part(load, x, hand.foot, window, sensor), hand.u_nm, window, before, sensor)
+    part = _part(load, x, hand.foot, window, sensor)
+    if len(part.time_s) < 3 or part.slip_nm < height / 4:
+        return None  # no level at all in it
+    return _read(frame, part, hand.u_nm, window, before, sensor)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -198,6 +201,8 @@ def _read(
     turning = slice(int(np.searchsorted(t, after)), None)
     cycles = find_cycles(t[turning], x[turning])
     plateau = find_plateau(t, x, after, part.release_s, cycles)
+    if plateau is not None and plateau.torque_nm < part.slip_nm / 2:
+        plateau = None  # the steadiest part is not at the level where it slips
     if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
         return Read(replace(frame, reasons=(LET_GO,)))
     reasons = _reasons(frame, part, peak, plateau, window)

@@ -64,7 +64,7 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     if len(time_s) < 8:  # far too few to show cycles
         return None
     step = (time_s[-1] - time_s[0]) / (len(time_s) - 1)
-    width = max(1, round(QUICKEST_S / 8 / step))
+    width = max(1, min(round(QUICKEST_S / 8 / step), len(time_s) // 8))
     t, fine = block_means(time_s, width), block_means(torque_nm, width)
     x = moving_mean(fine, round(QUICKEST_S / 4 / step / width))
     level, low, high = (quantile(x, share) for share in (0.5, 0.04, 0.96))

@@ -13,6 +13,7 @@ from analysis.reading import read_torque
 from analysis.results import Code
 from analysis.traces import Sensor
 from logger.errors import InputError
+from tests.analysis import practice
 from tests.analysis.made import Shape, trace
 
 SENSOR = Sensor(capacity_nm=200.0)
@@ -201,3 +202,47 @@ def test_disturbed_pull_is_read_or_refused(data):
     for pull in read_torque(t[keep], y[keep], sensor=SENSOR).pulls:
         assert pull.breakaway is None or 0 < pull.breakaway.at_sensor_nm < 80
         assert all(isinstance(reason.code, Code) and len(reason.text) > 20 for reason in pull.reasons)
+
+
+RECORDINGS = [practice.load(name) for name in practice.names()]
+SPOIL = ("nan", "stuck", "clock", "scale", "one stamp", "step", "lost", "zeros", "no angle")
+
+
+@settings(max_examples=150)
+@given(st.sampled_from(RECORDINGS), st.lists(st.sampled_from(SPOIL), max_size=4), st.integers(0, 2**32 - 1))
+def test_spoilt_recordings_are_read_or_refused(recording, spoils, seed):
+    """Recordings of pulls, spoilt in every way at once: no torque below zero, no crash, no hanging."""
+    rng = np.random.default_rng(seed)
+    t, y = recording.time_s.copy(), recording.torque_nm.copy()
+    a = None if recording.angle_deg is None else recording.angle_deg.copy()
+    for spoil in spoils:
+        i = int(rng.integers(len(t)))
+        part = slice(i, i + 1 + int(rng.exponential(len(t) / 8)))
+        if spoil == "nan":
+            y[part] = np.nan
+        elif spoil == "stuck":
+            y[part] = y[i]
+        elif spoil == "clock":
+            t[i:] += rng.normal() * 100
+        elif spoil == "scale":
+            y[part] *= rng.normal() * 5
+        elif spoil == "one stamp":
+            t[part] = t[i]
+        elif spoil == "step":
+            y[i:] += rng.normal() * 50
+        elif spoil == "zeros":
+            y[part] = 0.0
+        elif spoil == "no angle" and a is not None:
+            a[part] = np.nan
+        elif spoil == "lost" and len(t) > 20:
+            keep = np.ones(len(t), bool)
+            keep[part] = False
+            keep[:2] = True
+            t, y, a = t[keep], y[keep], None if a is None else a[keep]
+    known = recording.sensor if rng.random() < 0.6 else Sensor(delay_s=0.1)
+    for pull in read_torque(t, y, angle_deg=a, sensor=known).pulls:
+        assert pull.end_s >= pull.start_s
+        for stated in (pull.breakaway, pull.rotating):
+            if stated is not None:
+                assert stated.at_sensor_nm > 0
+                assert 0 <= stated.u95_sensor_nm < np.inf
