@@ -212,14 +212,21 @@ class _Gaps:
         self._first_s = 0.0
 
     def look(self, time_s: Floats, interval_s: float) -> None:
-        steps = np.diff(time_s, prepend=self._last_s if len(time_s) else [])
-        long = np.flatnonzero(steps > GAP_STEPS * interval_s)
-        if len(long) and not self._count:
-            self._first_s = float(time_s[long[0]] - steps[long[0]])
-        self._count += len(long)
-        self._lost_s += float(steps[long].sum())
-        if len(time_s):
-            self._last_s = float(time_s[-1])
+        if not len(time_s):
+            return
+        limit = GAP_STEPS * interval_s
+        self._note(self._last_s, float(time_s[0]), limit)
+        steps = time_s[1:] - time_s[:-1]
+        if steps.max(initial=0.0) > limit:
+            for at in np.flatnonzero(steps > limit).tolist():
+                self._note(float(time_s[at]), float(time_s[at + 1]), limit)
+        self._last_s = float(time_s[-1])
+
+    def _note(self, before_s: float, after_s: float, limit: float) -> None:
+        if after_s - before_s > limit:  # not so before the first sample
+            self._first_s = self._first_s if self._count else before_s
+            self._count += 1
+            self._lost_s += after_s - before_s
 
     def problems(self) -> tuple[str, ...]:
         if not self._count:

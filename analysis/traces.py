@@ -157,8 +157,8 @@ class Intake:
         """
         t, y, a = _as_columns(time_s, torque_nm, angle_deg)
         self.counts.samples += len(t)
-        usable = np.abs(t) < POSSIBLE_S  # not so for NaN and infinity
-        if not usable.all():
+        if not _within(t, POSSIBLE_S):
+            usable = np.abs(t) < POSSIBLE_S  # not so for NaN and infinity
             self.counts.time_not_finite += int(len(t) - usable.sum())
             t, y, a = _take((t, y, a), usable)
         t, y, a = _join(self._held, (t, y, a))
@@ -181,8 +181,8 @@ class Intake:
             t = t + self._shift_s if self._shift_s else t
             before = self._stamp_s if len(t) == 1 else t[-2]
             self._stamp_s, self._spacing_s = float(t[-1]), float(t[-1] - before)
-        good = np.abs(y) < POSSIBLE_NM
-        if not good.all():
+        if not _within(y, POSSIBLE_NM):
+            good = np.abs(y) < POSSIBLE_NM
             self.counts.not_a_number += int(len(y) - good.sum())
             t, y, a = _take((t, y, a), good)
         return Samples(t, y if self._gain == 1.0 else y / self._gain, a)
@@ -224,6 +224,11 @@ def _as_columns(time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | 
         shapes = f"time {t.shape}, torque {y.shape}" + ("" if a is None else f", angle {a.shape}")
         raise InputError(f"Time, torque and angle must be columns of one length; they are {shapes}.")
     return t, y, a
+
+
+def _within(values: Floats, limit: float) -> bool:
+    """Whether all values are numbers within a limit: without intermediate arrays."""
+    return not len(values) or bool(-limit < values.min() and values.max() < limit)
 
 
 def _take(columns: Columns, which: slice | Bools) -> Columns:
