@@ -103,12 +103,12 @@ def _still_stretch(means: Floats, still: int, noise: float, height: float, low_b
     quiet = np.flatnonzero(ranges <= limit)
     at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges[: max(low_blocks - still, 1)]))
     level = means[at : at + still].mean()
-    rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height)
+    later = len(windows) - 1 - at > still  # there is room for another stretch after it
+    rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height) if later else None
     if rings is not None and rings > at + still and abs(means[rings - 2 * still : rings].mean() - level) > 2 * limit:
         return rings - 2 * still, rings, float(ranges[rings - still]) / 2
-    first = at
-    while first > 0 and abs(means[first - 1] - level) <= max(limit, float(ranges[at])):
-        first -= 1
+    outside = np.flatnonzero(np.abs(means[:at] - level) > max(limit, float(ranges[at])))
+    first = int(outside[-1]) + 1 if len(outside) else 0
     return first, at + still, float(ranges[at])
 
 
