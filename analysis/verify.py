@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 MAX_BYTES = 20_000_000
 """A report of thousands of pulls stays far below."""
 
+LARGEST = 1e300
 SAME_NM = 2e-6
 """Two figures of one reading agree to the digits that a report keeps."""
 
@@ -138,7 +139,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
             int(said["revision"]),
             str(said["remarks"]),
         )
-    except (KeyError, TypeError, ValueError) as error:
+    except (KeyError, TypeError, ValueError, OverflowError) as error:
         raise InputError(f"the report's record is damaged: {error!r}") from None
 
 
@@ -220,6 +221,8 @@ def _same(a: Any, b: Any) -> bool:
     if isinstance(a, bool) or isinstance(b, bool):
         return a is b
     if isinstance(a, int | float) and isinstance(b, int | float):
+        if max(abs(a), abs(b)) > LARGEST:  # a whole number in JSON may be too large for any arithmetic
+            return bool(a == b)
         return abs(a - b) <= SAME_NM * max(1.0, abs(b))
     if isinstance(a, dict) and isinstance(b, dict):
         return a.keys() == b.keys() and all(_same(a[key], b[key]) for key in a)

@@ -158,9 +158,9 @@ def _text_parts(text: str) -> list[Part]:
 def _field(inner: str) -> Part:
     name, colon, width = inner.partition(":")
     if not _NAME.fullmatch(name):
-        raise ValueError(f"'{name[:40]}' is no field name; use small letters, digits and _, such as {{torque}}")
+        raise ValueError(f"{name[:40]!r} is no field name; use small letters, digits and _, such as {{torque}}")
     if colon and not (width.isascii() and width.isdigit() and 1 <= int(width[:4]) <= MAX_WIDTH):
-        raise ValueError(f"{{{inner[:40]}}}: the width must be 1 to {MAX_WIDTH}")
+        raise ValueError(f"{inner[:40]!r}: the width must be 1 to {MAX_WIDTH}")
     return Part(_WORDS.get(name, "number"), name, width=int(width) if colon else None)
 
 
