@@ -149,11 +149,12 @@ def scaled(raw: Floats, scale: float, offset: float = 0.0) -> Floats:
     >>> scaled(np.array([3892.0]), 0.001).tolist()
     [3.892]
     """
-    if scale == 1.0:
-        value = raw
-    else:
-        inverse = round(1.0 / scale) if 1e-12 < abs(scale) < 1 else 0
-        exact = inverse and abs(inverse * scale - 1.0) < 1e-12
-        with np.errstate(over="ignore"):  # a float of the device's may be at its end: infinite, and marked so
+    # A float of the device's may be at its end or a signalling NaN: what comes of it is marked as not valid.
+    with np.errstate(over="ignore", invalid="ignore"):
+        if scale == 1.0:
+            value = raw
+        else:
+            inverse = round(1.0 / scale) if 1e-12 < abs(scale) < 1 else 0
+            exact = inverse and abs(inverse * scale - 1.0) < 1e-12
             value = raw / inverse if exact else raw * scale
-    return value + offset if offset else value
+        return value + offset if offset else value
