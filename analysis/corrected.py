@@ -16,8 +16,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.budget import NORMAL_95
-from analysis.plateau import mean_uncertainty
 from analysis.results import Breakaway, Code, Pull, Rotating
+from analysis.trace.plateau import mean_uncertainty
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

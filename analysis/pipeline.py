@@ -23,9 +23,9 @@ from analysis.entry import direction_conflict, kind_conflict, slip_against
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
 from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
-from analysis.reading import read_torque
 from analysis.recorded import PullReading, RecordingReading
-from analysis.traces import Sensor
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
 from logger.files import read_trace

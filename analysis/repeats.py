@@ -22,7 +22,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from analysis.budget import Budget, Input, Row, t_factor
-from analysis.trend import fit_line
+from analysis.compare.trend import fit_line
 
 MEDIAN_EFFICIENCY = math.sqrt(math.pi / 2)  # 1.253: standard error of a median over that of a mean, normal scatter
 LEAST_PULLS = 3  # fewer give no scatter worth the name

@@ -13,18 +13,18 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 import msgspec
 import numpy as np
 
+from analysis.compare.runs import Quantity, Run, Setting
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked
 from analysis.recorded import DIRECTIONS
-from analysis.report_material import Figure, JobLine, Material, PullLine
-from analysis.runs import Quantity, Run, Setting
+from analysis.report.material import Figure, JobLine, Material, PullLine
 from logger.errors import InputError
 from logger.header import Header, Lever, Limit, Zero
 
 if TYPE_CHECKING:
+    from analysis.compare.runs import Tag
     from analysis.recorded import PullReading, RecordingReading
     from analysis.repeats import JobValue
-    from analysis.runs import Tag
     from analysis.tables import Cell
 
 ROTATING = "rotating mean"

@@ -16,7 +16,7 @@ import numpy as np
 from logger.errors import InputError
 
 if TYPE_CHECKING:
-    from analysis.traces import Floats
+    from analysis.trace.traces import Floats
 
 LEAST_S = 0.5
 """A shorter stretch does not show that nothing moves (s)."""

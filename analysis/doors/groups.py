@@ -24,9 +24,9 @@ from logger.door import Exit
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.comparisons import Effect
-    from analysis.groups import Comparison
-    from analysis.runs import Run
+    from analysis.compare.comparisons import Effect
+    from analysis.compare.groups import Comparison
+    from analysis.compare.runs import Run
 
 QUANTITIES = ("breakaway", "rotating", "static/dynamic ratio", "chatter index", "torque-speed slope")
 
@@ -62,8 +62,8 @@ def read_runs(args: argparse.Namespace) -> tuple[list[Run], list[str]]:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.groups import compare
-    from analysis.runs import Quantity
+    from analysis.compare.groups import compare
+    from analysis.compare.runs import Quantity
     from logger import console
 
     runs, bad = read_runs(args)

@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 from logger.door import Exit
 
 if TYPE_CHECKING:
-    from analysis.planner import Plan
+    from analysis.compare.planner import Plan
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -40,7 +40,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis import planner
+    from analysis.compare import planner
     from logger import console
     from logger.errors import InputError
 
@@ -79,7 +79,7 @@ def _as_text(plan: Plan) -> str:
 def _order(args: argparse.Namespace) -> int:
     import secrets
 
-    from analysis.planner import run_order
+    from analysis.compare.planner import run_order
     from logger import console
 
     seed = secrets.randbelow(1_000_000) if args.seed is None else args.seed

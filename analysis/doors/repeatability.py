@@ -17,7 +17,7 @@ from analysis.doors.groups import QUANTITIES, read_runs
 from logger.door import Exit
 
 if TYPE_CHECKING:
-    from analysis.repeatability import Agreement, Study
+    from analysis.compare.repeatability import Agreement, Study
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,8 +35,8 @@ def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from dataclasses import asdict
 
-    from analysis.repeatability import agreement, cells, pairs, study
-    from analysis.runs import Quantity
+    from analysis.compare.repeatability import agreement, cells, pairs, study
+    from analysis.compare.runs import Quantity
     from logger import console
 
     runs, bad = read_runs(args)

@@ -21,7 +21,7 @@ from logger.door import Exit
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from analysis.report_material import Material
+    from analysis.report.material import Material
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -58,8 +58,8 @@ def _write(args: argparse.Namespace) -> int:
 
     from analysis.doors.shown import exit_for
     from analysis.pipeline import read_file
-    from analysis.report import content_of, write_report
-    from analysis.report_material import Issue, Kind
+    from analysis.report.material import Issue, Kind
+    from analysis.report.write import content_of, write_report
     from analysis.summary import material_of
     from logger import console
     from logger.errors import InputError
@@ -86,7 +86,7 @@ def _write(args: argparse.Namespace) -> int:
 
 
 def _verify(args: argparse.Namespace) -> int:
-    from analysis.verify import Holds, verify
+    from analysis.report.verify import Holds, verify
     from logger import console
     from logger.errors import InputError
 

@@ -19,7 +19,7 @@ from analysis.doors.groups import QUANTITIES, read_runs
 from logger.door import Exit
 
 if TYPE_CHECKING:
-    from analysis.runs import Quantity, Run
+    from analysis.compare.runs import Quantity, Run
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -47,7 +47,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.runs import Quantity
+    from analysis.compare.runs import Quantity
     from logger import console
 
     runs, bad = read_runs(args)
@@ -67,9 +67,9 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
-    from analysis.comparability import check
-    from analysis.runs import numbers_of, units_of
-    from analysis.trend import fit_line, run_in
+    from analysis.compare.comparability import check
+    from analysis.compare.runs import numbers_of, units_of
+    from analysis.compare.trend import fit_line, run_in
     from logger.errors import InputError
 
     units, remarks = units_of(runs, quantity, by=args.against, unit=args.fill)
@@ -159,7 +159,7 @@ def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
 def _one_chart(
     name: str, known: list[tuple[Run, float]], baseline: int, quantity: Quantity
 ) -> tuple[dict[str, Any], list[str]]:
-    from analysis.control import watch
+    from analysis.compare.control import watch
 
     chart = watch([value for _, value in known], baseline=baseline)
     u = "" if quantity.unit == "1" else f" {quantity.unit}"

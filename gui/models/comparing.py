@@ -8,15 +8,15 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.runs import Quantity, Run, text_of
+from analysis.compare.runs import Quantity, Run, text_of
 from logger.errors import FileError, HeldwheelError
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from analysis.comparisons import Effect
-    from analysis.groups import Comparison
-    from analysis.trend import Line
+    from analysis.compare.comparisons import Effect
+    from analysis.compare.groups import Comparison
+    from analysis.compare.trend import Line
 
 # Facts that are one per recording group nothing; tags that are common to group by come first.
 NEVER_BY = ("file", "started", "sha256")
@@ -29,7 +29,7 @@ class Question:
     Attributes
     ----------
     quantity : str
-        One of ``analysis.runs.Quantity``.
+        One of ``analysis.compare.runs.Quantity``.
     by, control, unit, block : str
         Tags, and the group that others are compared with; empty for the first one, no block.
     all_pairs : bool
@@ -97,8 +97,8 @@ def answer(runs: Sequence[Run], question: Question) -> Answer:
 
 
 def _trend(runs: Sequence[Run], question: Question) -> Trend | None:
-    from analysis.runs import units_of
-    from analysis.trend import fit_line
+    from analysis.compare.runs import units_of
+    from analysis.compare.trend import fit_line
 
     units, _ = units_of(runs, Quantity(question.quantity), by=question.by, unit=question.unit)
     try:
@@ -110,7 +110,7 @@ def _trend(runs: Sequence[Run], question: Question) -> Trend | None:
 
 
 def _plan(found: Comparison, difference: float | None) -> str:
-    from analysis.planner import fills_needed
+    from analysis.compare.planner import fills_needed
 
     if difference is None:
         return ""
@@ -142,7 +142,7 @@ def _compared(runs: Sequence[Run], question: Question) -> Comparison:
     InputError
         Fewer than two groups, or recordings that must not be compared; the text says what to do.
     """
-    from analysis.groups import compare
+    from analysis.compare.groups import compare
 
     return compare(
         runs,

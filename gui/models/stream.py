@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
     from pathlib import Path
 
-    from analysis.traces import Sensor
+    from analysis.trace.traces import Sensor
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink
     from logger.acquisition import Acquisition
@@ -88,7 +88,7 @@ class Open:
 
 def sensor_of(facts: TransducerFacts) -> Sensor:
     """Give what is known of a transducer as the analysis wants it."""
-    from analysis.traces import Sensor
+    from analysis.trace.traces import Sensor
 
     return Sensor(
         capacity_nm=facts.capacity_nm,
@@ -171,7 +171,7 @@ class SessionStream:
         FileError
             Its file cannot be made.
         """
-        from analysis.live import LiveReader
+        from analysis.trace.live import LiveReader
         from logger.recording import RecordingWriter
 
         try:

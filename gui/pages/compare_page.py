@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from analysis.runs import Quantity, Run
+from analysis.compare.runs import Quantity, Run
 from gui.models.archive import list_files, read_entries
 from gui.models.comparing import (
     Answer,
@@ -43,7 +43,7 @@ from logger.units import parse_quantity
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent, QShowEvent
 
-    from analysis.groups import Comparison
+    from analysis.compare.groups import Comparison
     from gui.shared import Shared
 
 PIECE = 8  # recordings read at a time

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from gui.widgets.figure import tick_step
 
 if TYPE_CHECKING:
-    from analysis.groups import Comparison, Group
+    from analysis.compare.groups import Comparison, Group
     from gui.shared import Shared
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from analysis.traces import Sensor
+from analysis.trace.traces import Sensor
 from logger.units import torque_factor
 
 if TYPE_CHECKING:

@@ -10,7 +10,7 @@ import numpy as np
 
 from analysis.budget import Budget, Input, Row
 from analysis.limits import bounds_from, decide
-from analysis.report_material import Figure, Issue, JobLine, Kind, Material, PullLine
+from analysis.report.material import Figure, Issue, JobLine, Kind, Material, PullLine
 from logger.header import Axle, Conditions, Correction, Header, Job, Limit, Test, TransducerFacts
 
 ISSUED = datetime(2026, 5, 17, 18, 0, tzinfo=UTC)

@@ -12,9 +12,9 @@ import warnings
 import numpy as np
 import pytest
 
-from analysis.breakaway import find_peak
-from analysis.plateau import _over
-from analysis.reading import read_torque
+from analysis.trace.breakaway import find_peak
+from analysis.trace.plateau import _over
+from analysis.trace.reading import read_torque
 
 
 def test_first_peak_of_walking_forces():

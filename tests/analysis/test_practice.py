@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy.stats import binom
 
-from analysis.reading import read_torque
+from analysis.trace.reading import read_torque
 from tests.analysis import practice, scoring
 
 FLOOR, FAMILY_FLOOR = 90.0, 84.0

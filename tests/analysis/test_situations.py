@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.reading import read_torque
 from analysis.results import Code
-from analysis.traces import Sensor
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from logger.virtual.physics import simulate
 from logger.virtual.scenarios import scenario
 from tests.analysis.made import Shape, trace

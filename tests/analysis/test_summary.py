@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from analysis.compare.runs import Quantity
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked, read_file, read_files
-from analysis.runs import Quantity
 from analysis.summary import (
     asked_from,
     asked_plain,

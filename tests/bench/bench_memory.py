@@ -36,7 +36,7 @@ def _block(second: int, columns: tuple[str, ...]) -> tuple[np.ndarray, dict[str,
 
 def recorded(path: Path, seconds: int, with_window: bool) -> dict[str, float]:
     """Record; read live, draw and keep if there is a window. Give bytes a sample, over all and over the second half."""
-    from analysis.live import LiveReader
+    from analysis.trace.live import LiveReader
     from gui.models.trace import GrowingTrace
     from logger.acquisition import Tap
     from logger.header import Header

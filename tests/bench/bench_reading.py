@@ -15,9 +15,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from analysis.live import LiveReader
-from analysis.reading import read_torque
-from analysis.traces import Sensor
+from analysis.trace.live import LiveReader
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.physics import simulate
 from tests.analysis import practice, scoring

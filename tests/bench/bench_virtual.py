@@ -14,9 +14,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from analysis.reading import read_torque
 from analysis.results import Breakaway, Pull, Rotating
-from analysis.traces import Sensor
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from logger.virtual.device import VirtualDevice
 from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.export import truth_record

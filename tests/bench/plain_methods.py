@@ -15,7 +15,7 @@ from scipy.signal import find_peaks, savgol_filter
 from analysis.results import Breakaway, Pull, Rotating
 
 if TYPE_CHECKING:
-    from analysis.traces import Floats
+    from analysis.trace.traces import Floats
 
 Method = Callable[["Floats", "Floats"], tuple[Pull, ...]]
 

@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.live import LiveReader
-from analysis.reading import read_torque
-from analysis.traces import Sensor
+from analysis.trace.live import LiveReader
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from tests.faults.fuzz import Target
 
 if TYPE_CHECKING:

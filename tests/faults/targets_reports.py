@@ -19,12 +19,12 @@ import numpy as np
 from analysis.batch import _Journal
 from analysis.doors import report
 from analysis.pipeline import read_file
-from analysis.report import claims_of, content_of
-from analysis.report_html import to_html
-from analysis.report_material import Issue, Kind
+from analysis.report.html import to_html
+from analysis.report.material import Issue, Kind
+from analysis.report.verify import _compare_claims, issue_of, read_record
+from analysis.report.write import claims_of, content_of
 from analysis.summary import asked_from, material_of
 from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
-from analysis.verify import _compare_claims, issue_of, read_record
 from logger.header import Conditions, Header, Job, Lever, Limit, Test, TransducerFacts
 from logger.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind

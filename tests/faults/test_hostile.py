@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 
 from analysis.pipeline import read_file
-from analysis.report import content_of
-from analysis.report_material import Issue, Kind
-from analysis.report_pdf import to_pdf
+from analysis.report.material import Issue, Kind
+from analysis.report.pdf import to_pdf
+from analysis.report.write import content_of
 from analysis.summary import material_of
 from gui.models.library import Shelf, file_stem
 from logger.confirm import confirm_sending

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import numpy as np
 
-from analysis.reading import read_torque
+from analysis.trace.reading import read_torque
 from logger.decoder.build import build_decoder
 from logger.errors import HeldwheelError
 from logger.files import read_trace

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.live import LiveReader
+from analysis.trace.live import LiveReader
 from gui.models.practice import scenario_for_practice
 from gui.models.relay import Found, News, Samples
 from gui.models.stream import recording_name

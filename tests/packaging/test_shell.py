@@ -62,7 +62,11 @@ def test_wheel_holds_our_packages_and_their_data(tmp_path: Path) -> None:
     checked = subprocess.run(check, capture_output=True, text=True, check=False, timeout=60)
     assert checked.returncode == 0, checked.stdout
     held = set(zipfile.ZipFile(wheel).namelist())
-    for path in [*ROOT.glob("logger/transducers/*.toml"), *ROOT.glob("analysis/templates/*"), *ROOT.glob("*/py.typed")]:
+    for path in [
+        *ROOT.glob("logger/transducers/*.toml"),
+        *ROOT.glob("analysis/report/templates/*"),
+        *ROOT.glob("*/py.typed"),
+    ]:
         assert path.relative_to(ROOT).as_posix() in held
 
 

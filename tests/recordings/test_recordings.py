@@ -11,13 +11,13 @@ from pathlib import Path
 
 import pytest
 
-from analysis.groups import compare
+from analysis.compare.groups import compare
+from analysis.compare.repeatability import cells, study
+from analysis.compare.runs import Quantity, numbers_of, units_of
+from analysis.compare.trend import RunInState, fit_line, run_in
 from analysis.pipeline import Asked, read_file
-from analysis.repeatability import cells, study
-from analysis.runs import Quantity, numbers_of, units_of
 from analysis.saved import read_lever, read_limit
 from analysis.summary import run_of
-from analysis.trend import RunInState, fit_line, run_in
 
 FOLDER = Path(__file__).resolve().parents[2] / "recordings"
 EXPECTED = json.loads((FOLDER / "expected.json").read_text("utf-8"))

@@ -1,0 +1,104 @@
+"""Whether recordings may be compared at all: same test kind, and alike in temperature, speed, dwell and fixture.
+
+What differs by definition refuses (another test kind reads about twice as much; a torque at the sensor is not one at
+the axle). What may explain a difference warns. What was not recorded is said. Bounds are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from analysis.compare.runs import Run
+
+TEMPERATURE_WARN_C = 10.0
+TEMPERATURE_REFUSE_C = 30.0
+"""Oil thins by about half every 15 to 20 °C when cold: ten degrees show, thirty compare two different oils."""
+
+SPEED_WARN = 1.5
+"""Rotating torque follows speed; a hand keeps a slow turn within a factor of 1.5."""
+
+DWELL_WARN = 2.0
+"""Static friction grows with the logarithm of rest: twice the dwell shows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Comparability:
+    """What speaks against a comparison.
+
+    Attributes
+    ----------
+    refusals : tuple of str
+        Why the groups cannot be compared; empty where they can.
+    warnings : tuple of str
+        What may explain a difference.
+    unknown : tuple of str
+        What was not recorded, so that it could not be checked.
+    """
+
+    refusals: tuple[str, ...] = ()
+    warnings: tuple[str, ...] = ()
+    unknown: tuple[str, ...] = ()
+
+    @property
+    def allowed(self) -> bool:
+        """Whether nothing forbids the comparison."""
+        return not self.refusals
+
+
+def check(groups: Mapping[str, Sequence[Run]]) -> Comparability:
+    """Check the recordings of a comparison, by group."""
+    runs = [run for members in groups.values() for run in members]
+    refusals, warnings, unknown = [], [], []
+    for key, text in (("test", "test kinds"), ("at", "places of the torque (axle, sensor)")):
+        seen = _distinct(runs, key)
+        if len(seen) > 1:
+            refusals.append(f"different {text}: {'; '.join(seen)}")
+    for key, text in (
+        ("fixture", "fixtures"),
+        ("side", "sides"),
+        ("direction", "directions"),
+        ("wheel_fitted", "wheel on and off"),
+    ):
+        if len(seen := _distinct(runs, key)) > 1:
+            warnings.append(f"different {text}: {'; '.join(seen)}")
+    spread = _spread(groups, lambda run: run.setting.temperature_c)
+    if spread and spread[1] - spread[0] > TEMPERATURE_REFUSE_C:
+        refusals.append(f"oil between {spread[0]:g} and {spread[1]:g} °C on average: two different oils")
+    elif spread and spread[1] - spread[0] > TEMPERATURE_WARN_C:
+        warnings.append(f"oil between {spread[0]:g} and {spread[1]:g} °C on average from group to group")
+    for name, key, factor, unit in (
+        ("speed", "speed_rad_s", SPEED_WARN, "rad/s"),
+        ("dwell before the pull", "dwell_s", DWELL_WARN, "s"),
+    ):
+        spread = _spread(groups, lambda run, key=key: getattr(run.setting, key))  # type: ignore[misc]
+        if spread and spread[1] > factor * max(spread[0], 1e-9):
+            warnings.append(f"{name} between {spread[0]:.3g} and {spread[1]:.3g} {unit} on average from group to group")
+    for key, text in (
+        ("test", "test kind"),
+        ("temperature_c", "oil temperature"),
+        ("speed_rad_s", "speed"),
+        ("dwell_s", "dwell"),
+        ("fixture", "fixture"),
+    ):
+        missing = sum(getattr(run.setting, key) is None for run in runs)
+        if missing:
+            unknown.append(f"{text} not recorded in {missing} of {len(runs)} recordings")
+    return Comparability(tuple(refusals), tuple(warnings), tuple(unknown))
+
+
+def _distinct(runs: Iterable[Run], key: str) -> list[str]:
+    values = (getattr(run.setting, key) for run in runs)
+    return sorted({str(value) for value in values if value is not None})
+
+
+def _spread(groups: Mapping[str, Sequence[Run]], value: Callable[[Run], float | None]) -> tuple[float, float] | None:
+    """Give the lowest and highest group mean of what is known; None with fewer than two groups known."""
+    means = []
+    for members in groups.values():
+        known = [v for run in members if (v := value(run)) is not None]
+        if known:
+            means.append(sum(known) / len(known))
+    return (min(means), max(means)) if len(means) > 1 else None

@@ -1,0 +1,283 @@
+"""How good a shop's own measuring is: operators x axles x repeats, and two instruments side by side.
+
+Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
+
+Offers ``cells`` (recordings sorted by operator and axle), ``study`` (two-way analysis of variance),
+``study_by_ranges`` (average and range), ``pairs`` and ``agreement`` (differences of paired readings).
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from analysis.compare.runs import Quantity, Run
+
+Floats = NDArray[np.float64]
+
+POOL_ABOVE_P = 0.25
+"""An operator x axle interaction with a larger p is pooled with the repeats: usual in such studies (from memory)."""
+
+NDC_FACTOR = 1.41
+"""Number of distinct categories = 1.41 PV/GRR, the factor as the handbook method rounds √2."""
+
+# Expected range of n standard normals (d2), and its two-sample constants K for the average-and-range form:
+# K1 = 1/d2(repeats), K2 and K3 = 1/d2*(number of operators or axles), one range each.
+_K1 = {2: 0.8862, 3: 0.5908, 4: 0.4857, 5: 0.4299}
+_K23 = {2: 0.7071, 3: 0.5231, 4: 0.4467, 5: 0.4030, 6: 0.3742, 7: 0.3534, 8: 0.3375, 9: 0.3249, 10: 0.3146}
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of the analysis of variance."""
+
+    source: str
+    ss: float
+    df: int
+    ms: float
+    f: float | None
+    p: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Study:
+    """What a repeatability study says.
+
+    Attributes
+    ----------
+    repeatability, reproducibility : float
+        Standard deviations: same operator again (EV); from operator to operator (AV).
+    measuring : float
+        Both together (GRR).
+    axles, total : float
+        From axle to axle (PV), and everything (TV).
+    percent : float
+        Measuring as a share of the total, in percent.
+    categories : int
+        Distinct levels of torque that this measuring can tell apart among these axles.
+    table : tuple of Row
+        The analysis of variance; empty for average and range.
+    pooled : bool
+        Whether the interaction was pooled with the repeats.
+    text : str
+        What a shop can do with it.
+    """
+
+    repeatability: float
+    reproducibility: float
+    measuring: float
+    axles: float
+    total: float
+    percent: float
+    categories: float
+    table: tuple[Row, ...]
+    pooled: bool
+    text: str
+
+
+def _checked(values: ArrayLike) -> Floats:
+    y = np.asarray(values, dtype=float)
+    if y.ndim != 3 or min(y.shape) < 2:
+        raise InputError("a repeatability study needs two or more axles, operators and repeats, every cell filled")
+    if not np.isfinite(y).all():
+        raise InputError("a repeatability study needs a finite value in every cell")
+    return y
+
+
+def study(values: ArrayLike) -> Study:
+    """Analyse a study by two-way analysis of variance with interaction.
+
+    Notes
+    -----
+    1. Sums of squares of operator, axle, operator x axle and repeats.
+    2. The interaction is pooled with the repeats when its p exceeds 0.25; operator and axle are tested against the
+       interaction, or against the pooled error.
+    3. Variance components from the expected mean squares; a negative one is zero.
+    """
+    y = _checked(values)
+    n_axles, n_operators, repeats = y.shape
+    operator, axle, cross, within, total = _sums(y)
+    if within.ss <= 0:
+        raise InputError("all repeats are equal: the resolution hides the scatter; use a finer reading")
+    cross = _against(cross, within)
+    pooled = cross.p is not None and cross.p > POOL_ABOVE_P
+    error = _row("error", cross.ss + within.ss, cross.df + within.df) if pooled else within
+    main = error if pooled else cross
+    operator, axle = _against(operator, main), _against(axle, main)
+    v_cross = 0.0 if pooled else max(0.0, (cross.ms - error.ms) / repeats)
+    v_operator = max(0.0, (operator.ms - main.ms) / (n_axles * repeats))
+    v_axle = max(0.0, (axle.ms - main.ms) / (n_operators * repeats))
+    table = (operator, axle, cross, within, total)
+    return _study(math.sqrt(error.ms), math.sqrt(v_operator + v_cross), math.sqrt(v_axle), table, pooled=pooled)
+
+
+def _row(source: str, ss: float, df: int) -> Row:
+    return Row(source, ss, df, ss / df, None, None)
+
+
+def _against(row: Row, error: Row) -> Row:
+    """Give the row with its F ratio against an error."""
+    from scipy.special import fdtrc
+
+    if error.ms <= 0:
+        return row
+    f = row.ms / error.ms
+    return replace(row, f=f, p=float(fdtrc(row.df, error.df, f)))
+
+
+def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
+    n_axles, n_operators, repeats = y.shape
+    mean = y.mean()
+    operator = n_axles * repeats * float(np.sum((y.mean(axis=(0, 2)) - mean) ** 2))
+    axle = n_operators * repeats * float(np.sum((y.mean(axis=(1, 2)) - mean) ** 2))
+    cells = repeats * float(np.sum((y.mean(axis=2) - mean) ** 2))
+    total = float(np.sum((y - mean) ** 2))
+    return (
+        _row("operator", operator, n_operators - 1),
+        _row("axle", axle, n_axles - 1),
+        _row("operator x axle", max(0.0, cells - operator - axle), (n_operators - 1) * (n_axles - 1)),
+        _row("repeats", float(np.sum((y - y.mean(axis=2, keepdims=True)) ** 2)), n_axles * n_operators * (repeats - 1)),
+        _row("total", total, y.size - 1),
+    )
+
+
+def study_by_ranges(values: ArrayLike) -> Study:
+    """Analyse a study by averages and ranges: the paper-and-pencil form, without interaction.
+
+    Raises
+    ------
+    InputError
+        More repeats, operators or axles than the table of constants holds (5, 10, 10).
+    """
+    y = _checked(values)
+    n_axles, n_operators, repeats = y.shape
+    if repeats not in _K1 or n_operators not in _K23 or n_axles not in _K23:
+        raise InputError("averages and ranges are tabled for 2-5 repeats, 2-10 operators and 2-10 axles; use study")
+    ev = float(np.ptp(y, axis=2).mean()) * _K1[repeats]
+    between = float(np.ptp(y.mean(axis=(0, 2)))) * _K23[n_operators]
+    av = math.sqrt(max(0.0, between**2 - ev**2 / (n_axles * repeats)))
+    pv = float(np.ptp(y.mean(axis=(1, 2)))) * _K23[n_axles]
+    return _study(ev, av, pv, (), pooled=False)
+
+
+def _study(ev: float, av: float, pv: float, table: tuple[Row, ...], *, pooled: bool) -> Study:
+    grr = math.hypot(ev, av)
+    total = math.hypot(grr, pv)
+    percent = 100 * grr / total
+    categories = NDC_FACTOR * pv / grr
+    who = "the operators differ more than their repeats do" if av > ev else "repeats scatter more than operators differ"
+    text = (
+        f"One reading is good to about ±{1.96 * grr:.2g} N·m (95 %) whoever takes it; {who}. "
+        f"Two readings of one axle by the same operator differ by more than {2.77 * ev:.2g} N·m only once in twenty."
+    )
+    return Study(ev, av, grr, pv, total, percent, categories, table, pooled, text)
+
+
+def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) -> Floats:
+    """Sort recordings into the cells of a study.
+
+    Returns
+    -------
+    ndarray, shape (axles, operators, repeats)
+        The recordings' values.
+
+    Raises
+    ------
+    InputError
+        A recording without a tag or value, or cells that do not hold the same number.
+    """
+    found: dict[tuple[str, str], list[float]] = {}
+    for run in runs:
+        value, names = run.value(quantity), (str(run.tags.get(axle, "")), str(run.tags.get(operator, "")))
+        if value is None or not all(names):
+            raise InputError(
+                f"{run.file}: a study needs a {quantity.value}, '{axle}' and '{operator}' in every recording"
+            )
+        found.setdefault(names, []).append(value)
+    axles, operators = (sorted({names[i] for names in found}) for i in (0, 1))
+    counts = {f"{a}, {o}": len(found.get((a, o), [])) for a in axles for o in operators}
+    if len(set(counts.values())) != 1:
+        listed = "; ".join(f"{cell}: {count}" for cell, count in counts.items())
+        raise InputError(f"every operator must repeat every axle equally often. Recordings found: {listed or 'none'}")
+    return np.array([[found[a, o] for o in operators] for a in axles])
+
+
+def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tuple[tuple[str, str], Floats, Floats]:
+    """Pair two ways of measuring (instruments, operators) on the same axles, by the mean of each axle's recordings.
+
+    Returns
+    -------
+    names : (str, str)
+        The two ways, as the tag ``way`` names them.
+    a, b : ndarray, shape (axles,)
+        Means per axle that both have measured.
+
+    Raises
+    ------
+    InputError
+        Not exactly two ways.
+    """
+    found: dict[str, dict[str, list[float]]] = {}
+    for run in runs:
+        value, name = run.value(quantity), str(run.tags.get(way, ""))
+        if value is not None and name:
+            found.setdefault(name, {}).setdefault(str(run.tags.get(axle, run.file)), []).append(value)
+    if len(found) != 2:
+        raise InputError(f"tag '{way}' must name two ways of measuring; it names: {', '.join(found) or 'none'}")
+    (name_a, a), (name_b, b) = sorted(found.items())
+    shared = [axle_name for axle_name in a if axle_name in b]
+    means = [np.array([np.mean(group[axle_name]) for axle_name in shared]) for group in (a, b)]
+    return (name_a, name_b), means[0], means[1]
+
+
+@dataclass(frozen=True, slots=True)
+class Agreement:
+    """How two ways of measuring agree: limits that hold 95 % of single differences.
+
+    Attributes
+    ----------
+    bias, low, high : float
+        Mean of a - b with its 95 % interval.
+    sd : float
+        Standard deviation of the differences.
+    limit_low, limit_high : float
+        Limits of agreement, bias ∓ 1.96 sd.
+    n : int
+        Pairs.
+    """
+
+    bias: float
+    low: float
+    high: float
+    sd: float
+    limit_low: float
+    limit_high: float
+    n: int
+
+
+def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
+    """Compare two instruments (or operators) on the same axles by their differences (Bland and Altman 1986).
+
+    Raises
+    ------
+    InputError
+        Readings that are not paired, or fewer than three pairs.
+    """
+    from scipy.special import stdtrit
+
+    x, y = np.asarray(a, dtype=float), np.asarray(b, dtype=float)
+    if x.shape != y.shape or x.ndim != 1 or len(x) < 3 or not np.isfinite(x - y).all():
+        raise InputError("agreement needs three or more pairs of finite readings of the same axles")
+    difference = x - y
+    bias, sd = float(difference.mean()), float(difference.std(ddof=1))
+    half = float(stdtrit(len(x) - 1, 0.975)) * sd / math.sqrt(len(x))
+    return Agreement(bias, bias - half, bias + half, sd, bias - 1.96 * sd, bias + 1.96 * sd, len(x))

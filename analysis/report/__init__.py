@@ -1,0 +1,1 @@
+"""The page that someone can sign: one content, two renderers, and the verifier."""

@@ -1,0 +1,102 @@
+"""The content of a report as plain text in the order of the page, and one drawing: what both renderers show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from analysis.limits import State
+    from analysis.report.drawing import Drawing
+    from analysis.report.material import Kind
+
+LONGEST = 160
+"""Characters of a field; a longer text is cut with an ellipsis, so that one field cannot push the others off."""
+
+LONGEST_NOTE = 600
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count."""
+
+    headings: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    right: tuple[int, ...] = ()
+    dim: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A block of the page: a heading with fields (label, value), lines, a table; ``half``: half as wide as the page."""
+
+    heading: str
+    fields: tuple[tuple[str, str], ...] = ()
+    lines: tuple[str, ...] = ()
+    table: Table | None = None
+    half: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Headline:
+    """One judged or stated torque, large: ``breakaway``, ``54.9 ± 0.8 N·m``, a remark below."""
+
+    label: str
+    value: str
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """The result in words and shape: state, what it means, limit, rule."""
+
+    state: State
+    shape: str
+    meaning: str
+    limit: str
+    rule: str
+    chance: str
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """A whole report, ready to be drawn.
+
+    ``record`` is the machine-readable part: what ``analysis.report.verify`` needs to do the work again.
+    """
+
+    identity: str
+    issued: datetime
+    title: str
+    kind: Kind
+    shop: str
+    address: tuple[str, ...]
+    simulated: bool
+    facts: Section
+    verdict: Verdict | None
+    headlines: tuple[Headline, ...]
+    drawing: Drawing
+    legend: str
+    sections: tuple[Section, ...]
+    cautions: tuple[str, ...]
+    statements: tuple[str, ...]
+    signatures: tuple[str, ...]
+    footer: str
+    record: str
+
+
+def clean(text: str, longest: int = LONGEST) -> str:
+    """Make a text from a file fit for a page: no control characters or direction marks, bounded length."""
+    line = " ".join("".join(c if c.isprintable() else " " for c in text[: longest + 1]).split())
+    return line if len(line) <= longest else line[: longest - 1] + "…"
+
+
+def minus(number: str) -> str:
+    """Write a number with a true minus sign, so that it does not look like a range."""
+    return number.replace("-", "−")
+
+
+def listed(*parts: str) -> str:
+    """Write the parts that are there, with commas between."""
+    return ", ".join(part for part in parts if part.strip())

@@ -1,0 +1,250 @@
+"""Does a report still hold? Do its work again from the raw recording and compare.
+
+A report carries what it was made from (``analysis.report.write``): the recording's hash, the settings, every figure it
+states. Verifying reads that record, finds the recording, reads it again with the same settings, and compares hash,
+header, figures, result, and finally the page itself, byte for byte.
+
+A verified report is what this program would write about that file; who recorded the file it cannot say.
+"""
+
+from __future__ import annotations
+
+import base64
+import binascii
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from analysis.report import html as report_html
+from analysis.report import pdf as report_pdf
+from analysis.report.material import Issue, Kind
+from analysis.report.write import SCHEMA, claims_of, content_of, header_hash, identity_of, render, writer
+from logger.errors import FileError, HeldwheelError, InputError
+
+if TYPE_CHECKING:
+    from analysis.report.material import Material
+
+MAX_BYTES = 20_000_000
+"""A report of thousands of pulls stays far below."""
+
+LARGEST = 1e300
+SAME_NM = 2e-6
+"""Two figures of one reading agree to the digits that a report keeps."""
+
+
+class Holds(StrEnum):
+    """Whether a report holds."""
+
+    YES = "holds"
+    FIGURES = "the figures hold, the page could not be compared"
+    NO = "does not hold"
+
+
+@dataclass(frozen=True, slots=True)
+class Verification:
+    """Whether a report holds.
+
+    Attributes
+    ----------
+    identity : str
+        The report's.
+    holds : Holds
+        Whether everything was found again.
+    lines : tuple of str
+        What does not hold, or what was compared and found.
+    """
+
+    identity: str
+    holds: Holds
+    lines: tuple[str, ...]
+
+
+def read_record(path: Path | str) -> dict[str, Any]:
+    """Read the machine-readable part of a report.
+
+    Raises
+    ------
+    FileError
+        It cannot be read.
+    InputError
+        It is no report of this program.
+    """
+    path = Path(path)
+    data = _bytes(path)
+    if data.startswith(b"%PDF"):
+        text = _between(data, report_pdf.RECORD_OPENS, report_pdf.RECORD_CLOSES)
+        found = None if text is None else _decoded(text)
+    else:
+        opens, closes = report_html.RECORD_OPENS.encode(), report_html.RECORD_CLOSES.encode()
+        found = _between(data, opens, closes)
+    try:
+        record = json.loads(found.decode("utf-8"), parse_constant=_no_number) if found is not None else None
+    except (ValueError, RecursionError):
+        record = None
+    if not isinstance(record, dict) or record.get("schema") != SCHEMA:
+        raise InputError(f"{path}: is no report written by this program, or its record was taken out")
+    return record
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            data = file.read(MAX_BYTES + 1)
+    except OSError as error:
+        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
+    if len(data) > MAX_BYTES:
+        raise FileError(f"{path}: is larger than {MAX_BYTES} bytes; this is no report")
+    return data
+
+
+def _no_number(text: str) -> float:
+    raise ValueError(f"{text} is no JSON number")
+
+
+def _between(data: bytes, opens: bytes, closes: bytes) -> bytes | None:
+    """Give what stands between the only opening mark and the next closing one."""
+    if data.count(opens) != 1:
+        return None
+    start = data.index(opens) + len(opens)
+    end = data.find(closes, start)
+    return data[start:end] if end >= 0 else None
+
+
+def _decoded(text: bytes) -> bytes | None:
+    try:
+        return base64.b64decode(text, validate=True)
+    except binascii.Error:
+        return None
+
+
+def issue_of(record: Mapping[str, Any]) -> Issue:
+    """Give the issue that a record states.
+
+    Raises
+    ------
+    InputError
+        It is incomplete.
+    """
+    try:
+        said = record["issue"]
+        return Issue(
+            datetime.fromisoformat(said["issued"]),
+            Kind(said["kind"]),
+            str(said["unit"]),
+            str(said["shop"]),
+            str(said["address"]),
+            int(said["revision"]),
+            str(said["remarks"]),
+        )
+    except (KeyError, TypeError, ValueError, OverflowError) as error:
+        raise InputError(f"the report's record is damaged: {error!r}") from None
+
+
+def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> Verification:
+    """Verify a report.
+
+    Parameters
+    ----------
+    path : Path or str
+        The report, HTML or PDF.
+    read : callable
+        Gives the material of the recording that a record names, read with the record's settings; raises a
+        ``HeldwheelError`` where it cannot.
+
+    Raises
+    ------
+    FileError, InputError
+        The report itself cannot be read.
+    """
+    path = Path(path)
+    record = read_record(path)
+    identity = str(record.get("id", ""))
+    issue = issue_of(record)
+    try:
+        material = read(record)
+    except HeldwheelError as error:
+        return Verification(identity, Holds.NO, (f"the recording cannot be read again: {error}",))
+    wrong = [*_compare_sources(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
+    comparable = record.get("writer") == writer()
+    wrong += _compare_page(path, record, material, issue, bytewise=comparable)
+    if wrong:
+        return Verification(identity, Holds.NO, tuple(wrong))
+    pulls = len(material.pulls)
+    lines = [
+        f"recording {Path(material.file).name}: unchanged, SHA-256 {material.sha256}",
+        f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again",
+    ]
+    if not comparable:
+        lines.append(f"the page was set by {record.get('writer')}, this is {writer()}: its text was not compared")
+        return Verification(identity, Holds.FIGURES, tuple(lines))
+    lines.append("the page is what this program writes about that recording; the shop's own words are its own")
+    return Verification(identity, Holds.YES, tuple(lines))
+
+
+def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]:
+    wrong = []
+    said = record.get("recording")
+    if not isinstance(said, dict) or said.get("sha256") != material.sha256:
+        wrong.append("the recording is not the one that the report was made from: its SHA-256 differs")
+    if material.state == "closed" and any("hash" in problem.lower() for problem in material.problems):
+        wrong.append("the recording does not match its own closing line")
+    if record.get("header_sha256") != header_hash(material.header):
+        wrong.append("what is known about the test (header and sidecar) has changed since")
+    corrections = record.get("corrections")
+    if corrections != len(material.corrections):
+        wrong.append(f"{corrections} corrections then, {len(material.corrections)} now")
+    return wrong
+
+
+def _compare_claims(said: Any, found: Mapping[str, Any]) -> list[str]:
+    if not isinstance(said, dict):
+        return ["the report states no figures"]
+    wrong = []
+    for key in ("pulls", "job"):
+        then, now = said.get(key), found[key]
+        if not isinstance(then, list) or len(then) != len(now):
+            wrong.append(f"{key}: {len(then) if isinstance(then, list) else 'no'} then, {len(now)} now")
+            continue
+        wrong += [f"{key} {i + 1}: the report says {_brief(a)}, the recording {_brief(b)}"
+                  for i, (a, b) in enumerate(zip(then, now, strict=True)) if not _same(a, b)]  # fmt: skip
+    if said.get("state") != found["state"]:
+        wrong.append(f"result: the report says {said.get('state')}, the recording {found['state']}")
+    elif not _same(said.get("probability"), found["probability"]):
+        wrong.append("the probability of conformity differs")
+    return wrong
+
+
+def _same(a: Any, b: Any) -> bool:
+    if isinstance(a, bool) or isinstance(b, bool):
+        return a is b
+    if isinstance(a, int | float) and isinstance(b, int | float):
+        if max(abs(a), abs(b)) > LARGEST:  # a whole number in JSON may be too large for any arithmetic
+            return bool(a == b)
+        return abs(a - b) <= SAME_NM * max(1.0, abs(b))
+    if isinstance(a, dict) and isinstance(b, dict):
+        return a.keys() == b.keys() and all(_same(a[key], b[key]) for key in a)
+    if isinstance(a, list) and isinstance(b, list):
+        return len(a) == len(b) and all(_same(x, y) for x, y in zip(a, b, strict=True))
+    return bool(a == b)
+
+
+def _brief(value: Any) -> str:
+    text = json.dumps(value, ensure_ascii=False)
+    return text if len(text) <= 160 else text[:159] + "…"
+
+
+def _compare_page(
+    path: Path, record: Mapping[str, Any], material: Material, issue: Issue, *, bytewise: bool
+) -> list[str]:
+    """Check the record's identity, then write the page again and compare it byte for byte."""
+    body = {key: value for key, value in record.items() if key != "id"}
+    if str(record.get("id", "")) != identity_of(body, issue):
+        return ["the report's record was changed: it does not match its identity"]
+    data = _bytes(path)
+    if not bytewise or data == render(content_of(material, issue), "pdf" if data.startswith(b"%PDF") else "html"):
+        return []
+    return ["the text of the page is not what the recording gives: it was changed after it was written"]

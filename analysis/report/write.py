@@ -1,0 +1,187 @@
+"""The page that someone can sign: one content, written as HTML or PDF.
+
+Conventions
+-----------
+- ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
+  in the order of the page, and one drawing. Both renderers show that content and nothing else.
+- The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
+- The identity ``HW-<date>-<8 hex>`` depends on the recording, the reading and the issue.
+
+Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from analysis.report import words
+from analysis.report.content import Content, Section, clean
+from analysis.report.material import Figure, Issue, Kind, Material
+from analysis.report.page import Page
+from logger.errors import FileError, InputError
+from logger.units import canonical_unit
+from logger.version import VERSION
+
+if TYPE_CHECKING:
+    from logger.header import Header
+
+SCHEMA = "heldwheel report 1"
+
+
+def content_of(material: Material, issue: Issue) -> Content:
+    """Give the content of a report.
+
+    Raises
+    ------
+    InputError
+        A revision below 1, or an issue time without time zone.
+    QuantityError
+        An unknown unit.
+    """
+    if issue.revision < 1:
+        raise InputError("the revision of a report starts at 1")
+    if issue.issued.tzinfo is None:
+        raise InputError("the time of issue needs its time zone")
+    record = _record(material, issue)
+    identity = json.loads(record)["id"]
+    page = Page(material, issue, canonical_unit(issue.unit))
+    engineer = issue.kind is Kind.ENGINEER
+    return Content(
+        identity,
+        issue.issued,
+        words.TITLE,
+        issue.kind,
+        clean(issue.shop or material.header.job.shop) or "(shop not stated)",
+        tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
+        material.header.simulated,
+        Section("", tuple(page.facts())),
+        page.verdict(),
+        page.headlines(),
+        page.drawing(),
+        page.legend(),
+        tuple(page.sections(full=engineer)),
+        tuple(page.cautions(full=engineer)),
+        words.STATEMENTS,
+        ("tested by", "authorised by", "date") if engineer else ("tested by", "date"),
+        f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
+        record,
+    )
+
+
+def claims_of(material: Material) -> dict[str, object]:
+    """Give every figure that a report states, in N·m: what a verifier recomputes."""
+    result = material.result
+    return {
+        "pulls": [
+            {
+                "start_s": round(pull.start_s, 4),
+                "used": pull.used,
+                "breakaway": _figure_claim(pull.breakaway),
+                "rotating": _figure_claim(pull.rotating),
+            }
+            for pull in material.pulls
+        ],
+        "job": [
+            {
+                "quantity": line.quantity,
+                "direction": line.direction,
+                "value_nm": round(line.value_nm, 6),
+                "u95_nm": None if line.u95_nm is None else round(line.u95_nm, 6),
+                "pulls": line.pulls,
+            }
+            for line in material.job
+        ],
+        "state": None if result is None else str(result.state),
+        "probability": None
+        if result is None or result.probability != result.probability
+        else round(result.probability, 6),
+    }
+
+
+def _figure_claim(figure: Figure | None) -> list[float] | None:
+    if figure is None:
+        return None
+    axle = figure.at_axle_nm is not None and figure.u95_axle_nm is not None
+    pair = (figure.at_axle_nm, figure.u95_axle_nm) if axle else (figure.at_sensor_nm, figure.u95_sensor_nm)
+    return [round(float(value or 0.0), 6) for value in pair]
+
+
+def header_hash(header: Header) -> str:
+    """Give the SHA-256 of everything that is known about a test, whatever the order in which it was written."""
+    return hashlib.sha256(msgspec.json.encode(header, order="sorted")).hexdigest()
+
+
+def _record(material: Material, issue: Issue) -> str:
+    """Write what is needed to do the work again as one line of JSON; its ``id`` covers the rest."""
+    body = {
+        "schema": SCHEMA,
+        "recording": {"file": Path(material.file).name, "sha256": material.sha256},
+        "header_sha256": header_hash(material.header),
+        "asked": dict(material.asked),
+        "corrections": len(material.corrections),
+        "issue": {
+            "kind": str(issue.kind),
+            "unit": issue.unit,
+            "shop": issue.shop,
+            "address": issue.address,
+            "issued": issue.issued.isoformat(),
+            "revision": issue.revision,
+            "remarks": issue.remarks,
+        },
+        "claims": claims_of(material),
+        "writer": writer(),
+    }
+    return json.dumps({"id": identity_of(body, issue), **body}, sort_keys=True, ensure_ascii=False, allow_nan=False)
+
+
+def identity_of(body: Mapping[str, object], issue: Issue) -> str:
+    """Give the identity of a report: its day of issue and a digest of its whole record."""
+    text = json.dumps(body, sort_keys=True, ensure_ascii=False)
+    return f"HW-{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8')).hexdigest()[:8]}"
+
+
+def writer() -> str:
+    """Name the program and the libraries that set a page: only the same ones set it the same, byte for byte."""
+    import zlib
+    from importlib.metadata import version
+
+    libraries = (f"{name} {version(name)}" for name in ("jinja2", "fpdf2", "fonttools"))
+    return f"Heldwheel {VERSION}, {', '.join(libraries)}, zlib {zlib.ZLIB_RUNTIME_VERSION}"
+
+
+def write_report(content: Content, path: Path | str) -> Path:
+    """Write a report as HTML or PDF, by the ending of its name.
+
+    Raises
+    ------
+    InputError
+        Another ending.
+    FileError
+        It cannot be written.
+    """
+    path = Path(path)
+    ending = path.suffix.lower()
+    if ending not in (".html", ".pdf"):
+        raise InputError(f"{path}: a report is written as .html or .pdf")
+    try:
+        path.write_bytes(render(content, ending[1:]))
+    except OSError as error:
+        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    return path
+
+
+def render(content: Content, form: str) -> bytes:
+    """Give the bytes of a report as ``html`` or ``pdf``."""
+    if form == "html":
+        from analysis.report.html import to_html
+
+        return to_html(content).encode("utf-8")
+    from analysis.report.pdf import to_pdf
+
+    return to_pdf(content)

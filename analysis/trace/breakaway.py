@@ -1,0 +1,219 @@
+"""The breakaway torque: the first peak after which sustained slip follows.
+
+Offered: ``Peak``, ``find_peak``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.trace.smooth import moving_mean, parabola
+
+if TYPE_CHECKING:
+    from analysis.trace.traces import Floats
+
+REACHED = 0.8
+"""The search begins where the torque reaches this share of the slip level: bumps and lash lie below."""
+
+BEFORE_ONSET_S = 0.3
+"""The breakaway may lie this long before the wheel is seen to turn (s)."""
+
+FALL = 0.03
+"""Share by which the torque must fall below its running maximum for a peak to be over."""
+
+EXCEEDED_S = 0.15
+"""A peak that is exceeded by ``FALL`` within this time (s) was a tremor (7-12 Hz) on the ramp, not the breakaway."""
+
+CLEARLY_S = 0.3
+"""Exceeded by ``FALL`` within this time (s), it was passed over on the way up: a gear flank or a part gave way."""
+
+TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
+"""A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
+It is passed over if the torque goes higher within this time (s)."""
+
+FLAT_S = 1.0
+"""Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
+
+RAISED = 1.02
+"""... by more than this factor."""
+
+SEARCH_S = 0.01
+"""Smoothing before the search (s): short against half a period of the quickest real swing (15 Hz: 33 ms)."""
+
+SHARP_S = 0.004
+"""No peak is sharper than this half-width (s): a parabola is fitted over it whatever shakes on top."""
+
+WIDTHS_S = (0.002, 0.004, 0.008, 0.016, 0.032, 0.048)
+"""Half-widths of the parabola through the top that are tried (s)."""
+
+FITS = 1.3
+"""A parabola fits if its residual deviation is below this many times the noise."""
+
+ROUND = 0.001
+"""... plus this share of the torque: what the parabola then misses at the top is of the same size."""
+
+UNDER_READ = 0.5
+"""Share of one step of the ramp by which the highest reading lies below the true peak when too few readings fall on
+it: sampling alone loses half a step on average ..."""
+
+UNDER_READ_MOST, UNDER_READ_MOST_PER_S = 0.005, 0.35
+"""... but not more than this share of the torque, and this more per second of sample interval: the quicker a ramp, the
+rounder its top, because the hand's force gives way and the wheel swings through (a quick peak is 0.05-0.1 s wide)."""
+
+SPARSE = 0.25
+"""... and at least this share of the drop to the readings beside it: a parabola through three readings whose top lies
+anywhere between them is under-read by a sixth of its drop on average, a sharper top by more."""
+
+UNDER_READ_U = 0.6
+"""Standard uncertainty of that correction, relative: the peak may lie anywhere within the step."""
+
+
+LATE, LATE_U = 0.6, 0.25
+"""Share of rate times delay that a peak is under-read by, and its standard uncertainty."""
+
+
+@dataclass(frozen=True, slots=True)
+class Peak:
+    """Where the peak is, what it reads, the standard uncertainty of that, and the step of the ramp per sample."""
+
+    time_s: float
+    torque_nm: float
+    u_nm: float
+    index: int
+    step_nm: float
+
+
+def find_peak(
+    time_s: Floats,
+    torque_nm: Floats,
+    slip_nm: float,
+    noise_nm: float,
+    onset_s: float | None = None,
+    delay_s: float | None = None,
+) -> Peak | None:
+    """Find the first peak that counts.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        The pull from its foot, hand-off level subtracted, positive in the pull's direction.
+    slip_nm : float
+        The level at which the pack slips, roughly.
+    noise_nm : float
+        Noise of one reading.
+    onset_s : float, optional
+        When slip began, if the wheel's angle told it.
+    delay_s : float, optional
+        Delay of the transducer's filter.
+    """
+    step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
+    width = 2 * (round(SEARCH_S / step) // 2) + 1
+    high = torque_nm > REACHED * slip_nm
+    if onset_s is not None:
+        high &= time_s > onset_s - BEFORE_ONSET_S
+    if not high.any() or slip_nm <= 0:
+        return None
+    first = max(int(np.argmax(high)) - width, 0)
+    look_s = FLAT_S
+    while True:  # most peaks come soon; a slow ramp or a hand that rises further takes a longer look
+        look_s *= 4
+        stop = int(np.searchsorted(time_s, time_s[first] + look_s))
+        t, x = time_s[first:stop], moving_mean(torque_nm[first:stop], width)
+        at = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
+        if stop == len(time_s) or (at is not None and t[at] < t[-1] - look_s / 2):
+            break
+    if at is None:
+        return None
+    peak = _read_peak(time_s, torque_nm, first + at, noise_nm)
+    if peak.torque_nm < REACHED * slip_nm / 2:
+        return None  # a lone reading, nothing to be read between its neighbours
+    return _in_time(peak, time_s, torque_nm, delay_s) if delay_s else peak
+
+
+def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
+    """Correct for a filter that is late: on a ramp it reads low by rate times delay, at the tip by a part of that.
+
+    An average over twice the delay reads a tip low by half of that if the torque stays up after it, by more if not.
+    """
+    ends = np.searchsorted(t, peak.time_s - np.array((3.0, 1.0)) * delay_s)
+    before = slice(int(ends[0]), max(int(ends[1]), int(ends[0]) + 2))
+    if before.stop > peak.index or peak.time_s - t[0] < delay_s:
+        return peak  # no ramp to judge by
+    late = max(float(x[before.stop - 1] - x[before.start]) / float(t[before.stop - 1] - t[before.start]), 0.0) * delay_s
+    u = float(np.hypot(peak.u_nm, LATE_U * late))
+    return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_nm=u)
+
+
+def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> int | None:
+    """Give the first running peak that is not clearly exceeded soon after."""
+    if not len(t):
+        return None
+    at = _running_peak(t, x, 0, noise)
+    while True:
+        soon_s = TAKEN_UP_S if x[at] < TAKEN_UP * slip_nm else EXCEEDED_S
+        soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
+        top = at + int(np.argmax(x[at : max(soon, at + 1)]))
+        high = at + int(np.argmax(x[at : max(clear, at + 1)]))
+        if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
+            return top
+        at = _running_peak(t, x, high, noise)
+
+
+def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
+    """First maximum from ``start`` below which the torque falls clearly, or that it does not leave for ``FLAT_S``."""
+    part = x[start:]
+    top = np.maximum.accumulate(part)
+    fallen = np.flatnonzero(part < top * (1 - FALL) - 3 * noise)
+    end = int(fallen[0]) + 1 if len(fallen) else len(part)
+    # where the top was last raised by a clear step: FLAT_S later it counts as flat
+    times = t[start : start + end]
+    raised = top[:end] > RAISED * np.interp(times - FLAT_S, times, top[:end])
+    flat = np.flatnonzero(~raised & (times > times[0] + FLAT_S))
+    if len(flat):
+        end = int(flat[0]) + 1
+    return start + int(np.argmax(part[:end]))
+
+
+def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
+    """Read the top through the widest parabola that noise allows; with few samples correct for under-reading."""
+    at = _highest_near(t, x, at)
+    step = _ramp_step(x, at)
+    interval = float(t[-1] - t[0]) / max(len(t) - 1, 1)
+    best: tuple[float, float] | None = None
+    for half in WIDTHS_S:
+        count = round(half / interval)
+        near = slice(max(at - count, 0), at + count + 1)
+        dt, y = (t[near] - t[at]) / half, x[near]
+        if count < 2 or len(y) < 5:
+            continue
+        a, b, c, rest = parabola(dt, y)
+        fits = rest <= FITS * noise_nm + ROUND * x[at]
+        if not fits and (best is not None or half > SHARP_S):
+            break
+        if c < 0:
+            top = min(max(-b / (2 * c), -1.0), 1.0)
+            best = a + top * (b + c * top), noise_nm * 1.5 / np.sqrt(len(y))
+    if best is None:
+        beside = SPARSE * float(x[at] - (x[max(at - 1, 0)] + x[min(at + 1, len(x) - 1)]) / 2)
+        most = (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at])
+        missed = min(max(UNDER_READ * step, beside), most)
+        u = np.hypot(np.hypot(noise_nm, min(beside, most)), UNDER_READ_U * missed)
+        return Peak(float(t[at]), float(x[at]) + missed, float(u), at, step)
+    return Peak(float(t[at]), best[0], best[1], at, step)
+
+
+def _ramp_step(x: Floats, at: int) -> float:
+    """Give the rise per sample with which the torque runs into its peak: a ramp that bends over runs on less far."""
+    if at < 3:
+        return 0.0
+    last, before = float(x[at - 1] - x[at - 2]), float(x[at - 2] - x[at - 3])
+    return max(min(last, 2 * last - before), 0.0)
+
+
+def _highest_near(t: Floats, x: Floats, at: int) -> int:
+    count = round(SEARCH_S * (len(t) - 1) / max(float(t[-1] - t[0]), SEARCH_S))
+    low = max(at - count, 0)
+    return low + int(np.argmax(x[low : at + count + 1]))

@@ -1,0 +1,180 @@
+"""What speaks against a pull, in words that say what to do next.
+
+Offered: ``clipped``, ``gaps``, ``stood_still``, ``fell_at_once``, ``near``, ``peak_reasons``, ``slip_reasons``, and the
+reasons known beforehand.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Code, Reason
+from analysis.trace.smooth import quantile, thin
+
+if TYPE_CHECKING:
+    from analysis.trace.breakaway import Peak
+    from analysis.trace.plateau import Plateau
+    from analysis.trace.traces import Bools, Floats, Ints, Sensor
+
+AT_CAPACITY = 0.995
+"""A reading from this share of the capacity on may have been cut off there."""
+
+CLIPPED_RUN = 5
+"""So many equal readings at the very top, entered or left by a jump, are a limit even if the capacity is not known."""
+
+CLIPPED_JUMP = 3.0
+"""... a jump of at least this many steps of the reading."""
+
+GAP_STEPS = 2.5
+"""Sample intervals: a longer step between two samples means that some were lost."""
+
+PEAK_BEFORE_S, PEAK_AFTER_S = 0.3, 0.15
+"""Around the breakaway no sample may be missing: its window, as far as it can have begun and ended (s)."""
+
+STUCK_S, STUCK_SAMPLES = 1.0, 100
+"""The very same reading for this long (s) under load, so many times, is no reading; a coarse gauge that is asked a few
+times a second may well repeat itself."""
+
+QUICKEST_RAMP_S = 0.25
+"""From a tenth of the breakaway to the breakaway: quicker, inertia is of the size of the torque (a wheel of 1 kg·m²
+brought to 5 turns a minute in that time takes 2 N·m)."""
+
+QUICKEST_RELEASE_S, GONE = 0.03, 0.3
+"""A hand that lets go takes longer than this (s) to bring the torque below this share."""
+
+RESOLVED = 0.05
+"""A ramp that rises by more than this share of the breakaway between two readings does not resolve its peak."""
+
+KEPT = 0.4
+"""A slip of which less than this share was steady is called unsteady."""
+
+CUT_START = Reason(
+    Code.CUT_START, "the recording begins in the middle of this pull: start it before touching the lever"
+)
+CUT_END = Reason(Code.CUT_END, "the recording ends before the release: let go, and stop it a second later")
+GRIPPED_AGAIN = Reason(
+    Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once"
+)
+LET_GO = Reason(
+    Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
+)
+HELD = Reason(
+    Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
+)
+TOO_SMALL = Reason(
+    Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
+)
+HELD_OR_SLIPPED = (
+    "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
+)
+ZERO_MOVED = Reason(
+    Code.ZERO_MOVED,
+    "the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; "
+    "take the zero again with the lever hanging",
+)
+
+
+def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
+    """Mark samples at the transducer's limit; torque counts from the transducer's own zero."""
+    if sensor.capacity_nm:
+        return np.asarray(np.abs(torque_nm) * (sensor.gain or 1.0) >= AT_CAPACITY * sensor.capacity_nm)
+    marked = np.zeros(len(torque_nm), bool)
+    top = np.flatnonzero(torque_nm == torque_nm.max(initial=-np.inf))
+    if len(top) < CLIPPED_RUN:
+        return marked
+    runs = np.split(top, np.flatnonzero(np.diff(top) > 1) + 1)
+    for run in runs:
+        beside = [torque_nm[i] for i in (run[0] - 1, run[-1] + 1) if 0 <= i < len(torque_nm)]
+        jump = max((float(torque_nm[run[0]] - b) for b in beside), default=0.0)
+        if len(run) >= CLIPPED_RUN and jump > CLIPPED_JUMP * resolution_nm > 0:
+            marked[run] = True
+    return marked
+
+
+def gaps(time_s: Floats) -> Ints:
+    """Give the indices of samples before which others were lost."""
+    if len(time_s) < 2:
+        return np.empty(0, np.intp)
+    steps = np.diff(time_s)
+    if steps.max() <= GAP_STEPS * (time_s[-1] - time_s[0]) / len(steps):
+        return np.empty(0, np.intp)
+    return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1
+
+
+def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:
+    """Give the longest time over which the reading did not change at all (s), and its number of readings."""
+    n = len(torque_nm)
+    if n < 2:
+        return 0.0, n
+    edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
+    longest = int(np.argmax(edges[1:] - edges[:-1]))
+    first, last = int(edges[longest]), int(edges[longest + 1])
+    return float(time_s[last] - time_s[first]), last - first
+
+
+def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
+    """Whether the torque was gone within two samples, quicker than any hand lets go.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        The pull and what came after it, from the hand-off level.
+    release : int
+        Sample at which the torque was last near its level.
+    level_nm : float
+        That level.
+    """
+    after = slice(release, release + 3)
+    t, x = time_s[after], torque_nm[after]
+    return len(t) == 3 and t[2] - t[0] < QUICKEST_RELEASE_S and bool(x[2] < GONE * level_nm)
+
+
+def near(marked: Bools, index: int) -> bool:
+    """Whether a sample or its neighbour is marked."""
+    return bool(marked[max(index - 1, 0) : index + 2].any())
+
+
+def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bools) -> list[Reason]:
+    """Collect what speaks against a breakaway; ``cut`` marks clipped samples.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        From the foot of the ramp to the release, from the hand-off level.
+    """
+    found = []
+    if cut.any():
+        found.append(Reason(Code.CLIPPED, f"{int(cut.sum())} readings at the transducer's limit: use a larger one"))
+    if peak is None:
+        return found
+    lost = gaps(time_s)
+    missing = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
+    if missing.any():
+        found.append(Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again"))
+    tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
+    ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
+    if ramp_s < QUICKEST_RAMP_S:
+        found.append(Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip"))
+    if peak.step_nm > RESOLVED * peak.torque_nm:
+        slower = peak.step_nm / RESOLVED / peak.torque_nm
+        text = f"rose {peak.step_nm:.3g} N·m between two readings: pull {slower:.1f} times slower, or measure faster"
+        found.append(Reason(Code.NOT_RESOLVED, text))
+    return found
+
+
+def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> list[Reason]:
+    """Collect what speaks against a rotating torque; same arrays as for ``peak_reasons``."""
+    found = []
+    still_s, times = stood_still(time_s, torque_nm)
+    if still_s > STUCK_S and times >= STUCK_SAMPLES:
+        found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
+    if plateau is None:
+        found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))
+    elif plateau.climbs:
+        text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
+        found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.uneven or plateau.steady_s < KEPT * (time_s[-1] - plateau.start_s):
+        found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
+    return found

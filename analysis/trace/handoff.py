@@ -1,0 +1,124 @@
+"""The level just before a pull: hands off, lever fitted. All torques of the pull count from it.
+
+The foot of a slow ramp is easily taken for the level, a bump may have come a moment before, and the lever may have
+been moved. So the level is the mean of the *latest quiet stretch* before the ramp: a rest is still to within noise,
+a hand is not. Where nothing is still, the stillest stretch is taken and its unrest enters the uncertainty.
+
+Offered: ``Handoff``, ``find_handoff``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+if TYPE_CHECKING:
+    from analysis.trace.traces import Floats
+
+RAMP_FROM = 0.45
+"""The ramp is certainly under way at this share of the pull's level; the rest lies before. A heavy lever, put on a
+moment before, may take a worn pack's reading a third of the way up."""
+
+FOOT_BELOW = 0.2
+"""Where nothing is still, the rest is looked for below this share only."""
+
+BLOCK_S = 0.05
+"""Length of the blocks whose means are compared (s)."""
+
+STILL_S = 0.25
+"""Shortest stretch that shows whether the lever is still (s): two periods of a hand's tremor (7-12 Hz)."""
+
+STILL_BLOCKS = 4
+"""... and least number of blocks in it."""
+
+STILL_SHARE = 0.002
+"""A stretch is still if its blocks keep within this share of the pull's level ..."""
+
+STILL_NOISES = 4.5
+"""... or within this many deviations of their noise (a range of five normal values is 2.3 on average)."""
+
+RINGS, RINGS_SHARE = 2.0, 0.10
+"""A lever that rings keeps its short-time mean within so many times the limit, and its swing below this share of the
+pull's level."""
+
+LEVEL_S = 1.0
+"""At most this much of the still stretch is averaged (s): the level just before the pull counts."""
+
+FOOT_SHARE = 0.01
+"""The pull begins where the torque last was this share of its level above the hand-off level (or within noise)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Handoff:
+    """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it."""
+
+    level_nm: float
+    u_nm: float
+    foot: int
+
+
+def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float) -> Handoff:
+    """Find level and foot before a ramp; torque counts positive in the pull's direction.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        From the rest before the pull to somewhere above ``RAMP_FROM`` of its level.
+    level_nm, top_nm : float
+        Level at rest and the pull's level, roughly.
+    noise_nm : float
+        Noise of one reading at rest.
+    """
+    low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * (top_nm - level_nm))
+    stop = int(low[-1]) + 1 if len(low) else 1
+    if stop < STILL_BLOCKS:  # straight out of another load
+        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(top_nm - level_nm) / np.sqrt(12), max(stop - 1, 0))
+    step = (time_s[stop - 1] - time_s[0]) / (stop - 1)
+    width = max(1, min(round(BLOCK_S / step), stop // STILL_BLOCKS))
+    begin = stop % width  # blocks end where the ramp begins
+    means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
+    still = max(STILL_BLOCKS, round(STILL_S / (width * step)))
+    low_blocks = int(np.searchsorted(np.maximum.accumulate(means), level_nm + FOOT_BELOW * (top_nm - level_nm)))
+    first, last, unrest = _still_stretch(means, still, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
+    first = max(first, last - max(still, round(LEVEL_S / (width * step))))
+    part = torque_nm[begin + first * width : begin + last * width]
+    level = float(part.mean())
+    u = max(unrest / np.sqrt(12), noise_nm / np.sqrt(len(part)))
+    near = max(FOOT_SHARE * (top_nm - level), 3 * noise_nm)
+    below = np.flatnonzero(torque_nm[:stop] < level + near)
+    return Handoff(level, u, int(below[-1]) if len(below) else 0)
+
+
+def _still_stretch(means: Floats, still: int, noise: float, height: float, low_blocks: int) -> tuple[int, int, float]:
+    """Give bounds (in blocks) of the stretch that shows the level, and its unrest.
+
+    The latest stretch that is still; or a later one that rings about another level.
+    """
+    still = min(still, len(means))
+    windows = np.lib.stride_tricks.sliding_window_view(means, still)
+    ranges = windows.max(axis=1) - windows.min(axis=1)
+    limit = max(STILL_SHARE * height, STILL_NOISES * noise)
+    quiet = np.flatnonzero(ranges <= limit)
+    at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges[: max(low_blocks - still, 1)]))
+    level = means[at : at + still].mean()
+    later = len(windows) - 1 - at > still  # there is room for another stretch after it
+    rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height) if later else None
+    if rings is not None and rings > at + still and abs(means[rings - 2 * still : rings].mean() - level) > 2 * limit:
+        return rings - 2 * still, rings, float(ranges[rings - still]) / 2
+    outside = np.flatnonzero(np.abs(means[:at] - level) > max(limit, float(ranges[at])))
+    first = int(outside[-1]) + 1 if len(outside) else 0
+    return first, at + still, float(ranges[at])
+
+
+def _ringing(smooth: Floats, ranges: Floats, long: int, limit: float, height: float) -> int | None:
+    """Give the end of the latest stretch whose short-time mean keeps still while the lever rings about it."""
+    still = long // 2
+    if len(smooth) <= still:
+        return None
+    windows = np.lib.stride_tricks.sliding_window_view(smooth, still + 1)
+    calm = windows.max(axis=1) - windows.min(axis=1) <= RINGS * limit
+    small = ranges[still:] < RINGS_SHARE * height
+    found = np.flatnonzero(calm & small[: len(calm)])
+    return int(found[-1]) + long if len(found) else None

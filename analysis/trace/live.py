@@ -1,0 +1,234 @@
+"""A stream read as it grows: the same code that reads a file, fed in blocks of any size.
+
+Every pull is stated as soon as its release is certain, from samples up to that moment only; what is stated does not
+change. However the stream is cut into blocks, the pulls are the same to the last bit.
+
+Offered: ``LiveReader``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Code, Pull, TraceReading
+from analysis.trace.gates import GAP_STEPS
+from analysis.trace.loads import Window
+from analysis.trace.pulls import Read, read_pull
+from analysis.trace.segments import BLOCK_S, Segmenter, Span
+from analysis.trace.smooth import block_means, sample_noise
+from analysis.trace.tail import Tail
+from analysis.trace.traces import Intake, Sensor
+
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike
+
+    from analysis.trace.traces import Floats
+
+FASTEST_S = 1e-6
+"""Sample intervals below this (s) come from broken times, not from a transducer."""
+
+HEAD_S, HEAD_LEAST, HEAD_MOST = 1.0, 8, 2000
+"""Rate and beginning are judged by the first second, by so many samples at least and so many at most."""
+
+LOADED_OF_CAPACITY = 0.04
+"""A stream that begins nearer to zero than this share of the capacity begins at rest: a lever's weight is there."""
+
+LOADED_UNREST = 0.01
+"""... whose block means range over more than this share of its level: a pack that slips does, a lever does not ..."""
+
+LOADED_SURELY = 0.15
+"""... and one that begins beyond this share is under load, however still: at its limit a transducer is very still."""
+
+STILL_NOISES = 8.0
+"""Range of block means, in deviations, that a lever at rest keeps within: 20 normal values range over 3.7."""
+
+FOOT_S = 0.5
+"""A soft ramp may have begun this long (s) before it is seen to be one."""
+
+REST_S = 4.0
+"""How much of the rest before a load is kept for the hand-off level (s)."""
+
+
+class LiveReader:
+    """Reads pulls from a stream; every pull stated is final.
+
+    Parameters
+    ----------
+    sensor : Sensor, optional
+        What is known of the transducer.
+    """
+
+    def __init__(self, sensor: Sensor | None = None) -> None:
+        self._sensor = sensor or Sensor()
+        self._intake = Intake(self._sensor)
+        self._tail = Tail()
+        self._rate_hz = float("nan")
+        self._block = 0  # samples in a block; 0: the rate is not yet known
+        self._cut = 0  # number of the first sample not yet in a block
+        self._resolution_nm = 0.0
+        self._segments = Segmenter(self._sensor, 0.0)
+        self._pulls: list[Pull] = []
+        self._before: Read | None = None  # the last pull that states a torque
+        self._rested = 0  # number of the sample where it ended
+        self._zero_nm, self._noise_nm = 0.0, float("nan")
+        self._gaps = _Gaps()
+
+    def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> tuple[Pull, ...]:
+        """Take the next block of samples; give the pulls that it completes.
+
+        Raises
+        ------
+        InputError
+            If the arrays are not columns of one length.
+        """
+        self._tail.append(self._intake.feed(time_s, torque_nm, angle_deg))
+        return self._read(last=False)
+
+    def finish(self) -> tuple[Pull, ...]:
+        """End the stream; give the pulls that its end completes."""
+        self._tail.append(self._intake.finish())
+        return self._read(last=True)
+
+    def reading(self) -> TraceReading:
+        """Sum up what was read so far."""
+        return TraceReading(
+            rate_hz=self._rate_hz,
+            zero_nm=self._zero_nm,
+            noise_nm=self._noise_nm,
+            pulls=tuple(self._pulls),
+            problems=(*self._intake.counts.problems(), *self._gaps.problems(), *self._found()),
+        )
+
+    def _found(self) -> tuple[str, ...]:
+        if self._intake.counts.samples == 0:
+            return ("there are no samples",)
+        if self._tail.end == 0:
+            return ("no sample can be used",)
+        lines = []
+        if not any(pull.breakaway or pull.rotating for pull in self._pulls):
+            lines.append("no pull with a torque to state was found")
+        left_out = sum(pull.left_out for pull in self._pulls)
+        if left_out:
+            lines.append(f"{left_out} single values stood out like no torque can and were left out of the pulls")
+        if any(reason.code is Code.CLIPPED for pull in self._pulls for reason in pull.reasons):
+            lines.append("the torque reached the transducer's limit")
+        return tuple(lines)
+
+    def _read(self, *, last: bool) -> tuple[Pull, ...]:
+        if not self._block and not self._know_rate(last=last):
+            return ()
+        whole = (self._tail.end - self._cut) // self._block
+        part = self._tail.samples(self._cut, self._cut + whole * self._block)
+        self._gaps.look(part.time_s, 1 / self._rate_hz)
+        half = self._block // 2
+        medians = np.partition(part.torque_nm.reshape(whole, self._block), half, axis=1)[:, half]
+        spans = self._segments.push(part.time_s[self._block - 1 :: self._block], medians)
+        self._cut += whole * self._block
+        if last:
+            spans += self._segments.finish()
+        pulls = tuple(pull for span in spans for pull in self._pulls_of(span))
+        if last and np.isnan(self._noise_nm):
+            self._learn_rest(self._cut, self._segments.level_nm)
+        self._forget()
+        return pulls
+
+    def _know_rate(self, *, last: bool) -> bool:
+        """Take rate, block length and step of the reading from the first samples, once there are enough."""
+        head = self._tail.samples(0, HEAD_MOST)
+        enough = np.flatnonzero(head.time_s - head.time_s[:1] >= HEAD_S)
+        if len(enough):
+            head = self._tail.samples(0, max(int(enough[0]) + 1, HEAD_LEAST))
+        if len(head) < (2 if last else HEAD_LEAST if len(enough) else HEAD_MOST):
+            return False
+        self._rate_hz = 1 / max(float(np.median(np.diff(head.time_s))), FASTEST_S)
+        self._block = max(1, round(BLOCK_S * self._rate_hz))
+        levels = np.unique(head.torque_nm)
+        seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
+        self._resolution_nm = self._sensor.resolution_nm or seen_nm
+        loaded = self._begins_loaded(head.torque_nm)
+        self._segments = Segmenter(self._sensor, self._resolution_nm, begins_loaded=loaded)
+        return True
+
+    def _begins_loaded(self, head: Floats) -> bool:
+        """Whether the stream begins under load: far from zero, and not as still as a lever that hangs."""
+        level = float(np.median(head))
+        if abs(level) > LOADED_SURELY * (self._sensor.capacity_nm or np.inf):
+            return True
+        if len(head) < 2 * self._block or abs(level) < LOADED_OF_CAPACITY * (self._sensor.capacity_nm or 0.0):
+            return False
+        means = block_means(head, self._block)
+        noise = max(sample_noise(head), self._resolution_nm / np.sqrt(12)) / np.sqrt(self._block)
+        wide = float(np.ptp(means))
+        return bool(max(STILL_NOISES * noise, LOADED_UNREST * abs(level)) < wide < abs(level) / 2)
+
+    def _pulls_of(self, span: Span) -> tuple[Pull, ...]:
+        if np.isnan(self._noise_nm):
+            self._learn_rest(span.start * self._block, span.level_nm)
+        read = read_pull(self._window(span), self._before, self._sensor)
+        if read is None:
+            return ()
+        if read.states:
+            self._before = read
+            self._rested = span.end * self._block
+        self._pulls.append(read.pull)
+        return (read.pull,)
+
+    def _learn_rest(self, stop: int, level_nm: float) -> None:
+        """Take zero and noise from the first rest, as far as the first load leaves it alone."""
+        rest = self._tail.samples(stop - round(REST_S * self._rate_hz), stop - round(FOOT_S * self._rate_hz)).torque_nm
+        self._zero_nm = float(np.median(rest)) if len(rest) else level_nm
+        self._noise_nm = sample_noise(rest)
+
+    def _window(self, span: Span) -> Window:
+        start, end = span.start * self._block, span.end * self._block
+        low = max(start - round(REST_S * self._rate_hz), self._rested, self._tail.first)
+        return Window(
+            samples=self._tail.samples(low, span.seen * self._block),
+            first=start - low,
+            last=end - low,
+            level_nm=span.level_nm,
+            from_start=span.from_start,
+            to_end=span.to_end,
+            resolution_nm=self._resolution_nm,
+        )
+
+    def _forget(self) -> None:
+        """Give up what no later span can need."""
+        needed = self._segments.open_since
+        start = self._cut if needed is None else needed * self._block
+        if not self._segments.may_be_cut:
+            self._tail.forget(start - round(REST_S * self._rate_hz) - self._block)
+
+
+class _Gaps:
+    """Counts steps in time that are longer than the rate explains."""
+
+    def __init__(self) -> None:
+        self._last_s = float("nan")
+        self._count = 0
+        self._lost_s = 0.0
+        self._first_s = 0.0
+
+    def look(self, time_s: Floats, interval_s: float) -> None:
+        if not len(time_s):
+            return
+        limit = GAP_STEPS * interval_s
+        self._note(self._last_s, float(time_s[0]), limit)
+        steps = time_s[1:] - time_s[:-1]
+        if steps.max(initial=0.0) > limit:
+            for at in np.flatnonzero(steps > limit).tolist():
+                self._note(float(time_s[at]), float(time_s[at + 1]), limit)
+        self._last_s = float(time_s[-1])
+
+    def _note(self, before_s: float, after_s: float, limit: float) -> None:
+        if after_s - before_s > limit:  # not so before the first sample
+            self._first_s = self._first_s if self._count else before_s
+            self._count += 1
+            self._lost_s += after_s - before_s
+
+    def problems(self) -> tuple[str, ...]:
+        if not self._count:
+            return ()
+        return (f"{self._count} gaps in the stream, {self._lost_s:.3g} s in all, the first at {self._first_s:.3f} s",)

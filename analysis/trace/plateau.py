@@ -1,0 +1,252 @@
+"""The rotating torque: the time average while the pack keeps slipping under a steady hand.
+
+Offered: ``Plateau``, ``find_plateau``, ``together``, ``autocorrelation``, ``mean_uncertainty``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.trace.smooth import block_means, moving_mean, quantile
+
+if TYPE_CHECKING:
+    from analysis.trace.stickslip import Cycles
+    from analysis.trace.traces import Bools, Floats
+
+SETTLE_S = 0.2
+"""The swing of wheel and shaft after the breakaway averages out after this time (s): one to two of its periods."""
+
+RELEASE_S = 0.15
+"""The hand begins to leave the lever about this time (s) before the torque has clearly fallen."""
+
+LEAST_S = 0.5
+"""A steady stretch shorter than this is no plateau (s)."""
+
+BAND = 0.045
+"""Relative departure of the short-time mean from the level around it that a steady hand does not make."""
+
+UNEVEN, UNEVEN_U = 2.0, 0.3
+"""Where no half second is within the band, this many times the band is allowed, and this share of the band is then the
+relative standard uncertainty of the level."""
+
+CYCLES_COVER = 0.7
+"""Stick-slip over less than this share of the slip ended by itself: the steady slip after it counts as well."""
+
+CYCLE_BAND = 0.12
+"""The same for the mean over one cycle of stick-slip: cycles differ more than a steady slip does."""
+
+SHORT_S = 0.25
+"""Length of the short-time mean (s): longer than a period of the swing or the tremor (0.07-0.2 s)."""
+
+AROUND_S = 1.25
+"""The level around is the median over this time to both sides (s): a yank or a hesitation lasts under a second, a new
+level (another speed, another drag) and the pack's waviness (two turns of the wheel) much longer."""
+
+MARGIN_S = 0.15
+"""What lies this close (s) to an excursion is left out as well."""
+
+OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
+"""The transient after a breakaway is looked for in blocks of this length (s), over at most this time (s)."""
+
+OVER_GAIN = 0.6
+"""It is cut off if that leaves this share of the squared standard error of the mean, or less."""
+
+MAXIMUM_S = 0.02
+"""The maximum over the stretch is one of means over this time (s): the maximum of noisy samples reads high."""
+
+CLIMB, CLIMB_PARTS = 0.15, 8
+"""A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
+it, has no level: packs wave and settle by less ..."""
+
+CLIMB_REST = 0.1
+"""... straight if the parts lie off that line by less than this share of the change."""
+
+MEAN_BLOCKS = 200
+"""The uncertainty of the mean is computed from at most about this many block means."""
+
+
+@dataclass(frozen=True, slots=True)
+class Plateau:
+    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it.
+
+    ``uneven``: no half second was steady; the level is that of the steadiest half second.
+    """
+
+    start_s: float
+    end_s: float
+    torque_nm: float
+    u_nm: float
+    steady_s: float
+    max_nm: float
+    steady: Bools
+    uneven: bool
+    climb: float
+
+    @property
+    def climbs(self) -> bool:
+        """Whether the torque went on in one direction instead of keeping a level."""
+        return abs(self.climb) > CLIMB
+
+
+def together(first: Plateau, second: Plateau) -> Plateau:
+    """Give the time average over two stretches of one pull; the bounds and the highest of both."""
+    share = first.steady_s / (first.steady_s + second.steady_s)
+    return Plateau(
+        first.start_s,
+        second.end_s,
+        share * first.torque_nm + (1 - share) * second.torque_nm,
+        float(np.hypot(share * first.u_nm, (1 - share) * second.u_nm)),
+        first.steady_s + second.steady_s,
+        max(first.max_nm, second.max_nm),
+        second.steady,
+        first.uneven and second.uneven,
+        0.0,
+    )
+
+
+def find_plateau(
+    time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycles: Cycles | None = None
+) -> Plateau | None:
+    """Average over what is steady between the breakaway and the release.
+
+    Parameters
+    ----------
+    time_s, torque_nm : ndarray, shape (n,)
+        The pull, hand-off level subtracted, positive in the pull's direction.
+    start_s, end_s : float
+        Time of the breakaway, and when the torque was last near its level.
+    cycles : Cycles, optional
+        Stick-slip: then the average runs over whole cycles.
+    """
+    short_s, band = SHORT_S, BAND
+    start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
+    if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
+        start_s, end_s = cycles.start_s, cycles.end_s
+        short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
+    first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
+    t, x = time_s[first:last], torque_nm[first:last]
+    if len(t) < 4:
+        return None
+    step = (t[-1] - t[0]) / (len(t) - 1)
+    steady = _steady(t, x, step, short_s, band)
+    climb = _climb(x[steady])
+    if cycles is None:
+        steady &= t >= _over(t, x, steady, step)
+    uneven = bool(steady.sum() * step < LEAST_S)
+    if uneven:
+        steady = _steady(t, x, step, short_s, UNEVEN * band)
+        if steady.sum() * step < LEAST_S:
+            return None
+        climb = _climb(x[steady])
+    kept, times = x[steady], t[steady]
+    inside = np.zeros(len(time_s), bool)
+    inside[first:last] = steady
+    return Plateau(
+        start_s=float(times[0]),
+        end_s=float(times[-1]),
+        torque_nm=float(kept.mean()),
+        u_nm=max(mean_uncertainty(kept), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
+        steady_s=float(len(kept) * step),
+        max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
+        steady=inside,
+        uneven=uneven,
+        climb=climb,
+    )
+
+
+def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:
+    """Mark what lies within the band and not beside an excursion; judged in blocks of a tenth of the short time."""
+    width = max(1, round(SHORT_S / 10 / step))
+    times, short = block_means(t, width), moving_mean(block_means(x, width), round(short_s / step / width))
+    if len(short) < 2:
+        return np.zeros(len(x), bool)
+    level = _level_around(times, short)
+    away = np.abs(short - level) > band * np.abs(level)
+    beside = moving_mean(away.astype(float), round(2 * MARGIN_S / step / width) + 1) > 0.5 / len(short)
+    return ~np.append(np.repeat(beside, width), np.full(len(x) - len(beside) * width, beside[-1]))
+
+
+def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:
+    """Give the time at which the transient after the breakaway is over, where there clearly is one.
+
+    The truncation that makes the squared standard error of the mean of what is left smallest (marginal standard error
+    rule, K. P. White, Simulation 69 (1997) 323, from memory).
+    """
+    width = max(1, round(OVER_BLOCK_S / step))
+    kept = np.flatnonzero(steady)
+    if len(kept) < 10 * width:
+        return float(t[0])
+    times, means = block_means(t[kept], width), block_means(x[kept], width)
+    n = len(means)
+    most = min(n // 2, int(np.searchsorted(times, times[0] + OVER_MOST_S)))
+    left = n - np.arange(most + 1)
+    total, squares = (np.cumsum(v[::-1])[::-1][: most + 1] for v in (means - means[-1], (means - means[-1]) ** 2))
+    errors = (squares - total**2 / left) / left**2
+    best = int(np.argmin(errors))
+    return float(times[best]) if errors[best] < OVER_GAIN * errors[0] else float(t[0])
+
+
+def _climb(x: Floats) -> float:
+    """Give the relative change over the stretch if it is all one way, and 0 if it is not."""
+    if len(x) < CLIMB_PARTS:
+        return 0.0
+    parts = block_means(x, len(x) // CLIMB_PARTS)[:CLIMB_PARTS]
+    along = np.arange(CLIMB_PARTS) - (CLIMB_PARTS - 1) / 2
+    slope = float(along @ parts) / float(along @ along)
+    rest = parts - parts.mean() - slope * along
+    change = slope * (CLIMB_PARTS - 1)
+    one_way = float(np.sqrt(rest @ rest / CLIMB_PARTS)) < CLIMB_REST * abs(change)
+    return change / abs(float(x.mean())) if one_way else 0.0
+
+
+def _level_around(t: Floats, x: Floats) -> Floats:
+    """Median over the time around, computed on a coarse grid and interpolated."""
+    count = max(1, min(len(t), int((t[-1] - t[0]) / (AROUND_S / 2))))
+    at = np.linspace(t[0], t[-1], count + 1)
+    lows, highs = np.searchsorted(t, at - AROUND_S), np.searchsorted(t, at + AROUND_S, "right")
+    filled = highs > lows  # not so in a gap
+    levels = [quantile(x[low:high], 0.5) for low, high in zip(lows[filled], highs[filled], strict=True)]
+    return np.asarray(np.interp(t, at[filled], levels))
+
+
+def autocorrelation(values: Floats) -> Floats:
+    """Give the autocorrelation at lags 0 to n - 1 (divided by n at every lag); empty for constant values."""
+    d = values - values.mean()
+    covariance = np.correlate(d, d, "full")[len(d) - 1 :]
+    return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
+
+
+def mean_uncertainty(values: Floats) -> float:
+    """Give the standard uncertainty of the mean of readings that depend on their neighbours.
+
+    The variance of the mean is (σ²/n) [1 + 2 Σ (1 - k/n) ρ_k] with the autocorrelation ρ_k summed up to the cut-off
+    lag after which it is noise (N. F. Zhang, Metrologia 43 (2006) S276).
+
+    Parameters
+    ----------
+    values : ndarray, shape (n,)
+        Readings at equal intervals.
+
+    Returns
+    -------
+    float
+        In the unit of the values; 0 for fewer than two.
+    """
+    n = len(values)
+    if n < 2:
+        return 0.0
+    if n > 2 * MEAN_BLOCKS:
+        return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
+    rho = autocorrelation(values)
+    if not len(rho):
+        return 0.0
+    lags = np.arange(1, n // 4 + 1)
+    noise = np.sqrt((1 + 2 * np.concatenate([[0.0], np.cumsum(rho[lags] ** 2)[:-1]])) / n)  # Bartlett, per lag
+    beyond = np.flatnonzero(np.abs(rho[lags]) > 1.96 * noise)
+    cut = int(beyond[-1]) + 1 if len(beyond) else 0
+    factor = 1 + 2 * float(np.sum((1 - lags[:cut] / n) * rho[lags[:cut]]))
+    variance = float(np.var(values, ddof=1)) / n
+    return float(np.sqrt(variance * max(factor, 0.1)))

@@ -1,0 +1,312 @@
+"""One load on the lever, read: is it a pull, and what does it say.
+
+Offered: ``Read``, ``read_pull``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
+from analysis.trace.angle import Slip, describe_turning, find_slip
+from analysis.trace.breakaway import FALL, Peak, find_peak
+from analysis.trace.gates import (
+    CUT_END,
+    CUT_START,
+    GRIPPED_AGAIN,
+    HELD,
+    HELD_OR_SLIPPED,
+    LET_GO,
+    TOO_SMALL,
+    ZERO_MOVED,
+    clipped,
+    fell_at_once,
+    near,
+    peak_reasons,
+    slip_reasons,
+)
+from analysis.trace.handoff import Handoff, find_handoff
+from analysis.trace.loads import Load, Window, hangs_still, turned
+from analysis.trace.plateau import Plateau, find_plateau, together
+from analysis.trace.smooth import crowded, quantile, thin
+from analysis.trace.stickslip import Cycles, find_cycles
+
+if TYPE_CHECKING:
+    from analysis.results import Reason
+    from analysis.trace.traces import Bools, Floats, Sensor
+
+DISTINCT = 0.045
+"""Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
+2.6 % (median) on packs without a static peak."""
+
+DISTINCT_PER_S = 0.25
+"""... less this per second of sample interval: sparse readings flatten a peak, and the hump of a hand as well."""
+
+BREAKAWAY_U = 0.0045
+"""Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
+sampling keep of it. From simulations of two kinds, where the reading missed the truth by so much in good data."""
+
+ROTATING_U = 0.003
+"""The same for the rotating torque: where its steady time begins and ends, and what drifted since the hand-off."""
+
+LEAST_NOISES = 8.0
+"""A load is at least so many deviations of a reading at rest; noise alone reaches 4 in a long rest."""
+
+LEAST_OF_CAPACITY = 0.02
+"""Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
+
+HELD_S = 1.2
+"""A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
+
+AFTER_U = 0.03
+"""Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing."""
+
+REST_S, NO_REST_U = 0.4, 0.005
+"""After less rest than this (s), as when a drive reverses, the level of the rest before it still counts; this much of
+the torque is then the standard uncertainty of that."""
+
+KNEE = 0.97
+"""A ramp without a peak has run into its level at this share of it."""
+
+DROPS_S = 0.25
+"""After a breakaway the torque falls clearly within this time (s)."""
+
+SLIPS_S = 0.2
+"""After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
+
+BUMP_S = 0.5
+"""A load that was above half its maximum for less (s) is a bump, not worth a word."""
+
+REGRIP_S = 1.2
+"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
+
+NEAR_TOP = 0.85
+"""The torque was last near its level where it was above this share of it; then it was released."""
+
+CLIPPED_SHARE = 0.05
+"""A slip of which more than this share was cut off at the transducer's limit has no level to state."""
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A pull, and its plateau as found: a re-grip goes on from there."""
+
+    pull: Pull
+    plateau: Plateau | None = None
+
+    @property
+    def states(self) -> bool:
+        """Whether it states a torque."""
+        return self.pull.breakaway is not None or self.pull.rotating is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """The pull proper, from the foot of its ramp to its release; torque from the hand-off level."""
+
+    time_s: Floats
+    torque_nm: Floats
+    angle_deg: Floats | None
+    clipped: Bools
+    slip_nm: float  # about the level at which it slips
+    noise_nm: float
+    zero_moved: bool  # it was gone at once
+
+    @property
+    def release_s(self) -> float:
+        """When the torque was last near its level."""
+        return float(self.time_s[-1])
+
+    @property
+    def interval_s(self) -> float:
+        """Usual time between two samples."""
+        return quantile(thin(np.diff(self.time_s)), 0.5)
+
+
+def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | None:
+    """Read one span; None where it is no pull at all (a bump, a step, noise).
+
+    Parameters
+    ----------
+    window : Window
+    before : Read or None
+        The last pull that stated a torque.
+    sensor : Sensor
+    """
+    load = turned(window)
+    if load is None or len(load.half) < 3 or load.held_s < BUMP_S:
+        return None
+    before = _gripped_again(before, load)
+    hand = _handoff(load, window, before)
+    x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
+    if height < LEAST_NOISES * load.noise_nm or hangs_still(load, x, height, sensor):
+        return None
+    small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
+    frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
+    if load.held_s < HELD_S:
+        return None if small else Read(replace(frame, reasons=(LET_GO,)))
+    if small:
+        return Read(replace(frame, reasons=(TOO_SMALL,)))
+    part = _part(load, x, hand.foot, window, sensor)
+    if len(part.time_s) < 3 or part.slip_nm < height / 4:
+        return None  # no level at all in it
+    return _read(frame, part, hand.u_nm, window, before, sensor)
+
+
+def _gripped_again(before: Read | None, load: Load) -> Read | None:
+    """Give the pull before if this load goes on with it."""
+    if before is None or before.pull.direction != load.sign:
+        return None
+    return before if load.under_way_s() - before.pull.end_s <= REGRIP_S else None
+
+
+def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
+    if window.from_start:
+        return Handoff(load.level_nm, AFTER_U * abs(load.top_nm - load.level_nm), 0)
+    if before is not None:
+        return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
+    if load.time_s[load.first] - load.time_s[0] < REST_S:
+        return Handoff(load.level_nm, NO_REST_U * abs(load.top_nm - load.level_nm), 0)
+    ramp = slice(load.half[0] + 1)
+    return find_handoff(load.time_s[ramp], load.torque_nm[ramp], load.level_nm, load.top_nm, load.noise_nm)
+
+
+def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> Part:
+    up, down = int(load.half[0]), int(load.half[-1])
+    slip_nm = crowded(thin(x[up : down + 1]))
+    high = np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)
+    release = int(high[-1])
+    part = slice(foot, release + 1)
+    at_once = fell_at_once(load.time_s, x, release, slip_nm)
+    angle = None if load.angle_deg is None else load.angle_deg[part]
+    cut = clipped(load.torque_nm[part], sensor, window.resolution_nm)
+    return Part(load.time_s[part], x[part], angle, cut, slip_nm, load.noise_nm, at_once)
+
+
+def _read(
+    frame: Pull, part: Part, level_u_nm: float, window: Window, before: Read | None, sensor: Sensor
+) -> Read | None:
+    t, x = part.time_s, part.torque_nm
+    slip = None if part.angle_deg is None else find_slip(t, x, part.angle_deg, part.slip_nm)
+    if slip is not None and slip.onset_s is None:
+        return Read(replace(frame, reasons=(HELD,)))
+    peak = None
+    if not window.from_start and before is None:
+        onset_s = None if slip is None else slip.onset_s
+        peak = find_peak(t, x, part.slip_nm, part.noise_nm, onset_s, sensor.delay_s)
+    after = _slips_from(part, peak)
+    turning = slice(int(np.searchsorted(t, after)), None)
+    cycles = find_cycles(t[turning], x[turning])
+    plateau = find_plateau(t, x, after, part.release_s, cycles)
+    if plateau is not None and plateau.torque_nm < part.slip_nm / 2:
+        plateau = None  # the steadiest part is not at the level where it slips
+    if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
+        return Read(replace(frame, reasons=(LET_GO,)))
+    reasons = _reasons(frame, part, peak, plateau, window)
+    peak, plateau = _stated(part, peak, plateau)
+    breakaway = _breakaway(peak, part, plateau, level_u_nm, sensor)
+    if before is not None:
+        if plateau is None or before.plateau is None:
+            return None
+        plateau = together(before.plateau, plateau)
+        breakaway = _seen_again(before.pull.breakaway, plateau)
+        frame = replace(frame, start_s=before.pull.start_s)
+        reasons = (GRIPPED_AGAIN, *reasons)
+    peakless = breakaway is not None and not breakaway.distinct_peak and slip is None
+    pull = replace(
+        frame,
+        breakaway=breakaway,
+        rotating=_rotating(plateau, level_u_nm, sensor),
+        stick_slip=_stick_slip(cycles, plateau),
+        turning=_turning(part, plateau, slip),
+        reasons=reasons,
+        notes=(HELD_OR_SLIPPED,) if peakless else (),
+    )
+    return Read(pull, plateau)
+
+
+def _slips_from(part: Part, peak: Peak | None) -> float:
+    """Give the time from which the pack slips: its breakaway, or where a ramp without a peak runs into its level."""
+    if peak is not None and _distinct(peak.torque_nm, part.slip_nm):
+        return peak.time_s
+    return float(part.time_s[int(np.argmax(part.torque_nm > KNEE * part.slip_nm))])
+
+
+def _slipped(
+    part: Part, peak: Peak, after: float, plateau: Plateau | None, cycles: Cycles | None, *, to_end: bool
+) -> bool:
+    """Whether it slipped: a level was held for a while, or the torque dropped from its peak and then stayed up."""
+    if part.release_s - after < SLIPS_S and not to_end:
+        return False
+    if plateau is not None or cycles is not None:
+        return True
+    t, x = part.time_s, part.torque_nm
+    soon, later = np.searchsorted(t, (peak.time_s + DROPS_S, peak.time_s + 2 * DROPS_S))
+    falls = bool((x[peak.index : soon] < (1 - FALL) * peak.torque_nm).any())
+    return falls and later < len(t) and bool(x[peak.index : later].min() > 0.5 * peak.torque_nm)
+
+
+def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
+    return (
+        *((CUT_START,) if window.from_start else ()),
+        *peak_reasons(part.time_s, part.torque_nm, peak, part.clipped),
+        *slip_reasons(part.time_s, part.torque_nm, plateau),
+        *((ZERO_MOVED,) if part.zero_moved else ()),
+        *((CUT_END,) if window.to_end else ()),
+    )
+
+
+def _stated(part: Part, peak: Peak | None, plateau: Plateau | None) -> tuple[Peak | None, Plateau | None]:
+    """Leave out what a limit of the transducer cut off, and what kept climbing."""
+    if peak is not None and near(part.clipped, peak.index):
+        peak = None
+    if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
+        plateau = None
+    if plateau is not None and plateau.climbs:
+        distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
+        return (peak if distinct else None), None
+    return peak, plateau
+
+
+def _turning(part: Part, plateau: Plateau | None, slip: Slip | None) -> Turning | None:
+    if slip is None or plateau is None or part.angle_deg is None:
+        return None
+    return describe_turning(part.time_s, part.torque_nm, part.angle_deg, plateau.steady, slip.wind_up_deg_per_nm)
+
+
+def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:
+    if breakaway is None:
+        return None
+    return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
+
+
+def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
+    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT / 2)) * slip_nm
+
+
+def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
+    if cycles is None or plateau is None:
+        return None
+    return StickSlip(cycles.frequency_hz, cycles.peak_to_peak_nm, cycles.peak_to_peak_nm / plateau.torque_nm)
+
+
+def _breakaway(
+    peak: Peak | None, part: Part, plateau: Plateau | None, level_u_nm: float, sensor: Sensor
+) -> Breakaway | None:
+    if peak is None:
+        return None
+    u = float(np.hypot(np.hypot(peak.u_nm, level_u_nm), BREAKAWAY_U * peak.torque_nm))
+    u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
+    slip_nm = part.slip_nm if plateau is None else plateau.torque_nm
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm, part.interval_s))
+
+
+def _rotating(plateau: Plateau | None, level_u_nm: float, sensor: Sensor) -> Rotating | None:
+    if plateau is None:
+        return None
+    u = float(np.hypot(np.hypot(plateau.u_nm, level_u_nm), ROTATING_U * plateau.torque_nm))
+    u95 = 1.96 * float(np.hypot(u, sensor.relative_u * plateau.torque_nm))
+    return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm, plateau.steady_s)

@@ -1,0 +1,84 @@
+"""Small filters on plain arrays, linear in length.
+
+Offered: ``moving_mean``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``, ``sample_noise``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+if TYPE_CHECKING:
+    from analysis.trace.traces import Floats
+
+
+STRETCH, STRETCHES = 8, 16
+"""Least number of values in a stretch that noise is taken from, and greatest number of stretches."""
+
+
+CROWD = 0.4
+"""Share of the values that must crowd: a pull spends that much of its time above half its torque at its level."""
+
+ENOUGH = 1000
+"""Values that are enough for a percentile: its own deviation is then a few hundredths of theirs."""
+
+
+def moving_mean(values: Floats, width: int) -> Floats:
+    """Mean over ``width`` neighbours (an even width is made odd), centred; at the ends over those that exist."""
+    half = max(width, 1) // 2
+    if half == 0 or len(values) < 2:
+        return values
+    total = np.concatenate([[0.0], np.cumsum(values)])
+    at = np.arange(len(values))
+    low, high = np.maximum(at - half, 0), np.minimum(at + half + 1, len(values))
+    return np.asarray((total[high] - total[low]) / (high - low))
+
+
+def thin(values: Floats) -> Floats:
+    """Give about every n-th value, ``ENOUGH`` in all: for medians and percentiles of a long stretch."""
+    return values[:: max(1, len(values) // ENOUGH)]
+
+
+def quantile(values: Floats, share: float) -> float:
+    """Give the value below which this share of the values lies (no interpolation; NumPy's takes ten times longer)."""
+    at = min(int(share * len(values)), len(values) - 1)
+    return float(np.partition(values, at)[at])
+
+
+def crowded(values: Floats) -> float:
+    """Give the value about which most values crowd: the mean of the shortest interval that holds ``CROWD`` of them."""
+    ordered = np.sort(values)
+    count = max(1, int(CROWD * len(ordered)))
+    widths = ordered[count - 1 :] - ordered[: len(ordered) - count + 1]
+    at = len(widths) - 1 - int(np.argmin(widths[::-1]))  # the highest of equal ones
+    return float(ordered[at : at + count].mean())
+
+
+def parabola(x: Floats, y: Floats) -> tuple[float, float, float, float]:
+    """Fit ``a + b x + c x²`` by least squares; give a, b, c and the deviation of the rest (for n > 3 values)."""
+    columns = np.stack((np.ones_like(x), x, x * x))
+    a, b, c = np.linalg.solve(columns @ columns.T, columns @ y).tolist()
+    rest = y - (a + x * (b + c * x))
+    return a, b, c, float(np.sqrt(rest @ rest / (len(x) - 3)))
+
+
+def block_means(values: Floats, width: int) -> Floats:
+    """Means of whole blocks of ``width`` values; a shorter last block is left out."""
+    whole = len(values) // width
+    return np.asarray(values[: whole * width].reshape(whole, width).mean(axis=1))
+
+
+def sample_noise(values: Floats) -> float:
+    """Estimate the deviation of white noise on top of something smooth, from second differences of quiet stretches.
+
+    For white noise the second difference has the variance 6 σ², and the median of its magnitude is 0.6745 of its
+    deviation. The lower quartile over stretches is taken, so that bumps and ringing do not count as noise.
+    """
+    if len(values) < 4:
+        return 0.0
+    second = np.abs(values[2:] - 2 * values[1:-1] + values[:-2])
+    count = max(1, min(len(second) // STRETCH, STRETCHES))
+    size = len(second) // count
+    medians = np.partition(second[: count * size].reshape(count, size), size // 2, axis=1)[:, size // 2]
+    return quantile(medians, 0.25) / 0.6745 / float(np.sqrt(6.0))

@@ -1,0 +1,218 @@
+"""Comparing groups: units, comparability, exclusions, effects."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from analysis.compare.comparability import check
+from analysis.compare.comparisons import welch
+from analysis.compare.groups import compare
+from analysis.compare.runs import Quantity, Run, Setting, numbers_of, units_of
+from logger.errors import InputError
+
+ALIKE = Setting(
+    test="car, other side held, neutral",
+    fixture="one stud",
+    temperature_c=20.0,
+    speed_rad_s=0.5,
+    dwell_s=15.0,
+)
+
+
+def run(file, fluid, fill, pulls, **rest):
+    tags = {"fluid": fluid, "fill": fill, **rest.pop("tags", {})}
+    setting = replace(ALIKE, **rest.pop("setting", {}))
+    return Run(file, tags, setting, {Quantity.BREAKAWAY: tuple(pulls)}, len(pulls), **rest)
+
+
+def season(rng, means, fills=4, runs=2, pulls=5, fill_sd=1.0, pull_sd=0.5):
+    found = []
+    for fluid, mean in means.items():
+        for i in range(fills):
+            level = mean + rng.normal(0, fill_sd)
+            found += [
+                run(f"{fluid}-{i}-{j}.csv", fluid, f"{fluid}{i}", level + rng.normal(0, pull_sd, pulls))
+                for j in range(runs)
+            ]
+    return found
+
+
+def test_a_fill_is_the_unit():
+    rng = np.random.default_rng(1)
+    runs = season(rng, {"plain": 60, "modified": 52})
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", control="plain")
+    (effect,) = found.effects
+    assert (effect.n_treated, effect.n_control) == (4, 4)  # fills, not 40 pulls
+    assert found.groups[0].pulls == 40
+    by_hand = [
+        [np.mean([np.median(r.values[Quantity.BREAKAWAY]) for r in runs if r.tags["fill"] == f"{fluid}{i}"])
+         for i in range(4)]
+        for fluid in ("modified", "plain")
+    ]  # fmt: skip
+    expected = welch(*by_hand)
+    assert effect.difference.value == pytest.approx(expected.difference.value)
+    assert effect.difference.low == pytest.approx(expected.difference.low)
+    assert effect.p == pytest.approx(expected.p)
+    assert effect.difference.high < -6
+
+
+def test_more_pulls_do_not_buy_confidence():
+    # Ten pulls or two hundred of two fills: the interval is that of two fills.
+    rng = np.random.default_rng(2)
+    few = season(rng, {"a": 50, "b": 50}, fills=2, pulls=5)
+    many = season(np.random.default_rng(2), {"a": 50, "b": 50}, fills=2, pulls=100)
+    for runs in (few, many):
+        (effect,) = compare(runs, Quantity.BREAKAWAY, by="fluid").effects
+        assert effect.df <= 2
+
+
+def test_false_alarms_stay_at_five_percent():
+    rng = np.random.default_rng(3)
+    alarms = 0
+    for _ in range(200):
+        runs = season(rng, {"a": 50, "b": 50}, fills=4, runs=1, pulls=8, fill_sd=2.0, pull_sd=0.3)
+        (effect,) = compare(runs, Quantity.BREAKAWAY, by="fluid").effects
+        alarms += effect.p < 0.05
+    assert alarms / 200 <= 0.10  # 5 % and three standard deviations; counted by pulls it would be most of them
+
+
+def test_three_fluids_against_a_control():
+    rng = np.random.default_rng(4)
+    runs = season(rng, {"A": 60, "B": 54, "C": 59})
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", control="C")
+    assert [g.name for g in found.groups] == ["C", "A", "B"]
+    assert {e.method for e in found.effects} == {"Dunnett, jointly 95 %"}
+    assert found.overall_p < 0.01
+    pairs = compare(runs, Quantity.BREAKAWAY, by="fluid", against="all pairs")
+    assert len(pairs.effects) == 3
+    assert found.between_sd == pytest.approx(1.0, abs=0.5)
+    assert found.within_sd == pytest.approx(0.5 * 1.253 / np.sqrt(5), abs=0.15)
+
+
+def test_blocks():
+    rng = np.random.default_rng(5)
+    runs = []
+    for day in range(5):
+        shift = rng.normal(0, 6)
+        for fluid, level in (("plain", 60), ("modified", 57)):
+            runs.append(run(f"{fluid}{day}", fluid, f"{fluid}{day}", [level + shift + rng.normal(0, 0.3)] * 3,
+                            tags={"day": f"d{day}"}))  # fmt: skip
+    (effect,) = compare(runs, Quantity.BREAKAWAY, by="fluid", control="plain", block="day").effects
+    assert effect.method == "paired t within 5 blocks"
+    assert effect.difference.low < -3 < effect.difference.high < -1.5
+    third = [replace(r, tags={**r.tags, "fluid": "third", "fill": f"t{i}"}) for i, r in enumerate(runs[::2])]
+    noisy = [replace(r, values={Quantity.BREAKAWAY: (61 + rng.normal(0, 5),)}) for r in third]
+    joint = compare([*runs, *noisy], Quantity.BREAKAWAY, by="fluid", control="plain", block="day").effects
+    assert [e.method for e in joint] == ["paired t within 5 blocks, jointly 95 %"] * 2
+    assert joint[0].difference.high - joint[0].difference.low > effect.difference.high - effect.difference.low
+    assert joint[0].p == pytest.approx(2 * effect.p)
+
+
+def test_single_fills_show_values_but_no_interval():
+    runs = [run("a1", "a", "a1", [50, 51]), run("b1", "b", "b1", [55, 56])]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert found.effects == ()
+    assert [g.mean for g in found.groups] == [50.5, 55.5]
+    assert any("single fill" in remark for remark in found.remarks)
+
+
+def test_single_fill_of_the_control_is_not_replaced():
+    runs = [run("c", "c", "c1", [50]), *season(np.random.default_rng(6), {"a": 50, "b": 52}, fills=2)]
+    assert compare(runs, Quantity.BREAKAWAY, by="fluid", control="c").effects == ()
+
+
+def test_equivalence_and_bootstrap():
+    rng = np.random.default_rng(7)
+    found = compare(season(rng, {"a": 50, "b": 50}, fills=10), Quantity.BREAKAWAY, by="fluid", margin=3.0)
+    assert found.equivalences["b"].equivalent
+    assert found.bootstrap["b"].low < found.bootstrap["b"].high
+
+
+def test_recordings_without_fill_are_counted_and_said():
+    runs = [run(f"{g}{i}", g, "", [50 + i]) for g in ("a", "b") for i in range(3)]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert [len(g.units) for g in found.groups] == [3, 3]
+    assert any("6 recordings without a tag 'fill'" in remark for remark in found.remarks)
+
+
+def test_exclusions_are_counted():
+    runs = season(np.random.default_rng(8), {"a": 50, "b": 52}, fills=2)
+    runs[0] = replace(runs[0], excluded=("a-0-0.csv, pull at 12.3 s: ramp too fast",))
+    runs.append(run("no-fluid", "", "x", [50]))
+    runs.append(run("nothing", "a", "a9", []))
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert found.excluded == ("a-0-0.csv, pull at 12.3 s: ramp too fast",)
+    assert any("no-fluid" in r for r in found.remarks)
+    assert any("nothing" in r and "no breakaway" in r for r in found.remarks)
+
+
+@pytest.mark.parametrize(
+    ("changed", "what"),
+    [
+        ({"test": "bench, case held, neutral"}, "different test kinds"),
+        ({"at": "sensor"}, "sensor"),
+        ({"temperature_c": 70.0}, "two different oils"),
+    ],
+)
+def test_unlike_groups_are_refused(changed, what):
+    rng = np.random.default_rng(9)
+    runs = [
+        replace(r, setting=replace(r.setting, **changed)) if r.tags["fluid"] == "b" else r
+        for r in season(rng, {"a": 50, "b": 52})
+    ]
+    with pytest.raises(InputError, match=what):
+        compare(runs, Quantity.BREAKAWAY, by="fluid")
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", anyway="no other data exist")
+    assert "no other data exist" in found.remarks[0]
+
+
+@pytest.mark.parametrize(
+    ("changed", "what"),
+    [
+        ({"temperature_c": 34.0}, "oil between"),
+        ({"speed_rad_s": 1.0}, "speed between"),
+        ({"dwell_s": 60.0}, "dwell"),
+        ({"fixture": "hub centre"}, "fixtures"),
+        ({"side": "left"}, None),
+    ],
+)
+def test_unlike_settings_warn(changed, what):
+    runs = season(np.random.default_rng(10), {"a": 50, "b": 52})
+    split = {g: [r for r in runs if r.tags["fluid"] == g] for g in "ab"}
+    split["b"] = [replace(r, setting=replace(r.setting, **changed)) for r in split["b"]]
+    found = check(split)
+    assert found.allowed
+    if what is None:  # one side recorded, the other not: nothing differs that is known
+        assert found.warnings == ()
+    else:
+        assert any(what in line for line in found.warnings)
+
+
+def test_what_was_not_recorded_is_said():
+    bare = Run("x", {}, Setting(), {}, 0)
+    found = check({"a": [bare], "b": [bare]})
+    assert any("oil temperature not recorded in 2 of 2" in line for line in found.unknown)
+
+
+def test_numbers_of():
+    units, _ = units_of([run("a", "x", "f", [50], tags={"shim": 0.3})], Quantity.BREAKAWAY, by="fluid")
+    assert numbers_of(units, "shim") == [0.3]
+    with pytest.raises(InputError, match="missing"):
+        numbers_of(units, "cycles")
+
+
+@pytest.mark.parametrize("arguments", [{"by": "colour"}, {"by": "fluid", "control": "z"}])
+def test_raises(arguments):
+    with pytest.raises(InputError):
+        compare(season(np.random.default_rng(11), {"a": 50, "b": 52}), Quantity.BREAKAWAY, **arguments)
+
+
+def test_json_is_plain():
+    import json
+
+    runs = season(np.random.default_rng(12), {"a": 50, "b": 52})
+    text = json.dumps(compare(runs, Quantity.BREAKAWAY, by="fluid", margin=1.0).to_json(), allow_nan=False)
+    assert json.loads(text)["effects"][0]["fills"] == [4, 4]

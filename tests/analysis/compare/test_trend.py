@@ -1,0 +1,192 @@
+"""Trends, predictions, inverse predictions and run-in."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+
+import numpy as np
+import pytest
+
+from analysis.compare.trend import RunInState, fit_line, run_in
+from logger.errors import InputError
+
+
+@pytest.mark.published("NIST StRD Norris", rows=("7.11",), status="READ-P")
+def test_norris():
+    text = files("scipy.stats").joinpath("tests", "data", "nist_linregress", "Norris.dat").read_text()
+    y, x = np.array([line.split() for line in text.splitlines()[60:] if line.strip()], dtype=float).T
+    assert len(x) == 36
+    line = fit_line(x, y)
+    assert line.intercept == pytest.approx(-0.262323073774029, rel=1e-10)
+    assert line.u_intercept == pytest.approx(0.232818234301152, rel=1e-10)
+    assert line.slope == pytest.approx(1.00211681802045, rel=1e-13)
+    assert line.u_slope == pytest.approx(0.429796848199937e-03, rel=1e-10)
+    assert line.s == pytest.approx(0.884796396144373, rel=1e-10)
+    assert line.r2 == pytest.approx(0.999993745883712, rel=1e-13)
+    assert (line.slope / line.u_slope) ** 2 == pytest.approx(5436385.54079785, rel=1e-9)
+
+
+TEMPERATURE = [21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511]
+CORRECTION = [-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160]
+
+
+@pytest.mark.published(
+    "JCGM 100 H.3 (thermometer, via open-source test suites)", rows=("3.10", "3.11"), status="READ-S"
+)
+def test_gum_h3():
+    line = fit_line([t - 20 for t in TEMPERATURE], CORRECTION)
+    assert line.intercept == pytest.approx(-0.1712, abs=5e-5)
+    assert line.u_intercept == pytest.approx(0.0029, abs=5e-5)
+    assert line.slope == pytest.approx(0.00218, abs=5e-6)
+    assert line.u_slope == pytest.approx(0.00067, abs=5e-6)
+    assert line.correlation == pytest.approx(-0.930, abs=5e-4)
+    assert line.s == pytest.approx(0.0035, abs=5e-5)
+    assert line.df == 9
+    at_thirty = line.predict(10)
+    assert at_thirty.y == pytest.approx(-0.1494, abs=5e-5)
+    assert at_thirty.u_line == pytest.approx(0.0041, abs=5e-5)
+    assert at_thirty.extrapolated
+
+
+@pytest.mark.published(
+    "Natrella, Handbook 91, worksheet 5-4.1 (via an open-source test suite)", rows=("3.30",), status="READ-S"
+)
+def test_natrella():
+    x = [30, *range(100, 1501, 100)]
+    y = [4642, 4612, 4565, 4513, 4476, 4433, 4389, 4347, 4303, 4251, 4201, 4140, 4100, 4073, 4024, 3999]
+    line = fit_line(x, y)
+    assert line.slope == pytest.approx(-0.44985482, abs=5e-9)
+    assert line.u_slope**2 == pytest.approx(2.5649045e-5, rel=1e-7)
+    assert line.intercept == pytest.approx(4654.9846, abs=5e-5)
+    assert line.u_intercept**2 == pytest.approx(19.879452, rel=1e-7)
+    assert line.s == pytest.approx(9.277617, abs=1e-6)  # printed cut off, not rounded
+    assert line.predict(1200).u_line ** 2 == pytest.approx(10.53, abs=5e-3)
+    at_750 = line.predict(750)
+    assert at_750.u_line**2 + line.s**2 == pytest.approx(91.45, abs=5e-3)
+    assert not at_750.extrapolated
+
+
+LINEARITY = {
+    2.0: [2.70, 2.50, 2.40, 2.50, 2.70, 2.30, 2.50, 2.50, 2.40, 2.40, 2.60, 2.40],
+    4.0: [5.10, 3.90, 4.20, 5.00, 3.80, 3.90, 3.90, 3.90, 3.90, 4.00, 4.10, 3.80],
+    6.0: [5.80, 5.70, 5.90, 5.90, 6.00, 6.10, 6.00, 6.10, 6.40, 6.30, 6.00, 6.10],
+    8.0: [7.60, 7.70, 7.80, 7.70, 7.80, 7.80, 7.80, 7.70, 7.80, 7.50, 7.60, 7.70],
+    10.0: [9.10, 9.30, 9.50, 9.30, 9.40, 9.50, 9.50, 9.50, 9.60, 9.20, 9.30, 9.40],
+}
+
+
+@pytest.mark.published("AIAG MSA 4th ed., linearity (via an open-source test suite)", rows=("5.7",), status="READ-S")
+def test_gauge_linearity():
+    references = [r for r, trials in LINEARITY.items() for _ in trials]
+    bias = [value - r for r, trials in LINEARITY.items() for value in trials]
+    line = fit_line(references, bias)
+    assert line.slope == pytest.approx(-0.1317, abs=5e-5)
+    assert line.intercept == pytest.approx(0.7367, abs=5e-5)
+    assert line.slope / line.u_slope == pytest.approx(-12.043, abs=5e-4)
+    assert line.intercept / line.u_intercept == pytest.approx(10.158, abs=5e-4)
+    assert line.r2 == pytest.approx(0.7143, abs=5e-5)
+    assert line.df == 58
+    means = [sum(trials) / 12 - r for r, trials in LINEARITY.items()]
+    assert means == pytest.approx([0.491667, 0.125, 0.025, -0.291667, -0.616667], abs=5e-7)
+
+
+def test_against_statsmodels():
+    # A general-purpose library as a second opinion, on shim thickness against torque.
+    import statsmodels.api as sm
+
+    rng = np.random.default_rng(8)
+    x = np.array([0.0, 0.1, 0.1, 0.2, 0.3, 0.3, 0.4])
+    y = 31 + 45 * x + rng.normal(0, 1.5, len(x))
+    line = fit_line(x, y)
+    model = sm.OLS(y, sm.add_constant(x)).fit()
+    frame = model.get_prediction([[1, 0.25]]).summary_frame(alpha=0.05)
+    at = line.predict(0.25)
+    assert (at.line_low, at.line_high) == pytest.approx((frame.mean_ci_lower[0], frame.mean_ci_upper[0]))
+    assert (at.next_low, at.next_high) == pytest.approx((frame.obs_ci_lower[0], frame.obs_ci_upper[0]))
+    assert line.p == pytest.approx(model.pvalues[1])
+    assert (line.slope_low, line.slope_high) == pytest.approx(tuple(model.conf_int()[1]))
+
+
+def test_inverse_is_the_prediction_turned_round():
+    rng = np.random.default_rng(9)
+    x = np.linspace(0, 0.5, 9)
+    line = fit_line(x, 31 + 45 * x + rng.normal(0, 1.0, len(x)))
+    wanted = line.inverse(45.0)
+    assert line.predict(wanted.x).y == pytest.approx(45.0)
+    # At both ends of the interval the prediction interval just touches the wanted value.
+    assert line.predict(wanted.low).next_high == pytest.approx(45.0)
+    assert line.predict(wanted.high).next_low == pytest.approx(45.0)
+    assert wanted.text == ""
+    assert line.inverse(90.0).extrapolated
+
+
+def test_inverse_with_falling_line():
+    rng = np.random.default_rng(10)
+    x = np.linspace(0, 10_000, 12)
+    line = fit_line(x, 60 - 0.002 * x + rng.normal(0, 0.8, len(x)))
+    wanted = line.inverse(50.0)
+    assert wanted.low < wanted.x < wanted.high
+    assert line.predict(wanted.low).next_low == pytest.approx(50.0)
+
+
+def test_inverse_without_slope():
+    line = fit_line([0, 1, 2, 3], [5.0, 5.4, 4.8, 5.3])
+    wanted = line.inverse(6.0)
+    assert (wanted.low, wanted.high) == (-np.inf, np.inf)
+    assert "cannot be told from zero" in wanted.text
+
+
+def test_inverse_covers_the_truth():
+    rng = np.random.default_rng(12)
+    x = np.repeat([0.0, 0.2, 0.4], 3)
+    inside = 0
+    for _ in range(400):
+        line = fit_line(x, 31 + 45 * x + rng.normal(0, 1.5, len(x)))
+        # The next unit is built with a shim of 0.27 and shows this:
+        shown = 31 + 45 * 0.27 + rng.normal(0, 1.5)
+        wanted = line.inverse(shown)
+        inside += wanted.low <= 0.27 <= wanted.high
+    assert 0.91 <= inside / 400 <= 0.985
+
+
+def test_run_in():
+    rng = np.random.default_rng(6)
+    cycles = np.arange(60)
+    torque = 46 + 14 * np.exp(-cycles / 8) + rng.normal(0, 0.05, len(cycles))
+    early, late = run_in(cycles[:12], torque[:12]), run_in(cycles, torque)
+    assert early.state is RunInState.MOVING
+    assert early.percent_per_ten < -5
+    assert late.state is RunInState.SETTLED
+    assert late.decay is not None
+    assert late.decay.final == pytest.approx(46, rel=0.01)
+    assert late.decay.drop == pytest.approx(14, rel=0.05)
+    assert late.decay.scale == pytest.approx(8, rel=0.1)
+
+
+def test_run_in_that_cannot_be_told():
+    rng = np.random.default_rng(13)
+    reading = run_in(np.arange(8), 50 + rng.normal(0, 3.0, 8))
+    assert reading.state is RunInState.UNKNOWN
+    assert reading.low < 0 < reading.high
+
+
+def test_run_in_of_a_constant_has_no_curve():
+    reading = run_in(range(20), [50.0] * 20)
+    assert reading.state is RunInState.SETTLED
+    assert reading.decay is None
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "hint"),
+    [([1, 2], [1, 2], "too few"), ([1, 1, 1], [1, 2, 3], "same x"), ([1, 2, np.nan], [1, 2, 3], "finite")],
+)
+def test_raises(x, y, hint):
+    with pytest.raises(InputError, match=hint):
+        fit_line(x, y)
+
+
+def test_run_in_raises():
+    with pytest.raises(InputError, match="too few"):
+        run_in([1, 2, 3], [1, 2, 3])
+    with pytest.raises(InputError, match="positive"):
+        run_in([1, 2, 3, 4], [-1, -2, -1, -2.5])

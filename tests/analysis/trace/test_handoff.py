@@ -1,0 +1,78 @@
+"""The level just before a pull: where most large errors of a reading come from."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from analysis.trace.handoff import find_handoff
+
+RATE = 500.0
+NOISE = 0.02
+
+
+def rest(seconds, level, seed=0):
+    rng = np.random.default_rng(seed)
+    return level + NOISE * rng.standard_normal(round(seconds * RATE))
+
+
+def ramp(level, power=1.0, seconds=1.5, top=46.0):
+    t = np.arange(round(seconds * RATE)) / RATE
+    return level + top * (t / seconds) ** power
+
+
+def found(*parts, level=0.0):
+    y = np.concatenate(parts)
+    t = np.arange(len(y)) / RATE
+    return find_handoff(t, y, level, 46.0, NOISE), t
+
+
+def test_plain():
+    hand, t = found(rest(3, 0.4), ramp(0.4))
+    assert hand.level_nm == pytest.approx(0.4, abs=0.01)
+    assert t[hand.foot] == pytest.approx(3.0, abs=0.03)
+    assert hand.u_nm < 0.05
+
+
+@pytest.mark.parametrize("power", [1.5, 2.0, 3.0])
+def test_foot_of_a_soft_ramp_is_not_the_level(power):
+    hand, _ = found(rest(3, 0.4), ramp(0.4, power, seconds=3.0))
+    assert hand.level_nm == pytest.approx(0.4, abs=0.12)  # 0.3 % of the pull
+
+
+def test_lever_moved_a_second_before():
+    hand, _ = found(rest(3, 0.4), rest(1.0, -4.0), ramp(-4.0), level=0.4)
+    assert hand.level_nm == pytest.approx(-4.0, abs=0.02)
+
+
+def test_lever_put_on_just_before():
+    """A heavy lever on a worn pack: its weight is a third of the torque."""
+    hand, _ = found(rest(3, 0.0), rest(1.0, 12.0), ramp(12.0, top=34.0))
+    assert hand.level_nm == pytest.approx(12.0, abs=0.05)
+
+
+def test_bump_just_before():
+    t = np.arange(round(0.3 * RATE)) / RATE
+    bump = 0.4 + 20 * np.sin(np.pi * t / 0.3) ** 2
+    hand, _ = found(rest(2, 0.4), bump, rest(0.3, 0.4), ramp(0.4))
+    assert hand.level_nm == pytest.approx(0.4, abs=0.02)
+
+
+def test_lever_that_rings_about_another_level():
+    t = np.arange(round(1.5 * RATE)) / RATE
+    ringing = -3.0 + 1.5 * np.exp(-t) * np.sin(2 * np.pi * 6 * t)
+    hand, _ = found(rest(2, 0.4), ringing, ramp(-3.0), level=0.4)
+    assert hand.level_nm == pytest.approx(-3.0, abs=0.2)
+
+
+def test_nothing_still_is_uncertain():
+    t = np.arange(round(2 * RATE)) / RATE
+    hand, _ = found(2.0 * np.sin(2 * np.pi * 1.3 * t), ramp(0.0))
+    assert hand.u_nm > 0.1
+
+
+def test_straight_out_of_another_load():
+    y = np.array([0.5, 20.0, 30.0, 40.0])
+    hand = find_handoff(np.arange(4) / 10, y, 0.4, 46.0, NOISE)
+    assert hand.level_nm == 0.4
+    assert hand.u_nm > 1.0

@@ -1,0 +1,94 @@
+"""Live = file: the same pulls to the last bit, soon after each release, at a cost that does not grow."""
+
+from __future__ import annotations
+
+import tracemalloc
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from analysis.trace.live import LiveReader
+from analysis.trace.reading import read_torque
+from tests.analysis import practice
+from tests.analysis.made import Shape, trace
+
+RECORDINGS = [practice.load(name) for name in practice.names()]
+
+
+def stream(recording, cuts):
+    """Feed a recording in pieces; give the reader and (pull, time of the newest sample) as they came."""
+    reader = LiveReader(recording.sensor)
+    stated = []
+    for low, high in zip([0, *cuts], [*cuts, len(recording.time_s)], strict=True):
+        angle = None if recording.angle_deg is None else recording.angle_deg[low:high]
+        for pull in reader.feed(recording.time_s[low:high], recording.torque_nm[low:high], angle):
+            stated.append((pull, recording.time_s[high - 1]))
+    stated += [(pull, float("inf")) for pull in reader.finish()]
+    return reader, stated
+
+
+@given(st.data())
+def test_same_however_it_is_cut(data):
+    recording = data.draw(st.sampled_from(RECORDINGS))
+    n = len(recording.time_s)
+    cuts = sorted(data.draw(st.lists(st.integers(0, n), max_size=40)))
+    reader, stated = stream(recording, cuts)
+    whole = read_torque(recording.time_s, recording.torque_nm, angle_deg=recording.angle_deg, sensor=recording.sensor)
+    assert repr(reader.reading()) == repr(whole)
+    assert [pull for pull, _ in stated] == list(whole.pulls)
+
+
+@pytest.mark.parametrize("recording", RECORDINGS, ids=lambda r: r.name)
+def test_packets(recording):
+    """Even packets, as a transducer sends them: 20 samples each."""
+    reader, _ = stream(recording, range(20, len(recording.time_s), 20))
+    whole = read_torque(recording.time_s, recording.torque_nm, angle_deg=recording.angle_deg, sensor=recording.sensor)
+    assert repr(reader.reading()) == repr(whole)
+
+
+@pytest.mark.parametrize("recording", RECORDINGS, ids=lambda r: r.name)
+def test_result_comes_soon(recording):
+    """A pull that states a torque is there 0.3 s after its release, and a sample or two of a slow transducer later."""
+    _, stated = stream(recording, range(1, len(recording.time_s)))
+    step = float(np.median(np.diff(recording.time_s)))
+    for pull, now in stated:
+        if np.isfinite(now) and (pull.breakaway or pull.rotating):
+            assert now - pull.end_s <= 0.3 + 0.1 * step, pull.start_s
+
+
+def test_a_stated_figure_never_changes():
+    recording = practice.load("multi-turn-001")
+    reader = LiveReader(recording.sensor)
+    seen = ()
+    for i in range(0, len(recording.time_s), 50):
+        reader.feed(recording.time_s[i : i + 50], recording.torque_nm[i : i + 50])
+        now = reader.reading().pulls
+        assert now[: len(seen)] == seen
+        seen = now
+    assert len(seen) >= 2
+
+
+def test_keeps_only_what_it_needs():
+    """Twenty minutes of rest and pulls: what is kept in memory does not grow with the stream."""
+    t, y = trace(*[Shape()] * 10, rate_hz=200.0)
+    reader = LiveReader()
+    tracemalloc.start()
+    held = []
+    for turn in range(12):
+        for i in range(0, len(t), 100):
+            reader.feed(t[i : i + 100] + turn * (t[-1] + 0.005), y[i : i + 100])
+        held.append(tracemalloc.get_traced_memory()[0])
+    tracemalloc.stop()
+    assert len(reader.reading().pulls) == 120
+    per_turn = (held[-1] - held[1]) / 10
+    assert per_turn < 30_000  # the pulls themselves; the samples would take 400 kB
+
+
+def test_empty_and_single():
+    reader = LiveReader()
+    assert reader.feed([], []) == ()
+    assert reader.feed([1.0], [2.0]) == ()
+    assert reader.finish() == ()
+    assert reader.reading().pulls == ()

@@ -1,0 +1,107 @@
+"""The steady level: which time counts, and how well its mean is known."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from analysis.trace.plateau import autocorrelation, find_plateau, mean_uncertainty
+from analysis.trace.stickslip import find_cycles
+
+RATE = 500.0
+
+
+def slipping(seconds=4.0, level=40.0):
+    t = np.arange(round(seconds * RATE)) / RATE
+    return t, level * (1 + 0.004 * np.sin(2 * np.pi * 9.3 * t))
+
+
+class TestSteadyTime:
+    def test_all_of_it(self):
+        t, x = slipping()
+        plateau = find_plateau(t, x, 0.0, 4.0)
+        assert plateau.torque_nm == pytest.approx(40.0, rel=1e-3)
+        assert plateau.steady_s == pytest.approx(3.65, abs=0.02)
+        assert not plateau.uneven
+
+    def test_yank_is_left_out(self):
+        t, x = slipping()
+        yank = 25 * np.exp(-(((t - 2.0) / 0.1) ** 2))
+        plateau = find_plateau(t, x + yank, 0.0, 4.0)
+        assert plateau.torque_nm == pytest.approx(40.0, rel=2e-3)
+        assert plateau.max_nm < 45
+
+    def test_hesitation_is_left_out(self):
+        t, x = slipping()
+        x = np.where((t > 1.5) & (t < 2.2), 0.8 * x, x)
+        assert find_plateau(t, x, 0.0, 4.0).torque_nm == pytest.approx(40.0, rel=2e-3)
+
+    def test_waves_of_the_pack_are_kept(self):
+        """They repeat every two turns, 24 s at 5 rpm: a level that far away is no excursion."""
+        t = np.arange(round(24 * RATE)) / RATE
+        x = 40 * (1 + 0.05 * np.sin(2 * np.pi * t / 24))
+        plateau = find_plateau(t, x, 0.0, 24.0)
+        assert plateau.steady_s > 22
+        assert plateau.torque_nm == pytest.approx(40.0, rel=3e-3)
+
+    def test_transient_is_cut_off(self):
+        t, x = slipping(6.0)
+        x += 6 * np.exp(-t / 0.6)
+        assert find_plateau(t, x, 0.0, 6.0).torque_nm == pytest.approx(40.0, rel=6e-3)
+
+    def test_too_short(self):
+        t, x = slipping(0.7)
+        assert find_plateau(t, x, 0.0, 0.7) is None
+
+    def test_torque_that_climbs_is_marked(self):
+        t, x = slipping(5.0)
+        assert find_plateau(t, x * (1 + 0.06 * t), 0.0, 5.0).climbs
+        assert not find_plateau(t, x, 0.0, 5.0).climbs
+
+    def test_stick_slip_is_averaged_over_whole_cycles(self):
+        """A sawtooth from 30 to 50: the time average over whole cycles is 40 wherever it begins and ends."""
+        for seconds in (4.0, 4.3, 4.55, 4.8):
+            t = np.arange(round(seconds * RATE)) / RATE
+            x = 30 + 20 * (t % 0.8) / 0.8
+            cycles = find_cycles(t, x)
+            assert cycles.frequency_hz == pytest.approx(1.25, rel=0.02)
+            assert find_plateau(t, x, 0.0, seconds, cycles).torque_nm == pytest.approx(40.0, rel=0.012)
+
+
+class TestUncertaintyOfTheMean:
+    def test_white_noise(self):
+        rng = np.random.default_rng(1)
+        u = [mean_uncertainty(rng.standard_normal(300)) for _ in range(200)]
+        assert np.median(u) == pytest.approx(1 / np.sqrt(300), rel=0.15)
+
+    def test_constant(self):
+        assert mean_uncertainty(np.full(100, 3.0)) == 0.0
+        assert mean_uncertainty(np.empty(0)) == 0.0
+
+    @pytest.mark.published("Zwiers and von Storch 1995 (effective sample size)", rows=("7.45",), status="READ-S")
+    @pytest.mark.parametrize("r1", [0.3, 0.6, 0.8])
+    def test_neighbours_that_depend_on_each_other(self, r1):
+        """A first-order process: N_eff = N (1 - r1)/(1 + r1), so the mean is known that much worse."""
+        rng = np.random.default_rng(7)
+        n, runs = 400, 300
+        x = np.zeros((runs, n))
+        x[:, 0] = rng.standard_normal(runs)
+        for i in range(1, n):
+            x[:, i] = r1 * x[:, i - 1] + np.sqrt(1 - r1**2) * rng.standard_normal(runs)
+        expected = 1 / np.sqrt(n * (1 - r1) / (1 + r1))
+        assert x.mean(axis=1).std() == pytest.approx(expected, rel=0.1)  # the formula itself
+        assert np.mean([mean_uncertainty(row) for row in x]) == pytest.approx(expected, rel=0.25)
+
+    def test_blocks_keep_the_answer(self):
+        """Beyond 400 values block means are used: the same series read at a finer grid gives the same."""
+        rng = np.random.default_rng(3)
+        slow = np.convolve(rng.standard_normal(430), np.ones(30) / 30, "valid")
+        fine = np.repeat(slow, 10) + 0.01 * rng.standard_normal(4010)
+        assert mean_uncertainty(fine) == pytest.approx(mean_uncertainty(slow), rel=0.1)
+
+    def test_autocorrelation_of_a_wave(self):
+        t = np.arange(1000)
+        rho = autocorrelation(np.sin(2 * np.pi * t / 50))
+        assert rho[0] == 1
+        assert rho[25] == pytest.approx(-0.975, abs=0.01)
+        assert rho[50] == pytest.approx(0.95, abs=0.01)
