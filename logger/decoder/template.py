@@ -33,6 +33,7 @@ from logger.header import Record
 
 MAX_LINE: Final = 512  # bytes; a longer line is garbage
 MAX_TEMPLATE: Final = 200
+COUNTER_MOST: Final = 10**15  # a counter of more digits is no whole number any more once it is a float
 MAX_WIDTH: Final = 100
 
 _Mark = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
@@ -184,6 +185,9 @@ def template_faults(lines: LineFormat) -> list[str]:
     faults += [f"template: {{{name}}} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
     faults += [f"fields.{name}: the template has no such number" for name in lines.fields if name not in numbers]
     faults += [f"template: {fault}" for fault in name_faults(numbers)]
+    wraps_at = lines.counter_modulus or COUNTER_MOST
+    if not lines.counter_step < wraps_at <= COUNTER_MOST:
+        faults.append(f"counter_modulus: a counter cannot advance by {lines.counter_step} and wrap at {wraps_at}")
     faults += [
         f"fields: {fault}" for name, f in lines.fields.items() for fault in scale_faults(name, f.scale, f.offset)
     ]
