@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import atexit
 import csv
 import math
 import os
 import random
+import shutil
 import tempfile
 from functools import cache
 from pathlib import Path
@@ -27,7 +29,9 @@ from tests.faults.targets_text import SIDECAR
 def folder() -> Path:
     """Give this process's own folder, in memory where there is such."""
     memory = Path("/dev/shm")  # a fresh folder is made in it
-    return Path(tempfile.mkdtemp(prefix=f"heldwheel-faults-{os.getpid()}-", dir=memory if memory.is_dir() else None))
+    made = Path(tempfile.mkdtemp(prefix=f"heldwheel-faults-{os.getpid()}-", dir=memory if memory.is_dir() else None))
+    atexit.register(shutil.rmtree, made, ignore_errors=True)
+    return made
 
 
 @cache
