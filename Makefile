@@ -53,8 +53,8 @@ shots: setup ## a picture of every page, state, theme and size
 
 lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv
-	@$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-emit-index-url \
-	  --no-header --no-annotate --all-extras --group dev pyproject.toml -o .ci/constraints.txt
+	@$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+	  --all-extras --group dev pyproject.toml -o .ci/constraints.txt
 
 clean: ## remove everything that was made here
 	rm -rf .venv build dist *.egg-info demo-output bench-output torture-output shots

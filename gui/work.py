@@ -6,18 +6,18 @@ with the first question and ends with the window.
 
 from __future__ import annotations
 
+import contextlib
 import shutil
 import tempfile
+import threading
+from collections.abc import Callable
 from concurrent.futures import Future, ProcessPoolExecutor
 from multiprocessing import get_context
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
 from logger.errors import HeldwheelError
-
-if TYPE_CHECKING:
-    from collections.abc import Callable
 
 T = TypeVar("T")
 
@@ -91,3 +91,50 @@ class Worker(QObject):
                     process.terminate()
             pool.shutdown(wait=True, cancel_futures=True)
         shutil.rmtree(self.room, ignore_errors=True)
+
+
+class Errand(QObject):
+    """Looks at a folder in a thread of its own: a folder that answers is waited for, one that hangs is not.
+
+    Signals
+    -------
+    back
+        Queued into the window's thread; for this class alone.
+    """
+
+    back = Signal(object)
+
+    def __init__(self, then: Callable[[Any], object], parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._then = then
+        self._latest: Future[Any] | None = None
+        self.back.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
+
+    def run(self, question: Callable[..., Any], *arguments: object, patience_s: float) -> bool:
+        """Ask; give whether the answer came within the patience. Otherwise it comes later, or never."""
+        future: Future[Any] = Future()
+        self._latest = future
+
+        def go() -> None:
+            try:
+                future.set_result(question(*arguments))
+            except Exception as error:  # noqa: BLE001 - handed on to whoever asked
+                future.set_exception(error)
+
+        threading.Thread(target=go, name="errand", daemon=True).start()
+        try:
+            answer = future.result(patience_s)
+        except TimeoutError:
+            future.add_done_callback(self._bring)
+            return False
+        self._then(answer)
+        return True
+
+    def _bring(self, future: Future[Any]) -> None:
+        with contextlib.suppress(RuntimeError):  # the window was closed meanwhile
+            self.back.emit(future)
+
+    @Slot(object)
+    def _deliver(self, future: Future[Any]) -> None:
+        if future is self._latest and future.exception() is None:
+            self._then(future.result())

@@ -107,6 +107,22 @@ def list_files(folder: Path) -> list[str]:
     return [path for _, path in sorted(found, reverse=True)]
 
 
+def first_look(folder: Path) -> tuple[list[str], list[Entry]]:
+    """Give all traces of a folder, and the entries of the first screenful."""
+    paths = list_files(folder)
+    return paths, read_entries(paths[:FIRST_SCREEN])
+
+
+def find_tests(folder: Path, search: str) -> list[str]:
+    """Give the traces in a folder that can be compared and hold every word of a search."""
+    words = search.lower().split()
+    return [
+        entry.path
+        for entry in read_entries(list_files(folder))
+        if entry.purpose not in {"drag", "zero"} and all(word in entry.words for word in words)
+    ]
+
+
 def read_entries(paths: Sequence[str]) -> list[Entry]:
     """Read some entries; one that cannot be read is an entry that says why."""
     return [read_entry(path) for path in paths]

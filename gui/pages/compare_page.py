@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import statistics
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from analysis.compare.runs import Quantity, Run
-from gui.models.archive import list_files, read_entries
+from gui.models.archive import find_tests
 from gui.models.comparing import (
     Answer,
     Question,
@@ -41,6 +41,8 @@ from logger.errors import QuantityError
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
+    from concurrent.futures import Future
+
     from PySide6.QtGui import QCloseEvent, QShowEvent
 
     from analysis.compare.groups import Comparison
@@ -72,6 +74,7 @@ class ComparePage(QWidget):
         self.worker = Worker(self)
         self._runs: list[Run] = []
         self._left: list[str] = []
+        self._asked: list[Future[Any]] = []  # what the worker is doing for the present search
         self._searched: str | None = None
         self.found: Comparison | None = None
         self._answer_found: Answer | None = None
@@ -176,24 +179,26 @@ class ComparePage(QWidget):
         if self.search.text == self._searched:
             return
         self._searched = self.search.text
-        self._runs, going = [], bool(self._left)
-        self._left = list_files(self._shared.settings.recordings)
-        if not going:
-            self._next_piece()
+        self._runs, self._left = [], []
+        for asked in self._asked:
+            self.worker.forget(asked)
+        self.state.setText("Looking through the folder")
+        asked = self.worker.ask(
+            find_tests, self._shared.settings.recordings, self.search.text, then=self._found, failed=self._failed
+        )
+        self._asked = [asked]
+
+    def _found(self, paths: list[str]) -> None:
+        self._left = paths
+        self._next_piece()
 
     def _next_piece(self) -> None:
         piece, self._left = self._left[:PIECE], self._left[PIECE:]
         if not piece:
             self._all_read()
             return
-        words = self.search.text.lower().split()
-        wanted = [
-            e.path
-            for e in read_entries(piece)
-            if e.purpose not in {"drag", "zero"} and all(w in e.words for w in words)
-        ]
         self.state.setText(f"{len(self._runs)} recordings read, {len(self._left) + len(piece)} to look at")
-        self.worker.ask(read_runs, wanted, then=self._take, failed=self._failed)
+        self._asked = [self.worker.ask(read_runs, piece, then=self._take, failed=self._failed)]
 
     def _take(self, answer_: tuple[list[Run], list[str]]) -> None:
         runs, bad = answer_

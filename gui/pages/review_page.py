@@ -10,14 +10,14 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
 
-from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, list_files, read_entries
+from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, read_entries
 from gui.models.loading import Loaded, angle_of, export, load, said_of
 from gui.models.run import Notice
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import button, column, line
-from gui.work import Worker
+from gui.work import Errand, Worker
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 
     from gui.shared import Shared
 
+PATIENCE_S = 0.25  # a folder that answers within this looks instant; a slower one must not hold the window
 MOST_OVERLAID = 6  # traces on one plot: more cannot be told apart
 
 
@@ -38,6 +39,7 @@ class ReviewPage(QWidget):
         self._shared = shared
         self.archive = Archive()
         self.worker = Worker(self)
+        self._errand = Errand(self._take_first_look, self)
         self.list = ArchiveList(shared, self.archive)
         self.reading = ReadingPanel(shared)
         self.notice = NoticeBar()
@@ -95,13 +97,16 @@ class ReviewPage(QWidget):
     def refresh(self) -> None:
         """Read the folder: the first screenful at once, the rest in the worker, piece by piece."""
         self._began = time.perf_counter()
-        paths = list_files(self.folder)
+        if not self._errand.run(first_look, self.folder, patience_s=PATIENCE_S):
+            self.say("The folder answers slowly. Its recordings appear here as soon as it does.")
+
+    def _take_first_look(self, seen: tuple[list[str], list[Entry]]) -> None:
+        paths, first = seen
         known = {entry.path for entry in self.archive.entries}
         if known - set(paths):
             self.archive.clear()
             known = set()
-        first = paths[:FIRST_SCREEN]
-        self.list.take(read_entries(first))
+        self.list.take(first)
         self.list.refilter()
         self.first_screen_s = time.perf_counter() - self._began
         going = bool(self._left)

@@ -1,14 +1,15 @@
 """Review and Compare in the real window, on files; what takes long happens in the worker."""
 
+import threading
 import time
 from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, Qt
+from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 
-from gui.models.archive import Archive, list_files, read_entries, read_entry, with_tags
+from gui.models.archive import Archive, Entry, first_look, list_files, read_entries, read_entry, with_tags
 from gui.models.importing import Columns, bring_in, preview
 from gui.pages.import_dialog import ImportDialog
 from logger.errors import FileError
@@ -375,3 +376,26 @@ def test_compare_teaches_when_there_is_nothing(hand: Hand, folder: Path) -> None
     hand.qtbot.waitUntil(lambda: "recordings" in page.state.text(), timeout=20_000)
     assert "before and after" in page.words.text()
     assert not page.plot.isVisible()
+
+
+def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    answers = threading.Event()
+
+    def hanging(folder: Path) -> tuple[list[str], list[Entry]]:
+        answers.wait(20)
+        return first_look(folder)
+
+    monkeypatch.setattr("gui.pages.review_page.first_look", hanging)
+    hand.window.open_page("Review")  # comes back while the folder still hangs
+    page = review(hand)
+    assert not answers.is_set()
+    assert page.archive.shown == []
+    assert "answers slowly" in page.notice.text.text()
+    ticks: list[float] = []
+    ticker = QTimer()
+    ticker.timeout.connect(lambda: ticks.append(time.perf_counter()))
+    ticker.start(10)
+    hand.qtbot.wait(300)
+    assert len(ticks) > 5  # the window goes on answering while the folder does not
+    answers.set()
+    hand.qtbot.waitUntil(lambda: len(page.archive.shown) == 3, timeout=20_000)
