@@ -19,6 +19,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.budget import NORMAL_95, PER_HALF_WIDTH, Budget, Input, Model, Row, Shape, Value, half_width, second_order
+from analysis.trace.traces import Sensor
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -79,6 +80,18 @@ class Instrument:
         if self.full_scale_u_nm:
             found.append(Input("full-scale accuracy", 0.0, self.full_scale_u_nm, shared=True, note="certificate"))
         return tuple(found)
+
+
+def sensor_from(facts: TransducerFacts) -> Sensor:
+    """Give what the reading of a trace needs to know of a transducer: one way for files and for the live window."""
+    return Sensor(
+        capacity_nm=facts.capacity_nm,
+        resolution_nm=facts.resolution_nm,
+        accuracy_percent_of_reading=facts.accuracy_percent_of_reading,
+        gain=facts.gain,
+        gain_u=facts.gain_u,
+        delay_s=facts.filter_delay_s,
+    )
 
 
 def instrument_from(facts: TransducerFacts) -> Instrument:

@@ -17,7 +17,7 @@ import msgspec
 import numpy as np
 
 from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
-from analysis.at_axle import Level, instrument_from, level_from
+from analysis.at_axle import Level, instrument_from, level_from, sensor_from
 from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import direction_conflict, kind_conflict, slip_against
 from analysis.fixtures import fixture_from
@@ -25,7 +25,6 @@ from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, va
 from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
 from analysis.recorded import PullReading, RecordingReading
 from analysis.trace.reading import read_torque
-from analysis.trace.traces import Sensor
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
 from logger.files import read_trace
@@ -126,7 +125,7 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
     """Read a trace that has been loaded; see ``read_file``."""
     header = _header(trace.header, asked)
-    sensor = _sensor(header.transducer)
+    sensor = sensor_from(header.transducer)
     reading = read_torque(trace.time_s, trace.torque_nm, angle_deg=trace.angle_deg, sensor=sensor)
     header = _with_zero(header, asked, trace, reading)
     torque_nm = trace.torque_nm / (sensor.gain or 1.0)
@@ -199,17 +198,6 @@ def _header(header: Header, asked: Asked) -> Header:
     if asked.zero is not None and asked.zero != "start":
         stated["zero"] = asked.zero
     return msgspec.structs.replace(header, **stated) if stated else header
-
-
-def _sensor(facts: TransducerFacts) -> Sensor:
-    return Sensor(
-        capacity_nm=facts.capacity_nm,
-        resolution_nm=facts.resolution_nm,
-        accuracy_percent_of_reading=facts.accuracy_percent_of_reading,
-        gain=facts.gain,
-        gain_u=facts.gain_u,
-        delay_s=facts.filter_delay_s,
-    )
 
 
 def _turned(trace: Trace) -> Turned | None:

@@ -16,11 +16,10 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
     from pathlib import Path
 
-    from analysis.trace.traces import Sensor
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink
     from logger.acquisition import Acquisition
-    from logger.header import Header, TransducerFacts
+    from logger.header import Header
     from logger.health import Health
     from logger.links.base import Link
     from logger.recording import RecordingWriter
@@ -84,20 +83,6 @@ class Open:
     practice: PracticeLink | None = None
     offset_s: float = 0.0
     reconnect_s: float = RECONNECT_S
-
-
-def sensor_of(facts: TransducerFacts) -> Sensor:
-    """Give what is known of a transducer as the analysis wants it."""
-    from analysis.trace.traces import Sensor
-
-    return Sensor(
-        capacity_nm=facts.capacity_nm,
-        resolution_nm=facts.resolution_nm,
-        accuracy_percent_of_reading=facts.accuracy_percent_of_reading,
-        gain=facts.gain,
-        gain_u=facts.gain_u,
-        delay_s=facts.filter_delay_s,
-    )
 
 
 def recording_name(header: Header, taken: Callable[[str], bool]) -> str:
@@ -171,6 +156,7 @@ class SessionStream:
         FileError
             Its file cannot be made.
         """
+        from analysis.at_axle import sensor_from
         from analysis.trace.live import LiveReader
         from logger.recording import RecordingWriter
 
@@ -181,7 +167,7 @@ class SessionStream:
         path = folder / recording_name(header, lambda name: (folder / name).exists())
         writer = RecordingWriter(path, header, self._session.columns)
         self._writer = writer
-        self._relay.begin(writer, LiveReader(sensor_of(self._facts)))
+        self._relay.begin(writer, LiveReader(sensor_from(self._facts)))
         return path
 
     def rest(self) -> None:

@@ -15,6 +15,8 @@ import statistics
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO
@@ -115,25 +117,24 @@ def _command(
     return subprocess.Popen([sys.executable, "-m", module, *words], cwd=folder, env=whole, stdout=into, stderr=into)
 
 
-def _streamed(run: Run, folder: Path, name: str, out: str) -> tuple[VirtualPort, subprocess.Popen[bytes]]:
+@contextmanager
+def _streamed(run: Run, folder: Path, name: str, out: str) -> Iterator[subprocess.Popen[bytes]]:
     """Put the virtual transducer on a port and start recording it; the stream begins when the recorder listens."""
     device = VirtualDevice(run)
     write_toml(folder / "transducer.toml", device.description)
-    port = VirtualPort(device, link=folder / name, speed=SPEED, held=True)
-    port.__enter__()
-    seconds = f"{run.duration_s - 2:.0f}"
-    words = ["record", port.path, "--transducer", "transducer.toml", "--job", "job.toml", "--limit", "limit.toml"]
-    recorder = _command("heldwheel-log", [*words, "--seconds", seconds, "--out", out], folder)
-    time.sleep(START_S)
-    port.go()
-    return port, recorder
+    with VirtualPort(device, link=folder / name, speed=SPEED, held=True) as port:
+        seconds = f"{run.duration_s - 2:.0f}"
+        words = ["record", port.path, "--transducer", "transducer.toml", "--job", "job.toml", "--limit", "limit.toml"]
+        recorder = _command("heldwheel-log", [*words, "--seconds", seconds, "--out", out], folder)
+        time.sleep(START_S)
+        port.go()
+        yield recorder
 
 
 def _record_and_read(run: Run, folder: Path) -> int:
     say(f"\n1. Five pulls on a serial port, {SPEED:.0f} times as fast as life")
-    port, recorder = _streamed(run, folder, "serial-port", "left-1.csv")
-    recorder.wait()
-    port.__exit__(None, None, None)
+    with _streamed(run, folder, "serial-port", "left-1.csv") as recorder:
+        recorder.wait()
     read = _command("heldwheel-read", ["pulls", "left-1.csv", "--zero", "start"], folder).wait()
     true = statistics.median(p.breakaway_axle_nm for p in run.truth if p.breakaway_axle_nm is not None)
     say(f"   (the simulation knows the truth: the median breakaway at the axle was {true:.2f} N·m)")
@@ -143,11 +144,10 @@ def _record_and_read(run: Run, folder: Path) -> int:
 
 def _kill_and_recover(run: Run, folder: Path) -> int:
     say("\n2. The recording program is killed in the middle of a test, and its file opened again")
-    port, recorder = _streamed(run, folder, "serial-port-2", "killed.csv")
-    time.sleep(KILL_AFTER_S)
-    recorder.send_signal(signal.SIGKILL)
-    recorder.wait()
-    port.__exit__(None, None, None)
+    with _streamed(run, folder, "serial-port-2", "killed.csv") as recorder:
+        time.sleep(KILL_AFTER_S)
+        recorder.send_signal(signal.SIGKILL)
+        recorder.wait()
     say("\n   killed with SIGKILL: no closing line was written")
     read = _command("heldwheel-read", ["pulls", "killed.csv", "--zero", "start"], folder).wait()
     return 2 if read == 2 else 0
