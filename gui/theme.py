@@ -188,7 +188,8 @@ QScrollBar:horizontal {{ background: transparent; height: 14px; margin: 2px; }}
 QScrollBar::handle {{ background: {edge}; border-radius: 5px; min-height: {press}px; min-width: {press}px; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ width: 0; height: 0; }}
 QScrollBar::add-page, QScrollBar::sub-page {{ background: transparent; }}
-QSplitter::handle {{ background: {ground}; }}
+QSplitter::handle:horizontal {{ background: {ground}; }}
+QSplitter::handle:vertical {{ background: {surface}; border-top: 2px solid {line}; }}
 QToolTip {{ background: {raised}; color: {text}; border: 1px solid {edge}; padding: 6px; }}
 QProgressBar {{ background: {raised}; border: 1px solid {line}; border-radius: 6px; min-height: 12px; max-height: 12px;
     text-align: center; }}

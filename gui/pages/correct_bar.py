@@ -6,10 +6,10 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 import msgspec
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame
 
-from gui.widgets.parts import Field, button, label, line
+from gui.widgets.parts import Field, button, column, label, line
 from logger.errors import HeldwheelError
 from logger.header import Correction
 from logger.sidecar import add_correction
@@ -39,16 +39,14 @@ class CorrectBar(QFrame):
         self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
         self.keep = button("Keep", self._keep, role="main")
         self.leave = button("Leave this pull out", self._leave)
-        layout = line(self, margin=10, gap=12)
-        from gui.widgets.parts import column
-
-        words = column(gap=2)
-        words.addWidget(self.title)
-        words.addWidget(self.times)
-        layout.addLayout(words)
-        layout.addWidget(self.reason, 1)
+        layout = column(self, margin=12, gap=8)
+        layout.addWidget(self.title)
+        layout.addWidget(self.times)
+        row = line(gap=10)
+        row.addWidget(self.reason, 1)
         for part in (self.keep, self.leave, button("Cancel", self.cancelled.emit)):
-            layout.addWidget(part)
+            row.addWidget(part, 0, Qt.AlignmentFlag.AlignBottom)
+        layout.addLayout(row)
 
     def begin(self, path: str, number: int, read: PullReading) -> None:
         """Begin with a pull."""

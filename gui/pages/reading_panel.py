@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
-from PySide6.QtCore import QSize, Signal
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
 
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
@@ -96,10 +96,21 @@ class ReadingPanel(QWidget):
         for press in (self.whole, self.angle, self.edit):
             head.addWidget(press)
         body.addLayout(head)
-        body.addWidget(self.plot, 1)
+        self._split = QSplitter(Qt.Orientation.Vertical)
+        self._split.setChildrenCollapsible(False)
+        self._split.setHandleWidth(8)
+        self._split.addWidget(self.plot)
+        self._split.addWidget(self._figures())
+        body.addWidget(self._split, 1)
         body.addWidget(self.correct)
         self.correct.hide()
-        row = line(gap=10)
+        self._show_below(BELOW[0])
+        self._body.hide()
+
+    def _figures(self) -> QWidget:
+        """Lay out what stands below the trace: a table on the left, the result on the right."""
+        self._lower = QWidget()
+        row = line(self._lower, gap=10)
         left = column(gap=6)
         choose = line()
         choose.addWidget(self.switch)
@@ -114,12 +125,19 @@ class ReadingPanel(QWidget):
         left.addWidget(self.below, 1)
         row.addLayout(left, 3)
         row.addWidget(self.result, 2)
-        body.addLayout(row, 1)
         self.switch.set_on(BELOW[0])
-        self._body.hide()
+        return self._lower
+
+    def _show_below(self, name: str) -> None:
+        """Show pulls, budget or facts; a budget is wide and tall, and says its own value."""
+        self.below.setCurrentIndex(BELOW.index(name))
+        self.result.setVisible(name != "Budget")
+        height = self._split.height()
+        upper = 0.35 if name == "Budget" else 0.6
+        self._split.setSizes([round(upper * height), round((1 - upper) * height)])
 
     def _connect(self) -> None:
-        self.switch.picked.connect(lambda name: self.below.setCurrentIndex(BELOW.index(name)))
+        self.switch.picked.connect(self._show_below)
         self.pulls.chosen.connect(self._look_at)
         self.tags.edit.editingFinished.connect(self._tag)
         self.correct.done.connect(self._corrected)
@@ -238,12 +256,14 @@ class ReadingPanel(QWidget):
         read = first.reading.pulls[number]
         self.correct.begin(self.path, number, read)
         self.correct.show()
+        self._lower.hide()  # marks are moved by eye: the trace gets the room
         rotating = read.pull.rotating
         stretch = (rotating.start_s, rotating.end_s) if rotating is not None else None
         self.plot.offer_handles(read.pull.breakaway.time_s if read.pull.breakaway else None, stretch)
 
     def _end_correcting(self) -> None:
         self.correct.hide()
+        self._lower.show()
         self.plot.drop_handles()
 
     def _corrected(self) -> None:

@@ -143,8 +143,7 @@ class ReviewPage(QWidget):
             return
         count = f"{len(unseen)} recordings were" if len(unseen) > 1 else "One recording was"
         self.say(
-            f"{count} cut off before being closed. Everything saved until then is here, marked “recovered”: "
-            "choose the kind “Recovered” to see them."
+            f"{count} cut off before being closed. Everything saved until then is here: choose the kind “Recovered”."
         )
         seen = (*self._shared.settings.choices.seen, *(entry.path for entry in unseen))[-500:]
         self._shared.settings.remember(seen=seen)

@@ -240,8 +240,8 @@ def review_correct(studio: Studio) -> None:
 def review_budget(studio: Studio) -> None:
     review(studio)
     page = studio.window.pages["Review"]
-    page.reading.below.setCurrentIndex(1)
     page.reading.switch.set_on("Budget")
+    page.reading._show_below("Budget")
 
 
 def review_overlay(studio: Studio) -> None:
