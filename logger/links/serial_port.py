@@ -26,6 +26,13 @@ from logger.errors import LinkError, LinkLost
 from logger.links.ports import local_port
 from logger.samples import Chunk
 
+try:
+    import termios
+
+    _TERMINAL: tuple[type[Exception], ...] = (termios.error,)  # no OSError: a port that goes away while it is set up
+except ImportError:  # Windows
+    _TERMINAL = ()
+
 if TYPE_CHECKING:
     import serial
 
@@ -35,6 +42,7 @@ GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; 
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
+_FAILURES: Final = (OSError, TypeError, ValueError, *_TERMINAL)  # TypeError: pyserial, when a port closes under it
 _IN_USE: Final = (errno.EBUSY, errno.EAGAIN, errno.EWOULDBLOCK)
 
 
@@ -149,7 +157,7 @@ class SerialLink:
             port.open()
         except LinkError:
             raise
-        except (OSError, ValueError) as error:  # pyserial's own error is an OSError
+        except _FAILURES as error:  # pyserial's own error is an OSError
             raise LinkError(open_failure(self._name, error)) from error
         return port
 
@@ -166,7 +174,7 @@ class SerialLink:
                     self._tell()
                     if len(data) < BUSY_BYTES:
                         time.sleep(GATHER_S)
-        except (OSError, TypeError, ValueError) as error:  # pyserial gives TypeError when a port closes under it
+        except _FAILURES as error:
             self._error = error
             self._tell()
 

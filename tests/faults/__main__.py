@@ -1,7 +1,8 @@
 """``make torture``: faults by the hundred and hostile input by the hundred thousand, with counts.
 
-Prints one line per campaign and writes ``torture.json``; exit code 1 if anything failed. Two processes share the work;
-campaigns that need the machine's clock to themselves run alone, before the others.
+Prints one line per campaign, the totals, and a table of what was broken on purpose; writes ``torture.json`` and
+``torture.md``; exit code 1 if anything failed. Two processes share the work, the longest campaigns first; campaigns
+that need the machine's clock to themselves run alone, before the others.
 """
 
 from __future__ import annotations
@@ -18,20 +19,21 @@ from typing import TYPE_CHECKING
 
 from tests.bench.__main__ import machine
 from tests.faults.campaigns import ALONE, BY_NAME, SHARED, tallied
+from tests.faults.table import table
 
 if TYPE_CHECKING:
     from tests.faults.tally import Tally
 
 
-def all_tallies(names: Iterable[str], share: float, workers: int) -> Iterator[Tally]:
-    """Run campaigns: first those that need the machine alone, then the others side by side."""
+def all_tallies(names: Iterable[str], share: float, workers: int, seed: int) -> Iterator[Tally]:
+    """Run campaigns: first those that need the machine alone, then the others side by side, the longest first."""
     wanted = list(names)
     for campaign in ALONE:
         if campaign.name in wanted:
-            yield tallied(campaign.name, share)
-    shared = [campaign.name for campaign in SHARED if campaign.name in wanted]
+            yield tallied(campaign.name, share, seed)
+    shared = sorted((c for c in SHARED if c.name in wanted), key=lambda c: -c.long_s)
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), max_tasks_per_child=1) as pool:
-        running = [pool.submit(tallied, name, share) for name in shared]
+        running = [pool.submit(tallied, campaign.name, share, seed) for campaign in shared]
         for done in as_completed(running):
             yield done.result()
 
@@ -43,6 +45,7 @@ def main() -> int:
     parser.add_argument("--out", type=Path, default=Path("torture-output"))
     parser.add_argument("--share", type=float, default=1.0, help="share of the long form's cases (default 1)")
     parser.add_argument("--workers", type=int, default=2, help="processes side by side (default 2)")
+    parser.add_argument("--seed", type=int, default=0, help="another seed draws other cases (default 0)")
     args = parser.parse_args()
     names = [name for name in BY_NAME if not args.only or any(part in name for part in args.only)]
     if not names:
@@ -54,13 +57,18 @@ def main() -> int:
     args.out.mkdir(parents=True, exist_ok=True)
     target = args.out / "torture.json"
     tallies: list[Tally] = []
-    for tally in all_tallies(names, args.share, args.workers):
+    for tally in all_tallies(names, args.share, args.workers, args.seed):
         tallies.append(tally)
         print(tally.line(), *(f"    {failure}" for failure in tally.failures), sep="\n", flush=True)
-        body = {"machine": about, "share": args.share, "campaigns": [t.plain() for t in tallies]}
-        target.write_text(json.dumps(body, indent=1, ensure_ascii=False), encoding="utf-8")
+        body = {
+            "machine": about, "share": args.share, "seed": args.seed, "seconds": round(time.perf_counter() - begun),
+            "campaigns": [t.plain() for t in tallies],
+        }  # fmt: skip
+        target.write_text(json.dumps(body, indent=1, ensure_ascii=False), encoding="utf-8", newline="")
+    shown = table(tallies)
+    (args.out / "torture.md").write_text(shown, encoding="utf-8", newline="")
     cases, failed = sum(t.cases for t in tallies), sum(t.failed for t in tallies)
-    print(f"{len(tallies)} campaigns, {cases} cases, {failed} failed, {time.perf_counter() - begun:.0f} s")
+    print(f"\n{shown}\n{len(tallies)} campaigns, {cases} cases, {failed} failed, {time.perf_counter() - begun:.0f} s")
     print(f"written: {target}")
     return 1 if failed else 0
 

@@ -35,10 +35,10 @@ SHARED = [
 BY_NAME = {campaign.name: campaign for campaign in (*ALONE, *SHARED)}
 
 
-def tallied(name: str, share: float) -> Tally:
+def tallied(name: str, share: float, seed: int) -> Tally:
     """Run one campaign, by its name, in whatever process this is; one that breaks is a failure like any other."""
     campaign = BY_NAME[name]
     try:
-        return campaign.tally(max(campaign.short, round(campaign.long * share)))
+        return campaign.tally(max(campaign.short, round(campaign.long * share)), seed)
     except Exception:  # noqa: BLE001 - the others go on
-        return Tally(name, 1, 1, [traceback.format_exc(limit=-4)])
+        return Tally(campaign.name, 1, 1, [traceback.format_exc(limit=-4)])

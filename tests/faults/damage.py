@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 import random
 import tempfile
+from functools import partial
 from pathlib import Path
 
 from logger.errors import FileError
@@ -56,9 +57,9 @@ def _judge(tally: Tally, path: Path, data: bytes, whole: bytes, told: str) -> No
         tally.require(bool(trace.problems), f"{told}: nothing is said about it")
 
 
-def _cases(cases: int, kind: str, closed: bool) -> Tally:
+def _cases(cases: int, seed: int, kind: str, closed: bool) -> Tally:
     tally = Tally(f"{kind}, {'closed' if closed else 'unclosed'} files", cases)
-    rng = random.Random(f"{kind}:{closed}")
+    rng = random.Random(f"{kind}:{closed}:{seed}")
     with tempfile.TemporaryDirectory() as folder:
         whole = write(Path(folder) / "whole.csv", SAMPLES)
         if not closed:
@@ -77,7 +78,9 @@ def _cases(cases: int, kind: str, closed: bool) -> Tally:
 
 
 CAMPAIGNS = [
-    Campaign(f"{kind}, {'closed' if closed else 'unclosed'}", lambda n, k=kind, c=closed: _cases(n, k, c), 40, 300)  # type: ignore[misc]
+    Campaign(
+        f"{kind}, {'closed' if closed else 'unclosed'}", partial(_cases, kind=kind, closed=closed), 40, 300, seeded=True
+    )
     for kind in ("truncations", "flipped bits")
     for closed in (False, True)
 ]

@@ -3,7 +3,7 @@
 A target is a function of a ``random.Random`` that makes its own input, calls our code and checks what comes back. It
 gives one word for what became of the case; a ``HeldwheelError`` counts as "refused". Any other exception, a warning, a
 case that takes longer than ``SLOWEST_S`` or a campaign whose memory grows by more than ``MOST_GROWTH`` is a failure.
-Case ``n`` of a target is made again by ``replay(target, n)``.
+Case ``n`` of a target under a seed is made again by ``replay(target, n, seed)``.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ import traceback
 import warnings
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from logger.errors import HeldwheelError
@@ -36,24 +37,26 @@ class Target:
     case: Case
     long: int = 100_000
     short: int = 2_000
+    long_s: float = 100.0
 
     @property
     def campaign(self) -> Campaign:
         """The campaign that runs it."""
-        return Campaign(f"fuzz: {self.name}", lambda cases: run(self, cases), self.short, self.long)
+        run_it = partial(run, self)
+        return Campaign(f"fuzz: {self.name}", run_it, self.short, self.long, seeded=True, long_s=self.long_s)
 
 
-def rng_of(target: Target, number: int) -> random.Random:
+def rng_of(target: Target, number: int, seed: int = 0) -> random.Random:
     """Give the source of chance of one case."""
-    return random.Random(f"{target.name}:{number}")
+    return random.Random(f"{target.name}:{number}" + (f":{seed}" if seed else ""))
 
 
-def replay(target: Target, number: int) -> str:
+def replay(target: Target, number: int, seed: int = 0) -> str:
     """Run one case again, with whatever it raises."""
-    return target.case(rng_of(target, number))
+    return target.case(rng_of(target, number, seed))
 
 
-def run(target: Target, cases: int) -> Tally:
+def run(target: Target, cases: int, seed: int = 0) -> Tally:
     """Run so many cases and count."""
     tally = Tally(f"fuzz: {target.name}", cases)
     with contextlib.suppress(Exception):
@@ -64,7 +67,7 @@ def run(target: Target, cases: int) -> Tally:
         for number in range(cases):
             begun = time.perf_counter()
             try:
-                tally.counts[target.case(rng_of(target, number))] += 1
+                tally.counts[target.case(rng_of(target, number, seed))] += 1
             except HeldwheelError as error:
                 tally.counts["refused"] += 1
                 tally.require(bool(str(error).strip()), f"case {number}: an error without text")

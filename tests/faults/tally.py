@@ -26,6 +26,8 @@ class Tally:
         What became of the cases (read, refused ...).
     figures : dict of str to float
         The worst seen: seconds, bytes.
+    outcome : str
+        What was lost, in words.
     """
 
     name: str
@@ -35,6 +37,7 @@ class Tally:
     counts: Counter[str] = field(default_factory=Counter)
     figures: dict[str, float] = field(default_factory=dict)
     seconds: float = 0.0
+    outcome: str = ""
 
     def fail(self, text: str) -> None:
         """Count a failure."""
@@ -55,7 +58,7 @@ class Tally:
         """Give it as JSON-ready values."""
         return {
             "name": self.name, "cases": self.cases, "failed": self.failed, "failures": self.failures,
-            "counts": dict(self.counts), "figures": self.figures, "seconds": round(self.seconds, 1),
+            "outcome": self.outcome, "counts": dict(self.counts), "figures": self.figures, "seconds": round(self.seconds, 1),
         }  # fmt: skip
 
     def line(self) -> str:
@@ -73,19 +76,25 @@ class Campaign:
     Attributes
     ----------
     run : callable
-        Takes the number of cases, gives the tally.
+        Takes the number of cases (and the seed, if ``seeded``), gives the tally.
     short, long : int
         How many cases.
+    seeded : bool
+        Its cases are drawn: another seed draws others.
+    long_s : float
+        What the long form takes, roughly, on the machine of the README: the longest is begun first.
     """
 
     name: str
-    run: Callable[[int], Tally]
+    run: Callable[..., Tally]
     short: int
     long: int
+    seeded: bool = False
+    long_s: float = 10.0
 
-    def tally(self, cases: int) -> Tally:
+    def tally(self, cases: int, seed: int = 0) -> Tally:
         """Run it with so many cases, and take the time."""
         begun = time.perf_counter()
-        tally = self.run(cases)
+        tally = self.run(cases, seed) if self.seeded else self.run(cases)
         tally.seconds = time.perf_counter() - begun
         return tally
