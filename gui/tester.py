@@ -12,6 +12,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFileDialog
 
 from gui.bridge import Bridge
+from gui.models.asking import Agreements, question_of
 from gui.models.changes import Changes
 from gui.models.checks import CHECKS
 from gui.models.job import JobCard, problem_of
@@ -23,6 +24,7 @@ from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
+    from gui.models.asking import Question
     from gui.models.library import Library
     from gui.models.settings import Settings
     from logger.acquisition import Acquisition
@@ -50,6 +52,7 @@ class Tester:
         self.card = JobCard()
         self.changes = Changes()
         self.bridge = Bridge()
+        self.agreements = Agreements()
         self.practice_speed = 1.0
         self._opener = opener or self._open
         self._acquisition: Acquisition | None = None
@@ -93,7 +96,7 @@ class Tester:
         """Begin a test with the card's transducer."""
         self.run = self._new_run()
         try:
-            self._connect(open_link(self.card))
+            self._connect(self._opened())
         except HeldwheelError as error:
             self.run.notice = Notice(str(error), serious=True)
             self.changes.tell()
@@ -101,6 +104,18 @@ class Tester:
         self.run.start()
         self.run.signed_by = self.card.job.operator
         self._remember()
+
+    def question(self, library: Library) -> Question | None:
+        """Give what must be agreed to before the card's transducer is opened; None where nothing is sent."""
+        description, device = self.card.description, self.card.device
+        if description is None or self.card.practice or self.agreements.cover(description, device):
+            return None
+        return question_of(description, device, library.transducers.entries().values())
+
+    def _opened(self) -> Open:
+        description = self.card.description
+        agreed = description is not None and self.agreements.cover(description, self.card.device)
+        return open_link(self.card, confirmed=agreed)
 
     def _connect(self, opened: Open) -> None:
         try:
@@ -118,7 +133,7 @@ class Tester:
         self.bridge.detach()
         self.run.answer_notice()
         try:
-            opened = open_link(self.card) if not self.card.practice else self._practice_link()
+            opened = self._opened() if not self.card.practice else self._practice_link()
         except HeldwheelError as error:
             self.run.notice = Notice(str(error), serious=True)
             self.changes.tell()

@@ -113,6 +113,11 @@ class JobCard:
         return self.description.transducer if self.description is not None else TransducerFacts()
 
     @property
+    def device(self) -> str:
+        """Port or Bluetooth identity that is opened."""
+        return self.address or self.facts.identity
+
+    @property
     def sign(self) -> float:
         """What the reading is multiplied by to be clockwise positive."""
         return -1.0 if self.facts.sign == "reversed" else 1.0

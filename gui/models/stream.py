@@ -202,16 +202,25 @@ class SessionStream:
             self._analyst.join(timeout=CLOSE_S)
 
 
-def open_link(card: JobCard) -> Open:
+def open_link(card: JobCard, *, confirmed: bool = False) -> Open:
     """Give the link of the card's transducer; nothing is opened yet.
+
+    Parameters
+    ----------
+    card : JobCard
+        Its description and address.
+    confirmed : bool
+        The user has seen what a transducer that must be asked would be sent, and agreed.
 
     Raises
     ------
     LinkError
         There is no such port or device.
+    InputError
+        It must be asked, and the user has not agreed.
     """
     from logger.links.build import build_link
 
     if card.description is None:
         raise FileError("There is no transducer to connect.")
-    return Open(build_link(card.description, card.address or card.facts.identity))
+    return Open(build_link(card.description, card.device, confirmed=confirmed))

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QKeyEvent, QResizeEvent
 
+    from gui.models.asking import Question
     from gui.models.caught import CaughtPull
     from gui.models.display import Display
     from gui.models.run import TestRun
@@ -184,16 +185,37 @@ class TestPage(QWidget):
             self._tester.fresh()
         elif run.flow.now is None:
             if not run.card.missing():
-                self._open = ""
-                self._tester.start()
+                self._ask_first(self._start)
         elif run.action().text == "Connect again":
-            self._tester.reconnect()
+            self._ask_first(self._tester.reconnect)
         else:
             self._open = ""
             run.act()
             if run.flow.finished:
                 self._tester.sign()
         self.refresh()
+
+    def _start(self) -> None:
+        self._open = ""
+        self._tester.start()
+        self.refresh()
+
+    def _ask_first(self, go: Callable[[], object]) -> None:
+        """Go on at once, or after a yes where the transducer must be asked for its readings."""
+        question = self._tester.question(self._shared.library)
+        if question is None:
+            go()
+            return
+        from gui.pages.ask_dialog import AskDialog
+
+        def agreed(answered: Question) -> None:
+            self._tester.agreements.agree(answered)
+            go()
+
+        dialog = AskDialog(question, self._shared.look, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.agreed.connect(agreed)
+        dialog.open()
 
     def end(self) -> None:
         """End the test early; what is recorded stays."""

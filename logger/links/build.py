@@ -1,10 +1,11 @@
-"""The link that a description and an address ask for."""
+"""The link that a description and an address ask for, and what it would send."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from logger.confirm import shown_bytes
+from logger.decoder.crc import check
 from logger.decoder.registers import plan
 from logger.description import SerialSettings, command_bytes
 from logger.errors import InputError
@@ -12,6 +13,9 @@ from logger.errors import InputError
 if TYPE_CHECKING:
     from logger.description import Description
     from logger.links.base import Link
+
+# Modbus application protocol 1.1b3, 6.3 and 6.4: read holding registers, read input registers.
+_READ: Final = {"holding": 3, "input": 4}
 
 
 def asks(description: Description) -> str:
@@ -24,6 +28,23 @@ def asks(description: Description) -> str:
         poll = description.poll
         return f"'{shown_bytes(command_bytes(poll.request))}' every {poll.interval_s:g} s"
     return ""
+
+
+def asked_bytes(description: Description) -> tuple[bytes, ...]:
+    """Give what goes over the wire each time a transducer is asked, request by request, its check sum included.
+
+    References
+    ----------
+    Modbus over serial line 1.02, 2.5.1: address, function, data high byte first, CRC-16 low byte first.
+    """
+    if description.modbus is not None:
+        device = description.modbus.device
+        heads = [
+            bytes((device, _READ[b.table])) + b.address.to_bytes(2, "big") + b.count.to_bytes(2, "big")
+            for b in plan(description.modbus.registers)
+        ]
+        return tuple(head + check(head, "crc-16/modbus").to_bytes(2, "little") for head in heads)
+    return (command_bytes(description.poll.request),) if description.poll is not None else ()
 
 
 def build_link(description: Description, address: str, *, confirmed: bool = False) -> Link:

@@ -195,6 +195,18 @@ def editor(name: str) -> Callable[[Studio], None]:
     return show
 
 
+def asked(name: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        from logger.description import read_description
+
+        editor("Transducer")(studio)
+        studio.tester.card.put(description=read_description(name), address="/dev/ttyUSB0")
+        studio.page.act()
+        studio.settle()
+
+    return show
+
+
 def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0, say: Callable[[], str] = str) -> None:
     import time
 
@@ -310,6 +322,8 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "fixture": editor("Fixture"),
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
+    "ask-modbus": asked("modbus"),
+    "ask-letters": asked("letters"),
     "dial": editor("Dial"),
     "far": far,
     "review": review,
@@ -328,7 +342,7 @@ def shoot(folder: Path, name: str, palette: str, size: str, scale: float = 1.0) 
     STATES[name](studio)
     studio.settle()
     large = f"-text{round(scale * 100)}" if scale != 1 else ""
-    shown = studio.page.far if name == "far" else studio.window
+    shown = studio.page.far if name == "far" else studio.app.activeModalWidget() or studio.window
     shown.grab().save(str(folder / f"{name}-{palette}-{size}{large}.png"))
     studio.close()
 

@@ -121,8 +121,12 @@ class TransducerEditor(Editor):
         if description is None:
             self.facts.setText("No transducer chosen.")
             return
+        from logger.links.build import asks
+
         facts, display = description.transducer, self._shared.display
         lines = [f"Name: {facts.name or description.name}"]
+        if asks(description):
+            lines.append(f"It must be asked: {asks(description)}. You see the bytes and agree before any is sent.")
         if facts.serial:
             lines.append(f"Serial number: {facts.serial}")
         if facts.capacity_nm:
