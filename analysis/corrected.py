@@ -70,6 +70,9 @@ def apply_corrections(
             problems.append(f"a correction concerns a pull at {correction.pull_start_s:.2f} s, but none starts there")
             continue
         place = gaps.index(min(gaps))
+        if correction.as_found:
+            current[place] = Corrected(pulls[place])
+            continue
         try:
             current[place] = _apply(current[place], correction, source)
         except ValueError as error:

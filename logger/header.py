@@ -29,10 +29,13 @@ class Job(Record, frozen=True, kw_only=True):
     number: str = ""
     customer: str = ""
     vehicle: str = ""
+    odometer: str = ""  # as read, with its unit
+    received: date | None = None  # the day the item came in
     axle: str = ""
     operator: str = ""
     witness: str = ""
     shop: str = ""
+    site: str = ""  # where the work was done, if not at the shop
     notes: str = ""
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)
 
@@ -41,13 +44,21 @@ class Axle(Record, frozen=True, kw_only=True):
     """The axle under test."""
 
     tag: str = ""
-    type: str = ""  # clutch plate, cone, ramp ...: what the user found
+    type: str = ""  # clutch plate, cone, ramp ...: what the user found; several that fit stand with " / " between
+    seen: dict[str, str] = msgspec.field(default_factory=dict)  # what its wheels did: see analysis.axle_type
+    type_reason: str = ""  # why the torque is judged although it says nothing about this type
     ratio: float | None = None
     propshaft_turns: float | None = None
     left_turns: float | None = None
     right_turns: float | None = None
+    propshaft_error_turns: float | None = None  # limits of error of the counts
+    wheel_error_turns: float | None = None
+    teeth: str = ""  # counted teeth of crown wheel and pinion
+    friction_material: str = ""
     pack_build: str = ""
     shim_mm: float | None = None
+    last_service: str = ""
+    as_received: str = ""  # its condition when it came in
 
 
 class Test(Record, frozen=True, kw_only=True):
@@ -61,18 +72,31 @@ class Test(Record, frozen=True, kw_only=True):
     purpose: Literal["pulls", "drag", "zero", "weigh", "practice"] | None = None
     dwell_s: float | None = None
     start_angle_deg: float | None = None
+    conditioning_turns: float | None = None  # turned before the first pull that counts
+    speed_rpm: float | None = None  # of the wheel, aimed at
+    held_how: str = ""  # strap to the floor, wheel on the floor ...
+    support: str = ""  # what the car stands on
+    deviations: str = ""  # from the method
 
 
 class Conditions(Record, frozen=True, kw_only=True):
     """What a comparison depends on."""
 
     oil_temperature_c: float | None = None
+    oil_temperature_at: str = ""  # where it was measured
     fluid: str = ""
+    fluid_amount: str = ""
+    fluid_age: str = ""
+    fluid_appearance: str = ""
     modifier: str = ""
     modifier_percent: float | None = None
     distance_km: float | None = None
     wheel_fitted: bool | None = None
+    tyre: str = ""  # size, pressure, circumference
     brakes_free: bool | None = None
+    pads_fitted: bool | None = None
+    parking_brake: Literal["on", "off"] | None = None
+    propshaft_fitted: bool | None = None
     condition: Literal["new", "used", "run in"] | None = None
 
 
@@ -152,6 +176,7 @@ class TransducerFacts(Record, frozen=True, kw_only=True):
     filter_delay_s_u: float | None = None
     rate_hz: float | None = None
     firmware: str = ""
+    weight_check: str = ""  # result of the last dead-weight check
     certificate: str = ""
     certificate_date: date | None = None
     certificate_due: date | None = None
@@ -168,10 +193,18 @@ class Zero(Record, frozen=True, kw_only=True):
 
 
 class Source(Record, frozen=True, kw_only=True):
-    """Where a re-recorded replay came from: its source's file and hash travel along."""
+    """Another recording that this one rests on, by file name and hash."""
 
     file: str
     sha256: str
+
+
+class Photo(Record, frozen=True, kw_only=True):
+    """A photograph that lies beside the recording: its name without a folder, the hash of its bytes, what it shows."""
+
+    file: str
+    sha256: str
+    caption: str = ""
 
 
 class Header(Record, frozen=True, kw_only=True):
@@ -191,7 +224,9 @@ class Header(Record, frozen=True, kw_only=True):
     transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
     second: TransducerFacts | None = None  # a source recorded along: angle, rate, temperature, torque of the held end
     zero: Zero | None = None
-    source: Source | None = None
+    source: Source | None = None  # what a replay was recorded from
+    both_free: Source | None = None  # the drag baseline of this axle, beside this recording
+    photos: tuple[Photo, ...] = ()
 
 
 class Correction(Record, frozen=True, kw_only=True):
@@ -202,6 +237,7 @@ class Correction(Record, frozen=True, kw_only=True):
     by: str = ""
     pull_start_s: float | None = None  # which pull it concerns, by its original start
     exclude: bool = False  # leave this pull out of the job's value
+    as_found: bool = False  # take back every earlier decision about this pull
     start_s: float | None = None  # corrected boundaries
     end_s: float | None = None
     breakaway_s: float | None = None
@@ -221,5 +257,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
     limit: Limit | None = None
     transducer: TransducerFacts | None = None
     zero: Zero | None = None
+    both_free: Source | None = None
+    photos: tuple[Photo, ...] = ()
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)
     corrections: tuple[Correction, ...] = ()

@@ -39,12 +39,13 @@ class CorrectBar(QFrame):
         self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
         self.keep = button("Keep", self._keep, role="main")
         self.leave = button("Leave this pull out", self._leave)
+        self.as_found = button("As found", self._take_back, tip="Take back what was decided about this pull")
         layout = column(self, margin=12, gap=8)
         layout.addWidget(self.title)
         layout.addWidget(self.times)
         row = line(gap=10)
         row.addWidget(self.reason, 1)
-        for part in (self.keep, self.leave, button("Cancel", self.cancelled.emit)):
+        for part in (self.keep, self.leave, self.as_found, button("Cancel", self.cancelled.emit)):
             row.addWidget(part, 0, Qt.AlignmentFlag.AlignBottom)
         layout.addLayout(row)
 
@@ -55,6 +56,7 @@ class CorrectBar(QFrame):
         self.reason.set_text("")
         self.reason.set_wrong("")
         self.leave.setText("Let it count again" if read.left_out else "Leave this pull out")
+        self.as_found.setEnabled(bool(read.corrected))
 
     def show_times(self, breakaway_s: float, stretch_s: tuple[float, float]) -> None:
         """Show where the handles are."""
@@ -64,40 +66,35 @@ class CorrectBar(QFrame):
         self.times.setText(f"B at {number(breakaway_s, 3)} s, R {number(first, 2)} to {number(last, 2)} s")
 
     def _keep(self) -> None:
-        read = self._read
-        if read is None:
+        if self._read is None:
             return
         at, (first, last) = self._times
-        pull = read.pull
-        correction = Correction(at=_now(), reason=self.reason.text, by=self._who(), pull_start_s=pull.start_s)
-        plain = correction
+        pull, moved = self._read.pull, {}
         if pull.breakaway is None or abs(pull.breakaway.time_s - at) > MOVED_S:
-            correction = msgspec.structs.replace(correction, breakaway_s=round(at, 6))
+            moved["breakaway_s"] = round(at, 6)
         rotating = pull.rotating
         if rotating is None or abs(rotating.start_s - first) > MOVED_S or abs(rotating.end_s - last) > MOVED_S:
-            correction = msgspec.structs.replace(
-                correction, rotating_start_s=round(first, 6), rotating_end_s=round(last, 6)
-            )
-        if correction == plain:
+            moved |= {"rotating_start_s": round(first, 6), "rotating_end_s": round(last, 6)}
+        if not moved:
             self.reason.set_wrong("Nothing has been moved yet.")
             return
-        self._write(correction)
+        self._write(**moved)
 
     def _leave(self) -> None:
         if self._read is not None:
-            correction = Correction(
-                at=_now(),
-                reason=self.reason.text,
-                by=self._who(),
-                pull_start_s=self._read.pull.start_s,
-                exclude=not self._read.left_out,
-            )
-            self._write(correction)
+            self._write(exclude=not self._read.left_out)
+
+    def _take_back(self) -> None:
+        self._write(as_found=True)
 
     def _who(self) -> str:
         return self._shared.settings.choices.operator
 
-    def _write(self, correction: Correction) -> None:
+    def _write(self, **decided: float | bool) -> None:
+        if self._read is None:
+            return
+        plain = Correction(at=_now(), reason=self.reason.text, by=self._who(), pull_start_s=self._read.pull.start_s)
+        correction = msgspec.structs.replace(plain, **decided)
         try:
             add_correction(self._path, correction)
         except HeldwheelError as error:

@@ -255,6 +255,21 @@ def test_moved_places_are_read_from_the_trace(tmp_path, hub_run):
     assert "breakaway at" in after.corrected[0]
 
 
+def test_a_decision_is_taken_back_and_stays_on_record(tmp_path, hub_run):
+    plain = read_file(write_trace(tmp_path / "a.csv", hub_run, lever=HUB, zero=ZERO))
+    start = plain.pulls[0].pull.start_s
+    moved = _correction(pull_start_s=start, breakaway_s=start + 1.0)
+    out = _correction(pull_start_s=start, exclude=True)
+    back = _correction(pull_start_s=start, as_found=True)
+    path = write_trace(tmp_path / "b.csv", hub_run, lever=HUB, zero=ZERO, corrections=(moved, out, back))
+    reading = read_file(path)
+    assert reading.pulls[0].pull == plain.pulls[0].pull
+    assert reading.pulls[0].counts
+    assert reading.pulls[0].corrected == ()
+    assert reading.job[0].budget == plain.job[0].budget
+    assert len(reading.corrections) == 3
+
+
 @pytest.mark.parametrize(
     ("keys", "words"),
     [

@@ -107,6 +107,13 @@ def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Ha
     decision = read_sidecar(path).corrections[-1]
     assert decision.reason == "the lever slipped at first"
     assert decision.pull_start_s == pytest.approx(before.pull.start_s)
+    panel.pulls.selectRow(1)
+    reviewing.press(panel.edit)
+    QTest.keyClicks(panel.correct.reason.edit, "it had not slipped")
+    reviewing.press(panel.correct.as_found)
+    reviewing.qtbot.waitUntil(lambda: str(path) in page._loaded, timeout=20_000)
+    assert page._loaded[str(path)].reading.pulls[1].pull == before.pull
+    assert len(read_sidecar(path).corrections) == 2, "what was decided stays on record"
 
 
 def test_a_pull_is_left_out_and_counts_again(reviewing: Hand) -> None:
