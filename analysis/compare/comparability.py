@@ -10,6 +10,9 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from analysis.compare.runs import text_of
+from logger.errors import InputError
+
 if TYPE_CHECKING:
     from analysis.compare.runs import Run
 
@@ -22,6 +25,32 @@ SPEED_WARN = 1.5
 
 DWELL_WARN = 2.0
 """Static friction grows with the logarithm of rest: twice the dwell shows."""
+
+
+BUILD_TAGS = {
+    "vehicle": "vehicles",
+    "axle": "axles",
+    "pack_build": "pack builds",
+    "shim_mm": "shims (mm)",
+    "condition": "conditions",
+}
+"""What tells one build from another: fills of one build scatter less than builds do."""
+
+
+class NotComparableError(InputError):
+    """A refused comparison; ``refusals`` say why."""
+
+    def __init__(self, refusals: Sequence[str]) -> None:
+        self.refusals = tuple(refusals)
+        super().__init__(
+            "these groups cannot be compared: "
+            + "; ".join(self.refusals)
+            + ". Compare like with like, or give a reason with --anyway."
+        )
+
+    def __reduce__(self) -> tuple[type[NotComparableError], tuple[tuple[str, ...]]]:
+        """Travel between processes by the refusals."""
+        return NotComparableError, (self.refusals,)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +116,19 @@ def check(groups: Mapping[str, Sequence[Run]]) -> Comparability:
         if missing:
             unknown.append(f"{text} not recorded in {missing} of {len(runs)} recordings")
     return Comparability(tuple(refusals), tuple(warnings), tuple(unknown))
+
+
+def mixed(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str]) -> tuple[str, ...]:
+    """Say which groups hold different builds, cars or axles; tags that are ``known`` to the question do not count."""
+    tags = [tag for tag in BUILD_TAGS if tag not in set(known)]
+    said = []
+    for name, runs in groups.items():
+        for tag in tags:
+            seen = sorted({text for run in runs if (text := text_of(run.tags.get(tag)))})
+            if len(seen) > 1:
+                listed = ", ".join(seen[:4]) + (" …" if len(seen) > 4 else "")
+                said.append(f"{name} mixes different {BUILD_TAGS[tag]}: {listed}")
+    return tuple(said)
 
 
 def _distinct(runs: Iterable[Run], key: str) -> list[str]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import TYPE_CHECKING, Literal
 
@@ -207,7 +207,9 @@ def compare(
     Raises
     ------
     InputError
-        Fewer than two groups, an unknown control, or a refused comparison without a reason.
+        Fewer than two groups, or an unknown control.
+    NotComparableError
+        A refused comparison without a reason.
     """
     units, remarks = units_of(runs, quantity, by=by, unit=unit, block=block)
     groups = _groups(units, control)
@@ -216,13 +218,11 @@ def compare(
         raise InputError(
             f"tag '{by}' gives {len(groups)} group; two are needed. Tags found: {', '.join(tags) or 'none'}"
         )
-    checked = comparability.check(_runs_by_group(runs, by, [group.name for group in groups]))
+    members = _runs_by_group(runs, by, [group.name for group in groups])
+    checked = comparability.check(members)
     if checked.refusals and not anyway.strip():
-        raise InputError(
-            "these groups cannot be compared: "
-            + "; ".join(checked.refusals)
-            + ". Compare like with like, or give a reason with --anyway."
-        )
+        raise comparability.NotComparableError(checked.refusals)
+    checked = replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=(by, unit, block))))
     if checked.refusals:
         remarks.insert(0, f"compared although {'; '.join(checked.refusals)}; reason given: {anyway.strip()}")
     effects = _effects(groups, against, block, remarks)
@@ -281,7 +281,7 @@ def _effects(groups: Sequence[Group], against: Against, block: str, remarks: lis
     if few:
         remarks.append(
             f"{', '.join(few)}: a single fill, so nothing can be said about the scatter from fill to fill; "
-            "values are shown, no interval is stated. heldwheel-read plan says how many fills are needed."
+            "values are shown, no interval is stated. A plan says how many fills are needed."
         )
     without_control = against == "control" and groups[0].name in few
     groups = [g for g in groups if g.name not in few]

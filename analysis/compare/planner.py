@@ -157,11 +157,12 @@ def _check(sd: float, difference: float, power: float, alpha: float) -> None:
         raise InputError("power and alpha are fractions between 0 and 1, such as 0.8 and 0.05")
 
 
-def run_order(groups: Sequence[str], blocks: int, *, seed: int) -> list[list[str]]:
+def run_order(groups: Sequence[str], blocks: int, *, seed: int, again: int = 0) -> list[list[str]]:
     """Give the order of tests: every group once in each block, shuffled anew within each (randomised blocks).
 
     A block is what may shift everything at once: a day, an operator, a warm-up. The seed makes the order repeatable
-    and belongs on the record.
+    and belongs on the record. A control that needs more fills than the others, the first group, is tested a second
+    time in ``again`` of the blocks, drawn at random.
 
     Examples
     --------
@@ -172,5 +173,12 @@ def run_order(groups: Sequence[str], blocks: int, *, seed: int) -> list[list[str
         raise InputError("name two or more groups, each once")
     if not 1 <= blocks <= MOST:
         raise InputError("at least one block is needed")
+    if not 0 <= again <= blocks:
+        raise InputError(f"the control can be tested again in 0 to {blocks} of the blocks, not in {again}")
     rng = np.random.default_rng(seed)
-    return [[groups[i] for i in rng.permutation(len(groups))] for _ in range(blocks)]
+    twice = set(rng.permutation(blocks)[:again].tolist()) if again else set()
+    order = []
+    for block in range(blocks):
+        names = [*groups, groups[0]] if block in twice else list(groups)
+        order.append([names[i] for i in rng.permutation(len(names))])
+    return order

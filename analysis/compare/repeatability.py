@@ -83,6 +83,21 @@ class Study:
     pooled: bool
     text: str
 
+    @property
+    def half_width(self) -> float:
+        """Half width of the 95 % interval of one reading, whoever takes it."""
+        return 1.96 * self.measuring
+
+    @property
+    def repeat_limit(self) -> float:
+        """What two readings of one axle by the same operator exceed only once in twenty."""
+        return 2.77 * self.repeatability
+
+    @property
+    def levels(self) -> int:
+        """Levels told apart, at least one."""
+        return max(1, int(self.categories))
+
 
 def _checked(values: ArrayLike) -> Floats:
     y = np.asarray(values, dtype=float)
@@ -93,8 +108,8 @@ def _checked(values: ArrayLike) -> Floats:
     return y
 
 
-def study(values: ArrayLike) -> Study:
-    """Analyse a study by two-way analysis of variance with interaction.
+def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
+    """Analyse a study by two-way analysis of variance with interaction; ``unit`` is for its text.
 
     Notes
     -----
@@ -117,7 +132,9 @@ def study(values: ArrayLike) -> Study:
     v_operator = max(0.0, (operator.ms - main.ms) / (n_axles * repeats))
     v_axle = max(0.0, (axle.ms - main.ms) / (n_operators * repeats))
     table = (operator, axle, cross, within, total)
-    return _study(math.sqrt(error.ms), math.sqrt(v_operator + v_cross), math.sqrt(v_axle), table, pooled=pooled)
+    return _study(
+        math.sqrt(error.ms), math.sqrt(v_operator + v_cross), math.sqrt(v_axle), table, pooled=pooled, unit=unit
+    )
 
 
 def _row(source: str, ss: float, df: int) -> Row:
@@ -169,17 +186,20 @@ def study_by_ranges(values: ArrayLike) -> Study:
     return _study(ev, av, pv, (), pooled=False)
 
 
-def _study(ev: float, av: float, pv: float, table: tuple[Row, ...], *, pooled: bool) -> Study:
+def _study(ev: float, av: float, pv: float, table: tuple[Row, ...], *, pooled: bool, unit: str = "N·m") -> Study:
     grr = math.hypot(ev, av)
     total = math.hypot(grr, pv)
     percent = 100 * grr / total
     categories = NDC_FACTOR * pv / grr
+    found = Study(ev, av, grr, pv, total, percent, categories, table, pooled, "")
     who = "the operators differ more than their repeats do" if av > ev else "repeats scatter more than operators differ"
+    u = "" if unit == "1" else f" {unit}"
     text = (
-        f"One reading is good to about ±{1.96 * grr:.2g} N·m (95 %) whoever takes it; {who}. "
-        f"Two readings of one axle by the same operator differ by more than {2.77 * ev:.2g} N·m only once in twenty."
+        f"One reading is good to about ±{found.half_width:.2g}{u} (95 %) whoever takes it; {who}. "
+        f"Two readings of one axle by the same operator differ by more than {found.repeat_limit:.2g}{u} only once in "
+        "twenty."
     )
-    return Study(ev, av, grr, pv, total, percent, categories, table, pooled, text)
+    return replace(found, text=text)
 
 
 def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) -> Floats:

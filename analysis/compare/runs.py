@@ -20,6 +20,9 @@ from logger.errors import InputError
 
 Tag = str | float
 
+LEFT_OUT = ": left out, "
+"""What stands between a recording's name and the reason in a remark about one that is not used."""
+
 
 class Quantity(StrEnum):
     """What can be compared."""
@@ -152,9 +155,9 @@ def units_of(
     for run in runs:
         group, value = text_of(run.tags.get(by)), run.value(quantity)
         if not group:
-            remarks.append(f"{run.file}: left out, it has no tag '{by}'")
+            remarks.append(f"{run.file}{LEFT_OUT}it has no tag '{by}'")
         elif value is None:
-            remarks.append(f"{run.file}: left out, it has no {quantity.value}")
+            remarks.append(f"{run.file}{LEFT_OUT}it has no {quantity.value}")
         else:
             name = text_of(run.tags.get(unit))
             lonely += not name

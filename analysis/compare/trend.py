@@ -2,12 +2,14 @@
 
 Conventions: x in the unit of the tag it comes from, y in N·m, one value per unit; intervals are 95 %.
 
-Offers ``fit_line`` (with ``predict`` and ``inverse`` on its result) and ``run_in``.
+Offers ``fit_line`` (with ``predict`` and ``inverse`` on its result), ``run_in``, ``run_in_along`` and
+``settled_since``.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -266,6 +268,28 @@ def run_in(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) ->
         f"rule: settled when wholly within ±{bound:g} %"
     )
     return RunIn(state, level, middle, low, high, _decay(x, y), text)
+
+
+def run_in_along(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) -> list[RunIn | None]:
+    """Judge run-in after every cycle, in order of cycles, by what was known then; None while there are too few."""
+    x, y = np.asarray(cycles, dtype=float), np.asarray(values, dtype=float)
+    order = np.argsort(x, kind="stable")
+    x, y = x[order], y[order]
+    found: list[RunIn | None] = []
+    for end in range(1, len(x) + 1):
+        try:
+            found.append(run_in(x[:end], y[:end], last=last))
+        except InputError:
+            found.append(None)
+    return found
+
+
+def settled_since(along: Sequence[RunIn | None]) -> int | None:
+    """Give the place in ``run_in_along`` from which every judgement is "settled"; None where the last one is not."""
+    first = len(along)
+    while first and (judged := along[first - 1]) is not None and judged.state is RunInState.SETTLED:
+        first -= 1
+    return first if first < len(along) else None
 
 
 def _decay(x: Floats, y: Floats) -> Decay | None:

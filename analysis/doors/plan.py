@@ -34,6 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--power", type=float, default=0.80, help="chance of showing it if it is there (default 0.8)")
     parser.add_argument("--alpha", type=float, default=0.05, help="chance of showing what is not there (default 0.05)")
     parser.add_argument("--blocks", type=int, default=3, help="days, operators or warm-ups, for --order (default 3)")
+    parser.add_argument("--again", type=int, default=0, help="blocks with a second test of the first group (default 0)")
     parser.add_argument("--seed", type=int, help="makes the order repeatable; chosen and shown if not given")
     parser.add_argument("--json", action="store_true", help="print the plan as JSON")
 
@@ -83,7 +84,7 @@ def _order(args: argparse.Namespace) -> int:
     from logger import console
 
     seed = secrets.randbelow(1_000_000) if args.seed is None else args.seed
-    order = run_order(args.order, args.blocks, seed=seed)
+    order = run_order(args.order, args.blocks, seed=seed, again=args.again)
     if args.json:
         console.say(json.dumps({"schema": "heldwheel order 1", "seed": seed, "blocks": order}, ensure_ascii=False))
         return Exit.OK

@@ -51,7 +51,7 @@ def run(args: argparse.Namespace) -> int:
         said = {"ways": list(names), **asdict(agreed)}
     else:
         names, agreed = ("", ""), None
-        found = study(cells(runs, quantity, axle=args.axle, operator=args.operator))
+        found = study(cells(runs, quantity, axle=args.axle, operator=args.operator), unit=quantity.unit)
         said = asdict(found)
     if args.json:
         console.say(json.dumps({"schema": "heldwheel repeatability 1", **said}, ensure_ascii=False))
@@ -94,6 +94,5 @@ def _show(found: Study) -> None:
         ],
         right=(1, 2),
     )
-    levels = max(1, int(found.categories))
     pooled = "; interaction pooled" if found.pooled else ""
-    console.say(f"Measuring takes {found.percent:.0f} % of the whole spread: {levels} levels told apart{pooled}.")
+    console.say(f"Measuring takes {found.percent:.0f} % of the whole spread: {found.levels} levels told apart{pooled}.")

@@ -67,33 +67,29 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
-    from analysis.compare.comparability import check
-    from analysis.compare.runs import numbers_of, units_of
-    from analysis.compare.trend import fit_line, run_in
-    from logger.errors import InputError
+    from analysis.compare.series import points_against
+    from analysis.compare.trend import fit_line, run_in, run_in_along, settled_since
 
-    units, remarks = units_of(runs, quantity, by=args.against, unit=args.fill)
-    if not units:
-        raise InputError(f"no recording has the tag '{args.against}' and a {quantity.value}")
-    checked = check({"all": runs})
-    if checked.refusals:
-        raise InputError("these recordings cannot be set against each other: " + "; ".join(checked.refusals))
-    x, y = numbers_of(units, args.against), [unit.value for unit in units]
+    found = points_against(runs, quantity, args.against, unit=args.fill)
+    x, y = found.x, found.y
     u = "" if quantity.unit == "1" else f" {quantity.unit}"
     said: dict[str, Any] = {"against": args.against, "points": [list(pair) for pair in zip(x, y, strict=True)]}
     lines = [f"{len(x)} fills, {quantity.value} against {args.against}"]
     if args.run_in:
-        settled = run_in(x, y)
+        along = run_in_along(x, y)
+        settled, since = along[-1] or run_in(x, y), settled_since(along)
         said["run_in"] = {
             "state": settled.state.value,
             "percent_per_ten": [settled.percent_per_ten, settled.low, settled.high],
+            "since": None if since is None else x[since],
         }
-        lines.append(f"{settled.state.value}: {settled.text}")
+        when = "" if since is None else f" since {args.against} {x[since]:g}"
+        lines.append(f"{settled.state.value}{when}: {settled.text}")
         if settled.decay is not None:
             d = settled.decay
             said["run_in"]["final"] = d.final
             lines.append(f"towards {d.final:.3g}{u}, {d.drop:+.3g}{u} to go from the start, scale {d.scale:.3g} cycles")
-        return said, [*lines, *remarks]
+        return said, [*lines, *found.warnings, *found.remarks]
     line = fit_line(x, y)
     said |= {
         "slope": [line.slope, line.slope_low, line.slope_high],
@@ -106,7 +102,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
         f"scatter about the line {line.s:.2g}{u}"
     )
     _predict(args, line, said, lines, u)
-    return said, [*lines, *checked.warnings, *remarks]
+    return said, [*lines, *found.warnings, *found.remarks]
 
 
 def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: list[str], u: str) -> None:
@@ -140,16 +136,11 @@ def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: l
 
 def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
     """Chart each axle by itself, in order of date."""
-    axles: dict[str, list[tuple[Run, float]]] = {}
-    for run in runs:
-        value = run.value(quantity)
-        if value is not None:
-            name = ", ".join(str(run.tags[tag]) for tag in args.per if tag in run.tags) or "axle"
-            axles.setdefault(name, []).append((run, value))
+    from analysis.compare.series import axles_in_order
+
     said: dict[str, Any] = {"charts": []}
     lines: list[str] = []
-    for name, known in axles.items():
-        known.sort(key=lambda pair: (str(pair[0].tags.get("date", "")), pair[0].file))
+    for name, known in axles_in_order(runs, quantity, args.per).items():
         chart, shown = _one_chart(name, known, args.baseline, quantity)
         said["charts"].append(chart)
         lines += shown

@@ -79,7 +79,7 @@ def test_trend(door):
 
 def test_run_in_and_chart(door):
     _, out, _ = door("trend", RECORDINGS / "03-*", "--against", "cycles", "--run-in", "--quantity", "rotating")
-    assert "settled: " in out
+    assert "settled since cycles 120: " in out
     assert "scale 1" in out
     _, out, _ = door("trend", RECORDINGS / "05-*", "--chart", "--baseline", "4", "--quantity", "rotating")
     assert out.strip().splitlines()[-1].endswith("OUTSIDE")
