@@ -71,17 +71,18 @@ def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
 
 
 def merged(header: Header, sidecar: Sidecar | None) -> Header:
-    """Give the header with a sidecar's values over its own; tags are joined into ``job.tags``."""
+    """Give the header with a sidecar's values over its own; tags are joined into ``job.tags``, photos to its photos."""
     if sidecar is None:
         return header
     changes: dict[str, object] = {}
-    for name in ("job", "axle", "test", "conditions", "lever", "limit", "transducer", "zero"):
+    for name in ("job", "axle", "test", "conditions", "lever", "limit", "transducer", "zero", "both_free"):
         over = getattr(sidecar, name)
         if over is not None:
             changes[name] = _overlaid(getattr(header, name), over)
     if sidecar.simulated:  # a mark in the bytes can be added to, never taken away
         changes["simulated"] = True
-    result = msgspec.structs.replace(header, **changes)
+    photos = tuple(photo for photo in sidecar.photos if photo not in header.photos)
+    result = msgspec.structs.replace(header, **changes, photos=(*header.photos, *photos))
     if sidecar.tags:
         job = msgspec.structs.replace(result.job, tags={**result.job.tags, **sidecar.tags})
         result = msgspec.structs.replace(result, job=job)

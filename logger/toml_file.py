@@ -26,6 +26,7 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 import msgspec
 
 from logger.errors import DescriptionError, Fault, FileError
+from logger.small_file import read_bounded
 
 T = TypeVar("T", bound=msgspec.Struct)
 
@@ -45,13 +46,7 @@ def read_toml(path: Path | str, record: type[T]) -> T:
         It has faults; all of them are in the text.
     """
     path = Path(path)
-    try:
-        with path.open("rb") as file:
-            data = file.read(MAX_BYTES + 1)
-    except OSError as error:
-        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    if len(data) > MAX_BYTES:
-        raise FileError(f"{path}: is larger than {MAX_BYTES} bytes; this is not a file written for Heldwheel")
+    data = read_bounded(path, MAX_BYTES, "this is not a file written for Heldwheel")
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:

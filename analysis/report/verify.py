@@ -23,7 +23,8 @@ from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
 from analysis.report.material import Issue, Kind
 from analysis.report.write import SCHEMA, claims_of, content_of, header_hash, identity_of, render, writer
-from logger.errors import FileError, HeldwheelError, InputError
+from logger.errors import HeldwheelError, InputError
+from logger.small_file import read_bounded
 
 if TYPE_CHECKING:
     from analysis.report.material import Material
@@ -74,7 +75,7 @@ def read_record(path: Path | str) -> dict[str, Any]:
         It is no report of this program.
     """
     path = Path(path)
-    data = _bytes(path)
+    data = read_bounded(path, MAX_BYTES, "this is no report")
     if data.startswith(b"%PDF"):
         text = _between(data, report_pdf.RECORD_OPENS, report_pdf.RECORD_CLOSES)
         found = None if text is None else _decoded(text)
@@ -88,17 +89,6 @@ def read_record(path: Path | str) -> dict[str, Any]:
     if not isinstance(record, dict) or record.get("schema") != SCHEMA:
         raise InputError(f"{path}: is no report written by this program, or its record was taken out")
     return record
-
-
-def _bytes(path: Path) -> bytes:
-    try:
-        with path.open("rb") as file:
-            data = file.read(MAX_BYTES + 1)
-    except OSError as error:
-        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    if len(data) > MAX_BYTES:
-        raise FileError(f"{path}: is larger than {MAX_BYTES} bytes; this is no report")
-    return data
 
 
 def _no_number(text: str) -> float:
@@ -244,7 +234,7 @@ def _compare_page(
     body = {key: value for key, value in record.items() if key != "id"}
     if str(record.get("id", "")) != identity_of(body, issue):
         return ["the report's record was changed: it does not match its identity"]
-    data = _bytes(path)
+    data = read_bounded(path, MAX_BYTES, "this is no report")
     if not bytewise or data == render(content_of(material, issue), "pdf" if data.startswith(b"%PDF") else "html"):
         return []
     return ["the text of the page is not what the recording gives: it was changed after it was written"]
