@@ -8,6 +8,7 @@ Offered: ``Asked``, ``read_file``, ``read_files``, ``reading_of``.
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -18,17 +19,20 @@ import numpy as np
 
 from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.at_axle import Level, instrument_from, level_from, sensor_from
+from analysis.axle_type import type_conflict
 from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import direction_conflict, kind_conflict, slip_against
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
 from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
-from analysis.recorded import PullReading, RecordingReading
+from analysis.recorded import Baseline, PullReading, RecordingReading
+from analysis.sides import drag_test
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
 from logger.files import read_trace
 from logger.header import Zero
+from logger.small_file import beside
 
 if TYPE_CHECKING:
     from analysis.repeats import JobValue
@@ -56,6 +60,8 @@ class Asked:
         Whether outliers are left out of the job's value.
     time_column, torque_column, angle_column, torque_unit
         Of a foreign trace.
+    both_free : Path or None
+        Recording of the drag baseline, instead of the one that the recording names.
     """
 
     lever: Lever | None = None
@@ -71,6 +77,7 @@ class Asked:
     torque_column: str | None = None
     angle_column: str | None = None
     torque_unit: str | None = None
+    both_free: Path | None = None
 
 
 def read_files(
@@ -112,6 +119,14 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
     """
     asked = asked or Asked()
+    reading = _read(path, asked)
+    baseline, why_not = _baseline(reading, asked)
+    if why_not:
+        return replace(reading, problems=(*reading.problems, f"drag correction withheld: {why_not}"))
+    return reading if baseline is None else _with_drag(reading, baseline)
+
+
+def _read(path: Path | str, asked: Asked) -> RecordingReading:
     trace = read_trace(
         path,
         time_column=asked.time_column,
@@ -120,6 +135,43 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         unit=asked.torque_unit,
     )
     return reading_of(trace, asked)
+
+
+def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading | None, str]:
+    """Read the both-free recording that was asked for or that the recording names, or say why that cannot be used."""
+    alone = replace(asked, both_free=None, limit=None, held=None)
+    if asked.both_free is not None:
+        return _read(asked.both_free, alone), ""
+    named = reading.header.both_free if reading.header is not None else None
+    if named is None:
+        return None, ""
+    path = beside(reading.file, named.file)
+    if path is None or not os.path.isfile(path):  # a name too long is no file
+        return None, f"its baseline {path.name if path else ''} does not lie beside the recording"
+    try:
+        found = _read(path, alone)
+    except HeldwheelError as error:
+        return None, f"its baseline cannot be read: {error}"
+    if found.sha256 != named.sha256:
+        return None, f"its baseline {path.name} has changed since: its SHA-256 differs"
+    return found, ""
+
+
+def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> RecordingReading:
+    """Take the drag of both wheels free off what the pulls say. The limit goes on naming the torque as it was read."""
+    header = reading.header
+    if header is None or not reading.job:
+        return reading
+    if baseline.header is not None and baseline.header.test.held in ("other side", "case"):
+        text = f"drag correction withheld: in {Path(baseline.file).name} the {baseline.header.test.held} was held"
+        return replace(reading, problems=(*reading.problems, text))
+    if not baseline.job:
+        text = f"drag correction withheld: {Path(baseline.file).name} gives no torque at the axle"
+        return replace(reading, problems=(*reading.problems, text))
+    test = drag_test({header.test.side or "right": reading}, baseline)
+    # A page that rests on simulated data is marked, whichever of its recordings they are in.
+    header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
+    return replace(reading, header=header, drag=Baseline(baseline.file, baseline.sha256, test))
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
@@ -175,7 +227,9 @@ def _advice(
     """Say what about the instrument does not suit the test."""
     facts = header.transducer
     highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
+    conflict = type_conflict(header.axle, header.conditions)
     return (
+        *((conflict.text,) if conflict is not None else ()),
         *direction_conflict(header.test, [p.direction for p in reading.pulls if p.breakaway or p.rotating]),
         *range_advice(facts.capacity_nm, bounds, highest),
         *resolution_advice(facts.resolution_nm, job),
@@ -307,13 +361,15 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     """Give the reason why this recording cannot be compared with its limit, and warnings."""
     if header.test.purpose in ("drag", "zero", "weigh"):
         return f"this is a recording for '{header.test.purpose}', not of held pulls", ()
-    conflict = kind_conflict(bounds.written, header.test)
-    if conflict is not None and conflict.refused:
-        return conflict.text, ()
+    found = (type_conflict(header.axle, header.conditions), kind_conflict(bounds.written, header.test))
+    conflicts = [conflict for conflict in found if conflict is not None]
+    for conflict in conflicts:
+        if conflict.refused:
+            return conflict.text, ()
     if bounds.written.kind == "ratio min":
         return "a ratio limit compares two recordings: in gear and in neutral", ()
     if at is None:
         return "the lever is not known, so the torque at the axle is not either", ()
     if at.fixture.kind == "held side":
         return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
-    return "", (conflict.text,) if conflict is not None else ()
+    return "", tuple(conflict.text for conflict in conflicts)

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from analysis.limits import Bounds, Result
     from analysis.repeats import JobValue
     from analysis.results import Pull, TraceReading
+    from analysis.sides import DragTest
     from logger.header import Correction, Header
 
 SCHEMA = "heldwheel pulls 1"
@@ -59,6 +60,23 @@ class PullReading:
 
 
 @dataclass(frozen=True, slots=True)
+class Baseline:
+    """A both-free recording that was taken along, and what the packs say with its drag taken off.
+
+    Attributes
+    ----------
+    file, sha256 : str
+        The baseline's recording.
+    test : DragTest
+        Raw torque, baseline, and pack means or why they are withheld.
+    """
+
+    file: str
+    sha256: str
+    test: DragTest
+
+
+@dataclass(frozen=True, slots=True)
 class RecordingReading:
     """One recording, read.
 
@@ -90,6 +108,8 @@ class RecordingReading:
         Of the torque column.
     state, sha256 : str
         ``closed``, ``recovered`` or ``foreign``, and the file's hash.
+    drag : Baseline or None
+        With the drag of both wheels free taken off, where that was recorded.
     """
 
     file: str
@@ -108,6 +128,7 @@ class RecordingReading:
     unit: str = "N·m"
     state: str = ""
     sha256: str = ""
+    drag: Baseline | None = None
 
     @property
     def simulated(self) -> bool:
@@ -134,7 +155,12 @@ class RecordingReading:
             "pulls": [_pull_json(p, budgets=budgets) for p in self.pulls],
             "job": [_job_json(v, budgets=budgets) for v in self.job],
             "result": None if self.result is None else self.result.to_json(),
+            "drag": None if self.drag is None else _drag_json(self.drag),
         }
+
+
+def _drag_json(drag: Baseline) -> dict[str, Any]:
+    return {"file": drag.file, "sha256": drag.sha256} | drag.test.to_json()
 
 
 def to_json(readings: Iterable[RecordingReading], *, budgets: bool = False) -> dict[str, Any]:

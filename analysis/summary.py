@@ -14,14 +14,16 @@ import msgspec
 import numpy as np
 
 from analysis.compare.runs import Quantity, Run, Setting
+from analysis.drag import rolling
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked
 from analysis.recorded import DIRECTIONS
-from analysis.report.material import Figure, JobLine, Material, PullLine
+from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
 from logger.errors import InputError
 from logger.header import Header, Lever, Limit, Zero
 
 if TYPE_CHECKING:
+    from analysis.budget import Budget
     from analysis.compare.runs import Tag
     from analysis.recorded import PullReading, RecordingReading
     from analysis.repeats import JobValue
@@ -304,7 +306,25 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
         budget=None if judged is None else judged.budget,
         corrections=reading.corrections,
         problems=reading.problems,
+        drag=_drag_part(reading),
     )
+
+
+def _drag_part(reading: RecordingReading) -> DragPart | None:
+    if reading.drag is None:
+        return None
+    test = reading.drag.test
+    lines = []
+    for m in test.means:
+        cells = test.raw[m.quantity].cells.items()
+        raw = next((b for (side, direction), b in cells if rolling(side, direction) == m.way), None)
+        both = test.baseline.get((m.quantity, m.way))
+        lines.append(PackLine(m.quantity, m.way, _torque95(raw), _torque95(both), _torque95(m.budget), m.how))
+    return DragPart(reading.drag.file, reading.drag.sha256, tuple(lines), test.notes)
+
+
+def _torque95(budget: Budget | None) -> tuple[float, float] | None:
+    return None if budget is None else (budget.value, budget.u95)
 
 
 def _pull_line(number: int, p: PullReading) -> PullLine:
@@ -329,9 +349,10 @@ def _job_lines(reading: RecordingReading) -> Iterator[JobLine]:
     shown = {"breakaway", ROTATING} | ({reading.bounds.quantity} if reading.bounds is not None else set())
     for value in reading.job:
         if value.budget.quantity in shown:
-            count = len(value.values)
+            count, budget = len(value.values), value.budget
+            spread = (min(value.values), max(value.values), value.cv) if count > 1 else ()
             yield JobLine(
-                value.budget.quantity, value.direction, value.budget.value, value.budget.u95, count, "axle", value.notes
+                budget.quantity, value.direction, budget.value, budget.u95, count, "axle", value.notes, *spread
             )
     if reading.at is not None:
         return

@@ -1,18 +1,20 @@
 """Reading our own recordings: every row is used only if its batch checks.
 
-Offered: ``is_recording``, ``read_recording``, ``Stored``.
+Offered: ``is_recording``, ``read_recording``, ``closing_hash``, ``Stored``.
 """
 
 from __future__ import annotations
 
 import hashlib
 import io
+import os
 import re
 import threading
 import zlib
 from bisect import bisect_right
 from dataclasses import dataclass, field
 from itertools import accumulate
+from pathlib import Path
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
 
 _BATCH: Final = re.compile(rb"# batch rows=([0-9]{1,9}) crc32=([0-9A-F]{8})\n")
 _CLOSED: Final = re.compile(rb"# closed samples=([0-9]{1,12}) sha256=([0-9a-f]{64})\n")
+_LONGEST_CLOSING: Final = 120  # bytes
 _EVENT: Final = re.compile(rb"# event time_s=(-?[0-9.]{1,20}) kind=([a-z_-]{1,30}) count=([0-9]{1,18}) text=(.*)")
 _KINDS: Final = {kind.value.replace(" ", "_").encode(): kind for kind in EventKind}
 _FIRST_ROW: Final = re.compile(rb"^[^#\n].*", re.MULTILINE)
@@ -100,6 +103,23 @@ def read_recording(data: bytes, file: str) -> Stored:
     _take(table, file, stored)
     stored.events = _events(data, [batch for batch in batches if batch.good])
     return stored
+
+
+def closing_hash(path: Path | str) -> str:
+    """Give the hash that the closing line of a recording states, unchecked; empty where it has none.
+
+    Raises
+    ------
+    FileError
+        It cannot be read.
+    """
+    try:
+        with open(path, "rb") as file:
+            file.seek(max(0, file.seek(0, os.SEEK_END) - _LONGEST_CLOSING))
+            found = list(_CLOSED.finditer(file.read()))
+    except OSError as error:
+        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
+    return found[-1][2].decode() if found else ""
 
 
 class _Hashing:

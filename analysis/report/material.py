@@ -67,7 +67,10 @@ class PullLine:
 
 @dataclass(frozen=True, slots=True)
 class JobLine:
-    """The job's value of one quantity and direction, from its pulls; no interval where the fixture is not known."""
+    """The job's value of one quantity and direction, from its pulls; no interval where the fixture is not known.
+
+    ``lowest_nm``, ``highest_nm`` and ``cv`` tell how the pulls scatter, where there is more than one.
+    """
 
     quantity: str
     direction: int
@@ -75,6 +78,35 @@ class JobLine:
     u95_nm: float | None
     pulls: int
     at: str = "axle"
+    notes: tuple[str, ...] = ()
+    lowest_nm: float | None = None
+    highest_nm: float | None = None
+    cv: float | None = None
+
+
+Torque = tuple[float, float]
+"""Value and expanded uncertainty (95 %) at the axle, N·m."""
+
+
+@dataclass(frozen=True, slots=True)
+class PackLine:
+    """One quantity and way of rolling with the drag taken off; ``how``: by which formula, or why it is withheld."""
+
+    quantity: str
+    way: str
+    raw: Torque | None
+    both_free: Torque | None
+    mean: Torque | None
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class DragPart:
+    """The both-free recording that was taken along, and what it says."""
+
+    file: str
+    sha256: str
+    lines: tuple[PackLine, ...]
     notes: tuple[str, ...] = ()
 
 
@@ -110,6 +142,8 @@ class Material:
         Decisions made later.
     problems : tuple of str
         What is not in order with the trace.
+    drag : DragPart or None
+        Raw torque and pack mean, where a baseline was recorded.
     asked : mapping
         What the caller stated, as plain values: with it the recording is read the same way again.
     """
@@ -133,6 +167,7 @@ class Material:
     corrections: tuple[Correction, ...] = ()
     problems: tuple[str, ...] = ()
     asked: Mapping[str, Any] = field(default_factory=dict)
+    drag: DragPart | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,6 +188,8 @@ class Issue:
         1 for the first issue.
     remarks : str
         Free text on the page.
+    authorised : str
+        Who authorises the report, as printed; the line for a signature is there in any case.
     """
 
     issued: datetime
@@ -161,4 +198,5 @@ class Issue:
     shop: str = ""
     address: str = ""
     revision: int = 1
-    remarks: str = field(default="")
+    remarks: str = ""
+    authorised: str = ""
