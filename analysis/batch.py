@@ -15,12 +15,14 @@ from __future__ import annotations
 import hashlib
 import json
 import os
+import threading
 import time
 from collections.abc import Callable, Generator, Iterator, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
+from multiprocessing.connection import wait as wait_for
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal, Self, TextIO
 
@@ -175,7 +177,20 @@ def _cores() -> int:
 
 def _pool(workers: int) -> ProcessPoolExecutor:
     # Fresh processes: forking one that runs threads (a window) can hang.
-    return ProcessPoolExecutor(workers, mp_context=get_context("spawn"))
+    return ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=end_with_parent)
+
+
+def end_with_parent() -> None:
+    """Let this process end with the one that started it, however that ended: a pool's processes would wait for ever."""
+    parent = parent_process()
+    if parent is None:
+        return
+
+    def watch() -> None:
+        wait_for([parent.sentinel])
+        os._exit(1)
+
+    threading.Thread(target=watch, name="end with parent", daemon=True).start()
 
 
 def _with_pool(

@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
+from analysis.batch import end_with_parent
 from logger.errors import HeldwheelError
 
 T = TypeVar("T")
@@ -49,7 +50,7 @@ class Worker(QObject):
     ) -> Future[T]:
         """Have a function run in the worker; ``then`` or ``failed`` is called later, in the window's thread."""
         if self._pool is None:
-            self._pool = ProcessPoolExecutor(max_workers=1, mp_context=get_context("spawn"))
+            self._pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"), initializer=end_with_parent)
         future: Future[T] = self._pool.submit(question, *arguments)
         self._waiting[future] = (then, failed)
         future.add_done_callback(self.answered.emit)

@@ -6,6 +6,9 @@ import csv
 import io
 import json
 import shutil
+import subprocess
+import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -161,3 +164,29 @@ def test_raises(files, tmp_path):
         list(read_many(files, workers=0))
     with pytest.raises(FileError):
         batch(files, tmp_path / "none" / "t.csv", workers=1)
+
+
+def test_readers_end_with_a_killed_batch():
+    words = (
+        "import os, time; from analysis.batch import _pool\n"
+        "if __name__ == '__main__':\n"
+        "    print(_pool(1).submit(os.getpid).result(), flush=True); time.sleep(60)\n"
+    )
+    parent = subprocess.Popen([sys.executable, "-c", words], stdout=subprocess.PIPE, text=True)
+    reader = int(parent.stdout.readline())
+    assert alive(reader)
+    parent.kill()
+    parent.wait()
+    parent.stdout.close()
+    until = time.monotonic() + 20
+    while alive(reader) and time.monotonic() < until:
+        time.sleep(0.05)
+    assert not alive(reader)
+
+
+def alive(pid):
+    """Tell whether a process runs; one that has ended and waits to be collected does not."""
+    try:
+        return Path(f"/proc/{pid}/stat").read_text("utf-8").rpartition(")")[2].split()[0] != "Z"
+    except OSError:
+        return False
