@@ -4,16 +4,22 @@ A low held-wheel torque on the wrong type says nothing about its condition: gear
 not judged by this number. What each type does is common practice, no source; the rule "the other wheel follows while
 the mean pack friction exceeds its own drag plus half the driveline drag" follows from the torque balance.
 
-Offers ``QUESTIONS`` (what to try and what may be seen) and ``recognise``.
+Offers ``QUESTIONS`` (what to try and what may be seen) and ``recognise``; ``named`` and ``types_of`` write a finding on
+the job card and read it back, and ``type_conflict`` says where a torque means nothing for what stands there.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TYPE_CHECKING
 
+from analysis.entry import Conflict
 from logger.errors import InputError
+
+if TYPE_CHECKING:
+    from logger.header import Axle, Conditions
 
 
 class Type(StrEnum):
@@ -139,6 +145,9 @@ _WHY_NOT: Mapping[Type, str] = {
 
 NOT_CHECKED = frozenset({"unknown", "untried"})
 
+_BETWEEN = " / "
+"""Between the types that fit, where one line names several; some names hold the word "or"."""
+
 
 @dataclass(frozen=True, slots=True)
 class TypeReading:
@@ -212,6 +221,56 @@ def recognise(seen: Mapping[str, str]) -> TypeReading:
     return TypeReading(
         candidates, excluded, judged, _text(candidates, brakes_free, answers), _cautions(candidates, answers)
     )
+
+
+def named(candidates: Iterable[Type]) -> str:
+    """Give types as one line for a job card.
+
+    Examples
+    --------
+    >>> named([Type.PLATE, Type.CONE])
+    'clutch plate / cone'
+    """
+    return _BETWEEN.join(kind.value for kind in candidates)
+
+
+def types_of(text: str) -> frozenset[Type]:
+    """Read such a line back; empty where it holds words of somebody's own.
+
+    Examples
+    --------
+    >>> sorted(types_of("Clutch plate / cone"))
+    [<Type.PLATE: 'clutch plate'>, <Type.CONE: 'cone'>]
+    >>> types_of("clutch plate, rebuilt")
+    frozenset()
+    """
+    known = {kind.value: kind for kind in Type}
+    words = [word.strip().lower() for word in text.split(_BETWEEN.strip())]
+    return frozenset(known[word] for word in words) if all(word in known for word in words) else frozenset()
+
+
+def type_conflict(axle: Axle, conditions: Conditions) -> Conflict | None:
+    """Say where a held-wheel torque means nothing for the type on the job card, or may be a brake's.
+
+    Notes
+    -----
+    A type with packs, a type that nobody stated, and one in somebody's own words are not in conflict. A reason on the
+    card lifts the refusal, and stays as a warning.
+    """
+    kinds = types_of(axle.type)
+    wrong = [kind for kind in Type if kind in kinds - JUDGED]
+    if wrong:
+        if len(wrong) == len(kinds):
+            text = "; ".join(f"the axle's type is {kind.value}: {_WHY_NOT[kind]}" for kind in wrong)
+        else:
+            names = ", ".join(kind.value for kind in wrong)
+            text = f"the axle's type is not settled: it could be {names}, which this torque does not judge"
+        if axle.type_reason.strip():
+            return Conflict(False, f"{text} (judged all the same: {axle.type_reason.strip()})")
+        return Conflict(True, text)
+    if conditions.brakes_free is False:
+        return Conflict(False, "a brake was not free: it imitates a tight pack")
+    return None
 
 
 def _checked(seen: Mapping[str, str]) -> dict[str, str]:

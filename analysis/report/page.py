@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.axle import read_ratio
+from analysis.axle import PROPSHAFT_ERROR_TURNS, read_ratio
 from analysis.limits import State, percent
 from analysis.report import words
 from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, listed, minus
@@ -27,8 +27,11 @@ def counted(axle: Axle) -> str:
     turns, left, right = axle.propshaft_turns, axle.left_turns, axle.right_turns
     if turns is None or left is None or right is None:
         return ""
+    off = PROPSHAFT_ERROR_TURNS if axle.propshaft_error_turns is None else axle.propshaft_error_turns
     try:
-        found = read_ratio(turns, left, right)
+        found = read_ratio(
+            turns, left, right, propshaft_error_turns=off, wheel_error_turns=axle.wheel_error_turns or 0.0
+        )
     except InputError:
         return ""
     return f"{found.formula}, between {found.low:.3f} and {found.high:.3f}"

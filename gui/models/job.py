@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 
 from analysis.adequacy import certificate_advice, range_advice, sign_advice
+from analysis.axle_type import type_conflict
 from analysis.entry import kind_conflict
 from analysis.fixtures import fixture_from
 from analysis.limits import bounds_from
@@ -105,6 +106,11 @@ class JobCard:
     def conflict(self) -> Conflict | None:
         """Say where test and limit are not of the same kind."""
         return kind_conflict(self.limit, self.test) if self.limit is not None else None
+
+    # ------------------------------------------------------------------ axle
+    def type_conflict(self) -> Conflict | None:
+        """Say where a held-wheel torque means nothing for the axle's type."""
+        return type_conflict(self.axle, self.conditions)
 
     # ------------------------------------------------------------------ transducer
     @property

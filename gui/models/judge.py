@@ -99,8 +99,8 @@ class Judge:
         return Judged(*values, state, _reasons(pull), valid=pull.valid)
 
     def _refused(self) -> str:
-        conflict = self.card.conflict()
-        return conflict.text if conflict is not None and conflict.refused else ""
+        found = (self.card.type_conflict(), self.card.conflict())
+        return next((conflict.text for conflict in found if conflict is not None and conflict.refused), "")
 
     def _job(self, job: Sequence[Repeats], bounds: Bounds | None, refused: str) -> JobValue | None:
         if not job:
@@ -112,7 +112,7 @@ class Judge:
             own = [v for v in job if v.budget.quantity == bounds.quantity]
             main = next((v for v in own if v.budget.value == result.value), own[0] if own else main)
         if refused:
-            state, notes = "not valid", (refused,)
+            state, notes = "not valid" if bounds is not None else "", (refused,)
         others = tuple(
             (v.budget.quantity, Value(v.budget.value, v.budget.u95), len(v.values), v.direction)
             for v in job

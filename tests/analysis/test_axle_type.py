@@ -6,8 +6,9 @@ import itertools
 
 import pytest
 
-from analysis.axle_type import JUDGED, QUESTIONS, Type, recognise
+from analysis.axle_type import JUDGED, QUESTIONS, Type, named, recognise, type_conflict, types_of
 from logger.errors import InputError
+from logger.header import Axle, Conditions
 
 # Common practice, no source: what each type does.
 BEHAVIOUR = {
@@ -76,3 +77,40 @@ def test_judged_never_with_another_type_left():
 def test_raises(seen):
     with pytest.raises(InputError):
         recognise(seen)
+
+
+@pytest.mark.parametrize("kinds", [(Type.PLATE,), (Type.PLATE, Type.CONE, Type.RAMP), (Type.GEAR, Type.VISCOUS)])
+def test_a_finding_is_written_and_read_back(kinds):
+    assert types_of(named(kinds)) == frozenset(kinds)
+
+
+@pytest.mark.parametrize("text", ["", "plates", "clutch plate, rebuilt", "clutch plate / of my own"])
+def test_words_of_ones_own_are_no_type(text):
+    assert types_of(text) == frozenset()
+    assert type_conflict(Axle(type=text), Conditions()) is None
+
+
+@pytest.mark.parametrize("kind", Type)
+def test_conflict_of_every_type(kind):
+    conflict = type_conflict(Axle(type=kind.value), Conditions())
+    assert (conflict is None) is (kind in JUDGED)
+    if conflict is not None:
+        assert conflict.refused
+        assert kind.value in conflict.text
+        lifted = type_conflict(Axle(type=kind.value, type_reason="for the club's own notes"), Conditions())
+        assert not lifted.refused
+        assert "for the club's own notes" in lifted.text
+
+
+def test_conflict_of_a_type_that_is_not_settled():
+    conflict = type_conflict(Axle(type=named([Type.PLATE, Type.GOVERNOR])), Conditions())
+    assert conflict.refused
+    assert "governor" in conflict.text
+    assert type_conflict(Axle(type=named([Type.PLATE, Type.CONE])), Conditions()) is None
+
+
+def test_a_brake_that_drags_is_told():
+    conflict = type_conflict(Axle(type="cone"), Conditions(brakes_free=False))
+    assert not conflict.refused
+    assert "brake" in conflict.text
+    assert type_conflict(Axle(type="cone"), Conditions(brakes_free=True)) is None

@@ -183,6 +183,20 @@ def test_another_kind_of_test_is_not_compared(tmp_path, hub_run, test, words):
     assert reading.job  # the values are stated all the same
 
 
+def test_a_type_that_the_torque_does_not_judge_is_not_compared(tmp_path, hub_run):
+    asked, geared = {"lever": HUB, "zero": ZERO, "test": HELD}, header.Axle(type="helical or worm gear")
+    for limit in (LIMIT, None):
+        reading = read_file(write_trace(tmp_path / "t.csv", hub_run, **asked, limit=limit, axle=geared))
+        assert any("no pack" in text for text in reading.problems)
+        assert reading.job  # the values are stated all the same
+        assert (reading.result and reading.result.state) is (State.NOT_VALID if limit else None)
+    lifted = header.Axle(type="helical or worm gear", type_reason="before and after, same axle")
+    reading = read_file(write_trace(tmp_path / "t.csv", hub_run, **asked, limit=LIMIT, axle=lifted))
+    assert reading.result.state is State.WITHIN
+    assert any("before and after, same axle" in note for note in reading.result.notes)
+    assert sum("same axle" in text for text in reading.problems) == 1
+
+
 def test_unstated_kind_of_test_is_compared_with_a_warning(tmp_path, hub_run):
     reading = read_file(write_trace(tmp_path / "t.csv", hub_run, lever=HUB, zero=ZERO, limit=LIMIT))
     assert reading.result is not None

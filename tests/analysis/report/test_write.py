@@ -135,6 +135,8 @@ def test_counted_ratio_shows_its_counts():
     text = text_of(content_of(material(head=header(axle=axle)), issue()))
     assert "2 × 18 / 10 = 3.6 (half count" in text
     assert "between 3.575 and 3.625" in text
+    coarse = Axle(propshaft_turns=18, left_turns=10, right_turns=0, propshaft_error_turns=0.25)
+    assert "between 3.550 and 3.650" in text_of(content_of(material(head=header(axle=coarse)), issue()))
     wrong = Axle(propshaft_turns=18, left_turns=10, right_turns=-10)
     assert "half count" not in text_of(content_of(material(head=header(axle=wrong)), issue()))
 
