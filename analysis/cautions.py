@@ -3,7 +3,7 @@
 They warn; they never replace the vehicle maker's manual, local rules, and qualified people. Common practice, no source,
 unless one is named.
 
-Offered: ``Caution``, ``Moment``, ``CAUTIONS``, ``cautions_for``.
+Offered: ``Caution``, ``Moment``, ``CAUTIONS``, ``cautions_for``, ``cautions_of``.
 """
 
 from __future__ import annotations
@@ -167,3 +167,9 @@ def cautions_for(*moments: Moment, gates_only: bool = False) -> tuple[Caution, .
     """Give the cautions of these moments (all of them if none is named), in the order they are shown."""
     wanted = moments or tuple(Moment)
     return tuple(c for c in CAUTIONS if c.moment in wanted and (c.gate or not gates_only))
+
+
+def cautions_of(*keys: str) -> tuple[str, ...]:
+    """Give the texts of the cautions with these keys, in this order."""
+    texts = {c.key: c.text for c in CAUTIONS}
+    return tuple(texts[key] for key in keys)

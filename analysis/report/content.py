@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -73,7 +75,7 @@ class Content:
     shop: str
     address: tuple[str, ...]
     simulated: bool
-    facts: Section
+    facts: tuple[tuple[str, str], ...]
     verdict: Verdict | None
     headlines: tuple[Headline, ...]
     drawing: Drawing
@@ -84,6 +86,11 @@ class Content:
     signatures: tuple[str, ...]
     footer: str
     record: str
+
+
+def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]]:
+    """Group what follows one another at the same width: whether half, and the sections."""
+    return [(half, tuple(group)) for half, group in groupby(sections, key=lambda section: section.half)]
 
 
 def clean(text: str, longest: int = LONGEST) -> str:

@@ -6,6 +6,7 @@ from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
+from analysis.report.content import blocks
 from analysis.report.drawing import to_svg
 from analysis.report.words import SIMULATED
 
@@ -28,7 +29,10 @@ def to_html(content: Content) -> str:
     # In a script element only "<" could end it early; JSON has it nowhere outside strings.
     record = Markup(content.record.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
     drawn = Markup(to_svg(content.drawing))
-    return _template().render(c=content, svg=drawn, record=record, fields=_fields, simulated=SIMULATED) + "\n"
+    page = _template().render(
+        c=content, svg=drawn, record=record, fields=_fields, blocks=blocks(content.sections), simulated=SIMULATED
+    )
+    return page + "\n"
 
 
 @cache

@@ -2,39 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.axle import PROPSHAFT_ERROR_TURNS, read_ratio
+from analysis.cautions import cautions_of
 from analysis.limits import State, percent
-from analysis.report import words
-from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, listed, minus
+from analysis.report import fields, words
+from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, minus
 from analysis.report.drawing import Drawing, PullMark, trace_drawing
-from analysis.report.material import Figure, Issue, JobLine, Kind, Material, PullLine
-from logger.errors import InputError
+from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Material, PullLine, Torque
 from logger.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
-    from logger.header import Axle
+    from analysis.budget import Budget
+    from logger.header import Photo
+
+MOST_PHOTOS = 12
+"""Photographs listed on a page."""
 
 _TURN = {1: "clockwise", -1: "counter-clockwise"}
-
-
-def counted(axle: Axle) -> str:
-    """Describe a ratio that was found by counting, with its limits of error; empty where turns were not recorded."""
-    turns, left, right = axle.propshaft_turns, axle.left_turns, axle.right_turns
-    if turns is None or left is None or right is None:
-        return ""
-    off = PROPSHAFT_ERROR_TURNS if axle.propshaft_error_turns is None else axle.propshaft_error_turns
-    try:
-        found = read_ratio(
-            turns, left, right, propshaft_error_turns=off, wheel_error_turns=axle.wheel_error_turns or 0.0
-        )
-    except InputError:
-        return ""
-    return f"{found.formula}, between {found.low:.3f} and {found.high:.3f}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,26 +37,6 @@ class Page:
         """Write a torque without its unit, for table cells."""
         return "–" if nm is None else format_torque(nm, self.unit, u95_nm).removesuffix(f" {self.unit}")
 
-    def facts(self) -> Iterator[tuple[str, str]]:
-        """Who, what, when: what identifies the item and the test."""
-        header = self.material.header
-        job, axle = header.job, header.axle
-        when = f"{header.started:%Y-%m-%d %H:%M %z}" if header.started else "not recorded"
-        what = listed(job.axle, axle.type, f"ratio {axle.ratio:g}" if axle.ratio else "", axle.tag)
-        for label, value in (
-            ("job", job.number),
-            ("customer", job.customer),
-            ("vehicle", job.vehicle),
-            ("axle", what),
-            ("ratio", counted(axle)),
-            ("tested", when),
-            ("operator", job.operator),
-            ("witness", job.witness),
-            ("pack", listed(axle.pack_build, "" if axle.shim_mm is None else f"shim {axle.shim_mm:g} mm")),
-        ):
-            if value.strip():
-                yield label, clean(value)
-
     def verdict(self) -> Verdict | None:
         """Give the result against the limit; None where no limit was stated."""
         result = self.material.result
@@ -81,7 +49,7 @@ class Page:
         if limit.text:
             text += f" “{limit.text}”"
         chance = "" if result.probability != result.probability else percent(result.probability)
-        meaning = words.PLAIN_STATES[result.state]
+        meaning = words.plain_state(result)
         return Verdict(result.state, result.shape, meaning, clean(text, 300), words.rule_words(result), chance)
 
     def headlines(self) -> tuple[Headline, ...]:
@@ -97,7 +65,10 @@ class Page:
         at = "at the axle" if line.at == "axle" else "at the sensor, fixture not known"
         value = format_torque(line.value_nm, self.unit, line.u95_nm)
         interval = ", interval 95 %" if line.u95_nm is not None else ", no interval"
-        return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{interval}")
+        spread = ""
+        if line.lowest_nm is not None and line.highest_nm is not None and line.cv is not None:
+            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}, CV {line.cv * 100:.1f} %"
+        return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{spread}{interval}")
 
     def drawing(self) -> Drawing:
         """Draw the trace with its pulls and the limit."""
@@ -134,21 +105,28 @@ class Page:
         return "; ".join(parts) + ". Clockwise, seen from outside the car, is positive."
 
     def sections(self, *, full: bool) -> Iterator[Section]:
-        """Give the blocks below the drawing; ``full`` for the engineer."""
+        """Give the blocks below the drawing; ``full`` for the engineer. Those of half width follow one another."""
+        m = self.material
         if full:
             yield Section(f"Pulls ({self.unit})", table=self.pull_table())
-            yield Section("Corrections", lines=tuple(self.corrections()), half=True)
-        yield Section("Test and conditions", tuple(self.conditions(full=full)), (self.method(),), half=full)
-        if full and self.material.budget is not None:
-            yield self.budget()
-        if full:
-            yield Section("Instrument", tuple(self.instrument()), half=True)
+            if m.budget is not None:
+                yield self.budget(m.budget)
         left_out = tuple(self.left_out())
         if left_out:
             yield Section("Left out, and what is not in order", lines=left_out, half=full)
+        if m.drag is not None:
+            yield Section("Drag", lines=tuple(self.drag(m.drag)), half=full)
+        conditions = tuple(fields.conditions(m.header, full=full))
+        yield Section("Test and conditions", conditions, (self.method(),), half=full)
+        if full:
+            yield Section("Corrections", lines=tuple(self.corrections()), half=True)
+            instrument = fields.instrument(m.header, self.unit, m.rate_hz, m.noise_nm)
+            yield Section("Instrument", tuple(instrument), half=True)
         if self.issue.remarks.strip():
             yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
-        yield Section("Evidence", lines=(self.evidence(),), half=full)
+        yield Section("Evidence", lines=tuple(self.evidence()), half=full)
+        if m.header.photos:
+            yield self.photos(m.header.photos)
 
     def pull_table(self) -> Table:
         """List every pull, used or not."""
@@ -214,11 +192,8 @@ class Page:
             by = f", {clean(correction.by)}" if correction.by else ""
             yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {correction.reason}", LONGEST_NOTE)
 
-    def budget(self) -> Section:
+    def budget(self, budget: Budget) -> Section:
         """Give the uncertainty budget of the judged value, largest part first."""
-        budget = self.material.budget
-        if budget is None:  # the caller has asked already
-            raise ValueError("no budget")
         scale = 1 / torque_factor(self.unit)
         total = budget.u
         rows = [
@@ -245,21 +220,6 @@ class Page:
             f"Uncertainty of the {budget.quantity}", lines=(line,), table=Table(heads, tuple(rows), (1, 2, 4, 5, 6, 7))
         )
 
-    def conditions(self, *, full: bool) -> Iterator[tuple[str, str]]:
-        """Give what a comparison depends on."""
-        c = self.material.header.conditions
-        modifier = listed(c.modifier, f"{c.modifier_percent:g} %" if c.modifier_percent else "")
-        for label, value in (
-            ("oil", f"{c.oil_temperature_c:g} °C" if c.oil_temperature_c is not None else "temperature not recorded"),
-            ("fluid", c.fluid),
-            ("modifier", modifier),
-            ("condition", c.condition or ""),
-            ("distance", f"{c.distance_km:g} km" if c.distance_km is not None else ""),
-            ("notes", self.material.header.job.notes if full else ""),
-        ):
-            if value.strip():
-                yield label, clean(value)
-
     def method(self) -> str:
         """Say how the test was made and what was not tested."""
         header = self.material.header
@@ -267,36 +227,36 @@ class Page:
             "" if self.issue.kind is Kind.ENGINEER else f" {words.NOT_TESTED}"
         )
 
-    def instrument(self) -> Iterator[tuple[str, str]]:
-        """Give the transducer and its certificate."""
-        t = self.material.header.transducer
-        accuracy = [
-            f"± {value:g} % of {of} (95 %)"
-            for value, of in (
-                (t.accuracy_percent_of_reading, "reading"),
-                (t.accuracy_percent_of_full_scale, "full scale"),
-            )
-            if value is not None
-        ]
-        due = f", due {t.certificate_due}" if t.certificate_due else ""
-        started = self.material.header.started
-        if t.certificate_due and started and started.date() > t.certificate_due:
-            due += " (EXPIRED at the time of the test)"
-        for label, value in (
-            ("transducer", listed(t.name, t.serial)),
-            ("capacity", format_torque(t.capacity_nm, self.unit) if t.capacity_nm else ""),
-            ("accuracy", listed(*accuracy) or "not stated"),
-            ("certificate", f"{t.certificate}{due}" if t.certificate else "none recorded"),
-            (
-                "rate",
-                f"{self.material.rate_hz:.4g} samples/s, noise {format_torque(self.material.noise_nm, self.unit)}",
-            ),
-        ):
-            if value:
-                yield label, clean(value)
+    def drag(self, drag: DragPart) -> Iterator[str]:
+        """Give raw torque and pack mean side by side; neither takes the other's place."""
+
+        def said(torque: Torque | None) -> str:
+            return "–" if torque is None else self.torque(*torque)
+
+        for line in drag.lines:
+            raw = f"{line.quantity}, {line.way}: {said(line.raw)} {self.unit} as read, drag included"
+            if line.mean is None:
+                yield clean(f"{raw}. {line.how}", LONGEST_NOTE)
+                continue
+            both = f"both free {said(line.both_free)}"
+            yield clean(f"{raw}; {both}; packs alone {said(line.mean)} ({line.how})", LONGEST_NOTE)
+        yield words.RAW_IS_COMPARED
+        yield from (clean(note, LONGEST_NOTE) for note in drag.notes)
+
+    def photos(self, photos: Sequence[Photo]) -> Section:
+        """List the photographs by what they show, name and hash."""
+        rows = tuple(
+            (clean(photo.caption) or "–", clean(photo.file, 80), clean(photo.sha256, 64))
+            for photo in photos[:MOST_PHOTOS]
+        )
+        more = len(photos) - len(rows)
+        lines = (f"and {more} more, named in the recording's header or sidecar",) if more else ()
+        return Section("Photographs", lines=lines, table=Table(("shows", "file", "SHA-256"), rows))
 
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
+        if self.material.header.test.deviations.strip():
+            yield clean(f"Deviations from the method: {self.material.header.test.deviations}", LONGEST_NOTE)
         out = [pull for pull in self.material.pulls if not pull.used]
         total = len(self.material.pulls)
         if out:
@@ -313,22 +273,19 @@ class Page:
 
     def cautions(self, *, full: bool) -> Iterator[str]:
         """Give the cautions that apply."""
-        yield from words.ALWAYS
         result = self.material.result
-        if result is not None and result.state is State.TOO_CLOSE:
-            yield words.CLOSE
-        if full:
-            yield from words.FULL
+        close = words.CLOSE if result is not None and result.state is State.TOO_CLOSE else ()
+        yield from cautions_of(*words.ALWAYS, *close, *(words.FULL if full else ()))
 
-    def evidence(self) -> str:
-        """Say which file the page rests on and how it can be checked."""
+    def evidence(self) -> Iterator[str]:
+        """Say which files the page rests on and how it can be checked."""
         m = self.material
         state = {
             "closed": "closed and unchanged since",
             "recovered": "recovered, without its closing line",
             "foreign": "a trace from elsewhere",
         }.get(m.state, m.state)
-        return (
-            f"Recording {clean(Path(m.file).name)}, {state}. SHA-256 {m.sha256}. Whoever holds that file can do the "
-            "work again: heldwheel-read report --verify. The hash shows that the file is unchanged, not who made it."
-        )
+        yield f"Recording {clean(Path(m.file).name)}, {state}. SHA-256 {m.sha256}."
+        if m.drag is not None:
+            yield f"Both free: {clean(Path(m.drag.file).name)}. SHA-256 {m.drag.sha256}."
+        yield words.EVIDENCE

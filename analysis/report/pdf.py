@@ -93,7 +93,7 @@ class _Sheet:
     def finished(self) -> bytearray:
         """Draw everything and close the document."""
         self.head()
-        self.fields(self.content.facts.fields)
+        self.fields(self.content.facts)
         if self.content.simulated:
             self.warning(SIMULATED)
         self.result()

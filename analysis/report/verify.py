@@ -21,9 +21,20 @@ from typing import TYPE_CHECKING, Any
 
 from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
+from analysis.report.content import clean
 from analysis.report.material import Issue, Kind
-from analysis.report.write import SCHEMA, claims_of, content_of, header_hash, identity_of, render, writer
+from analysis.report.write import (
+    SCHEMA,
+    both_free_of,
+    claims_of,
+    content_of,
+    header_hash,
+    identity_of,
+    render,
+    writer,
+)
 from logger.errors import HeldwheelError, InputError
+from logger.photos import PhotoState, photo_state
 from logger.small_file import read_bounded
 
 if TYPE_CHECKING:
@@ -129,6 +140,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
             str(said["address"]),
             int(said["revision"]),
             str(said["remarks"]),
+            str(said.get("authorised", "")),
         )
     except (KeyError, TypeError, ValueError, OverflowError) as error:
         raise InputError(f"the report's record is damaged: {error!r}") from None
@@ -159,6 +171,8 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
     except HeldwheelError as error:
         return Verification(identity, Holds.NO, (f"the recording cannot be read again: {error}",))
     wrong = [*_compare_sources(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
+    photos = _photos(material)
+    wrong += [f"photo {name}: {PhotoState.CHANGED}, its SHA-256 differs" for name in photos[PhotoState.CHANGED]]
     comparable = record.get("writer") == writer()
     wrong += _compare_page(path, record, material, issue, bytewise=comparable)
     if wrong:
@@ -168,6 +182,9 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
         f"recording {Path(material.file).name}: unchanged, SHA-256 {material.sha256}",
         f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again",
     ]
+    if material.drag is not None:
+        lines.append(f"both-free baseline {Path(material.drag.file).name}: unchanged, SHA-256 {material.drag.sha256}")
+    lines += [f"photo {name}: {state}" for state, names in photos.items() for name in names]
     if not comparable:
         lines.append(f"the page was set by {record.get('writer')}, this is {writer()}: its text was not compared")
         return Verification(identity, Holds.FIGURES, tuple(lines))
@@ -182,6 +199,7 @@ def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]
         wrong.append("the recording is not the one that the report was made from: its SHA-256 differs")
     if material.state == "closed" and any("hash" in problem.lower() for problem in material.problems):
         wrong.append("the recording does not match its own closing line")
+    wrong += _compare_baseline(record.get("both_free"), material)
     if record.get("header_sha256") != header_hash(material.header):
         wrong.append("what is known about the test (header and sidecar) has changed since")
     corrections = record.get("corrections")
@@ -190,12 +208,34 @@ def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]
     return wrong
 
 
+def _compare_baseline(said: Any, material: Material) -> list[str]:
+    found = both_free_of(material)
+    if said is None and found is None:
+        return []
+    if said is None:
+        return ["the report was made without the both-free baseline that is here now"]
+    if found is None:
+        return ["the both-free baseline that the report was made with cannot be used any more"]
+    if not isinstance(said, dict) or said.get("sha256") != found["sha256"]:
+        return ["the both-free baseline is not the one that the report was made with: its SHA-256 differs"]
+    return []
+
+
+def _photos(material: Material) -> dict[PhotoState, list[str]]:
+    """Give the names of the photos by how they stand; each file is hashed once."""
+    named = {(photo.file, photo.sha256): photo for photo in material.header.photos}
+    found: dict[PhotoState, list[str]] = {state: [] for state in PhotoState}
+    for photo in named.values():
+        found[photo_state(material.file, photo)].append(clean(photo.file, 80))
+    return found
+
+
 def _compare_claims(said: Any, found: Mapping[str, Any]) -> list[str]:
     if not isinstance(said, dict):
         return ["the report states no figures"]
     wrong = []
-    for key in ("pulls", "job"):
-        then, now = said.get(key), found[key]
+    for key in ("pulls", "job", "packs"):
+        then, now = said.get(key, [] if key == "packs" else None), found[key]
         if not isinstance(then, list) or len(then) != len(now):
             wrong.append(f"{key}: {len(then) if isinstance(then, list) else 'no'} then, {len(now)} now")
             continue

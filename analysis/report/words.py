@@ -1,4 +1,4 @@
-"""The fixed sentences of a report: method, statements, cautions.
+"""The fixed sentences of a report: method, statements; which cautions it shows.
 
 A report measures and compares; it never declares a car safe or legal. Facts of the trade are common practice, no
 source, unless a limit's own source says otherwise.
@@ -6,6 +6,7 @@ source, unless a limit's own source says otherwise.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from analysis.limits import Guard, Rule, State
@@ -21,25 +22,19 @@ STATEMENTS = (
     "This page is valid only as a whole and is not to be copied in part.",
 )
 
-ALWAYS = (
-    "This page measures; it does not declare a car safe or legal. The maker's manual, local rules and qualified people "
-    "decide.",
-    "Passing is no proof of traction under power: ramps and gear separation act only with drive torque.",
-)
+ALWAYS = ("measures-only", "not-traction")
+"""Cautions of every page, by their keys in ``analysis.cautions``; then those of a close result, and the engineer's."""
 
-FULL = (
-    "The first peak may exceed the torque that keeps the pack rotating: normal for packs of plates.",
-    "Part of the torque is drag of gearbox, seals, bearings and pads; small limits may be mostly drag.",
-    "The test shows the mean of both packs; left and right differ by wheel drag, not by a weak side.",
-    "Compare only at the same temperature, speed, rest, side, fixture and fluid.",
-    "New packs lose preload as they wear in: test again.",
-    "Printed limits differ from axle to axle and contain misprints; check the limit's own words and condition.",
-)
+CLOSE = ("cannot-tell",)
+FULL = ("peak-normal", "drag", "mean-of-packs", "alike", "wear-in", "printed-limits")
 
 NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears, condition of the fluid."
 
-CLOSE = (
-    "Near a limit the honest answer may be that it cannot be told; more pulls or a finer sensor narrow the interval."
+RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
+
+EVIDENCE = (
+    "Whoever holds what is named here can do the work again: heldwheel-read report --verify. A hash shows that a file "
+    "is unchanged, not who made it."
 )
 
 SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"
@@ -47,22 +42,34 @@ SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"
 RULES = {
     Rule.THREE_WAY: "within or outside only if the whole guarded interval lies on one side of the limit; otherwise too "
     "close to call",
-    Rule.SIMPLE: "the value alone is compared with the limit, its uncertainty is ignored; at the limit up to half of "
-    "all decisions are wrong (shared risk)",
+    Rule.SIMPLE: "the value alone is compared with the limit, its uncertainty is ignored",
     Rule.ACCEPTANCE: "within only if the whole guarded interval conforms: the uncertainty counts against within",
     Rule.REJECTION: "outside only if the whole guarded interval lies outside: the uncertainty counts against outside",
 }
 
+# What each rule risks (ILAC-G8:09/2019, JCGM 106); {} is the greatest risk that the guard band leaves.
 RISKS = {
-    Guard.U95: "risk of a wrong within or outside below 2.5 %",
-    Guard.ONE_SIDED: "risk of a wrong within or outside below 5 %",
+    Rule.THREE_WAY: "risk of a wrong within or outside below {}",
+    Rule.SIMPLE: "at the limit up to half of all decisions are wrong (shared risk)",
+    Rule.ACCEPTANCE: "risk of a wrong within below {}; but what conforms by less than the guard band is called outside",
+    Rule.REJECTION: "risk of a wrong outside below {}; but what fails by less than the guard band is called within",
 }
+GREATEST_RISK = {Guard.U95: "2.5 %", Guard.ONE_SIDED: "5 %"}
 
 PLAIN_STATES = {
     State.WITHIN: "The measured torque lies within the limit, measuring uncertainty included.",
     State.OUTSIDE: "The measured torque lies outside the limit, measuring uncertainty included.",
     State.TOO_CLOSE: "The measured torque is too close to the limit to call: its interval covers the limit.",
     State.NOT_VALID: "The test did not give a value that may be judged. The reasons stand below.",
+}
+# Where a rule ignores the uncertainty, or counts it for one side, a state says less than that.
+PLAIN_BY_RULE = {
+    (Rule.SIMPLE, State.WITHIN): "The measured torque lies within the limit; its uncertainty was not considered.",
+    (Rule.SIMPLE, State.OUTSIDE): "The measured torque lies outside the limit; its uncertainty was not considered.",
+    (Rule.ACCEPTANCE, State.OUTSIDE): "The measured torque was not shown to lie within the limit: by the rule agreed "
+    "on, the uncertainty counts against it.",
+    (Rule.REJECTION, State.WITHIN): "The measured torque was not shown to lie outside the limit: by the rule agreed "
+    "on, the uncertainty counts for it.",
 }
 
 
@@ -80,13 +87,38 @@ def method(test: Test, conditions: Conditions) -> str:
         parts.append("wheel fitted" if conditions.wheel_fitted else "wheel off")
     if conditions.brakes_free is not None:
         parts.append("brakes free" if conditions.brakes_free else "BRAKES NOT FREE")
-    rest = f" Rest before each pull {test.dwell_s:g} s." if test.dwell_s is not None else ""
-    return f"Functional test in place: {', '.join(parts)}; turned slowly by lever.{rest}"
+    if conditions.pads_fitted is not None:
+        parts.append("pads fitted" if conditions.pads_fitted else "pads out")
+    if conditions.parking_brake is not None:
+        parts.append("parking brake off" if conditions.parking_brake == "off" else "PARKING BRAKE ON")
+    if conditions.propshaft_fitted is not None:
+        parts.append("propshaft fitted" if conditions.propshaft_fitted else "propshaft off")
+    return f"Functional test in place: {', '.join(parts)}; turned slowly by lever.{''.join(_aims(test))}"
+
+
+def _aims(test: Test) -> Iterator[str]:
+    """Say what was aimed at in turning."""
+    if test.speed_rpm is not None:
+        yield f" Speed aimed at {test.speed_rpm:g} turns a minute."
+    if test.conditioning_turns is not None:
+        yield f" Turned {test.conditioning_turns:g} times before the first pull."
+    if test.dwell_s is not None:
+        yield f" Rest before each pull {test.dwell_s:g} s."
 
 
 def rule_words(result: Result) -> str:
     """Describe the decision rule and its level of risk."""
     words = f"{result.rule}: {RULES[result.rule]}"
     if result.rule is Rule.SIMPLE:
-        return f"{words}."
-    return f"{words}. Guard band w = {result.guard}; {RISKS[result.guard]}."
+        return f"{words}; {risk_words(result.rule, result.guard)}."
+    return f"{words}. Guard band w = {result.guard}; {risk_words(result.rule, result.guard)}."
+
+
+def risk_words(rule: Rule, guard: Guard) -> str:
+    """Say in one sentence what a rule risks."""
+    return RISKS[rule].format(GREATEST_RISK[guard])
+
+
+def plain_state(result: Result) -> str:
+    """Say a result in plain words, and no more than its rule allows."""
+    return PLAIN_BY_RULE.get((result.rule, result.state), PLAIN_STATES[result.state])

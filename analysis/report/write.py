@@ -20,9 +20,9 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from analysis.report import words
-from analysis.report.content import Content, Section, clean
-from analysis.report.material import Figure, Issue, Kind, Material
+from analysis.report import fields, words
+from analysis.report.content import Content, clean
+from analysis.report.material import Figure, Issue, Kind, Material, PackLine
 from analysis.report.page import Page
 from logger.errors import FileError, InputError
 from logger.units import canonical_unit
@@ -60,7 +60,7 @@ def content_of(material: Material, issue: Issue) -> Content:
         clean(issue.shop or material.header.job.shop) or "(shop not stated)",
         tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
         material.header.simulated,
-        Section("", tuple(page.facts())),
+        tuple(fields.facts(material.header, issue)),
         page.verdict(),
         page.headlines(),
         page.drawing(),
@@ -68,10 +68,18 @@ def content_of(material: Material, issue: Issue) -> Content:
         tuple(page.sections(full=engineer)),
         tuple(page.cautions(full=engineer)),
         words.STATEMENTS,
-        ("tested by", "authorised by", "date") if engineer else ("tested by", "date"),
+        _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
         record,
     )
+
+
+def _signatures(material: Material, issue: Issue) -> tuple[str, ...]:
+    """Give what stands under the lines that are signed, with names where they are known."""
+    tested = clean(f"tested by {material.header.job.operator}", 60).strip()
+    authorised = clean(f"authorised by {issue.authorised}", 60).strip()
+    both = issue.kind is Kind.ENGINEER or issue.authorised.strip()
+    return (tested, authorised, "date") if both else (tested, "date")
 
 
 def claims_of(material: Material) -> dict[str, object]:
@@ -97,11 +105,17 @@ def claims_of(material: Material) -> dict[str, object]:
             }
             for line in material.job
         ],
+        "packs": [] if material.drag is None else [_pack_claim(line) for line in material.drag.lines],
         "state": None if result is None else str(result.state),
         "probability": None
         if result is None or result.probability != result.probability
         else round(result.probability, 6),
     }
+
+
+def _pack_claim(line: PackLine) -> dict[str, object]:
+    mean = None if line.mean is None else [round(value, 6) for value in line.mean]
+    return {"quantity": line.quantity, "way": line.way, "mean_nm": mean}
 
 
 def _figure_claim(figure: Figure | None) -> list[float] | None:
@@ -110,6 +124,12 @@ def _figure_claim(figure: Figure | None) -> list[float] | None:
     axle = figure.at_axle_nm is not None and figure.u95_axle_nm is not None
     pair = (figure.at_axle_nm, figure.u95_axle_nm) if axle else (figure.at_sensor_nm, figure.u95_sensor_nm)
     return [round(float(value or 0.0), 6) for value in pair]
+
+
+def both_free_of(material: Material) -> dict[str, str] | None:
+    """Name the baseline that a report rests on, by file and hash; None where there is none."""
+    drag = material.drag
+    return None if drag is None else {"file": Path(drag.file).name, "sha256": drag.sha256}
 
 
 def header_hash(header: Header) -> str:
@@ -122,6 +142,7 @@ def _record(material: Material, issue: Issue) -> str:
     body = {
         "schema": SCHEMA,
         "recording": {"file": Path(material.file).name, "sha256": material.sha256},
+        "both_free": both_free_of(material),
         "header_sha256": header_hash(material.header),
         "asked": dict(material.asked),
         "corrections": len(material.corrections),
@@ -133,6 +154,7 @@ def _record(material: Material, issue: Issue) -> str:
             "issued": issue.issued.isoformat(),
             "revision": issue.revision,
             "remarks": issue.remarks,
+            "authorised": issue.authorised,
         },
         "claims": claims_of(material),
         "writer": writer(),

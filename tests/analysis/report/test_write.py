@@ -12,6 +12,7 @@ from fpdf import FPDF
 from hypothesis import given
 from hypothesis import strategies as st
 
+from analysis.cautions import cautions_of
 from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import words
 from analysis.report.material import JobLine, Kind
@@ -115,7 +116,7 @@ def test_engineer_sees_everything(monkeypatch):
     content = content_of(material(), issue(Kind.ENGINEER))
     expected = [
         *("calibration", "certificate", "ν", "1.1270 × torque at the sensor", "seen by the witness", "EXPIRED"),
-        *("48.90 ± 0.50", "55.11 ± 0.90", "1.19", "Zero 0.10 N·m", "authorised by", words.FULL[0]),
+        *("48.90 ± 0.50", "55.11 ± 0.90", "1.19", "Zero 0.10 N·m", "authorised by", *cautions_of(*words.FULL)),
     ]
     html = text_of(content)
     pdf, _ = texts_of_pdf(content, monkeypatch)
