@@ -22,6 +22,7 @@ from typing import TYPE_CHECKING, Final, Literal
 import msgspec
 import numpy as np
 
+from logger.audience import Audience, SubscriberFailedError
 from logger.health import State
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 
@@ -64,8 +65,8 @@ class PairedSession:
         )
         for session, side in zip(self._sessions, self._sides, strict=True):
             session.subscribe(side)
-        self._subscribers: list[Subscriber] = []
-        self._failure: Exception | None = None
+        self._audience = Audience()
+        self._failure: Ending | None = None
         self._written_s = -math.inf
 
     @property
@@ -89,7 +90,7 @@ class PairedSession:
 
     def subscribe(self, subscriber: Subscriber) -> None:
         """Let a subscriber have all merged blocks."""
-        self._subscribers.append(subscriber)
+        self._audience.add(subscriber)
 
     def stop(self) -> None:
         """End both; any thread may call it."""
@@ -125,14 +126,7 @@ class PairedSession:
         if other.reason in (EndReason.FAILED, EndReason.LOST) and self._failure is None:
             self._sides[1].told(f"the second source ended: {other.text}")
         self._merge(final=True)
-        if self._failure is not None:
-            ending = Ending(EndReason.FAILED, str(self._failure), self._failure)
-        for subscriber in self._subscribers:
-            try:
-                subscriber.on_end(ending)
-            except Exception as error:  # noqa: BLE001 - the one error path, as in a session
-                ending = Ending(EndReason.FAILED, str(error), error)
-        return ending
+        return self._audience.end(self._failure or ending)
 
     def take(self, number: int, block: Block) -> Block | None:
         """Give a block of one source on the common time; None while the torque has not begun."""
@@ -176,12 +170,11 @@ class PairedSession:
         return Block(time_s, columns, tuple(placed))
 
     def _deliver(self, block: Block) -> None:
-        for subscriber in tuple(self._subscribers):
-            try:
-                subscriber.on_block(block)
-            except Exception as error:  # noqa: BLE001 - the one error path, as in a session
-                self._failure = self._failure or error
-                self.stop()
+        try:
+            self._audience.deliver(block)
+        except SubscriberFailedError as failure:
+            self._failure = self._failure or failure.ending
+            self.stop()
 
 
 def paired(

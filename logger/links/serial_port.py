@@ -42,7 +42,8 @@ GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; 
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
-_FAILURES: Final = (OSError, TypeError, ValueError, *_TERMINAL)  # TypeError: pyserial, when a port closes under it
+# TypeError: pyserial, when a port closes under it
+_FAILURES: Final[tuple[type[Exception], ...]] = (OSError, TypeError, ValueError, *_TERMINAL)
 _IN_USE: Final = (errno.EBUSY, errno.EAGAIN, errno.EWOULDBLOCK)
 
 

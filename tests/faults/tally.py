@@ -58,7 +58,8 @@ class Tally:
         """Give it as JSON-ready values."""
         return {
             "name": self.name, "cases": self.cases, "failed": self.failed, "failures": self.failures,
-            "outcome": self.outcome, "counts": dict(self.counts), "figures": self.figures, "seconds": round(self.seconds, 1),
+            "outcome": self.outcome, "counts": dict(self.counts), "figures": self.figures,
+            "seconds": round(self.seconds, 1),
         }  # fmt: skip
 
     def line(self) -> str:

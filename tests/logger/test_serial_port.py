@@ -222,7 +222,7 @@ def test_joining_in_the_middle_of_a_line_leaves_its_rest_out(tmp_path):
         session = build_session(SerialLink(path, SETTINGS), plain)
         session.subscribe(kept := Kept())
         running = asyncio.ensure_future(session.run())
-        while session.health.state == "opening" and not session._heard_s:  # noqa: ASYNC110
+        while session.health.state == "opening" and not session._blocks.heard_s:  # noqa: ASYNC110
             await asyncio.sleep(0.001)
         os.write(near, b"3.45\r\n123.46\r\n")
         await asyncio.sleep(0.2)
