@@ -78,10 +78,12 @@ def numbers(rows: Bytes, kind: NumberType, order: Order = "little") -> Floats:
     if kind == "float":
         return float32_11073(raw)
     if kind[0] == "f":
-        with np.errstate(invalid="ignore"):  # a signalling NaN from a device is a NaN
-            return raw.astype(np.float64)
-    value: Floats = raw.astype(np.float64)
-    return value
+        with np.errstate(invalid="ignore"):
+            value: Floats = raw.astype(np.float64)
+        value[np.isnan(value)] = np.nan  # also one that signals: whoever reckons with it gets a NaN, not an alarm
+        return value
+    whole: Floats = raw.astype(np.float64)
+    return whole
 
 
 def integers(rows: Bytes, kind: NumberType, order: Order = "little") -> NDArray[np.int64]:
@@ -149,8 +151,7 @@ def scaled(raw: Floats, scale: float, offset: float = 0.0) -> Floats:
     >>> scaled(np.array([3892.0]), 0.001).tolist()
     [3.892]
     """
-    # A float of the device's may be at its end or a signalling NaN: what comes of it is marked as not valid.
-    with np.errstate(over="ignore", invalid="ignore"):
+    with np.errstate(over="ignore", invalid="ignore"):  # a device's float at its end: what comes of it is not valid
         if scale == 1.0:
             value = raw
         else:

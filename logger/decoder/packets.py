@@ -134,7 +134,7 @@ class PacketDecoder:
         raw = self._raw(field, rows, size)
         value = scaled(raw, field.scale, field.offset)
         if field.radius_mm:
-            value = value * (field.radius_mm / 1000.0)
+            value = scaled(value, field.radius_mm / 1000.0)
         if field.missing is not None:
             value = np.where(raw == field.missing, np.nan, value)
         return value

@@ -151,3 +151,11 @@ def test_decimal_scales_round_once(raw, places):
 @pytest.mark.published("Bluetooth assigned numbers: services", rows=("10.6",), status="READ-P")
 def test_the_industrial_measurement_service():
     assert INDUSTRIAL_MEASUREMENT_SERVICE == 0x185A
+
+
+def test_a_signalling_nan_from_a_device_sets_off_no_alarm():
+    """IEEE 754: reckoning with a signalling NaN raises the invalid flag, which numpy would warn of (an error here)."""
+    for data, kind in ((struct.pack("<I", 0x7FA00000), "float32"), (struct.pack("<Q", 0x7FF4000000000000), "float64")):
+        value = numbers(np.frombuffer(data, np.uint8)[None], kind)
+        assert np.isnan(scaled(scaled(value, 0.3, 1.0), 0.35)).all()
+        assert np.isnan(value * 2.0 + 1.0).all()
