@@ -12,7 +12,7 @@ References
 JCGM 106:2012 (probability of conformity, guard bands), ILAC-G8:09/2019 and ISO 14253-1:2017 (decision rules).
 
 Offered: ``bounds_from``, ``Bounds``, ``decide``, ``not_valid``, ``Result``, ``State``, ``Rule``, ``Guard``,
-``probability_within``; slips of entry are found by ``analysis.entry``.
+``decided_by``, ``rule_words``, ``probability_within``; slips of entry are found by ``analysis.entry``.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from logger.errors import DescriptionError, Fault, QuantityError
 from logger.units import torque_factor
 
 if TYPE_CHECKING:
-    from logger.header import Limit
+    from logger.header import Decision, Limit
 
 
 class State(StrEnum):
@@ -57,6 +57,21 @@ class Guard(StrEnum):
 
     U95 = "U (95 %)"  # less than 2.5 % risk of a wrong within or outside
     ONE_SIDED = "1.645 u"  # less than 5 %
+
+
+def rule_words(rule: Rule, guard: Guard) -> str:
+    """Name what decides.
+
+    >>> rule_words(Rule.THREE_WAY, Guard.U95), rule_words(Rule.SIMPLE, Guard.U95)
+    ('three-way, guard band w = U (95 %)', 'simple')
+    """
+    return str(rule) if rule is Rule.SIMPLE else f"{rule}, guard band w = {guard}"
+
+
+def decided_by(decision: Decision | None, rule: Rule | None = None, guard: Guard | None = None) -> tuple[Rule, Guard]:
+    """Give rule and guard band: those stated now, else the job's own, else three-way with U (95 %)."""
+    own = (Rule.THREE_WAY, Guard.U95) if decision is None else (Rule(decision.rule), Guard(decision.guard))
+    return rule or own[0], guard or own[1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,9 +203,8 @@ class Result:
     def words(self) -> str:
         """Shape, state, limit, rule in one line."""
         parts = f"{self.shape} {self.state}: {self.bounds.quantity} {self.bounds.words} ({self.bounds.source})"
-        rule = f"{self.rule}, w = {self.guard}" if self.rule is not Rule.SIMPLE else str(self.rule)
         chance = "" if math.isnan(self.probability) else f"; probability of conformity {percent(self.probability)}"
-        return f"{parts}; rule: {rule}{chance}"
+        return f"{parts}; rule: {rule_words(self.rule, self.guard)}{chance}"
 
     def to_json(self) -> dict[str, object]:
         """Give it as JSON-ready values."""

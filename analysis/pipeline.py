@@ -24,7 +24,7 @@ from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import direction_conflict, kind_conflict, slip_against
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
-from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, not_valid
+from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, decided_by, not_valid
 from analysis.recorded import Baseline, PullReading, RecordingReading
 from analysis.sides import drag_test
 from analysis.trace.reading import read_torque
@@ -53,7 +53,7 @@ class Asked:
     held, gear
         Which part was held in this test, and whether a gear was engaged.
     rule, guard
-        How uncertainty decides.
+        How uncertainty decides, instead of the recording's own rule.
     repeatability : float or None
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
@@ -69,8 +69,8 @@ class Asked:
     zero: Zero | Literal["start"] | None = None
     held: Literal["other side", "case", "none"] | None = None
     gear: Literal["neutral", "in gear"] | None = None
-    rule: Rule = Rule.THREE_WAY
-    guard: Guard = Guard.U95
+    rule: Rule | None = None
+    guard: Guard | None = None
     repeatability: float | None = None
     drop_outliers: bool = False
     time_column: str | None = None
@@ -337,24 +337,27 @@ def _judged(
     if bounds is None:
         return read, None, ()
     refusal, notes = _refusal(header, bounds, at)
+    rule, guard = decided_by(header.decision, asked.rule, asked.guard)
     if refusal:
-        return read, not_valid(bounds, refusal, rule=asked.rule, guard=asked.guard), notes
-    judged = tuple(replace(r, result=_pull_result(r, job, bounds, asked)) for r in read)
+        return read, not_valid(bounds, refusal, rule=rule, guard=guard), notes
+    judged = tuple(replace(r, result=_pull_result(r, job, bounds, rule, guard)) for r in read)
     peakless = bounds.quantity == "breakaway" and any(
         r.counts and r.pull.breakaway is not None and not r.pull.breakaway.distinct_peak for r in read
     )
     if peakless:
         notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
     notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
-    return judged, judge_job(job, bounds, rule=asked.rule, guard=asked.guard, notes=notes), notes
+    return judged, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes
 
 
-def _pull_result(read: PullReading, job: tuple[JobValue, ...], bounds: Bounds, asked: Asked) -> Result | None:
+def _pull_result(
+    read: PullReading, job: tuple[JobValue, ...], bounds: Bounds, rule: Rule, guard: Guard
+) -> Result | None:
     if read.left_out:
         return None
     if not read.pull.valid:
-        return not_valid(bounds, *(r.text for r in read.pull.reasons), rule=asked.rule, guard=asked.guard)
-    return judge_pull(read.axle, job, read.pull.direction, bounds, rule=asked.rule, guard=asked.guard)
+        return not_valid(bounds, *(r.text for r in read.pull.reasons), rule=rule, guard=guard)
+    return judge_pull(read.axle, job, read.pull.direction, bounds, rule=rule, guard=guard)
 
 
 def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tuple[str, ...]]:

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from gui.models.job import Purpose
     from gui.models.run import TestRun
     from gui.models.stream import Stream
+    from logger.header import Header
 
 TICK_MS = 16  # 60 a second
 _LINKS = {"opening": Link.OPENING, "streaming": Link.LIVE, "silent": Link.SILENT, "reconnecting": Link.RETRYING}
@@ -50,6 +51,7 @@ class Bridge(QObject):
         self.stream: Stream | None = None
         self.folder: Path | None = None
         self.recording: Path | None = None
+        self.header: Header | None = None
         self.recordings: list[Path] = []
         self._purpose: Purpose | None = None
         self._timer = QTimer(self)
@@ -60,7 +62,7 @@ class Bridge(QObject):
     def attach(self, run: TestRun, stream: Stream | None, folder: Path) -> None:
         """Serve a run with a stream (None: a dial reading needs none)."""
         self.run, self.stream, self.folder = run, stream, folder
-        self._purpose, self.recording = None, None
+        self._purpose, self.recording, self.header = None, None, None
         if stream is not None:
             self._timer.start()
 
@@ -105,7 +107,7 @@ class Bridge(QObject):
             wanted, started=datetime.now().astimezone(), zero=zero, simulated=stream.health.simulated
         )
         try:
-            self.recording = stream.begin(header, self.folder)
+            self.recording, self.header = stream.begin(header, self.folder), header
             self.recordings.append(self.recording)
         except HeldwheelError as error:
             run.notice = Notice(str(error), serious=True)

@@ -146,7 +146,7 @@ class Tester:
         if path is None or not path.exists():
             return
         try:
-            write_signature(path, self.run)
+            write_signature(path, self.run, self.bridge.header)
         except (HeldwheelError, OSError) as error:
             self.run.notice = Notice(problem_of(error), serious=True)
 

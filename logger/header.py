@@ -157,6 +157,13 @@ class Limit(Record, frozen=True, kw_only=True):
     name: str = ""
 
 
+class Decision(Record, frozen=True, kw_only=True):
+    """How uncertainty decides near the limit, agreed before the test; see ``analysis.limits``."""
+
+    rule: Literal["three-way", "simple", "guarded acceptance", "guarded rejection"]
+    guard: Literal["U (95 %)", "1.645 u"] = "U (95 %)"
+
+
 class TransducerFacts(Record, frozen=True, kw_only=True):
     """What the numbers of a transducer are worth: from its certificate or data sheet."""
 
@@ -221,6 +228,7 @@ class Header(Record, frozen=True, kw_only=True):
     conditions: Conditions = msgspec.field(default_factory=Conditions)
     lever: Lever | None = None
     limit: Limit | None = None
+    decision: Decision | None = None
     transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
     second: TransducerFacts | None = None  # a source recorded along: angle, rate, temperature, torque of the held end
     zero: Zero | None = None
@@ -255,6 +263,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
     conditions: Conditions | None = None
     lever: Lever | None = None
     limit: Limit | None = None
+    decision: Decision | None = None
     transducer: TransducerFacts | None = None
     zero: Zero | None = None
     both_free: Source | None = None

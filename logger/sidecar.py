@@ -75,7 +75,7 @@ def merged(header: Header, sidecar: Sidecar | None) -> Header:
     if sidecar is None:
         return header
     changes: dict[str, object] = {}
-    for name in ("job", "axle", "test", "conditions", "lever", "limit", "transducer", "zero", "both_free"):
+    for name in ("job", "axle", "test", "conditions", "lever", "limit", "decision", "transducer", "zero", "both_free"):
         over = getattr(sidecar, name)
         if over is not None:
             changes[name] = _overlaid(getattr(header, name), over)

@@ -139,17 +139,20 @@ def _ends(args: argparse.Namespace, asked: Asked) -> int:
 
 def _ratio(args: argparse.Namespace, asked: Asked, bounds: Bounds | None) -> int:
     from analysis.doors.shown import exit_for
-    from analysis.limits import decide
+    from analysis.limits import decide, decided_by
     from analysis.sides import gear_ratio
     from logger.console import say
 
     if bounds is not None and bounds.written.kind != "ratio min":
         raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')
     # The ratio's limit is no limit of the single recordings.
-    budget = gear_ratio(*(_read(path, _without_limit(asked)) for path in (args.in_gear, args.neutral)))
+    in_gear, neutral = (_read(path, _without_limit(asked)) for path in (args.in_gear, args.neutral))
+    budget = gear_ratio(in_gear, neutral)
     result = None
     if bounds is not None:
-        result = decide(budget.value, budget.u, bounds, dof=budget.dof, rule=args.rule, guard=args.guard)
+        own = in_gear.header.decision if in_gear.header is not None else None
+        rule, guard = decided_by(own, args.rule, args.guard)
+        result = decide(budget.value, budget.u, bounds, dof=budget.dof, rule=rule, guard=guard)
     if args.json:
         shown = {"schema": "heldwheel drag 1", "ratio": budget.value, "u95": budget.u95}
         judged = {"result": result.to_json() if result is not None else None}

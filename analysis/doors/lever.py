@@ -151,13 +151,14 @@ def _readings(args: argparse.Namespace, fixture: Fixture, bounds: Bounds | None)
 
 
 def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> Result | None:
-    from analysis.limits import decide
+    from analysis.limits import decide, decided_by
 
     if bounds is None:
         return None
     if bounds.quantity != budget.quantity:
         raise InputError(f"the limit is for {bounds.quantity}, the reading is a {budget.quantity}: no comparison")
-    return decide(budget.value, budget.u, bounds, dof=budget.dof, rule=args.rule, guard=args.guard)
+    rule, guard = decided_by(None, args.rule, args.guard)
+    return decide(budget.value, budget.u, bounds, dof=budget.dof, rule=rule, guard=guard)
 
 
 def _monte_carlo(pull: Budget, fixture: Fixture) -> str:

@@ -43,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Do it."""
     from analysis.doors.shown import exit_for
-    from analysis.limits import Guard, Rule, bounds_from, decide
+    from analysis.limits import Guard, Rule, bounds_from, decide, decided_by
     from logger.console import note
     from logger.toml_file import write_toml
 
@@ -73,7 +73,8 @@ def run(args: argparse.Namespace) -> int:
         for rule in Rule
         for guard in (Guard if rule is not Rule.SIMPLE else (Guard.U95,))
     ]
-    chosen = decide(value, u, bounds, dof=args.dof, rule=args.rule, guard=args.guard)
+    rule, guard = decided_by(None, args.rule, args.guard)
+    chosen = decide(value, u, bounds, dof=args.dof, rule=rule, guard=guard)
     _show(args, bounds, chosen, results)
     return exit_for([chosen])
 

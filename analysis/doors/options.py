@@ -154,8 +154,8 @@ def add_limit_options(parser: argparse.ArgumentParser, *, nothing_else: bool = F
     )
     group.add_argument("--page", metavar="TEXT", default="", help="its page or paragraph")
     group.add_argument("--held", choices=("other side", "case", "none"), help="what is held in the test that it is for")
-    group.add_argument("--rule", type=_rule, default=Rule.THREE_WAY, metavar="RULE", help="how uncertainty decides")
-    group.add_argument("--guard", type=_guard, default=Guard.U95, metavar="W", help="guard band: U (default) or 1.645u")
+    group.add_argument("--rule", type=_rule, metavar="RULE", help="how uncertainty decides, instead of the job's rule")
+    group.add_argument("--guard", type=_guard, metavar="W", help="guard band: U (default) or 1.645u")
 
 
 def _rule(text: str) -> Rule:

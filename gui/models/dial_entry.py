@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.dial import Dial, dial_reading
-from analysis.limits import decide
+from analysis.limits import decide, decided_by, rule_words
 from analysis.repeats import job_value
 from gui.models.caught import JobValue, Value
 from logger.errors import HeldwheelError, InputError
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from analysis.budget import Budget
     from analysis.limits import Bounds
     from gui.models.job import JobCard
+    from logger.header import Decision
 
 READS = {"torque": ("torque", "N·m"), "force": ("force", "N"), "mass": ("mass", "kg")}
 
@@ -58,7 +59,7 @@ def check(draft: DialDraft, card: JobCard) -> DialChecked:
         return DialChecked(None, str(error))
 
 
-def sum_up(budgets: Sequence[Budget], bounds: Bounds | None) -> JobValue | None:
+def sum_up(budgets: Sequence[Budget], bounds: Bounds | None, decision: Decision | None = None) -> JobValue | None:
     """Give the value of several readings of one quantity, judged where the limit names that quantity."""
     if not budgets:
         return None
@@ -66,9 +67,10 @@ def sum_up(budgets: Sequence[Budget], bounds: Bounds | None) -> JobValue | None:
     value = Value(repeats.budget.value, repeats.budget.u95)
     if bounds is None or bounds.quantity != budgets[0].quantity:
         return JobValue(budgets[0].quantity, value, len(budgets), notes=repeats.notes)
-    result = decide(repeats.budget.value, repeats.budget.u, bounds, dof=repeats.budget.dof)
+    rule, guard = decided_by(decision)
+    result = decide(repeats.budget.value, repeats.budget.u, bounds, dof=repeats.budget.dof, rule=rule, guard=guard)
     notes = (*repeats.notes, *result.notes)
-    return JobValue(budgets[0].quantity, value, len(budgets), str(result.state), str(result.rule), notes)
+    return JobValue(budgets[0].quantity, value, len(budgets), str(result.state), rule_words(rule, guard), notes)
 
 
 def _dial(draft: DialDraft, reads: str) -> Dial:

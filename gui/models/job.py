@@ -15,7 +15,7 @@ from analysis.fixtures import fixture_from
 from analysis.limits import bounds_from
 from gui.models.changes import Changes
 from logger.errors import DescriptionError, HeldwheelError
-from logger.header import Axle, Conditions, Header, Job, Test, TransducerFacts
+from logger.header import Axle, Conditions, Decision, Header, Job, Test, TransducerFacts
 from logger.units import canonical_unit, torque_factor
 from logger.version import VERSION
 
@@ -62,6 +62,7 @@ class JobCard:
     conditions: Conditions = field(default_factory=Conditions)
     lever: Lever | None = None
     limit: Limit | None = None
+    decision: Decision = field(default_factory=lambda: Decision(rule="three-way"))
     description: Description | None = None
     address: str = ""
     pulls_wanted: int = PULLS_WANTED
@@ -178,6 +179,7 @@ class JobCard:
             conditions=self.conditions,
             lever=self.lever,
             limit=self.limit,
+            decision=self.decision if self.limit is not None else None,
             transducer=facts,
             zero=zero,
         )

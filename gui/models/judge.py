@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from analysis.at_axle import instrument_from, level_from
 from analysis.drag import Drag
 from analysis.judge import AtAxle, budgets_of, judge_job, judge_pull, values_of
-from analysis.limits import Bounds, Rule, bounds_from
+from analysis.limits import Bounds, bounds_from, decided_by, rule_words
 from gui.models.caught import JobValue, Judged, Value
 from logger.errors import DescriptionError
 
@@ -29,15 +29,12 @@ class Judge:
     Parameters
     ----------
     card : JobCard
-        Fixture, transducer, limit.
-    rule : Rule
-        How uncertainty decides near the limit.
+        Fixture, transducer, limit, and the rule that decides.
     zero : Zero or None
         The true zero, once it is taken.
     """
 
     card: JobCard
-    rule: Rule = Rule.THREE_WAY
     zero: Zero | None = None
 
     def at_axle(self) -> AtAxle | None:
@@ -93,7 +90,8 @@ class Judge:
         if bounds is not None and not pull.valid:
             state = "not valid"
         elif bounds is not None:
-            result = judge_pull(budgets, job, pull.direction, bounds, rule=self.rule)
+            rule, guard = decided_by(self.card.decision)
+            result = judge_pull(budgets, job, pull.direction, bounds, rule=rule, guard=guard)
             state = str(result.state) if result is not None else ""
         values = (_value(budgets.get("breakaway")), _value(budgets.get("rotating mean")))
         return Judged(*values, state, _reasons(pull), valid=pull.valid)
@@ -107,8 +105,9 @@ class Judge:
             return None
         main, state, rule, notes = job[0], "", "", job[0].notes
         if bounds is not None:
-            result = judge_job(job, bounds, rule=self.rule)
-            state, rule, notes = str(result.state), str(result.rule), result.notes
+            by_rule, guard = decided_by(self.card.decision)
+            result = judge_job(job, bounds, rule=by_rule, guard=guard)
+            state, rule, notes = str(result.state), rule_words(by_rule, guard), result.notes
             own = [v for v in job if v.budget.quantity == bounds.quantity]
             main = next((v for v in own if v.budget.value == result.value), own[0] if own else main)
         if refused:

@@ -1,4 +1,8 @@
-"""What is written beside a recording when a test is signed: who made it, and which pulls were left out, and why."""
+"""What is written beside a recording when a test is signed.
+
+Who made it, which pulls were left out and why, and what of the card was changed after the recording had begun: the
+file must say what the window said.
+"""
 
 from __future__ import annotations
 
@@ -14,10 +18,22 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from gui.models.run import TestRun
+    from logger.header import Header
+
+JUDGED_BY = ("lever", "limit", "decision")  # parts of the card that a result depends on
 
 
-def write_signature(recording: Path, run: TestRun) -> None:
-    """Write the sidecar of a recording: operator, second zero, and an exclusion for each pull that was left out.
+def write_signature(recording: Path, run: TestRun, header: Header | None = None) -> None:
+    """Write the sidecar of a recording: operator, second zero, an exclusion for each pull that was left out.
+
+    Parameters
+    ----------
+    recording : Path
+        The recording.
+    run : TestRun
+        What happened.
+    header : Header, optional
+        What the recording began with: fixture, limit or rule that were changed since are written down, too.
 
     Raises
     ------
@@ -26,7 +42,10 @@ def write_signature(recording: Path, run: TestRun) -> None:
     """
     sidecar = read_sidecar(recording) or Sidecar()
     job = msgspec.structs.replace(run.card.job, operator=run.signed_by.strip())
-    write_sidecar(recording, msgspec.structs.replace(sidecar, job=job, zero=run.true_zero))
+    now = run.card.header("pulls", started=datetime.now().astimezone(), zero=None, simulated=False)
+    parts = {name: getattr(now, name) for name in JUDGED_BY} if header is not None else {}
+    changed = {name: part for name, part in parts.items() if part != getattr(header, name)}
+    write_sidecar(recording, msgspec.structs.replace(sidecar, job=job, zero=run.true_zero, **changed))
     last = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
         if caught.rejected and caught.start_s == last:

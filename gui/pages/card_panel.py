@@ -35,10 +35,9 @@ class CardRow(QPushButton):
 
     def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "") -> None:
         """Show what is filled in; ``warn`` replaces the second line."""
-        self._caption = caption or self._caption
-        shown = ((first, second), there, warn)
-        if shown != (self._lines, self._there, self._warn):
-            self._lines, self._there, self._warn = shown
+        shown = (caption or self._caption, (first, second), there, warn)
+        if shown != (self._caption, self._lines, self._there, self._warn):
+            self._caption, self._lines, self._there, self._warn = shown
             self.setAccessibleName(f"{self._caption}: {first} {warn or second}".strip())
             self.updateGeometry()
             self.update()
@@ -151,7 +150,7 @@ class CardPanel(QWidget):
             source,
             there=True,
             warn=warn,
-            caption=f"Limit, {QUANTITY_WORDS[job.limit.quantity].lower()}",
+            caption=f"Limit, {QUANTITY_WORDS[job.limit.quantity].lower()} · {job.decision.rule}",
         )
 
     def _transducer(self) -> None:

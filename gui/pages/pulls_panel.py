@@ -214,7 +214,7 @@ class PullsPanel(QWidget):
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
         others += [f"Packs alone, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
         _put(self._others, "\n".join(others))
-        _put(self._rule, f"Rule: {value.rule}, 95 % interval" if value.rule else "")
+        _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))
 
 

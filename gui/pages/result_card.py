@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from analysis.limits import rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.badge import Badge
 from gui.widgets.parts import column, label, scrolled
@@ -73,4 +74,4 @@ class ResultCard(QWidget):
         words = f"Limit: {QUANTITY_WORDS.get(bounds.quantity, bounds.quantity).lower()} {bounds.words}\n{bounds.source}"
         chance = result.probability
         sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
-        return f"{words}\nRule: {result.rule}{sure}"
+        return f"{words}\nRule: {rule_words(result.rule, result.guard)}{sure}"

@@ -98,7 +98,7 @@ class DialEditor(Editor):
         self.reading.set_wrong(checked.wrong if self.reading.text.strip() else "")
         self.keep.setEnabled(checked.budget is not None)
         budgets = [*self.kept, *([checked.budget] if checked.budget is not None else [])]
-        value = sum_up(budgets, Judge(self._card).bounds())
+        value = sum_up(budgets, Judge(self._card).bounds(), self._card.decision)
         if value is None:
             self.at_axle.setText(checked.wrong or "Type a reading")
             self.badge.show_state("")
@@ -106,6 +106,7 @@ class DialEditor(Editor):
             count = "one reading" if value.count == 1 else f"median of {value.count} readings"
             self.at_axle.setText(f"{display.torque(value.value.nm, value.value.u95_nm)} at the axle, {count}")
             self.badge.show_state(value.state, None if value.state else "No limit for this quantity")
-        self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()))))
+        ruled = (f"Rule: {value.rule}",) if value is not None and value.rule else ()
+        self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()), *ruled)))
         kept = [f"{n}.  {display.torque(b.value, b.u95)}" for n, b in enumerate(self.kept, 1)]
         self.list.setText("\n".join(kept))

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import msgspec
 from PySide6.QtWidgets import QGridLayout
 
+from analysis.limits import Guard, Rule, decided_by
+from analysis.report.words import RULES, risk_words
 from gui.models.display import UNITS
 from gui.models.job import HELD_WORDS, QUANTITY_WORDS
 from gui.models.limit_entry import Draft, check, draft_of
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.widgets.parts import Choice, Field, button, label, line
+from logger.header import Decision
 
 if TYPE_CHECKING:
     from gui.models.job import JobCard
@@ -20,6 +24,13 @@ if TYPE_CHECKING:
 KIND_WORDS = {"min": "At least", "max": "At most", "band": "From … to …"}
 LIMIT_UNITS = (*UNITS, "kgf·cm")
 PLACE_WORDS = {"": "Not stated", "car": "In the car", "bench": "On the bench"}
+RULE_WORDS = {
+    Rule.THREE_WAY: "Three-way (usual)",
+    Rule.SIMPLE: "Simple acceptance",
+    Rule.ACCEPTANCE: "Guarded acceptance",
+    Rule.REJECTION: "Guarded rejection",
+}
+GUARD_WORDS = {Guard.U95: "U, the 95 % interval", Guard.ONE_SIDED: "1.645 u, one-sided 95 %"}
 GEAR_WORDS = {"": "Not stated", "neutral": "Neutral", "in gear": "In gear"}
 
 
@@ -49,6 +60,9 @@ class LimitEditor(Editor):
             "name": Field("Name, to find it again", "rear axle, used plates"),
         }
         self.warnings = label("", "warn", wrap=True)
+        self.rule = Choice("Rule, agreed before the test", [(str(key), words) for key, words in RULE_WORDS.items()])
+        self.guard = Choice("Guard band", [(str(key), words) for key, words in GUARD_WORDS.items()])
+        self.risk = label("", "caption", wrap=True)
         self.shelf: ShelfBar[Limit] = ShelfBar(shared.library.limits, "limit", self.take, self._limit)
         self._touched = False
         self._lay_out()
@@ -56,6 +70,8 @@ class LimitEditor(Editor):
             choice.changed.connect(self._edited)
         for field in self.typed.values():
             field.changed.connect(self._edited)
+        for choice in (self.rule, self.guard):
+            choice.changed.connect(self._ruled)
         self.load()
 
     def _lay_out(self) -> None:
@@ -80,6 +96,12 @@ class LimitEditor(Editor):
             grid.setColumnStretch(at, 1)
         self.body.addLayout(grid)
         self.body.addWidget(self.warnings)
+        self.body.addWidget(label("Near the limit", "head"))
+        decides = line(gap=10)
+        decides.addWidget(self.rule, 1)
+        decides.addWidget(self.guard, 1)
+        self.body.addLayout(decides)
+        self.body.addWidget(self.risk)
         foot = line()
         foot.addWidget(button("No limit for this job", self._clear))
         foot.addStretch(1)
@@ -117,6 +139,19 @@ class LimitEditor(Editor):
         self._card.put(limit=checked.limit)
         self.refresh()
 
+    def _ruled(self) -> None:
+        """Decide by another rule; it belongs to the job, not to the limit, which may be somebody else's."""
+        self._card.put(decision=msgspec.convert({"rule": self.rule.key, "guard": self.guard.key}, Decision))
+        self.refresh()
+
+    def _show_rule(self) -> None:
+        rule, guard = decided_by(self._card.decision)
+        self.rule.set_key(str(rule))
+        self.guard.set_key(str(guard))
+        self.guard.setVisible(rule is not Rule.SIMPLE)
+        words = f"{RULES[rule]}; {risk_words(rule, guard)}."
+        self.risk.setText(words[0].upper() + words[1:])
+
     def _clear(self) -> None:
         self._show(Draft())
         self._touched = False
@@ -124,7 +159,8 @@ class LimitEditor(Editor):
         self.refresh()
 
     def refresh(self) -> None:
-        """Show faults and what looks like a slip."""
+        """Show faults, what looks like a slip, and what the rule risks."""
+        self._show_rule()
         draft = self.draft()
         checked = check(draft)
         self.typed["lower"].setVisible(draft.kind in {"min", "band"})
