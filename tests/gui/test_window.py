@@ -163,3 +163,21 @@ def test_limit_of_another_kind_of_test_is_warned_about(hand: Hand) -> None:
     hand.pull()
     assert hand.run.value.state == "not valid"
     assert "no comparison" in hand.page.card_panel.rows["Limit"].accessibleName()
+
+
+def test_a_saved_entry_comes_back_by_its_undo_button(hand: Hand) -> None:
+    hand.page.open_row("Fixture")
+    editor = hand.page.editor("Fixture")
+    bar, undo = editor.shelf, editor.shelf._buttons["Undo"]
+    assert not undo.isVisible(), "nothing to take back yet"
+    for length in (450.0, 500.0):
+        editor.take(Lever(fixture="one stud", name="club lever", length_mm=length, stud_circle_mm=100.0))
+        hand.press(bar._buttons["Save"])
+    assert "Undo brings it back" in bar.message.text()
+    hand.press(undo)
+    assert bar._shelf.entries()["club lever"].length_mm == 450.0
+    bar.list.set_key("club lever")
+    hand.press(bar._buttons["Remove"])
+    assert bar._shelf.entries() == {}
+    hand.press(undo)
+    assert list(bar._shelf.entries()) == ["club lever"]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from gui.models.job import problem_of
 from gui.widgets.parts import Choice, button, card, column, label, line, restyle, scrolled
@@ -41,6 +41,7 @@ class ShelfBar(QWidget, Generic[R]):
         super().__init__()
         self._shelf, self._what, self._take, self._give = shelf, what, take, give
         self.list = Choice(f"Saved {what}s")
+        self._buttons: dict[str, QPushButton] = {}
         self.message = label("", "caption", wrap=True)
         self.message.hide()
         self.list.changed.connect(self._picked)
@@ -53,8 +54,10 @@ class ShelfBar(QWidget, Generic[R]):
             ("Bring in", self._ask_in, "Read it from a TOML file"),
             ("Send out", self._ask_out, "Write it to a TOML file for somebody else"),
             ("Remove", self.remove, "Take the picked one off the list"),
+            ("Undo", self.undo, "Take the last saving or removing back"),
         ):
-            buttons.addWidget(button(text, press, tip=tip))
+            self._buttons[text] = button(text, press, tip=tip)
+            buttons.addWidget(self._buttons[text])
         side = column(gap=3)
         side.addWidget(label("", "caption"))
         side.addLayout(buttons)
@@ -68,6 +71,7 @@ class ShelfBar(QWidget, Generic[R]):
         names = list(self._shelf.entries())
         first = f"Pick one of {len(names)}" if names else "Nothing saved yet"
         self.list.set_options([("", first), *((name, name) for name in names)])
+        self._buttons["Undo"].setVisible(self._shelf.can_undo)
         self.say("\n".join(self._shelf.problems), wrong=True)
 
     def say(self, text: str, *, wrong: bool = False) -> None:
@@ -87,14 +91,15 @@ class ShelfBar(QWidget, Generic[R]):
         if entry is None:
             self.say(f"This {self._what} has faults; put them right first.", wrong=True)
             return
+        replaces = self._shelf.entries().get(str(getattr(entry, "name", "")), entry) != entry
         try:
             path = self._shelf.save(entry)
         except HeldwheelError as error:
             self.say(str(error), wrong=True)
             return
         self.reload()
-        self.list.set_key(str(getattr(entry, "name", "")))
-        self.say(f"Saved as {path.name}")
+        self.list.set_key(self._shelf.name_of(path))
+        self.say(f"Saved as {path.name}" + (", instead of the one of this name; Undo brings it back" * replaces))
 
     def remove(self) -> None:
         """Take the picked entry off the list; its file is kept under another name."""
@@ -102,9 +107,20 @@ class ShelfBar(QWidget, Generic[R]):
         if not name:
             self.say(f"Pick a saved {self._what} first.")
             return
-        self._shelf.remove(name)
+        self._change(lambda: self._shelf.remove(name), f"{name} is off the list; Undo brings it back")
+
+    def undo(self) -> None:
+        """Take the last saving or removing back."""
+        self._change(self._shelf.undo, "The list is as it was before")
+
+    def _change(self, change: Callable[[], object], said: str) -> None:
+        try:
+            change()
+        except HeldwheelError as error:
+            self.say(str(error), wrong=True)
+            return
         self.reload()
-        self.say(f"{name} is off the list")
+        self.say(said)
 
     def bring_in(self, path: Path) -> None:
         """Read an entry from a file."""
@@ -114,9 +130,10 @@ class ShelfBar(QWidget, Generic[R]):
             self.say(problem_of(error), wrong=True)
             return
         self.reload()
-        self.list.set_key(str(getattr(entry, "name", "")))
+        name = str(getattr(entry, "name", ""))
+        self.list.set_key(name)
         self._take(entry)
-        self.say(f"Brought in from {path.name}")
+        self.say(f"Brought in from {path.name} as {name}")
 
     def send_out(self, path: Path) -> None:
         """Save, and write the entry to a file."""

@@ -170,3 +170,4 @@ class LimitEditor(Editor):
         conflict = self._card.conflict()
         advice = (*checked.warnings, conflict.text if conflict else "", self._card.range_advice())
         self.warnings.setText("\n".join(text for text in advice if text))
+        self.warnings.setVisible(any(advice))

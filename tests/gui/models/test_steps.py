@@ -20,6 +20,7 @@ from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
 from logger.errors import FileError, InputError
 from logger.header import Lever, Limit
 from logger.samples import Block, Ending, EndReason
+from logger.toml_file import write_toml
 
 RNG = np.random.default_rng(11)
 
@@ -272,6 +273,56 @@ def test_lists_save_find_bring_in_and_send_out(tmp_path: Path) -> None:
     assert other.bring_in(tmp_path / "out.toml") == lever
     shelf.remove(lever.name)
     assert shelf.entries() == {}
+
+
+def test_names_that_shorten_to_one_file_are_two_entries(tmp_path: Path) -> None:
+    shelf = Library(tmp_path).fixtures
+    one = Lever(fixture="hub centre", name="Long lever / 5")
+    two = Lever(fixture="one stud", name="long lever 5")
+    assert shelf.save(one).name == "long-lever-5.toml"
+    assert shelf.save(two).name == "long-lever-5-2.toml"
+    assert shelf.entries() == {one.name: one, two.name: two}
+    shelf.remove(one.name)
+    assert shelf.entries() == {two.name: two}
+    shelf.undo()
+    assert shelf.entries() == {one.name: one, two.name: two}
+
+
+def test_what_is_replaced_or_removed_comes_back(tmp_path: Path) -> None:
+    shelf = Library(tmp_path).fixtures
+    first = Lever(fixture="hub centre", name="club lever")
+    versions = [first, *(Lever(fixture="one stud", name="club lever", length_mm=float(n)) for n in (400, 500))]
+    assert not shelf.can_undo
+    for version in versions:
+        shelf.save(version)
+        shelf.save(version)  # the same again is nothing to take back
+        assert shelf.entries() == {"club lever": version}
+    shelf.remove("club lever")
+    assert shelf.entries() == {}
+    for version in reversed(versions):
+        shelf.undo()
+        assert shelf.entries() == {"club lever": version}
+    shelf.undo()
+    assert shelf.entries() == {}
+    assert not shelf.can_undo
+    shelf.undo()
+
+
+def test_somebody_elses_entry_of_the_same_name_does_not_replace_mine(tmp_path: Path) -> None:
+    shelf = Library(tmp_path / "mine").fixtures
+    mine = Lever(fixture="hub centre", name="club lever")
+    shelf.save(mine)
+    theirs = Lever(fixture="one stud", name="club lever", length_mm=500.0)
+    write_toml(tmp_path / "theirs.toml", theirs)
+    for _ in range(2):  # brought in twice, it is there once
+        assert shelf.bring_in(tmp_path / "theirs.toml").name == "club lever (2)"
+    assert shelf.entries()["club lever"] == mine
+    assert shelf.entries()["club lever (2)"].length_mm == 500.0
+    # A file put there by hand that says the same name hides nothing either.
+    write_toml(tmp_path / "mine" / "fixtures" / "zz.toml", theirs)
+    assert shelf.entries()["club lever (zz.toml)"] == theirs
+    shelf.remove("club lever (zz.toml)")
+    assert shelf.entries()["club lever"] == mine
 
 
 def test_lists_say_what_is_wrong(tmp_path: Path) -> None:
