@@ -70,6 +70,7 @@ class CounterClock:
 
     def __init__(self, period_s: float) -> None:
         self._period_s = period_s
+        self._first: int | None = None  # counter of the first sample: a device may count in billions
         self._anchor_s: float | None = None  # earliest arrival - counter x period
         self._used_s = 0.0  # the anchor in use
         self._zero_s: float | None = None
@@ -81,7 +82,9 @@ class CounterClock:
             return np.empty(0)
         if counter is None:
             raise ValueError("a counter clock needs a counter")
-        ticks = counter * self._period_s
+        if self._first is None:
+            self._first = int(counter[0])
+        ticks = (counter - self._first) * self._period_s
         earliest = float((arrival_s - ticks).min())
         if self._anchor_s is None:
             self._anchor_s = self._used_s = earliest

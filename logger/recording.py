@@ -22,6 +22,7 @@ Rules
    told to put it on the disk each second, from another thread.
 3. A batch is whole or not there: a number cut short is still a number, so without its batch line a row is not used.
 4. A value that the device did not deliver is an empty cell, never 0.
+5. ``counter`` is the device's own, in samples, carried on over its wraps: whoever likes may fit the times anew.
 
 Offered: ``RecordingWriter``, ``column_names``, ``format_rows``, ``format_header``, ``format_event``.
 """

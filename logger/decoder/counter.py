@@ -6,6 +6,8 @@ Conventions
 - A packet that is behind the newest one by at most ``LATE_PACKETS`` steps is a duplicate or late; anything else that
   is not the next one is ahead, and what lies between is lost. A loss that is a whole number of wraps cannot be seen
   from the counter alone; whoever knows how long nothing arrived says so with ``expect``.
+- The unwrapped counter counts samples and begins at the device's own value: of a device that counts samples it is that
+  value, carried on over every wrap; of one that counts packets of n samples, value x n + place in the packet.
 - Packets that change places within one drain are put back in order; one that comes after a later drain began is
   dropped and counted: its samples have been counted as lost by then.
 """
@@ -42,8 +44,8 @@ class Placed:
         Samples lost just before each kept packet; None: everything came as due.
     duplicates, late, reordered : int
         Packets dropped as already seen, dropped as too late, and put back in order.
-    restarted : bool
-        The counter began anew after a silence: what was lost is an estimate.
+    anew_at : int or None
+        The counter began anew, at this value, after a silence: what was lost is an estimate.
     """
 
     keep: Ints
@@ -52,7 +54,7 @@ class Placed:
     duplicates: int = 0
     late: int = 0
     reordered: int = 0
-    restarted: bool = False
+    anew_at: int | None = None
 
 
 class Unwrapper:
@@ -124,6 +126,8 @@ class Unwrapper:
             return Placed(none, none)
         advance = (sizes if self._counts_samples else np.ones_like(sizes)) * self._step
         due = np.empty(len(raw), np.int64)
+        if self._next is None:
+            self._sample = int(raw[0]) * int(sizes[0]) // int(advance[0])
         due[0] = raw[0] if self._next is None else self._next
         due[1:] = (raw[:-1] + advance[:-1]) % self.modulus
         if self._expected is None and np.array_equal(due, raw):
@@ -206,5 +210,5 @@ class Unwrapper:
             duplicates,
             late,
             int((np.diff(kept) < 0).sum()),
-            restarted=estimate is not None,
+            anew_at=int(raw[0]) if estimate is not None else None,
         )

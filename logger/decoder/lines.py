@@ -269,7 +269,7 @@ class LineDecoder:
         for run, anew in self._runs(raw):
             if anew:
                 unwrapper.expect(0)
-                events.append(Event(EventKind.NOTE, kept, 0, "the device's counter began anew"))
+                events.append(Event(EventKind.NOTE, kept, 0, f"the device's counter began anew at {int(run[0])}"))
             placed = unwrapper.feed(run, np.ones(len(run), np.int64))
             events += [_moved(event, event.index + kept) for event in counter_events(placed, 1)]
             parts.append((placed.keep + base, placed.first))

@@ -199,8 +199,9 @@ def counter_events(placed: Placed, size: int) -> list[Event]:
     events = []
     for packet in np.flatnonzero(placed.lost).tolist():
         lost = int(placed.lost[packet])
-        about = "about " if placed.restarted and packet == 0 else ""
-        told = f"{about}{lost} samples lost" + ("; the device's counter began anew" if about else "")
+        told = f"{lost} samples lost"
+        if placed.anew_at is not None and packet == 0:
+            told = f"about {told}; the device's counter began anew at {placed.anew_at}"
         events.append(Event(EventKind.GAP, packet * size, lost, told))
     if placed.duplicates:
         events.append(Event(EventKind.DUPLICATE, 0, placed.duplicates, "packets received twice and dropped"))

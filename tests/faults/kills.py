@@ -232,6 +232,7 @@ def judged(path: Path) -> dict[str, object]:
     counter = trace.columns.get("number", np.empty(0))
     wrong = int((trace.torque != torque_of(counter)).sum())
     gaps = int((np.diff(counter) != 1).sum())
+    wrong += int((trace.columns.get("counter", counter) != counter).sum())  # the device's own count, beside its number
     last = int(counter[-1]) if len(counter) else -1
     unmarked = bool(len(counter)) and not trace.header.simulated
     return {

@@ -31,7 +31,7 @@ def test_loss_is_exact_and_in_samples():
     unwrapper = Unwrapper(65536)
     placed = feed(unwrapper, [65534, 65535, 3, 4], size=20)
     assert placed.lost.tolist() == [0, 0, 60, 0]
-    assert placed.first.tolist() == [0, 20, 100, 120]
+    assert (placed.first - 65534 * 20).tolist() == [0, 20, 100, 120]  # packet number x 20 samples
 
 
 def test_a_counter_of_samples():
@@ -44,7 +44,7 @@ def test_duplicates_in_one_drain_and_in_the_next():
     assert feed(unwrapper, [1, 2, 2, 3]).duplicates == 1
     again = feed(unwrapper, [3, 4])
     assert (again.duplicates, again.late, lost(again)) == (1, 0, 0)
-    assert again.first.tolist() == [3]
+    assert again.first.tolist() == [4]
 
 
 def test_changed_places_in_one_drain_are_put_back():
@@ -58,7 +58,7 @@ def test_late_after_its_drain_is_dropped_and_its_loss_stands():
     assert lost(feed(unwrapper, [1, 2, 4])) == 1
     late = feed(unwrapper, [3, 5])
     assert (late.late, late.duplicates, lost(late)) == (1, 0, 0)
-    assert late.first.tolist() == [4]
+    assert late.first.tolist() == [5]
 
 
 def test_a_silence_of_several_wraps_is_counted_exactly():
@@ -68,7 +68,8 @@ def test_a_silence_of_several_wraps_is_counted_exactly():
     unwrapper.expect(40.2 * 4000, 0.5 * 4000)
     placed = feed(unwrapper, [(200 + 160_000) % 65536], size=100)
     assert lost(placed) == 160_000
-    assert not placed.restarted
+    assert placed.anew_at is None
+    assert placed.first.tolist() == [160_200]
 
 
 def test_a_counter_that_began_anew_gives_an_estimate():
@@ -76,15 +77,16 @@ def test_a_counter_that_began_anew_gives_an_estimate():
     feed(unwrapper, np.arange(50_000, 50_010))
     unwrapper.expect(300)
     placed = feed(unwrapper, [0, 1])
-    assert placed.restarted
+    assert placed.anew_at == 0
     assert placed.lost.tolist() == [300, 0]
-    assert placed.first.tolist() == [310, 311]
+    assert placed.first.tolist() == [50_310, 50_311]
 
 
-def test_first_value_after_expect_without_history_starts_at_zero():
+def test_it_begins_at_the_devices_own_value():
     unwrapper = Unwrapper(256)
-    unwrapper.expect(100)
-    assert feed(unwrapper, [77, 78]).first.tolist() == [0, 1]
+    unwrapper.expect(100)  # nothing was heard before: nothing can be missing
+    assert feed(unwrapper, [77, 78]).first.tolist() == [77, 78]
+    assert feed(Unwrapper(256, step=10), [70, 80]).first.tolist() == [7, 8]
 
 
 @given(
@@ -102,6 +104,7 @@ def test_any_losses_any_start_any_drains(gaps, start, drain, modulus):
         placed = feed(unwrapper, positions[begin : begin + drain] % modulus)
         first += placed.first.tolist()
         total += lost(placed)
+    assert np.array_equal(np.array(first) % modulus, positions % modulus)  # the device's own value, unwrapped
     assert np.array_equal(np.diff(first), np.diff(positions))
     assert total == sum(gaps[1:])
 
