@@ -178,7 +178,7 @@ def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> P
     up, down = int(load.half[0]), int(load.half[-1])
     slip_nm = crowded(thin(x[up : down + 1]))
     high = np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)
-    release = int(high[-1])
+    release = int(high[-1]) if len(high) else down  # nothing near a level of 0: told from a pull by its caller
     part = slice(foot, release + 1)
     at_once = fell_at_once(load.time_s, x, release, slip_nm)
     angle = None if load.angle_deg is None else load.angle_deg[part]
