@@ -255,13 +255,14 @@ def type_conflict(axle: Axle, conditions: Conditions) -> Conflict | None:
     Notes
     -----
     A type with packs, a type that nobody stated, and one in somebody's own words are not in conflict. A reason on the
-    card lifts the refusal, and stays as a warning.
+    card lifts the refusal, and stays as a warning. What the wheels did is compared with the type where it is noted.
     """
     kinds = types_of(axle.type)
     wrong = [kind for kind in Type if kind in kinds - JUDGED]
     if wrong:
         if len(wrong) == len(kinds):
-            text = "; ".join(f"the axle's type is {kind.value}: {_WHY_NOT[kind]}" for kind in wrong)
+            listed = " or ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
+            text = f"this torque does not judge the axle's type, {listed}"
         else:
             names = ", ".join(kind.value for kind in wrong)
             text = f"the axle's type is not settled: it could be {names}, which this torque does not judge"
@@ -270,7 +271,17 @@ def type_conflict(axle: Axle, conditions: Conditions) -> Conflict | None:
         return Conflict(True, text)
     if conditions.brakes_free is False:
         return Conflict(False, "a brake was not free: it imitates a tight pack")
-    return None
+    against = _against(kinds, axle.seen)
+    return Conflict(False, f"the axle's type is {axle.type}, but {against}") if against else None
+
+
+def _against(kinds: frozenset[Type], seen: Mapping[str, str]) -> str:
+    """Give what was seen that speaks against every one of the types on a card; empty where nothing does."""
+    try:
+        excluded = recognise(seen).excluded
+    except InputError:  # somebody else's words in a file
+        return ""
+    return next(iter(excluded[kind] for kind in kinds), "") if kinds and kinds <= set(excluded) else ""
 
 
 def _checked(seen: Mapping[str, str]) -> dict[str, str]:

@@ -183,6 +183,13 @@ class TestRun:
         self.flow.start()
         for check in self.checks:
             check.ticked = False
+        conflict = self.card.type_conflict()
+        if conflict is not None and conflict.refused:
+            self.notice = Notice(
+                f"{conflict.text[0].upper()}{conflict.text[1:]}. Pulls are recorded, but no result is given: put the "
+                "type right on the Axle card, or a reason to judge it all the same.",
+                serious=True,
+            )
         self.changes.tell()
 
     def skip(self) -> None:

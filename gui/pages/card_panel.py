@@ -1,4 +1,4 @@
-"""The left of the Test page: the job card in five rows, each a button to what it shows, and the hub below."""
+"""The left of the Test page: the job card in six rows, each a button to what it shows, and the hub below."""
 
 from __future__ import annotations
 
@@ -18,19 +18,19 @@ if TYPE_CHECKING:
     from gui.models.job import JobCard
     from gui.shared import Shared
 
-ROWS = ("Job", "Kind of test", "Fixture", "Limit", "Transducer")
+ROWS = ("Job", "Kind of test", "Axle", "Fixture", "Limit", "Transducer")
 
 
 class CardRow(QPushButton):
     """One row: a caption, a line that says it, a second line; a small square on the left, filled once it is there."""
 
-    def __init__(self, look: Look, caption: str, key: str) -> None:
+    def __init__(self, look: Look, caption: str, tip: str) -> None:
         super().__init__()
         self._look, self._caption, self._lines, self._there = look, caption, ("", ""), False
         self._warn = ""
         self.setProperty("role", "row")
         self.setCheckable(True)
-        self.setToolTip(f"Key {key}")
+        self.setToolTip(tip)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "") -> None:
@@ -84,7 +84,7 @@ class CardPanel(QWidget):
     def __init__(self, shared: Shared, job: JobCard) -> None:
         super().__init__()
         self._shared, self._job = shared, job
-        self.rows = {name: CardRow(shared.look, name, str(n + 1)) for n, name in enumerate(ROWS)}
+        self.rows = {name: CardRow(shared.look, name, f"Key {n + 1}") for n, name in enumerate(ROWS)}
         self.drawing = HubDrawing(shared.look)
         frame = card()
         outer = column(self)
@@ -116,6 +116,7 @@ class CardPanel(QWidget):
         kind = " · ".join(word for word in (place, side) if word)
         held = " · ".join(w for w in (HELD_WORDS.get(test.held or "", ""), test.gear or "") if w)
         self.rows["Kind of test"].show_lines(kind or "Not stated", held, there=test.held is not None)
+        self._axle()
         factor = job.factor
         if job.lever is None:
             self.rows["Fixture"].show_lines("No fixture yet", "How the lever meets the wheel", there=False)
@@ -128,6 +129,20 @@ class CardPanel(QWidget):
         self._limit()
         self._transducer()
         self.drawing.show_view(hub_view(job.lever, factor, self._shared))
+
+    def _axle(self) -> None:
+        axle, conflict = self._job.axle, self._job.type_conflict()
+        ratio = "" if axle.ratio is None else f"ratio {self._shared.display.number(axle.ratio, 2)}"
+        second = " · ".join(part for part in (ratio, axle.tag, axle.pack_build) if part)
+        warn = "" if conflict is None else f"{conflict.text[0].upper()}{conflict.text[1:]}"
+        if conflict is not None and conflict.refused:
+            warn = "This torque says nothing about it"
+        self.rows["Axle"].show_lines(
+            f"{axle.type[0].upper()}{axle.type[1:]}" if axle.type else "Type not stated",
+            second or ("" if axle.type else "On the wrong type the number means nothing"),
+            there=bool(axle.type),
+            warn=warn,
+        )
 
     def _limit(self) -> None:
         job, display = self._job, self._shared.display

@@ -302,7 +302,9 @@ class TestPage(QWidget):
         """Show everything that changes with a step, a pull or the card."""
         run = self._tester.run
         display = self._shared.display
-        self.strip.show_steps([(str(s), run.flow.stands[s], step_detail(run, s, display)) for s in run.flow.steps])
+        self.strip.show_steps(
+            [(str(s), run.flow.stands[s], *step_detail(run, s, display)) for s in run.flow.steps]
+        )
         self._choose_middle()
         self.card_panel.mark_open(self._open)
         self.pulls.refresh(run)
@@ -360,8 +362,15 @@ class TestPage(QWidget):
         return True
 
 
-def step_detail(run: TestRun, step: Step, display: Display) -> str:
-    """Give a few words under a step's name."""
+def step_detail(run: TestRun, step: Step, display: Display) -> tuple[str, bool]:
+    """Give a few words under a step's name, and whether they warn: a number that would mean nothing, before a pull."""
+    conflict = run.card.type_conflict()
+    if step is Step.PULLS and conflict is not None and conflict.refused and not run.pulls.pulls:
+        return "not judged: axle's type", True
+    return _so_far(run, step, display), False
+
+
+def _so_far(run: TestRun, step: Step, display: Display) -> str:
     if step is Step.ZERO and run.zero is not None:
         return f"at {display.torque(run.zero.value_nm)}"
     if step is Step.PULLS and run.flow.stands[step] is not Stand.TO_COME:

@@ -41,7 +41,7 @@ class Welcome(QWidget):
                  "marked as simulated.", self.first), 1)  # fmt: skip
         ways.addWidget(
             _way("With a transducer", "Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.",
-                 button("Choose a transducer", self.connect_asked.emit, tip="Key 5")), 1)  # fmt: skip
+                 button("Choose a transducer", self.connect_asked.emit, tip="Key 6")), 1)  # fmt: skip
         ways.addWidget(
             _way("With a dial wrench", "Read the dial and type it in: the same lever, interval and limit apply.",
                  button("Type a reading", self.dial.emit, tip="Key D")), 1)  # fmt: skip

@@ -77,7 +77,8 @@ class HubDrawing(QWidget):
     # Geometry: the hub's centre and its circles, in pixels.
     def _frame(self) -> tuple[QPointF, float]:
         radius = min(self.height() * 0.36, self.width() * 0.24)
-        return QPointF(radius * 1.45, self.height() * 0.53), radius
+        # On a low drawing the circle's diameter is written across the bottom, so the hub moves up.
+        return QPointF(radius * 1.45, self.height() * (0.53 if self.height() > 150 else 0.45)), radius
 
     def _turn(self) -> float:
         return -2 * math.pi * self._stud / max(1, self._view.studs)

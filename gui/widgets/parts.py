@@ -128,7 +128,7 @@ class Field(QWidget):
         self._caption = caption
         self.edit = QLineEdit(text)
         self.edit.setPlaceholderText(hint)
-        self.edit.setAccessibleName(caption)
+        self.edit.setAccessibleName(caption.replace("&", ""))
         self._wrong = label("", "wrong", wrap=True)
         self._wrong.hide()
         layout = column(self, gap=3)
@@ -177,7 +177,7 @@ class Choice(QWidget):
     def __init__(self, caption: str, options: Iterable[tuple[str, str]] = ()) -> None:
         super().__init__()
         self.box = Picker()
-        self.box.setAccessibleName(caption)
+        self.box.setAccessibleName(caption.replace("&", ""))
         self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.box.setMinimumContentsLength(6)
         layout = column(self, gap=3)
@@ -224,7 +224,7 @@ class Switch(QWidget):
             made = button(option, role=place)
             made.setCheckable(True)
             made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            made.setAccessibleName(f"{name}: {option}")
+            made.setAccessibleName(f"{name}: {option.replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
         self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.text()))

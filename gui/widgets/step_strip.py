@@ -26,17 +26,19 @@ class StepStrip(QWidget):
     def __init__(self, look: Look) -> None:
         super().__init__()
         self._look = look
-        self._steps: Sequence[tuple[str, Stand, str]] = ()
+        self._steps: Sequence[tuple[str, Stand, str, bool]] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName("Steps of the test")
         look.changed.connect(self.updateGeometry)
 
-    def show_steps(self, steps: Sequence[tuple[str, Stand, str]]) -> None:
-        """Show name, stand and a few words of detail per step."""
+    def show_steps(self, steps: Sequence[tuple[str, Stand, str, bool]]) -> None:
+        """Show name, stand, a few words of detail per step, and whether those words warn."""
         if steps == self._steps:
             return
         self._steps = steps
-        self.setAccessibleDescription("; ".join(f"{name}: {stand}" for name, stand, _ in steps))
+        self.setAccessibleDescription(
+            "; ".join(f"{name}: {stand}{f', {detail}' * warns}" for name, stand, detail, warns in steps)
+        )
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -53,10 +55,12 @@ class StepStrip(QWidget):
         y, radius = self.height() / 2, 13 * self._look.scale
         painter.setPen(QPen(self._look.colour("line"), 2))
         painter.drawLine(QPointF(margin, y), QPointF(self.width() - margin, y))
-        for index, (name, stand, detail) in enumerate(self._steps):
+        for index, (name, stand, detail, warns) in enumerate(self._steps):
             self._stop(painter, QPointF(margin + radius + index * width, y), radius, index, stand)
             left = margin + 2 * radius + 9 + index * width
-            self._words(painter, QRectF(left, 0, width - 2 * radius - 15, self.height()), name, stand, detail)
+            colour = "outside" if stand is Stand.WRONG else "close" if warns else "muted"
+            box = QRectF(left, 0, width - 2 * radius - 15, self.height())
+            self._words(painter, box, name, stand, (detail, colour))
 
     def _stop(self, painter: QPainter, at: QPointF, radius: float, index: int, stand: Stand) -> None:
         look = self._look
@@ -88,13 +92,13 @@ class StepStrip(QWidget):
         box = QRectF(at.x() - radius, at.y() - radius, 2 * radius, 2 * radius)
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, str(index + 1))
 
-    def _words(self, painter: QPainter, box: QRectF, name: str, stand: Stand, detail: str) -> None:
+    def _words(self, painter: QPainter, box: QRectF, name: str, stand: Stand, detail: tuple[str, str]) -> None:
         look = self._look
         font = look.font(15, bold=stand is Stand.NOW)
         small = look.font(12.5)
         lines = [(font, name, "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
-        if detail:
-            lines.append((small, detail, "outside" if stand is Stand.WRONG else "muted"))
+        if detail[0]:
+            lines.append((small, *detail))
         heights = [QFontMetricsF(f).height() for f, _, _ in lines]
         widest = max(QFontMetricsF(f).horizontalAdvance(t) for f, t, _ in lines) + 8
         top = box.center().y() - sum(heights) / 2

@@ -1,4 +1,4 @@
-"""Where the parts of a job card are filled in: job, fixture, limit, transducer, or a dial reading instead."""
+"""Where the parts of a job card are filled in: job, axle, fixture, limit, transducer, or a dial reading instead."""
 
 from __future__ import annotations
 
@@ -16,6 +16,10 @@ def build_editor(name: str, shared: Shared, tester: Tester) -> Editor:
         from gui.pages.editors.job import JobEditor
 
         return JobEditor(tester.card)
+    if name == "Axle":
+        from gui.pages.editors.axle import AxleEditor
+
+        return AxleEditor(shared, tester.card)
     if name == "Fixture":
         from gui.pages.editors.fixture import FixtureEditor
 

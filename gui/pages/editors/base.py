@@ -178,4 +178,5 @@ class Editor(QWidget):
         inside.addLayout(head)
         body = QWidget()
         self.body: QVBoxLayout = column(body, gap=10)
-        inside.addWidget(scrolled(body), 1)
+        self.area = scrolled(body)
+        inside.addWidget(self.area, 1)

@@ -1,4 +1,4 @@
-"""Vehicle, axle, conditions and kind of test."""
+"""Vehicle, conditions and kind of test."""
 
 from __future__ import annotations
 
@@ -22,8 +22,6 @@ TEXTS = {
     ("job", "number"): ("Job number", ""),
     ("job", "customer"): ("Customer", ""),
     ("job", "operator"): ("Who tests", ""),
-    ("axle", "tag"): ("Axle tag", "as stamped"),
-    ("axle", "type"): ("Type found", "clutch plate, cone, ramp"),
     ("conditions", "fluid"): ("Oil", "grade and age"),
     ("conditions", "modifier"): ("Friction modifier", "kind and amount"),
 }
@@ -37,7 +35,7 @@ CHOICES = {
 
 
 class JobEditor(Editor):
-    """Fills in job, axle, conditions and kind of test."""
+    """Fills in job, conditions and kind of test."""
 
     def __init__(self, card: JobCard) -> None:
         super().__init__("Job", "What is tested, and how. Without the kind of test a limit cannot be compared.")
@@ -59,7 +57,7 @@ class JobEditor(Editor):
         self.body.addWidget(label("Kind of test", "head"))
         self.body.addLayout(_grid([*self.choices.values(), self.pulls, self.dwell], 4))
         self.body.addWidget(self.drag)
-        self.body.addWidget(label("Vehicle and axle", "head"))
+        self.body.addWidget(label("Vehicle and oil", "head"))
         self.body.addLayout(_grid([*self.texts.values(), self.temperature], 3))
         self.body.addStretch(1)
 
@@ -78,7 +76,7 @@ class JobEditor(Editor):
 
     def _edited(self) -> None:
         card = self._card
-        parts: dict[str, dict[str, object]] = {"job": {}, "axle": {}, "conditions": {}}
+        parts: dict[str, dict[str, object]] = {"job": {}, "conditions": {}}
         for (record, key), field in self.texts.items():
             parts[record][key] = field.text.strip()
         parts["conditions"]["oil_temperature_c"] = self._number(self.temperature, "temperature", "°C")
