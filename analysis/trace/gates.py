@@ -60,6 +60,11 @@ GRIPPED_AGAIN = Reason(
 LET_GO = Reason(
     Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
 )
+FADED = Reason(
+    Code.NEVER_SLIPPED,
+    "came up ever slower and was let go: without the wheel's angle this is not told from a load below the slip; "
+    "pull straight on through the knee, and keep turning",
+)
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
 )

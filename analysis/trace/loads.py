@@ -32,6 +32,9 @@ STILL_BLOCK_S = 0.025
 PLACED_S = 0.5
 """A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
 
+LANDED_SHAKE = 0.002
+"""A lever that landed may still swing by this share of its weight; half of the least tremor of a hand."""
+
 LANDS_BLOCKS, LANDS_SHARE = 4, 0.6
 """A lever that is put down lands at once: so many blocks make more than this share of its rise, or all of it. The
 quickest hand takes three times as long (0.3 s)."""
@@ -41,6 +44,9 @@ STILL_SHARE = 0.10
 
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
+
+AT_LIMIT = 0.95
+"""No lever weighs as much as this share of the capacity, and a transducer at its limit is as still as one at rest."""
 
 LEAST_SAMPLES = 4
 """Fewer samples are no load."""
@@ -128,15 +134,27 @@ def _noise(window: Window, inner: Floats) -> float:
     return max(sample_noise(before if len(before) >= 2 * LEAST_SAMPLES else torque), step_nm / float(np.sqrt(12)))
 
 
-def _lands(load: Load, rise: Floats, height_nm: float) -> bool:
-    """Whether a rise is made of steps: a lever put on, turned over, or let fall."""
-    step = load.held_s / max(int(load.half[-1] - load.half[0]), 1)
-    width = round(STILL_BLOCK_S / step)
-    if width < 2:
+def _lands(load: Load, x: Floats, height_nm: float) -> bool:
+    """Whether the rise is made of steps: a lever put on, turned over, or let fall, a cable with a bad contact."""
+    width, up = _block(load), int(load.half[0])
+    low, high = np.flatnonzero(x[: up + 1] < 0.1 * height_nm), np.flatnonzero(x[up:] > 0.9 * height_nm)
+    if width < 2 or not len(high):
         return False  # too few readings to tell
-    steps = np.diff(block_means(rise, width))
-    quickest = np.sort(steps)[-LANDS_BLOCKS:]
-    return bool(len(rise) < LANDS_BLOCKS * width or quickest.sum() > LANDS_SHARE * height_nm)
+    if not len(low):
+        return True  # there with the end of the load before
+    around = slice(max(int(low[-1]) + 1 - width, 0), up + int(high[0]) + 2 * width)
+    quickest = np.sort(np.diff(block_means(x[around], width)))[-LANDS_BLOCKS:]
+    return bool(quickest.sum() > LANDS_SHARE * height_nm)
+
+
+def _block(load: Load) -> int:
+    """Give the samples in a block of ``STILL_BLOCK_S``."""
+    return max(1, round(STILL_BLOCK_S / load.held_s * int(load.half[-1] - load.half[0])))
+
+
+def _shake(held: Floats, width: int) -> float:
+    """Give the usual step between neighbouring blocks, as the deviation of a block if they do not depend."""
+    return float(np.median(np.abs(np.diff(block_means(held, width))))) / 0.95
 
 
 def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
@@ -152,19 +170,26 @@ def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool
     sensor : Sensor
     """
     t, half = load.time_s, load.half
+    capacity_nm = sensor.capacity_nm or np.inf
+    small = sensor.capacity_nm is not None and height_nm < STILL_SHARE * capacity_nm
+    if abs(load.top_nm) > AT_LIMIT * capacity_nm:
+        return False
+    held = x[half[0] : half[-1] + 1]
+    n = len(held)
+    if _lands(load, x, height_nm):  # it may ring at first; a jerked pull goes on shaking
+        late, width = held[n // 2 : n - n // 8], min(_block(load), max(n // 9, 1))
+        noise = load.noise_nm / float(np.sqrt(width))
+        return small or _shake(late, width) < max(STILL_NOISES * noise, LANDED_SHAKE * height_nm)
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height_nm)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height_nm)
     rise_s = float(t[half[0] + high[0]] - t[low[-1]]) if len(low) and len(high) else 0.0
-    if len(low) and len(high) and _lands(load, x[low[-1] : half[0] + high[0] + 1], height_nm):
-        return True
-    small = sensor.capacity_nm is not None and height_nm < STILL_SHARE * sensor.capacity_nm
-    if rise_s > PLACED_S or (not small and load.noise_nm > STILL_SHAKE * height_nm):
+    middle = held[n // 4 : max(n * 3 // 4, n // 4 + LEAST_SAMPLES)]
+    width = min(_block(load), max(len(middle) // 3, 1))
+    noise = load.noise_nm / float(np.sqrt(width))
+    if rise_s > PLACED_S or (not small and noise > STILL_SHAKE * height_nm):
         return False
-    held = x[half[0] : half[-1] + 1]
-    middle = held[len(held) // 4 : max(len(held) * 3 // 4, len(held) // 4 + LEAST_SAMPLES)]
-    width = max(1, min(round(STILL_BLOCK_S / load.held_s * (len(held) - 1)), len(middle) // 3))
     means = block_means(middle, width)
     if quantile(means, 0.9) - quantile(means, 0.1) > max(STILL_SPREAD * height_nm, STILL_NOISES * load.noise_nm):
         return False
-    shake = float(np.median(np.abs(np.diff(means)))) / 0.95
-    return shake < STILL_NOISES * load.noise_nm / np.sqrt(width) and (small or shake < STILL_SHAKE * height_nm)
+    shake = _shake(middle, width)
+    return shake < STILL_NOISES * noise and (small or shake < STILL_SHAKE * height_nm)

@@ -16,6 +16,7 @@ from analysis.trace.breakaway import FALL, Peak, find_peak
 from analysis.trace.gates import (
     CUT_END,
     CUT_START,
+    FADED,
     GRIPPED_AGAIN,
     HELD,
     HELD_OR_SLIPPED,
@@ -31,6 +32,7 @@ from analysis.trace.gates import (
 from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, hangs_still, turned
 from analysis.trace.plateau import Plateau, find_plateau, together
+from analysis.trace.ramp import fades
 from analysis.trace.smooth import crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
 
@@ -61,8 +63,9 @@ LEAST_OF_CAPACITY = 0.02
 HELD_S = 1.2
 """A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
 
-AFTER_U = 0.03
-"""Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing."""
+AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
+"""Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
+and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
 REST_S, NO_REST_U = 0.4, 0.005
 """After less rest than this (s), as when a drive reverses, the level of the rest before it still counts; this much of
@@ -165,7 +168,8 @@ def _gripped_again(before: Read | None, load: Load) -> Read | None:
 
 def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     if window.from_start:
-        return Handoff(load.level_nm, AFTER_U * abs(load.top_nm - load.level_nm), 0)
+        u_nm = np.hypot(AFTER_U * (load.top_nm - load.level_nm), AFTER_LEVEL_U * load.level_nm)
+        return Handoff(load.level_nm, float(u_nm), 0)
     if before is not None:
         return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
     if load.time_s[load.first] - load.time_s[0] < REST_S:
@@ -205,6 +209,10 @@ def _read(
         plateau = None  # the steadiest part is not at the level where it slips
     if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
         return Read(replace(frame, reasons=(LET_GO,)))
+    level_nm = part.slip_nm if plateau is None else plateau.torque_nm
+    seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
+    if not seen and peak is not None and not _distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
+        return Read(replace(frame, reasons=(FADED,)))
     reasons = _reasons(frame, part, peak, plateau, window)
     peak, plateau = _stated(part, peak, plateau)
     breakaway = _breakaway(peak, part, plateau, level_u_nm, sensor)

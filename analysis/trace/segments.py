@@ -43,7 +43,10 @@ RESTS_S = 1.0
 
 
 GROWS = 2.5
-"""A load that grows to so many times the level it had been still at for ``RESTS_S`` is a new one on top of that."""
+"""A load that grows to so many times the level it had been still at for ``RESTS_S`` is a new one on top of that ..."""
+
+BEGAN_STILL_S = 0.5
+"""... and a stream that kept to its first level for this long (s) before growing so much began at rest after all."""
 
 RINGS_S = 1.5
 """After a release the lever rings and falls into place for at most this long (s) ..."""
@@ -97,6 +100,8 @@ class Segmenter:
         self._begins_loaded = begins_loaded
         self._last_s, self._last_nm = -np.inf, 0.0  # the block before
         self.level_nm = self._noise_nm = 0.0  # at rest
+        self._first_s = 0.0  # time of the first block
+        self._began_still = False  # the load now open did not begin right with the stream
         self._first = True  # no load has been seen
         self._loaded = False
         self._settled_s = -np.inf  # the release before has rung down by then
@@ -129,7 +134,7 @@ class Segmenter:
         at = 0
         if blocks and self._blocks == 0:
             self.level_nm = self._last_nm = blocks[0]
-            self._last_s = times[0]
+            self._last_s = self._first_s = times[0]
         while at < len(blocks):
             at = self._run_loaded(times, blocks, at) if self._loaded else self._run_rest(times, blocks, at)
             if at == len(blocks):
@@ -222,6 +227,7 @@ class Segmenter:
     def _open(self, t: float, b: float) -> None:
         away = b - self.level_nm
         self._loaded, self._start, self._low_since, self._shelf = True, self._blocks, None, None
+        self._began_still = t - self._first_s > BEGAN_STILL_S
         self._high_nm, self._low_nm = max(away, 0.0), min(away, 0.0)
         self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
 
@@ -233,6 +239,8 @@ class Segmenter:
             if abs(b) < RELEASED * abs(self.level_nm):
                 return self._low(t, b, from_start=True)
             self._low_since = None
+            if self._began_still and abs(b) > GROWS * abs(self.level_nm):
+                self._begins_loaded = False
             return None
         if sign * away < -RELEASED * most:  # straight into a load the other way
             return self._close(self._blocks, t, b, again=True)
