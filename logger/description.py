@@ -30,8 +30,7 @@ from typing import Annotated, Literal
 
 import msgspec
 
-from logger.decoder.layouts import Frame, Packet, frame_faults, layout_faults
-from logger.decoder.registers import register_faults
+from logger.decoder.layouts import Frame, Packet, Register, frame_faults, layout_faults, register_faults
 from logger.decoder.template import LineFormat, compile_template, template_faults
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
@@ -71,22 +70,6 @@ class Poll(Record, frozen=True, kw_only=True):
     request: str  # what is sent: text with \\r, \\n, \\xHH escapes, or "hex: 01 04 00 00"
     interval_s: Seconds = 0.1
     timeout_s: Seconds = 1.0
-
-
-class Register(Record, frozen=True, kw_only=True):
-    """One value in a Modbus register map."""
-
-    name: str
-    address: Annotated[int, msgspec.Meta(ge=0, le=65535)]
-    type: Literal["s16", "u16", "s32", "u32", "float32", "float64"] = "s16"
-    table: Literal["holding", "input"] = "holding"
-    word_order: Literal["big", "little"] = "big"
-    byte_order: Literal["big", "little"] = "big"
-    unit: str = ""
-    scale: float = 1.0
-    offset: float = 0.0
-    missing: int | None = None  # raw value that means "not known"
-    overload: Annotated[int, msgspec.Meta(gt=0)] | None = None  # magnitude of the raw value
 
 
 class Modbus(Record, frozen=True, kw_only=True):

@@ -10,9 +10,8 @@ from typing import TYPE_CHECKING, TypeVar
 import msgspec
 import numpy as np
 
-from logger.decoder.layouts import Field
+from logger.decoder.layouts import Field, Register
 from logger.decoder.template import NumberField
-from logger.description import Register
 from logger.errors import DeviceError, InputError
 from logger.samples import Block, Ending, EndReason
 

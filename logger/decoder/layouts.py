@@ -1,4 +1,4 @@
-"""How the bytes of a packet are laid out: the binary part of a transducer's description.
+"""How the bytes of a packet, or of a register map, are laid out: the binary part of a transducer's description.
 
 Conventions
 -----------
@@ -8,6 +8,7 @@ Conventions
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Annotated, Final, Literal
 
 import msgspec
@@ -229,4 +230,36 @@ def frame_faults(frame: Frame) -> list[str]:
         faults.append("length: it must lie between the sync bytes and the samples")
     if frame.length is None and frame.packet.length is None:
         faults.append("length: it is needed when the number of samples varies")
+    return faults
+
+
+class Register(Record, frozen=True, kw_only=True):
+    """One value in a Modbus register map."""
+
+    name: str
+    address: Annotated[int, msgspec.Meta(ge=0, le=65535)]
+    type: Literal["s16", "u16", "s32", "u32", "float32", "float64"] = "s16"
+    table: Literal["holding", "input"] = "holding"
+    word_order: Literal["big", "little"] = "big"
+    byte_order: Literal["big", "little"] = "big"
+    unit: str = ""
+    scale: float = 1.0
+    offset: float = 0.0
+    missing: int | None = None  # raw value that means "not known"
+    overload: Annotated[int, msgspec.Meta(gt=0)] | None = None  # magnitude of the raw value
+
+
+def words_of(register: Register) -> int:
+    """Give the number of 16-bit registers of a value."""
+    return WIDTH[register.type] // 2
+
+
+def register_faults(registers: Sequence[Register]) -> list[str]:
+    """Give what contradicts itself in a register map; one line for the user each."""
+    faults = [] if [r.name for r in registers][:1] == ["torque"] else ["the first register must be named torque"]
+    names = [r.name for r in registers]
+    faults += [f"{name} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
+    faults += name_faults(names)
+    faults += [fault for r in registers for fault in scale_faults(r.name, r.scale, r.offset)]
+    faults += [f"{r.name} ends beyond register 65535" for r in registers if r.address + words_of(r) > 1 << 16]
     return faults

@@ -14,15 +14,14 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
-from logger.decoder.column_faults import name_faults, scale_faults
-from logger.decoder.floats import WIDTH, Bytes, numbers, scaled
+from logger.decoder.floats import Bytes, numbers, scaled
+from logger.decoder.layouts import Register, words_of
 from logger.decoder.marks import Marks
 from logger.samples import Column, Decoded, Event, EventKind, empty
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from logger.description import Register
     from logger.samples import Floats
 
 Table = Literal["holding", "input"]
@@ -42,16 +41,11 @@ class RegisterBlock:
     count: int
 
 
-def words(register: Register) -> int:
-    """Give the number of 16-bit registers of a value."""
-    return WIDTH[register.type] // 2
-
-
 def plan(registers: Sequence[Register]) -> tuple[RegisterBlock, ...]:
     """Give the requests that read a register map, as few as possible."""
     blocks: list[RegisterBlock] = []
     for register in sorted(registers, key=lambda r: (r.table, r.address)):
-        end = register.address + words(register)
+        end = register.address + words_of(register)
         last = blocks[-1] if blocks else None
         if (
             last is not None
@@ -61,19 +55,8 @@ def plan(registers: Sequence[Register]) -> tuple[RegisterBlock, ...]:
         ):
             blocks[-1] = RegisterBlock(last.table, last.address, max(last.count, end - last.address))
         else:
-            blocks.append(RegisterBlock(register.table, register.address, words(register)))
+            blocks.append(RegisterBlock(register.table, register.address, words_of(register)))
     return tuple(blocks)
-
-
-def register_faults(registers: Sequence[Register]) -> list[str]:
-    """Give what contradicts itself in a register map; one line for the user each."""
-    faults = [] if [r.name for r in registers][:1] == ["torque"] else ["the first register must be named torque"]
-    names = [r.name for r in registers]
-    faults += [f"{name} is there twice" for name in sorted({n for n in names if names.count(n) > 1})]
-    faults += name_faults(names)
-    faults += [fault for r in registers for fault in scale_faults(r.name, r.scale, r.offset)]
-    faults += [f"{r.name} ends beyond register 65535" for r in registers if r.address + words(r) > 1 << 16]
-    return faults
 
 
 class RegisterDecoder:
@@ -112,7 +95,7 @@ class RegisterDecoder:
         rows = np.frombuffer(b"".join(chunks[i] for i in good), np.uint8).reshape(len(good), self._length)
         columns = {}
         for register, at in zip(self._registers, self._at, strict=True):
-            raw = numbers(_ordered(rows[:, at : at + 2 * words(register)], register), register.type, "big")
+            raw = numbers(_ordered(rows[:, at : at + 2 * words_of(register)], register), register.type, "big")
             columns[register.name] = self._value(register, raw)
             if register.name == "torque":
                 events += self._void(register, raw, columns)

@@ -14,7 +14,8 @@ from gui.models.asking import Agreements, made_words, question_of
 from gui.models.flow import Step
 from gui.models.run import Link
 from gui.pages.ask_dialog import AskDialog
-from logger.description import Modbus, Poll, Register, read_description
+from logger.decoder.layouts import Register
+from logger.description import Modbus, Poll, read_description
 from logger.errors import InputError
 from logger.header import Lever
 from logger.links.build import asked_bytes, build_link

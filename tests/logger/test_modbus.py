@@ -8,8 +8,9 @@ import pytest
 from pymodbus.server import ModbusSerialServer
 from pymodbus.simulator import DataType, SimData, SimDevice
 
+from logger.decoder.layouts import Register
 from logger.decoder.registers import RegisterDecoder
-from logger.description import Modbus, Register, SerialSettings
+from logger.description import Modbus, SerialSettings
 from logger.errors import LinkError, LinkLost
 from logger.links.modbus import ModbusLink
 from tests.logger.cable import Cable

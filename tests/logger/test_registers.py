@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan, register_faults, words
-from logger.description import Register
+from logger.decoder.layouts import Register, register_faults, words_of
+from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan
 from logger.samples import EventKind
 
 
@@ -79,4 +79,4 @@ def test_any_bytes_are_survived(chunks):
     registers = [Register(name="torque", address=0, type="float32"), Register(name="x", address=5)]
     decoded = RegisterDecoder(registers).feed(*chunks)
     assert len(decoded) == sum(len(chunk) == 12 for chunk in chunks)
-    assert words(registers[0]) == 2
+    assert words_of(registers[0]) == 2

@@ -5,9 +5,9 @@ import sys
 import pytest
 
 from logger.decoder.build import build_decoder
-from logger.decoder.layouts import Field, Packet
+from logger.decoder.layouts import Field, Packet, Register
 from logger.decoder.template import LineFormat
-from logger.description import Description, Modbus, Register, read_description
+from logger.description import Description, Modbus, read_description
 from logger.door import run_door
 from logger.header import TransducerFacts
 from logger.measure import calibrated
