@@ -68,8 +68,9 @@ class Look:
         last = self.suffix + end
         if not text.startswith(self.prefix) or not text.endswith(last):
             return None
-        body = text[len(self.prefix) : len(text) - len(last)]
-        body = self._punctuated(body, last + self.prefix)
+        body = self._punctuated(text[len(self.prefix) : len(text) - len(last)], last + self.prefix, count)
+        if body is None:
+            return None
         values = self._parsed(b"[[" + body + b"]]" if len(self.integers) > 1 else b"[" + body + b"]", count)
         if values is None:
             values = self._padded(body, count)
@@ -78,15 +79,25 @@ class Look:
             return None
         return values if self._counters_fit(values, body) else None
 
-    def _punctuated(self, body: bytes, joint: bytes) -> bytes:
-        many = len(self.integers) > 1
+    def _punctuated(self, body: bytes, joint: bytes, count: int) -> bytes | None:
+        """Replace what stands between numbers; None if it does not stand between all of them.
+
+        Without these counts a line's end or a comma that stands alone would pass for what it becomes.
+        """
+        if body.count(joint) != count - 1:
+            return None
+        gaps = len(self.integers) - 1
         if not self.comma:
-            body = body.replace(joint, b"],[" if many else b",")
-            return body.replace(self.gap, b",") if many and self.gap != b"," else body
+            body = body.replace(joint, b"],[" if gaps else b",")
+            if not gaps or self.gap == b",":
+                return body
+            return body.replace(self.gap, b",") if body.count(self.gap) == gaps * count else None
         body = body.replace(joint, b"\n")
-        body = body.replace(self.gap, b"\t") if many else body
+        if gaps and body.count(self.gap) != gaps * count:
+            return None
+        body = body.replace(self.gap, b"\t") if gaps else body
         body = body.replace(b".", b"?").replace(b",", b".")  # a point would be no decimal mark here
-        return body.replace(b"\n", b"],[" if many else b",").replace(b"\t", b",")
+        return body.replace(b"\n", b"],[" if gaps else b",").replace(b"\t", b",")
 
     def _parsed(self, text: bytes, count: int) -> Floats | None:
         try:

@@ -326,3 +326,36 @@ def test_a_look_that_could_be_mistaken_is_not_learnt():
     assert learn(b"1,2;3", [(0, 1), (2, 3), (4, 5)], (False,) * 3, False) is None
     assert learn(b"12", [(0, 1), (1, 2)], (False,) * 2, False) is None
     assert learn(b"1\t2", [(0, 1), (2, 3)], (False,) * 2, False) is None
+
+
+@pytest.mark.parametrize(
+    ("template", "lines"),
+    [
+        ("0,-{torque}", [b"0,-1", b",-2", b"0,-3"]),  # a prefix that lost its digit leaves JSON behind
+        (",Nm{torque}", [b",Nm12", b",Nm12.5", b",.5"]),
+        ("{torque},-{angle}", [b"5,-3", b"5,3", b"6,-4"]),  # a comma that is only part of what stands between
+        ("{torque}; {angle}", [b"5; 3", b"5,3", b"6; 4"]),
+    ],
+)
+@pytest.mark.parametrize("end", [b"\n", b"\r", b"\r\n"])
+def test_what_stands_between_numbers_must_stand_there_in_every_line(template, lines, end):
+    decoder = LineDecoder(LineFormat(template=template), "N·m")
+    decoder.feed(lines[0] + end)
+    together = decoder.feed(b"".join(line + end for line in lines))
+    alone = [
+        v
+        for line in lines
+        for v in LineDecoder(LineFormat(template=template), "N·m").feed(line + end).columns["torque"]
+    ]
+    assert together.columns["torque"].tolist() == alone
+    assert len(alone) == 2
+    assert together.events[0].kind is EventKind.GARBAGE
+
+
+@pytest.mark.parametrize("line", [b"5\t3", b"5;\t3", b"5\n3", b"5;3;"])
+def test_with_a_comma_for_a_decimal_mark_too(line):
+    decoder = LineDecoder(LineFormat(template="{torque};{angle}", decimal=","), "N·m")
+    decoder.feed(b"1,5;2,5\n")
+    alone = LineDecoder(LineFormat(template="{torque};{angle}", decimal=","), "N·m").feed(line + b"\n")
+    together = decoder.feed(b"1,5;2,5\n" + line + b"\n")
+    assert together.columns["torque"].tolist() == [1.5, *alone.columns["torque"].tolist()]
