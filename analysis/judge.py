@@ -8,7 +8,7 @@ Conventions
   is the job's result.
 
 Offered: ``QUANTITIES``, ``AtAxle``, ``readings_of``, ``budgets_of``, ``disagreements``, ``values_of``, ``judge_pull``,
-``judge_job``.
+``judge_job``, and all of it at once: ``judge_pulls``.
 """
 
 from __future__ import annotations
@@ -19,6 +19,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from analysis.at_axle import Instrument, Level, Reading, at_axle, trials_model
+from analysis.axle_type import type_conflict
+from analysis.entry import kind_conflict, slip_against
 from analysis.limits import Bounds, Guard, Result, Rule, State, decide, not_valid
 from analysis.repeats import (
     DIRECTION_POLICY,
@@ -34,6 +36,7 @@ if TYPE_CHECKING:
     from analysis.budget import Budget
     from analysis.lever import Fixture
     from analysis.results import Pull
+    from logger.header import Header
 
 QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 
@@ -166,6 +169,104 @@ def judge_job(
     if result.state is State.TOO_CLOSE:
         result = replace(result, notes=(*result.notes, _what_would_settle(own[worst], bounds)))
     return result
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """All that the pulls of one job say.
+
+    Attributes
+    ----------
+    budgets : tuple of dict of str to Budget
+        What each pull says at the axle, by quantity.
+    results : tuple of Result or None
+        Each pull as one of many; None for one that was left out, and where there is nothing to compare with.
+    job : tuple of JobValue
+        What the pulls that count say together.
+    result : Result or None
+        Of the job against its limit.
+    notes : tuple of str
+        What the comparison rests on.
+    """
+
+    budgets: tuple[dict[str, Budget], ...]
+    results: tuple[Result | None, ...]
+    job: tuple[JobValue, ...]
+    result: Result | None = None
+    notes: tuple[str, ...] = ()
+
+
+def judge_pulls(
+    pulls: Sequence[tuple[Pull, bool]],
+    header: Header,
+    at: AtAxle | None,
+    bounds: Bounds | None,
+    *,
+    rule: Rule = Rule.THREE_WAY,
+    guard: Guard = Guard.U95,
+    repeatability: float | None = None,
+    drop_outliers: bool = False,
+) -> Judgement:
+    """Bring all pulls of a job to the axle and judge them, each and together: for a file, and while it grows.
+
+    Parameters
+    ----------
+    pulls : sequence of (Pull, bool)
+        In order, and whether the user lets it count.
+    header : Header
+        What was tested, and how.
+    at : AtAxle or None
+        What brings a pull to the axle; None where the fixture is not known.
+    bounds : Bounds or None
+        The limit.
+    rule, guard, repeatability, drop_outliers
+        See ``judge_job`` and ``job_value``.
+    """
+    budgets = tuple(budgets_of(pull, at) if at is not None else {} for pull, _ in pulls)
+    used = [(pull, own) for (pull, counts), own in zip(pulls, budgets, strict=True) if counts and pull.valid]
+    counted = [(pull.direction, own) for pull, own in used]
+    job = values_of(counted, repeatability=repeatability, drop_outliers=drop_outliers)
+    nothing: tuple[Result | None, ...] = (None,) * len(pulls)
+    if bounds is None:
+        return Judgement(budgets, nothing, job)
+    refused, notes = _refusal(header, bounds, at)
+    if refused:
+        return Judgement(budgets, nothing, job, not_valid(bounds, refused, rule=rule, guard=guard), notes)
+    results = tuple(
+        _one(pull, own, job, bounds, rule, guard) if counts else None
+        for (pull, counts), own in zip(pulls, budgets, strict=True)
+    )
+    peaks = [pull.breakaway for pull, _ in used if pull.breakaway is not None]
+    if bounds.quantity == "breakaway" and any(not peak.distinct_peak for peak in peaks):
+        notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
+    notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
+    return Judgement(budgets, results, job, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes)
+
+
+def _one(
+    pull: Pull, budgets: Mapping[str, Budget], job: Sequence[JobValue], bounds: Bounds, rule: Rule, guard: Guard
+) -> Result | None:
+    if not pull.valid:
+        return not_valid(bounds, *(reason.text for reason in pull.reasons), rule=rule, guard=guard)
+    return judge_pull(budgets, job, pull.direction, bounds, rule=rule, guard=guard)
+
+
+def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tuple[str, ...]]:
+    """Give the reason why these pulls cannot be compared with their limit, and warnings."""
+    if header.test.purpose in ("drag", "zero", "weigh"):
+        return f"this is a recording for '{header.test.purpose}', not of held pulls", ()
+    found = (type_conflict(header.axle, header.conditions), kind_conflict(bounds.written, header.test))
+    conflicts = [conflict for conflict in found if conflict is not None]
+    for conflict in conflicts:
+        if conflict.refused:
+            return conflict.text, ()
+    if bounds.written.kind == "ratio min":
+        return "a ratio limit compares two recordings: in gear and in neutral", ()
+    if at is None:
+        return "the lever is not known, so the torque at the axle is not either", ()
+    if at.fixture.kind == "held side":
+        return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
+    return "", tuple(conflict.text for conflict in conflicts)
 
 
 def _what_would_settle(value: JobValue, bounds: Bounds) -> str:

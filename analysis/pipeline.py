@@ -21,10 +21,10 @@ from analysis.adequacy import certificate_advice, range_advice, resolution_advic
 from analysis.at_axle import Level, instrument_from, level_from, sensor_from
 from analysis.axle_type import type_conflict
 from analysis.corrected import Corrected, Source, apply_corrections
-from analysis.entry import direction_conflict, kind_conflict, slip_against
+from analysis.entry import direction_conflict
 from analysis.fixtures import fixture_from
-from analysis.judge import AtAxle, Turned, budgets_of, judge_job, judge_pull, values_of
-from analysis.limits import Bounds, Guard, Result, Rule, bounds_from, decided_by, not_valid
+from analysis.judge import AtAxle, Judgement, Turned, judge_pulls
+from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
 from analysis.recorded import Baseline, PullReading, RecordingReading
 from analysis.sides import drag_test
 from analysis.trace.reading import read_torque
@@ -187,27 +187,43 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
     pulls = tuple(_with_full_scale(c, header.transducer) for c in pulls)
     at, assumed = _at_axle(header, reading, _turned(trace))
     bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
-    read, job = _values(pulls, at, asked)
-    read, result, judged = _judged(read, job, header, bounds, at, asked)
+    said = _judged(pulls, header, at, bounds, asked)
+    each = zip(pulls, said.budgets, said.results, strict=True)
     done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
-    advice = _advice(header, reading, at, job, bounds)
+    advice = _advice(header, reading, at, said.job, bounds)
     return RecordingReading(
         file=trace.file,
         ok=True,
-        problems=_once((*trace.problems, *reading.problems, *unapplied, *done, *assumed, *judged, *advice)),
+        problems=_once((*trace.problems, *reading.problems, *unapplied, *done, *assumed, *said.notes, *advice)),
         header=header,
         time_s=trace.time_s,
         torque_nm=torque_nm,
         trace=reading,
         at=at,
-        pulls=read,
-        job=job,
+        pulls=tuple(PullReading(c.pull, budgets, c.left_out, c.applied, result) for c, budgets, result in each),
+        job=said.job,
         bounds=bounds,
-        result=result,
+        result=said.result,
         corrections=tuple(corrections),
         unit=trace.unit,
         state=trace.state,
         sha256=trace.sha256,
+    )
+
+
+def _judged(
+    pulls: Sequence[Corrected], header: Header, at: AtAxle | None, bounds: Bounds | None, asked: Asked
+) -> Judgement:
+    rule, guard = decided_by(header.decision, asked.rule, asked.guard)
+    return judge_pulls(
+        [(c.pull, not c.left_out) for c in pulls],
+        header,
+        at,
+        bounds,
+        rule=rule,
+        guard=guard,
+        repeatability=asked.repeatability,
+        drop_outliers=asked.drop_outliers,
     )
 
 
@@ -313,66 +329,3 @@ def _at_axle(header: Header, reading: TraceReading, turned: Turned | None) -> tu
 def _level(header: Header) -> Level:
     facts = header.transducer
     return level_from(header.zero, gain=facts.gain or 1.0, resolution_nm=facts.resolution_nm or 0.0)
-
-
-def _values(
-    pulls: Sequence[Corrected], at: AtAxle | None, asked: Asked
-) -> tuple[tuple[PullReading, ...], tuple[JobValue, ...]]:
-    read = tuple(
-        PullReading(c.pull, budgets_of(c.pull, at) if at is not None else {}, c.left_out, c.applied) for c in pulls
-    )
-    counted = [(r.pull.direction, r.axle) for r in read if r.counts]
-    return read, values_of(counted, repeatability=asked.repeatability, drop_outliers=asked.drop_outliers)
-
-
-def _judged(
-    read: tuple[PullReading, ...],
-    job: tuple[JobValue, ...],
-    header: Header,
-    bounds: Bounds | None,
-    at: AtAxle | None,
-    asked: Asked,
-) -> tuple[tuple[PullReading, ...], Result | None, tuple[str, ...]]:
-    """Judge each pull and the job, where there is a limit."""
-    if bounds is None:
-        return read, None, ()
-    refusal, notes = _refusal(header, bounds, at)
-    rule, guard = decided_by(header.decision, asked.rule, asked.guard)
-    if refusal:
-        return read, not_valid(bounds, refusal, rule=rule, guard=guard), notes
-    judged = tuple(replace(r, result=_pull_result(r, job, bounds, rule, guard)) for r in read)
-    peakless = bounds.quantity == "breakaway" and any(
-        r.counts and r.pull.breakaway is not None and not r.pull.breakaway.distinct_peak for r in read
-    )
-    if peakless:
-        notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
-    notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
-    return judged, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes
-
-
-def _pull_result(
-    read: PullReading, job: tuple[JobValue, ...], bounds: Bounds, rule: Rule, guard: Guard
-) -> Result | None:
-    if read.left_out:
-        return None
-    if not read.pull.valid:
-        return not_valid(bounds, *(r.text for r in read.pull.reasons), rule=rule, guard=guard)
-    return judge_pull(read.axle, job, read.pull.direction, bounds, rule=rule, guard=guard)
-
-
-def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tuple[str, ...]]:
-    """Give the reason why this recording cannot be compared with its limit, and warnings."""
-    if header.test.purpose in ("drag", "zero", "weigh"):
-        return f"this is a recording for '{header.test.purpose}', not of held pulls", ()
-    found = (type_conflict(header.axle, header.conditions), kind_conflict(bounds.written, header.test))
-    conflicts = [conflict for conflict in found if conflict is not None]
-    for conflict in conflicts:
-        if conflict.refused:
-            return conflict.text, ()
-    if bounds.written.kind == "ratio min":
-        return "a ratio limit compares two recordings: in gear and in neutral", ()
-    if at is None:
-        return "the lever is not known, so the torque at the axle is not either", ()
-    if at.fixture.kind == "held side":
-        return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
-    return "", tuple(conflict.text for conflict in conflicts)

@@ -161,7 +161,7 @@ class JobCard:
             found.append("a fixture without faults")
         return tuple(found)
 
-    def header(self, purpose: Purpose, *, started: datetime, zero: Zero | None, simulated: bool) -> Header:
+    def header(self, purpose: Purpose, *, started: datetime | None, zero: Zero | None, simulated: bool) -> Header:
         """Give the header of a recording that starts now."""
         facts = msgspec.structs.replace(
             self.facts, identity=self.address or self.facts.identity, unit=self.unit, name=self._transducer_name()

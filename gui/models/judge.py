@@ -7,16 +7,16 @@ from typing import TYPE_CHECKING
 
 from analysis.at_axle import instrument_from, level_from
 from analysis.drag import Drag
-from analysis.judge import AtAxle, budgets_of, judge_job, judge_pull, values_of
+from analysis.judge import AtAxle, Judgement, budgets_of, judge_pulls, values_of
 from analysis.limits import Bounds, bounds_from, decided_by, rule_words
 from gui.models.caught import JobValue, Judged, Value
 from logger.errors import DescriptionError
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from analysis.budget import Budget
-    from analysis.repeats import JobValue as Repeats
+    from analysis.limits import Result
     from analysis.results import Pull
     from gui.models.job import JobCard
     from logger.header import Zero
@@ -78,48 +78,36 @@ class Judge:
             _, problem = self.card.fixture()
             said = [Judged(notes=(*_reasons(pull), problem), valid=pull.valid) for pull in pulls]
             return said, None
-        budgets = [budgets_of(pull, at) for pull in pulls]
-        used = [(p.direction, b) for p, b, on in zip(pulls, budgets, counting, strict=True) if on and p.valid]
-        job = values_of(used)
-        refused = self._refused()
-        judged = [self._one(p, b, job, None if refused else bounds) for p, b in zip(pulls, budgets, strict=True)]
-        return judged, self._job(job, bounds, refused)
+        rule, guard = decided_by(self.card.decision)
+        header = self.card.header("pulls", started=None, zero=self.zero, simulated=False)
+        listed = list(zip(pulls, counting, strict=True))
+        found = judge_pulls(listed, header, at, bounds, rule=rule, guard=guard)
+        each = zip(pulls, found.budgets, found.results, strict=True)
+        return [_said(pull, budgets, result) for pull, budgets, result in each], self._job(found, bounds)
 
-    def _one(self, pull: Pull, budgets: dict[str, Budget], job: Sequence[Repeats], bounds: Bounds | None) -> Judged:
-        state = ""
-        if bounds is not None and not pull.valid:
-            state = "not valid"
-        elif bounds is not None:
-            rule, guard = decided_by(self.card.decision)
-            result = judge_pull(budgets, job, pull.direction, bounds, rule=rule, guard=guard)
-            state = str(result.state) if result is not None else ""
-        values = (_value(budgets.get("breakaway")), _value(budgets.get("rotating mean")))
-        return Judged(*values, state, _reasons(pull), valid=pull.valid)
-
-    def _refused(self) -> str:
-        found = (self.card.type_conflict(), self.card.conflict())
-        return next((conflict.text for conflict in found if conflict is not None and conflict.refused), "")
-
-    def _job(self, job: Sequence[Repeats], bounds: Bounds | None, refused: str) -> JobValue | None:
-        if not job:
+    def _job(self, found: Judgement, bounds: Bounds | None) -> JobValue | None:
+        if not found.job:
             return None
-        main, state, rule, notes = job[0], "", "", job[0].notes
-        if bounds is not None:
-            by_rule, guard = decided_by(self.card.decision)
-            result = judge_job(job, bounds, rule=by_rule, guard=guard)
-            state, rule, notes = str(result.state), rule_words(by_rule, guard), result.notes
-            own = [v for v in job if v.budget.quantity == bounds.quantity]
-            main = next((v for v in own if v.budget.value == result.value), own[0] if own else main)
-        if refused:
-            state, notes = "not valid" if bounds is not None else "", (refused,)
+        main, result = found.job[0], found.result
+        own = [v for v in found.job if bounds is not None and v.budget.quantity == bounds.quantity]
+        if own:
+            main = next((v for v in own if result is not None and v.budget.value == result.value), own[0])
+        conflict = self.card.type_conflict()
+        refused = (conflict.text,) if conflict is not None and conflict.refused and result is None else ()
         others = tuple(
             (v.budget.quantity, Value(v.budget.value, v.budget.u95), len(v.values), v.direction)
-            for v in job
+            for v in found.job
             if v is not main
         )
-        value = Value(main.budget.value, main.budget.u95)
         return JobValue(
-            main.budget.quantity, value, len(main.values), state, rule, tuple(notes), others, main.direction
+            main.budget.quantity,
+            Value(main.budget.value, main.budget.u95),
+            len(main.values),
+            str(result.state) if result is not None else "",
+            rule_words(result.rule, result.guard) if result is not None else "",
+            result.notes if result is not None else refused or main.notes,
+            others,
+            main.direction,
         )
 
     def drag(self, pulls: Sequence[Pull]) -> Drag:
@@ -142,6 +130,11 @@ class Judge:
                 mean, why = drag.correct(value.budget)
                 found.append((value.budget.quantity, _value(mean), why))
         return tuple(found)
+
+
+def _said(pull: Pull, budgets: Mapping[str, Budget], result: Result | None) -> Judged:
+    values = (_value(budgets.get("breakaway")), _value(budgets.get("rotating mean")))
+    return Judged(*values, str(result.state) if result is not None else "", _reasons(pull), valid=pull.valid)
 
 
 def _reasons(pull: Pull) -> tuple[str, ...]:

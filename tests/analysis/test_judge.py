@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from analysis.at_axle import Instrument, Level
 from analysis.budget import Budget, Input, Row
 from analysis.fixtures import fixture_from
-from analysis.judge import AtAxle, budgets_of, disagreements, judge_job, judge_pull, values_of
+from analysis.judge import AtAxle, budgets_of, disagreements, judge_job, judge_pull, judge_pulls, values_of
 from analysis.limits import State, bounds_from
 from analysis.results import Breakaway, Pull, Rotating
-from logger.header import Lever, Limit
+from logger.header import Axle, Header, Lever, Limit, Test
 
 MIN_30 = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=30.0, source="manual"))
 AT = AtAxle(fixture_from(Lever(fixture="couple")), Instrument(0.005), Level(0.0, 0.01, True, "lever off"), noise_nm=0.4)
@@ -113,3 +115,42 @@ def test_monte_carlo_checks_a_pull():
     arcsine = AtAxle(fixture_from(heavy), Instrument(), Level())
     assert all("use Monte Carlo's" in text for text in disagreements(_pull(), arcsine))
     assert len(disagreements(_pull(), arcsine)) == 3
+
+
+HELD = Header(test=Test(place="car", held="other side", gear="neutral"), axle=Axle(type="clutch pack"))
+
+
+def test_all_pulls_at_once_are_the_same_as_one_by_one():
+    pulls = [_pull(breakaway=value) for value in (40.0, 40.4, 39.7, 90.0)]
+    counting = [True, True, True, False]
+    said = judge_pulls(list(zip(pulls, counting, strict=True)), HELD, AT, MIN_30)
+    job = values_of([(1, budgets_of(pull, AT)) for pull in pulls[:3]])
+    assert said.job == job
+    assert said.result.value == judge_job(job, MIN_30).value == pytest.approx(40.0)
+    assert said.results[3] is None, "one that is left out has no result"
+    assert said.results[0] == judge_pull(said.budgets[0], job, 1, MIN_30)
+
+
+def test_what_the_comparison_rests_on_is_said():
+    flat = replace(_pull(), breakaway=Breakaway(2.0, 40.0, 0.1, 0.3, distinct_peak=False))
+    said = judge_pulls([(flat, True)], HELD, AT, MIN_30)
+    assert any("torque at which slip began" in note for note in said.result.notes)
+    slip = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=480.0, source="manual"))
+    assert any("lbf·in against lbf·ft" in note for note in judge_pulls([(_pull(), True)], HELD, AT, slip).notes)
+
+
+def test_without_limit_fixture_or_comparable_test_nothing_is_judged():
+    pulls = [(_pull(), True), (_pull(), True)]
+    free = judge_pulls(pulls, HELD, AT, None)
+    assert (free.result, free.results) == (None, (None, None))
+    assert free.job
+    unknown = judge_pulls(pulls, HELD, None, MIN_30)
+    assert unknown.result.state is State.NOT_VALID
+    assert "lever is not known" in unknown.result.notes[0]
+    case = bounds_from(
+        Limit(quantity="breakaway", kind="min", unit="N·m", lower=30.0, source="manual", held="case", place="bench")
+    )
+    refused = judge_pulls(pulls, HELD, AT, case)
+    assert refused.result.state is State.NOT_VALID
+    assert "factor of two" in refused.result.notes[0]
+    assert refused.results == (None, None)

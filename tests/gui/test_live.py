@@ -66,8 +66,10 @@ def test_a_practice_job_from_start_to_signature_equals_its_recording(live: Hand,
         assert read.axle["breakaway"].u95 == pytest.approx(judged.breakaway.u95_nm, abs=1e-6)
         assert read.axle["rotating mean"].value == pytest.approx(judged.rotating.nm, abs=1e-6)
         assert bool(read.left_out) == bool(rejected)
+        assert (str(read.result.state) if read.result is not None else "") == judged.state
     assert reading.result.value == pytest.approx(value.value.nm, abs=1e-6)
     assert str(reading.result.state) == value.state
+    assert reading.result.notes == value.notes
     assert reading.header.job.operator == "practice"
 
 
