@@ -126,7 +126,8 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
         )
         for quantity in QUANTITIES
     }
-    baseline, notes = _baseline(values.get("both free", {}), both)
+    tested = {rolling(side, direction) for matrix in raw.values() for side, direction in matrix.cells}
+    baseline, notes = _baseline(values.get("both free", {}), both, tested)
     means = tuple(m for q in QUANTITIES for m in _means(raw[q], baseline, q))
     notes += tuple(text for q in QUANTITIES for text in raw[q].words())
     if both is not None:
@@ -190,9 +191,9 @@ def _unshared(reading: RecordingReading, others: tuple[RecordingReading, ...]) -
 
 
 def _baseline(
-    values: Mapping[tuple[str, int], Budget], both: RecordingReading | None
+    values: Mapping[tuple[str, int], Budget], both: RecordingReading | None, tested: set[str]
 ) -> tuple[dict[tuple[str, str], Budget], tuple[str, ...]]:
-    """Give the baseline by quantity and way of rolling; a single direction stands for both, and that is said."""
+    """Give the baseline by quantity and way of rolling; one direction stands for both, said where both are tested."""
     if both is None:
         return {}, ("no both-free baseline: the pack mean cannot be told from drag",)
     side = both.header.test.side if both.header is not None else None
@@ -206,7 +207,7 @@ def _baseline(
         for way in missing:
             found[quantity, way] = next(iter(own.values()))
             note = f"the baseline was turned one way only: it stands for {way} too"
-            notes = notes if note in notes else (*notes, note)
+            notes = notes if note in notes or way not in tested else (*notes, note)
     return found, notes
 
 

@@ -257,6 +257,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
     """``<stem>.sidecar.toml``: what a trace lacks, and later corrections. Values here win over the header's."""
 
     simulated: bool | None = None
+    started: datetime | None = None  # only where the trace does not say it
     job: Job | None = None
     axle: Axle | None = None
     test: Test | None = None

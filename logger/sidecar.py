@@ -79,6 +79,8 @@ def merged(header: Header, sidecar: Sidecar | None) -> Header:
         over = getattr(sidecar, name)
         if over is not None:
             changes[name] = _overlaid(getattr(header, name), over)
+    if header.started is None and sidecar.started is not None:
+        changes["started"] = sidecar.started
     if sidecar.simulated:  # a mark in the bytes can be added to, never taken away
         changes["simulated"] = True
     photos = tuple(photo for photo in sidecar.photos if photo not in header.photos)

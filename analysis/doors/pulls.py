@@ -42,18 +42,24 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--monte-carlo", action="store_true", help="check every interval at the axle by a million trials"
     )
+    parser.add_argument(
+        "--both-free", metavar="FILE", help="the drag baseline: shows the packs' mean beside the torque as read"
+    )
     parser.add_argument("--unit", metavar="UNIT", help="unit of the table; default: that of the recording")
     add_reading_options(parser)
 
 
 def run(args: argparse.Namespace) -> int:
     """Do it."""
+    from dataclasses import replace
+    from pathlib import Path
+
     from analysis.doors.shown import exit_for
     from analysis.pipeline import read_files
     from logger.console import Progress, note, say
 
     unit = canonical_unit(args.unit) if args.unit else None
-    asked = asked_of(args)
+    asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
     if asked.limit is not None:
         for line in limit_doubts(asked.limit):
             note(f"note: {line}")
@@ -103,8 +109,9 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
         return
     _pull_table(reading, unit)
     jobs = _job_lines(reading, unit)
-    said = {text.strip() for text in jobs}
-    for line in (*_reasons(reading), *jobs):
+    drag = _drag_lines(reading, unit)
+    said = {text.strip() for text in (*jobs, *drag)}
+    for line in (*_reasons(reading), *jobs, *drag):
         say(line)
     if reading.result is not None:
         say(reading.result.words)
@@ -216,3 +223,17 @@ def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
         lines.append(f"  {value.budget.quantity}, {DIRECTIONS[value.direction]}: {shown} (95 %; {pulls})")
         lines += [f"    {note}" for note in value.notes]
     return lines
+
+
+def _drag_lines(reading: RecordingReading, unit: str) -> list[str]:
+    """Give the packs' mean with the drag taken off, or why it is withheld."""
+    from logger.units import format_torque
+
+    if reading.drag is None:
+        return []
+    lines = []
+    for m in reading.drag.test.means:
+        mean = m.budget
+        shown = m.how if mean is None else f"{format_torque(mean.value, unit, mean.u95)} (95 %; {m.how})"
+        lines.append(f"  packs alone, {m.quantity}, {m.way}: {shown}")
+    return [*lines, *(f"    {note}" for note in reading.drag.test.notes)]

@@ -2,7 +2,11 @@
 
     heldwheel-read report hill-07.csv --limit rear.limit.toml --out hill-07.pdf
     heldwheel-read report hill-07.csv --kind engineer --shop "Hillfoot Workshop" --out hill-07.html
+    heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
+
+With --both-free, the drag baseline, the page shows the torque as read and the packs' mean; a recording that names its
+baseline needs no option. What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
 
 Verifying does the work again from the raw recording with the settings that the report carries, and compares figures,
 result and page. Exit codes of --verify: 0 it holds, 1 it does not, 3 its figures hold but its page was set by another
@@ -33,6 +37,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--shop", default="", help="shop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
     parser.add_argument("--remarks", default="", help="your own words on the page")
+    parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
+    parser.add_argument("--both-free", metavar="FILE", help="the drag baseline: both wheels free, one turned")
     parser.add_argument("--revision", type=int, default=1, help="of this report (default 1)")
     parser.add_argument("--issued", metavar="TIME", help="time of issue, 2026-05-17T18:00+02:00 (default: now)")
     parser.add_argument("--verify", metavar="PAGE", help="verify this report instead of writing one")
@@ -54,6 +60,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _write(args: argparse.Namespace) -> int:
+    from dataclasses import replace
     from datetime import datetime
 
     from analysis.doors.shown import exit_for
@@ -63,8 +70,9 @@ def _write(args: argparse.Namespace) -> int:
     from analysis.summary import material_of
     from logger import console
     from logger.errors import InputError
+    from logger.photos import PhotoState, photo_state
 
-    asked = asked_of(args)
+    asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
     reading = read_file(args.recording, asked)
     try:
         issued = (
@@ -76,8 +84,13 @@ def _write(args: argparse.Namespace) -> int:
         reading.bounds.written.unit if reading.bounds and reading.bounds.written.unit != "1" else reading.unit
     )
     address = "\n".join(line.strip() for line in args.address.split("/"))
-    issue = Issue(issued, Kind(args.kind), unit, args.shop, address, args.revision, args.remarks)
-    content = content_of(material_of(reading, asked), issue)
+    issue = Issue(issued, Kind(args.kind), unit, args.shop, address, args.revision, args.remarks, args.authorised)
+    material = material_of(reading, asked)
+    for photo in material.header.photos:
+        state = photo_state(material.file, photo)
+        if state is not PhotoState.SAME:
+            console.note(f"photo {console.clean(photo.file, 80)}: {state}")
+    content = content_of(material, issue)
     for out in args.out or [Path(args.recording).stem + ".html"]:
         console.say(f"{content.identity}  {write_report(content, out)}")
     if reading.result is not None:
@@ -85,7 +98,16 @@ def _write(args: argparse.Namespace) -> int:
     return exit_for([reading.result] if reading.result is not None else [])
 
 
+def _named(near: Path, said: object) -> Path | None:
+    """Give the file that a record names, in the folder of another one."""
+    from logger.small_file import beside
+
+    return beside(near, str(said.get("file", ""))) if isinstance(said, dict) else None
+
+
 def _verify(args: argparse.Namespace) -> int:
+    from dataclasses import replace
+
     from analysis.report.verify import Holds, verify
     from logger import console
     from logger.errors import InputError
@@ -97,12 +119,12 @@ def _verify(args: argparse.Namespace) -> int:
         from analysis.pipeline import read_file
         from analysis.summary import asked_from, material_of
 
-        said = record.get("recording")
-        name = Path(str(said.get("file", ""))).name if isinstance(said, dict) else ""
-        if not (given or name):
+        recording = Path(given) if given else _named(page, record.get("recording"))
+        if recording is None:
             raise InputError("its record names no recording; name it with --against")
-        asked = asked_from(record.get("asked", {}))
-        return material_of(read_file(given or page.with_name(name), asked), asked)
+        both_free = Path(args.both_free) if args.both_free else _named(recording, record.get("both_free"))
+        asked = replace(asked_from(record.get("asked", {})), both_free=both_free)
+        return material_of(read_file(recording, asked), asked)
 
     found = verify(page, read)
     console.say(f"{found.identity}: {found.holds.value}")

@@ -31,13 +31,17 @@ class Table:
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A block of the page: a heading with fields (label, value), lines, a table; ``half``: half as wide as the page."""
+    """A block of the page: a heading with fields (label, value), a table, lines.
+
+    ``half``: half as wide as the page. ``bullets``: the lines are a list.
+    """
 
     heading: str
     fields: tuple[tuple[str, str], ...] = ()
     lines: tuple[str, ...] = ()
     table: Table | None = None
     half: bool = False
+    bullets: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +85,6 @@ class Content:
     drawing: Drawing
     legend: str
     sections: tuple[Section, ...]
-    cautions: tuple[str, ...]
     statements: tuple[str, ...]
     signatures: tuple[str, ...]
     footer: str

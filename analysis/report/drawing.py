@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 Floats = NDArray[np.float64]
 
 INK, MUTED, RULE, ACCENT = "#1b2124", "#50585d", "#d5d1c7", "#0b625d"
-BAND, STEADY, WRONG = "#d3e1f3", "#0b625d", "#a11d2a"
+BAND, LIMIT, STEADY, WRONG = "#d3e1f3", "#1450a5", "#0b625d", "#a11d2a"
 
 POINTS_PER_COLUMN = 2
 """Lowest and highest sample of every column one point wide: nothing that could be seen is lost."""
@@ -166,7 +166,7 @@ def trace_drawing(
         What the axis shows.
     """
     width, height = size
-    left, right, top, bottom = 38.0, 6.0, 15.0, 26.0
+    left, right, top, bottom = 38.0, 6.0, 15.0, 15.0
     plot = _Plot(left, top, width - left - right, height - top - bottom, *_range(time_s, torque, pulls, limit))
     sides = _sides(torque, pulls)
     shapes: list[Shape] = [*_band(plot, limit, sides), *_grid(plot, unit, axis)]
@@ -246,17 +246,16 @@ def _band(plot: _Plot, limit: tuple[float | None, float | None], sides: tuple[in
 def _limit_lines(
     plot: _Plot, limit: tuple[float | None, float | None], sides: tuple[int, ...], unit: str
 ) -> list[Shape]:
+    """Draw the limit, and say in the line above the plot, clear of the trace, what it is."""
+    bounds = [(bound, word) for bound, word in zip(limit, ("at least", "at most"), strict=True) if bound is not None]
     shapes: list[Shape] = []
     for side in sides:
-        for bound, word in zip(limit, ("at least", "at most"), strict=True):
-            if bound is not None:
-                y = plot.y(side * bound)
-                shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), "#1450a5", 0.8, dashed=True))
-                # Outside the band, so that two labels never meet.
-                above = (word == "at most") == (side > 0)
-                shapes.append(
-                    Text(plot.left + 3, y - 2.5 if above else y + 8, f"{word} {bound:.4g} {unit}", 7, "#1450a5")
-                )
+        for bound, _ in bounds:
+            y = plot.y(side * bound)
+            shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), LIMIT, 0.8, dashed=True))
+    if bounds:
+        said = ", ".join(f"{word} {bound:.4g} {unit}" for bound, word in bounds)
+        shapes.append(Text(plot.left + plot.width, plot.top - 6, f"dashed: {said}", 7.5, LIMIT, "end"))
     return shapes
 
 
@@ -273,7 +272,7 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
         shapes.append(Text(x, bottom + 11, f"{value:g}", anchor="middle"))
     shapes.append(Line(((plot.left, bottom), (plot.left + plot.width, bottom)), MUTED, 0.5))
     shapes.append(Text(plot.left, plot.top - 6, f"{axis}, {unit}", 7.5, INK, bold=True))
-    shapes.append(Text(plot.left + plot.width, bottom + 21, "time, s", 7.5, INK, "end", bold=True))
+    shapes.append(Text(plot.left - 8, bottom + 11, "time, s", 7.5, INK, "end", bold=True))
     return shapes
 
 

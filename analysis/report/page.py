@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,11 +16,13 @@ from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Mat
 from logger.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
-    from logger.header import Photo
+    from analysis.budget import Budget, Row
 
 MOST_PHOTOS = 12
 """Photographs listed on a page."""
+
+SMALL_SHARE = 0.005
+"""Inputs below this share of the variance stand together in one sentence, with their value and uncertainty."""
 
 _TURN = {1: "clockwise", -1: "counter-clockwise"}
 
@@ -81,7 +83,7 @@ class Page:
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
         axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
-        height = 118.0 if self.issue.kind is Kind.ENGINEER else 172.0
+        height = 98.0 if self.issue.kind is Kind.ENGINEER else 172.0
         return trace_drawing(
             m.time_s, m.torque_nm * scale, self.unit, pulls=marks, limit=limit, size=(523.0, height), axis=axis
         )
@@ -97,12 +99,12 @@ class Page:
 
     def legend(self) -> str:
         """Explain the drawing's marks."""
-        parts = ["triangle: breakaway", "thick line: steady rotation", "bar with number: pull, crossed if not used"]
+        parts = ["triangle: breakaway", "thick: steady rotation", "numbered bar: pull, crossed if not used"]
         if any(p.breakaway and not p.distinct for p in self.material.pulls):
             parts.insert(1, "ring: slip began without a peak")
         if self.material.result is not None:
-            parts.append("shaded: where the value conforms")
-        return "; ".join(parts) + ". Clockwise, seen from outside the car, is positive."
+            parts.append("shaded: conforms")
+        return "; ".join([*parts, "positive: clockwise from outside"]) + "."
 
     def sections(self, *, full: bool) -> Iterator[Section]:
         """Give the blocks below the drawing; ``full`` for the engineer. Those of half width follow one another."""
@@ -111,11 +113,11 @@ class Page:
             yield Section(f"Pulls ({self.unit})", table=self.pull_table())
             if m.budget is not None:
                 yield self.budget(m.budget)
+        if m.drag is not None:
+            yield self.drag(m.drag)
         left_out = tuple(self.left_out())
         if left_out:
             yield Section("Left out, and what is not in order", lines=left_out, half=full)
-        if m.drag is not None:
-            yield Section("Drag", lines=tuple(self.drag(m.drag)), half=full)
         conditions = tuple(fields.conditions(m.header, full=full))
         yield Section("Test and conditions", conditions, (self.method(),), half=full)
         if full:
@@ -124,9 +126,12 @@ class Page:
             yield Section("Instrument", tuple(instrument), half=True)
         if self.issue.remarks.strip():
             yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
-        yield Section("Evidence", lines=tuple(self.evidence()), half=full)
-        if m.header.photos:
-            yield self.photos(m.header.photos)
+        cautions = Section("Cautions", lines=tuple(self.cautions(full=full)), half=full, bullets=True)
+        if full:
+            yield cautions
+        yield self.evidence()
+        if not full:
+            yield cautions
 
     def pull_table(self) -> Table:
         """List every pull, used or not."""
@@ -196,26 +201,33 @@ class Page:
         """Give the uncertainty budget of the judged value, largest part first."""
         scale = 1 / torque_factor(self.unit)
         total = budget.u
-        rows = [
-            (
-                row.input.name,
-                minus(f"{row.input.value:.5g}"),
-                f"{row.input.u:.2g}",
-                row.input.unit,
-                "∞" if row.input.dof == float("inf") else f"{row.input.dof:.0f}",
-                minus(f"{row.sensitivity:.4g}"),
-                f"{row.contribution * scale:.2g}",
-                f"{(row.contribution / total) ** 2 * 100:.0f} %" if total else "–",
-                clean(row.input.note, 60),
+        rows, small = [], []
+        for row in sorted(budget.rows, key=lambda r: -r.contribution):
+            share = (row.contribution / total) ** 2 if total else 1.0
+            if share < SMALL_SHARE:
+                small.append(f"{row.input.name} {minus(f'{row.input.value:.5g}')} {_unit(row)}(u {row.input.u:.2g})")
+                continue
+            rows.append(
+                (
+                    row.input.name,
+                    minus(f"{row.input.value:.5g}"),
+                    f"{row.input.u:.2g}",
+                    row.input.unit,
+                    "∞" if row.input.dof == float("inf") else f"{row.input.dof:.0f}",
+                    minus(f"{row.sensitivity:.4g}"),
+                    f"{row.contribution * scale:.2g}",
+                    f"{share * 100:.0f} %" if total else "–",
+                    clean(row.input.note, 60),
+                )
             )
-            for row in sorted(budget.rows, key=lambda r: -r.contribution)
-        ]
         heads = ("input", "value", "u", "unit", "ν", "sensitivity", f"part, {self.unit}", "share", "from")
         dof = "∞" if budget.dof == float("inf") else f"{budget.dof:.1f}"
         line = (
             f"Combined u = {total * scale:.3g} {self.unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g} {self.unit} "
             "(JCGM 100)."
         )
+        if small:
+            line += f" Below {SMALL_SHARE * 100:g} % each: {', '.join(small)}."
         return Section(
             f"Uncertainty of the {budget.quantity}", lines=(line,), table=Table(heads, tuple(rows), (1, 2, 4, 5, 6, 7))
         )
@@ -227,31 +239,21 @@ class Page:
             "" if self.issue.kind is Kind.ENGINEER else f" {words.NOT_TESTED}"
         )
 
-    def drag(self, drag: DragPart) -> Iterator[str]:
+    def drag(self, drag: DragPart) -> Section:
         """Give raw torque and pack mean side by side; neither takes the other's place."""
 
-        def said(torque: Torque | None) -> str:
-            return "–" if torque is None else self.torque(*torque)
+        def cell(torque: Torque | None, missing: str = "–") -> str:
+            return missing if torque is None else self.torque(*torque)
 
-        for line in drag.lines:
-            raw = f"{line.quantity}, {line.way}: {said(line.raw)} {self.unit} as read, drag included"
-            if line.mean is None:
-                yield clean(f"{raw}. {line.how}", LONGEST_NOTE)
-                continue
-            both = f"both free {said(line.both_free)}"
-            yield clean(f"{raw}; {both}; packs alone {said(line.mean)} ({line.how})", LONGEST_NOTE)
-        yield words.RAW_IS_COMPARED
-        yield from (clean(note, LONGEST_NOTE) for note in drag.notes)
-
-    def photos(self, photos: Sequence[Photo]) -> Section:
-        """List the photographs by what they show, name and hash."""
         rows = tuple(
-            (clean(photo.caption) or "–", clean(photo.file, 80), clean(photo.sha256, 64))
-            for photo in photos[:MOST_PHOTOS]
+            (line.quantity, line.way, cell(line.raw), cell(line.both_free), cell(line.mean, "withheld"), *hows)
+            for line, hows in zip(drag.lines, _once_each(line.how for line in drag.lines), strict=True)
         )
-        more = len(photos) - len(rows)
-        lines = (f"and {more} more, named in the recording's header or sidecar",) if more else ()
-        return Section("Photographs", lines=lines, table=Table(("shows", "file", "SHA-256"), rows))
+        heads = ("quantity", "rolling", "as read, drag included", "both wheels free", "packs alone", "how")
+        lines = [words.RAW_IS_COMPARED]
+        if drag.notes:
+            lines.append(clean("; ".join(drag.notes), LONGEST_NOTE))
+        return Section(f"Drag taken off ({self.unit})", lines=tuple(lines), table=Table(heads, rows, (2, 3, 4)))
 
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
@@ -277,7 +279,7 @@ class Page:
         close = words.CLOSE if result is not None and result.state is State.TOO_CLOSE else ()
         yield from cautions_of(*words.ALWAYS, *close, *(words.FULL if full else ()))
 
-    def evidence(self) -> Iterator[str]:
+    def evidence(self) -> Section:
         """Say which files the page rests on and how it can be checked."""
         m = self.material
         state = {
@@ -285,7 +287,26 @@ class Page:
             "recovered": "recovered, without its closing line",
             "foreign": "a trace from elsewhere",
         }.get(m.state, m.state)
-        yield f"Recording {clean(Path(m.file).name)}, {state}. SHA-256 {m.sha256}."
+        rows = [(clean(Path(m.file).name, 60), m.sha256, f"recording, {state}")]
         if m.drag is not None:
-            yield f"Both free: {clean(Path(m.drag.file).name)}. SHA-256 {m.drag.sha256}."
-        yield words.EVIDENCE
+            rows.append((clean(Path(m.drag.file).name, 60), m.drag.sha256, "both wheels free"))
+        photos = m.header.photos
+        for photo in photos[:MOST_PHOTOS]:
+            rows.append(
+                (clean(photo.file, 60), clean(photo.sha256, 64), f"photo: {clean(photo.caption) or 'no caption'}")
+            )
+        more = len(photos) - MOST_PHOTOS
+        lines = (f"{more} more photos are named in the recording. {words.EVIDENCE}" if more > 0 else words.EVIDENCE,)
+        return Section("Evidence", lines=lines, table=Table(("file", "SHA-256", "what it is"), tuple(rows)))
+
+
+def _unit(row: Row) -> str:
+    return "" if row.input.unit == "1" else f"{row.input.unit} "
+
+
+def _once_each(texts: Iterable[str]) -> Iterator[tuple[str]]:
+    """Give each text where it stands for the first time, with true minus signs, and a ditto mark afterwards."""
+    seen: set[str] = set()
+    for text in texts:
+        yield ("as above" if text in seen else clean(text.replace(" - ", " − "), LONGEST_NOTE),)
+        seen.add(text)

@@ -1,6 +1,7 @@
 """A report as PDF, from the same content as the page: identity and page number on every sheet, a marked end.
 
-Conventions: lengths in points on A4; the machine-readable part travels as XMP metadata, base64 in ``record``.
+What fits on one sheet stands on one: a report is set roomily if that is enough, else closely; one that needs more
+sheets in any case is set roomily. The machine-readable part travels as XMP metadata, base64 in ``record``.
 """
 
 from __future__ import annotations
@@ -8,23 +9,19 @@ from __future__ import annotations
 import base64
 import logging
 from collections.abc import Sequence
-from importlib.resources import as_file, files
+from itertools import product
 from typing import TYPE_CHECKING
 
 from analysis.limits import State
 from analysis.report import drawing as d
-from analysis.report.material import Kind
+from analysis.report.content import blocks
+from analysis.report.paper import CLOSE, GAP, MARGIN, PAGE, ROOMY, WIDTH, Paper, Setting, rgb
 from analysis.report.words import SIMULATED
 
 if TYPE_CHECKING:
     from fpdf import FPDF
 
-    from analysis.report.content import Content, Section, Table, Verdict
-
-PAGE = (595.28, 841.89)
-MARGIN = 36.0
-WIDTH = PAGE[0] - 2 * MARGIN
-BOTTOM = PAGE[1] - 40.0
+    from analysis.report.content import Content, Headline, Section, Verdict
 
 RECORD_OPENS, RECORD_CLOSES = b"<hw:record>", b"</hw:record>"
 _XMP = (
@@ -32,6 +29,7 @@ _XMP = (
     '<rdf:Description rdf:about="" xmlns:hw="urn:heldwheel:report">{}</rdf:Description></rdf:RDF>'
 )
 
+BULLET = 8.0
 _STATE_COLOURS = {
     State.WITHIN: "#1450a5",
     State.OUTSIDE: "#a11d2a",
@@ -45,365 +43,230 @@ def to_pdf(content: Content) -> bytes:
     # The font writer reports every table it leaves out; none is missed.
     for name in ("fontTools", "fpdf"):
         logging.getLogger(name).setLevel(logging.ERROR)
-    return bytes(_Sheet(content).finished())
+    sheet = _Sheet(content, ROOMY)
+    if sheet.pdf.pages_count > 1:
+        closer = _Sheet(content, CLOSE)
+        sheet, other = (closer, sheet) if closer.pdf.pages_count == 1 else (sheet, closer)
+        other.drop()
+    return bytes(sheet.pdf.output())
 
 
-def _rgb(colour: str) -> tuple[int, int, int]:
-    return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
+def _document(content: Content, setting: Setting) -> FPDF:
+    """Open a document whose every sheet carries mark, identity and page number."""
+    from fpdf import FPDF
+
+    class Paged(FPDF):
+        def header(self) -> None:
+            if content.simulated:
+                _across(self, "SIMULATED")
+
+        def footer(self) -> None:
+            self.set_y(PAGE[1] - setting.bottom + 10)
+            self.set_font("sans", "", 7)
+            self.set_text_color(*rgb(d.MUTED))
+            self.cell(WIDTH * 0.84, 9, content.footer)
+            self.cell(WIDTH * 0.16, 9, f"page {self.page_no()} of {{nb}}", align="R")
+
+    pdf = Paged(unit="pt", format="A4")
+    pdf.set_title(f"{content.identity} {content.title}")
+    pdf.set_producer("Heldwheel")
+    pdf.set_lang("en")
+    pdf.set_creation_date(content.issued)
+    record = base64.b64encode(content.record.encode("utf-8")).decode("ascii")
+    pdf.set_xmp_metadata(_XMP.format(f"<hw:record>{record}</hw:record>"))
+    return pdf
 
 
-class _Sheet:
-    """Draws a content from top to bottom, on as many sheets as it needs."""
+def _even(heights: Sequence[float]) -> list[int | None]:
+    """Share blocks among two columns so that the higher one is as low as possible; the first stands on the left."""
+    best: list[int | None] = []
+    lowest = float("inf")
+    for others in product((1, 0), repeat=len(heights) - 1):
+        shares = [0, *others]
+        right = sum(h for h, column in zip(heights, shares, strict=True) if column)
+        if max(right, sum(heights) - right) < lowest:
+            lowest, best = max(right, sum(heights) - right), list(shares)
+    return best
 
-    def __init__(self, content: Content) -> None:
+
+def _across(pdf: FPDF, word: str) -> None:
+    """Write a word across the sheet, behind everything."""
+    pdf.set_font("sans", "B", 84)
+    pdf.set_text_color(248, 230, 231)
+    width = pdf.get_string_width(word)
+    with pdf.rotation(52, PAGE[0] / 2, PAGE[1] / 2):
+        pdf.text(PAGE[0] / 2 - width / 2, PAGE[1] / 2 + 28, word)
+
+
+class _Sheet(Paper):
+    """Composes a content from top to bottom, on as many sheets as it needs."""
+
+    def __init__(self, content: Content, setting: Setting) -> None:
+        super().__init__(_document(content, setting), setting)
         self.content = content
-        self.pdf = self._opened()
-        self.known = set(self.pdf.fonts["sans"].cmap) | {ord(" ")}  # type: ignore[union-attr]
         self.pdf.add_page()
-
-    def _opened(self) -> FPDF:
-        from fpdf import FPDF
-
-        sheet = self
-
-        class Paged(FPDF):
-            def header(self) -> None:
-                if sheet.content.simulated:
-                    sheet.across(self, "SIMULATED")
-
-            def footer(self) -> None:
-                sheet.foot(self)
-
-        pdf = Paged(unit="pt", format="A4")
-        pdf.set_margins(MARGIN, 32, MARGIN)
-        pdf.set_auto_page_break(auto=True, margin=PAGE[1] - BOTTOM)
-        pdf.c_margin = 0
-        fonts = files("analysis.report.fonts")
-        for style, name in (("", "sans.ttf"), ("B", "sans-bold.ttf")):
-            with as_file(fonts.joinpath(name)) as path:
-                pdf.add_font("sans", style, path)
-        pdf.set_title(f"{self.content.identity} {self.content.title}")
-        pdf.set_producer("Heldwheel")
-        pdf.set_lang("en")
-        pdf.set_creation_date(self.content.issued)
-        record = base64.b64encode(self.content.record.encode("utf-8")).decode("ascii")
-        pdf.set_xmp_metadata(_XMP.format(f"<hw:record>{record}</hw:record>"))
-        return pdf
-
-    def finished(self) -> bytearray:
-        """Draw everything and close the document."""
         self.head()
-        self.fields(self.content.facts)
+        self.fields(self.content.facts, MARGIN, WIDTH, 2)
         if self.content.simulated:
             self.warning(SIMULATED)
         self.result()
-        self.picture()
-        self.sections()
-        self.cautions()
+        self.room(self.content.drawing.height + 24)
+        self.draw(self.content.drawing)
+        self.paragraph(self.content.legend, self.set.small, d.MUTED, gap=1)
+        for half, sections in blocks(self.content.sections):
+            if half:
+                self.columns(sections)
+            else:
+                for section in sections:
+                    self.section(section)
         self.sign()
-        return self.pdf.output()
-
-    # Pieces of text
-
-    def text(self, text: str) -> str:
-        """Replace what the font cannot show, so that nothing vanishes silently."""
-        return "".join(c if ord(c) in self.known else "\N{REPLACEMENT CHARACTER}" for c in text)
-
-    def font(self, size: float, colour: str = d.INK, *, bold: bool = False) -> None:
-        self.pdf.set_font("sans", "B" if bold else "", size)
-        self.pdf.set_text_color(*_rgb(colour))
-
-    def paragraph(
-        self,
-        text: str,
-        size: float = 7.6,
-        colour: str = d.INK,
-        *,
-        bold: bool = False,
-        x: float = MARGIN,
-        width: float = WIDTH,
-        gap: float = 1.5,
-    ) -> None:
-        self.font(size, colour, bold=bold)
-        self.pdf.set_x(x)
-        self.pdf.multi_cell(width, size * 1.32, self.text(text), align="L", new_x="LMARGIN", new_y="NEXT")
-        self.pdf.set_y(self.pdf.get_y() + gap)
-
-    def room(self, height: float) -> None:
-        """Begin a new sheet where the next block would not fit."""
-        if self.pdf.get_y() + height > BOTTOM:
-            self.pdf.add_page()
 
     # Fixed parts
 
     def head(self) -> None:
-        pdf, c = self.pdf, self.content
-        top = pdf.get_y()
-        self.font(12.5, bold=True)
-        pdf.multi_cell(WIDTH * 0.64, 15, self.text(c.shop), align="L", new_x="LMARGIN", new_y="NEXT")
-        for line in c.address:
-            self.paragraph(line, 8, d.MUTED, width=WIDTH * 0.64, gap=0)
-        left_bottom = pdf.get_y()
-        pdf.set_xy(MARGIN + WIDTH * 0.64, top)
+        pdf, c, split = self.pdf, self.content, WIDTH * 0.64
+        top = self.y
+        self.paragraph(c.shop, 12.5, bold=True, width=split, gap=0)
+        if c.address:
+            self.paragraph(" · ".join(c.address), 8, d.MUTED, width=split, gap=0)
+        left_bottom = self.y
         self.font(10, bold=True)
-        pdf.cell(WIDTH * 0.36, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
+        pdf.set_xy(MARGIN + split, top)
+        pdf.cell(WIDTH - split, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
         self.font(8, d.MUTED)
-        pdf.set_x(MARGIN + WIDTH * 0.64)
-        pdf.cell(WIDTH * 0.36, 10, f"for the {c.kind}", align="R", new_x="LMARGIN", new_y="NEXT")
-        y = max(left_bottom, pdf.get_y()) + 4
-        pdf.set_draw_color(*_rgb(d.ACCENT))
+        pdf.set_x(MARGIN + split)
+        pdf.cell(WIDTH - split, 10, f"for the {c.kind}", align="R", new_x="LMARGIN", new_y="NEXT")
+        y = max(left_bottom, self.y) + 3
+        pdf.set_draw_color(*rgb(d.ACCENT))
         pdf.set_line_width(1.6)
         pdf.line(MARGIN, y, MARGIN + WIDTH, y)
-        pdf.set_y(y + 7)
-        self.paragraph(c.title, 13.5, bold=True, gap=4)
-
-    def foot(self, pdf: FPDF) -> None:
-        pdf.set_y(PAGE[1] - 30)
-        pdf.set_font("sans", "", 6.8)
-        pdf.set_text_color(*_rgb(d.MUTED))
-        pdf.cell(WIDTH * 0.84, 9, self.content.footer)
-        pdf.cell(WIDTH * 0.16, 9, f"page {pdf.page_no()} of {{nb}}", align="R")
-
-    def across(self, pdf: FPDF, word: str) -> None:
-        """Write a word across the sheet, behind everything."""
-        pdf.set_font("sans", "B", 84)
-        pdf.set_text_color(248, 230, 231)
-        width = pdf.get_string_width(word)
-        with pdf.rotation(52, PAGE[0] / 2, PAGE[1] / 2):
-            pdf.text(PAGE[0] / 2 - width / 2, PAGE[1] / 2 + 28, word)
+        self.move(y + self.set.gap + 2)
+        self.paragraph(c.title, 13.5, bold=True, gap=self.set.gap)
 
     def warning(self, text: str) -> None:
-        pdf = self.pdf
-        pdf.set_draw_color(*_rgb(d.WRONG))
-        pdf.set_line_width(1.1)
+        self.pdf.set_draw_color(*rgb(d.WRONG))
+        self.pdf.set_line_width(1.1)
         self.font(8.5, d.WRONG, bold=True)
-        pdf.set_y(pdf.get_y() + 3)
-        pdf.cell(WIDTH, 14, text, border=1, align="C", new_x="LMARGIN", new_y="NEXT")
-        pdf.set_y(pdf.get_y() + 3)
-
-    def fields(
-        self, fields: Sequence[tuple[str, str]], x: float = MARGIN, width: float = WIDTH, columns: int = 2
-    ) -> None:
-        """Set labels and values in columns, row by row."""
-        pdf = self.pdf
-        column, label = width / columns, 54.0
-        for i in range(0, len(fields), columns):
-            self.room(12)
-            top = bottom = pdf.get_y()
-            for j, (name, value) in enumerate(fields[i : i + columns]):
-                at = x + j * column
-                pdf.set_xy(at, top)
-                self.font(7.6, d.MUTED)
-                pdf.cell(label, 10, name)
-                self.font(7.6)
-                pdf.set_xy(at + label, top)
-                pdf.multi_cell(column - label - 8, 10, self.text(value), align="L", new_x="LMARGIN", new_y="NEXT")
-                bottom = max(bottom, pdf.get_y())
-            pdf.set_y(bottom + 0.6)
+        self.move(self.y + self.set.gap)
+        self.pdf.cell(WIDTH, 14, text, border=1, align="C", new_x="LMARGIN", new_y="NEXT")
 
     def result(self) -> None:
         """Set the judged torques at the left, the result against the limit at the right."""
-        pdf, c = self.pdf, self.content
-        top = pdf.get_y() + 5
-        pdf.set_y(top)
+        c = self.content
+        top = self.y + self.set.gap + 2
+        self.move(top)
         left = WIDTH * 0.42 if c.verdict else WIDTH
+        beside = all(self.beside(line) <= left for line in c.headlines)
         for line in c.headlines:
-            self.paragraph(line.label, 8, d.MUTED, bold=True, width=left, gap=0)
-            self.font(18, bold=True)
-            pdf.cell(left, 21, self.text(line.value), new_x="LMARGIN", new_y="NEXT")
-            self.paragraph(line.remark, 7.2, d.MUTED, width=left - 10, gap=4)
+            self.headline(line, left, beside=beside)
+            self.paragraph(line.remark, self.set.small, d.MUTED, width=left - 10, gap=self.set.gap)
         if not c.headlines:
             self.paragraph("No pull gave a value that may be used.", 9, width=left)
-        bottom = pdf.get_y()
+        bottom = self.y
         if c.verdict:
-            pdf.set_y(top)
+            self.move(top)
             self.verdict(c.verdict, MARGIN + left + 14, WIDTH - left - 14)
-        pdf.set_y(max(bottom, pdf.get_y()) + 3)
+        self.move(max(bottom, self.y) + self.set.gap)
 
-    def verdict(self, verdict: Verdict, x: float, width: float) -> None:
-        pdf, colour = self.pdf, _STATE_COLOURS[verdict.state]
-        top = pdf.get_y()
-        self.paragraph(f"{verdict.shape} {verdict.state}", 16, colour, bold=True, x=x, width=width, gap=1)
-        self.paragraph(verdict.meaning, 8, x=x, width=width)
-        self.paragraph(f"Limit: {verdict.limit}", 8, bold=True, x=x, width=width)
+    def beside(self, line: Headline) -> float:
+        """Give how wide a torque is with its name beside it."""
+        self.font(8, bold=True)
+        name = self.pdf.get_string_width(self.text(line.label))
+        self.font(self.set.large, bold=True)
+        return float(self.pdf.get_string_width(self.text(line.value)) + 6 + name)
+
+    def headline(self, line: Headline, width: float, *, beside: bool) -> None:
+        """Set a torque large, with its name beside or above it."""
+        if not beside:
+            self.paragraph(line.label, 8, d.MUTED, bold=True, width=width, gap=0)
+        top = self.y
+        self.paragraph(line.value, self.set.large, bold=True, width=width, gap=0)
+        if beside:
+            at = MARGIN + self.pdf.get_string_width(self.text(line.value)) + 6
+            self.font(8, d.MUTED, bold=True)
+            self.pdf.text(at, top + self.set.large * (0.5 * self.set.lead + 0.36), self.text(line.label))
+
+    def verdict(self, verdict: Verdict, at: float, width: float) -> None:
+        colour, top = _STATE_COLOURS[verdict.state], self.y
+        self.paragraph(f"{verdict.shape} {verdict.state}", 16, colour, bold=True, at=at, width=width, gap=1)
+        self.paragraph(verdict.meaning, at=at, width=width)
+        self.paragraph(f"Limit: {verdict.limit}", bold=True, at=at, width=width)
         if verdict.chance:
-            self.paragraph(f"Probability of conformity: {verdict.chance}", 8, x=x, width=width)
-        self.paragraph(f"Rule: {verdict.rule}", 7.2, d.MUTED, x=x, width=width, gap=0)
-        pdf.set_fill_color(*_rgb(colour))
-        pdf.rect(x - 10, top + 1, 3.6, pdf.get_y() - top - 1, style="F")
-
-    def picture(self) -> None:
-        picture = self.content.drawing
-        self.room(picture.height + 24)
-        top = self.pdf.get_y()
-        for shape in picture.shapes:
-            self.shape(shape, top)
-        self.pdf.set_y(top + picture.height + 2)
-        self.paragraph(self.content.legend, 6.8, d.MUTED, gap=2)
-
-    def shape(self, shape: d.Shape, top: float) -> None:
-        pdf = self.pdf
-        match shape:
-            case d.Line():
-                pdf.set_draw_color(*_rgb(shape.colour))
-                pdf.set_line_width(shape.width)
-                if shape.dashed:
-                    pdf.set_dash_pattern(4, 2.5)
-                pdf.polyline([(MARGIN + x, top + y) for x, y in shape.points])
-                if shape.dashed:
-                    pdf.set_dash_pattern()
-            case d.Box():
-                pdf.set_fill_color(*_rgb(shape.colour))
-                pdf.rect(MARGIN + shape.x, top + shape.y, shape.width, shape.height, style="F")
-            case d.Mark(shape="peak"):
-                pdf.set_fill_color(*_rgb(shape.colour))
-                pdf.polygon([(MARGIN + x, top + y) for x, y in d.mark_points(shape)], style="F")
-            case d.Mark():
-                pdf.set_draw_color(*_rgb(shape.colour))
-                pdf.set_line_width(1)
-                pdf.circle(MARGIN + shape.x, top + shape.y, 3)
-            case d.Text():
-                self.font(shape.size, shape.colour, bold=shape.bold)
-                text = self.text(shape.text)
-                width = pdf.get_string_width(text)
-                shift = {"start": 0.0, "middle": width / 2, "end": width}[shape.anchor]
-                pdf.text(MARGIN + shape.x - shift, top + shape.y, text)
+            self.paragraph(f"Probability of conformity: {verdict.chance}", at=at, width=width)
+        self.paragraph(f"Rule: {verdict.rule}", self.set.small, d.MUTED, at=at, width=width, gap=0)
+        self.pdf.set_fill_color(*rgb(colour))
+        self.pdf.rect(at - 10, top + 1, 3.6, self.y - top - 1, style="F")
 
     # Sections
 
-    def sections(self) -> None:
-        """Set the blocks in order; two half ones in a row stand side by side."""
-        waiting = list(self.content.sections)
-        while waiting:
-            first = waiting.pop(0)
-            if first.half and waiting and waiting[0].half:
-                self.pair(first, waiting.pop(0))
-            else:
-                self.section(first)
-
-    def pair(self, left: Section, right: Section) -> None:
-        gap = 16.0
-        width = (WIDTH - gap) / 2
-        self.room(max(self.height(left, width), self.height(right, width)))
-        top = self.pdf.get_y()
-        self.section(left, MARGIN, width)
-        bottom = self.pdf.get_y()
-        self.pdf.set_y(top)
-        self.section(right, MARGIN + width + gap, width)
-        self.pdf.set_y(max(bottom, self.pdf.get_y()))
+    def columns(self, sections: Sequence[Section]) -> None:
+        """Set blocks in two columns so that these come out as even as can be; in order where they fill a sheet."""
+        width = (WIDTH - GAP) / 2
+        heights = [self.height(section, width) for section in sections]
+        wanted = _even(heights)
+        ends = [self.y, self.y]
+        if max(sum(h for h, c in zip(heights, wanted, strict=True) if c == column) for column in (0, 1)) > (
+            self.lowest - self.y
+        ):
+            wanted = [None] * len(sections)
+        for section, height, column in zip(sections, heights, wanted, strict=True):
+            if height > self.lowest - self.set.top:  # higher than a sheet: across
+                self.move(max(ends))
+                self.section(section)
+                ends = [self.y, self.y]
+                continue
+            if column is None:
+                column = 0 if ends[0] <= ends[1] else 1
+            if ends[column] + height > self.lowest:
+                self.pdf.add_page()
+                column, ends = 0, [self.y, self.y]
+            self.move(ends[column])
+            self.section(section, MARGIN + column * (width + GAP), width)
+            ends[column] = self.y
+        self.move(max(ends))
 
     def height(self, section: Section, width: float) -> float:
-        """Give about how high a block without a table will be."""
-        self.font(7.6)
-        fields = sum(self.needs(value, width - 62, 10) + 0.6 for _, value in section.fields)
-        return 20 + fields + sum(self.needs(line, width, 10.1) + 0.8 for line in section.lines)
+        """Give how high a block without a table will be."""
+        label = self.label_width(section.fields) + 8
+        fields = sum(self.takes(value, width - label) + 0.4 for _, value in section.fields)
+        width -= BULLET if section.bullets else 0
+        lines = sum(self.takes(line, width) + 0.8 for line in section.lines)
+        return self.set.gap + 8.6 * self.set.lead + 1 + fields + lines
 
-    def section(self, section: Section, x: float = MARGIN, width: float = WIDTH) -> None:
-        self.room(30)
-        self.pdf.set_y(self.pdf.get_y() + 3)
-        self.paragraph(section.heading, 8.6, d.ACCENT, bold=True, x=x, width=width, gap=1)
+    def section(self, section: Section, at: float = MARGIN, width: float = WIDTH) -> None:
+        if width == WIDTH:
+            self.room(30)
+        self.move(self.y + self.set.gap)
+        self.paragraph(section.heading, 8.6, d.ACCENT, bold=True, at=at, width=width, gap=1)
         if section.fields:
-            self.fields(section.fields, x, width, 1 if section.half else 2)
+            self.fields(section.fields, at, width, 1 if width < WIDTH else 2)
         if section.table:
             self.table(section.table)
         for line in section.lines:
-            self.paragraph(line, x=x, width=width, gap=0.8)
-
-    def table(self, table: Table) -> None:
-        """Set a table: columns as wide as they need, the last one takes what is left and wraps."""
-        pdf, size, high = self.pdf, 7.0, 9.2
-        widths = self.widths(table, size)
-        self.row(table.headings, widths, table.right, size, high, d.MUTED, bold=True)
-        pdf.set_draw_color(*_rgb(d.MUTED))
-        pdf.set_line_width(0.6)
-        pdf.line(MARGIN, pdf.get_y(), MARGIN + WIDTH, pdf.get_y())
-        pdf.set_y(pdf.get_y() + 1)
-        for i, row in enumerate(table.rows):
-            self.row(row, widths, table.right, size, high, d.MUTED if i in table.dim else d.INK)
-            pdf.set_draw_color(*_rgb(d.RULE))
-            pdf.set_line_width(0.35)
-            pdf.line(MARGIN, pdf.get_y(), MARGIN + WIDTH, pdf.get_y())
-            pdf.set_y(pdf.get_y() + 0.8)
-        pdf.set_y(pdf.get_y() + 2)
-
-    def widths(self, table: Table, size: float) -> list[float]:
-        needs = []
-        for i, heading in enumerate(table.headings):
-            self.font(size, bold=True)
-            need = self.pdf.get_string_width(self.text(heading))
-            self.font(size)
-            cells = (self.pdf.get_string_width(self.text(row[i])) for row in table.rows)
-            needs.append(max(need, *cells, 0.0) + 9 if table.rows else need + 9)
-        needs[-1] = max(60.0, WIDTH - sum(needs[:-1]))
-        shrink = min(1.0, (WIDTH - needs[-1]) / max(1.0, sum(needs[:-1])))
-        return [need * shrink for need in needs[:-1]] + [needs[-1]]
-
-    def row(
-        self,
-        cells: Sequence[str],
-        widths: Sequence[float],
-        right: Sequence[int],
-        size: float,
-        high: float,
-        colour: str,
-        *,
-        bold: bool = False,
-    ) -> None:
-        pdf = self.pdf
-        self.font(size, colour, bold=bold)
-        height = max(high, *(self.needs(cell, width - 6, high) for cell, width in zip(cells, widths, strict=True)))
-        self.room(height + 2)
-        self.font(size, colour, bold=bold)
-        x, y = MARGIN, pdf.get_y()
-        for i, (cell, width) in enumerate(zip(cells, widths, strict=True)):
-            pdf.set_xy(x, y)
-            pdf.multi_cell(
-                width - 6, high, self.text(cell), align="R" if i in right else "L", new_x="LMARGIN", new_y="NEXT"
-            )
-            x += width
-        pdf.set_y(y + height)
-
-    def needs(self, cell: str, width: float, high: float) -> float:
-        """Give the height that a cell takes when it wraps."""
-        self.pdf.set_auto_page_break(auto=False)  # a trial must not begin a new sheet
-        height = self.pdf.multi_cell(width, high, self.text(cell), align="L", dry_run=True, output="HEIGHT")
-        self.pdf.set_auto_page_break(auto=True, margin=PAGE[1] - BOTTOM)
-        return float(height) if isinstance(height, float | int) else high
-
-    def cautions(self) -> None:
-        self.room(60)
-        self.pdf.set_y(self.pdf.get_y() + 3)
-        self.paragraph("Cautions", 8.6, d.ACCENT, bold=True, gap=1)
-        columns = 2 if self.content.kind is Kind.ENGINEER else 1
-        width = (WIDTH - 16 * (columns - 1)) / columns
-        for i in range(0, len(self.content.cautions), columns):
-            self.room(20)
-            top = bottom = self.pdf.get_y()
-            for j, line in enumerate(self.content.cautions[i : i + columns]):
-                x = MARGIN + j * (width + 16)
-                self.pdf.set_xy(x, top)
-                self.font(7.2)
-                self.pdf.cell(8, 9.5, "•")
-                self.pdf.set_y(top)
-                self.paragraph(line, 7.2, x=x + 8, width=width - 8, gap=0.3)
-                bottom = max(bottom, self.pdf.get_y())
-            self.pdf.set_y(bottom)
-        for line in self.content.statements:
-            self.paragraph(line, 7.2, d.MUTED, gap=0.3)
+            if section.bullets:
+                self.room(2 * self.set.body * self.set.lead)
+                top = self.y
+                self.paragraph("•", at=at, width=BULLET, gap=0)
+                self.move(top)
+            shift = BULLET if section.bullets else 0.0
+            self.paragraph(line, at=at + shift, width=width - shift)
 
     def sign(self) -> None:
+        """State what the page is, set the lines to sign on, and mark the end."""
         pdf, names = self.pdf, self.content.signatures
-        self.room(58)
+        self.room(self.set.sign + 44)
+        self.move(self.y + self.set.gap)
+        self.paragraph(" ".join(self.content.statements), self.set.small, d.MUTED, gap=0)
         gap = 22.0
         width = (WIDTH - gap * (len(names) - 1)) / len(names)
-        y = pdf.get_y() + 30
-        pdf.set_draw_color(*_rgb(d.INK))
+        y = self.y + self.set.sign
+        pdf.set_draw_color(*rgb(d.INK))
         pdf.set_line_width(0.6)
-        self.font(7.2, d.MUTED)
         for i, name in enumerate(names):
-            x = MARGIN + i * (width + gap)
-            pdf.line(x, y, x + width, y)
-            pdf.set_xy(x, y + 2)
-            pdf.cell(width, 9, name)
-        pdf.set_xy(MARGIN, y + 14)
+            at = MARGIN + i * (width + gap)
+            pdf.line(at, y, at + width, y)
+            self.move(y + 2)
+            self.paragraph(name, colour=d.MUTED, at=at, width=width, gap=0)
+        self.font(self.set.small, d.MUTED)
+        pdf.set_xy(MARGIN, y + 13)
         pdf.cell(WIDTH, 9, f"end of {self.content.identity}", align="C", new_x="LMARGIN", new_y="NEXT")

@@ -33,8 +33,8 @@ NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears
 RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
 
 EVIDENCE = (
-    "Whoever holds what is named here can do the work again: heldwheel-read report --verify. A hash shows that a file "
-    "is unchanged, not who made it."
+    "Whoever holds these files can do the work again: heldwheel-read report --verify. A hash shows that a file is "
+    "unchanged, not who made it."
 )
 
 SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"

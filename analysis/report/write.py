@@ -66,7 +66,6 @@ def content_of(material: Material, issue: Issue) -> Content:
         page.drawing(),
         page.legend(),
         tuple(page.sections(full=engineer)),
-        tuple(page.cautions(full=engineer)),
         words.STATEMENTS,
         _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",

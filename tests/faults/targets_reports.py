@@ -236,7 +236,7 @@ def report_door(rng: random.Random) -> str:
     """A report that was changed does not hold, or is refused; the command looks for the recording that it names."""
     page, changed = _changed_page(rng)
     with contextlib.redirect_stdout(io.StringIO()):
-        code = report.run(argparse.Namespace(verify=str(page), against=None, recording=None))
+        code = report.run(argparse.Namespace(verify=str(page), against=None, recording=None, both_free=None))
     assert code != 0 or not changed, "a changed report holds"
     return "read"
 

@@ -58,7 +58,7 @@ def test_marks_and_limits_are_drawn():
     marks = [s for s in shapes if isinstance(s, Mark)]
     assert [m.shape for m in marks] == ["peak", "slip"]
     texts = [s.text for s in shapes if isinstance(s, Text)]
-    assert {"1", "2 ✗", "at least 7 N·m", "at most 9.5 N·m"} <= set(texts)
+    assert {"1", "2 ✗", "dashed: at least 7 N·m, at most 9.5 N·m"} <= set(texts)
     assert len([s for s in shapes if isinstance(s, Box)]) == 1
     assert len([s for s in shapes if isinstance(s, Line) and s.dashed]) == 2
 

@@ -54,20 +54,30 @@ def text_of(content):
 
 
 def texts_of_pdf(content, monkeypatch):
-    """Give every text that the PDF is drawn from, and its sheets."""
-    drawn = []
+    """Give every text that the PDF is drawn from, with the sizes of its type, and its sheets."""
+    drawn, written = [], []
     for name in ("cell", "multi_cell", "text"):
         old = getattr(FPDF, name)
 
-        def noted(self, *args, _old=old, _name=name, **kwargs):
+        def noted(self, *args, _old=old, **kwargs):
             if not kwargs.get("dry_run"):
-                drawn.append(str(args[2]) if len(args) > 2 else str(kwargs.get("text", "")))
+                text = str(args[2]) if len(args) > 2 else str(kwargs.get("text", ""))
+                drawn.append((self, text, self.font_size_pt))
             return _old(self, *args, **kwargs)
 
         monkeypatch.setattr(FPDF, name, noted)
+    output = FPDF.output
+    monkeypatch.setattr(FPDF, "output", lambda self, *args: (written.append(self), output(self, *args))[1])
     data = render(content, "pdf")
     monkeypatch.undo()
-    return " ".join(drawn), len(re.findall(rb"/Type /Page\b(?!s)", data))
+    texts = [(text, size) for pdf, text, size in drawn if pdf in written and text.strip()]
+    return texts, len(re.findall(rb"/Type /Page\b(?!s)", data))
+
+
+def words_of_pdf(content, monkeypatch):
+    """Give all that the PDF says as one text."""
+    texts, _ = texts_of_pdf(content, monkeypatch)
+    return " ".join(" ".join(text for text, _ in texts).split())
 
 
 # Fields that a test report must carry (ISO/IEC 17025:2017, 7.8.2.1, in own words) and those of the trade's sheet.
@@ -106,10 +116,10 @@ EXPECTED = [
 def test_what_a_page_must_carry(kind, monkeypatch):
     content = content_of(material(), issue(kind))
     html = text_of(content).lower()
-    pdf, _ = texts_of_pdf(content, monkeypatch)
+    pdf = words_of_pdf(content, monkeypatch).lower()
     for text in [*EXPECTED, f"end of {content.identity}"]:
         assert text.lower() in html, text
-        assert text.lower() in " ".join(pdf.lower().split()), text
+        assert text.lower() in pdf, text
 
 
 def test_engineer_sees_everything(monkeypatch):
@@ -119,7 +129,7 @@ def test_engineer_sees_everything(monkeypatch):
         *("48.90 ± 0.50", "55.11 ± 0.90", "1.19", "Zero 0.10 N·m", "authorised by", *cautions_of(*words.FULL)),
     ]
     html = text_of(content)
-    pdf, _ = texts_of_pdf(content, monkeypatch)
+    pdf = words_of_pdf(content, monkeypatch)
     for text in expected:
         assert text in html
         assert text in pdf
@@ -149,7 +159,8 @@ def test_customer_page_is_one_sheet(monkeypatch):
 
 def test_many_pulls_flow_over_sheets_that_all_carry_the_identity(monkeypatch):
     content = content_of(material(pulls=80), issue(Kind.ENGINEER))
-    pdf, sheets = texts_of_pdf(content, monkeypatch)
+    texts, sheets = texts_of_pdf(content, monkeypatch)
+    pdf = " ".join(text for text, _ in texts)
     assert sheets >= 3
     assert pdf.count(content.footer) == sheets
     assert len(re.findall(r"page \d+ of", pdf)) == sheets
