@@ -203,6 +203,8 @@ def ruled_out(found: TypeReading) -> list[str]:
 class AxleEntry:
     """The draft of one job card's axle; every change is on the card at once, and can be undone.
 
+    What something else puts on the card is shown, and what was to be undone is then forgotten.
+
     Parameters
     ----------
     card : JobCard
@@ -216,20 +218,19 @@ class AxleEntry:
         self._typing = ""
         self.draft = self._fresh()
         self.wrong: dict[str, str] = {}
+        card.changes.listen(self._card_changed)
 
     @property
     def can_undo(self) -> bool:
         """Whether there is a change to take back."""
         return bool(self._past)
 
-    def load(self) -> bool:
-        """Take the card's axle where something else has changed it; say whether it had."""
+    def _card_changed(self) -> None:
         self.draft = replace(self.draft, brakes_free=self._card.conditions.brakes_free)
-        if check_axle(self.draft, self._card.axle)[0] == self._card.axle:
-            return False
-        self._past, self._typing = [], ""
-        self.draft, self.wrong = self._fresh(), {}
-        return True
+        if check_axle(self.draft, self._card.axle)[0] != self._card.axle:
+            self._past, self._typing = [], ""
+            self.draft, self.wrong = self._fresh(), {}
+            self.changes.tell()
 
     def _fresh(self) -> AxleDraft:
         return replace(draft_of(self._card.axle), brakes_free=self._card.conditions.brakes_free)

@@ -1,4 +1,8 @@
-"""A fixture as it is typed in: lengths with or without their unit, checked by the analysis' own rules."""
+"""A fixture as it is typed in: lengths with or without their unit, checked by the analysis' own rules.
+
+A stud circle that cannot be measured across comes from the distance between two studs: as it was measured, or as the
+common circle that it is near.
+"""
 
 from __future__ import annotations
 
@@ -8,17 +12,21 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.fixtures import fixture_from
-from logger.errors import DescriptionError, QuantityError
+from analysis.stud_circle import chord_factor, circle_from_chords
+from gui.models.typed import decimal
+from logger.errors import DescriptionError, InputError, QuantityError
 from logger.header import Lever
 from logger.units import parse_quantity, parse_stud_circle
 
 if TYPE_CHECKING:
+    from analysis.stud_circle import StudCircle
     from logger.units import Kind
 
 _TORQUE = ("one stud", "cross-bar", "hub centre", "couple", "in-line")
 # Key of the record -> caption, hint, fixtures that have it.
 FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "stud_circle_mm": ("Stud circle", "114.3 mm or 5x114.3", ("one stud",)),
+    "chord_mm": ("Between two studs, centre to centre", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
     "length_mm": ("Lever, drive to hand", "450 mm", ("one stud", "cross-bar")),
     "angle_deg": ("Lever to radius", "0° = in line", ("one stud", "cross-bar")),
     "offset_mm": ("Drive off the wheel's centre", "0 mm", ("cross-bar",)),
@@ -40,6 +48,7 @@ class FixtureDraft:
     kind: str = "one stud"
     name: str = ""
     studs: str = "5"
+    apart: str = "1"
     values: dict[str, str] = field(default_factory=dict)
 
 
@@ -56,15 +65,7 @@ class CheckedFixture:
 def check(draft: FixtureDraft) -> CheckedFixture:
     """Check a draft and work its factor out."""
     wrong: dict[str, str] = {}
-    values: dict[str, object] = {"fixture": draft.kind, "name": draft.name.strip()}
-    if draft.kind in {"one stud", "cross-bar"} and draft.studs:
-        values["studs"] = int(draft.studs)
-    for key, text in draft.values.items():
-        if draft.kind in FIELDS[key][2] and text.strip():
-            number = _number(key, text, wrong)
-            if number is not None:
-                values[key] = number
-    lever = msgspec.convert(values, Lever)
+    lever = lever_of(draft, wrong)
     try:
         fixture = fixture_from(lever)
     except DescriptionError as error:
@@ -76,6 +77,53 @@ def check(draft: FixtureDraft) -> CheckedFixture:
     return CheckedFixture(lever, factor, {}, fixture.notes)
 
 
+def lever_of(draft: FixtureDraft, wrong: dict[str, str]) -> Lever:
+    """Give the record of what can be read so far; what cannot is told in ``wrong``."""
+    values: dict[str, object] = {"fixture": draft.kind, "name": draft.name.strip()}
+    if draft.kind in {"one stud", "cross-bar"} and draft.studs:
+        values["studs"] = int(draft.studs)
+    for key, text in draft.values.items():
+        if draft.kind in FIELDS[key][2] and text.strip():
+            number = _number(key, text, wrong)
+            if number is not None:
+                values[key] = number
+    if "chord_mm" in values:
+        values["chord_apart"] = int(draft.apart)
+    return msgspec.convert(values, Lever)
+
+
+def circle_of(draft: FixtureDraft) -> tuple[StudCircle | None, str]:
+    """Give the stud circle that the distance between two studs means, or what is wrong with that distance."""
+    wrong: dict[str, str] = {}
+    text = draft.values.get("chord_mm", "")
+    chord_mm = _number("chord_mm", text, wrong) if text.strip() else None
+    if chord_mm is None:
+        return None, wrong.get("chord_mm", "")
+    try:
+        return circle_from_chords(int(draft.studs), [(chord_mm / 1e3, int(draft.apart))]), ""
+    except InputError as error:
+        return None, str(error)
+
+
+def circle_mm(lever: Lever) -> float | None:
+    """Give a lever's stud circle, as it is stated or from the distance of two studs; None where neither says it."""
+    if lever.stud_circle_mm is not None or lever.chord_mm is None or lever.studs is None:
+        return lever.stud_circle_mm
+    try:
+        return lever.chord_mm * chord_factor(lever.studs, lever.chord_apart or 1)
+    except InputError:
+        return None
+
+
+def apart_options(studs: int) -> list[tuple[str, str]]:
+    """Say how two of so many studs may lie: next to each other, with some between, opposite."""
+    between = ("Next to each other", "One stud between", "Two studs between", "Three studs between")
+    words = {n: between[n - 1] if n <= len(between) else f"{n - 1} studs between" for n in range(1, studs // 2 + 1)}
+    if studs % 2 == 0:
+        words[studs // 2] = "Opposite each other"
+    return [(str(n), text) for n, text in words.items()]
+
+
 def draft_of(lever: Lever) -> FixtureDraft:
     """Give a saved lever as fields to edit."""
     units = {"mm": " mm", "deg": "°", "kg": " kg"}
@@ -84,7 +132,7 @@ def draft_of(lever: Lever) -> FixtureDraft:
         for key in FIELDS
         if getattr(lever, key) is not None
     }
-    return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), values)
+    return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), str(lever.chord_apart or 1), values)
 
 
 def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
@@ -93,7 +141,7 @@ def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
         if key == "stud_circle_mm" and "x" in text.lower():
             plain = text.strip()
             return round(parse_stud_circle(f"{plain} mm" if plain[-1].isdigit() else plain)[1] * factor, 9)
-        return round(parse_quantity(text, kind, unit) * factor, 9)
+        return round(parse_quantity(decimal(text), kind, unit) * factor, 9)
     except QuantityError as error:
         wrong[key] = str(error)
         return None

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from gui.models.run import TestRun
     from logger.header import Header
 
-JUDGED_BY = ("lever", "limit", "decision")  # parts of the card that a result depends on
+JUDGED_BY = ("axle", "conditions", "lever", "limit", "decision")  # parts of the card that a result depends on
 
 
 def write_signature(recording: Path, run: TestRun, header: Header | None = None) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from gui.models.fixture_entry import circle_mm
 from gui.widgets.hub import HubView
 
 if TYPE_CHECKING:
@@ -17,13 +18,17 @@ def hub_view(lever: Lever | None, factor: float | None, shared: Shared) -> HubVi
         return HubView()
     number = shared.display.number
     decimal = "," if shared.display.comma else "."
-    length = f"L {lever.length_mm:g} mm".replace(".", decimal) if lever.length_mm else ""
-    circle = f"Ø {lever.stud_circle_mm:g} mm".replace(".", decimal) if lever.stud_circle_mm else ""
+
+    def length_of(sign: str, mm: float | None) -> str:
+        return f"{sign}{round(mm, 1):g} mm".replace(".", decimal) if mm else ""
+
     return HubView(
         fixture=lever.fixture,
         studs=lever.studs or 5,
         angle_deg=lever.angle_deg or 0.0,
-        length=length,
-        circle=circle,
+        length=length_of("L ", lever.length_mm),
+        circle=length_of("Ø ", circle_mm(lever)),
+        chord=length_of("", lever.chord_mm),
+        apart=lever.chord_apart or 1,
         factor="" if factor is None else f"× {number(factor, 3)}",
     )

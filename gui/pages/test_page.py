@@ -302,9 +302,7 @@ class TestPage(QWidget):
         """Show everything that changes with a step, a pull or the card."""
         run = self._tester.run
         display = self._shared.display
-        self.strip.show_steps(
-            [(str(s), run.flow.stands[s], *step_detail(run, s, display)) for s in run.flow.steps]
-        )
+        self.strip.show_steps([(str(s), run.flow.stands[s], *step_detail(run, s, display)) for s in run.flow.steps])
         self._choose_middle()
         self.card_panel.mark_open(self._open)
         self.pulls.refresh(run)

@@ -34,6 +34,10 @@ class HubView:
         Between the lever and the line from centre to stud, 0 = pointing straight out.
     length, circle, factor : str
         Written beside; empty where not known.
+    chord : str
+        The distance between two studs, where that was measured.
+    apart : int
+        How many studs apart these two are.
     """
 
     fixture: str = ""
@@ -42,6 +46,8 @@ class HubView:
     length: str = ""
     circle: str = ""
     factor: str = ""
+    chord: str = ""
+    apart: int = 1
 
 
 class HubDrawing(QWidget):
@@ -67,6 +73,7 @@ class HubDrawing(QWidget):
         words = [f"Hub drawing: {view.fixture or 'no fixture yet'}"]
         if view.fixture in {"one stud", "cross-bar"}:
             words.append(f"{view.studs} studs, lever at {view.angle_deg:g} degrees to the radius")
+        words += [f"stud circle {view.circle}"] if view.circle else []
         self.setAccessibleName(", ".join(words + ([f"factor {view.factor}"] if view.factor else [])))
         self.update()
 
@@ -78,7 +85,13 @@ class HubDrawing(QWidget):
     def _frame(self) -> tuple[QPointF, float]:
         radius = min(self.height() * 0.36, self.width() * 0.24)
         # On a low drawing the circle's diameter is written across the bottom, so the hub moves up.
-        return QPointF(radius * 1.45, self.height() * (0.53 if self.height() > 150 else 0.45)), radius
+        aside = 1.9 if self._measured else 1.45  # room for a distance written beside the hub
+        return QPointF(radius * aside, self.height() * (0.53 if self.height() > 150 else 0.45)), radius
+
+    @property
+    def _measured(self) -> bool:
+        """Whether the distance between two studs is shown: where it is typed in, not on the job card."""
+        return self._editable and bool(self._view.chord) and self._view.fixture in {"one stud", "cross-bar"}
 
     def _turn(self) -> float:
         return -2 * math.pi * self._stud / max(1, self._view.studs)
@@ -110,6 +123,8 @@ class HubDrawing(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         centre, radius = self._frame()
         self._hub(painter, centre, radius)
+        if self._measured:
+            self._chord(painter, centre, radius)
         if self._view.fixture:
             start, end = self._lever()
             if self._view.fixture == "couple":
@@ -140,6 +155,23 @@ class HubDrawing(QWidget):
             painter.setPen(QPen(look.colour("accent" if used else "edge"), 2))
             painter.setBrush(look.colour("accent" if used else "surface"))
             painter.drawEllipse(self._stud_at(index), size, size)
+
+    def _chord(self, painter: QPainter, centre: QPointF, radius: float) -> None:
+        """Draw the measured distance between two studs that carry no lever, its figure outside."""
+        view, look = self._view, self._look
+        first = self._stud + max(1, (view.studs - view.apart) // 2)
+        start, end = self._stud_at(first), self._stud_at(first + view.apart)
+        painter.setPen(QPen(look.colour("text"), 2))
+        painter.drawLine(start, end)
+        painter.setBrush(look.colour("text"))
+        for at in (start, end):
+            painter.drawEllipse(at, 3, 3)
+        middle, along = (start + end) / 2, end - start
+        away = middle - centre if view.apart * 2 != view.studs else QPointF(along.y(), -along.x())
+        metrics = QFontMetricsF(look.font(13))
+        painter.setFont(look.font(13))
+        out = away / max(1.0, math.hypot(away.x(), away.y())) * radius
+        self._label(painter, metrics, centre + out + QPointF(0, metrics.ascent() / 2), view.chord)
 
     def _bar(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
         """Draw the lever: an outline with a break near its middle and a grip at its end."""

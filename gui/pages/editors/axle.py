@@ -104,9 +104,7 @@ class KnownPart(QWidget):
 
     def _counted(self, shared: Shared) -> None:
         draft, number = self._entry.draft, shared.display.number
-        self.counted.setText(
-            "A tag can be wrong after a swap. Turns of propshaft and wheels tell the ratio."
-        )
+        self.counted.setText("A tag can be wrong after a swap. Turns of propshaft and wheels tell the ratio.")
         if draft.taken is not None:
             with contextlib.suppress(InputError):
                 found = reading_of(draft.taken)
@@ -161,14 +159,8 @@ class AxleEditor(Editor):
         self.turns.taken.connect(lambda: self.show_part(KNOWN))
         self.type.taken.connect(lambda: self.show_part(KNOWN))
         self.entry.changes.listen(self.refresh)
-        card.changes.listen(self._card_changed)
         shared.display.changes.listen(self.refresh)
         self.show_part(KNOWN)
-
-    def load(self) -> None:
-        """Show the card."""
-        self.entry.load()
-        self.refresh()
 
     def show_part(self, name: str) -> None:
         """Open one of the three parts."""
@@ -185,10 +177,6 @@ class AxleEditor(Editor):
 
     def _undo(self) -> None:
         self.entry.undo()
-
-    def _card_changed(self) -> None:
-        if self.entry.load():
-            self.refresh()
 
     def refresh(self) -> None:
         """Show everything as it stands."""

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-import msgspec
 from PySide6.QtWidgets import QGridLayout, QWidget
 
-from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of
+from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of
 from gui.models.job import FIXTURE_WORDS
 from gui.pages.editors.base import Editor, ShelfBar
+from gui.pages.editors.chord import ChordPart
 from gui.pages.hub_words import hub_view
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import Choice, Field, label, line
@@ -29,7 +29,11 @@ class FixtureEditor(Editor):
         self.kind = Choice("Kind of fixture", FIXTURE_WORDS.items())
         self.name = Field("Name, to find it again", "long lever on five studs")
         self.studs = Choice("Studs", [(str(n), str(n)) for n in range(3, 11)])
-        self.fields = {key: Field(caption, hint) for key, (caption, hint, _) in FIELDS.items()}
+        self.chord = ChordPart(shared)
+        self.fields = {
+            key: self.chord.field if key == "chord_mm" else Field(caption, hint)
+            for key, (caption, hint, _) in FIELDS.items()
+        }
         self.drawing = HubDrawing(shared.look, editable=True)
         self.factor = label("", "title")
         self.notes = label("", "warn", wrap=True)
@@ -37,8 +41,11 @@ class FixtureEditor(Editor):
         self._lay_out()
         for choice in (self.kind, self.studs):
             choice.changed.connect(self._edited)
-        for field in (self.name, *self.fields.values()):
-            field.changed.connect(self._edited)
+        for key, field in {"name": self.name, **self.fields}.items():
+            if key != "chord_mm":
+                field.changed.connect(self._edited)
+        self.chord.changed.connect(self._measured)
+        self.chord.taken.connect(self._taken)
         self.drawing.angle_picked.connect(self._turned)
         self.drawing.studs_picked.connect(self._studded)
         self.studs.set_key("5")
@@ -56,11 +63,12 @@ class FixtureEditor(Editor):
         self._grid = grid
         row.addLayout(grid, 5)
         side = QGridLayout()
-        self.drawing.setMinimumHeight(240)
+        self.drawing.setMinimumHeight(190)
         side.addWidget(self.drawing, 0, 0)
         side.addWidget(self.factor, 1, 0)
-        side.addWidget(self.notes, 2, 0)
-        side.setRowStretch(3, 1)
+        side.addWidget(self.chord, 2, 0)
+        side.addWidget(self.notes, 3, 0)
+        side.setRowStretch(4, 1)
         row.addLayout(side, 6)
         self.body.addLayout(row)
         self.body.addStretch(1)
@@ -82,13 +90,14 @@ class FixtureEditor(Editor):
         self.kind.set_key(draft.kind)
         self.name.set_text(draft.name)
         self.studs.set_key(draft.studs or "5")
+        self.chord.show_draft(draft)
         for key, field in self.fields.items():
             field.set_text(draft.values.get(key, ""))
         self.refresh()
 
     def _draft(self) -> FixtureDraft:
         values = {key: field.text for key, field in self.fields.items()}
-        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, values)
+        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, self.chord.apart.key, values)
 
     def _lever(self) -> Lever | None:
         return check(self._draft()).lever
@@ -107,31 +116,38 @@ class FixtureEditor(Editor):
         for key, field in self.fields.items():
             typed = bool(field.text.strip())
             field.set_wrong(checked.wrong.get(key, "") if typed else "")
+        self.chord.show_draft(draft)
         missing = [FIELDS[k][0].lower() for k in checked.wrong if k in FIELDS and not self.fields[k].text.strip()]
         other = [text for key, text in checked.wrong.items() if key not in FIELDS]
         self.notes.setText("\n".join((*checked.notes, *other)))
+        self.notes.setVisible(bool(self.notes.text()))
         number = self._shared.display.number
         if checked.factor is not None:
             self.factor.setText(f"Torque at the axle = reading × {number(checked.factor, 4)}")
         else:
             self.factor.setText(f"Still needed: {', '.join(missing)}" if missing else "Not a usable fixture yet")
-        shown = checked.lever or self._partial(draft)
+        shown = checked.lever or lever_of(draft, {})
         self.drawing.show_view(hub_view(shown, checked.factor, self._shared))
 
     def _arrange(self, kind: str) -> None:
         """Put the fields of this kind of fixture into two columns without holes."""
         shown: list[QWidget] = [self.studs] if kind in {"one stud", "cross-bar"} else []
-        shown += [field for key, field in self.fields.items() if kind in FIELDS[key][2]]
-        for part in (self.studs, *self.fields.values()):
+        own = {key: field for key, field in self.fields.items() if key != "chord_mm"}
+        shown += [field for key, field in own.items() if kind in FIELDS[key][2]]
+        self.chord.setVisible(kind in FIELDS["chord_mm"][2])
+        for part in (self.studs, *own.values()):
             self._grid.removeWidget(part)
             part.setVisible(part in shown)
         for index, part in enumerate(shown):
             self._grid.addWidget(part, 2 + index // 2, index % 2)
 
-    def _partial(self, draft: FixtureDraft) -> Lever:
-        from logger.header import Lever
+    def _measured(self) -> None:
+        self._edited()
+        self.area.ensureWidgetVisible(self.chord)
 
-        return msgspec.convert({"fixture": draft.kind, "studs": int(draft.studs or 5)}, Lever)
+    def _taken(self, key: str, text: str) -> None:
+        self.fields[key].set_text(text)
+        self._edited()
 
     def _turned(self, angle: float) -> None:
         self.fields["angle_deg"].set_text(f"{angle:g}")
