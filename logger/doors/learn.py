@@ -12,18 +12,13 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from logger.door import Exit
 
 if TYPE_CHECKING:
-    from logger.description import BleSettings, SerialSettings
+    from logger.hear import Place
     from logger.learn import Learned
-    from logger.links.base import Link
-    from logger.samples import Chunk
-
-SPEEDS: Final = (9600, 115200, 57600, 38400, 19200, 230400, 460800, 921600, 1000000)
-TRY_S: Final = 1.5  # at each speed: a gauge that sends ten lines a second shows fifteen
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -51,6 +46,7 @@ def run(args: argparse.Namespace) -> int:
 
     from logger.console import note
     from logger.errors import InputError
+    from logger.hear import hear
     from logger.learn import learn
     from logger.units import canonical_unit
 
@@ -64,8 +60,9 @@ def run(args: argparse.Namespace) -> int:
         canonical_unit(args.unit)
     request = _request(args)
     note("Listening. Load the transducer now, both ways if you can.")
-    chunks, serial, ble = asyncio.run(_hear(args, request))
-    learned = learn(chunks, name=args.name, unit=args.unit, scale=args.scale, serial=serial, ble=ble)
+    heard = asyncio.run(hear(_place(args, request), args.seconds))
+    known = {"name": args.name, "unit": args.unit, "scale": args.scale}
+    learned = learn(heard.chunks, **known, serial=heard.serial, ble=heard.ble)
     _show(learned)
     return _write(args, learned)
 
@@ -82,56 +79,12 @@ def _request(args: argparse.Namespace) -> bytes:
     return request
 
 
-async def _hear(
-    args: argparse.Namespace, request: bytes
-) -> tuple[list[Chunk], SerialSettings | None, BleSettings | None]:
-    from logger.description import BleSettings, SerialSettings
-    from logger.links.serial_port import SerialLink
+def _place(args: argparse.Namespace, request: bytes) -> Place:
+    from logger.description import BleSettings
+    from logger.hear import Place
 
-    if args.ble:
-        from logger.links.ble import BleLink
-
-        ble = BleSettings(characteristic=args.characteristic, command=args.command)
-        return await _listen(BleLink(args.ble, ble), args, request, args.seconds), None, ble
-    best: tuple[float, SerialSettings] = (-1.0, SerialSettings())
-    if args.baud:
-        best = (1.0, SerialSettings(baud=args.baud))
-    else:
-        for baud in SPEEDS:
-            settings = SerialSettings(baud=baud)
-            heard = await _listen(SerialLink(args.port, settings), args, request, TRY_S)
-            readable = _readable(b"".join(chunk.data for chunk in heard))
-            best = max(best, (readable, settings), key=lambda tried: tried[0])
-            if readable > 0.95:
-                break
-    settings = best[1]
-    return await _listen(SerialLink(args.port, settings), args, request, args.seconds), settings, None
-
-
-def _readable(data: bytes) -> float:
-    """Give the share of bytes that text consists of; nothing heard is worth nothing."""
-    good = sum(32 <= byte < 127 or byte in b"\r\n\t\x02\x03" for byte in data)
-    return good / len(data) if data else 0.0
-
-
-async def _listen(link: Link, args: argparse.Namespace, request: bytes, seconds: float) -> list[Chunk]:
-    import asyncio
-    import contextlib
-
-    from logger.links.polled import PolledLink
-
-    if request:
-        link = PolledLink(link, request, args.interval, max(1.0, 2 * args.interval))
-    heard: list[Chunk] = []
-    await link.open()
-    try:
-        with contextlib.suppress(TimeoutError):
-            async with asyncio.timeout(seconds):
-                while chunks := await link.read():
-                    heard += chunks
-    finally:
-        await link.close()
-    return heard
+    settings = BleSettings(characteristic=args.characteristic, command=args.command)
+    return Place(args.port, args.ble, args.baud, settings, request, args.interval)
 
 
 def _show(learned: Learned) -> None:
