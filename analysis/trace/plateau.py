@@ -64,8 +64,12 @@ it, has no level: packs wave and settle by less ..."""
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
+SWING_S = 0.12
+"""The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over whole
+cycles of stick-slip: what swings within adds nothing to it ..."""
+
 MEAN_BLOCKS = 200
-"""The uncertainty of the mean is computed from at most about this many block means."""
+"""... and from at most about this many of them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,13 +146,15 @@ def find_plateau(
             return None
         climb = _climb(x[steady])
     kept, times = x[steady], t[steady]
+    swing = max(1, round((SWING_S if short_s == SHORT_S else short_s) / step))
+    swing = min(swing, len(kept) // 4)
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
     return Plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
-        u_nm=max(mean_uncertainty(kept), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
+        u_nm=max(mean_uncertainty(block_means(kept, swing)), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
         steady_s=float(len(kept) * step),
         max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
         steady=inside,
@@ -222,8 +228,12 @@ def autocorrelation(values: Floats) -> Floats:
 def mean_uncertainty(values: Floats) -> float:
     """Give the standard uncertainty of the mean of readings that depend on their neighbours.
 
-    The variance of the mean is (σ²/n) [1 + 2 Σ (1 - k/n) ρ_k] with the autocorrelation ρ_k summed up to the cut-off
-    lag after which it is noise (N. F. Zhang, Metrologia 43 (2006) S276).
+    The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbouring
+    lags add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
+    Science 7 (1992) 473, from memory): that has no threshold, follows a slow decay to its end, and is wide rather
+    than narrow where readings swing. Counting from the mean of the same readings takes the n-th part of the whole sum
+    from every lag, which is given back for the lags summed (U. Wolff, Comput. Phys. Commun. 156 (2004) 143, from
+    memory). Right within some per cent from about ten independent readings on.
 
     Parameters
     ----------
@@ -243,10 +253,8 @@ def mean_uncertainty(values: Floats) -> float:
     rho = autocorrelation(values)
     if not len(rho):
         return 0.0
-    lags = np.arange(1, n // 4 + 1)
-    noise = np.sqrt((1 + 2 * np.concatenate([[0.0], np.cumsum(rho[lags] ** 2)[:-1]])) / n)  # Bartlett, per lag
-    beyond = np.flatnonzero(np.abs(rho[lags]) > 1.96 * noise)
-    cut = int(beyond[-1]) + 1 if len(beyond) else 0
-    factor = 1 + 2 * float(np.sum((1 - lags[:cut] / n) * rho[lags[:cut]]))
-    variance = float(np.var(values, ddof=1)) / n
-    return float(np.sqrt(variance * max(factor, 0.1)))
+    pairs = rho[: n // 2 // 2 * 2].reshape(-1, 2).sum(axis=1)
+    ends = np.flatnonzero(pairs <= 0)
+    pairs = np.minimum.accumulate(pairs[: ends[0]] if len(ends) else pairs)
+    factor = (2 * float(pairs.sum()) - 1) * (1 + min((4 * len(pairs) - 1) / n, 1.0))
+    return float(np.sqrt(np.var(values) * max(factor, 1.0) / n))

@@ -51,7 +51,7 @@ BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
 sampling keep of it. From simulations of two kinds, where the reading missed the truth by so much in good data."""
 
-ROTATING_U = 0.003
+ROTATING_U = 0.002
 """The same for the rotating torque: where its steady time begins and ends, and what drifted since the hand-off."""
 
 LEAST_NOISES = 8.0
@@ -182,7 +182,7 @@ def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> P
     up, down = int(load.half[0]), int(load.half[-1])
     slip_nm = crowded(thin(x[up : down + 1]))
     high = np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)
-    release = int(high[-1]) if len(high) else down  # nothing near a level of 0: told from a pull by its caller
+    release = int(high[-1])
     part = slice(foot, release + 1)
     at_once = fell_at_once(load.time_s, x, release, slip_nm)
     angle = None if load.angle_deg is None else load.angle_deg[part]

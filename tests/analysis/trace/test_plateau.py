@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.signal import lfilter
 
 from analysis.trace.plateau import autocorrelation, find_plateau, mean_uncertainty
 from analysis.trace.stickslip import find_cycles
@@ -68,29 +69,59 @@ class TestSteadyTime:
             assert find_plateau(t, x, 0.0, seconds, cycles).torque_nm == pytest.approx(40.0, rel=0.012)
 
 
+def process(order, n, runs=300, seed=7):
+    """Draws of an autoregressive process with unit white steps, long after its beginning."""
+    steps = np.random.default_rng(seed).standard_normal((runs, n + 500))
+    return lfilter([1.0], [1.0, *(-a for a in order)], steps, axis=1)[:, 500:]
+
+
+def root_mean_square(draws):
+    return float(np.sqrt(np.mean([mean_uncertainty(row) ** 2 for row in draws])))
+
+
+def share_inside(draws):
+    """Share of draws whose mean lies within 1.96 of its stated uncertainty of the true mean, 0."""
+    return float(np.mean([abs(row.mean()) < 1.96 * mean_uncertainty(row) for row in draws]))
+
+
 class TestUncertaintyOfTheMean:
     def test_white_noise(self):
         rng = np.random.default_rng(1)
         u = [mean_uncertainty(rng.standard_normal(300)) for _ in range(200)]
-        assert np.median(u) == pytest.approx(1 / np.sqrt(300), rel=0.15)
+        assert np.median(u) == pytest.approx(1 / np.sqrt(300), rel=0.06)
 
     def test_constant(self):
         assert mean_uncertainty(np.full(100, 3.0)) == 0.0
         assert mean_uncertainty(np.empty(0)) == 0.0
 
     @pytest.mark.published("Zwiers and von Storch 1995 (effective sample size)", rows=("7.45",), status="READ-S")
+    @pytest.mark.parametrize("n", [200, 400, 2000])
     @pytest.mark.parametrize("r1", [0.3, 0.6, 0.8])
-    def test_neighbours_that_depend_on_each_other(self, r1):
+    def test_neighbours_that_depend_on_each_other(self, r1, n):
         """A first-order process: N_eff = N (1 - r1)/(1 + r1), so the mean is known that much worse."""
-        rng = np.random.default_rng(7)
-        n, runs = 400, 300
-        x = np.zeros((runs, n))
-        x[:, 0] = rng.standard_normal(runs)
-        for i in range(1, n):
-            x[:, i] = r1 * x[:, i - 1] + np.sqrt(1 - r1**2) * rng.standard_normal(runs)
+        x = process((r1,), n)
+        x /= x.std()
         expected = 1 / np.sqrt(n * (1 - r1) / (1 + r1))
         assert x.mean(axis=1).std() == pytest.approx(expected, rel=0.1)  # the formula itself
-        assert np.mean([mean_uncertainty(row) for row in x]) == pytest.approx(expected, rel=0.25)
+        assert root_mean_square(x) == pytest.approx(expected, rel=0.08)
+        assert share_inside(x) > 0.9
+
+    @pytest.mark.parametrize("order", [(1.2, -0.32), (0.5, 0.2), (1.1, -0.5)])
+    def test_second_order_processes(self, order):
+        """The spectrum at zero gives σ²/n/(1 - a - b)² for white steps of σ (Box and Jenkins, from memory)."""
+        n = 400
+        x = process(order, n)
+        expected = 1 / abs(1 - sum(order)) / np.sqrt(n)
+        assert x.mean(axis=1).std() == pytest.approx(expected, rel=0.1)
+        assert expected * 0.95 < root_mean_square(x) < expected * 1.25  # wide rather than narrow where it swings
+        assert share_inside(x) > 0.9
+
+    def test_few_independent_readings_are_no_fault_of_the_count(self):
+        """A slow process of which a stretch holds five independent readings: narrow by a fifth at most."""
+        r1, n = 0.8, 50
+        x = process((r1,), n)
+        x /= x.std()
+        assert root_mean_square(x) > 0.8 / np.sqrt(n * (1 - r1) / (1 + r1))
 
     def test_blocks_keep_the_answer(self):
         """Beyond 400 values block means are used: the same series read at a finer grid gives the same."""
