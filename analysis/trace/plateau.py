@@ -65,8 +65,8 @@ CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
 SWING_S = 0.12
-"""The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over whole
-cycles of stick-slip: what swings within adds nothing to it ..."""
+"""The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
+whole cycles of stick-slip: what swings within adds nothing to it ..."""
 
 MEAN_BLOCKS = 200
 """... and from at most about this many of them."""
@@ -228,8 +228,8 @@ def autocorrelation(values: Floats) -> Floats:
 def mean_uncertainty(values: Floats) -> float:
     """Give the standard uncertainty of the mean of readings that depend on their neighbours.
 
-    The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbouring
-    lags add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
+    The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbours
+    in lag add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
     Science 7 (1992) 473, from memory): that has no threshold, follows a slow decay to its end, and is wide rather
     than narrow where readings swing. Counting from the mean of the same readings takes the n-th part of the whole sum
     from every lag, which is given back for the lags summed (U. Wolff, Comput. Phys. Commun. 156 (2004) 143, from
