@@ -83,7 +83,7 @@ class Page:
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
         axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
-        height = 98.0 if self.issue.kind is Kind.ENGINEER else 172.0
+        height = 92.0 if self.issue.kind is Kind.ENGINEER else 172.0
         return trace_drawing(
             m.time_s, m.torque_nm * scale, self.unit, pulls=marks, limit=limit, size=(523.0, height), axis=axis
         )
@@ -246,7 +246,14 @@ class Page:
             return missing if torque is None else self.torque(*torque)
 
         rows = tuple(
-            (line.quantity, line.way, cell(line.raw), cell(line.both_free), cell(line.mean, "withheld"), *hows)
+            (
+                clean(line.quantity),
+                clean(line.way),
+                cell(line.raw),
+                cell(line.both_free),
+                cell(line.mean, "withheld"),
+                *hows,
+            )
             for line, hows in zip(drag.lines, _once_each(line.how for line in drag.lines), strict=True)
         )
         heads = ("quantity", "rolling", "as read, drag included", "both wheels free", "packs alone", "how")
@@ -277,7 +284,8 @@ class Page:
         """Give the cautions that apply."""
         result = self.material.result
         close = words.CLOSE if result is not None and result.state is State.TOO_CLOSE else ()
-        yield from cautions_of(*words.ALWAYS, *close, *(words.FULL if full else ()))
+        limit = words.LIMITS if result is not None else ()
+        yield from cautions_of(*words.ALWAYS, *close, *((*words.FULL, *limit) if full else ()))
 
     def evidence(self) -> Section:
         """Say which files the page rests on and how it can be checked."""
@@ -289,7 +297,7 @@ class Page:
         }.get(m.state, m.state)
         rows = [(clean(Path(m.file).name, 60), m.sha256, f"recording, {state}")]
         if m.drag is not None:
-            rows.append((clean(Path(m.drag.file).name, 60), m.drag.sha256, "both wheels free"))
+            rows.append((clean(Path(m.drag.file).name, 60), clean(m.drag.sha256, 64), "both wheels free"))
         photos = m.header.photos
         for photo in photos[:MOST_PHOTOS]:
             rows.append(

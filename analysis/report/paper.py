@@ -34,8 +34,8 @@ class Setting:
         Size of the type; the body is never below 7.5 points, which is legible in print.
     lead : float
         Distance of lines over size.
-    gap : float
-        Above a block.
+    gap, thin : float
+        Above a block; below a paragraph or a row.
     top, bottom : float
         Margins; the foot stands in the lower one.
     large : float
@@ -48,6 +48,7 @@ class Setting:
     small: float = 7.2
     lead: float = 1.32
     gap: float = 4.0
+    thin: float = 0.8
     top: float = 32.0
     bottom: float = 40.0
     large: float = 18.0
@@ -55,7 +56,7 @@ class Setting:
 
 
 ROOMY = Setting()
-CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=2.2, top=24.0, bottom=29.0, large=14.0, sign=25.0)
+CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=2.0, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=25.0)
 
 
 def rgb(colour: str) -> tuple[int, int, int]:
@@ -129,7 +130,7 @@ class Paper:
         bold: bool = False,
         at: float = MARGIN,
         width: float = WIDTH,
-        gap: float = 0.8,
+        gap: float | None = None,
     ) -> None:
         """Set a text that wraps."""
         size = size or self.set.body
@@ -137,7 +138,7 @@ class Paper:
         self.pdf.set_x(at)
         high = size * self.set.lead
         self.pdf.multi_cell(width, high, self.text(text), align="L", new_x="LMARGIN", new_y="NEXT")
-        self.move(self.y + gap)
+        self.move(self.y + (self.set.thin if gap is None else gap))
 
     def takes(self, text: str, width: float, size: float | None = None) -> float:
         """Give the height that a text takes when it wraps."""
@@ -163,7 +164,7 @@ class Paper:
                 self.move(top)
                 self.paragraph(value, at=x + label, width=column - label - 8, gap=0)
                 bottom = max(bottom, self.y)
-            self.move(bottom + 0.4)
+            self.move(bottom + self.set.thin / 2)
 
     def label_width(self, pairs: Sequence[tuple[str, str]]) -> float:
         """Give what the widest label takes."""
@@ -178,6 +179,7 @@ class Paper:
         widths = self._widths(table)
         self._row(table.headings, widths, table.right, d.MUTED, bold=True)
         self._line(d.MUTED, 0.6)
+        self.move(self.y + 0.5)
         for i, row in enumerate(table.rows):
             self._row(row, widths, table.right, d.MUTED if i in table.dim else d.INK)
             self._line(d.RULE, 0.35)
@@ -187,7 +189,7 @@ class Paper:
         self.pdf.set_draw_color(*rgb(colour))
         self.pdf.set_line_width(width)
         self.pdf.line(MARGIN, self.y, MARGIN + WIDTH, self.y)
-        self.move(self.y + 0.7)
+        self.move(self.y + self.set.thin)
 
     def _widths(self, table: Table) -> list[float]:
         size, needs = self.set.body, []

@@ -30,6 +30,9 @@ _XMP = (
 )
 
 BULLET = 8.0
+FOOT = 25.0
+"""From the lower edge to the foot: most printers leave some 5 mm blank."""
+
 _STATE_COLOURS = {
     State.WITHIN: "#1450a5",
     State.OUTSIDE: "#a11d2a",
@@ -61,7 +64,7 @@ def _document(content: Content, setting: Setting) -> FPDF:
                 _across(self, "SIMULATED")
 
         def footer(self) -> None:
-            self.set_y(PAGE[1] - setting.bottom + 10)
+            self.set_y(PAGE[1] - FOOT)
             self.set_font("sans", "", 7)
             self.set_text_color(*rgb(d.MUTED))
             self.cell(WIDTH * 0.84, 9, content.footer)
@@ -228,9 +231,9 @@ class _Sheet(Paper):
     def height(self, section: Section, width: float) -> float:
         """Give how high a block without a table will be."""
         label = self.label_width(section.fields) + 8
-        fields = sum(self.takes(value, width - label) + 0.4 for _, value in section.fields)
+        fields = sum(self.takes(value, width - label) + self.set.thin / 2 for _, value in section.fields)
         width -= BULLET if section.bullets else 0
-        lines = sum(self.takes(line, width) + 0.8 for line in section.lines)
+        lines = sum(self.takes(line, width) + self.set.thin for line in section.lines)
         return self.set.gap + 8.6 * self.set.lead + 1 + fields + lines
 
     def section(self, section: Section, at: float = MARGIN, width: float = WIDTH) -> None:

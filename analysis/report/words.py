@@ -23,10 +23,12 @@ STATEMENTS = (
 )
 
 ALWAYS = ("measures-only", "not-traction")
-"""Cautions of every page, by their keys in ``analysis.cautions``; then those of a close result, and the engineer's."""
+"""Cautions of every page, by their keys in ``analysis.cautions``; then of a close result, for the engineer, and for the
+engineer where there is a limit."""
 
 CLOSE = ("cannot-tell",)
-FULL = ("peak-normal", "drag", "mean-of-packs", "alike", "wear-in", "printed-limits")
+FULL = ("peak-normal", "drag", "mean-of-packs", "alike", "wear-in")
+LIMITS = ("printed-limits",)
 
 NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears, condition of the fluid."
 

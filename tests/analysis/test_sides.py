@@ -9,10 +9,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from analysis.pipeline import read_file
+from analysis.pipeline import Asked, read_file
 from analysis.sides import both_ends, drag_test, gear_ratio
 from logger import header
-from logger.errors import InputError
+from logger.errors import HeldwheelError, InputError
 from logger.header import Lever, TransducerFacts, Zero
 from logger.virtual import scenarios
 from logger.virtual.physics import simulate
@@ -170,3 +170,81 @@ def test_sensors_at_both_ends_need_no_baseline(tmp_path, readings, runs):
     assert {row.input.name for row in rotating.mean.rows} >= {"calibration (driven)", "calibration (held)"}
     with pytest.raises(InputError, match="held end"):
         both_ends(readings("right"), readings("left", lever=None))
+
+
+@pytest.fixture
+def beside(tmp_path, runs):
+    """Write the held test and the baseline into one folder."""
+
+    def write(name, **keys):
+        kept = {"lever": HUB, "zero": ZERO, "transducer": FACTS, "test": header.Test(side="right")} | keys
+        return write_trace(tmp_path / f"{name}.csv", runs[name], **kept)
+
+    return write
+
+
+def test_a_reading_takes_its_baseline_along(beside):
+    """T - T_both / 2 = F + (D_driven - D_other) / 2, whatever the carrier drags; trade derivation, section 3.3."""
+    right, free = beside("right"), beside("free")
+    reading = read_file(right, Asked(both_free=free))
+    assert reading.drag is not None
+    assert reading.drag.file == str(free)
+    assert reading.drag.sha256 == read_file(free).sha256
+    mean = next(m.budget for m in reading.drag.test.means if m.quantity == "rotating mean")
+    assert mean.value == pytest.approx(40.0 + (9.0 - 3.0) / 2, abs=1.5)
+    plain = read_file(right)
+    assert plain.drag is None
+    assert plain.job[0].budget.value == reading.job[0].budget.value, "the torque as read stays as it is"
+    raw = next(v.budget for v in reading.job if v.budget.quantity == "rotating mean")
+    assert mean.value < raw.value - 10
+    shown = reading.to_json()["drag"]
+    assert shown["file"] == str(free)
+    json.dumps(shown, allow_nan=False)
+    assert not [note for note in reading.drag.test.notes if "backwards" in note], "nobody rolled it backwards"
+
+
+def test_a_recording_that_names_its_baseline(beside):
+    free = beside("free", test=header.Test(side="right", held="none", purpose="drag"))
+    named = header.Source(file="free.csv", sha256=read_file(free).sha256)
+    right = beside("right", both_free=named)
+    assert read_file(right).drag is not None
+    free.write_text(free.read_text("utf-8").replace("0.40", "0.41", 1), "utf-8")
+    reading = read_file(right)
+    assert reading.drag is None
+    assert any("withheld: its baseline free.csv has changed since" in text for text in reading.problems)
+    free.unlink()
+    assert any("does not lie beside" in text for text in read_file(right).problems)
+    assert read_file(right).job
+
+
+@pytest.mark.parametrize("name", ["../free.csv", "sub/../../free.csv", "", "..", "n" * 4000, "..\\free.csv"])
+def test_a_baseline_is_looked_for_beside_the_recording_only(tmp_path, beside, name):
+    free = beside("free")
+    inside = tmp_path / "inside"
+    inside.mkdir()
+    right = beside("right", both_free=header.Source(file=name, sha256=read_file(free).sha256))
+    for path in (right, right.with_name("right.sidecar.toml")):
+        path.rename(inside / path.name)
+    reading = read_file(inside / "right.csv")
+    assert reading.drag is None
+    assert any("does not lie beside" in text for text in reading.problems)
+
+
+def test_baselines_that_are_none(beside):
+    right = beside("right")
+    held = beside("free", test=header.Test(held="other side"))
+    reading = read_file(right, Asked(both_free=held))
+    assert reading.drag is None
+    assert any("the other side was held" in text for text in reading.problems)
+    with pytest.raises(HeldwheelError, match="no such file"):
+        read_file(right, Asked(both_free=right.with_name("gone.csv")))
+    flat = right.with_name("flat.csv")
+    flat.write_text("time_s,torque_Nm\n" + "".join(f"{i / 100},0.0\n" for i in range(500)), "utf-8")
+    reading = read_file(right, Asked(both_free=flat))
+    assert any("gives no torque at the axle" in text for text in reading.problems)
+
+
+def test_a_simulated_baseline_marks_the_whole(beside):
+    right, free = beside("right", simulated=False), beside("free")
+    assert not read_file(right).simulated
+    assert read_file(right, Asked(both_free=free)).simulated

@@ -11,7 +11,7 @@ import shutil
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar, get_type_hints
 
 import msgspec
 import numpy as np
@@ -25,7 +25,7 @@ from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
 from analysis.summary import asked_from, material_of
 from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
-from logger.header import Conditions, Header, Job, Lever, Limit, Test, TransducerFacts
+from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Photo, Source, Test, TransducerFacts
 from logger.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 from logger.sidecar import sidecar_path
@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
 
+R = TypeVar("R", bound=msgspec.Struct)
 ROOT = Path(__file__).parents[2]
 EVIL = [
     "<script>alert(1)</script>", '"><img src=x onerror=alert(1)>', "'; DROP TABLE jobs; --", "=HYPERLINK(\"http://x\")",
@@ -50,33 +51,31 @@ EVIL = [
 
 
 def evil_header(rng: random.Random) -> Header:
-    """Fill every text of a header with something hostile."""
+    """Fill every text of a header with something hostile, whatever fields its records have."""
 
     def text() -> str:
         return rng.choice(EVIL)
 
-    job = Job(
-        number=text(), customer=text(), vehicle=text(), axle=text(), operator=text(), witness=text(), shop=text(),
-        notes=text(), tags={text(): text(), "shim": 1.2},
-    )  # fmt: skip
-    limit = Limit(
-        quantity="breakaway", kind=rng.choice(("min", "max")), unit="N·m", source=text(), page=text(), text=text(),
-        condition=text(), name=text(),
-    )  # fmt: skip
-    limit = msgspec.structs.replace(limit, **{"lower" if limit.kind == "min" else "upper": 20.0})
+    def fill(record: R) -> R:
+        names = [name for name, kind in get_type_hints(type(record)).items() if kind is str]
+        return msgspec.structs.replace(record, **{name: text() for name in names})
+
+    limit = fill(Limit(quantity="breakaway", kind=rng.choice(("min", "max")), unit="N·m", source="x"))
+    limit = msgspec.structs.replace(limit, unit="N·m", **{"lower" if limit.kind == "min" else "upper": 20.0})
+    facts = TransducerFacts(capacity_nm=200, accuracy_percent_of_reading=0.5)
     return Header(
         program=text(),
         simulated=True,
-        job=job,
-        test=Test(place="car", held="other side", gear="neutral"),
-        conditions=Conditions(fluid=text(), modifier=text()),
-        lever=Lever(fixture="one stud", name=text(), length_mm=450, stud_circle_mm=114.3, studs=5, angle_deg=0),
+        job=fill(Job(tags={text(): text(), "shim": 1.2})),
+        axle=fill(Axle()),
+        test=fill(Test(place="car", held="other side", gear="neutral")),
+        conditions=fill(Conditions()),
+        lever=fill(Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, studs=5, angle_deg=0)),
         limit=limit if rng.random() < 0.7 else None,
-        transducer=TransducerFacts(
-            name=text(), serial=text(), description=text(), identity=text(), firmware=text(), certificate=text(),
-            unit="N·m", capacity_nm=200, accuracy_percent_of_reading=0.5,
-        ),
-    )  # fmt: skip
+        transducer=msgspec.structs.replace(fill(facts), unit="N·m"),
+        both_free=fill(Source(file="x", sha256="x")) if rng.random() < 0.3 else None,
+        photos=tuple(fill(Photo(file="x", sha256="x")) for _ in range(rng.randrange(4))),
+    )
 
 
 def evil_recording(rng: random.Random, path: Path) -> None:
@@ -282,9 +281,9 @@ def journals(rng: random.Random) -> str:
 
 
 TARGETS = [
-    Target("whole readings", readings, long=5_000, short=100),
-    Target("report pages", pages, long=2_000, short=30),
-    Target("reports to verify (JSON)", reports),
-    Target("command that verifies", report_door, long=1_500, short=20),
-    Target("journals of a batch (JSON)", journals),
+    Target("whole readings", readings, long=5_000, short=100, long_s=48),
+    Target("report pages", pages, long=2_000, short=30, long_s=44),
+    Target("reports to verify (JSON)", reports, long_s=35),
+    Target("command that verifies", report_door, long=1_500, short=20, long_s=26),
+    Target("journals of a batch (JSON)", journals, long_s=31),
 ]

@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
 from analysis.compare.comparisons import equivalence
-from analysis.compare.planner import equivalence_needed, fills_needed, power_of, repeats_for_interval, run_order
+from analysis.compare.planner import (
+    equivalence_needed,
+    fills_needed,
+    power_of,
+    reached,
+    repeats_for_interval,
+    run_order,
+)
 from logger.errors import InputError
 
 
@@ -90,3 +99,12 @@ def test_run_order():
 def test_raises(call):
     with pytest.raises(InputError):
         call()
+
+
+@pytest.mark.parametrize("candidates", [1, 2, 3])
+@pytest.mark.parametrize("same", [False, True])
+def test_power_grows_with_fills_however_large_the_difference(candidates, same):
+    for ratio in (0.5, 1.0, 2.0, 4.2, 9.0):
+        powers = [reached(1.0, ratio, n, candidates=candidates, same=same) for n in range(2, 40)]
+        assert all(b >= a - 1e-9 for a, b in pairwise(powers)), ratio
+        assert 0 <= powers[0] <= powers[-1] <= 1 + 1e-9

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from analysis.__main__ import COMMANDS
+from logger import header
 from logger.door import Exit, run_door
 
 RECORDINGS = Path(__file__).resolve().parents[3] / "recordings"
@@ -167,3 +168,72 @@ def test_report_bad_input(door, tmp_path):
     assert door("report", RECORDINGS / "01-arrival-left.csv", "--issued", "yesterday")[0] == Exit.BAD_INPUT
     assert door("report", RECORDINGS / "01-arrival-left.csv", "--out", tmp_path / "x.docx")[0] == Exit.BAD_INPUT
     assert door("report", "--verify", RECORDINGS / "README.md")[0] == Exit.BAD_INPUT
+
+
+@pytest.fixture(scope="module")
+def axle_of_two(tmp_path_factory):
+    """Write a held test and its baseline on a simulated axle."""
+    from tests.analysis.simulated import ZERO, write_trace
+    from tests.analysis.test_sides import DRIVING_RIGHT, FACTS, FREE, HUB, _run
+
+    folder = tmp_path_factory.mktemp("axle")
+    keys = {"lever": HUB, "zero": ZERO, "transducer": FACTS, "test": header.Test(side="right")}
+    write_trace(folder / "right.csv", _run(DRIVING_RIGHT), **keys)
+    write_trace(folder / "free.csv", _run(FREE, turn_rad_s=((0.3, 4.0),), ramp_nm_s=10.0), **keys)
+    return folder
+
+
+def test_pulls_with_a_baseline(door, axle_of_two):
+    code, out, _ = door("pulls", axle_of_two / "right.csv", "--both-free", axle_of_two / "free.csv")
+    assert code == Exit.OK
+    assert "packs alone, rotating mean, forwards: 4" in out
+    assert "rotating mean, clockwise: 5" in out
+    _, out, _ = door("pulls", axle_of_two / "right.csv", "--both-free", axle_of_two / "free.csv", "--json")
+    assert json.loads(out)["recordings"][0]["drag"]["pack_mean"]
+
+
+@pytest.mark.parametrize("form", ["html", "pdf"])
+def test_report_with_a_baseline_and_its_verification(door, axle_of_two, tmp_path, form):
+    for path in axle_of_two.iterdir():
+        shutil.copy(path, tmp_path)
+    page = tmp_path / f"page.{form}"
+    words = ("--both-free", tmp_path / "free.csv", "--authorised", "operator C", "--kind", "engineer", "--out", page)
+    assert door("report", tmp_path / "right.csv", *words)[0] == Exit.OK
+    code, out, _ = door("report", "--verify", page)
+    assert code == Exit.OK, out
+    assert "both-free baseline free.csv: unchanged" in out
+    free = tmp_path / "free.csv"
+    text = free.read_text("utf-8")
+    free.write_text(text.replace("0.40", "0.41", 1), "utf-8")
+    code, out, _ = door("report", "--verify", page)
+    assert code == Exit.OUTSIDE
+    assert "baseline is not the one" in out
+    free.unlink()
+    code, out, _ = door("report", "--verify", page)
+    assert code == Exit.OUTSIDE
+    assert "no such file" in out
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    (elsewhere / "free.csv").write_text(text, "utf-8")
+    shutil.copy(axle_of_two / "free.sidecar.toml", elsewhere)
+    assert door("report", "--verify", page, "--both-free", elsewhere / "free.csv")[0] == Exit.OK
+
+
+def test_report_takes_fields_and_photos_from_the_sidecar(door, tmp_path):
+    shutil.copy(RECORDINGS / "05-event-1.csv", tmp_path)
+    (tmp_path / "05-event-1.sidecar.toml").write_text(
+        '[job]\nodometer = "53,214 miles"\nreceived = 2026-06-26\nsite = "the paddock"\n\n'
+        '[[photos]]\nfile = "tag.jpg"\nsha256 = "' + "ab" * 32 + '"\ncaption = "the tag"\n',
+        "utf-8",
+    )
+    page = tmp_path / "page.html"
+    code, _, err = door("report", tmp_path / "05-event-1.csv", "--out", page)
+    assert code == Exit.OK
+    assert "photo tag.jpg: not beside the recording" in err
+    text = page.read_text("utf-8")
+    for shown in ("53,214 miles", "2026-06-26", "the paddock", "photo: the tag", "ab" * 32):
+        assert shown in text
+    (tmp_path / "tag.jpg").write_bytes(b"another")
+    code, out, _ = door("report", "--verify", page)
+    assert code == Exit.OUTSIDE
+    assert "photo tag.jpg: changed since" in out

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import hashlib
 import json
 from dataclasses import replace
 
@@ -11,10 +12,11 @@ import pytest
 from analysis.report import verify
 from analysis.report import write as report
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
-from analysis.report.material import Kind
+from analysis.report.material import DragPart, Kind, PackLine
 from analysis.report.verify import Holds, read_record
 from analysis.report.write import content_of, write_report
 from logger.errors import FileError, InputError
+from logger.header import Photo
 from tests.analysis.sample import header, issue, material
 
 FORMS = ("html", "pdf")
@@ -102,6 +104,92 @@ def test_page_of_another_version_is_compared_by_its_figures(page, monkeypatch):
     assert any("9.9" in line for line in found.lines)
     assert check(page, material(pulls=5)).holds is Holds.NO
     assert report.writer() in "".join(found.lines)
+
+
+DRAG = DragPart(
+    "free.csv", "ef" * 32, (PackLine("rotating mean", "forwards", (46.2, 0.8), (8.0, 0.4), (42.2, 0.9), "h"),)
+)
+
+
+@pytest.fixture(params=FORMS)
+def dragged(request, tmp_path):
+    return write_report(content_of(material(drag=DRAG), issue(Kind.ENGINEER)), tmp_path / f"d.{request.param}")
+
+
+def test_a_report_with_a_baseline_holds(dragged):
+    assert read_record(dragged)["both_free"] == {"file": "free.csv", "sha256": "ef" * 32}
+    found = check(dragged, material(drag=DRAG))
+    assert found.holds is Holds.YES
+    assert any("both-free baseline free.csv: unchanged" in line for line in found.lines)
+
+
+@pytest.mark.parametrize(
+    ("drag", "said"),
+    [
+        (replace(DRAG, sha256="00" * 32), "baseline is not the one"),
+        (replace(DRAG, lines=(replace(DRAG.lines[0], mean=(43.2, 0.9)),)), "packs 1"),
+        (replace(DRAG, lines=(replace(DRAG.lines[0], mean=None),)), "packs 1"),
+        (None, "cannot be used any more"),
+    ],
+)
+def test_another_baseline_does_not_hold(dragged, drag, said):
+    found = check(dragged, material(drag=drag))
+    assert found.holds is Holds.NO
+    assert any(said in line for line in found.lines), found.lines
+
+
+def test_a_baseline_that_came_later_is_told(page):
+    found = check(page, material(drag=DRAG))
+    assert found.holds is Holds.NO
+    assert any("made without" in line for line in found.lines)
+
+
+@pytest.fixture
+def pictured(tmp_path):
+    """Give a material whose two photos lie beside its recording, with the folder."""
+    for name in ("tag.jpg", "hold.png"):
+        (tmp_path / name).write_bytes(name.encode())
+    photos = tuple(
+        Photo(file=path.name, sha256=hashlib.sha256(path.read_bytes()).hexdigest(), caption="as found")
+        for path in (tmp_path / "tag.jpg", tmp_path / "hold.png")
+    )
+    return material(head=header(photos=photos), file=str(tmp_path / "left.csv")), tmp_path
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_photos_beside_the_recording(pictured, form):
+    found, folder = pictured
+    page = write_report(content_of(found, issue(Kind.ENGINEER)), folder / f"r.{form}")
+    said = check(page, found)
+    assert said.holds is Holds.YES
+    assert "photo tag.jpg: unchanged" in said.lines
+    (folder / "hold.png").unlink()
+    said = check(page, found)
+    assert said.holds is Holds.YES, "a photo that is missing is said, the figures hold without it"
+    assert "photo hold.png: not beside the recording" in said.lines
+    (folder / "tag.jpg").write_bytes(b"another picture")
+    said = check(page, found)
+    assert said.holds is Holds.NO
+    assert said.lines == ("photo tag.jpg: changed since, its SHA-256 differs",)
+
+
+def test_a_photo_is_looked_for_in_its_folder_only(tmp_path):
+    (tmp_path / "secret.jpg").write_bytes(b"secret")
+    folder = tmp_path / "recordings"
+    folder.mkdir()
+    digest = hashlib.sha256(b"secret").hexdigest()
+    names = ("../secret.jpg", str(tmp_path / "secret.jpg"), "..\\secret.jpg")
+    photos = tuple(Photo(file=name, sha256=digest) for name in names)
+    found = material(head=header(photos=photos), file=str(folder / "left.csv"))
+    said = check(write_report(content_of(found, issue()), folder / "r.html"), found)
+    assert sum("not beside the recording" in line for line in said.lines) == 3
+
+
+def test_a_report_without_the_later_keys_is_still_read(page):
+    record = read_record(page)
+    del record["issue"]["authorised"], record["both_free"], record["claims"]["packs"]
+    assert verify.issue_of(record).authorised == ""
+    assert verify._compare_claims(record["claims"], report.claims_of(material())) == []
 
 
 def test_recording_that_is_gone(page):

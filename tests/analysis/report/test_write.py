@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import re
-from datetime import datetime
+from datetime import UTC, date, datetime
 from html.parser import HTMLParser
 
 import msgspec
@@ -12,14 +13,15 @@ from fpdf import FPDF
 from hypothesis import given
 from hypothesis import strategies as st
 
+from analysis.budget import Budget, Input, Row
 from analysis.cautions import cautions_of
 from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import words
-from analysis.report.material import JobLine, Kind
+from analysis.report.material import DragPart, JobLine, Kind, PackLine
 from analysis.report.write import content_of, render, write_report
 from logger.errors import FileError, InputError
-from logger.header import Axle, Job, Zero
-from tests.analysis.sample import LIMIT, header, issue, material
+from logger.header import Axle, Conditions, Header, Job, Photo, Test, TransducerFacts, Zero
+from tests.analysis.sample import LIMIT, filled, header, issue, material
 
 
 class Reader(HTMLParser):
@@ -55,12 +57,17 @@ def text_of(content):
 
 def texts_of_pdf(content, monkeypatch):
     """Give every text that the PDF is drawn from, with the sizes of its type, and its sheets."""
-    drawn, written = [], []
+    drawn, written, trials = [], [], []
     for name in ("cell", "multi_cell", "text"):
         old = getattr(FPDF, name)
 
         def noted(self, *args, _old=old, **kwargs):
-            if not kwargs.get("dry_run"):
+            if kwargs.get("dry_run"):
+                trials.append(1)
+                found = _old(self, *args, **kwargs)
+                trials.pop()
+                return found
+            if not trials:
                 text = str(args[2]) if len(args) > 2 else str(kwargs.get("text", ""))
                 drawn.append((self, text, self.font_size_pt))
             return _old(self, *args, **kwargs)
@@ -126,7 +133,14 @@ def test_engineer_sees_everything(monkeypatch):
     content = content_of(material(), issue(Kind.ENGINEER))
     expected = [
         *("calibration", "certificate", "ν", "1.1270 × torque at the sensor", "seen by the witness", "EXPIRED"),
-        *("48.90 ± 0.50", "55.11 ± 0.90", "1.19", "Zero 0.10 N·m", "authorised by", *cautions_of(*words.FULL)),
+        *(
+            "48.90 ± 0.50",
+            "55.11 ± 0.90",
+            "1.19",
+            "Zero 0.10 N·m",
+            "authorised by",
+            *cautions_of(*words.FULL, *words.LIMITS),
+        ),
     ]
     html = text_of(content)
     pdf = words_of_pdf(content, monkeypatch)
@@ -174,6 +188,126 @@ def test_measured_data_carry_no_simulated_mark():
     assert b"SIMULATED" in render(content_of(material(), issue()), "html")
 
 
+# The fields of the trade's sheet, in own words; what is not filled leaves no label behind.
+FILLED = Header(
+    started=datetime(2026, 5, 16, 10, 42, tzinfo=UTC),
+    job=Job(
+        number="2026-017", customer="the club", vehicle="club car 7", odometer="53,214 miles",
+        received=date(2026, 5, 14), operator="operator A", witness="operator B", site="the barn in Quarry Road",
+        notes="chatters in slow turns",
+    ),
+    axle=Axle(
+        type="clutch plate", ratio=3.909, teeth="43/11", friction_material="sintered", pack_build="2 x 6 plates",
+        shim_mm=0.3, last_service="oil in 2025-11", as_received="dry, no leaks",
+    ),
+    test=Test(
+        place="car", held="other side", gear="neutral", side="left", dwell_s=15, conditioning_turns=5, speed_rpm=4,
+        held_how="strap to the floor", support="two stands under the tube", deviations="one side only",
+    ),
+    conditions=Conditions(
+        oil_temperature_c=21, oil_temperature_at="at the drain plug", fluid="reference", fluid_amount="1.1 l",
+        fluid_age="6 months", fluid_appearance="no glitter", modifier="additive B", modifier_percent=4,
+        wheel_fitted=True, tyre="205/55 R16, 2.2 bar", brakes_free=True, pads_fitted=False, parking_brake="on",
+        propshaft_fitted=True, condition="used", distance_km=4000,
+    ),
+    transducer=TransducerFacts(
+        name="gauge", serial="7", firmware="2.1", capacity_nm=200, accuracy_percent_of_reading=0.5,
+        weight_check="49.1 for 49.03 N·m", certificate="C-1", certificate_date=date(2025, 9, 1),
+        certificate_due=date(2026, 9, 1), filter_delay_s=0.004,
+    ),
+)  # fmt: skip
+SHEET = [
+    *("53,214 miles", "2026-05-14", "2026-05-16 10:42", "2026-05-17", "the barn in Quarry Road", "operator B"),
+    *("teeth 43/11", "sintered", "oil in 2025-11", "dry, no leaks", "strap to the floor", "two stands under the tube"),
+    *("21 °C, at the drain plug", "reference, 1.1 l, 6 months, no glitter", "205/55 R16, 2.2 bar", "pads out"),
+    *("PARKING BRAKE ON", "propshaft fitted", "aimed at 4 turns", "Turned 5 times", "used, 4000 km"),
+    *("Deviations from the method: one side only", "authorised by operator C", "tested by operator A"),
+]
+OF_ENGINEER = [
+    "firmware 2.1",
+    "49.1 for 49.03 N·m",
+    "C-1 of 2025-09-01, due 2026-09-01",
+    "filter delay 4 ms",
+    "chatters",
+]
+
+
+@pytest.mark.parametrize("kind", Kind)
+def test_what_is_filled_in_is_on_the_page(kind, monkeypatch):
+    content = content_of(material(head=FILLED), issue(kind, authorised="operator C"))
+    html, pdf = text_of(content), words_of_pdf(content, monkeypatch)
+    for text in SHEET + (OF_ENGINEER if kind is Kind.ENGINEER else []):
+        assert text in html
+        assert text in pdf
+    bare = text_of(content_of(material(head=Header()), issue(kind)))
+    for label in ("odometer", "received", "done at", "as received", "tyre", "held by", "stands on", "checked"):
+        assert f" {label} " not in bare
+
+
+def test_photographs_and_files_stand_with_their_hashes(monkeypatch):
+    photos = tuple(Photo(file=f"p{i}.jpg", sha256=f"{i:064x}", caption=f"view {i}") for i in range(14))
+    content = content_of(material(head=header(photos=photos)), issue())
+    pdf = words_of_pdf(content, monkeypatch)
+    for shown in (text_of(content), pdf):
+        assert "p3.jpg" in shown
+        assert f"{3:064x}" in shown
+        assert "photo: view 3" in shown
+        assert "p12.jpg" not in shown
+        assert "2 more photos" in shown
+
+
+def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
+    how = "T - T_both / 2, driving left"
+    lines = (
+        PackLine("breakaway", "forwards", (55.3, 1.1), (9.0, 0.5), None, "withheld for a reason"),
+        PackLine("rotating mean", "forwards", (46.2, 0.8), (8.0, 0.4), (42.2, 0.9), how),
+        PackLine("rotating mean", "backwards", (46.4, 0.8), (8.2, 0.4), (42.3, 0.9), how),
+    )
+    drag = DragPart("folder/free.csv", "ef" * 32, lines, ("made at half the speed",))
+    for kind in Kind:
+        content = content_of(material(drag=drag), issue(kind))
+        for shown in (text_of(content), words_of_pdf(content, monkeypatch)):
+            for text in (
+                "46.2",
+                "8.00 ± 0.40",
+                "42.2",
+                "withheld for a reason",
+                "T − T_both / 2",
+                "free.csv",
+                "ef" * 32,
+            ):
+                assert text in shown, text
+            assert shown.count("driving left") == 1
+            assert "made at half the speed" in shown
+            assert words.RAW_IS_COMPARED in shown
+        assert content.verdict == content_of(material(), issue(kind)).verdict, "the limit is compared with raw torque"
+    assert "packs alone" not in text_of(content_of(material(), issue()))
+
+
+def _full_budget():
+    names = ("lever's weight", "zero", "lever length", "stud radius", "lever angle", "pull angle", "resolution")
+    rows = [Row(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0)]
+    rows += [Row(Input(name, 0.45, 0.3, "N·m", note="stated ± 10 mm at the hand"), 1.0) for name in names]
+    return Budget("breakaway", 55.3, "N·m", (*rows, Row(Input("repeats", 0.0, 0.55, "N·m", 3, note="median"), 1.0)))
+
+
+@pytest.mark.parametrize("pulls", [3, 4, 5])
+def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, monkeypatch):
+    content = content_of(material(pulls=pulls, budget=_full_budget()), issue(Kind.ENGINEER))
+    texts, sheets = texts_of_pdf(content, monkeypatch)
+    assert sheets == 1
+    assert min(size for _, size in texts) >= 7  # legend, remarks and foot
+    body = [size for text, size in texts if text in {"calibration", "lever length", "48.90 ± 0.50", "the club"}]
+    assert len(body) == 4
+    assert min(body) >= 7.5
+
+
+def test_small_inputs_keep_their_value_and_uncertainty():
+    rows = (*_full_budget().rows, Row(Input("lever turned", 0.2, 0.01, "rad", note="stated"), 1.0))
+    text = text_of(content_of(material(budget=Budget("breakaway", 55.3, "N·m", rows)), issue(Kind.ENGINEER)))
+    assert "Below 0.5 % each: lever turned 0.2 rad (u 0.01)." in text
+
+
 @pytest.mark.parametrize("kind", Kind)
 @pytest.mark.parametrize("form", ["html", "pdf"])
 def test_same_work_same_bytes(kind, form):
@@ -199,22 +333,36 @@ HOSTILE = "<script>alert(1)</script>\"'&{{7*7}}</style>\u202e\x00\n=1+1"
 
 
 def test_hostile_text_is_text():
-    job = Job(number=HOSTILE, customer=HOSTILE, vehicle=HOSTILE, operator=HOSTILE, notes=HOSTILE)
     limit = msgspec.structs.replace(LIMIT, source=HOSTILE, text=HOSTILE)
+    drag = DragPart(HOSTILE, HOSTILE, (PackLine(HOSTILE, HOSTILE, (1.0, 0.1), None, None, HOSTILE),), (HOSTILE,))
     content = content_of(
-        material(head=header(job=job), limit=limit, problems=(HOSTILE,), file=HOSTILE + ".csv"),
-        issue(Kind.ENGINEER, shop=HOSTILE, address=HOSTILE, remarks=HOSTILE),
+        material(head=filled(HOSTILE), limit=limit, problems=(HOSTILE,), file=HOSTILE + ".csv", drag=drag),
+        issue(Kind.ENGINEER, shop=HOSTILE, address=HOSTILE, remarks=HOSTILE, authorised=HOSTILE),
     )
     reader = read_html(content)
     assert reader.tags.count("script") == 1  # our own, and it is data
     assert ("type", "application/json") in reader.attributes
     assert not [name for name, _ in reader.attributes if name.startswith("on")]
-    assert "<script>alert(1)</script>" in "".join(reader.texts)
+    shown = "".join(reader.texts)
+    assert shown.count("<script>alert(1)</script>") > 40, "a field is not on the page"
     page = render(content, "html").decode("utf-8")
     assert "49" not in page.split("{{7*7}}")[0][-3:]
-    assert "\u202e" not in "".join(reader.texts)
+    assert "\u202e" not in shown
     assert "\x00" not in page
     assert len(render(content, "pdf")) > 10_000
+
+
+@pytest.mark.parametrize("text", ['=HYPERLINK("x")' + "x" * 10_000, "\u202e\u2066 egnp.exe " * 900, "W " * 5000])
+def test_long_and_reordered_text_in_every_field_stays_a_page(text, monkeypatch):
+    content = content_of(material(head=filled(text)), issue(Kind.ENGINEER, remarks=text, authorised=text))
+    shown = "".join(read_html(content).texts)
+    assert "\u202e" not in shown
+    assert "\u2066" not in shown
+    assert max(len(part) for part in read_html(content).texts) < 700
+    _, sheets = texts_of_pdf(content, monkeypatch)
+    assert sheets <= 6
+    record = json.loads(content.record)
+    assert record["issue"]["remarks"] == text  # the record keeps what was said
 
 
 def test_nothing_is_loaded_from_elsewhere():
