@@ -19,6 +19,10 @@ ALPHA = 0.05
 MOST = 10_000
 """More units than anyone tests; beyond it the answer is "not by this experiment"."""
 
+SURE_OF_SIGN = 4.5
+"""So many standard errors from zero a difference shows with the wrong sign less than once in ten million times; the
+library's tail is not a number there."""
+
 
 @dataclass(frozen=True, slots=True)
 class Plan:
@@ -50,7 +54,8 @@ def power_of(sd: float, difference: float, n_treated: int, n_control: int, *, al
     df = n_treated + n_control - 2
     shift = abs(difference) / (sd * math.sqrt(1 / n_treated + 1 / n_control))
     edge = stats.t.ppf(1 - alpha / 2, df)
-    return float(stats.nct.sf(edge, df, shift) + stats.nct.cdf(-edge, df, shift))
+    wrong_way = stats.nct.cdf(-edge, df, shift) if shift < SURE_OF_SIGN else 0.0
+    return float(stats.nct.sf(edge, df, shift) + wrong_way)
 
 
 def fills_needed(
@@ -76,12 +81,7 @@ def fills_needed(
     _check(sd, difference, power, alpha)
     if candidates < 1:
         raise InputError("at least one group is compared with the control")
-    shared = alpha / candidates
-
-    def reached(n: int) -> float:
-        return power_of(sd, difference, n, _control_size(n, candidates), alpha=shared)
-
-    n = _smallest(reached, power)
+    n = _smallest(lambda n: reached(sd, difference, n, candidates=candidates, alpha=alpha), power)
     control = _control_size(n, candidates)
     text = (
         f"to show a difference of {difference:g} against a scatter of {sd:g} from fill to fill, "
@@ -89,7 +89,34 @@ def fills_needed(
     )
     if candidates > 1:
         text += f", {candidates} candidates against one control"
-    return Plan(n, control, n * candidates + control, reached(n), text)
+    power = reached(sd, difference, n, candidates=candidates, alpha=alpha)
+    return Plan(n, control, n * candidates + control, power, text)
+
+
+def reached(
+    sd: float, amount: float, n: int, *, candidates: int = 1, same: bool = False, alpha: float = ALPHA
+) -> float:
+    """Give the power that ``n`` units per group reach, planned as ``fills_needed`` and ``equivalence_needed`` do.
+
+    Parameters
+    ----------
+    sd, amount : float
+        Scatter from fill to fill, and the difference, or the margin of sameness.
+    n : int
+        Units of each treated group.
+    candidates : int
+        Treated groups compared with the one control.
+    same : bool
+        Whether sameness within the margin is to be shown: the power of the two one-sided tests is approximated by
+        shifted central t distributions; true difference zero.
+    """
+    from scipy import stats
+
+    if not same:
+        return power_of(sd, amount, n, _control_size(n, candidates), alpha=alpha / candidates)
+    df = 2 * n - 2
+    shift = amount / (sd * math.sqrt(2 / n))
+    return float(max(0.0, 2 * stats.t.cdf(shift - stats.t.ppf(1 - alpha, df), df) - 1))
 
 
 def _control_size(n: int, candidates: int) -> int:
@@ -97,41 +124,30 @@ def _control_size(n: int, candidates: int) -> int:
 
 
 def equivalence_needed(sd: float, margin: float, *, power: float = POWER, alpha: float = ALPHA) -> Plan:
-    """Give the units per group that show "no change beyond the margin" when there is none.
-
-    The power of the two one-sided tests is approximated by shifted central t distributions; true difference zero.
-    """
-    from scipy import stats
-
+    """Give the units per group that show "no change beyond the margin" when there is none."""
     _check(sd, margin, power, alpha)
-
-    def reached(n: int) -> float:
-        df = 2 * n - 2
-        shift = margin / (sd * math.sqrt(2 / n))
-        return float(max(0.0, 2 * stats.t.cdf(shift - stats.t.ppf(1 - alpha, df), df) - 1))
-
-    n = _smallest(reached, power)
+    n = _smallest(lambda n: reached(sd, margin, n, same=True, alpha=alpha), power)
     text = f"to show no change beyond {margin:g} against a scatter of {sd:g} from fill to fill, power {power:.0%}"
-    return Plan(n, n, 2 * n, reached(n), text)
+    return Plan(n, n, 2 * n, reached(sd, margin, n, same=True, alpha=alpha), text)
 
 
 def repeats_for_interval(sd: float, half_width: float, *, level: float = 0.95) -> int:
     """Give how many values make the interval of their mean as narrow as wanted: t·s/√n <= half width."""
+    _check(sd, half_width, 0.5, 1 - level)
+    return _smallest(lambda n: -half_width_of(sd, n, level=level), -half_width)
+
+
+def half_width_of(sd: float, n: int, *, level: float = 0.95) -> float:
+    """Give the half width of the interval of the mean of ``n`` values, t·s/√n."""
     from scipy import stats
 
-    _check(sd, half_width, 0.5, 1 - level)
-    quantile = 0.5 + level / 2
-
-    def reached(n: int) -> float:
-        return -float(stats.t.ppf(quantile, n - 1)) * sd / math.sqrt(n)
-
-    return _smallest(reached, -half_width)
+    return float(stats.t.ppf(0.5 + level / 2, n - 1)) * sd / math.sqrt(n)
 
 
-def _smallest(reached: Callable[[int], float], wanted: float) -> int:
+def _smallest(reaches: Callable[[int], float], wanted: float) -> int:
     """Give the smallest n >= 2 for which an increasing function reaches what is wanted, by bisection."""
     high = 2
-    while reached(high) < wanted:
+    while reaches(high) < wanted:
         high *= 2
         if high > MOST:
             raise InputError(
@@ -141,7 +157,7 @@ def _smallest(reached: Callable[[int], float], wanted: float) -> int:
     low = max(2, high // 2)
     while low < high:
         middle = (low + high) // 2
-        if reached(middle) >= wanted:
+        if reaches(middle) >= wanted:
             high = middle
         else:
             low = middle + 1

@@ -2,24 +2,33 @@
 
 from __future__ import annotations
 
+import contextlib
 import math
 import statistics
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.compare.runs import Quantity, Run, text_of
-from logger.errors import FileError, HeldwheelError
+from analysis.compare.runs import LEFT_OUT, Quantity, Run, text_of
+from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, notes_sheet, p_words, sheets
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
-    from analysis.compare.comparisons import Effect
+    from analysis.compare.comparisons import Effect, Equivalence
     from analysis.compare.groups import Comparison
-    from analysis.compare.trend import Line
 
 # Facts that are one per recording group nothing; tags that are common to group by come first.
 NEVER_BY = ("file", "started", "sha256")
+MOST_GROUPS = 20
+
+
+@dataclass(frozen=True, slots=True)
+class Common:
+    """What every question asks about: the quantity, and the tag that names the fill or build."""
+
+    quantity: str = "breakaway"
+    unit: str = "fill"
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,143 +37,122 @@ class Question:
 
     Attributes
     ----------
-    quantity : str
-        One of ``analysis.compare.runs.Quantity``.
-    by, control, unit, block : str
+    by, control, block : str
         Tags, and the group that others are compared with; empty for the first one, no block.
     all_pairs : bool
         Every group against every other.
-    margin_nm, difference_nm : float or None
-        Difference that counts as no change; difference that must not be missed.
+    margin : float or None
+        Difference that counts as no change, SI.
     anyway : str
         Reason for comparing what should not be compared.
     """
 
-    quantity: str = "breakaway"
     by: str = ""
     control: str = ""
-    unit: str = "fill"
     block: str = ""
     all_pairs: bool = False
-    margin_nm: float | None = None
-    difference_nm: float | None = None
+    margin: float | None = None
     anyway: str = ""
 
 
-def read_runs(paths: Sequence[str]) -> tuple[list[Run], list[str]]:
-    """Read some recordings; those that cannot be read are told."""
+@dataclass(frozen=True, slots=True)
+class Groups:
+    """A comparison, or why it is refused."""
+
+    comparison: Comparison | None = None
+    refusals: tuple[str, ...] = ()
+
+
+def find_recordings(folder: Path, search: str) -> list[tuple[str, str]]:
+    """Give the recordings that a search finds, in order of name, each with what changes when it or its sidecar does."""
+    from gui.models.archive import find_tests
+
+    return [(path, _state_of(path)) for path in sorted(find_tests(folder, search))]
+
+
+def _state_of(path: str) -> str:
+    from logger.sidecar import sidecar_path
+
+    said = []
+    for file in (Path(path), Path(sidecar_path(path))):
+        with contextlib.suppress(OSError):
+            facts = file.stat()
+            said += [facts.st_size, facts.st_mtime_ns]
+    return f"{path} {said}"
+
+
+def read_runs(paths: Sequence[str]) -> list[Run | str]:
+    """Read some recordings, in their order; one that cannot be read is a text that says why."""
     from analysis.pipeline import read_files
     from analysis.summary import run_of
 
-    runs, bad = [], []
-    for reading in read_files(list(paths)):
-        if reading.ok:
-            runs.append(run_of(reading))
-        else:
-            bad.append(f"{Path(reading.file).name}: {'; '.join(reading.problems)}")
-    return runs, bad
+    return [
+        run_of(reading) if reading.ok else f"{Path(reading.file).name}: {'; '.join(reading.problems)}"
+        for reading in read_files(list(paths))
+    ]
 
 
-@dataclass(frozen=True, slots=True)
-class Trend:
-    """A quantity against a numeric tag: one point per fill, and the straight line through them."""
-
-    tag: str
-    x: tuple[float, ...]
-    y: tuple[float, ...]
-    line: Line
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """Groups, the trend where the tag is a number, and how many fills a wanted difference needs."""
-
-    comparison: Comparison
-    trend: Trend | None = None
-    plan: str = ""
-
-
-def answer(runs: Sequence[Run], question: Question) -> Answer:
-    """Compare, fit a trend, plan.
-
-    Raises
-    ------
-    InputError
-        Fewer than two groups, or recordings that must not be compared; the text says what to do.
-    """
-    found = _compared(runs, question)
-    return Answer(found, _trend(runs, question), _plan(found, question.difference_nm))
-
-
-def _trend(runs: Sequence[Run], question: Question) -> Trend | None:
-    from analysis.compare.runs import units_of
-    from analysis.compare.trend import fit_line
-
-    units, _ = units_of(runs, Quantity(question.quantity), by=question.by, unit=question.unit)
-    try:
-        x = tuple(float(unit.group) for unit in units)
-        y = tuple(unit.value for unit in units)
-        return Trend(question.by, x, y, fit_line(x, y))
-    except (ValueError, HeldwheelError):  # a tag of words, or too few points, has no trend
-        return None
-
-
-def _plan(found: Comparison, difference: float | None) -> str:
-    from analysis.compare.planner import fills_needed
-
-    if difference is None:
-        return ""
-    if math.isnan(found.between_sd):
-        return "Planning needs the scatter from fill to fill: at least two fills in a group."
-    try:
-        plan = fills_needed(found.between_sd, difference, candidates=max(1, len(found.groups) - 1))
-    except HeldwheelError as error:
-        return str(error)
-    return f"{plan.per_group} fills per group and {plan.control} of the control: {plan.text}"
-
-
-def trend_words(trend: Trend, factor: float, unit: str, number: Callable[[float, int], str]) -> str:
-    """Give a trend in one sentence: slope with interval first, p second."""
-    line = trend.line
-    slope = " to ".join(number(v * factor, 2) for v in (line.slope_low, line.slope_high))
-    shown = "a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown"
-    return (
-        f"Per 1 of {trend.tag}: {number(line.slope * factor, 2)} ({slope}){unit}; {shown}, p {line.p:.2g}, "
-        f"{line.n} fills, least squares. The band holds one further fill (95 %)."
-    )
-
-
-def _compared(runs: Sequence[Run], question: Question) -> Comparison:
+def compare_groups(runs: Sequence[Run], common: Common, question: Question) -> Groups:
     """Compare.
 
     Raises
     ------
     InputError
-        Fewer than two groups, or recordings that must not be compared; the text says what to do.
+        Fewer than two groups; the text says what to do.
     """
+    from analysis.compare.comparability import NotComparableError
     from analysis.compare.groups import compare
 
-    return compare(
-        runs,
-        Quantity(question.quantity),
-        by=question.by,
-        control=question.control or None,
-        unit=question.unit,
-        block=question.block,
-        against="all pairs" if question.all_pairs else "control",
-        margin=question.margin_nm,
-        anyway=question.anyway,
-    )
+    try:
+        found = compare(
+            runs,
+            Quantity(common.quantity),
+            by=question.by,
+            control=question.control or None,
+            unit=common.unit,
+            block=question.block,
+            against="all pairs" if question.all_pairs else "control",
+            margin=question.margin,
+            anyway=question.anyway,
+        )
+    except NotComparableError as refused:
+        return Groups(refusals=refused.refusals)
+    return Groups(found)
 
 
 def tags_to_group_by(runs: Sequence[Run]) -> list[str]:
     """Give the tags that divide these runs into two to twenty groups, the most telling first."""
+    values = _values(runs)
+    found = [tag for tag, seen in values.items() if 2 <= len(seen) <= MOST_GROUPS and tag not in NEVER_BY]
+    return sorted(found, key=lambda tag: (len(values[tag]), tag))
+
+
+def tags_of_numbers(runs: Sequence[Run]) -> list[str]:
+    """Give the tags that hold two or more different numbers and no words: what a trend can follow."""
+    return sorted(
+        tag for tag, seen in _values(runs).items() if len(seen) > 1 and tag not in NEVER_BY and all(map(_number, seen))
+    )
+
+
+def tags_of_fills(runs: Sequence[Run]) -> list[str]:
+    """Give every tag that may name a fill or build."""
+    return sorted(tag for tag in _values(runs) if tag not in NEVER_BY)
+
+
+def _values(runs: Sequence[Run]) -> dict[str, set[str]]:
     values: dict[str, set[str]] = {}
     for run in runs:
         for tag, value in run.tags.items():
-            values.setdefault(tag, set()).add(text_of(value))
-    found = [tag for tag, seen in values.items() if 2 <= len(seen - {""}) <= 20 and tag not in NEVER_BY]
-    return sorted(found, key=lambda tag: (len(values[tag]), tag))
+            if text := text_of(value):
+                values.setdefault(tag, set()).add(text)
+    return values
+
+
+def _number(text: str) -> bool:
+    try:
+        return math.isfinite(float(text))
+    except ValueError:
+        return False
 
 
 def groups_in(runs: Sequence[Run], by: str) -> list[str]:
@@ -172,59 +160,123 @@ def groups_in(runs: Sequence[Run], by: str) -> list[str]:
     return [name for name in dict.fromkeys(text_of(run.tags.get(by)) for run in runs) if name]
 
 
-def effect_words(effect: Effect, unit: str, factor: float) -> str:
-    """Give an effect in one sentence: difference with interval first, p second."""
-    d = effect.difference
-    size = f"{d.value * factor:+.3g} ({d.low * factor:+.3g} to {d.high * factor:+.3g}){unit}"
-    ratio = ""
-    if effect.ratio is not None:
-        r = effect.ratio
-        ratio = f", {(r.value - 1) * 100:+.1f} % ({(r.low - 1) * 100:+.1f} to {(r.high - 1) * 100:+.1f})"
-    shown = "a difference is shown" if not d.low <= 0 <= d.high else "no difference is shown"
-    words = f"{effect.treated} against {effect.control}: "
-    return words + f"{size}{ratio}; {shown}, p {effect.p:.2g}, {effect.method}".replace("-", "−")
+# ---------------------------------------------------------------------- in words
 
 
-def table_of(found: Comparison) -> list[tuple[str, ...]]:
-    """Give one row per group as text with decimal points: for export."""
-    rows: list[tuple[str, ...]] = [
+def says(effect: Effect) -> str:
+    """Say what a difference shows: by sign and word."""
+    if effect.difference.low <= 0 <= effect.difference.high:
+        return "– no difference shown"
+    return "▲ higher" if effect.difference.value > 0 else "▼ lower"
+
+
+def headline(found: Comparison, scale: Scale) -> str:
+    """Give the answer in one or two sentences: effect and interval first."""
+    if not found.effects:
+        return "No difference can be stated: a comparison needs two fills or more in a group and in its control."
+    if len(found.effects) > 2:
+        shown = sum(says(effect)[0] != "–" for effect in found.effects)
+        return f"{shown} of {len(found.effects)} differences are shown."
+    lines = []
+    for effect in found.effects:
+        d = effect.difference
+        size = f"{scale.signed(d.value)} {scale.unit}".strip()
+        word = "no difference shown" if says(effect)[0] == "–" else says(effect)[2:]
+        lines.append(
+            f"{effect.treated} against {effect.control}: {size} "
+            f"(95 %: {scale.span(d.low, d.high, signed=True)}), {word}."
+        )
+    return "\n".join(lines)
+
+
+def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
+    """Give the differences as a table: size and interval first, p and method last."""
+    heads = ["Group", "Against", f"Difference ({scale.unit})" if scale.unit else "Difference", "95 % interval"]
+    heads += ["% (95 %)", "Shows"]
+    margin = next((same.margin for same in found.equivalences.values()), 0.0)
+    more = [
+        (bool(found.bootstrap), "Bootstrap 95 %"),
+        (bool(found.equivalences), f"Same within ± {scale.asked(margin)}"),
+    ]
+    heads += [head for on, head in more if on] + ["p", "Method", "Fills"]
+    rows = []
+    for effect in found.effects:
+        d = effect.difference
+        row = [effect.treated, effect.control, scale.signed(d.value), scale.span(d.low, d.high, signed=True)]
+        row += [_percent(effect, scale), says(effect)]
+        if found.bootstrap:
+            boot = found.bootstrap.get(effect.treated) if effect.control == found.groups[0].name else None
+            row.append("–" if boot is None else scale.span(boot.low, boot.high, signed=True))
+        if found.equivalences:
+            same = found.equivalences.get(effect.treated) if effect.control == found.groups[0].name else None
+            row.append("–" if same is None else same_words(same, scale))
+        row += [p_words(scale.display, effect.p), effect.method, f"{effect.n_treated} and {effect.n_control}"]
+        rows.append(tuple(row))
+    texts = {at for at, head in enumerate(heads) if head in {"Group", "Against", "Shows", "Method", more[1][1]}}
+    return Sheet("Differences", tuple(heads), tuple(rows), frozenset(texts))
+
+
+def _percent(effect: Effect, scale: Scale) -> str:
+    if effect.ratio is None:
+        return "–"
+    percents = [(v - 1) * 100 for v in (effect.ratio.value, effect.ratio.low, effect.ratio.high)]
+    value, low, high = (("+" if v > 0 else "") + scale.display.number(v, 1) for v in percents)
+    return f"{value} ({low} to {high})"
+
+
+def same_words(same: Equivalence, scale: Scale) -> str:
+    """Say whether two groups are the same within the margin, with the interval that says so."""
+    what = "yes" if same.equivalent else "not shown"
+    d = same.difference
+    return f"{what} (90 %: {scale.span(d.low, d.high, signed=True)})"
+
+
+def group_sheet(found: Comparison, scale: Scale) -> Sheet:
+    """Give the groups as a table."""
+    heads = ("Group", "Fills", "Recordings", "Pulls", "Median", "Mean", "95 % interval", "SD of fills")
+    rows = []
+    for group in found.groups:
+        figures = [scale.number(v) for v in (statistics.median(group.values), group.mean)]
+        span = "one fill only" if math.isnan(group.low) else scale.span(group.low, group.high)
+        counts = [str(n) for n in (len(group.units), group.runs, group.pulls)]
+        rows.append((group.name, *counts, *figures, span, scale.number(group.sd)))
+    return Sheet("Groups", heads, tuple(rows))
+
+
+def group_sheets(found: Comparison, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+    """Give everything beneath the picture."""
+    notes = [f"Not recorded, so not checked: {line}" for line in found.comparability.unknown]
+    if not math.isnan(found.overall_p):
+        p = p_words(scale.display, found.overall_p)
+        notes.insert(0, f"Against “no group differs”: p {p} (one-way analysis of variance)")
+    if not math.isnan(found.between_sd):
+        notes.append(f"Scatter from fill to fill: {scale.words(found.between_sd)}")
+    if not math.isnan(found.within_sd):
+        notes.append(f"Scatter from recording to recording of one fill: {scale.words(found.within_sd)}")
+    return sheets(
+        difference_sheet(found, scale) if found.effects else None,
+        group_sheet(found, scale),
+        notes_sheet(notes),
+        left_out_sheet(found.remarks, found.excluded, files),
+    )
+
+
+def warnings_of(found: Comparison) -> list[str]:
+    """Give what may explain a difference besides the groups, or weakens what is said of them."""
+    return [*(line for line in found.remarks if LEFT_OUT not in line), *found.comparability.warnings]
+
+
+def written(found: Comparison) -> Written:
+    """Give a comparison as it is written: the groups as a table, everything as JSON."""
+    rows: list[tuple[str | float | None, ...]] = [
         ("group", "fills", "recordings", "pulls", "median", "mean", "low_95", "high_95", "sd")
     ]
     for group in found.groups:
-        figures = (statistics.median(group.values), group.mean, group.low, group.high, group.sd)
-        rows.append(
-            (
-                group.name,
-                str(len(group.units)),
-                str(group.runs),
-                str(group.pulls),
-                *("" if math.isnan(v) else f"{v:.9g}" for v in figures),
-            )
-        )
-    return rows
-
-
-def export(found: Comparison, target: str) -> str:
-    """Write a comparison as CSV or JSON.
-
-    Raises
-    ------
-    FileError
-        It cannot be written.
-    """
-    import csv
-    import json
-
-    from analysis.tables import neutral
-
-    try:
-        with open(target, "w", encoding="utf-8", newline="") as file:
-            if target.lower().endswith(".json"):
-                json.dump(found.to_json(), file, ensure_ascii=False, allow_nan=False)
-            else:
-                writer = csv.writer(file)
-                for head, *figures in table_of(found):
-                    writer.writerow([neutral(head), *figures])
-    except (OSError, HeldwheelError) as error:
-        raise FileError(f"{target}: cannot be written: {error}") from error
-    return target
+        counts = (float(len(group.units)), float(group.runs), float(group.pulls))
+        rows.append((group.name, *counts, statistics.median(group.values), group.mean, group.low, group.high, group.sd))
+    rows += [(), ("treated", "control", "difference", "low_95", "high_95", "ratio", "p", "method")]
+    for effect in found.effects:
+        d, ratio = effect.difference, effect.ratio
+        share = None if ratio is None else ratio.value
+        rows.append((effect.treated, effect.control, d.value, d.low, d.high, share, effect.p, effect.method))
+    return Written(tuple(rows), found.to_json())

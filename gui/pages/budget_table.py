@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem, QWidget
+from PySide6.QtWidgets import QWidget
 
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.parts import Choice, column, label
+from gui.widgets.table import TextTable
 
 if TYPE_CHECKING:
     from analysis.budget import Budget
@@ -26,16 +26,7 @@ class BudgetTable(QWidget):
         self._shared = shared
         self._budgets: dict[str, Budget] = {}
         self.choice = Choice("Uncertainty budget of")
-        self.table = QTableWidget(0, len(HEADS))
-        self.table.setHorizontalHeaderLabels(HEADS)
-        self.table.setAccessibleName("Uncertainty budget")
-        self.table.verticalHeader().hide()
-        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        self.table.setShowGrid(False)
-        self.table.setTabKeyNavigation(False)
-        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        self.table.horizontalHeader().setStretchLastSection(True)
+        self.table = TextTable(HEADS, "Uncertainty budget", {0, len(HEADS) - 1})
         self.sum = label("", "caption", wrap=True)
         layout = column(self, gap=6)
         for part in (self.choice, self.table, self.sum):
@@ -62,24 +53,21 @@ class BudgetTable(QWidget):
         display = self._shared.display
         variance = sum(row.contribution**2 for row in budget.rows) or 1.0
         rows = sorted(budget.rows, key=lambda row: -abs(row.contribution))
-        self.table.setRowCount(len(rows))
-        for place, row in enumerate(rows):
+        cells = []
+        for row in rows:
             unit = "" if row.input.unit == "1" else row.input.unit
-            cells = (
-                row.input.name,
-                f"{row.input.value:.5g} {unit}".strip(),
-                f"{row.input.u:.3g} {unit}".strip(),
-                f"{row.sensitivity:.4g}",
-                display.number(display.value(abs(row.contribution)), 3),
-                f"{row.contribution**2 / variance:.0%}",
-                row.input.note,
+            cells.append(
+                (
+                    row.input.name,
+                    f"{row.input.value:.5g} {unit}".strip(),
+                    f"{row.input.u:.3g} {unit}".strip(),
+                    f"{row.sensitivity:.4g}",
+                    display.number(display.value(abs(row.contribution)), 3),
+                    f"{row.contribution**2 / variance:.0%}",
+                    row.input.note,
+                )
             )
-            for at, text in enumerate(cells):
-                item = QTableWidgetItem(text)
-                item.setToolTip(text)
-                if 0 < at < len(HEADS) - 1:
-                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-                self.table.setItem(place, at, item)
+        self.table.fill(cells)
         freedom = "many" if budget.dof > 1e4 else f"{budget.dof:.0f}"
         self.sum.setText(
             f"Together {display.torque(budget.value, budget.u95)} (95 %), {freedom} effective degrees of freedom; "

@@ -1,323 +1,296 @@
-"""The Compare page: groups of recordings by any tag, each fill a point, with medians, intervals and differences."""
+"""The Compare page: which recordings, what of them, and one of several answers: groups, trend, run-in …, plan."""
 
 from __future__ import annotations
 
-import math
-import statistics
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QCheckBox,
-    QFileDialog,
-    QHeaderView,
-    QSplitter,
-    QTableWidget,
-    QTableWidgetItem,
-    QWidget,
-)
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
-from analysis.compare.runs import Quantity, Run
-from gui.models.archive import find_tests
-from gui.models.comparing import (
-    Answer,
-    Question,
-    answer,
-    effect_words,
-    export,
-    groups_in,
-    read_runs,
-    tags_to_group_by,
-    trend_words,
-)
+from gui.models.batching import ROWS
+from gui.models.comparing import Common, find_recordings, read_runs, tags_of_fills
 from gui.models.run import Notice
-from gui.widgets.group_plot import GroupPlot
+from gui.models.sheets import QUANTITY_NAMES, copied, write
+from gui.pages.answers import NAMES, build_answer
+from gui.pages.batch_bar import BatchBar
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, scrolled
-from gui.widgets.trend_plot import TrendPlot
+from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, rule, scrolled
 from gui.work import Worker
-from logger.errors import QuantityError
-from logger.units import parse_quantity
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from PySide6.QtGui import QCloseEvent, QShowEvent
 
-    from analysis.compare.groups import Comparison
+    from analysis.batch import By
+    from analysis.compare.runs import Run
+    from gui.pages.answers.base import AnswerPanel, Ask
     from gui.shared import Shared
 
 PIECE = 8  # recordings read at a time
-HEADS = ("Group", "Fills", "Recordings", "Pulls", "Median", "Mean", "95 % interval", "SD of fills")
-QUANTITIES = {
-    Quantity.BREAKAWAY.value: "Breakaway",
-    Quantity.ROTATING.value: "Rotating",
-    Quantity.RATIO.value: "Breakaway ÷ rotating",
-    Quantity.CHATTER.value: "Chatter index",
-}
-EMPTY = (
-    "Compare groups: before and after a rebuild, left and right, one oil against another.\n\n"
-    "1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.\n"
-    "2. Choose here which recordings, which tag makes the groups, and what is compared.\n\n"
-    "A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together."
-)
+QUESTION_PX = 292  # width of the question at text scale 1
+USUAL_FILL = "fill"
 
 
 class ComparePage(QWidget):
-    """Question on the left, picture and table on the right."""
+    """The question on the left, the answer on the right, the kinds of answer above."""
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
         self.setObjectName("page")
         self._shared = shared
         self.worker = Worker(self)
-        self._runs: list[Run] = []
+        self.paths: list[str] = []  # what the search finds
+        self.runs: list[Run] = []
+        self._states: dict[str, str] = {}  # what changes when a recording does, by its path
+        self._known: dict[str, Run | str] = {}  # what has been read, by that state
         self._left: list[str] = []
-        self._asked: list[Future[Any]] = []  # what the worker is doing for the present search
-        self._searched: str | None = None
-        self.found: Comparison | None = None
-        self._answer_found: Answer | None = None
+        self._looking: Future[Any] | None = None
+        self._answering: Future[Any] | None = None
+        self._asked: tuple[object, ...] = ()
+        self._generation = 0  # counts what the answers rest on
+        self.answers = Switch(NAMES, "Answer")
+        self.export_button = button("Export", tip="This answer, or a table of all recordings found")
         self.search = Field("Which recordings", "fluid, shim, 2026-05 …")
-        self.quantity = Choice("What is compared", QUANTITIES.items())
-        self.by = Choice("Groups by")
-        self.control = Choice("Compared with")
-        self.unit = Field("Tag that names the fill or build", "fill", "fill")
-        self.block = Field("Within blocks of (day, car)", "none")
-        self.margin = Field("Counts as no change within", "2 N·m")
-        self.difference = Field("Difference that must not be missed", "3 N·m")
-        self.pairs = QCheckBox("Every group against every other")
-        self.anyway = Field("Reason for comparing unlike tests", "only if needed")
         self.state = label("", "caption", wrap=True)
-        self.plot = GroupPlot(shared)
-        self.line = TrendPlot(shared)
-        self.picture = Switch(("Groups", "Trend"), "Picture")
-        self.table = QTableWidget(0, len(HEADS))
-        self.words = label(EMPTY, "", wrap=True)
-        self.words.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.quantity = Choice("What is compared", QUANTITY_NAMES.items())
+        self.unit = Choice("One fill or build is named by", [(USUAL_FILL, USUAL_FILL)])
+        self._fields = column(gap=8)
+        self._stack = QStackedWidget()
+        self.panels: dict[str, AnswerPanel] = {}
+        self.panel = self._open(NAMES[0])
         self.notice = NoticeBar()
+        self.batch = BatchBar(shared)
         self._lay_out()
         self._connect()
 
+    # ------------------------------------------------------------------ laying out
     def _lay_out(self) -> None:
         layout = column(self, margin=8, gap=8)
         layout.addWidget(self.notice)
-        body = QSplitter(Qt.Orientation.Horizontal)
-        body.setChildrenCollapsible(False)
-        body.setHandleWidth(8)
-        body.addWidget(self._question())
-        body.addWidget(self._answer())
-        body.setSizes([320, 940])
-        body.setStretchFactor(1, 1)
-        layout.addWidget(body, 1)
+        head = line(gap=8)
+        head.addWidget(self.answers)
+        head.addStretch(1)
+        head.addWidget(self.export_button)
+        layout.addLayout(head)
+        self._body = QSplitter(Qt.Orientation.Horizontal)
+        self._body.setChildrenCollapsible(False)
+        self._body.setHandleWidth(8)
+        self._body.addWidget(self._question())
+        answer = card()
+        column(answer, margin=12).addWidget(self._stack)
+        self._body.addWidget(answer)
+        self._body.setStretchFactor(1, 1)
+        layout.addWidget(self._body, 1)
+        layout.addWidget(self.batch)
+        self._share_width()
+        self.answers.set_on(NAMES[0])
+        self.export_button.setMenu(self._menu())
 
     def _question(self) -> QWidget:
         frame = card()
         outer = column(frame, margin=12, gap=8)
         inner = QWidget()
         inside = column(inner, gap=8)
-        for part in (self.search, self.quantity, self.by, self.control, self.pairs):
+        for part in (self.search, self.state, self.quantity, self.unit, rule()):
             inside.addWidget(part)
-        for part in (self.unit, self.block, self.margin, self.difference, self.anyway):
-            inside.addWidget(part)
+        inside.addLayout(self._fields)
         inside.addStretch(1)
-        area = scrolled(inner)
-        outer.addWidget(area, 1)
-        outer.addWidget(self.state)
-        self.go = button("Compare", self.compare, role="main")
-        outer.addWidget(self.go)
+        outer.addWidget(scrolled(inner), 1)
         return frame
 
-    def _answer(self) -> QWidget:
-        frame = card()
-        inside = column(frame, margin=12, gap=8)
-        head = line()
-        head.addWidget(self.picture)
-        head.addStretch(1)
-        inside.addLayout(head)
-        inside.addWidget(self.plot, 5)
-        inside.addWidget(self.line, 5)
-        self.picture.set_on("Groups")
-        self._trending = False
-        self.table.setHorizontalHeaderLabels(HEADS)
-        self.table.setAccessibleName("Groups as a table")
-        self.table.verticalHeader().hide()
-        self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        self.table.setShowGrid(False)
-        self.table.setTabKeyNavigation(False)
-        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        inside.addWidget(self.table, 3)
-        inside.addWidget(scrolled(self.words), 3)
-        foot = line(gap=10)
-        foot.addStretch(1)
-        self.export_button = button("Export", self._ask_export, tip="CSV, or JSON")
-        foot.addWidget(self.export_button)
-        inside.addLayout(foot)
-        self._show(None)
-        return frame
+    def _menu(self) -> QMenu:
+        menu = QMenu(self)
+        self._write = menu.addAction("This answer (CSV, JSON)", self._ask_export)
+        menu.addSeparator()
+        for by, words in ROWS.items():
+            menu.addAction(f"All recordings found: {words}", partial(self._ask_batch, by))
+        menu.aboutToShow.connect(self._enable)
+        return menu
+
+    def _enable(self) -> None:
+        self._write.setEnabled(self.panel.written() is not None)
+
+    def _share_width(self) -> None:
+        width = round(QUESTION_PX * self._shared.look.scale)
+        self._body.setSizes([width, max(1, self.width() - width)])
 
     def _connect(self) -> None:
-        self.search.edit.returnPressed.connect(self.refresh)
-        self.search.edit.editingFinished.connect(self.refresh)
-        self.by.changed.connect(self._by_changed)
-        for choice in (self.quantity, self.control):
-            choice.changed.connect(self.compare)
-        self.pairs.toggled.connect(lambda _on: self.compare())
-        self.picture.picked.connect(self._pick_picture)
-        self._shared.display.changes.listen(lambda: self._show(self._answer_found))
+        self.search.edit.editingFinished.connect(self.look)
+        self.quantity.changed.connect(self.ask)
+        self.unit.changed.connect(self.ask)
+        self.answers.picked.connect(self.open_answer)
+        self._shared.display.changes.listen(self._redraw)
+        self._shared.look.changed.connect(self._share_width)
         self.notice.answered.connect(self.notice.hide)
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
-        """Read the recordings when the page is opened."""
+        """Look through the folder when the page is opened: there may be new recordings, or tags."""
         super().showEvent(event)
-        self.refresh()
+        self.look()
+
+    def _open(self, name: str) -> AnswerPanel:
+        if name not in self.panels:
+            panel = build_answer(name, self._shared)
+            panel.offer(self.runs)
+            panel.asked.connect(self.ask)
+            panel.tabs.copy_asked.connect(self.copy)
+            self.panels[name] = panel
+            self._fields.addWidget(panel.fields)
+            self._stack.addWidget(panel)
+        return self.panels[name]
+
+    def open_answer(self, name: str) -> None:
+        """Show another kind of answer."""
+        self.panel = self._open(name)
+        self.answers.set_on(name)
+        self._stack.setCurrentWidget(self.panel)
+        self.unit.setVisible(self.panel.by_fill)
+        for panel in self.panels.values():
+            panel.fields.setVisible(panel is self.panel)
+        self.ask()
 
     # ------------------------------------------------------------------ reading
-    def refresh(self) -> None:
-        """Read the recordings that the search finds, piece by piece, in the worker."""
-        if self.search.text == self._searched:
-            return
-        self._searched = self.search.text
-        self._runs, self._left = [], []
-        for asked in self._asked:
-            self.worker.forget(asked)
-        self.state.setText("Looking through the folder")
-        asked = self.worker.ask(
-            find_tests, self._shared.settings.recordings, self.search.text, then=self._found, failed=self._failed
-        )
-        self._asked = [asked]
+    @property
+    def settled(self) -> bool:
+        """Whether everything that was asked has come back."""
+        return self._looking is None and self._answering is None
 
-    def _found(self, paths: list[str]) -> None:
-        self._left = paths
+    def look(self) -> None:
+        """Find the recordings, and read those that are new or changed, piece by piece, in the worker."""
+        if self._looking is not None:
+            self.worker.forget(self._looking)
+        folder = self._shared.settings.recordings
+        self._looking = self.worker.ask(
+            find_recordings, folder, self.search.text, then=self._found, failed=self._not_read
+        )
+
+    def _found(self, found: list[tuple[str, str]]) -> None:
+        self.paths = [path for path, _ in found]
+        self._states = dict(found)
+        self._left = [path for path, state in found if state not in self._known]
         self._next_piece()
 
     def _next_piece(self) -> None:
         piece, self._left = self._left[:PIECE], self._left[PIECE:]
         if not piece:
+            self._looking = None
             self._all_read()
             return
-        self.state.setText(f"{len(self._runs)} recordings read, {len(self._left) + len(piece)} to look at")
-        self._asked = [self.worker.ask(read_runs, piece, then=self._take, failed=self._failed)]
+        there = len(self.paths) - len(self._left) - len(piece)
+        self.state.setText(f"{there:,} of {len(self.paths):,} recordings read")
+        self._looking = self.worker.ask(read_runs, piece, then=partial(self._take, piece), failed=self._not_read)
 
-    def _take(self, answer_: tuple[list[Run], list[str]]) -> None:
-        runs, bad = answer_
-        self._runs += runs
-        if bad:
-            self.notice.show_notice(Notice("Left out: " + "; ".join(bad[:3])))
+    def _take(self, piece: list[str], read: list[Run | str]) -> None:
+        self._known |= {self._states[path]: what for path, what in zip(piece, read, strict=True)}
         self._next_piece()
 
+    def _not_read(self, text: str) -> None:
+        self._looking = None
+        self.panel.show_problem(text)
+
     def _all_read(self) -> None:
-        count = len(self._runs)
-        self.state.setText(f"{count} recordings" if count != 1 else "1 recording")
-        before = self.by.key
-        tags = tags_to_group_by(self._runs)
-        self.by.set_options([("", "Choose a tag"), *((tag, tag) for tag in tags)])
-        self.by.set_key(before if before in tags else "")
-        self._by_changed()
+        read = [self._known[self._states[path]] for path in self.paths]
+        runs = [what for what in read if not isinstance(what, str)]
+        bad = [what for what in read if isinstance(what, str)]
+        count = "1 recording" if len(runs) == 1 else f"{len(runs):,} recordings"
+        self.state.setText(f"{count}, {len(bad)} could not be read" if bad else count)
+        self.state.setToolTip("\n".join(bad))
+        if runs == self.runs and bad == self.panel.files and self._asked:
+            return
+        self.runs = runs
+        self._generation += 1
+        self.unit.set_options([(tag, tag) for tag in dict.fromkeys((USUAL_FILL, *tags_of_fills(runs)))])
+        for panel in self.panels.values():
+            panel.files = bad
+            panel.offer(runs)
+        self.ask()
 
-    def _by_changed(self) -> None:
-        groups = groups_in(self._runs, self.by.key)
-        self.control.set_options([("", "the first one"), *((name, name) for name in groups)])
-        if self.by.key:
-            self.compare()
+    # ------------------------------------------------------------------ answering
+    def ask(self) -> None:
+        """Ask the worker what the panel wants to know, if that is anything new."""
+        panel = self.panel
+        common = Common(self.quantity.key, self.unit.key)
+        panel.common = common
+        question = panel.ask(self.runs)
+        if isinstance(question, str):
+            self._forget()
+            panel.show_nothing(question)
+            return
+        asked = (panel, common, self._generation, question)
+        if asked == self._asked:
+            return
+        self._forget()
+        self._asked = asked
+        self._answering = self._put(panel, question)
 
-    # ------------------------------------------------------------------ comparing
-    def question(self) -> Question:
-        """Give what is asked; a margin that cannot be read is left out and said."""
-        margin, difference = (self._torque(field) for field in (self.margin, self.difference))
-        return Question(
-            self.quantity.key,
-            self.by.key,
-            self.control.key,
-            self.unit.text.strip() or "fill",
-            self.block.text.strip(),
-            self.pairs.isChecked(),
-            margin,
-            difference,
-            self.anyway.text.strip(),
+    def _put(self, panel: AnswerPanel, question: Ask) -> Future[Any]:
+        return self.worker.ask(
+            question.function,
+            self.runs,
+            panel.common,
+            *question.arguments,
+            then=partial(self._answered, panel),
+            failed=partial(self._refused, panel),
         )
 
-    def _torque(self, field: Field) -> float | None:
-        field.set_wrong("")
-        if not field.text.strip():
-            return None
-        try:
-            return parse_quantity(field.text, "torque", self._shared.display.unit)
-        except QuantityError as error:
-            field.set_wrong(str(error))
-            return None
+    def _forget(self) -> None:
+        if self._answering is not None:
+            self.worker.forget(self._answering)
+        self._answering, self._asked = None, ()
 
-    def _pick_picture(self, name: str) -> None:
-        self._trending = name == "Trend"
-        self._show(self._answer_found)
+    def _answered(self, panel: AnswerPanel, answer: object) -> None:
+        self._answering = None
+        panel.take(answer)
 
-    def compare(self) -> None:
-        """Compare, in the worker."""
-        if not self.by.key:
-            self.words.setText(EMPTY)
-            return
-        self.worker.ask(answer, self._runs, self.question(), then=self._show, failed=self._failed)
+    def _refused(self, panel: AnswerPanel, text: str) -> None:
+        self._answering = None
+        panel.show_problem(text)
 
-    def _failed(self, text: str) -> None:
-        self._show(None)
-        self.words.setText(text[0].upper() + text[1:])
+    def _redraw(self) -> None:
+        for panel in self.panels.values():
+            panel.redraw()
 
-    def _show(self, given: Answer | None) -> None:
-        found = given.comparison if given is not None else None
-        trend = given.trend if given is not None else None
-        self._answer_found, self.found = given, found
-        self.plot.show_comparison(found)
-        self.picture.setVisible(trend is not None)
-        self.plot.setVisible(found is not None and (trend is None or not self._trending))
-        self.line.setVisible(trend is not None and self._trending)
-        self.table.setVisible(found is not None)
-        self.export_button.setEnabled(found is not None)
-        if given is None or found is None:
-            return
-        torque = found.quantity.unit == "N·m"
-        display = self._shared.display
-        factor, unit = (display.factor, f" {display.unit}") if torque else (1.0, "")
-        self.table.setRowCount(len(found.groups))
-        for row, group in enumerate(found.groups):
-            figures = (statistics.median(group.values), group.mean)
-            cells = [group.name, str(len(group.units)), str(group.runs), str(group.pulls)]
-            cells += [display.number(v * factor, 2) for v in figures]
-            none = math.isnan(group.low)
-            bounds = [display.number(v * factor, 2) for v in (group.low, group.high)]
-            cells += ["one fill only" if none else " to ".join(bounds)]
-            cells += [display.number(group.sd * factor, 2)]
-            for place, text in enumerate(cells):
-                item = QTableWidgetItem(text)
-                if place:
-                    item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-                self.table.setItem(row, place, item)
-        name = QUANTITIES.get(found.quantity.value, found.quantity.value)
-        self.line.show_trend(trend, factor, f"{name} ({display.unit})" if torque else name)
-        lines = [effect_words(effect, unit, factor) for effect in found.effects]
-        if trend is not None:
-            lines.insert(0, trend_words(trend, factor, unit, display.number))
-        if given.plan:
-            lines.append(given.plan)
-        for name, same in found.equivalences.items():
-            what = "no change" if same.equivalent else "sameness is not shown"
-            lines.append(f"{name}: {what} within ± {display.number(same.margin * factor, 2)}{unit}")
-        lines += [f"Beware: {text}" for text in found.comparability.warnings]
-        lines += [f"Not recorded, so not checked: {text}" for text in found.comparability.unknown]
-        lines += list(found.remarks)
-        if found.excluded:
-            lines.append(f"{len(found.excluded)} pulls left out by rules stated beforehand")
-        self.words.setText("\n".join(lines))
-
+    # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", "comparison.csv", "CSV (*.csv);;JSON (*.json)")
-        if target and self.found is not None:
-            self.worker.ask(export, self.found, target, then=self._written, failed=self._failed)
+        name = f"{self.panel.picture.accessibleName().lower().replace(' ', '-')}.csv"
+        target, _ = QFileDialog.getSaveFileName(self, "Write to", name, "CSV (*.csv);;JSON (*.json)")
+        if target:
+            self.export(target)
+
+    def export(self, target: str) -> None:
+        """Write the answer to a file, in the worker."""
+        written = self.panel.written()
+        if written is not None:
+            self.worker.ask(write, written, target, then=self._written, failed=self.say)
 
     def _written(self, target: str) -> None:
-        self.notice.show_notice(Notice(f"Written to {target}"))
+        self.say(f"Written to {target}")
+
+    def copy(self) -> None:
+        """Copy the table in view."""
+        sheet = self.panel.tabs.shown
+        if sheet is not None:
+            QGuiApplication.clipboard().setText(copied(sheet))
+            self.say(f"Copied: {sheet.name}")
+
+    def _ask_batch(self, by: By) -> None:
+        if not self.paths:
+            self.say("No recordings are found: there is nothing to write.")
+            return
+        kinds = "CSV (*.csv);;JSON (*.json)"
+        target, _ = QFileDialog.getSaveFileName(self, "Write to", f"all-{by}s.csv", kinds)
+        if target:
+            self.batch.write(self.paths, target, by)
+
+    def say(self, text: str) -> None:
+        """Show a message."""
+        self.notice.show_notice(Notice(text))
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
-        """End the worker."""
+        """End the workers."""
         self.worker.close()
+        self.batch.close()
         super().closeEvent(event)

@@ -6,38 +6,28 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter, QPixmap
-from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
+from PySide6.QtWidgets import QAbstractItemView, QHeaderView
 
 from gui.pages.pulls_panel import direction_words
 from gui.widgets.badge import COLOUR_OF, paint_shape
+from gui.widgets.table import TextTable
 
 if TYPE_CHECKING:
     from analysis.recorded import PullReading, RecordingReading
     from gui.shared import Shared
 
-MEASURED_ROWS = 40  # for the columns' widths: a long recording has thousands of pulls
 HEADS = ("Pull", "Direction", "Breakaway", "Rotating", "Result")
 
 
-class PullTable(QTableWidget):
+class PullTable(TextTable):
     """One row per pull; emits ``chosen`` with its place."""
 
     chosen = Signal(int)
 
     def __init__(self, shared: Shared) -> None:
-        super().__init__(0, len(HEADS))
+        super().__init__(HEADS, "Pulls of this recording", {0, 1, len(HEADS) - 1})
         self._shared = shared
-        self.setHorizontalHeaderLabels(HEADS)
-        self.setAccessibleName("Pulls of this recording")
-        self.verticalHeader().hide()
-        self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        self.setShowGrid(False)
-        self.horizontalHeader().setResizeContentsPrecision(MEASURED_ROWS)
-        self.setTabKeyNavigation(False)
-        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.horizontalHeader().setSectionResizeMode(len(HEADS) - 1, QHeaderView.ResizeMode.Stretch)
         self.itemSelectionChanged.connect(self._chosen)
 
@@ -82,14 +72,9 @@ class PullTable(QTableWidget):
             f"{state}: {why}" if state and why else state or why,
         )
         for place, text in enumerate(cells):
-            item = QTableWidgetItem(text)
-            if place in {2, 3}:
-                item.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            if place == len(HEADS) - 1:
-                item.setToolTip(text)
+            item = self.put(row, place, text)
             if place == len(HEADS) - 1 and read.result is not None and not read.left_out:
                 item.setData(Qt.ItemDataRole.DecorationRole, self._shape(str(read.result.state)))
-            self.setItem(row, place, item)
 
     def _shape(self, state: str) -> QPixmap:
         ratio = self.devicePixelRatioF()

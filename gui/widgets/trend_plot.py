@@ -1,4 +1,4 @@
-"""A quantity against a numeric tag: one disc per fill, the line, and the band that holds one further fill."""
+"""A quantity against a numeric tag: one disc per fill, the line, the band of one further fill, and what was asked."""
 
 from __future__ import annotations
 
@@ -6,122 +6,91 @@ import math
 from typing import TYPE_CHECKING
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, QSize
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QPointF
+from PySide6.QtGui import QPainter, QPen
 
-from gui.widgets.figure import tick_step
+from gui.models.sheets import significant
+from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
-    from gui.models.comparing import Trend
+    from gui.models.sheets import Scale
+    from gui.models.trending import Trend
     from gui.shared import Shared
 
 STEPS = 60  # points along line and band
+MOST_BEYOND = 0.5  # what is asked outside the data is drawn as far as half their range
 
 
-class TrendPlot(QWidget):
-    """The picture of a trend; ``factor`` brings its values to the unit shown."""
+class TrendPlot(Chart):
+    """The picture of a trend."""
 
     def __init__(self, shared: Shared) -> None:
-        super().__init__()
-        self._shared = shared
+        super().__init__(shared, "Trend")
         self._trend: Trend | None = None
-        self._factor, self._words = 1.0, ""
-        self.setMinimumHeight(200)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("Trend")
-        shared.look.changed.connect(self.update)
+        self._scale: Scale | None = None
 
-    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give room for a picture."""
-        return QSize(600, 320)
-
-    def show_trend(self, trend: Trend | None, factor: float, words: str) -> None:
-        """Show another trend; ``words`` name the vertical axis."""
-        self._trend, self._factor, self._words = trend, factor, words
-        if trend is not None:
-            self.setAccessibleDescription(f"{words} against {trend.tag}, {len(trend.x)} fills")
+    def show_trend(self, trend: Trend, scale: Scale) -> None:
+        """Show a trend."""
+        self._trend, self._scale = trend, scale
+        self.setAccessibleDescription(f"{scale.title} against {trend.points.tag}, {len(trend.points.x)} fills")
         self.update()
 
-    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
-        """Paint axes, band, line and fills."""
-        trend, look = self._trend, self._shared.look
-        if trend is None:
+    def axes(self) -> Axes | None:
+        """Give room for fills and band, and for what was asked where it is not far away."""
+        trend, scale = self._trend, self._scale
+        if trend is None or scale is None:
+            return None
+        least, greatest = min(trend.points.x), max(trend.points.x)
+        wide = greatest - least
+        asked = [trend.wanted.x, trend.wanted.low, trend.wanted.high] if trend.wanted is not None else []
+        asked += [trend.expected.x] if trend.expected is not None else []
+        near = [x for x in asked if least - MOST_BEYOND * wide <= x <= greatest + MOST_BEYOND * wide]
+        low, high = min(least, *near, least), max(greatest, *near, greatest)
+        span = (low - 0.05 * wide, high + 0.05 * wide)
+        band = [trend.line.predict(x) for x in span]
+        values = [*trend.points.y, *(v for at in band for v in (at.next_low, at.next_high))]
+        y = rounded_range((v * scale.factor for v in values), 0.02)
+        return Axes(span, y, scale.title, trend.points.tag, (), trend.simulated)
+
+    def draw(self, painter: QPainter, frame: Frame) -> None:
+        """Draw band, line, fills, and what was asked."""
+        trend, scale = self._trend, self._scale
+        if trend is None or scale is None:
             return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(look.font(13))
-        metrics = QFontMetricsF(painter.font())
-        room = 0.05 * (max(trend.x) - min(trend.x))
-        along = np.linspace(min(trend.x) - room, max(trend.x) + room, STEPS)
-        said = [trend.line.predict(float(x)) for x in along]
-        low = [p.next_low * self._factor for p in said]
-        high = [p.next_high * self._factor for p in said]
-        values = [y * self._factor for y in trend.y]
-        bottom, top, step = _range(min(*low, *values), max(*high, *values))
-        left = metrics.horizontalAdvance("8888.8") + 14
-        box = QRectF(left, 1.6 * metrics.height(), self.width() - left - 16, self.height() - 4.2 * metrics.height())
+        said = [trend.line.predict(float(x)) for x in np.linspace(*frame.axes.x, STEPS)]
+        low = [frame.at(p.x, p.next_low * scale.factor) for p in said]
+        high = [frame.at(p.x, p.next_high * scale.factor) for p in said]
+        self.area(painter, low, high, self._shared.look.colour("accent", 0.14))
+        self.curve(painter, [frame.at(p.x, p.y * scale.factor) for p in said], "accent", 2.5)
+        for x, y in zip(trend.points.x, trend.points.y, strict=True):
+            self.dot(painter, frame.at(x, y * scale.factor))
+        painter.save()
+        painter.setClipRect(frame.box.adjusted(-8, -8, 8, 8))
+        self._wanted(painter, frame, trend, scale)
+        self._expected(painter, frame, trend, scale)
+        painter.restore()
 
-        def place(x: float, y: float) -> QPointF:
-            across = (x - along[0]) / (along[-1] - along[0])
-            return QPointF(
-                box.left() + across * box.width(), box.bottom() - box.height() * (y - bottom) / (top - bottom)
-            )
+    def _wanted(self, painter: QPainter, frame: Frame, trend: Trend, scale: Scale) -> None:
+        wanted = trend.wanted
+        if wanted is None or not math.isfinite(wanted.low):
+            return
+        y, foot = wanted.y * scale.factor, frame.box.bottom()
+        across, down = frame.x(wanted.x), frame.y(y)
+        self.curve(painter, [QPointF(frame.box.left(), down), QPointF(across, down), QPointF(across, foot)], "close", 2)
+        low, high = (frame.x(x) for x in (wanted.low, wanted.high))
+        painter.setPen(QPen(self._shared.look.colour("close"), 5))
+        painter.drawLine(QPointF(low, foot), QPointF(high, foot))
+        painter.setPen(QPen(self._shared.look.colour("close"), 2))
+        for end in (low, high):
+            painter.drawLine(QPointF(end, foot - 8), QPointF(end, foot + 4))
+        text = significant(scale.display, wanted.x)
+        self.note(painter, frame, QPointF(across + 10, foot - 14), f"{trend.points.tag} {text}", "close")
 
-        self._axes(painter, box, (bottom, top, step), (float(along[0]), float(along[-1])))
-        band = [place(float(x), y) for x, y in zip(along, low, strict=True)]
-        band += [place(float(x), y) for x, y in zip(along[::-1], high[::-1], strict=True)]
-        painter.setPen(QPen(look.colour("accent", 0.0), 0))
-        painter.setBrush(look.colour("accent", 0.14))
-        painter.drawPolygon(QPolygonF(band))
-        painter.setPen(QPen(look.colour("accent"), 2.5))
-        line = [place(float(x), p.y * self._factor) for x, p in zip(along, said, strict=True)]
-        painter.drawPolyline(QPolygonF(line))
-        painter.setPen(QPen(look.colour("surface"), 1))
-        painter.setBrush(look.colour("text"))
-        for x, y in zip(trend.x, values, strict=True):
-            painter.drawEllipse(place(x, y), 5, 5)
-
-    def _axes(
-        self,
-        painter: QPainter,
-        box: QRectF,
-        vertical: tuple[float, float, float],
-        across: tuple[float, float],
-    ) -> None:
-        look, number, trend = self._shared.look, self._shared.display.number, self._trend
-        metrics = QFontMetricsF(painter.font())
-        painter.setPen(look.colour("muted"))
-        painter.drawText(QPointF(4, metrics.ascent()), self._words)
-        bottom, top, step = vertical
-        for index in range(round((top - bottom) / step) + 1):
-            value = bottom + index * step
-            y = box.bottom() - box.height() * (value - bottom) / (top - bottom)
-            painter.setPen(QPen(look.colour("line"), 1))
-            painter.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
-            painter.setPen(look.colour("muted"))
-            text = number(value, _decimals(step))
-            painter.drawText(
-                QPointF(box.left() - 8 - metrics.horizontalAdvance(text), y + metrics.ascent() / 2 - 2), text
-            )
-        first, last = across
-        wide = tick_step(last - first, 6)
-        for index in range(math.ceil(first / wide), math.floor(last / wide) + 1):
-            x = box.left() + box.width() * (index * wide - first) / (last - first)
-            text = number(index * wide, _decimals(wide))
-            painter.drawText(
-                QPointF(x - metrics.horizontalAdvance(text) / 2, box.bottom() + metrics.height() + 2), text
-            )
-        name = trend.tag if trend is not None else ""
-        painter.drawText(
-            QPointF(box.center().x() - metrics.horizontalAdvance(name) / 2, box.bottom() + 2.2 * metrics.height()), name
-        )
-
-
-def _range(least: float, greatest: float) -> tuple[float, float, float]:
-    step = tick_step(max(greatest - least, 1e-9), 5)
-    return math.floor(least / step) * step, math.ceil(greatest / step) * step, step
-
-
-def _decimals(step: float) -> int:
-    return max(0, -math.floor(math.log10(step) + 1e-9))
+    def _expected(self, painter: QPainter, frame: Frame, trend: Trend, scale: Scale) -> None:
+        at = trend.expected
+        if at is None:
+            return
+        x = frame.x(at.x)
+        self.upright(painter, frame, x, at.next_low * scale.factor, at.next_high * scale.factor, "within")
+        self.square(painter, frame.at(at.x, at.y * scale.factor), "within", 4)
+        self.note(painter, frame, QPointF(x + 12, frame.y(at.y * scale.factor) - 6), scale.words(at.y), "within")

@@ -1,4 +1,4 @@
-"""Review and Compare in the real window, on files; what takes long happens in the worker."""
+"""Review in the real window, on files; what takes long happens in the worker."""
 
 import threading
 import time
@@ -321,48 +321,6 @@ def test_import_asks_for_the_unit(hand: Hand, folder: Path, tmp_path: Path) -> N
     assert read_trace(dialog.target).unit == "lbf·in"
 
 
-def test_compare_fluids_from_the_examples(hand: Hand, folder: Path, tmp_path: Path) -> None:
-    for path in sorted(EXAMPLES.glob("04-fluid-*")):
-        (folder / path.name).write_bytes(path.read_bytes())
-    hand.window.open_page("Compare")
-    page = hand.window.pages["Compare"]
-    hand.qtbot.waitUntil(lambda: not page._left and len(page._runs) >= 12, timeout=90_000)
-    tags = [page.by.box.itemData(n) for n in range(page.by.box.count())]
-    by = next(tag for tag in tags if tag and len({str(run.tags.get(tag)) for run in page._runs}) == 3)
-    page.by.set_key(by)
-    page._by_changed()
-    hand.qtbot.waitUntil(lambda: page.found is not None or "cannot" in page.words.text(), timeout=30_000)
-    assert page.found is not None, page.words.text()
-    assert page.table.rowCount() >= 2
-    assert "against" in page.words.text()
-    shown = page.table.item(0, 5).text()
-    hand.window.set_unit("lbf·ft")
-    assert float(shown) / float(page.table.item(0, 5).text()) == pytest.approx(1.355818, rel=0.01)
-    from gui.models.comparing import export
-
-    assert Path(export(page.found, str(tmp_path / "c.csv"))).read_text(encoding="utf-8").startswith("group,")
-    assert "heldwheel groups 1" in Path(export(page.found, str(tmp_path / "c.json"))).read_text(encoding="utf-8")
-
-
-def test_compare_trend_and_plan(hand: Hand, folder: Path) -> None:
-    for path in sorted(EXAMPLES.glob("02-build-shim-*0*")):
-        (folder / path.name).write_bytes(path.read_bytes())
-    hand.window.open_page("Compare")
-    page = hand.window.pages["Compare"]
-    hand.qtbot.waitUntil(lambda: not page._left and len(page._runs) >= 4, timeout=90_000)
-    page.difference.set_text("3 N·m")
-    page.by.set_key("shim_mm")
-    page._by_changed()
-    hand.qtbot.waitUntil(lambda: page.found is not None, timeout=30_000)
-    hand.press(page.picture._group.buttons()[1])
-    assert page.line.isVisible()
-    trend = page._answer_found.trend
-    slope, _ = np.polyfit(trend.x, trend.y, 1)  # a second algorithm
-    assert trend.line.slope == pytest.approx(slope, rel=1e-9)
-    assert "trend is shown" in page.words.text()
-    assert "lanning needs" in page.words.text() or "fills per group" in page.words.text()
-
-
 def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: Path) -> None:
     write_large(folder / "large.csv", 60_000_000)
     hand.window.open_page("Review")
@@ -375,14 +333,6 @@ def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: 
     page.worker.close()
     assert not page.worker.busy
     assert not room.exists()
-
-
-def test_compare_teaches_when_there_is_nothing(hand: Hand, folder: Path) -> None:
-    hand.window.open_page("Compare")
-    page = hand.window.pages["Compare"]
-    hand.qtbot.waitUntil(lambda: "recordings" in page.state.text(), timeout=20_000)
-    assert "before and after" in page.words.text()
-    assert not page.plot.isVisible()
 
 
 def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:

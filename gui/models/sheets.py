@@ -1,0 +1,207 @@
+"""What an answer of the Compare page is made of, whatever was asked: figures in the unit on screen, tables of texts.
+
+Conventions
+-----------
+- Answers hold SI values; a ``Scale`` brings them to the screen, and back what is typed.
+- What is written to a file stays in SI with decimal points, whatever the screen shows.
+"""
+
+from __future__ import annotations
+
+import csv
+import json
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from analysis.compare.runs import LEFT_OUT, Quantity
+from analysis.tables import neutral
+from gui.models.display import NOTHING
+from logger.errors import FileError, QuantityError
+from logger.units import parse_quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from gui.models.display import Display
+
+QUANTITY_NAMES = {
+    Quantity.BREAKAWAY.value: "Breakaway",
+    Quantity.ROTATING.value: "Rotating",
+    Quantity.RATIO.value: "Breakaway ÷ rotating",
+    Quantity.CHATTER.value: "Chatter index",
+    Quantity.SLOPE.value: "Torque against speed",
+}
+_DECIMALS = {"N·m": 2, "lbf·ft": 2, "lbf·in": 1, "kgf·m": 3}
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A table of texts: heads, rows, and the columns that hold words; the others hold figures."""
+
+    name: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    words: frozenset[int] = frozenset({0})
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """How a quantity stands on screen."""
+
+    quantity: Quantity
+    display: Display
+
+    @property
+    def factor(self) -> float:
+        """From SI to the unit on screen."""
+        return 1.0 if self.quantity.unit == "1" else self.display.factor
+
+    @property
+    def unit(self) -> str:
+        """The unit on screen; empty for a plain number."""
+        return "" if self.quantity.unit == "1" else self.quantity.unit.replace("N·m", self.display.unit)
+
+    @property
+    def title(self) -> str:
+        """The quantity with its unit."""
+        name = QUANTITY_NAMES[self.quantity.value]
+        return f"{name} ({self.unit})" if self.unit else name
+
+    def number(self, value: float | None) -> str:
+        """Give a value without its unit."""
+        if value is None or not math.isfinite(value):
+            return NOTHING
+        decimals = 3 if self.quantity.unit == "1" else _DECIMALS[self.display.unit]
+        return self.display.number(value * self.factor, decimals)
+
+    def words(self, value: float | None) -> str:
+        """Give a value with its unit."""
+        return f"{self.number(value)} {self.unit}".strip()
+
+    def asked(self, value: float) -> str:
+        """Give a value that somebody chose, with its unit and no more digits than it has."""
+        return f"{significant(self.display, value * self.factor, 5)} {self.unit}".strip()
+
+    def signed(self, value: float) -> str:
+        """Give a difference with its sign."""
+        text = self.number(value)
+        return f"+{text}" if value > 0 and text[:1].isdigit() else text
+
+    def span(self, low: float, high: float, *, signed: bool = False) -> str:
+        """Give an interval; a dash where there is none."""
+        if not (math.isfinite(low) and math.isfinite(high)):
+            return NOTHING
+        write = self.signed if signed else self.number
+        return f"{write(low)} to {write(high)}"
+
+    def typed(self, text: str) -> float | None:
+        """Read what was typed, in the unit on screen where none is given; None for nothing.
+
+        Raises
+        ------
+        QuantityError
+            It cannot be read.
+        """
+        if not text.strip():
+            return None
+        if self.quantity.unit == "N·m":
+            return parse_quantity(text, "torque", self.display.unit)
+        return plain_number(text) / self.factor
+
+
+def plain_number(text: str) -> float:
+    """Read a number with a point or a comma.
+
+    Raises
+    ------
+    QuantityError
+        It is none.
+    """
+    try:
+        value = float(text.strip().replace(",", ".").replace("−", "-"))
+    except ValueError:
+        raise QuantityError(f"'{text.strip()}' is not a number") from None
+    if not math.isfinite(value):
+        raise QuantityError(f"'{text.strip()}' is not a finite number")
+    return value
+
+
+def significant(display: Display, value: float, digits: int = 3) -> str:
+    """Give a number of any size with so many significant digits, and the decimal mark on screen."""
+    if not math.isfinite(value):
+        return NOTHING
+    text = f"{value:.{digits}g}"
+    if "e" in text:
+        return text.replace("-", "−").replace(".", "," if display.comma else ".")
+    return display.number(value, len(text.partition(".")[2]))
+
+
+def p_words(display: Display, p: float) -> str:
+    """Give a p value without digits that mean nothing."""
+    return f"< {display.number(0.0001, 4)}" if p < 1e-4 else significant(display, p, 2)
+
+
+def left_out_sheet(remarks: Iterable[str], pulls: Iterable[str] = (), files: Iterable[str] = ()) -> Sheet | None:
+    """Give everything that is not used, with the reason: files, recordings, pulls; None where all is."""
+    rows = [("File", *_parted(line, ": ")) for line in files]
+    rows += [("Recording", *_parted(line, LEFT_OUT)) for line in remarks if LEFT_OUT in line]
+    rows += [("Pull", *_parted(line, ": ")) for line in pulls]
+    if not rows:
+        return None
+    return Sheet(f"Left out ({len(rows)})", ("What", "Which", "Why"), tuple(rows), frozenset({0, 1, 2}))
+
+
+def _parted(line: str, mark: str) -> tuple[str, str]:
+    which, _, why = line.partition(mark)
+    return which, why
+
+
+def notes_sheet(lines: Iterable[str]) -> Sheet | None:
+    """Give what a reader may want to know, one line each; None where there is nothing."""
+    rows = tuple((line,) for line in lines)
+    return Sheet(f"Notes ({len(rows)})", ("Note",), rows) if rows else None
+
+
+def sheets(*parts: Sheet | None) -> list[Sheet]:
+    """Give the sheets that there are."""
+    return [part for part in parts if part is not None]
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """An answer as it is written to a file: a table of plain values, and the same as JSON."""
+
+    rows: tuple[tuple[str | float | None, ...], ...]
+    plain: dict[str, object]
+
+
+def write(written: Written, target: str) -> str:
+    """Write an answer: JSON by the ending, CSV otherwise.
+
+    Raises
+    ------
+    FileError
+        It cannot be written.
+    """
+    try:
+        with open(target, "w", encoding="utf-8", newline="") as file:
+            if target.lower().endswith(".json"):
+                json.dump(written.plain, file, ensure_ascii=False, allow_nan=False)
+            else:
+                csv.writer(file).writerows([_cell(cell) for cell in row] for row in written.rows)
+    except (OSError, ValueError) as error:
+        raise FileError(f"{target}: cannot be written: {error}") from error
+    return target
+
+
+def _cell(cell: str | float | None) -> str:
+    if isinstance(cell, str):
+        return neutral(cell)
+    return "" if cell is None or not math.isfinite(cell) else f"{cell:.9g}"
+
+
+def copied(sheet: Sheet) -> str:
+    """Give a table as text for the clipboard: tabs between cells, as spreadsheets and letters take it."""
+    lines: Sequence[tuple[str, ...]] = (sheet.heads, *sheet.rows)
+    return "\n".join("\t".join(cells) for cells in lines)

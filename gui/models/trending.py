@@ -1,0 +1,191 @@
+"""A quantity against a number: the line, what it expects, and which value of the number gives a wanted torque."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from analysis.compare.runs import LEFT_OUT, Quantity
+from gui.models.sheets import (
+    Scale,
+    Sheet,
+    Written,
+    left_out_sheet,
+    notes_sheet,
+    p_words,
+    sheets,
+    significant,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from analysis.compare.runs import Run
+    from analysis.compare.series import Points
+    from analysis.compare.trend import Inverse, Line, Prediction
+    from gui.models.comparing import Common
+
+
+@dataclass(frozen=True, slots=True)
+class Trend:
+    """Points, the straight line through them, and what was asked of it; SI.
+
+    ``wanted`` answers "which x gives this", ``expected`` "what to expect there".
+    """
+
+    points: Points
+    line: Line
+    wanted: Inverse | None
+    expected: Prediction | None
+    simulated: bool
+
+
+def follow(
+    runs: Sequence[Run], common: Common, tag: str, wanted: float | None = None, at: float | None = None
+) -> Trend:
+    """Fit a line, and ask it.
+
+    Raises
+    ------
+    InputError
+        Too few points, words for numbers, or recordings that must not stand together.
+    """
+    from analysis.compare.series import points_against
+    from analysis.compare.trend import fit_line
+
+    points = points_against(runs, Quantity(common.quantity), tag, unit=common.unit)
+    line = fit_line(points.x, points.y)
+    return Trend(
+        points,
+        line,
+        None if wanted is None else line.inverse(wanted),
+        None if at is None else line.predict(at),
+        any(run.simulated for run in runs),
+    )
+
+
+def headline(trend: Trend, scale: Scale) -> str:
+    """Give the answer: what was asked for first, the trend itself otherwise."""
+    tag, number = trend.points.tag, _plain(scale)
+    lines = []
+    if trend.wanted is not None:
+        wanted = trend.wanted
+        if math.isfinite(wanted.low):
+            text = f"For {scale.asked(wanted.y)}: {tag} {number(wanted.x)} "
+            lines.append(f"{text}(95 %: {number(wanted.low)} to {number(wanted.high)}).{_beyond(wanted.extrapolated)}")
+        else:
+            lines.append(f"For {scale.asked(wanted.y)}: cannot be told, {wanted.text}.")
+    if trend.expected is not None:
+        at = trend.expected
+        text = f"At {tag} {number(at.x)}: expect {scale.words(at.y)} "
+        lines.append(
+            f"{text}(the next single fill, 95 %: {scale.span(at.next_low, at.next_high)}).{_beyond(at.extrapolated)}"
+        )
+    return "\n".join(lines) or slope_words(trend, scale)
+
+
+def _beyond(outside: object) -> str:
+    return " Outside the range that was tested." if outside else ""
+
+
+def _plain(scale: Scale) -> Callable[[float], str]:
+    return lambda value: significant(scale.display, value, 3)
+
+
+def slope_words(trend: Trend, scale: Scale) -> str:
+    """Give the slope in one sentence: its interval first, p second."""
+    line = trend.line
+    shown = "a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown"
+    per = f"Per 1 of {trend.points.tag}: {scale.signed(line.slope)} {scale.unit}".strip()
+    span = scale.span(line.slope_low, line.slope_high, signed=True)
+    return f"{per} (95 %: {span}), {shown}."
+
+
+def warnings_of(trend: Trend) -> list[str]:
+    """Give what may explain the trend besides the number."""
+    return [*(line for line in trend.points.remarks if LEFT_OUT not in line), *trend.points.warnings]
+
+
+def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+    """Give everything beneath the picture: the line's figures, its fills, what is left out."""
+    notes = [f"Not recorded, so not checked: {line}" for line in trend.points.unknown]
+    return sheets(
+        _figures(trend, scale),
+        _fills(trend, scale),
+        notes_sheet(notes),
+        left_out_sheet(trend.points.remarks, (), files),
+    )
+
+
+def _figures(trend: Trend, scale: Scale) -> Sheet:
+    line, number = trend.line, _plain(scale)
+    rows = [
+        (
+            f"Change per 1 of {trend.points.tag}",
+            f"{scale.signed(line.slope)} {scale.unit}".strip(),
+            scale.span(line.slope_low, line.slope_high, signed=True),
+            f"p {p_words(scale.display, line.p)}, {line.n} fills, least squares",
+        ),
+        ("Scatter about the line", scale.words(line.s), "–", f"R² {scale.display.number(line.r2, 3)}"),
+    ]
+    if trend.wanted is not None:
+        wanted = trend.wanted
+        bounded = math.isfinite(wanted.low)
+        span = f"{number(wanted.low)} to {number(wanted.high)}" if bounded else "unbounded"
+        x = number(wanted.x) if bounded else "–"
+        rows.append((f"{trend.points.tag} for {scale.asked(wanted.y)}", x, span, wanted.text or "one further fill"))
+    if trend.expected is not None:
+        at = trend.expected
+        where = f"At {trend.points.tag} {number(at.x)}"
+        rows.append((f"{where}, the line", scale.words(at.y), scale.span(at.line_low, at.line_high), "the mean there"))
+        rows.append((f"{where}, next fill", scale.words(at.y), scale.span(at.next_low, at.next_high), "a single one"))
+    return Sheet("Figures", ("Figure", "Value", "95 % interval", "From"), tuple(rows), frozenset({0, 3}))
+
+
+def _fills(trend: Trend, scale: Scale) -> Sheet:
+    number = _plain(scale)
+    rows = [
+        (unit.name, number(x), scale.number(y), scale.signed(y - trend.line.predict(x).y), str(unit.runs))
+        for unit, x, y in zip(trend.points.units, trend.points.x, trend.points.y, strict=True)
+    ]
+    return Sheet("Fills", ("Fill", trend.points.tag, scale.title, "Off the line", "Recordings"), tuple(rows))
+
+
+def written(trend: Trend, scale: Scale) -> Written:
+    """Give a trend as it is written: fills as a table, and JSON as the command prints it."""
+    points, line = trend.points, trend.line
+    plain: dict[str, object] = {
+        "schema": "heldwheel trend 1",
+        "quantity": scale.quantity.value,
+        "unit": scale.quantity.unit,
+        "against": points.tag,
+        "points": [list(pair) for pair in zip(points.x, points.y, strict=True)],
+        "slope": [line.slope, line.slope_low, line.slope_high],
+        "intercept": line.intercept,
+        "s": line.s,
+        "p": line.p,
+    }
+    if trend.expected is not None:
+        at = trend.expected
+        plain["prediction"] = {
+            "x": at.x,
+            "y": at.y,
+            "line": [at.line_low, at.line_high],
+            "next": [at.next_low, at.next_high],
+        }
+    if trend.wanted is not None:
+        wanted = trend.wanted
+        bounded = math.isfinite(wanted.low)
+        plain["inverse"] = {
+            "y": wanted.y,
+            "x": wanted.x if bounded else None,
+            "interval": [wanted.low, wanted.high] if bounded else None,
+        }
+    rows: list[tuple[str | float | None, ...]] = [
+        ("fill", points.tag, scale.quantity.value, "line", "low_95", "high_95")
+    ]
+    for unit, x, y in zip(points.units, points.x, points.y, strict=True):
+        at = line.predict(x)
+        rows.append((unit.name, x, y, at.y, at.next_low, at.next_high))
+    return Written(tuple(rows), plain)

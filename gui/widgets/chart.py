@@ -1,0 +1,209 @@
+"""Axes, words and the mark of simulated data: the ground that every picture of the Compare page is drawn on."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from gui.widgets.figure import tick_step
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from gui.shared import Shared
+
+WIDE_CHARACTERS = "8888.8"  # room for figures beside the axis
+DOT = 5.0  # half the size of a fill's mark
+
+
+@dataclass(frozen=True, slots=True)
+class Axes:
+    """What is shown: ranges and words. ``x_names`` stand below places instead of figures."""
+
+    x: tuple[float, float]
+    y: tuple[float, float]
+    y_words: str
+    x_words: str = ""
+    x_names: tuple[tuple[float, str, str], ...] = ()
+    simulated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """Where the axes lie on the screen."""
+
+    box: QRectF
+    axes: Axes
+
+    def x(self, value: float) -> float:
+        """Give the place of an x."""
+        low, high = self.axes.x
+        return self.box.left() + self.box.width() * (value - low) / (high - low)
+
+    def y(self, value: float) -> float:
+        """Give the place of a y."""
+        low, high = self.axes.y
+        return self.box.bottom() - self.box.height() * (value - low) / (high - low)
+
+    def at(self, x: float, y: float) -> QPointF:
+        """Give the place of a point."""
+        return QPointF(self.x(x), self.y(y))
+
+
+class Chart(QWidget):
+    """A picture on axes; a subclass says which axes and draws on them."""
+
+    def __init__(self, shared: Shared, name: str) -> None:
+        super().__init__()
+        self._shared = shared
+        self.setMinimumHeight(180)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setAccessibleName(name)
+        shared.look.changed.connect(self.update)
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Give room for a picture."""
+        return QSize(600, 320)
+
+    def axes(self) -> Axes | None:
+        """Give what is shown; None for nothing."""
+        raise NotImplementedError
+
+    def draw(self, painter: QPainter, frame: Frame) -> None:
+        """Draw on the axes."""
+        raise NotImplementedError
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint axes, picture and mark."""
+        axes, look = self.axes(), self._shared.look
+        if axes is None:
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(look.font(13))
+        metrics = QFontMetricsF(painter.font())
+        left = metrics.horizontalAdvance(WIDE_CHARACTERS) + 14
+        top, below = 1.6 * metrics.height(), (2.7 if axes.x_words or axes.x_names else 0.6) * metrics.height()
+        frame = Frame(QRectF(left, top, self.width() - left - 16, self.height() - top - below), axes)
+        self._ground(painter, frame)
+        self.draw(painter, frame)
+        if axes.simulated:
+            box = frame.box
+            painter.setFont(look.font(min(box.height() * 0.16, box.width() * 0.07), bold=True, scaled=False))
+            painter.setPen(look.colour("close", 0.3))
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "SIMULATED")
+
+    # ------------------------------------------------------------------ axes
+    def _ground(self, painter: QPainter, frame: Frame) -> None:
+        look, number, axes = self._shared.look, self._shared.display.number, frame.axes
+        metrics = QFontMetricsF(painter.font())
+        painter.setPen(look.colour("muted"))
+        painter.drawText(QPointF(4, metrics.ascent()), axes.y_words)
+        for value, decimals in ticks(*axes.y, 6):
+            y = frame.y(value)
+            painter.setPen(QPen(look.colour("line"), 1))
+            painter.drawLine(QPointF(frame.box.left(), y), QPointF(frame.box.right(), y))
+            painter.setPen(look.colour("muted"))
+            text = number(value, decimals)
+            across = frame.box.left() - 8 - metrics.horizontalAdvance(text)
+            painter.drawText(QPointF(across, y + metrics.ascent() / 2 - 2), text)
+        if axes.x_names:
+            self._names(painter, frame)
+            return
+        for value, decimals in ticks(*axes.x, 6):
+            text = number(value, decimals)
+            across = frame.x(value) - metrics.horizontalAdvance(text) / 2
+            painter.drawText(QPointF(across, frame.box.bottom() + metrics.height() + 2), text)
+        across = frame.box.center().x() - metrics.horizontalAdvance(axes.x_words) / 2
+        painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), axes.x_words)
+
+    def _names(self, painter: QPainter, frame: Frame) -> None:
+        look, names = self._shared.look, frame.axes.x_names
+        room = frame.box.width() / len(names) - 6
+        for at, name, about in names:
+            top = frame.box.bottom() + 4
+            for text, font, colour in ((name, look.font(14, bold=True), "text"), (about, look.font(12.5), "muted")):
+                metrics = QFontMetricsF(font)
+                painter.setFont(font)
+                painter.setPen(look.colour(colour))
+                short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+                painter.drawText(
+                    QPointF(frame.x(at) - metrics.horizontalAdvance(short) / 2, top + metrics.ascent()), short
+                )
+                top += metrics.height()
+        painter.setFont(look.font(13))
+
+    # ------------------------------------------------------------------ marks
+    def dot(self, painter: QPainter, at: QPointF, colour: str = "text", size: float = DOT) -> None:
+        """Draw a disc with a rim that parts it from its neighbours."""
+        painter.setPen(QPen(self._shared.look.colour("surface"), 1))
+        painter.setBrush(self._shared.look.colour(colour))
+        painter.drawEllipse(at, size, size)
+
+    def square(self, painter: QPainter, at: QPointF, colour: str, size: float = DOT + 2) -> None:
+        """Draw a square: a signal."""
+        painter.setPen(QPen(self._shared.look.colour("surface"), 1))
+        painter.setBrush(self._shared.look.colour(colour))
+        painter.drawRect(QRectF(at.x() - size, at.y() - size, 2 * size, 2 * size))
+
+    def curve(
+        self, painter: QPainter, points: Iterable[QPointF], colour: str, width: float, *, dashed: bool = False
+    ) -> None:
+        """Draw a line through points."""
+        style = Qt.PenStyle.DashLine if dashed else Qt.PenStyle.SolidLine
+        painter.setPen(QPen(self._shared.look.colour(colour), width, style))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPolyline(QPolygonF(list(points)))
+
+    def area(self, painter: QPainter, low: Sequence[QPointF], high: Sequence[QPointF], colour: QColor) -> None:
+        """Fill the area between two lines."""
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(colour)
+        painter.drawPolygon(QPolygonF([*low, *reversed(high)]))
+
+    def upright(self, painter: QPainter, frame: Frame, x: float, low: float, high: float, colour: str) -> None:
+        """Draw an interval with feet, ``x`` on the screen."""
+        painter.setPen(QPen(self._shared.look.colour(colour), 2))
+        for y in (frame.y(low), frame.y(high)):
+            painter.drawLine(QPointF(x - 5, y), QPointF(x + 5, y))
+        painter.drawLine(QPointF(x, frame.y(low)), QPointF(x, frame.y(high)))
+
+    def note(self, painter: QPainter, frame: Frame, at: QPointF, text: str, colour: str = "text") -> None:
+        """Write beside a point, inside the picture."""
+        painter.setFont(self._shared.look.font(13, bold=True))
+        metrics = QFontMetricsF(painter.font())
+        wide = metrics.horizontalAdvance(text)
+        left = min(max(at.x(), frame.box.left() + 2), frame.box.right() - wide - 2)
+        ground = self._shared.look.colour("surface", 0.85)
+        foot = min(max(at.y(), frame.box.top() + metrics.ascent() + 2), frame.box.bottom() - metrics.descent() - 2)
+        painter.fillRect(QRectF(left - 3, foot - metrics.ascent(), wide + 6, metrics.height()), ground)
+        painter.setPen(self._shared.look.colour(colour))
+        painter.drawText(QPointF(left, foot), text)
+
+
+def ticks(low: float, high: float, about: int) -> list[tuple[float, int]]:
+    """Give round values within a range, with the decimals that they need.
+
+    Examples
+    --------
+    >>> ticks(0.1, 0.52, 4)
+    [(0.2, 1), (0.4, 1)]
+    """
+    step = tick_step(max(high - low, 1e-9), about)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    return [(round(index * step, 12), decimals) for index in range(first, last + 1)]
+
+
+def rounded_range(values: Iterable[float], room: float = 0.08) -> tuple[float, float]:
+    """Give a range of round ends that holds all values and some room."""
+    finite = [value for value in values if math.isfinite(value)]
+    least, greatest = (min(finite), max(finite)) if finite else (0.0, 1.0)
+    wide = max(greatest - least, abs(greatest) * 0.02, 1e-9)
+    step = tick_step((1 + 2 * room) * wide, 5)
+    return math.floor((least - room * wide) / step) * step, math.ceil((greatest + room * wide) / step) * step

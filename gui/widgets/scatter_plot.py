@@ -1,0 +1,133 @@
+"""A shop's own scatter: readings of each axle around its mean, one shape per operator; or two ways axle by axle."""
+
+from __future__ import annotations
+
+import statistics
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
+
+from gui.models.own_scatter import PairsAnswer, StudyAnswer
+from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+
+if TYPE_CHECKING:
+    from gui.models.sheets import Scale
+    from gui.shared import Shared
+
+COLOURS = ("within", "close", "accent", "invalid", "outside")
+SIZE = 6.0
+
+
+class ScatterPlot(Chart):
+    """The picture of a study, or of two ways side by side."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__(shared, "Own scatter")
+        self._answer: StudyAnswer | PairsAnswer | None = None
+        self._scale: Scale | None = None
+
+    def show_scatter(self, answer: StudyAnswer | PairsAnswer, scale: Scale) -> None:
+        """Show a study or pairs."""
+        self._answer, self._scale = answer, scale
+        self.update()
+
+    def axes(self) -> Axes | None:
+        """Give room for every reading."""
+        answer, scale = self._answer, self._scale
+        if answer is None or scale is None:
+            return None
+        unit = f" ({scale.unit})" if scale.unit else ""
+        if isinstance(answer, StudyAnswer):
+            offs = [off for row in self._off(answer) for cell in row for off in cell]
+            reach = answer.study.half_width * scale.factor
+            names = tuple(
+                (place + 0.5, axle, f"mean {scale.number(_mean(row))}")
+                for place, (axle, row) in enumerate(zip(answer.axles, answer.values, strict=True))
+            )
+            span = rounded_range([*offs, reach, -reach])
+            return Axes((0.0, float(len(names))), span, f"Off the axle's mean{unit}", "", names, answer.simulated)
+        found = answer.agreement
+        offs = [(a - b) * scale.factor for a, b in zip(answer.a, answer.b, strict=True)]
+        means = [(a + b) / 2 * scale.factor for a, b in zip(answer.a, answer.b, strict=True)]
+        room = 0.06 * max(max(means) - min(means), 1e-9)
+        y = rounded_range([*offs, found.limit_low * scale.factor, found.limit_high * scale.factor, 0.0])
+        words = f"{answer.ways[0]} − {answer.ways[1]}{unit}"
+        return Axes(
+            (min(means) - room, max(means) + room), y, words, f"Mean of both, {scale.title}", (), answer.simulated
+        )
+
+    def _off(self, answer: StudyAnswer) -> list[list[list[float]]]:
+        factor = self._scale.factor if self._scale is not None else 1.0
+        return [[[(value - _mean(row)) * factor for value in cell] for cell in row] for row in answer.values]
+
+    def draw(self, painter: QPainter, frame: Frame) -> None:
+        """Draw readings, and the interval that holds 95 % of them."""
+        answer, scale = self._answer, self._scale
+        if isinstance(answer, StudyAnswer) and scale is not None:
+            self._study(painter, frame, answer, scale)
+        elif isinstance(answer, PairsAnswer) and scale is not None:
+            self._pairs(painter, frame, answer, scale)
+
+    def _study(self, painter: QPainter, frame: Frame, answer: StudyAnswer, scale: Scale) -> None:
+        reach = answer.study.half_width * scale.factor
+        self._stripe(painter, frame, -reach, reach)
+        width = 1.0 / (len(answer.operators) + 1)
+        for axle, row in enumerate(self._off(answer)):
+            for operator, cell in enumerate(row):
+                at = axle + (operator + 1) * width
+                mean = statistics.fmean(cell)
+                middle = frame.at(at, mean)
+                painter.setPen(QPen(self._shared.look.colour(COLOURS[operator % len(COLOURS)]), 3))
+                painter.drawLine(middle - QPointF(18, 0), middle + QPointF(18, 0))
+                for place, off in enumerate(cell):
+                    shift = (place - (len(cell) - 1) / 2) * 11
+                    self._mark(painter, frame.at(at, off) + QPointF(shift, 0), operator)
+        self._legend(painter, frame, answer.operators)
+
+    def _pairs(self, painter: QPainter, frame: Frame, answer: PairsAnswer, scale: Scale) -> None:
+        found, f = answer.agreement, scale.factor
+        self._stripe(painter, frame, found.limit_low * f, found.limit_high * f)
+        bias = frame.y(found.bias * f)
+        self.curve(painter, [QPointF(frame.box.left(), bias), QPointF(frame.box.right(), bias)], "accent", 2.5)
+        for a, b in zip(answer.a, answer.b, strict=True):
+            self.dot(painter, frame.at((a + b) / 2 * f, (a - b) * f))
+
+    def _stripe(self, painter: QPainter, frame: Frame, low: float, high: float) -> None:
+        top, foot = frame.y(high), frame.y(low)
+        look = self._shared.look
+        painter.fillRect(QRectF(frame.box.left(), top, frame.box.width(), foot - top), look.colour("accent", 0.10))
+        for y in (top, foot):
+            ends = [QPointF(frame.box.left(), y), QPointF(frame.box.right(), y)]
+            self.curve(painter, ends, "accent", 1.5, dashed=True)
+
+    def _mark(self, painter: QPainter, at: QPointF, operator: int) -> None:
+        """Draw one operator's shape: disc, square, diamond, triangle, then the same again in another colour."""
+        painter.setPen(QPen(self._shared.look.colour("surface"), 1))
+        painter.setBrush(self._shared.look.colour(COLOURS[operator % len(COLOURS)]))
+        kind = operator % 4
+        if kind == 0:
+            painter.drawEllipse(at, SIZE, SIZE)
+        elif kind == 1:
+            painter.drawRect(QRectF(at.x() - SIZE, at.y() - SIZE, 2 * SIZE, 2 * SIZE))
+        else:
+            up = QPointF(0, -SIZE * 1.3)
+            corners = [up, QPointF(SIZE * 1.3, 0), -up, QPointF(-SIZE * 1.3, 0)]
+            if kind == 3:
+                corners = [up, QPointF(SIZE * 1.2, SIZE), QPointF(-SIZE * 1.2, SIZE)]
+            painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
+
+    def _legend(self, painter: QPainter, frame: Frame, operators: tuple[str, ...]) -> None:
+        painter.setFont(self._shared.look.font(13))
+        metrics = QFontMetricsF(painter.font())
+        right = frame.box.right()
+        for place, name in reversed(list(enumerate(operators))):
+            right -= metrics.horizontalAdvance(name)
+            painter.setPen(self._shared.look.colour("text"))
+            painter.drawText(QPointF(right, metrics.ascent()), name)
+            self._mark(painter, QPointF(right - 14, metrics.ascent() - metrics.xHeight() / 2), place)
+            right -= 44
+
+
+def _mean(row: tuple[tuple[float, ...], ...]) -> float:
+    return statistics.fmean(value for cell in row for value in cell)

@@ -1,0 +1,94 @@
+"""Tables beneath a picture, one shown at a time: the others are folded into the row of their names."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QPushButton, QWidget
+
+from gui.widgets.parts import button, column, line
+from gui.widgets.table import TextTable
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from gui.look import Look
+    from gui.models.sheets import Sheet
+
+ROW_PX = 32  # rows that are read, not pressed
+
+
+class SheetTabs(QWidget):
+    """Shows one of several sheets; the choice stays when an answer comes with the same sheets.
+
+    Emits ``copy_asked`` when the table in view is to be copied.
+    """
+
+    copy_asked = Signal()
+
+    def __init__(self, look: Look) -> None:
+        super().__init__()
+        self._look = look
+        self._sheets: list[Sheet] = []
+        self._chosen = ""
+        self.tabs: list[QPushButton] = []
+        self._group = QButtonGroup(self)
+        self._row = line(gap=0)
+        self._row.addStretch(1)
+        self.copy_button = button("Copy", self.copy_asked.emit, tip="Copy this table")
+        self._row.addWidget(self.copy_button)
+        self.table = TextTable((), "Table")
+        layout = column(self, gap=6)
+        layout.addLayout(self._row)
+        layout.addWidget(self.table, 1)
+        look.changed.connect(self._rescale)
+        self._rescale()
+
+    def _rescale(self) -> None:
+        self.table.verticalHeader().setDefaultSectionSize(round(ROW_PX * self._look.scale))
+        self.table.setMinimumHeight(round(96 * self._look.scale))
+
+    @property
+    def shown(self) -> Sheet | None:
+        """The sheet in view."""
+        return next((sheet for sheet in self._sheets if _stem(sheet.name) == self._chosen), None)
+
+    def show_sheets(self, sheets: Sequence[Sheet]) -> None:
+        """Show other sheets."""
+        if [sheet.name for sheet in sheets] != [tab.text() for tab in self.tabs]:
+            self._rebuild([sheet.name for sheet in sheets])
+        self._sheets = list(sheets)
+        stems = [_stem(sheet.name) for sheet in sheets]
+        self.choose(self._chosen if self._chosen in stems else stems[0] if stems else "")
+
+    def _rebuild(self, names: Sequence[str]) -> None:
+        for tab in self.tabs:
+            self._group.removeButton(tab)
+            self._row.removeWidget(tab)
+            tab.deleteLater()
+        self.tabs = []
+        for place, name in enumerate(names):
+            tab = button(name, partial(self.choose, _stem(name)), role="row")
+            tab.setAccessibleName(f"Table: {name}")
+            tab.setCheckable(True)
+            self._group.addButton(tab)
+            self._row.insertWidget(place, tab)
+            self.tabs.append(tab)
+
+    def choose(self, stem: str) -> None:
+        """Show the sheet of a name, counts in it aside."""
+        self._chosen = stem
+        sheet = self.shown
+        for tab in self.tabs:
+            tab.setChecked(_stem(tab.text()) == stem)
+        self.table.setVisible(sheet is not None)
+        if sheet is not None:
+            self.table.set_heads(sheet.heads, sheet.words)
+            self.table.fill(sheet.rows)
+            self.table.setAccessibleName(sheet.name)
+
+
+def _stem(name: str) -> str:
+    return name.partition(" (")[0]
