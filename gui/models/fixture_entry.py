@@ -26,7 +26,7 @@ _TORQUE = ("one stud", "cross-bar", "hub centre", "couple", "in-line")
 # Key of the record -> caption, hint, fixtures that have it.
 FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "stud_circle_mm": ("Stud circle", "114.3 mm or 5x114.3", ("one stud",)),
-    "chord_mm": ("Between two studs, centre to centre", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
+    "chord_mm": ("Between two studs", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
     "length_mm": ("Lever, drive to hand", "450 mm", ("one stud", "cross-bar")),
     "angle_deg": ("Lever to radius", "0° = in line", ("one stud", "cross-bar")),
     "offset_mm": ("Drive off the wheel's centre", "0 mm", ("cross-bar",)),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -98,7 +98,19 @@ def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHB
 
 
 class Scrolled(QScrollArea):
-    """Scrolls up and down only, so it is never narrower than what it holds."""
+    """Scrolls up and down only, so it is never narrower than what it holds; emits ``resized``."""
+
+    resized = Signal()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Tell who shares the width out."""
+        super().resizeEvent(event)
+        self.resized.emit()
+
+    @property
+    def room(self) -> int:
+        """The width for what it holds, with its bar."""
+        return self.width() - self.verticalScrollBar().sizeHint().width()
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give the width of what it holds, and a bar's."""
@@ -107,7 +119,7 @@ class Scrolled(QScrollArea):
         return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, 60)
 
 
-def scrolled(inner: QWidget) -> QScrollArea:
+def scrolled(inner: QWidget) -> Scrolled:
     """Give a widget room to scroll up and down."""
     made = Scrolled()
     inner.setObjectName("scrolled")

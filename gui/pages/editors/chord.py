@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import QFrame
 
 from gui.models.fixture_entry import FIELDS, apart_options, circle_of
@@ -15,15 +15,16 @@ if TYPE_CHECKING:
     from gui.models.fixture_entry import FixtureDraft
     from gui.shared import Shared
 
-NEAR_MOST = 3  # common circles that get a button
+NEAR_MOST = 2  # common circles that get a button
 TEACH = "Where a stud circle cannot be measured across: measure from one stud's edge to the same edge of another."
 
 
 class ChordPart(QFrame):
-    """A distance and how two studs lie; emits ``changed``, and ``taken`` with a key of the lever and its text."""
+    """A distance and how two studs lie; emits ``changed``, ``widened``, and ``taken`` with a key of the lever."""
 
     changed = Signal()
     taken = Signal(str, str)
+    widened = Signal()
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -50,6 +51,13 @@ class ChordPart(QFrame):
         self.apart.changed.connect(self.changed)
         for place, take in enumerate(self.takes):
             take.clicked.connect(lambda _on=False, n=place: self.taken.emit(*self._takes[n]))
+
+    def event(self, event: QEvent) -> bool:
+        """Tell when what it holds needs another width."""
+        done = super().event(event)
+        if event.type() is QEvent.Type.LayoutRequest:
+            self.widened.emit()
+        return done
 
     def show_draft(self, draft: FixtureDraft) -> None:
         """Show the circle that the distance means, and what may be taken over."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QGridLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QWidget
 
 from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of
 from gui.models.job import FIXTURE_WORDS
@@ -35,7 +35,7 @@ class FixtureEditor(Editor):
             for key, (caption, hint, _) in FIELDS.items()
         }
         self.drawing = HubDrawing(shared.look, editable=True)
-        self.factor = label("", "title")
+        self.factor = label("", "title", wrap=True)
         self.notes = label("", "warn", wrap=True)
         self.shelf: ShelfBar[Lever] = ShelfBar(shared.library.fixtures, "fixture", self.take, self._lever)
         self._lay_out()
@@ -46,6 +46,8 @@ class FixtureEditor(Editor):
                 field.changed.connect(self._edited)
         self.chord.changed.connect(self._measured)
         self.chord.taken.connect(self._taken)
+        self.chord.widened.connect(self._share_width)
+        self.area.resized.connect(self._share_width)
         self.drawing.angle_picked.connect(self._turned)
         self.drawing.studs_picked.connect(self._studded)
         self.studs.set_key("5")
@@ -53,7 +55,7 @@ class FixtureEditor(Editor):
 
     def _lay_out(self) -> None:
         self.body.addWidget(self.shelf)
-        row = line(gap=16)
+        row = self._sides = line(gap=16)
         grid = QGridLayout()
         grid.setHorizontalSpacing(10)
         grid.setVerticalSpacing(8)
@@ -72,6 +74,14 @@ class FixtureEditor(Editor):
         row.addLayout(side, 6)
         self.body.addLayout(row)
         self.body.addStretch(1)
+
+    def _share_width(self) -> None:
+        """Put drawing and distance beside the fields where they fit, and below them where they do not."""
+        halves = [half.minimumSize().width() for n in range(2) if (half := self._sides.itemAt(n)) is not None]
+        fits = sum(halves) + self._sides.spacing() <= self.area.room
+        way = QBoxLayout.Direction.LeftToRight if fits else QBoxLayout.Direction.TopToBottom
+        if self._sides.direction() != way:
+            self._sides.setDirection(way)
 
     def load(self) -> None:
         """Show the card's lever."""
@@ -146,7 +156,10 @@ class FixtureEditor(Editor):
         self.area.ensureWidgetVisible(self.chord)
 
     def _taken(self, key: str, text: str) -> None:
-        self.fields[key].set_text(text)
+        """Write it into its field as if it were typed: the field can undo it."""
+        edit = self.fields[key].edit
+        edit.selectAll()
+        edit.insert(text)
         self._edited()
 
     def _turned(self, angle: float) -> None:

@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from gui.models.turn_count import Turns
     from gui.shared import Shared
 
-TAKEN_MOST = 3  # ratios inside the interval that get a button
-CAPTIONS = {"propshaft": "&Propshaft turns", "left": "&Left wheel turns", "right": "&Right wheel turns"}
+TAKEN_MOST = 2  # ratios inside the interval that get a button
+CAPTIONS = {"propshaft": "&Propshaft turns", "left": "&Left wheel", "right": "&Right wheel"}
 HINTS = {"propshaft": "18 3/8", "left": "10", "right": "0 if held"}
 TEACH = (
     "Both driven wheels raised, neutral, brakes free. Turn one wheel ten times by its chalk mark, and count the "
@@ -48,8 +48,8 @@ class Counter(QFrame):
         self.field = Field(CAPTIONS[key], HINTS[key])
         name = self.field.edit.accessibleName()
         small, words = (0.125, "1/8") if key == "propshaft" else (0.5, "1/2")
-        layout = column(self, margin=10, gap=8)
-        top, row = line(gap=6), line(gap=6)
+        layout = column(self, margin=8, gap=8)
+        top, row = line(gap=4), line(gap=4)
         top.addWidget(self.field, 1)
         if key != "propshaft":
             still = self._press(top, "Held", self.held.emit, f"{name}: held, so 0")
@@ -82,14 +82,14 @@ class TurnsPart(QWidget):
         self._shared, self._entry = shared, entry
         self.counters = {key: Counter(key) for key in COUNTS}
         self.teach = label(TEACH, "", wrap=True)
-        self.ratio = label("", "title")
+        self.ratio = label("", "title", wrap=True)
         self.case = label("", wrap=True)
         self.caution = label("", "caption", wrap=True)
         self.settled = label("", wrap=True)
         self.problem = label("", "wrong", wrap=True)
         self.line = RatioLine(shared.look)
         self.takes = [button("") for _ in range(TAKEN_MOST + 1)]
-        self.take_over = label("Put on the card:")
+        self.take_over = label("Take")
         self.again = button("Count a&new", self._count_anew, tip="Empties the counts; the card keeps what it has")
         self.propshaft_read = Choice("Propshaft is read", PROPSHAFT_READ.items())
         self.wheels_read = Choice("Wheels are read", WHEELS_READ.items())
@@ -103,7 +103,7 @@ class TurnsPart(QWidget):
 
     def _lay_out(self) -> None:
         layout = column(self, gap=8)
-        row = line(gap=10)
+        row = line(gap=6)
         for counter in self.counters.values():
             row.addWidget(counter, 1)
         layout.addLayout(row)
