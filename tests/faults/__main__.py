@@ -1,8 +1,8 @@
 """``make torture``: faults by the hundred and hostile input by the hundred thousand, with counts.
 
 Prints one line per campaign, the totals, and a table of what was broken on purpose; writes ``torture.json`` and
-``torture.md``; exit code 1 if anything failed. Two processes share the work, the longest campaigns first; campaigns
-that need the machine's clock to themselves run alone, before the others.
+``torture.md``; exit code 1 if anything failed. Campaigns that are judged by the moment come first, alone; then those
+that mostly sleep, a few side by side; then two processes share the work that is left. The longest begin first.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from tests.bench.__main__ import machine
-from tests.faults.campaigns import ALONE, BY_NAME, SHARED, tallied
+from tests.faults.campaigns import ALONE, BY_NAME, WAITING, WORKING, tallied
 from tests.faults.table import table
 
 if TYPE_CHECKING:
@@ -26,16 +26,14 @@ if TYPE_CHECKING:
 
 
 def all_tallies(names: Iterable[str], share: float, workers: int, seed: int) -> Iterator[Tally]:
-    """Run campaigns: first those that need the machine alone, then the others side by side, the longest first."""
-    wanted = list(names)
-    for campaign in ALONE:
-        if campaign.name in wanted:
-            yield tallied(campaign.name, share, seed)
-    shared = sorted((c for c in SHARED if c.name in wanted), key=lambda c: -c.long_s)
-    with ProcessPoolExecutor(workers, mp_context=get_context("spawn"), max_tasks_per_child=1) as pool:
-        running = [pool.submit(tallied, campaign.name, share, seed) for campaign in shared]
-        for done in as_completed(running):
-            yield done.result()
+    """Run campaigns, in three groups."""
+    wanted = set(names)
+    for group, beside in ((ALONE, 1), (WAITING, 2 * workers), (WORKING, workers)):
+        chosen = sorted((c for c in group if c.name in wanted), key=lambda c: -c.long_s)
+        with ProcessPoolExecutor(beside, mp_context=get_context("spawn"), max_tasks_per_child=1) as pool:
+            running = [pool.submit(tallied, campaign.name, share, seed) for campaign in chosen]
+            for done in as_completed(running):
+                yield done.result()
 
 
 def main() -> int:

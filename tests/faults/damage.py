@@ -74,6 +74,10 @@ def _cases(cases: int, seed: int, kind: str, closed: bool) -> Tally:
                 told = f"bit {(whole[at] ^ data[at]).bit_length() - 1} of byte {at}"
             _judge(tally, Path(folder) / f"{number}.csv", data, whole, told)
             (Path(folder) / f"{number}.csv").unlink()
+    tally.outcome = (
+        f"no row silently wrong in {tally.counts['rows read']:,}; a reader without checks takes wrong rows in "
+        f"{tally.counts['plain reader wrong']} of the files"
+    )
     return tally
 
 

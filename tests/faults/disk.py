@@ -196,6 +196,10 @@ def run(cases: int) -> Tally:
                     tally.fail(f"{name}: {problem[-400:]}")
                 else:
                     _judge(tally, name, json.loads(out))
+    tally.outcome = (
+        f"none of {tally.counts['samples acknowledged']:,} samples acknowledged, none of "
+        f"{tally.counts['samples rescued']:,} received: the rest is rescued elsewhere"
+    )
     return tally
 
 
@@ -224,10 +228,11 @@ def _judge(tally: Tally, name: str, found: dict[str, object]) -> None:
         found["rescued"] == found["received"], f"{name}: the rescue has other samples than were received: {found}"
     )
     tally.require(found["rescued_state"] == "closed", f"{name}: the rescued recording is not closed: {found}")
+    tally.counts["samples acknowledged"] += int(str(found["saved"]))
     tally.counts["samples rescued"] += int(str(found["rescued"]))
 
 
-CAMPAIGN = Campaign("disks", run, 1, 10)
+CAMPAIGN = Campaign("disks", run, 1, 10, long_s=110)
 
 if __name__ == "__main__":
     assert DESCRIPTION.lines is not None

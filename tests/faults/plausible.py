@@ -262,6 +262,7 @@ def noticed(cases: int) -> Tally:
     for fault, new in _cases(NOTICED, cases):
         tally.counts[fault.name] += bool(new)
         tally.require(bool(new), f"{fault.name}: nothing is said about it")
+    tally.outcome = f"{sum(tally.counts.values())} of {tally.cases} noticed, in {len(NOTICED)} kinds"
     return tally
 
 
@@ -271,10 +272,14 @@ def undetectable(cases: int) -> Tally:
     for fault, new in _cases(UNDETECTABLE, cases):
         tally.counts[f"{fault.name} (shown by {fault.shown_by}), something said"] += bool(new)
         tally.require(bool(fault.shown_by), f"{fault.name}: nobody says what shows it")
+    noticed = sum(tally.counts.values())
+    tally.outcome = (
+        f"stated as not noticeable, {len(UNDETECTABLE)} kinds; {noticed} of {tally.cases} noticed all the same"
+    )
     return tally
 
 
 CAMPAIGNS = [
-    Campaign("wrong but plausible, noticed", noticed, 1, 8),
-    Campaign("wrong but plausible, undetectable", undetectable, 1, 8),
+    Campaign("wrong but plausible, noticed", noticed, 1, 8, long_s=30),
+    Campaign("wrong but plausible, undetectable", undetectable, 1, 8, long_s=20),
 ]

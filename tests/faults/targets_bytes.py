@@ -361,13 +361,13 @@ def learning(rng: random.Random) -> str:
 
 
 TARGETS = [
-    Target("register maps", registers),
-    Target("learning a device", learning, long=10_000, short=300),
-    Target("Bluetooth standards", standards),
-    Target("text lines", lines),
-    Target("line templates", templates),
-    Target("frames", frames),
-    Target("notifications", notifications),
-    Target("binary layouts", layouts),
-    Target("descriptors and commands", descriptors),
+    Target("register maps", registers, long_s=35),
+    Target("learning a device", learning, long=10_000, short=300, long_s=23),
+    Target("Bluetooth standards", standards, long_s=18),
+    Target("text lines", lines, long_s=56),
+    Target("line templates", templates, long_s=18),
+    Target("frames", frames, long_s=208),
+    Target("notifications", notifications, long_s=162),
+    Target("binary layouts", layouts, long_s=51),
+    Target("descriptors and commands", descriptors, long_s=2),
 ]

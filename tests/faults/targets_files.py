@@ -224,9 +224,9 @@ def names(rng: random.Random) -> str:
 
 
 TARGETS = [
-    Target("recordings", recordings),
-    Target("foreign traces", foreign),
-    Target("sidecars", sidecars),
-    Target("headers", headers, long=5_000, short=300),
-    Target("path names", names, long=2_000, short=300),
+    Target("recordings", recordings, long_s=130),
+    Target("foreign traces", foreign, long_s=40),
+    Target("sidecars", sidecars, long_s=22),
+    Target("headers", headers, long=20_000, short=300, long_s=24),
+    Target("path names", names, long=2_000, short=300, long_s=1),
 ]

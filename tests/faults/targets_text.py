@@ -351,11 +351,11 @@ def limits(rng: random.Random) -> str:
 
 
 TARGETS = [
-    Target("numbers", numbers),
-    Target("quantities", quantities),
-    Target("units", units),
-    Target("stud circles", stud_circles),
-    Target("TOML records", toml),
-    Target("levers", levers),
-    Target("limits", limits),
+    Target("numbers", numbers, long_s=6),
+    Target("quantities", quantities, long_s=8),
+    Target("units", units, long_s=2),
+    Target("stud circles", stud_circles, long_s=2),
+    Target("TOML records", toml, long_s=14),
+    Target("levers", levers, long_s=30),
+    Target("limits", limits, long_s=21),
 ]
