@@ -118,6 +118,9 @@ class Page:
         left_out = tuple(self.left_out())
         if left_out:
             yield Section("Left out, and what is not in order", lines=left_out, half=full)
+        cautions = Section("Cautions", lines=tuple(self.cautions(full=full)), half=full, bullets=True)
+        if full:
+            yield cautions
         conditions = tuple(fields.conditions(m.header, full=full))
         yield Section("Test and conditions", conditions, (self.method(),), half=full)
         if full:
@@ -126,9 +129,6 @@ class Page:
             yield Section("Instrument", tuple(instrument), half=True)
         if self.issue.remarks.strip():
             yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
-        cautions = Section("Cautions", lines=tuple(self.cautions(full=full)), half=full, bullets=True)
-        if full:
-            yield cautions
         yield self.evidence()
         if not full:
             yield cautions
