@@ -34,6 +34,10 @@ TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
 """A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
 It is passed over if the torque goes higher within this time (s)."""
 
+RIVAL, RIVAL_U = 1.05, 1 / 1.96
+"""A passed peak above this share of the slip level, where breakaways lie, or a late one that is a little higher may be
+the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach it."""
+
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
 
@@ -122,12 +126,13 @@ def find_peak(
         look_s *= 4
         stop = int(np.searchsorted(time_s, time_s[first] + look_s))
         t, x = time_s[first:stop], moving_mean(torque_nm[first:stop], width)
-        at = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
-        if stop == len(time_s) or (at is not None and t[at] < t[-1] - look_s / 2):
+        found = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
+        if stop == len(time_s) or (found is not None and t[found[0]] < t[-1] - look_s / 2):
             break
-    if at is None:
+    if found is None:
         return None
-    peak = _read_peak(time_s, torque_nm, first + at, noise_nm)
+    peak = _read_peak(time_s, torque_nm, first + found[0], noise_nm)
+    peak = replace(peak, u_nm=float(np.hypot(peak.u_nm, RIVAL_U * found[1])))
     if peak.torque_nm < REACHED * slip_nm / 2:
         return None  # a lone reading, nothing to be read between its neighbours
     return _in_time(peak, time_s, torque_nm, delay_s) if delay_s else peak
@@ -147,18 +152,23 @@ def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
     return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_nm=u)
 
 
-def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> int | None:
-    """Give the first running peak that is not clearly exceeded soon after."""
+def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int, float] | None:
+    """Give the first running peak that is not clearly exceeded soon after, and how far a rival is from it (N·m).
+
+    A rival is a peak above the slip level that was passed over only because of what came late, or one that is a little
+    higher and came late: the wheel's swing after the break, or the break of a stronger part? The torque cannot tell.
+    """
     if not len(t):
         return None
-    at = _running_peak(t, x, 0, noise)
+    at, passed = _running_peak(t, x, 0, noise), np.inf
     while True:
         soon_s = TAKEN_UP_S if x[at] < TAKEN_UP * slip_nm else EXCEEDED_S
         soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
         if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
-            return top
+            return top, float(max(x[top] - passed, x[high] - x[top], 0.0))
+        passed = x[at] if high >= soon and x[at] > RIVAL * slip_nm else np.inf
         at = _running_peak(t, x, high, noise)
 
 

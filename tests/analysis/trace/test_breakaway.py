@@ -49,6 +49,33 @@ def test_kink_where_a_weak_pack_gives_way():
     assert read(t, x).torque_nm == pytest.approx(46.0, rel=0.003)
 
 
+class TestRivals:
+    """Where the torque cannot tell which of two tops began the slip, the interval reaches both."""
+
+    @staticmethod
+    def two_tops(first, second, apart_s, between=39.0):
+        t = np.arange(0, 5, 0.002)
+        middle = 1.5 + apart_s / 2
+        x = np.interp(t, [0, 1.5, middle, 1.5 + apart_s, 1.6 + apart_s, 5], [0, first, between, second, 40, 40])
+        return read(t, x)
+
+    def test_swing_that_passes_the_break_late(self):
+        peak = self.two_tops(46.0, 50.0, 0.25)
+        assert peak.torque_nm == pytest.approx(50.0, rel=0.003)
+        assert 46.2 > peak.torque_nm - 1.96 * np.hypot(peak.u_nm, 0.0045 * 46) > 45.0
+
+    def test_a_little_higher_and_late(self):
+        peak = self.two_tops(46.0, 47.0, 0.25)
+        assert peak.torque_nm == pytest.approx(46.0, rel=0.003)
+        assert 0.4 < peak.u_nm < 0.6
+
+    def test_soon_after_it_is_tremor(self):
+        assert self.two_tops(46.0, 50.0, 0.1).u_nm < 0.1
+
+    def test_near_the_slip_level_it_cannot_be_the_break(self):
+        assert self.two_tops(41.0, 50.0, 0.25).u_nm < 0.1
+
+
 def test_first_break_of_stick_slip_counts():
     t = np.arange(0, 8, 0.002)
     saw = 30 + 14 * ((t - 2.0) % 0.8) / 0.8
