@@ -24,6 +24,8 @@ from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
+    from concurrent.futures import Future
+
     from gui.models.asking import Question
     from gui.models.library import Library
     from gui.models.settings import Settings
@@ -169,8 +171,8 @@ class Tester:
 
     def ask_later(
         self, asked: Coroutine[Any, Any, T], then: Callable[[T], object], failed: Callable[[str], object]
-    ) -> None:
-        """Run something in the acquisition thread and bring its answer back here."""
+    ) -> Future[T]:
+        """Run something in the acquisition thread and bring its answer back here; one that is cancelled brings none."""
         future = self._started().call(asked)
         timer = QTimer(self.bridge)
 
@@ -179,6 +181,8 @@ class Tester:
                 return
             timer.stop()
             timer.deleteLater()
+            if future.cancelled():
+                return
             error = future.exception()
             if error is None:
                 then(future.result())
@@ -187,6 +191,7 @@ class Tester:
 
         timer.timeout.connect(look)
         timer.start(ASK_MS)
+        return future
 
     def restore(self, library: Library) -> None:
         """Put on the card what was used last."""

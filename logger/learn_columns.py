@@ -101,13 +101,14 @@ def name_columns(columns: list[NumberColumn], notes: Notes) -> list[NumberColumn
     if sum(column.name == "counter" for column in columns) > 1:
         for column in [c for c in columns if c.name == "counter"][1:]:
             column.name = "counter2"
-    _pick_torque([c for c in columns if not c.name], notes)
+    _pick_torque(columns, notes)
     _make_unique(columns)
     return columns
 
 
-def _pick_torque(candidates: list[NumberColumn], notes: Notes) -> None:
+def _pick_torque(columns: list[NumberColumn], notes: Notes) -> None:
     """Name the torque column: the one with a torque unit, else the one that moves most for its size."""
+    candidates = [c for c in columns if not c.name]
     with_unit = [c for c in candidates if c.unit]
     moving = [c for c in with_unit or candidates if len(set(c.texts)) > 1]
     if not moving:
@@ -115,7 +116,8 @@ def _pick_torque(candidates: list[NumberColumn], notes: Notes) -> None:
     best = max(moving, key=lambda c: float(np.ptp(c.values)) / (1.0 + float(np.abs(np.median(c.values)))))
     best.name = "torque"
     if len(moving) > 1:
-        notes.unknown.append(f"which of {len(moving)} moving numbers is the torque: number {best.place + 1} is taken")
+        taken = 1 + next(index for index, column in enumerate(columns) if column is best)
+        notes.unknown.append(f"which of {len(moving)} moving numbers is the torque: number {taken} of a line is taken")
 
 
 def _make_unique(columns: list[NumberColumn]) -> None:

@@ -50,7 +50,8 @@ class AskDialog(QDialog):
         inside.addWidget(label(HOLDS, "caption", wrap=True))
         inside.addWidget(label("Who says so", "head"))
         inside.addWidget(label(question.made, wrap=True))
-        inside.addWidget(label(f"In its writer's own words: {question.own_words}", "caption", wrap=True))
+        if question.own_words:
+            inside.addWidget(label(f"In its writer's own words: {question.own_words}", "caption", wrap=True))
         inside.addStretch(1)
         layout.addWidget(scrolled(body), 1)
         layout.addWidget(label(CAUTION, "warn", wrap=True))

@@ -222,14 +222,74 @@ def learning(page: int) -> Callable[[Studio], None]:
         dialog = next(part for part in studio.page.findChildren(LearnDialog) if part.isVisible())
         heard = chunks(lines(levers(-1.0)))
         if page == 1:
-            dialog._heard.chunks, dialog._listening = heard[:130], Future()
-            dialog._show(1)
-            dialog._show_look(look_at(heard[:130]))
+            dialog.heard.chunks, dialog._listening = heard[:110], Future()
+            dialog.show_step(1)
+            dialog._show_so_far(look_at(heard[:110]))
         elif page == 2:
-            dialog._show_found(look_at(heard))
+            dialog.show_found(look_at(heard))
         studio.settle()
 
     return show
+
+
+AXLE_SEEN = {
+    "found": {"brakes": "free", "both-up": "same", "one-held": "even", "in-gear": "much", "slack": "little"},
+    "nothing": {"brakes": "free", "both-up": "opposite", "one-held": "free", "in-gear": "free", "slack": "untried"},
+}
+
+
+def axle_turns(studio: Studio) -> None:
+    from gui.pages.editors.axle import TURNS
+
+    editor("Axle")(studio)
+    part = studio.page.editor("Axle")
+    part.show_part(TURNS)
+    part.entry.count(propshaft="18 5/8", left="10", right="0")
+    studio.settle()
+
+
+def axle_type(seen: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        from gui.pages.editors.axle import TYPE
+
+        editor("Axle")(studio)
+        part = studio.page.editor("Axle")
+        part.show_part(TYPE)
+        for key, word in AXLE_SEEN[seen].items():
+            part.type.answers[key][word].click()
+        studio.settle()
+
+    return show
+
+
+def axle_asked(studio: Studio) -> None:
+    axle_type("found")(studio)
+    studio.page.editor("Axle").type.go("one-held")
+    studio.settle()
+
+
+def axle_refused(studio: Studio) -> None:
+    axle_type("nothing")(studio)
+    studio.page.editor("Axle").type.take.click()
+    studio.settle()
+
+
+def axle_started(studio: Studio) -> None:
+    import msgspec
+
+    studio.practise()
+    studio.tester.card.put(axle=msgspec.structs.replace(studio.tester.card.axle, type="helical or worm gear"))
+    studio.tester.run.start()
+    studio.tick()
+
+
+def stud_circle(studio: Studio) -> None:
+    editor("Fixture")(studio)
+    part = studio.page.editor("Fixture")
+    part.fields["stud_circle_mm"].set_text("")
+    part.chord.field.set_text("67.2 mm")
+    part.chord.changed.emit()
+    studio.settle()
 
 
 def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0, say: Callable[[], str] = str) -> None:
@@ -410,7 +470,15 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "outside": outside,
     "finished": finished,
     "job": editor("Job"),
+    "axle": editor("Axle"),
+    "axle-turns": axle_turns,
+    "axle-asked": axle_asked,
+    "axle-type": axle_type("found"),
+    "axle-nothing": axle_type("nothing"),
+    "axle-refused": axle_refused,
+    "axle-started": axle_started,
     "fixture": editor("Fixture"),
+    "stud-circle": stud_circle,
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
     "learn-where": learning(0),

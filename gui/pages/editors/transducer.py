@@ -41,7 +41,11 @@ class TransducerEditor(Editor):
 
     def _lay_out(self) -> None:
         self.body.addWidget(self.shelf)
-        self.body.addWidget(self.examples)
+        known = line(gap=10)
+        known.addWidget(self.examples, 1)
+        tip = "For one without a description: listen while it is loaded and unloaded"
+        known.addWidget(button("Learn an unknown one", self.learn, tip=tip), 0, Qt.AlignmentFlag.AlignBottom)
+        self.body.addLayout(known)
         self.body.addWidget(self.address)
         row = line(gap=10)
         row.addWidget(self.found, 1)
@@ -66,6 +70,22 @@ class TransducerEditor(Editor):
         """Use a transducer that was picked."""
         self._card.put(description=description, address=self._card.address or description.transducer.identity)
         self.message.setText("")
+        self.load()
+
+    def learn(self) -> None:
+        """Listen to a transducer that has no description."""
+        from gui.pages.learn_dialog import LearnDialog
+
+        dialog = LearnDialog(self._shared, self._tester, self.address.text.strip(), self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.learned.connect(self._take_learned)
+        dialog.open()
+
+    def _take_learned(self, description: Description, address: str) -> None:
+        self._card.put(description=description, address=address or self._card.address)
+        self.shelf.reload()
+        self.shelf.list.set_key(description.name)
+        self._say("Check it against the transducer's own display, and with a push by hand, before you rely on it.")
         self.load()
 
     def _example(self) -> None:

@@ -1,0 +1,234 @@
+"""The three steps of learning a transducer, as they are seen; the dialog says what happens between them."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QFontDatabase
+from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
+
+from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed
+from gui.pages.editors.limit import LIMIT_UNITS
+from gui.widgets.parts import Choice, Field, button, card, column, label
+from logger.console import clean
+from logger.description import command_bytes
+from logger.hear import SPEEDS, Place
+
+if TYPE_CHECKING:
+    from gui.models.display import Display
+    from gui.models.learning import Look
+    from gui.shared import Shared
+
+INTERVAL_S = 0.1  # between questions to a device that must be asked
+ROWS = 3  # lines shown as they came
+KINDS = {"port": "Serial port", "ble": "Bluetooth", "file": "A captured file"}
+TASKS = (
+    "1   Leave it unloaded for two seconds.",
+    "2   Load it clockwise, seen from outside the car, as far as usual. Let go.",
+    "3   Load it the other way. Let go.",
+)
+
+
+class WhereStep(QWidget):
+    """A port, a Bluetooth address or a file; emits ``changed`` with the kind."""
+
+    changed = Signal(str)
+
+    def __init__(self, address: str) -> None:
+        super().__init__()
+        self.path: Path | None = None
+        self.kind = Choice("Connected by", KINDS.items())
+        self.kind.set_key("ble" if address.count(":") == 5 or address.count("-") == 4 else "port")
+        self.ports = Choice("Found on this computer", _ports())
+        self.address = Field("Port or Bluetooth address", "/dev/ttyUSB0, COM3, or an address", address)
+        speeds = [("", "Find it out"), *((str(speed), f"{speed} baud") for speed in SPEEDS)]
+        self.speed = Choice("Speed", speeds)
+        self.request = Field("Question, only for one that answers when asked", "leave empty: nothing is sent")
+        self.file = button("Choose the file", self._ask_file, tip="Bytes as they came, captured by a terminal program")
+        self.file_name = label("", "caption", wrap=True)
+        inside = column(self, gap=10)
+        about = "It must send text lines, or answer with them. We listen; it is told nothing."
+        inside.addWidget(label(about, "caption", wrap=True))
+        for part in (self.kind, self.ports, self.address, self.speed, self.request, self.file, self.file_name):
+            inside.addWidget(part)
+        inside.addStretch(1)
+        self.kind.changed.connect(self._kind_changed)
+        self.ports.changed.connect(lambda: self.address.set_text(self.ports.key))
+        self._kind_changed()
+
+    def _kind_changed(self) -> None:
+        file, port = self.kind.key == "file", self.kind.key == "port"
+        self.file.setVisible(file)
+        self.file_name.setVisible(file)
+        for part in (self.ports, self.speed, self.request):
+            part.setVisible(port)
+        self.address.setVisible(not file)
+        self.changed.emit(self.kind.key)
+
+    def _ask_file(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Bytes as they came", "", "All files (*)")
+        if path:
+            self.choose_file(Path(path))
+
+    def choose_file(self, path: Path) -> None:
+        """Take a file of bytes that somebody captured."""
+        self.path = path
+        self.file_name.setText(path.name)
+
+    @property
+    def question(self) -> str:
+        """What the device is asked, as typed; empty: nothing."""
+        return self.request.text.strip() if self.kind.key == "port" else ""
+
+    def place(self) -> Place:
+        """Give where to listen.
+
+        Raises
+        ------
+        InputError
+            It is no local port, no Bluetooth identity, or no question.
+        """
+        from logger.links.ports import local_port
+
+        address = self.address.text.strip()
+        if self.kind.key == "ble":
+            from logger.links.ble import check_identity
+
+            return Place(ble=check_identity(address))
+        request = command_bytes(self.question) if self.question else b""
+        baud = int(self.speed.key) if self.speed.key else None
+        return Place(local_port(address), baud=baud, request=request, interval_s=INTERVAL_S)
+
+
+def _ports() -> list[tuple[str, str]]:
+    from logger.links.serial_port import serial_ports
+
+    found = [(port.device, f"{port.device}  {port.text}".strip()) for port in serial_ports()]
+    return [("", "Choose a port" if found else "No serial port is plugged in"), *found]
+
+
+class ListenStep(QWidget):
+    """What to do with the lever, and the figure that comes of it."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._display = shared.display
+        self.figure = label("–", "title")
+        self.figure.setStyleSheet(f"font-size: {round(64 * shared.look.scale)}px; font-weight: 600;")
+        self.progress, self.raw = label("", wrap=True), label("", "caption", wrap=True)
+        inside = column(self, gap=10)
+        for task in TASKS:
+            inside.addWidget(label(task, "head", wrap=True))
+        frame = card()
+        shown = column(frame, margin=14, gap=6)
+        for part in (self.figure, self.progress, self.raw):
+            shown.addWidget(part)
+        inside.addWidget(frame)
+        inside.addStretch(1)
+
+    def begin(self, text: str) -> None:
+        """Show that nothing has come yet."""
+        self.figure.setText("–")
+        self.progress.setText(text)
+        self.raw.setText("")
+
+    def show_look(self, look: Look, came: int) -> None:
+        """Show the last reading and how much is understood of so many bytes."""
+        self.figure.setText(self._display.number(look.now, 2))
+        self.raw.setText(f"As it came: {clean(look.raw, 80)}" if look.raw else "")
+        if look.draft is not None:
+            unit = f"In {look.draft.unit}, as sent" if look.unit_sent else "Its unit is not sent"
+            understood = f"{percent(look.fits)} of what came is understood"
+            self.progress.setText(f"{unit}. {look.readings:,} readings; {understood}")
+        elif came:
+            self.progress.setText(f"{came:,} bytes so far. Not clear yet: {clean('; '.join(look.learned.unknown))}")
+        else:
+            self.progress.setText("Nothing came yet.")
+
+
+class NameStep(QWidget):
+    """What was found, and what only the user knows; emits ``changed``."""
+
+    changed = Signal()
+
+    def __init__(self, display: Display) -> None:
+        super().__init__()
+        self._display = display
+        self.torque = Choice("Its torque is")
+        self.found, self.unknown = label("", wrap=True), label("", "warn", wrap=True)
+        self.rows = label("", "caption", wrap=True)
+        fixed = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
+        self.rows.setStyleSheet(f"font-family: '{fixed.family()}';")
+        self.unit = Choice("Unit it shows", [("", "Read it off the device"), *((u, u) for u in LIMIT_UNITS)])
+        self.sign = Choice("Sign, by the first load", SIGN_WORDS.items())
+        self.fields = {
+            "name": Field("Name, to find it again", "long gauge, bench 2"),
+            "capacity": Field("Capacity, in its unit", "200"),
+            "accuracy": Field("Accuracy, % of reading (95 %)", "1"),
+            "serial": Field("Serial number", "as on its label"),
+        }
+        self._lay_out()
+        for field in self.fields.values():
+            field.changed.connect(self.changed.emit)
+        for choice in (self.unit, self.sign, self.torque):
+            choice.changed.connect(self.changed.emit)
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(8)
+        name, *others = self.fields.values()
+        parts: list[QWidget] = [name, self.unit, self.sign, *others]
+        for index, part in enumerate(parts):
+            grid.addWidget(part, index // 3, index % 3)
+            grid.setColumnStretch(index % 3, 1)
+        inside = column(self, gap=10)
+        for widget in (self.torque, self.found, self.unknown):
+            inside.addWidget(widget)
+        inside.addLayout(grid)
+        inside.addWidget(self.rows)
+        inside.addStretch(1)
+
+    def show_look(self, look: Look) -> None:
+        """Show what was found, and what the bytes say of unit and sign."""
+        number = self._display.number
+        options = []
+        for one in look.candidates:
+            span = f"{number(one.least, 2)} to {number(one.greatest, 2)}"
+            options.append((one.name, f"{one.name}: {span}, {percent(one.share)} of all movement"))
+        self.torque.set_options(options)
+        self.torque.set_key("torque")
+        self.torque.box.setEnabled(not look.unit_sent and len(options) > 1)
+        sure = "its unit stands beside it" if look.unit_sent else "the number that moves most"
+        found = (f"torque: {sure}", f"{percent(look.fits)} of what came is understood", *look.learned.found)
+        self.found.setText(clean(" · ".join(found), 600))
+        self.unknown.setText("\n".join(f"Not clear: {clean(text)}" for text in look.learned.unknown))
+        self.unknown.setVisible(bool(look.learned.unknown))
+        stand_in = "" if look.unit_sent else f" {ANY_UNIT}"  # a unit that nobody has said is not shown
+        shown = [(clean(raw, 60), clean(value, 80).replace(stand_in, "")) for raw, value in look.learned.shown[:ROWS]]
+        self.rows.setText("\n".join(f"{raw}  →  {value}" for raw, value in shown))
+        start = proposed(look)
+        self.unit.set_key(start.unit)
+        self.unit.box.setEnabled(not look.unit_sent)
+        self.sign.set_key(start.sign)
+
+    def naming(self) -> Naming:
+        """Give what the user says."""
+        typed = {key: field.text for key, field in self.fields.items()}
+        return Naming(torque=self.torque.key or "torque", unit=self.unit.key, sign=self.sign.key, **typed)
+
+    def mark(self, wrong: dict[str, str]) -> None:
+        """Mark what is typed and cannot be used."""
+        for key, field in self.fields.items():
+            field.set_wrong(wrong.get(key, "") if field.text.strip() else "")
+
+
+def percent(share: float) -> str:
+    """Give a share in words.
+
+    >>> percent(0.993)
+    '99 %'
+    """
+    return f"{share * 100:.0f} %"
