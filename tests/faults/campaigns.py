@@ -9,6 +9,7 @@ from tests.faults import (
     disk,
     kills,
     plausible,
+    plugs,
     soak,
     streams,
     targets_analysis,
@@ -21,7 +22,7 @@ from tests.faults import (
 from tests.faults.tally import Tally
 
 ALONE = list(kills.CAMPAIGNS)  # judged by the moment: nothing of ours may run beside them
-WAITING = [*streams.CAMPAIGNS, disk.CAMPAIGN]  # they mostly sleep
+WAITING = [*streams.CAMPAIGNS, *plugs.CAMPAIGNS, disk.CAMPAIGN]  # they mostly sleep
 WORKING = [
     *volume.CAMPAIGNS,
     *soak.CAMPAIGNS,

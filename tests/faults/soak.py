@@ -38,7 +38,9 @@ BACKLOG_MOST = 20_000  # samples that may wait for the disk when they come a tho
 
 def soaked(seconds: int, rate_hz: int) -> Tally:
     """Record so many seconds at a rate, one second at a time."""
-    tally = Tally(f"{seconds / 3600:.3g} h at {rate_hz} Hz through decoder, clock and writer", seconds)
+    tally = Tally(
+        f"{seconds / 3600:.3g} h at {rate_hz} Hz through decoder, clock and writer", seconds, counted="s of data"
+    )
     decoder, clock = build_decoder(DESCRIPTION), build_clock(DESCRIPTION)
     tenths: list[tuple[float, float]] = []  # processor time of recording, and of making the lines
     grown = []
@@ -121,7 +123,7 @@ def _checked(tally: Tally, path: Path) -> int:
 
 def in_a_session(seconds: int) -> Tally:
     """The same through a session, whose own loop sets the pace: its health counts every sample."""
-    tally = Tally(f"{seconds} seconds at 1 kHz through a session", seconds)
+    tally = Tally(f"{seconds} seconds at 1 kHz through a session", seconds, counted="s of data")
 
     def script() -> Iterator[bytes | float | Exception]:
         for second in range(seconds):

@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import os
 import pty
-import random
 import signal
 import subprocess
 import sys
@@ -13,10 +12,8 @@ import tempfile
 import threading
 import time
 import tty
-from collections.abc import Awaitable, Callable
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING
 from unittest import mock
 
 import numpy as np
@@ -33,11 +30,6 @@ from tests.faults.kills import Board, device, forked, recorder
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, Kept, lines, recorded, session_of
 from tests.faults.tally import Campaign, Tally
-
-if TYPE_CHECKING:
-    from logger.samples import Ending
-
-WAIT_S = 60.0  # for what comes within a second or two on an idle machine
 
 
 def _rows_right(tally: Tally, trace: Trace, told: str) -> None:
@@ -176,116 +168,6 @@ def suspend_program(seconds: int, path: Path) -> None:
 # --- the port -------------------------------------------------------------------------------------------------------
 
 
-def _open_files() -> int:
-    return len(os.listdir("/proc/self/fd")) if Path("/proc/self/fd").exists() else 0
-
-
-class Plugged:
-    """A session on a virtual port that is plugged and unplugged: what it recorded, and what it left open."""
-
-    def __init__(self, folder: str) -> None:
-        link = Path(folder) / "gauge"
-        pieces = ((n / 50, lines(n * 20, 20)) for n in range(50 * 3_600))
-        self.port = VirtualPort(pieces, link=link, held=True)
-        assert DESCRIPTION.serial is not None
-        self.session = build_session(SerialLink(str(link), DESCRIPTION.serial), DESCRIPTION)
-        self.kept = Kept()
-        self.session.subscribe(self.kept)
-        self.ending: Ending | None = None
-        self.left = (0, 0)  # files and threads
-
-    def run(self, doing: Callable[[], Awaitable[None]]) -> None:
-        """Plug in, record while something is done to the port, and stop."""
-        with self.port:
-            before = (_open_files(), threading.active_count())
-            self.ending = asyncio.run(self._run(doing))
-            self.left = (_open_files() - before[0], threading.active_count() - before[1])
-
-    async def _run(self, doing: Callable[[], Awaitable[None]]) -> Ending:
-        self._running = asyncio.ensure_future(self.session.run())
-        await asyncio.sleep(0.3)
-        self.port.go()
-        await doing()
-        self.session.stop()
-        return await self._running
-
-    async def until(self, true: Callable[[], bool], what: str) -> None:
-        """Wait for something, however slow the machine; say what the session does if it does not come."""
-        try:
-            async with asyncio.timeout(WAIT_S):
-                while not true():
-                    if self._running.done():
-                        raise RuntimeError(f"no {what}: the session has ended: {self._running.result()}")
-                    await asyncio.sleep(0.01)
-        except TimeoutError:
-            raise RuntimeError(f"no {what} within {WAIT_S:g} s: {self.session.health}") from None
-
-    async def samples(self) -> None:
-        """Wait for new samples."""
-        seen = len(self.kept.blocks)
-        await self.until(lambda: any(len(block) for block in self.kept.blocks[seen:]), "sample")
-
-    def judge(self, tally: Tally) -> None:
-        """Every sample that came is there once, every missing one was counted, nothing is left open."""
-        numbers = self.kept.column("number")
-        gaps = sum(event.count for block in self.kept.blocks for event in block.events if event.kind == "gap")
-        tally.counts["samples"] = len(numbers)
-        tally.counts["sent while away, counted"] = gaps
-        tally.require(self.ending is not None and self.ending.reason == "stopped", f"it ended as {self.ending}")
-        tally.require(bool((self.kept.column("torque") == torque_of(numbers)).all()), "wrong samples")
-        tally.require(bool((np.diff(numbers) > 0).all()), "samples twice or out of order")
-        missing = int((np.diff(numbers) - 1).sum())
-        tally.require(gaps == missing, f"{missing} samples are missing, {gaps} were told")
-        away, back = len(self.kept.told("disconnect")), len(self.kept.told("reconnect"))
-        tally.require(away == back, f"{away} disconnects and {back} reconnects told")
-        tally.require(self.left[0] <= 2 and self.left[1] <= 1, f"{self.left} files and threads are left open")
-        tally.outcome = f"no sample that came; {gaps:,} sent while away, each counted; no file or thread left open"
-
-
-def reconnects(cases: int) -> Tally:
-    """Unplugged and plugged in so often, each time until samples come again."""
-    tally = Tally("unplugged and plugged in again", cases)
-    with tempfile.TemporaryDirectory() as folder:
-        plugged = Plugged(folder)
-
-        async def doing() -> None:
-            for number in range(cases):
-                await plugged.samples()
-                plugged.port.unplug()
-                await asyncio.sleep(0.05)
-                plugged.port.plug()
-                await plugged.until(lambda: plugged.session.health.reconnects > number, "reconnect")  # noqa: B023
-
-        plugged.run(doing)
-    plugged.judge(tally)
-    told = len(plugged.kept.told("reconnect"))
-    tally.require(told == cases, f"{told} reconnects told")
-    return tally
-
-
-def loose_plug(cases: int, seed: int) -> Tally:
-    """A plug that is loose: away and back at any moment, also while the port is being opened or set up."""
-    tally = Tally("loose plug", cases)
-    rng = random.Random(f"loose plug:{seed}")
-    with tempfile.TemporaryDirectory() as folder:
-        plugged = Plugged(folder)
-
-        async def doing() -> None:
-            await plugged.samples()
-            for _ in range(cases):
-                plugged.port.unplug()
-                await asyncio.sleep(rng.uniform(0, 0.05))
-                plugged.port.plug()
-                await asyncio.sleep(rng.choice((rng.uniform(0, 0.02), rng.uniform(0, 0.4))))
-            await plugged.samples()
-            await plugged.samples()
-
-        plugged.run(doing)
-    plugged.judge(tally)
-    tally.counts["reconnects"] = plugged.session.health.reconnects
-    return tally
-
-
 def two_programs(cases: int) -> Tally:
     """A second program opens the port in use: it is told so, and the first loses nothing."""
     tally = Tally("two programs on one port", cases)
@@ -362,8 +244,6 @@ CAMPAIGNS = [
     Campaign("clock set back and forward", clock_steps, 3, 60, long_s=150),
     Campaign("summer time", summer_time, 2, 20, long_s=20),
     Campaign("suspend (cases are seconds)", suspended, 3, 60, long_s=70),
-    Campaign("connects and disconnects", reconnects, 4, 100, long_s=40),
-    Campaign("loose plug", loose_plug, 20, 200, seeded=True, long_s=35),
     Campaign("two programs on one port", two_programs, 5, 100),
     Campaign("errors of links and subscribers", stream_ends_in_words, 8, 100),
 ]

@@ -16,7 +16,10 @@ def table(tallies: Sequence[Tally]) -> str:
     lines = ["| broken on purpose | how often | what was lost |", "|---|---:|---|"]
     plain = [tally for tally in tallies if not tally.name.startswith(FUZZ)]
     fuzzed = [tally for tally in tallies if tally.name.startswith(FUZZ)]
-    lines += [f"| {t.name} | {t.cases:,} | {_failed(t.failed)}{t.outcome or 'nothing'} |" for t in plain]
+    lines += [
+        f"| {t.name} | {f'{t.cases:,} {t.counted}'.strip()} | {_failed(t.failed)}{t.outcome or 'nothing'} |"
+        for t in plain
+    ]
     if fuzzed:
         cases, failed = sum(t.cases for t in fuzzed), sum(t.failed for t in fuzzed)
         slowest = max(t.figures.get("slowest s", 0.0) for t in fuzzed)

@@ -28,6 +28,8 @@ class Tally:
         The worst seen: seconds, bytes.
     outcome : str
         What was lost, in words.
+    counted : str
+        What ``cases`` counts, if not faults of this kind.
     """
 
     name: str
@@ -38,6 +40,7 @@ class Tally:
     figures: dict[str, float] = field(default_factory=dict)
     seconds: float = 0.0
     outcome: str = ""
+    counted: str = ""
 
     def fail(self, text: str) -> None:
         """Count a failure."""

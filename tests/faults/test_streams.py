@@ -4,13 +4,16 @@ import os
 
 import pytest
 
-from tests.faults import disk, streams
+from tests.faults import disk, plugs, streams
 from tests.faults.tally import Campaign
 
 pytestmark = pytest.mark.skipif(os.name != "posix", reason="needs pseudo-terminals and POSIX signals")
 
 
-@pytest.mark.parametrize("campaign", [disk.CAMPAIGN, *streams.CAMPAIGNS], ids=lambda campaign: campaign.name)
+CAMPAIGNS = [disk.CAMPAIGN, *streams.CAMPAIGNS, *plugs.CAMPAIGNS]
+
+
+@pytest.mark.parametrize("campaign", CAMPAIGNS, ids=lambda campaign: campaign.name)
 def test_a_stream_survives_or_ends_in_words(campaign: Campaign) -> None:
     tally = campaign.tally(campaign.short)
     assert tally.cases >= 1

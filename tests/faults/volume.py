@@ -94,7 +94,7 @@ def files_without_end(megabytes: int) -> Tally:
 
 def many_pulls(pulls: int) -> Tally:
     """A trace of so many pulls is read in time proportional to its length; none is missed."""
-    tally = Tally("pulls in one trace", pulls)
+    tally = Tally("pulls in one trace", pulls, counted="pulls")
     noise = np.random.default_rng(1)
     one = np.interp(np.arange(0, 8, 1 / RATE_HZ), [0, 2.0, 3.5, 3.8, 6.8, 7.1, 8.0], [0, 0, 32, 27, 27, 0, 0])
     torque = np.tile(one, pulls)
@@ -121,7 +121,7 @@ def many_events(events: int) -> Tally:
     """A recording with so many events, and a file of batch lines only, are read in time."""
     import zlib
 
-    tally = Tally("events in one recording", events)
+    tally = Tally("events in one recording", events, counted="events")
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "a.csv"
         head = b'# heldwheel recording 1\n# schema = "heldwheel recording 1"\ntime_s,torque_Nm\n'
