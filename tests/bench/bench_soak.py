@@ -16,11 +16,11 @@ def run() -> list[dict[str, object]]:
     figures = tally.figures
     return [
         {
-            "name": "an hour at 1 kHz: cost of a second, last tenth beside first",
-            "ours": f"{figures['cost, last over first tenth']:.2f} x",
+            "name": "an hour at 1 kHz: cost of a second in units of making its lines, last tenth beside first",
+            "ours": f"{figures['last over first tenth']:.2f} x",
             "reference": "1 x",
-            "ratio": figures["cost, last over first tenth"],
-            "target": "<= 1.5",
+            "ratio": figures["last over first tenth"],
+            "target": "<= 1.25",
         },
         {
             "name": "... memory grown from the first tenth on",
@@ -37,10 +37,10 @@ def run() -> list[dict[str, object]]:
             "target": "= 0",
         },
         {
-            "name": "... share of one core, decoding and handing over, of real time",
-            "ours": f"{figures['s of CPU for a day'] / 864:.3f} %",
+            "name": "... percent of one core, decoding, dating and writing, of real time",
+            "ours": f"{figures['ms of CPU a second'] / 10:.3f} %",
             "reference": "100 %",
-            "ratio": figures["s of CPU for a day"] / 864,
+            "ratio": figures["ms of CPU a second"] / 10,
             "target": "<= 2",
         },
     ]

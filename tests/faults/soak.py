@@ -42,7 +42,7 @@ def soaked(seconds: int, rate_hz: int) -> Tally:
         f"{seconds / 3600:.3g} h at {rate_hz} Hz through decoder, clock and writer", seconds, counted="s of data"
     )
     decoder, clock = build_decoder(DESCRIPTION), build_clock(DESCRIPTION)
-    tenths: list[tuple[float, float]] = []  # processor time of recording, and of making the lines
+    tenths: list[tuple[float, float, int]] = []  # processor time of recording, and of making the lines; bytes so far
     grown = []
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "soak.csv"
@@ -63,7 +63,7 @@ def soaked(seconds: int, rate_hz: int) -> Tally:
             if (second + 1) * 10 // seconds > second * 10 // seconds:
                 while writer.unsaved and writer.failure is None:  # this tenth pays for its own writing
                     time.sleep(0.001)
-                tenths.append((time.process_time() - begun_s - making_s, making_s))
+                tenths.append((time.process_time() - begun_s - making_s, making_s, path.stat().st_size))
                 begun_s, making_s = time.process_time(), 0.0
         writer.on_end(Ending(EndReason.STOPPED))
         _judge_cost(tally, tenths, grown, seconds)
@@ -81,15 +81,16 @@ def soaked(seconds: int, rate_hz: int) -> Tally:
     return tally
 
 
-def _judge_cost(tally: Tally, tenths: list[tuple[float, float]], grown: list[float], seconds: int) -> None:
+def _judge_cost(tally: Tally, tenths: list[tuple[float, float, int]], grown: list[float], seconds: int) -> None:
     """Judge what recording took and kept."""
-    (first, made_first), (last, made_last) = tenths[0], tenths[-1]
+    (first, made_first, size_first), (_, _, size_before), (last, made_last, size) = tenths[0], tenths[-2], tenths[-1]
     growth = max(grown[len(grown) // 2 :]) - grown[len(grown) // 10]
     dearer = (last / made_last) / (first / made_first)
     tally.figures["grown MB"] = growth / 1e6
-    tally.figures["ms of CPU a second"] = sum(cost for cost, _ in tenths) / seconds * 1e3
+    tally.figures["ms of CPU a second"] = sum(cost for cost, _, _ in tenths) / seconds * 1e3
     tally.figures["last over first tenth"] = dearer
     tally.figures["the same, by the clock of the processor alone"] = last / first
+    tally.figures["bytes, last over first tenth"] = (size - size_before) / size_first
     tally.require(growth < GROWTH_MOST, f"memory grew by {growth / 1e6:.0f} MB")
     tally.require(dearer < DEARER_MOST, f"a second costs {dearer:.2f} times as much at the end")
 
