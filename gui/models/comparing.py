@@ -176,7 +176,7 @@ def headline(found: Comparison, scale: Scale) -> str:
         return "No difference can be stated: a comparison needs two fills or more in a group and in its control."
     if len(found.effects) > 2:
         shown = sum(says(effect)[0] != "–" for effect in found.effects)
-        return f"{shown} of {len(found.effects)} differences are shown."
+        return f"A difference is shown in {shown} of {len(found.effects)} pairs."
     lines = []
     for effect in found.effects:
         d = effect.difference
@@ -198,19 +198,19 @@ def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
         (bool(found.bootstrap), "Bootstrap 95 %"),
         (bool(found.equivalences), f"Same within ± {scale.asked(margin)}"),
     ]
-    heads += [head for on, head in more if on] + ["p", "Method", "Fills"]
+    heads += ["p", "Method", *(head for on, head in more if on), "Fills"]
     rows = []
     for effect in found.effects:
         d = effect.difference
         row = [effect.treated, effect.control, scale.signed(d.value), scale.span(d.low, d.high, signed=True)]
-        row += [_percent(effect, scale), says(effect)]
+        row += [_percent(effect, scale), says(effect), p_words(scale.display, effect.p), effect.method]
         if found.bootstrap:
             boot = found.bootstrap.get(effect.treated) if effect.control == found.groups[0].name else None
             row.append("–" if boot is None else scale.span(boot.low, boot.high, signed=True))
         if found.equivalences:
             same = found.equivalences.get(effect.treated) if effect.control == found.groups[0].name else None
             row.append("–" if same is None else same_words(same, scale))
-        row += [p_words(scale.display, effect.p), effect.method, f"{effect.n_treated} and {effect.n_control}"]
+        row.append(f"{effect.n_treated} and {effect.n_control}")
         rows.append(tuple(row))
     texts = {at for at, head in enumerate(heads) if head in {"Group", "Against", "Shows", "Method", more[1][1]}}
     return Sheet("Differences", tuple(heads), tuple(rows), frozenset(texts))

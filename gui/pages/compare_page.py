@@ -215,6 +215,8 @@ class ComparePage(QWidget):
         common = Common(self.quantity.key, self.unit.key)
         panel.common = common
         question = panel.ask(self.runs)
+        if isinstance(question, str) and self._looking is not None and not self.runs:
+            question = "Looking through the folder …"
         if isinstance(question, str):
             self._forget()
             panel.show_nothing(question)
@@ -224,6 +226,7 @@ class ComparePage(QWidget):
             return
         self._forget()
         self._asked = asked
+        panel.show_waiting()
         self._answering = self._put(panel, question)
 
     def _put(self, panel: AnswerPanel, question: Ask) -> Future[Any]:
@@ -252,6 +255,7 @@ class ComparePage(QWidget):
     def _redraw(self) -> None:
         for panel in self.panels.values():
             panel.redraw()
+        self.ask()  # what is typed without a unit is meant in the one on screen
 
     # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:

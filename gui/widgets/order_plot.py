@@ -126,6 +126,7 @@ class WatchPlot(Chart):
             painter.setPen(QPen(look.colour("muted"), 1.5))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawEllipse(frame.at(at, value * f), 4, 4)
+        self._words(painter, frame, (low, high))
         average = [frame.at(at, float(v) * f) for at, v in zip(x, chart.average, strict=True)]
         self.curve(painter, average, "text", 2)
         for place, point in enumerate(average):
@@ -133,7 +134,6 @@ class WatchPlot(Chart):
                 self.square(painter, point, "outside")
             else:
                 self.dot(painter, point)
-        self._words(painter, frame, (low, high))
 
     def _words(self, painter: QPainter, frame: Frame, limits: tuple[list[QPointF], list[QPointF]]) -> None:
         for points, words, shift in ((limits[0], "lower limit", 18), (limits[1], "upper limit", -8)):

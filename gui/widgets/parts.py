@@ -137,7 +137,7 @@ class Field(QWidget):
 
     def __init__(self, caption: str, hint: str = "", text: str = "") -> None:
         super().__init__()
-        self._caption = caption
+        self.hint = hint
         self.edit = QLineEdit(text)
         self.edit.setPlaceholderText(hint)
         self.edit.setAccessibleName(caption.replace("&", ""))

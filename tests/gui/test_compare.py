@@ -115,7 +115,7 @@ def true_mean(files: list[str], key: str) -> float:
 def test_groups_say_what_the_command_says_and_what_is_true(comparer: Comparer) -> None:
     comparer.bring("04-fluid-*")
     comparer.open("Groups")
-    assert "Choose the tag" in comparer.panel.teaching.text()
+    assert "Choose the tag" in comparer.panel.headline.text()
     comparer.choose(comparer.panel.by, "fluid")
     comparer.choose(comparer.panel.control, "reference")
     comparer.type(comparer.panel.margin, "4 N·m")
@@ -130,8 +130,8 @@ def test_groups_say_what_the_command_says_and_what_is_true(comparer: Comparer) -
         assert row[1] == "reference"
         assert low < true[row[0].replace(" ", "-")] - true["reference"] < high
         assert row[5] == "▼ lower"
-        assert row[6].startswith("not shown (90 %: −")
-        assert row[8] == "Dunnett, jointly 95 %"
+        assert row[8].startswith("not shown (90 %: −")
+        assert row[7] == "Dunnett, jointly 95 %"
     assert "(95 %: −" in comparer.panel.headline.text()
     groups = comparer.table("Groups")
     assert [row[:4] for row in groups] == [[name, "4", "4", "12"] for name in ("reference", "additive B", "smooth C")]
@@ -241,6 +241,13 @@ def test_which_shim_gives_the_wanted_torque(comparer: Comparer) -> None:
     assert f"shim_mm {said['inverse']['x']:.3g}" in comparer.panel.headline.text()
     axes = comparer.panel.picture.axes()
     assert axes.x[0] < said["inverse"]["x"] < axes.x[1]
+    comparer.hand.window.set_unit("lbf·ft")  # a figure typed without a unit is meant in the one on screen
+    comparer.type(comparer.panel.wanted, "43")
+    assert comparer.said()["inverse"]["y"] == pytest.approx(43 * 1.3558179483314004)
+    assert comparer.panel.headline.text().startswith("For 43 lbf·ft: ")
+    comparer.hand.window.set_unit("N·m")
+    comparer.wait()
+    assert comparer.said()["inverse"]["y"] == 43
     comparer.type(comparer.panel.wanted, "58 furlong")
     assert "furlong" in comparer.panel.wanted.edit.accessibleDescription()
 
@@ -296,7 +303,7 @@ def test_a_plan_with_its_order(comparer: Comparer) -> None:
     comparer.bring("04-fluid-*")
     comparer.open("Plan")
     panel = comparer.panel
-    assert "type it" in panel.teaching.text()
+    assert "type it" in panel.headline.text()
     comparer.type(panel.amount, "3")
     comparer.type(panel.scatter, "1.5")
     # 17 units per group for a difference of one standard deviation is the textbook's; here twice as large: 6.

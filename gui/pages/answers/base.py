@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from gui.widgets.chart import Chart
 
+SMALL_HINT = "0.05"  # for ratios and slopes
 WARNINGS_SHOWN = 2  # more would push the picture away; all stand in a table
 
 
@@ -112,22 +113,28 @@ class AnswerPanel(QWidget):
         self.redraw()
 
     def show_nothing(self, text: str = "") -> None:
-        """Teach instead of answering: what is missing, or what this answer is for."""
-        self._show_text("\n\n".join(part for part in (text, self._empty) if part), "")
+        """Teach instead of answering: what is missing, and what this answer is for."""
+        self._show_text(text, self._empty, "")
+
+    def show_waiting(self) -> None:
+        """Say that the answer is on its way, where there is no earlier one to look at."""
+        if self.answer is None:
+            self.show_nothing("Working …")
 
     def show_problem(self, text: str) -> None:
         """Say why there is no answer."""
-        self._show_text(f"▲ {text[:1].upper()}{text[1:]}", "warn")
+        self._show_text("There is no answer.", f"▲ {text[:1].upper()}{text[1:]}", "warn")
 
-    def _show_text(self, text: str, role: str) -> None:
+    def _show_text(self, headline: str, text: str, role: str) -> None:
         self.answer = None
+        self.headline.setText(headline)
         restyle(self.teaching, role)
         self.teaching.setText(text)
         self._visible(answered=False)
 
     def _visible(self, *, answered: bool) -> None:
         self._taught.setVisible(not answered)
-        self.headline.setVisible(answered)
+        self.headline.setVisible(bool(self.headline.text()))
         self.warning.setVisible(answered and bool(self.warning.text()))
         self.body.setVisible(answered)
 
@@ -147,6 +154,8 @@ class AnswerPanel(QWidget):
     # ------------------------------------------------------------------ reading fields
     def typed(self, field: Field, *, needed: bool = False) -> float | None:
         """Read a field in the quantity's unit; what cannot be read is marked and counts as nothing."""
+        hint = field.hint if self.scale.quantity.unit == "N·m" else SMALL_HINT
+        field.edit.setPlaceholderText(f"{hint} {self.scale.unit}".strip())
         return self._read(field, self.scale.typed, needed=needed)
 
     def _read(self, field: Field, read: Callable[[str], float | None], *, needed: bool = False) -> float | None:

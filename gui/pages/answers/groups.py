@@ -130,6 +130,7 @@ class GroupsPanel(AnswerPanel):
         if found is None:
             self._why.setText("▲ These groups cannot be compared: " + "; ".join(refusals) + ".")
             self.refusal.setVisible(bool(refusals))
+            self.headline.setText("")
             self._visible(answered=False)
             self._taught.setVisible(not refusals)
             return
