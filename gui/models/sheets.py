@@ -85,8 +85,11 @@ class Scale:
 
     def signed(self, value: float) -> str:
         """Give a difference with its sign."""
-        text = self.number(value)
-        return f"+{text}" if value > 0 and text[:1].isdigit() else text
+        return _with_sign(self.number(value), value)
+
+    def rate(self, value: float) -> str:
+        """Give a change per something, of any size, with its sign."""
+        return _with_sign(significant(self.display, value * self.factor), value)
 
     def span(self, low: float, high: float, *, signed: bool = False) -> str:
         """Give an interval; a dash where there is none."""
@@ -108,6 +111,10 @@ class Scale:
         if self.quantity.unit == "N·m":
             return parse_quantity(text, "torque", self.display.unit)
         return plain_number(text) / self.factor
+
+
+def _with_sign(text: str, value: float) -> str:
+    return f"+{text}" if value > 0 and text.strip("0,.") and math.isfinite(value) else text
 
 
 def plain_number(text: str) -> float:

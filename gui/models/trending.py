@@ -97,9 +97,8 @@ def slope_words(trend: Trend, scale: Scale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
     line = trend.line
     shown = "a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown"
-    per = f"Per 1 of {trend.points.tag}: {scale.signed(line.slope)} {scale.unit}".strip()
-    span = scale.span(line.slope_low, line.slope_high, signed=True)
-    return f"{per} (95 %: {span}), {shown}."
+    per = f"Per 1 of {trend.points.tag}: {scale.rate(line.slope)} {scale.unit}".strip()
+    return f"{per} (95 %: {scale.rate(line.slope_low)} to {scale.rate(line.slope_high)}), {shown}."
 
 
 def warnings_of(trend: Trend) -> list[str]:
@@ -123,8 +122,8 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
     rows = [
         (
             f"Change per 1 of {trend.points.tag}",
-            f"{scale.signed(line.slope)} {scale.unit}".strip(),
-            scale.span(line.slope_low, line.slope_high, signed=True),
+            f"{scale.rate(line.slope)} {scale.unit}".strip(),
+            f"{scale.rate(line.slope_low)} to {scale.rate(line.slope_high)}",
             f"p {p_words(scale.display, line.p)}, {line.n} fills, least squares",
         ),
         ("Scatter about the line", scale.words(line.s), "–", f"R² {scale.display.number(line.r2, 3)}"),

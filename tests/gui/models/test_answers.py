@@ -1,0 +1,179 @@
+"""What the Compare page says, without a window: figures, tables, files."""
+
+import csv
+import json
+import math
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from analysis.compare.comparisons import Effect, Interval
+from analysis.compare.runs import Quantity, Run, Setting
+from gui.models import batching, comparing, ordering, planning
+from gui.models.comparing import Common, Question
+from gui.models.display import Display
+from gui.models.sheets import (
+    Scale,
+    Sheet,
+    Written,
+    copied,
+    left_out_sheet,
+    p_words,
+    plain_number,
+    significant,
+    write,
+)
+from logger.errors import FileError, InputError, QuantityError
+
+COMMON = Common()
+
+
+def run(name: str, value: float, **tags: str | float) -> Run:
+    setting = Setting("car, other side held, neutral")
+    values = {Quantity.BREAKAWAY: (value,), Quantity.RATIO: (value / 40,)}
+    return Run(name, tags, setting, values, 1, (f"{name}, pull at 3.0 s: never slipped",))
+
+
+def scale(quantity: Quantity = Quantity.BREAKAWAY, unit: str = "N·m", *, comma: bool = False) -> Scale:
+    return Scale(quantity, Display(unit, comma=comma))
+
+
+def test_figures_in_the_unit_on_screen() -> None:
+    assert scale(unit="lbf·ft").words(1.3558179483314004) == "1.00 lbf·ft"
+    assert scale(unit="lbf·ft").title == "Breakaway (lbf·ft)"
+    assert scale(Quantity.SLOPE, "lbf·ft").unit == "lbf·ft per rad/s"
+    assert scale(Quantity.RATIO, "lbf·ft", comma=True).words(1.35) == "1,350"
+    assert scale().signed(2.0) == "+2.00"
+    assert scale().signed(-2.0) == "−2.00"
+    assert scale().signed(0.001) == "0.00"  # no sign for what is shown as nothing
+    assert scale().rate(0.01234) == "+0.0123"
+    assert scale().rate(-67.744) == "−67.7"
+    assert scale().span(-1, 2, signed=True) == "−1.00 to +2.00"
+    assert scale().span(-math.inf, math.inf) == "–"
+    assert scale().asked(60.0) == "60 N·m"
+    assert scale().number(math.nan) == "–"
+
+
+def test_what_is_typed() -> None:
+    assert scale(unit="lbf·ft").typed("10") == pytest.approx(13.558179483314004)
+    assert scale(unit="lbf·ft").typed("10 N·m") == 10
+    assert scale(Quantity.RATIO, "lbf·ft").typed("0,05") == 0.05
+    assert scale(Quantity.SLOPE, "lbf·ft").typed("1") == pytest.approx(1.3558179483314004)
+    assert scale().typed("  ") is None
+    for text in ("ten", "nan", "inf"):
+        with pytest.raises(QuantityError):
+            plain_number(text)
+
+
+def test_significant_digits_and_p() -> None:
+    assert significant(Display(comma=True), 0.26712) == "0,267"
+    assert significant(Display(), -1234.4) == "−1.23e+03"
+    assert significant(Display(), 140.0) == "140"
+    assert significant(Display(), math.inf) == "–"
+    assert p_words(Display(), 3e-6) == "< 0.0001"
+    assert p_words(Display(comma=True), 0.034) == "0,034"
+
+
+def test_a_difference_is_said_by_sign_and_word() -> None:
+    def effect(low: float, value: float, high: float) -> Effect:
+        return Effect("B", "A", Interval(value, low, high), None, 0.01, 3.0, 3, 3, "Welch t")
+
+    said = [comparing.says(effect(*d)) for d in ((1, 2, 3), (-3, -2, -1), (-1, 1, 3), (0, 1, 2))]
+    assert said == ["▲ higher", "▼ lower", "– no difference shown", "– no difference shown"]
+
+
+def test_tags_to_choose_from() -> None:
+    runs = [
+        run("a", 1.0, fluid="B", shim=0.1, file="a", cycles=3.0, mixed="3"),
+        run("b", 2.0, fluid="C", shim=0.2, file="b", cycles=3.0, mixed="three"),
+        run("c", 3.0, shim="0.3", file="c"),
+    ]
+    assert comparing.tags_to_group_by(runs) == ["fluid", "mixed", "shim"]
+    assert comparing.tags_of_numbers(runs) == ["shim"]  # one number only is no trend, words are no numbers
+    assert comparing.tags_of_fills(runs) == ["cycles", "fluid", "mixed", "shim"]
+    assert comparing.groups_in(runs, "fluid") == ["B", "C"]
+
+
+def test_single_fills_have_values_and_no_difference() -> None:
+    runs = [run("a", 40.0, side="left", fill="1"), run("b", 44.0, side="right", fill="2")]
+    found = comparing.compare_groups(runs, COMMON, Question("side")).comparison
+    assert found is not None
+    assert comparing.headline(found, scale()).startswith("No difference can be stated")
+    sheets = comparing.group_sheets(found, scale(), ["bad.csv: no torque"])
+    assert [sheet.name for sheet in sheets] == ["Groups", "Notes (4)", "Left out (3)"]
+    assert [row[6] for row in sheets[0].rows] == ["one fill only"] * 2
+    assert "a single fill" in comparing.warnings_of(found)[0]
+    assert sheets[2].rows[0] == ("File", "bad.csv", "no torque")
+    assert sheets[2].rows[1] == ("Pull", "a, pull at 3.0 s", "never slipped")
+
+
+def test_nothing_left_out_is_no_table() -> None:
+    assert left_out_sheet(["2 recordings without a tag 'fill'"]) is None
+
+
+def test_each_axle_is_judged_by_itself() -> None:
+    cycles = np.arange(0.0, 30.0, 2.0)
+    steady = [run(f"a{n:02.0f}", 46.0 + 0.01 * math.cos(9 * n), vehicle="car 7", cycles=n) for n in cycles]
+    moving = [run(f"b{n:02.0f}", 60.0 - 0.5 * n, vehicle="car 8", cycles=n) for n in cycles]
+    few = [run("c", 40.0, vehicle="car 9", cycles=0.0), run("d", 41.0, vehicle="car 9", cycles=2.0)]
+    answer = ordering.settle([*steady, *moving, *few, run("e", 1.0)], COMMON, "cycles")
+    assert [(of.axle, of.now.state.value) for of in answer.axles] == [("car 7", "settled"), ("car 8", "still moving")]
+    assert any("car 9: 2 cycles are too few" in line for line in answer.problems)
+    first = answer.axles[0]
+    assert first.since == 3  # four values are the fewest that are judged
+    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycles 6: ")
+    assert ordering.run_in_sheets(first, answer, scale())[-1].rows == (("Recording", "e", "it has no tag 'cycles'"),)
+    with pytest.raises(InputError, match="too few"):
+        ordering.settle(few, COMMON, "cycles")
+
+
+def test_a_chart_needs_good_jobs_and_like_tests() -> None:
+    runs = [run(f"{n}", 50.0 + (n % 3) - 2.5 * max(0, n - 6), date=f"2026-05-{n + 1:02}") for n in range(9)]
+    (of,) = ordering.watch_axles(runs, COMMON, 5).axles
+    assert of.chart.alarms == (8,)
+    assert ordering.watch_headline(of, scale()).startswith("Signal: below its limits since 2026-05-09")
+    bench = Run("x", {"date": "2026-06-01"}, Setting("bench"), {Quantity.BREAKAWAY: (1.0,)}, 1)
+    with pytest.raises(InputError, match="cannot stand on one chart"):
+        ordering.watch_axles([*runs, bench], COMMON, 5)
+
+
+def test_a_plan_without_groups_or_with_a_scatter_unknown() -> None:
+    wish = planning.Wish("difference", 2.0, 1.0, "", 0.8, (), 1)
+    planned = planning.plan([], COMMON, wish)
+    assert planned.order == ()
+    assert planning.order_sheet(planned) is None
+    assert planned.per_group == 6  # twice the scatter: the textbook's 6 and 7
+    assert dict(planned.curve)[6.0] >= 0.8 > dict(planned.curve)[5.0]
+    with pytest.raises(InputError, match="two fills or more"):
+        planning.scatter_in([run("a", 1.0, oil="x"), run("b", 2.0, oil="y")], COMMON, "oil")
+
+
+def test_files_hold_plain_figures_and_no_formulas(tmp_path: Path) -> None:
+    written = Written((("name", "value"), ("=1+1", -2.5), ("none", math.nan)), {"schema": "x"})
+    rows = list(csv.reader(Path(write(written, str(tmp_path / "a.csv"))).read_text("utf-8").splitlines()))
+    assert rows == [["name", "value"], ["'=1+1", "-2.5"], ["none", ""]]
+    assert json.loads(Path(write(written, str(tmp_path / "a.json"))).read_text("utf-8")) == {"schema": "x"}
+    with pytest.raises(FileError):
+        write(written, str(tmp_path / "no" / "a.csv"))
+    assert copied(Sheet("s", ("a", "b"), (("1", "2"),))) == "a\tb\n1\t2"
+
+
+def test_a_batch_says_how_far_it_is_and_stops(tmp_path: Path) -> None:
+    for name in ("a", "b", "c"):
+        (tmp_path / f"{name}.csv").write_text("no torque\n1\n", "utf-8")
+    paths = [str(tmp_path / f"{name}.csv") for name in ("a", "b", "c")]
+    room, target = str(tmp_path / "room"), str(tmp_path / "t.csv")
+    Path(room).mkdir()
+    assert batching.how_far(room) is None
+    batching.tell_to_stop(room)
+    assert batching.write_table(paths, target, "recording", room) is None
+    assert not Path(target).exists()
+    far = batching.how_far(room)
+    assert far is not None
+    assert (far.total, far.bad) == (3, far.done)
+    batching.clear(room)
+    summary = batching.write_table(paths, target, "recording", room)
+    assert summary is not None
+    assert "0 rows from 0 recordings" in batching.done_words(summary)
+    assert "a.csv" in batching.done_words(summary)
