@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from gui.models.asking import Question
     from gui.models.library import Library
     from gui.models.settings import Settings
+    from gui.work import Worker
     from logger.acquisition import Acquisition
 
 ASK_MS = 50  # how often an answer is looked for
@@ -56,8 +57,10 @@ class Tester:
         self.bridge = Bridge()
         self.agreements = Agreements()
         self.practice_speed = 1.0
+        self._halves: dict[str, Path] = {}  # of a ratio limit: the last signed recording in each gear
         self._opener = opener or self._open
         self._acquisition: Acquisition | None = None
+        self._worker: Worker | None = None
         self._forget: Callable[[], None] = lambda: None
         self.run = self._new_run()
         self.card.changes.listen(self._card_changed)
@@ -147,10 +150,21 @@ class Tester:
         path = self.bridge.recording
         if path is None or not path.exists():
             return
+        limit = self.card.limit
+        if limit is not None and limit.kind == "ratio min" and self.card.test.gear is not None:
+            self._halves[self.card.test.gear] = path
         try:
             write_signature(path, self.run, self.bridge.header)
         except (HeldwheelError, OSError) as error:
             self.run.notice = Notice(problem_of(error), serious=True)
+
+    def to_review(self) -> tuple[Path, ...]:
+        """Give the recording of the finished test; for a ratio limit the other half with it, once there is one."""
+        path = self.bridge.recording
+        if path is None:
+            return ()
+        halves = tuple(self._halves.values())
+        return halves if path in halves else (path,)
 
     def _practice_link(self) -> Open:
         link = PracticeLink(scenario_for_practice(), speed=self.practice_speed)
@@ -162,6 +176,15 @@ class Tester:
         self.card.practice = False
         self.run = self._new_run()
         self.changes.tell()
+
+    @property
+    def worker(self) -> Worker:
+        """A process for what the job card asks for; started with the first question."""
+        from gui.work import Worker
+
+        if self._worker is None:
+            self._worker = Worker(self.bridge)
+        return self._worker
 
     def rescue(self) -> None:
         """Ask for another folder and save a recording there whose disk failed."""
@@ -225,6 +248,8 @@ class Tester:
 
     def close(self) -> None:
         """End everything; recordings are closed."""
+        if self._worker is not None:
+            self._worker.close()
         stream = self.bridge.stream
         self.bridge.detach()
         if stream is not None:

@@ -156,6 +156,9 @@ QPushButton[role="row"] {{ background: transparent; border: 1px solid transparen
 QPushButton[role="row"]:hover {{ background: {raised}; }}
 QPushButton[role="row"]:checked {{ background: {tint}; border: 2px solid {accent}; }}
 QPushButton[role="row"]:focus {{ border: 2px solid {accent}; }}
+QPushButton[role="fold"] {{ text-align: left; font-weight: 600; }}
+QPushButton[role="fold"]:checked {{ background: {raised}; border: 1px solid {edge}; }}
+QPushButton[role="fold"]:focus {{ border: 2px solid {accent}; }}
 QLineEdit, QComboBox, QPlainTextEdit, QDoubleSpinBox, QSpinBox {{ background: {raised}; border: 1px solid {edge};
     border-radius: 6px; padding: 0 10px; min-height: {press}px; selection-background-color: {accent};
     selection-color: {on_accent}; }}

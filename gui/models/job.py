@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from analysis.entry import Conflict
     from analysis.lever import Fixture
     from logger.description import Description
-    from logger.header import Lever, Limit, Zero
+    from logger.header import Lever, Limit, Photo, Zero
 
 Purpose = Literal["pulls", "drag", "zero", "practice"]
 
@@ -60,6 +60,7 @@ class JobCard:
     axle: Axle = field(default_factory=Axle)
     test: Test = field(default_factory=lambda: Test(place="car", held="other side", gear="neutral", side="right"))
     conditions: Conditions = field(default_factory=Conditions)
+    photos: tuple[Photo, ...] = ()
     lever: Lever | None = None
     limit: Limit | None = None
     decision: Decision = field(default_factory=lambda: Decision(rule="three-way"))
@@ -182,6 +183,7 @@ class JobCard:
             decision=self.decision if self.limit is not None else None,
             transducer=facts,
             zero=zero,
+            photos=self.photos,
         )
 
     def _transducer_name(self) -> str:

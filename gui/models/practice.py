@@ -194,6 +194,7 @@ def fill_card(card: JobCard, link: PracticeLink) -> None:
     card.put(
         job=Job(vehicle="Practice car", customer="Hill-climb club", number="practice"),
         axle=Axle(type="clutch plate"),
+        photos=(),
         test=Test(place="car", held="other side", gear="neutral", side="right"),
         lever=Lever(
             fixture="one stud",

@@ -195,6 +195,23 @@ def editor(name: str) -> Callable[[Studio], None]:
     return show
 
 
+def job_open(studio: Studio) -> None:
+    """The job's sheet with its folds open and two photographs."""
+    from logger.header import Photo
+
+    editor("Job")(studio)
+    photos = tuple(Photo(file=f"photo-{name}-1a2b3c4d.jpg", sha256="ab" * 32) for name in ("tag", "hold"))
+    studio.tester.card.put(photos=photos)
+    part = studio.page.editor("Job")
+    part.load()
+    for fold in part.folds.values():
+        fold.open()
+    studio.settle()
+    bar = part.area.verticalScrollBar()
+    bar.setValue(bar.maximum())
+    studio.settle()
+
+
 def asked(name: str) -> Callable[[Studio], None]:
     def show(studio: Studio) -> None:
         from logger.description import read_description
@@ -470,6 +487,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "outside": outside,
     "finished": finished,
     "job": editor("Job"),
+    "job-open": job_open,
     "axle": editor("Axle"),
     "axle-turns": axle_turns,
     "axle-asked": axle_asked,

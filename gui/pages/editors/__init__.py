@@ -15,7 +15,7 @@ def build_editor(name: str, shared: Shared, tester: Tester) -> Editor:
     if name == "Job":
         from gui.pages.editors.job import JobEditor
 
-        return JobEditor(tester.card)
+        return JobEditor(tester)
     if name == "Axle":
         from gui.pages.editors.axle import AxleEditor
 

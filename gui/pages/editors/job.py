@@ -1,4 +1,4 @@
-"""Vehicle, conditions and kind of test."""
+"""Job, vehicle, oil and kind of test, and the rest of the sheet in groups that are folded until they are wanted."""
 
 from __future__ import annotations
 
@@ -8,84 +8,128 @@ import msgspec
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from gui.models.job import HELD_WORDS
+from gui.models.sheet import FIRST, GROUPS, Entry, Kind, filled, read, shown
 from gui.pages.editors.base import Editor
+from gui.pages.editors.photos import PhotoPart
+from gui.widgets.fold import Fold
 from gui.widgets.parts import Choice, Field, label
-from logger.errors import QuantityError
+from logger.errors import HeldwheelError
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
-    from gui.models.job import JobCard
+    from collections.abc import Iterable, Sequence
 
-# Record and key -> caption and hint; numbers carry their kind.
-TEXTS = {
-    ("job", "vehicle"): ("Vehicle", "blue hill-climb car"),
-    ("job", "number"): ("Job number", ""),
-    ("job", "customer"): ("Customer", ""),
-    ("job", "operator"): ("Who tests", ""),
-    ("conditions", "fluid"): ("Oil", "grade and age"),
-    ("conditions", "modifier"): ("Friction modifier", "kind and amount"),
-}
-TEMPERATURE = ("Oil temperature", "35 °C")
+    from gui.tester import Tester
+
 CHOICES = {
     "place": ("Where", {"car": "In the car", "bench": "On the bench"}),
     "held": ("Held", HELD_WORDS),
     "gear": ("Gear", {"neutral": "Neutral", "in gear": "In gear"}),
     "side": ("Side turned", {"left": "Left", "right": "Right"}),
 }
+PHOTOGRAPHS = "Photographs"
 
 
 class JobEditor(Editor):
-    """Fills in job, conditions and kind of test."""
+    """Fills in job, conditions and kind of test: what is needed first in sight, the rest of the sheet folded."""
 
-    def __init__(self, card: JobCard) -> None:
+    def __init__(self, tester: Tester) -> None:
         super().__init__("Job", "What is tested, and how. Without the kind of test a limit cannot be compared.")
-        self._card = card
-        self.texts = {key: Field(caption, hint) for key, (caption, hint) in TEXTS.items()}
+        self._card = tester.card
         self.choices = {key: Choice(caption, words.items()) for key, (caption, words) in CHOICES.items()}
-        self.temperature = Field(*TEMPERATURE)
         self.pulls, self.dwell = Field("Pulls wanted", "5"), Field("Rest before each pull", "15 s")
         self.drag = QCheckBox("Measure the drag of both wheels free first")
+        self.texts: dict[tuple[str, str], Field] = {}
+        self.picks: dict[tuple[str, str], Choice] = {}
+        self._entries = {e.name: e for e in (*FIRST, *(e for _, group in GROUPS for e in group))}
+        self._make(self._entries.values())
+        self.photos = PhotoPart(tester)
+        self.folds = {title: Fold(title, self._grid(group)) for title, group in GROUPS}
+        self.folds[PHOTOGRAPHS] = Fold(PHOTOGRAPHS, self.photos)
         self._lay_out()
-        for field in (*self.texts.values(), self.temperature, self.pulls, self.dwell):
-            field.changed.connect(self._edited)
+        for field in (self.pulls, self.dwell):
+            field.changed.connect(self._plan_edited)
         for choice in self.choices.values():
-            choice.changed.connect(self._edited)
-        self.drag.toggled.connect(lambda _on: self._edited())
+            choice.changed.connect(self._plan_edited)
+        self.drag.toggled.connect(lambda _on: self._plan_edited())
+        self.photos.changed.connect(self._summarise)
         self.load()
+
+    def _make(self, entries: Iterable[Entry]) -> None:
+        """Make a field or a choice for each entry."""
+        for entry in entries:
+            part: Field | Choice
+            if entry.kind is Kind.CHOICE:
+                part = self.picks[entry.name] = Choice(entry.caption, entry.options.items())
+            else:
+                part = self.texts[entry.name] = Field(entry.caption, entry.hint)
+            part.changed.connect(lambda entry=entry: self._edited(entry))
+
+    def _part(self, entry: Entry) -> Field | Choice:
+        return self.picks[entry.name] if entry.kind is Kind.CHOICE else self.texts[entry.name]
+
+    def _grid(self, entries: Sequence[Entry]) -> QWidget:
+        made = QWidget()
+        made.setLayout(_grid([self._part(entry) for entry in entries], 3))
+        return made
 
     def _lay_out(self) -> None:
         self.body.addWidget(label("Kind of test", "head"))
         self.body.addLayout(_grid([*self.choices.values(), self.pulls, self.dwell], 4))
         self.body.addWidget(self.drag)
         self.body.addWidget(label("Vehicle and oil", "head"))
-        self.body.addLayout(_grid([*self.texts.values(), self.temperature], 3))
+        self.body.addWidget(self._grid(FIRST))
+        for fold in self.folds.values():
+            self.body.addWidget(fold)
         self.body.addStretch(1)
 
     def load(self) -> None:
         """Show the card."""
         card = self._card
-        for (record, key), field in self.texts.items():
-            field.set_text(str(getattr(getattr(card, record), key)))
+        for name, field in self.texts.items():
+            field.set_text(shown(self._entries[name], card))
+            field.set_wrong("")
+        for name, pick in self.picks.items():
+            pick.set_key(shown(self._entries[name], card))
         for key, choice in self.choices.items():
             choice.set_key(getattr(card.test, key) or "")
-        warm = card.conditions.oil_temperature_c
-        self.temperature.set_text("" if warm is None else f"{warm:g}")
         self.pulls.set_text(str(card.pulls_wanted))
         self.dwell.set_text(f"{card.dwell_s:g}")
         self.drag.setChecked(card.with_drag)
+        self.photos.refresh()
+        self._summarise()
 
-    def _edited(self) -> None:
+    def _summarise(self) -> None:
+        """Say on each fold what is filled in."""
+        for title, group in GROUPS:
+            count = filled(group, self._card)
+            self.folds[title].say(f"{count} of {len(group)} filled in" if count else "")
+        count = len(self._card.photos)
+        self.folds[PHOTOGRAPHS].say(f"{count}" if count else "")
+
+    def _edited(self, entry: Entry) -> None:
+        """Take one field over to the card; what cannot be read says so and leaves the card as it was."""
+        part = self._part(entry)
+        text = part.key if isinstance(part, Choice) else part.text
+        try:
+            value = read(entry, text)
+        except HeldwheelError as error:
+            if isinstance(part, Field):
+                part.set_wrong(str(error))
+            return
+        if isinstance(part, Field):
+            part.set_wrong("")
+        record = msgspec.structs.replace(getattr(self._card, entry.record), **{entry.key: value})
+        self._card.put(**{entry.record: record})
+        self._summarise()
+
+    def _plan_edited(self) -> None:
+        """Take the kind of test, the number of pulls and the rest over to the card."""
         card = self._card
-        parts: dict[str, dict[str, object]] = {"job": {}, "conditions": {}}
-        for (record, key), field in self.texts.items():
-            parts[record][key] = field.text.strip()
-        parts["conditions"]["oil_temperature_c"] = self._number(self.temperature, "temperature", "°C")
         dwell = self._number(self.dwell, "time", "s")
         pulls = self._number(self.pulls, "", "")
-        records = {record: msgspec.structs.replace(getattr(card, record), **keys) for record, keys in parts.items()}
         test = msgspec.structs.replace(card.test, **{k: c.key or None for k, c in self.choices.items()})
         card.put(
-            **records,
             test=test,
             with_drag=self.drag.isChecked(),
             dwell_s=card.dwell_s if dwell is None else max(0.0, dwell),
@@ -98,7 +142,7 @@ class JobEditor(Editor):
             return None
         try:
             value = float(field.text) if not kind else parse_quantity(field.text, kind, unit)  # type: ignore[arg-type]
-        except QuantityError as error:
+        except HeldwheelError as error:
             field.set_wrong(str(error))
             return None
         except ValueError:
@@ -108,8 +152,9 @@ class JobEditor(Editor):
         return value
 
 
-def _grid(parts: list[QWidget], columns: int) -> QGridLayout:
+def _grid(parts: Sequence[QWidget], columns: int) -> QGridLayout:
     grid = QGridLayout()
+    grid.setContentsMargins(0, 0, 0, 0)
     grid.setHorizontalSpacing(10)
     grid.setVerticalSpacing(8)
     for index, part in enumerate(parts):
