@@ -19,7 +19,7 @@ from analysis.entry import Conflict
 from logger.errors import InputError
 
 if TYPE_CHECKING:
-    from logger.header import Axle, Conditions
+    from logger.header import Axle, Conditions, Limit
 
 
 class Type(StrEnum):
@@ -249,20 +249,21 @@ def types_of(text: str) -> frozenset[Type]:
     return frozenset(known[word] for word in words) if all(word in known for word in words) else frozenset()
 
 
-def type_conflict(axle: Axle, conditions: Conditions) -> Conflict | None:
+def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None) -> Conflict | None:
     """Say where a held-wheel torque means nothing for the type on the job card, or may be a brake's.
 
     Notes
     -----
     A type with packs, a type that nobody stated, and one in somebody's own words are not in conflict. A reason on the
     card lifts the refusal, and stays as a warning. What the wheels did is compared with the type where it is noted.
+    A limit for the ratio in gear ÷ neutral is what makers of geared units state.
     """
     kinds = types_of(axle.type)
-    wrong = [kind for kind in Type if kind in kinds - JUDGED]
+    judged = JUDGED | {Type.GEAR} if limit is not None and limit.kind == "ratio min" else JUDGED
+    wrong = [kind for kind in Type if kind in kinds - judged]
     if wrong:
         if len(wrong) == len(kinds):
-            listed = " or ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
-            text = f"this torque does not judge the axle's type, {listed}"
+            text = f"this torque does not judge the axle's type, {_reasons(wrong)}"
         else:
             names = ", ".join(kind.value for kind in wrong)
             text = f"the axle's type is not settled: it could be {names}, which this torque does not judge"
@@ -306,11 +307,15 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
         names = " or ".join(kind.value for kind in candidates)
         return f"A unit with packs ({names}): the held-wheel torque measures their mean friction."
     if len(wrong) == len(candidates):
-        return "Not judged: " + "; ".join(f"{kind.value}: {_WHY_NOT[kind]}" for kind in wrong) + "."
+        return f"Not judged: {_reasons(wrong)}."
     more = next((key for key in _FITS if answers.get(key, "untried") in NOT_CHECKED), None)
     names = ", ".join(kind.value for kind in wrong)
     way_out = f"try '{more}'" if more else "look at the tag, the fluid's label or the parts list"
     return f"Not judged yet: it could also be {names}, which this torque does not judge; {way_out}."
+
+
+def _reasons(wrong: Iterable[Type]) -> str:
+    return " or ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
 
 
 def _cautions(candidates: tuple[Type, ...], answers: Mapping[str, str]) -> tuple[str, ...]:

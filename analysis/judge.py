@@ -255,7 +255,7 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     """Give the reason why these pulls cannot be compared with their limit, and warnings."""
     if header.test.purpose in ("drag", "zero", "weigh"):
         return f"this is a recording for '{header.test.purpose}', not of held pulls", ()
-    found = (type_conflict(header.axle, header.conditions), kind_conflict(bounds.written, header.test))
+    found = (type_conflict(header.axle, header.conditions, bounds.written), kind_conflict(bounds.written, header.test))
     conflicts = [conflict for conflict in found if conflict is not None]
     for conflict in conflicts:
         if conflict.refused:

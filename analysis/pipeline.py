@@ -243,7 +243,7 @@ def _advice(
     """Say what about the instrument does not suit the test."""
     facts = header.transducer
     highest = max((p.breakaway.at_sensor_nm for p in reading.pulls if p.breakaway is not None), default=None)
-    conflict = type_conflict(header.axle, header.conditions)
+    conflict = type_conflict(header.axle, header.conditions, header.limit)
     return (
         *((conflict.text,) if conflict is not None else ()),
         *direction_conflict(header.test, [p.direction for p in reading.pulls if p.breakaway or p.rotating]),

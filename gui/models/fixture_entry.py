@@ -48,8 +48,8 @@ class FixtureDraft:
     kind: str = "one stud"
     name: str = ""
     studs: str = "5"
-    apart: str = "1"
     values: dict[str, str] = field(default_factory=dict)
+    apart: str = "1"
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +132,7 @@ def draft_of(lever: Lever) -> FixtureDraft:
         for key in FIELDS
         if getattr(lever, key) is not None
     }
-    return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), str(lever.chord_apart or 1), values)
+    return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), values, str(lever.chord_apart or 1))
 
 
 def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:

@@ -112,7 +112,7 @@ class JobCard:
     # ------------------------------------------------------------------ axle
     def type_conflict(self) -> Conflict | None:
         """Say where a held-wheel torque means nothing for the axle's type."""
-        return type_conflict(self.axle, self.conditions)
+        return type_conflict(self.axle, self.conditions, self.limit)
 
     # ------------------------------------------------------------------ transducer
     @property

@@ -184,7 +184,7 @@ class TestRun:
         for check in self.checks:
             check.ticked = False
         conflict = self.card.type_conflict()
-        if conflict is not None and conflict.refused:
+        if conflict is not None and conflict.refused and self.notice is None:
             self.notice = Notice(
                 f"{conflict.text[0].upper()}{conflict.text[1:]}. Pulls are recorded, but no result is given: put the "
                 "type right on the Axle card, or a reason to judge it all the same.",

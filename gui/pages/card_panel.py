@@ -45,7 +45,7 @@ class CardRow(QPushButton):
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give room for two or three lines."""
         lines = 3 if self._lines[1] or self._warn else 2
-        return QSize(220, round((14 + 18.5 * lines) * self._look.scale))
+        return QSize(220, round((10 + 17 * lines) * self._look.scale))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give the same room, never less than a target."""
@@ -86,6 +86,7 @@ class CardPanel(QWidget):
         self._shared, self._job = shared, job
         self.rows = {name: CardRow(shared.look, name, f"Key {n + 1}") for n, name in enumerate(ROWS)}
         self.drawing = HubDrawing(shared.look)
+        self.drawing.setMinimumHeight(0)  # the rows come first where a message takes the height
         frame = card()
         outer = column(self)
         outer.addWidget(frame)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 if TYPE_CHECKING:
     from gui.look import Look
 
+LOWEST_PX = 80  # below this the dimensions would stand on the hub
 STEP_DEG = 5.0  # of the angle, by key or drag: as well as anyone sets a lever by eye
 
 
@@ -118,7 +119,9 @@ class HubDrawing(QWidget):
         return start, start + direction * max(24.0, reach)
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
-        """Paint hub, lever and dimensions."""
+        """Paint hub, lever and dimensions, where they can be read."""
+        if self.height() < LOWEST_PX:
+            return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         centre, radius = self._frame()

@@ -8,7 +8,7 @@ import pytest
 
 from analysis.axle_type import JUDGED, QUESTIONS, Type, named, recognise, type_conflict, types_of
 from logger.errors import InputError
-from logger.header import Axle, Conditions
+from logger.header import Axle, Conditions, Limit
 
 # Common practice, no source: what each type does.
 BEHAVIOUR = {
@@ -100,6 +100,13 @@ def test_conflict_of_every_type(kind):
         lifted = type_conflict(Axle(type=kind.value, type_reason="for the club's own notes"), Conditions())
         assert not lifted.refused
         assert "for the club's own notes" in lifted.text
+
+
+def test_a_geared_unit_is_judged_by_its_ratio():
+    ratio = Limit(quantity="rotating maximum", kind="ratio min", unit="1", lower=2.5, source="manual")
+    assert type_conflict(Axle(type="helical or worm gear"), Conditions(), ratio) is None
+    assert type_conflict(Axle(type="open"), Conditions(), ratio).refused
+    assert type_conflict(Axle(type="clutch plate"), Conditions(), ratio) is None
 
 
 def test_conflict_of_a_type_that_is_not_settled():

@@ -78,11 +78,15 @@ class ChordPart(QFrame):
                 self._takes, texts = [("offset_mm", f"{off_mm:.1f} mm")], [f"Offset {number(off_mm)} mm"]
             else:
                 common = circle.near_mm[:NEAR_MOST]
-                self._takes = [("stud_circle_mm", f"{near:g} mm") for near in common] + [("stud_circle_mm", "")]
+                self._takes = [("stud_circle_mm", f"{near:g} mm") for near in common]
                 texts = [f"{near:g} mm".replace(".", "," if self._shared.display.comma else ".") for near in common]
-                texts.append("As measured")
                 stated = draft.values.get("stud_circle_mm", "").strip()
-                text += f"In use: {stated}, as typed." if stated else "In use as measured; or take a common circle:"
+                if stated:
+                    text += f"\nIn use: {stated}, as typed."
+                    self._takes.append(("stud_circle_mm", ""))
+                    texts.append("As measured")
+                else:
+                    text += "\nIn use as measured" + ("; common circles near it:" if common else ".")
             self.found.setText(with_unit(text))
         for place, take in enumerate(self.takes):
             take.setVisible(place < len(texts))

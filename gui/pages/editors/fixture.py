@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QWidget
 
 from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of
@@ -70,7 +71,7 @@ class FixtureEditor(Editor):
         side.addWidget(self.factor, 1, 0)
         side.addWidget(self.chord, 2, 0)
         side.addWidget(self.notes, 3, 0)
-        side.setRowStretch(4, 1)
+        side.setRowStretch(0, 1)
         row.addLayout(side, 6)
         self.body.addLayout(row)
         self.body.addStretch(1)
@@ -107,7 +108,7 @@ class FixtureEditor(Editor):
 
     def _draft(self) -> FixtureDraft:
         values = {key: field.text for key, field in self.fields.items()}
-        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, self.chord.apart.key, values)
+        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, values, self.chord.apart.key)
 
     def _lever(self) -> Lever | None:
         return check(self._draft()).lever
@@ -133,7 +134,7 @@ class FixtureEditor(Editor):
         self.notes.setVisible(bool(self.notes.text()))
         number = self._shared.display.number
         if checked.factor is not None:
-            self.factor.setText(f"Torque at the axle = reading × {number(checked.factor, 4)}")
+            self.factor.setText(f"At the axle: reading × {number(checked.factor, 4)}")
         else:
             self.factor.setText(f"Still needed: {', '.join(missing)}" if missing else "Not a usable fixture yet")
         shown = checked.lever or lever_of(draft, {})
@@ -153,7 +154,7 @@ class FixtureEditor(Editor):
 
     def _measured(self) -> None:
         self._edited()
-        self.area.ensureWidgetVisible(self.chord)
+        QTimer.singleShot(0, self, lambda: self.area.ensureWidgetVisible(self.chord))  # once it has its size
 
     def _taken(self, key: str, text: str) -> None:
         """Write it into its field as if it were typed: the field can undo it."""
