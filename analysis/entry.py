@@ -109,6 +109,10 @@ def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
     With the other side held the driven wheel shows the mean of the two packs; with the case held (vice on the ring
     gear, or a gear engaged) their sum: the trap of a factor of two. With neither held it shows drag.
     """
+    if limit.kind == "ratio min":
+        if test.held in (None, "none"):
+            return None
+        return Conflict(False, "a ratio in gear ÷ neutral is for both wheels free; in this test one part was held")
     wanted, made = _member(limit.held, limit.gear), _member(test.held, test.gear)
     if wanted is None or made is None:
         if wanted is None and made is None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from functools import partial
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
@@ -129,7 +128,7 @@ class MainWindow(QMainWindow):
             from gui.pages.test_page import TestPage
 
             page = TestPage(self._shared, self.tester)
-            page.review.connect(self.show_recording)
+            page.review.connect(self.show_recordings)
             return page
         if name == "Review":
             from gui.pages.review_page import ReviewPage
@@ -139,14 +138,14 @@ class MainWindow(QMainWindow):
 
         return ComparePage(self._shared)
 
-    def show_recording(self, path: object) -> None:
-        """Open a recording on the Review page."""
+    def show_recordings(self, paths: object) -> None:
+        """Open recordings on the Review page."""
         from gui.pages.review_page import ReviewPage
 
         self.open_page("Review")
         page = self.pages["Review"]
-        if isinstance(page, ReviewPage) and isinstance(path, Path):
-            page.show_recording(path)
+        if isinstance(page, ReviewPage) and isinstance(paths, tuple) and paths:
+            page.show_recordings([str(path) for path in paths])
 
     def set_unit(self, unit: str) -> None:
         """Show every torque in another unit."""

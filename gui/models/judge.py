@@ -10,6 +10,7 @@ from analysis.drag import Drag
 from analysis.judge import AtAxle, Judgement, budgets_of, judge_pulls, values_of
 from analysis.limits import Bounds, bounds_from, decided_by, rule_words
 from gui.models.caught import JobValue, Judged, Value
+from gui.models.ratio import half_words
 from logger.errors import DescriptionError
 
 if TYPE_CHECKING:
@@ -89,6 +90,9 @@ class Judge:
         if not found.job:
             return None
         main, result = found.job[0], found.result
+        half = half_words(self.card.limit, self.card.test.gear)
+        if half:
+            main = next((v for v in found.job if v.budget.quantity == "rotating maximum"), main)
         own = [v for v in found.job if bounds is not None and v.budget.quantity == bounds.quantity]
         if own:
             main = next((v for v in own if result is not None and v.budget.value == result.value), own[0])
@@ -105,7 +109,7 @@ class Judge:
             len(main.values),
             str(result.state) if result is not None else "",
             rule_words(result.rule, result.guard) if result is not None else "",
-            result.notes if result is not None else refused or main.notes,
+            result.notes if result is not None else refused or ((half,) if half else main.notes),
             others,
             main.direction,
         )

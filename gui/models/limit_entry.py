@@ -6,7 +6,7 @@ each other that do not agree.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import msgspec
 
@@ -60,7 +60,7 @@ class Checked:
 def check(draft: Draft) -> Checked:
     """Check a draft: numbers, unit, source, and the usual slips of the unit."""
     wrong: dict[str, str] = {}
-    unit = _unit(draft.unit, wrong, "unit")
+    unit = "1" if draft.kind == "ratio min" else _unit(draft.unit, wrong, "unit")
     lower = _number(draft.lower, wrong, "lower") if draft.kind in {"min", "band", "ratio min"} else None
     upper = _number(draft.upper, wrong, "upper") if draft.kind in {"max", "band"} else None
     if draft.kind == "band" and lower is not None and upper is not None and lower >= upper:
@@ -76,6 +76,8 @@ def check(draft: Draft) -> Checked:
 def _limit(draft: Draft, unit: str, lower: float | None, upper: float | None) -> Limit:
     keys = {"name": draft.name, "quantity": draft.quantity, "kind": draft.kind, "unit": unit, "source": draft.source}
     keys = {key: value.strip() for key, value in keys.items()}
+    if draft.kind == "ratio min":  # of the greatest rotating torques, both wheels free: which part is held says nothing
+        keys["quantity"], draft = "rotating maximum", replace(draft, held="", gear="")
     extra = {"page": draft.page, "condition": draft.condition, "place": draft.place, "held": draft.held}
     extra["gear"] = draft.gear
     values: dict[str, object] = {**keys, **{key: value.strip() for key, value in extra.items() if value.strip()}}
@@ -94,7 +96,7 @@ def draft_of(limit: Limit) -> Draft:
         kind=limit.kind,
         lower=text(limit.lower),
         upper=text(limit.upper),
-        unit=limit.unit,
+        unit="N·m" if limit.kind == "ratio min" else limit.unit,
         source=limit.source,
         page=limit.page,
         condition=limit.condition,

@@ -152,7 +152,10 @@ class CardPanel(QWidget):
             row.show_lines("No limit", "Values are shown, none is judged", there=False, caption="Limit")
             return
         low, high = job.limit_nm()
-        if low is not None and high is not None:
+        quantity = QUANTITY_WORDS[job.limit.quantity].lower()
+        if job.limit.kind == "ratio min":
+            quantity, words = "in gear ÷ neutral", f"at least {display.number(job.limit.lower, 1)}"
+        elif low is not None and high is not None:
             words = f"{display.figure(low)} to {display.torque(high)}"
         elif low is not None:
             words = f"at least {display.torque(low)}"
@@ -160,13 +163,14 @@ class CardPanel(QWidget):
             words = f"at most {display.torque(high)}"
         source = ", ".join(p for p in (job.limit.source, job.limit.page) if p)
         conflict = job.conflict()
-        warn = conflict.text if conflict is not None and conflict.refused else job.range_advice()
+        stands = conflict is not None and (conflict.refused or job.limit.kind == "ratio min")
+        warn = conflict.text if conflict is not None and stands else job.range_advice()
         row.show_lines(
             f"{words[0].upper()}{words[1:]}",
             source,
             there=True,
             warn=warn,
-            caption=f"Limit, {QUANTITY_WORDS[job.limit.quantity].lower()} · {job.decision.rule}",
+            caption=f"Limit, {quantity} · {job.decision.rule}",
         )
 
     def _transducer(self) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPe
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.models.job import QUANTITY_WORDS
+from gui.models.ratio import unjudged_words
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
 from gui.widgets.parts import button, card, column, label, line, scrolled
 
@@ -210,7 +211,7 @@ class PullsPanel(QWidget):
         pulls = "1 pull" if value.count == 1 else f"median of {value.count} pulls"
         self._quantity.setText(f"{QUANTITY_WORDS[value.quantity]}, {pulls}")
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
-        self._badge.show_state(value.state, None if value.state else "No limit to compare with")
+        self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
         others += [f"Packs alone, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
         _put(self._others, "\n".join(others))

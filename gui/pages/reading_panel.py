@@ -200,7 +200,7 @@ class ReadingPanel(QWidget):
         self.plot.set_axle(first.factor is not None)
         self.pulls.show_reading(reading)
         self.budget.show_reading(reading)
-        self.result.show_reading(reading)
+        self.result.show_readings([loaded.reading for loaded in self._readings.values()])
         self.facts.setText("\n".join(fact_lines(first)))
         if not self.tags.edit.hasFocus():
             self.tags.set_text(self._tag_text())

@@ -8,10 +8,13 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.limits import rule_words
 from gui.models.job import QUANTITY_WORDS
+from gui.models.ratio import half_words, ratio_of, unjudged_words
 from gui.widgets.badge import Badge
 from gui.widgets.parts import column, label, scrolled
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from analysis.recorded import RecordingReading
     from gui.shared import Shared
 
@@ -37,6 +40,19 @@ class ResultCard(QWidget):
         self.setMinimumWidth(300)
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Ignored)
 
+    def show_readings(self, readings: Sequence[RecordingReading]) -> None:
+        """Show the first recording's result; of one in gear and one in neutral, their ratio."""
+        ratio = ratio_of(readings)
+        if ratio is None:
+            self.show_reading(readings[0])
+            return
+        self._quantity.setText("In gear ÷ neutral, greatest rotating torques, 95 %")
+        self._value.setText(ratio.text.replace(".", ",") if self._shared.display.comma else ratio.text)
+        self._badge.show_state(ratio.state, None if ratio.state else "No limit to compare with")
+        self._limit.setText(f"Limit: {ratio.limit}\nRule: {ratio.rule}" if ratio.limit else "")
+        self._others.setText("\n".join(ratio.parts))
+        self._notes.setText("\n".join(ratio.notes))
+
     def show_reading(self, reading: RecordingReading) -> None:
         """Show a recording's result."""
         display, result = self._shared.display, reading.result
@@ -55,8 +71,10 @@ class ResultCard(QWidget):
             pulls = "one pull" if count == 1 else f"median of {count} pulls"
             self._quantity.setText(f"{QUANTITY_WORDS[main.budget.quantity]} at the axle, {pulls}")
             self._value.setText(display.torque(main.budget.value, main.budget.u95))
-        state = str(result.state) if result is not None else ""
-        self._badge.show_state(state, None if state else "No limit to compare with")
+        limit = reading.header.limit if reading.header is not None else None
+        half = half_words(limit, reading.header.test.gear) if reading.header is not None else ""
+        state = str(result.state) if result is not None and not half else ""
+        self._badge.show_state(state, None if state else unjudged_words(limit))
         self._limit.setText(self._limit_words(reading))
         lines = [
             f"{QUANTITY_WORDS[v.budget.quantity]}: {display.torque(v.budget.value, v.budget.u95)}"
@@ -65,7 +83,7 @@ class ResultCard(QWidget):
         ]
         self._others.setText("\n".join(lines))
         notes = [*(result.notes if result is not None else main.notes if main is not None else ())]
-        self._notes.setText("\n".join(dict.fromkeys(notes)))
+        self._notes.setText("\n".join(dict.fromkeys([half] if half else notes)))
 
     def _limit_words(self, reading: RecordingReading) -> str:
         result, bounds = reading.result, reading.bounds

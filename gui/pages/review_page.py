@@ -114,14 +114,14 @@ class ReviewPage(QWidget):
         if not going:
             self._next_piece()
 
-    def show_recording(self, path: Path) -> None:
-        """Show one recording of the folder."""
+    def show_recordings(self, paths: list[str]) -> None:
+        """Show recordings of the folder."""
         self.list.search.set_text("")
         self.list.purpose.set_key("")
-        self.list.take(read_entries([str(path)]))
+        self.list.take(read_entries(paths))
         self.list.refilter()
         self.list.table.clearSelection()
-        self.list.restore([str(path)])
+        self.list.restore(paths)
 
     def _next_piece(self) -> None:
         piece, self._left = self._left[:PIECE], self._left[PIECE:]

@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.models.job import QUANTITY_WORDS
+from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Field, button, card, column, label
 
@@ -58,7 +59,7 @@ class SignPanel(QWidget):
         self._value.setText(
             f"{QUANTITY_WORDS[value.quantity]}: {display.torque(value.value.nm, value.value.u95_nm)} at the axle"
         )
-        self._badge.show_state(value.state, None if value.state else "No limit to compare with")
+        self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
         lines = [f"{value.count} pulls count, {left_out} left out, 95 % interval."]
         lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
@@ -67,5 +68,6 @@ class SignPanel(QWidget):
             lines.append(f"Packs alone, drag taken away, {name}: {packs}")
         if run.zero_moved_nm is not None:
             lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
+        lines += [f"Rule: {value.rule}"] if value.rule else []
         lines += list(value.notes)
         self._words.setText("\n".join(lines))

@@ -149,7 +149,7 @@ class TestPage(QWidget):
         def make() -> SignPanel:
             panel = sign_panel.SignPanel(self._shared)
             panel.named.connect(self._named)
-            panel.review_asked.connect(lambda: self.review.emit(self._tester.bridge.recording))
+            panel.review_asked.connect(lambda: self.review.emit(self._tester.to_review()))
             return panel
 
         return cast("SignPanel", self._part("sign", make))

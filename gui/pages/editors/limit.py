@@ -12,6 +12,7 @@ from analysis.report.words import RULES, risk_words
 from gui.models.display import UNITS
 from gui.models.job import HELD_WORDS, QUANTITY_WORDS
 from gui.models.limit_entry import Draft, check, draft_of
+from gui.models.ratio import half_words
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.widgets.parts import Choice, Field, button, label, line
 from logger.header import Decision
@@ -21,7 +22,13 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from logger.header import Limit
 
-KIND_WORDS = {"min": "At least", "max": "At most", "band": "From … to …"}
+KIND_WORDS = {
+    "min": "At least",
+    "max": "At most",
+    "band": "From … to …",
+    "ratio min": "In gear ÷ neutral, at least",
+}
+TORQUE_ONLY = ("quantity", "unit", "beside", "beside_unit", "held", "gear")  # a ratio has none of these
 LIMIT_UNITS = (*UNITS, "kgf·cm")
 PLACE_WORDS = {"": "Not stated", "car": "In the car", "bench": "On the bench"}
 RULE_WORDS = {
@@ -163,11 +170,15 @@ class LimitEditor(Editor):
         self._show_rule()
         draft = self.draft()
         checked = check(draft)
-        self.typed["lower"].setVisible(draft.kind in {"min", "band"})
+        ratio = draft.kind == "ratio min"
+        for key in TORQUE_ONLY:
+            (self.chosen.get(key) or self.typed[key]).setVisible(not ratio)
+        self.typed["lower"].setVisible(draft.kind in {"min", "band", "ratio min"})
         self.typed["upper"].setVisible(draft.kind in {"max", "band"})
         for key, field in self.typed.items():
             field.set_wrong(checked.wrong.get(key, "") if self._touched else "")
         conflict = self._card.conflict()
-        advice = (*checked.warnings, conflict.text if conflict else "", self._card.range_advice())
+        half = half_words(checked.limit, self._card.test.gear)
+        advice = (half, *checked.warnings, conflict.text if conflict else "", self._card.range_advice())
         self.warnings.setText("\n".join(text for text in advice if text))
         self.warnings.setVisible(any(advice))
