@@ -55,6 +55,14 @@ def test_a_source_that_ends():
     assert session.health.state is State.ENDED
 
 
+def test_the_counter_is_the_devices_own_and_time_begins_at_zero():
+    kept = Kept()
+    first = 4_294_967_290  # a device that has been on for weeks
+    run(counted(ScriptedLink([lines(first, 3), lines(first + 3, 2)])), kept)
+    assert [v for block in kept.blocks for v in block.columns["counter"].tolist()] == [first + i for i in range(5)]
+    assert kept.time_s == pytest.approx([i / 1000 for i in range(5)], abs=1e-9)
+
+
 def test_a_link_that_does_not_open_ends_failed():
     class Closed(ScriptedLink):
         async def open(self):
