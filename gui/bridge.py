@@ -52,6 +52,7 @@ class Bridge(QObject):
         self.folder: Path | None = None
         self.recording: Path | None = None
         self.header: Header | None = None
+        self.baseline: Path | None = None  # the recording of this run's drag
         self.recordings: list[Path] = []
         self._purpose: Purpose | None = None
         self._timer = QTimer(self)
@@ -61,6 +62,8 @@ class Bridge(QObject):
 
     def attach(self, run: TestRun, stream: Stream | None, folder: Path) -> None:
         """Serve a run with a stream (None: a dial reading needs none)."""
+        if run is not self.run:
+            self.baseline = None
         self.run, self.stream, self.folder = run, stream, folder
         self._purpose, self.recording, self.header = None, None, None
         if stream is not None:
@@ -109,6 +112,8 @@ class Bridge(QObject):
         try:
             self.recording, self.header = stream.begin(header, self.folder), header
             self.recordings.append(self.recording)
+            if wanted == "drag":
+                self.baseline = self.recording
         except HeldwheelError as error:
             run.notice = Notice(str(error), serious=True)
             stream.rest()

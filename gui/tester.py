@@ -58,7 +58,6 @@ class Tester:
         self.agreements = Agreements()
         self.practice_speed = 1.0
         self._halves: dict[str, Path] = {}  # of a ratio limit: the last signed recording in each gear
-        self._halves: dict[str, Path] = {}  # of a ratio limit: the last signed recording in each gear
         self._opener = opener or self._open
         self._acquisition: Acquisition | None = None
         self._worker: Worker | None = None
@@ -154,21 +153,10 @@ class Tester:
         limit = self.card.limit
         if limit is not None and limit.kind == "ratio min" and self.card.test.gear is not None:
             self._halves[self.card.test.gear] = path
-        limit = self.card.limit
-        if limit is not None and limit.kind == "ratio min" and self.card.test.gear is not None:
-            self._halves[self.card.test.gear] = path
         try:
-            write_signature(path, self.run, self.bridge.header)
+            write_signature(path, self.run, self.bridge.header, self.bridge.baseline)
         except (HeldwheelError, OSError) as error:
             self.run.notice = Notice(problem_of(error), serious=True)
-
-    def to_review(self) -> tuple[Path, ...]:
-        """Give the recording of the finished test; for a ratio limit the other half with it, once there is one."""
-        path = self.bridge.recording
-        if path is None:
-            return ()
-        halves = tuple(self._halves.values())
-        return halves if path in halves else (path,)
 
     def to_review(self) -> tuple[Path, ...]:
         """Give the recording of the finished test; for a ratio limit the other half with it, once there is one."""

@@ -5,10 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from analysis.at_axle import instrument_from, level_from
-from analysis.drag import Drag
 from analysis.judge import AtAxle, Judgement, budgets_of, judge_pulls, values_of
 from analysis.limits import Bounds, bounds_from, decided_by, rule_words
+from analysis.recorded import PullReading, RecordingReading
+from analysis.sides import drag_test
 from gui.models.caught import JobValue, Judged, Value
 from gui.models.ratio import half_words
 from logger.errors import DescriptionError
@@ -19,7 +22,8 @@ if TYPE_CHECKING:
     from analysis.budget import Budget
     from analysis.limits import Result
     from analysis.results import Pull
-    from gui.models.job import JobCard
+    from analysis.sides import PackMean
+    from gui.models.job import JobCard, Purpose
     from logger.header import Zero
 
 
@@ -114,26 +118,33 @@ class Judge:
             main.direction,
         )
 
-    def drag(self, pulls: Sequence[Pull]) -> Drag:
-        """Give the drag of both wheels free from its pulls; empty where they do not say it."""
-        at = self.at_axle()
-        if at is None:
-            return Drag()
-        job = values_of([(pull.direction, budgets_of(pull, at)) for pull in pulls if pull.rotating or pull.breakaway])
-        found = {value.budget.quantity: value.budget for value in reversed(job)}
-        return Drag(found.get("rotating mean"), found.get("breakaway"))
+    def pack_means(self, held: Sequence[Pull], free: Sequence[Pull]) -> tuple[PackMean, ...]:
+        """Give what the packs say with the drag of both wheels free taken off, as for a file of these pulls.
 
-    def pack_mean(self, pulls: Sequence[Pull], drag: Drag) -> tuple[tuple[str, Value | None, str], ...]:
-        """Give the mean of the packs, drag taken away, by quantity: name, value or None, why it is withheld."""
+        Parameters
+        ----------
+        held, free : sequence of Pull
+            Those that count, with the other side held and with both wheels free.
+        """
         at = self.at_axle()
-        if at is None:
+        if at is None or not held or not free:
             return ()
-        found = []
-        for value in values_of([(pull.direction, budgets_of(pull, at)) for pull in pulls]):
-            if value.budget.quantity != "rotating maximum":
-                mean, why = drag.correct(value.budget)
-                found.append((value.budget.quantity, _value(mean), why))
-        return tuple(found)
+        before = msgspec.structs.replace(self.zero, after_nm=None) if self.zero is not None else None
+        tested = self._reading("pulls", held, self.zero)
+        return drag_test({self.card.test.side or "right": tested}, self._reading("drag", free, before)).means
+
+    def _reading(self, purpose: Purpose, pulls: Sequence[Pull], zero: Zero | None) -> RecordingReading:
+        """Give pulls as the reading of their recording would."""
+        at = Judge(self.card, zero).at_axle()
+        budgets = [budgets_of(pull, at) if at is not None else {} for pull in pulls]
+        return RecordingReading(
+            purpose,
+            ok=True,
+            header=self.card.header(purpose, started=None, zero=zero, simulated=False),
+            at=at,
+            pulls=tuple(PullReading(pull, said) for pull, said in zip(pulls, budgets, strict=True)),
+            job=values_of([(pull.direction, said) for pull, said in zip(pulls, budgets, strict=True)]),
+        )
 
 
 def _said(pull: Pull, budgets: Mapping[str, Budget], result: Result | None) -> Judged:

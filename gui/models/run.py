@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import msgspec
 import numpy as np
 
-from gui.models.caught import PullList
+from gui.models.caught import PullList, Value
 from gui.models.changes import Changes
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Step
@@ -24,7 +24,7 @@ from logger.samples import EventKind
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from gui.models.caught import CaughtPull, JobValue, Value
+    from gui.models.caught import CaughtPull, JobValue
     from gui.models.job import JobCard, Purpose
     from gui.models.judge import Judge
     from gui.models.relay import Found, Samples
@@ -376,11 +376,17 @@ class TestRun:
         self.changes.tell()
 
     def pack_mean(self) -> tuple[tuple[str, Value | None, str], ...]:
-        """Give the mean of the packs with the drag taken away; empty where no drag was measured."""
-        if not self.drag.pulls:
-            return ()
-        drag = self._judge.drag([caught.pull for caught in self.drag.pulls])
-        return self._judge.pack_mean([caught.pull for caught in self.pulls.counting], drag)
+        """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
+        means = self._judge.pack_means([c.pull for c in self.pulls.counting], [c.pull for c in self.drag.counting])
+        ways = len({m.way for m in means}) > 1
+        return tuple(
+            (
+                f"{m.quantity}, {m.way}" if ways else m.quantity,
+                None if m.budget is None else Value(m.budget.value, m.budget.u95),
+                "" if m.budget is not None else m.how,
+            )
+            for m in means
+        )
 
     @property
     def true_zero(self) -> Zero | None:

@@ -11,8 +11,9 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from logger.header import Correction, Sidecar
+from logger.header import Correction, Sidecar, Source
 from logger.sidecar import add_correction, read_sidecar, write_sidecar
+from logger.stored import closing_hash
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -23,8 +24,8 @@ if TYPE_CHECKING:
 JUDGED_BY = ("axle", "conditions", "lever", "limit", "decision")  # parts of the card that a result depends on
 
 
-def write_signature(recording: Path, run: TestRun, header: Header | None = None) -> None:
-    """Write the sidecar of a recording: operator, second zero, an exclusion for each pull that was left out.
+def write_signature(recording: Path, run: TestRun, header: Header | None = None, baseline: Path | None = None) -> None:
+    """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull left out.
 
     Parameters
     ----------
@@ -34,6 +35,8 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None)
         What happened.
     header : Header, optional
         What the recording began with: fixture, limit or rule that were changed since are written down, too.
+    baseline : Path, optional
+        The recording of its drag: named by file and hash, so that reading and report take it along.
 
     Raises
     ------
@@ -45,6 +48,7 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None)
     now = run.card.header("pulls", started=datetime.now().astimezone(), zero=None, simulated=False)
     parts = {name: getattr(now, name) for name in JUDGED_BY} if header is not None else {}
     changed = {name: part for name, part in parts.items() if part != getattr(header, name)}
+    changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
     write_sidecar(recording, msgspec.structs.replace(sidecar, job=job, zero=run.true_zero, **changed))
     last = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
@@ -59,3 +63,9 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None)
                     exclude=True,
                 ),
             )
+
+
+def _source(recording: Path | None) -> Source | None:
+    """Name a recording that was closed; None where there is none."""
+    sha256 = closing_hash(recording) if recording is not None and recording.exists() else ""
+    return Source(file=recording.name, sha256=sha256) if recording is not None and sha256 else None

@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt
 
 from analysis.pipeline import read_file
 from gui.models.flow import Step
+from gui.models.loading import export
 from gui.models.run import Link
 from logger.files import read_trace
 from tests.gui.hand import Hand
@@ -71,6 +72,41 @@ def test_a_practice_job_from_start_to_signature_equals_its_recording(live: Hand,
     assert str(reading.result.state) == value.state
     assert reading.result.notes == value.notes
     assert reading.header.job.operator == "practice"
+
+
+def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Path) -> None:
+    live.window.tester.card.with_drag = True
+    live.practise()
+    until(live, lambda: live.run.link is Link.LIVE)
+    for _ in range(3):
+        live.space()
+    until(live, lambda: live.run.flow.now is Step.DRAG)
+    until(live, lambda: bool(live.run.drag.counting))
+    live.space()
+    until(live, lambda: len(live.run.pulls.counting) >= 3)
+    live.space()
+    live.space()
+    until(live, lambda: live.run.flow.now is Step.SIGN)
+    said = live.run.pack_mean()
+    assert {name for name, value, _ in said if value is not None} >= {"rotating mean"}
+    assert "Packs alone, drag taken away, rotating mean" in live.page.sign._words.text()
+    until(live, lambda: live.window.tester.recording_words() == "Not recording")
+    live.space()
+    live.window.tester.close()
+    file = recordings(home)[-1]
+    reading = read_file(file)
+    assert reading.drag is not None, reading.problems
+    assert Path(reading.drag.file).name.endswith("-drag.csv")
+    means = {m.quantity: m.budget for m in reading.drag.test.means}
+    for name, value, _ in said:
+        assert (means[name] is None) == (value is None)
+        if value is not None:
+            assert means[name].value == pytest.approx(value.nm, abs=1e-6)
+            assert means[name].u95 == pytest.approx(value.u95_nm, abs=1e-6)
+    page = export(str(file), str(home / "page.html"), "N·m")
+    text = Path(page).read_text("utf-8")
+    assert "Drag taken off" in text
+    assert Path(reading.drag.file).name in text
 
 
 def test_the_plug_is_pulled_in_the_middle_of_a_pull(live: Hand, home: Path) -> None:
