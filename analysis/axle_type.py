@@ -42,9 +42,10 @@ JUDGED = frozenset({Type.PLATE, Type.CONE, Type.RAMP})
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """One thing to try, and what may be seen: the answer's word and its description."""
+    """One thing to try, in short and in full, and what may be seen: the answer's word and its description."""
 
     key: str
+    short: str
     text: str
     answers: Mapping[str, str]
 
@@ -52,11 +53,13 @@ class Question:
 QUESTIONS = (
     Question(
         "brakes",
+        "Brakes",
         "Turn each wheel with its brake fully released, drums and cables looked at. What holds?",
         {"free": "both brakes are free", "drag": "a brake or a cable drags", "unknown": "not checked"},
     ),
     Question(
         "both-up",
+        "Both wheels up",
         "Both driven wheels raised, neutral: turn one by hand. What does the other one do?",
         {
             "same": "it turns the same way",
@@ -67,6 +70,7 @@ QUESTIONS = (
     ),
     Question(
         "one-held",
+        "One wheel held",
         "One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?",
         {
             "free": "hardly any resistance, drag only",
@@ -79,6 +83,7 @@ QUESTIONS = (
     ),
     Question(
         "in-gear",
+        "In gear",
         "Both wheels raised, gear engaged (propshaft held), engine off: turn one wheel. What happens?",
         {
             "free": "the other turns the opposite way, easily",
@@ -90,6 +95,7 @@ QUESTIONS = (
     ),
     Question(
         "slack",
+        "Slack",
         "How far does the wheel move before it bites?",
         {"little": "a few degrees", "much": "a quarter of a turn or more", "untried": "not tried"},
     ),
@@ -274,6 +280,22 @@ def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None
         return Conflict(False, "a brake was not free: it imitates a tight pack")
     against = _against(kinds, axle.seen)
     return Conflict(False, f"the axle's type is {axle.type}, but {against}") if against else None
+
+
+def seen_words(seen: Mapping[str, str]) -> str:
+    """Give what was seen as one line for a report; what was not tried, or is in somebody else's words, is left out.
+
+    Examples
+    --------
+    >>> seen_words({"both-up": "same", "slack": "untried"})
+    'both wheels up: it turns the same way'
+    """
+    said = []
+    for question in QUESTIONS:
+        answer = seen.get(question.key, "untried")
+        if answer in question.answers and answer not in NOT_CHECKED:
+            said.append(f"{question.short.lower()}: {question.answers[answer]}")
+    return "; ".join(said)
 
 
 def _against(kinds: frozenset[Type], seen: Mapping[str, str]) -> str:

@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from analysis.axle import PROPSHAFT_ERROR_TURNS, read_ratio
+from analysis.axle_type import seen_words
 from analysis.report.content import clean, listed
 from logger.errors import InputError
 from logger.units import format_torque
@@ -53,6 +54,7 @@ def facts(header: Header, issue: Issue) -> Fields:
             ("vehicle", job.vehicle),
             ("odometer", job.odometer),
             ("axle", listed(job.axle, axle.type, ratio, teeth, axle.tag)),
+            ("type seen", seen_words(axle.seen)),
             ("ratio", counted(axle)),
             ("pack", listed(axle.pack_build, axle.friction_material, shim)),
             ("last service", axle.last_service),

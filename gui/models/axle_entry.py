@@ -27,13 +27,7 @@ if TYPE_CHECKING:
     from gui.models.job import JobCard
     from logger.header import Axle
 
-SHORT = {
-    "brakes": "Brakes",
-    "both-up": "Both wheels up",
-    "one-held": "One wheel held",
-    "in-gear": "In gear",
-    "slack": "Slack",
-}
+SHORT = {question.key: question.short for question in QUESTIONS}
 UNDO_KEPT = 200  # steps
 
 

@@ -166,6 +166,13 @@ def test_counted_ratio_shows_its_counts():
     assert "half count" not in text_of(content_of(material(head=header(axle=wrong)), issue()))
 
 
+def test_what_the_wheels_did_stands_beside_the_type():
+    axle = Axle(type="cone", seen={"brakes": "free", "both-up": "same", "slack": "untried", "of my own": "words"})
+    text = text_of(content_of(material(head=header(axle=axle)), issue()))
+    assert "brakes: both brakes are free; both wheels up: it turns the same way" in text
+    assert "of my own" not in text
+
+
 def test_customer_page_is_one_sheet(monkeypatch):
     _, sheets = texts_of_pdf(content_of(material(pulls=6), issue()), monkeypatch)
     assert sheets == 1
