@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -79,7 +80,8 @@ def ratio_of(readings: Sequence[RecordingReading]) -> Ratio | None:
         budget = gear_ratio(in_gear, neutral)
     except HeldwheelError as error:
         return Ratio("–", parts, notes=(str(error),))
-    text = f"{budget.value:.3g} ± {budget.u95:.2g}"
+    decimals = max(0, min(4, 1 - math.floor(math.log10(budget.u95)))) if budget.u95 > 0 else 2  # JCGM 100, 7.2.6
+    text = f"{budget.value:.{decimals}f} ± {budget.u95:.{decimals}f}"
     notes = _doubts(in_gear, neutral)
     bounds = next((r.bounds for r in (in_gear, neutral) if r.bounds and r.bounds.written.kind == "ratio min"), None)
     if bounds is None:

@@ -309,6 +309,28 @@ def stud_circle(studio: Studio) -> None:
     studio.settle()
 
 
+def ratio_limit(studio: Studio) -> None:
+    from tests.gui.test_ratio import RATIO
+
+    editor("Limit")(studio)
+    studio.tester.card.put(limit=RATIO)
+    studio.page.editor("Limit").load()
+    studio.settle()
+
+
+def ratio_judged(studio: Studio) -> None:
+    from tests.gui.test_ratio import recording
+
+    folder = Path(os.environ["HELDWHEEL_HOME"]) / "recordings"
+    for gear, nm in (("neutral", 12.0), ("in gear", 40.0)):
+        recording(folder, gear, nm)
+    studio.window.open_page("Review")
+    page = studio.window.pages["Review"]
+    wait(studio, lambda: page.all_s > 0)
+    page.list.table.selectAll()
+    wait(studio, lambda: len(page._loaded) == 2)
+
+
 def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0, say: Callable[[], str] = str) -> None:
     import time
 
@@ -499,6 +521,8 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "stud-circle": stud_circle,
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
+    "limit-ratio": ratio_limit,
+    "review-ratio": ratio_judged,
     "learn-where": learning(0),
     "learn-listen": learning(1),
     "learn-name": learning(2),

@@ -72,7 +72,9 @@ def test_the_editor_shows_what_a_ratio_needs(hand: Hand) -> None:
     editor.chosen["kind"].set_key("ratio min")
     editor.chosen["kind"].changed.emit()
     hand.tick()
-    for key in ("quantity", "unit", "held", "gear", "beside_unit"):
+    assert not editor.chosen["quantity"].box.isEnabled()
+    assert editor.chosen["quantity"].key == "rotating maximum"
+    for key in ("unit", "held", "gear", "beside_unit"):
         assert not editor.chosen[key].isVisible(), key
     QTest.keyClicks(editor.typed["lower"].edit, "2.5")
     QTest.keyClicks(editor.typed["source"].edit, "manual")

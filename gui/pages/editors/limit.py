@@ -28,7 +28,7 @@ KIND_WORDS = {
     "band": "From … to …",
     "ratio min": "In gear ÷ neutral, at least",
 }
-TORQUE_ONLY = ("quantity", "unit", "beside", "beside_unit", "held", "gear")  # a ratio has none of these
+TORQUE_ONLY = ("unit", "beside", "beside_unit", "held", "gear")  # a ratio has none of these
 LIMIT_UNITS = (*UNITS, "kgf·cm")
 PLACE_WORDS = {"": "Not stated", "car": "In the car", "bench": "On the bench"}
 RULE_WORDS = {
@@ -171,6 +171,9 @@ class LimitEditor(Editor):
         draft = self.draft()
         checked = check(draft)
         ratio = draft.kind == "ratio min"
+        if ratio:
+            self.chosen["quantity"].set_key("rotating maximum")
+        self.chosen["quantity"].box.setEnabled(not ratio)
         for key in TORQUE_ONLY:
             (self.chosen.get(key) or self.typed[key]).setVisible(not ratio)
         self.typed["lower"].setVisible(draft.kind in {"min", "band", "ratio min"})
