@@ -118,7 +118,9 @@ def read_foreign(data: bytes, file: str, names: Names, sidecar_unit: str = "") -
 
 def _text(data: bytes, file: str) -> str:
     if not data.strip():
-        raise FileError(f"{file}: is empty; export the trace anew")
+        raise FileError(
+            f"{file}: is empty: recording stopped before its first line, or its export failed; export it anew"
+        )
     if data[:2] in (b"\xff\xfe", b"\xfe\xff") or b"\x00" in data[:1000]:
         raise FileError(f"{file}: is no UTF-8 text (UTF-16 or binary); export the trace as CSV in UTF-8")
     try:
