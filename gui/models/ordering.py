@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.series import PER_AXLE
+from analysis.compare.trend import SETTLED_PER_TEN
 from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, sheets, significant
 from logger.errors import HeldwheelError, InputError
 
@@ -113,8 +114,9 @@ def run_in_headline(of: Settling, scale: Scale) -> str:
     since = "" if of.since is None else f" since {of.points.tag} {significant(display, of.points.x[of.since])}"
     low, high = (display.number(v, 2) for v in (of.now.low, of.now.high))
     return (
-        f"{state[0].upper()}{state[1:]}{since}: {display.number(of.now.percent_per_ten, 2)} % per ten "
-        f"(95 %: {low} to {high}); settled means wholly within ± 1 %."
+        f"{state[0].upper()}{state[1:]}{since}.\n"
+        f"{display.number(of.now.percent_per_ten, 2)} % per ten (95 %: {low} to {high}); "
+        f"settled means wholly within ±{display.number(100 * SETTLED_PER_TEN, 0)} %."
     )
 
 

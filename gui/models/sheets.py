@@ -134,6 +134,20 @@ def plain_number(text: str) -> float:
     return value
 
 
+def whole_number(text: str) -> int:
+    """Read a whole number, 0 or more.
+
+    Raises
+    ------
+    QuantityError
+        It is none.
+    """
+    value = plain_number(text)
+    if value < 0 or value != int(value):
+        raise QuantityError(f"'{text.strip()}' is not a whole number, 0 or more")
+    return int(value)
+
+
 def significant(display: Display, value: float, digits: int = 3) -> str:
     """Give a number of any size with so many significant digits, and the decimal mark on screen."""
     if not math.isfinite(value):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import contextlib
+from concurrent.futures import wait
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 LOOK_MS = 150  # between two looks at how far it is
+CLOSING_S = 2.0  # the recordings that are being read take no longer, unless they are very large
 
 
 class BatchBar(QFrame):
@@ -117,8 +118,10 @@ class BatchBar(QFrame):
         self.show()
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
-        """End the processes."""
+        """Let the batch stop by itself if it does so soon, then end the processes."""
         self._timer.stop()
-        with contextlib.suppress(RuntimeError):
-            self.worker.close()
+        if self._running is not None:
+            batching.tell_to_stop(self.worker.room)
+            wait([self._running], CLOSING_S)
+        self.worker.close()
         super().closeEvent(event)

@@ -258,7 +258,7 @@ def test_since_when_a_pack_has_settled(comparer: Comparer) -> None:
     assert comparer.panel.count.key == "cycles"  # nothing had to be chosen
     said = comparer.said()
     assert said == comparer.command("trend", "--against", "cycles", "--run-in", "--quantity", "rotating")
-    assert comparer.panel.headline.text().startswith(f"Settled since cycles {said['run_in']['since']:g}:")
+    assert comparer.panel.headline.text().startswith(f"Settled since cycles {said['run_in']['since']:g}.\n")
     rows = comparer.table("In order")
     assert [float(row[0]) for row in rows] == sorted(x for x, _ in said["points"])
     states = [row[4].strip("● ") for row in rows]
@@ -281,6 +281,8 @@ def test_an_axle_is_watched_over_time(comparer: Comparer) -> None:
     rows = comparer.table("Jobs")
     assert [row[4] for row in rows] == ["● inside, good state"] * 4 + ["● inside", "■ outside"]
     assert "Signal: below its limits since 2026-09-12" in comparer.panel.headline.text()
+    comparer.type(comparer.panel.baseline, "4.5")
+    assert "not a whole number" in comparer.panel.baseline.edit.accessibleDescription()
     comparer.type(comparer.panel.baseline, "3")
     assert "4 or more good jobs" in comparer.panel.teaching.text()
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from gui.models import ordering
 from gui.models.comparing import tags_of_numbers
 from gui.models.ordering import PER, RunInAnswer, Settling, WatchAnswer, Watched
-from gui.models.sheets import plain_number
+from gui.models.sheets import whole_number
 from gui.pages.answers.base import AnswerPanel, Ask, tag_options
 from gui.widgets.order_plot import RunInPlot, WatchPlot
 from gui.widgets.parts import Choice, Field
@@ -118,7 +118,7 @@ class WatchPanel(_PerAxle):
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:
         """Give the question, or what is missing."""
-        baseline = self._read(self.baseline, plain_number, needed=True)
+        baseline = self._read(self.baseline, whole_number, needed=True)
         if not runs:
             return "No recordings are found."
         if baseline is None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from gui.models.comparing import groups_in, tags_to_group_by
 from gui.models.planning import POWERS, PURPOSES, SEEDS, Planned, Wish, headline, order_sheet, plan, written
-from gui.models.sheets import notes_sheet, plain_number, sheets
+from gui.models.sheets import notes_sheet, sheets, whole_number
 from gui.pages.answers.base import AnswerPanel, Ask
 from gui.widgets.parts import Choice, Field, button
 from gui.widgets.plan_plot import PlanPlot
@@ -87,7 +87,7 @@ class PlanPanel(AnswerPanel):
         for purpose, field in self.amounts.items():
             field.setVisible(purpose == self.purpose.key)
         amount, sd = self.typed(self.amount), self.typed(self.scatter)
-        seed = self._read(self.seed, plain_number)
+        seed = self._read(self.seed, whole_number)
         if amount is None:
             return f"{self.amount.edit.accessibleName()}: type it on the left."
         if sd is None and not self.source.key:
@@ -100,7 +100,7 @@ class PlanPanel(AnswerPanel):
             self.source.key,
             float(self.power.key),
             groups,
-            self._drawn if seed is None else abs(int(seed)),
+            self._drawn if seed is None else int(seed),
         )
         return Ask(plan, (wish,))
 

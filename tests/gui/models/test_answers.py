@@ -22,6 +22,7 @@ from gui.models.sheets import (
     p_words,
     plain_number,
     significant,
+    whole_number,
     write,
 )
 from logger.errors import FileError, InputError, QuantityError
@@ -61,6 +62,10 @@ def test_what_is_typed() -> None:
     assert scale(Quantity.RATIO, "lbf·ft").typed("0,05") == 0.05
     assert scale(Quantity.SLOPE, "lbf·ft").typed("1") == pytest.approx(1.3558179483314004)
     assert scale().typed("  ") is None
+    assert whole_number("7") == 7
+    for text in ("-1", "1.5", "x"):
+        with pytest.raises(QuantityError):
+            whole_number(text)
     for text in ("ten", "nan", "inf"):
         with pytest.raises(QuantityError):
             plain_number(text)
@@ -122,7 +127,7 @@ def test_each_axle_is_judged_by_itself() -> None:
     assert any("car 9: 2 cycles are too few" in line for line in answer.problems)
     first = answer.axles[0]
     assert first.since == 3  # four values are the fewest that are judged
-    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycles 6: ")
+    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycles 6.\n")
     assert ordering.run_in_sheets(first, answer, scale())[-1].rows == (("Recording", "e", "it has no tag 'cycles'"),)
     with pytest.raises(InputError, match="too few"):
         ordering.settle(few, COMMON, "cycles")
