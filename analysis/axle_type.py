@@ -304,7 +304,10 @@ def _against(kinds: frozenset[Type], seen: Mapping[str, str]) -> str:
         excluded = recognise(seen).excluded
     except InputError:  # somebody else's words in a file
         return ""
-    return next(iter(excluded[kind] for kind in kinds), "") if kinds and kinds <= set(excluded) else ""
+    if not kinds or not kinds <= set(excluded):
+        return ""
+    key = excluded[next(kind for kind in Type if kind in kinds)].partition(":")[0]
+    return seen_words({key: seen[key]})
 
 
 def _checked(seen: Mapping[str, str]) -> dict[str, str]:

@@ -12,8 +12,9 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.axle import PROPSHAFT_ERROR_TURNS, candidate
-from analysis.axle_type import JUDGED, NOT_CHECKED, QUESTIONS, Type, named, recognise
+from analysis.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
 from gui.models.changes import Changes
+from gui.models.job import PACKS, type_words
 from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
 from gui.models.typed import decimal, in_eighths
 from logger.errors import InputError, QuantityError
@@ -145,12 +146,8 @@ def _shim_mm(text: str, wrong: dict[str, str]) -> float | None:
 # ---------------------------------------------------------------------- type
 def type_options(now: str) -> list[tuple[str, str]]:
     """Give what the type may be on the card: each by itself, packs not told apart, and what stands there now."""
-    packs = named(kind for kind in Type if kind in JUDGED)
-    options = {"": "Not known yet", packs: "With packs, which kind not known"}
-    options |= {kind.value: kind.value[0].upper() + kind.value[1:] for kind in Type}
-    if now and now not in options:
-        options[now] = now[0].upper() + now[1:]
-    return list(options.items())
+    keys = ("", PACKS, *(kind.value for kind in Type), now)
+    return [(key, type_words(key)) for key in dict.fromkeys(keys)]
 
 
 def finding(seen: Mapping[str, str]) -> TypeReading | None:

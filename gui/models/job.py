@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 
 from analysis.adequacy import certificate_advice, range_advice, sign_advice
-from analysis.axle_type import type_conflict
+from analysis.axle_type import JUDGED, Type, named, type_conflict
 from analysis.entry import kind_conflict
 from analysis.fixtures import fixture_from
 from analysis.limits import bounds_from
@@ -188,6 +188,16 @@ class JobCard:
 
     def _transducer_name(self) -> str:
         return self.facts.name or (self.description.name if self.description is not None else "")
+
+
+PACKS = named(kind for kind in Type if kind in JUDGED)  # all types with packs: how they behave does not tell them apart
+
+
+def type_words(text: str) -> str:
+    """Give an axle's type as it stands on the card."""
+    if text == PACKS:
+        return "With packs, kind not known"
+    return f"{text[0].upper()}{text[1:]}" if text else "Type not stated"
 
 
 def lever_words(lever: Lever) -> str:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
-from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words
+from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import card, column, label
@@ -138,8 +138,10 @@ class CardPanel(QWidget):
         warn = "" if conflict is None else f"{conflict.text[0].upper()}{conflict.text[1:]}"
         if conflict is not None and conflict.refused:
             warn = "This torque says nothing about it"
+        elif conflict is not None and axle.type_reason:
+            warn = f"Judged all the same: {axle.type_reason}"
         self.rows["Axle"].show_lines(
-            f"{axle.type[0].upper()}{axle.type[1:]}" if axle.type else "Type not stated",
+            type_words(axle.type),
             second or ("" if axle.type else "On the wrong type the number means nothing"),
             there=bool(axle.type),
             warn=warn,

@@ -127,6 +127,6 @@ def test_a_type_that_what_was_seen_speaks_against_is_told():
     seen = {"brakes": "free", "both-up": "opposite", "one-held": "free"}
     conflict = type_conflict(Axle(type="clutch plate", seen=seen), Conditions())
     assert not conflict.refused
-    assert "both-up: it turns the other way" in conflict.text
+    assert "both wheels up: it turns the other way" in conflict.text
     assert type_conflict(Axle(type="clutch plate", seen={"both-up": "same"}), Conditions()) is None
     assert type_conflict(Axle(type="clutch plate", seen={"of my own": "words"}), Conditions()) is None

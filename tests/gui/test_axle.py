@@ -169,6 +169,10 @@ def test_questions_lead_to_a_type_with_packs(hand: Hand) -> None:
     assert "Worn cones" in part.cautions.text()
     assert "not open" in part.excluded.text()
     assert hand.window.tester.card.axle.type == ""
+    hand.press(part.take)
+    assert "Axle: With packs, kind not known" in hand.page.card_panel.rows["Axle"].accessibleName()
+    assert QApplication.focusWidget() is editor.done
+    open_axle(hand, TYPE)
     hand.press(part.narrow[0])
     card = hand.window.tester.card
     assert (card.axle.type, card.axle.seen, card.conditions.brakes_free) == ("clutch plate", PACKS, True)
@@ -188,10 +192,10 @@ def test_a_type_that_means_nothing_is_told_everywhere_before_the_first_pull(hand
     assert "it has no pack" in editor.known.against.text()
     assert "no result is given" in editor.known.against.text()
     reason = editor.known.fields["reason"]
-    assert reason.isVisible()
+    assert QApplication.focusWidget() is reason.edit
     fill(reason.edit, "bearing drag is wanted")
     assert "Pulls: to come;" in hand.page.strip.accessibleDescription() + ";"
-    assert "bearing drag is wanted" in hand.page.card_panel.rows["Axle"].accessibleName()
+    assert "Judged all the same: bearing drag is wanted" in hand.page.card_panel.rows["Axle"].accessibleName()
 
 
 def test_a_test_of_such_an_axle_begins_with_a_message_and_ends_without_a_result(hand: Hand) -> None:

@@ -52,7 +52,7 @@ def test_pages_by_key(hand: Hand) -> None:
 def test_every_editor_in_every_size_is_named_and_large(hand: Hand, palette: str) -> None:
     if hand.window._shared.look.palette.name != palette:
         hand.window.swap_palette()
-    for name in ("Job", "Fixture", "Limit", "Transducer", "Dial"):
+    for name in ("Job", "Axle", "Fixture", "Limit", "Transducer", "Dial"):
         hand.page.open_row(name)
         for scale in SCALES:
             hand.window.set_scale(scale)

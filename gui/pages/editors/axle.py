@@ -156,8 +156,8 @@ class AxleEditor(Editor):
         self.switch.picked.connect(self.show_part)
         self.known.turns_asked.connect(lambda: self.show_part(TURNS))
         self.known.type_asked.connect(lambda: self.show_part(TYPE))
-        self.turns.taken.connect(lambda: self.show_part(KNOWN))
-        self.type.taken.connect(lambda: self.show_part(KNOWN))
+        self.turns.taken.connect(self._taken)
+        self.type.taken.connect(self._taken)
         self.entry.changes.listen(self.refresh)
         shared.display.changes.listen(self.refresh)
         self.show_part(KNOWN)
@@ -174,6 +174,12 @@ class AxleEditor(Editor):
             self.turns.counters["propshaft"].field.edit.setFocus()
         elif name == TYPE:
             self.type.focus()
+
+    def _taken(self) -> None:
+        """Show what is on the card now, with the keyboard where something is still asked."""
+        self.show_part(KNOWN)
+        reason = self.known.fields["reason"]
+        (reason.edit if reason.isVisible() else self.done).setFocus()
 
     def _undo(self) -> None:
         self.entry.undo()
