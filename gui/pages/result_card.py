@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from analysis.adequacy import certificate_advice
 from analysis.limits import rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import half_words, ratio_of, unjudged_words
@@ -28,12 +29,13 @@ class ResultCard(QWidget):
         body = QWidget()
         inside = column(body, gap=6)
         self._quantity = label("", "caption", wrap=True)
+        self._expired = label("", "wronghead", wrap=True)
         self._value = label("–", "title", wrap=True)
         self._badge = Badge(shared.look, 17)
         self._limit = label("", "", wrap=True)
         self._others = label("", "", wrap=True)
         self._notes = label("", "caption", wrap=True)
-        for part in (self._quantity, self._value, self._badge, self._limit, self._others, self._notes):
+        for part in (self._expired, self._quantity, self._value, self._badge, self._limit, self._others, self._notes):
             inside.addWidget(part)
         inside.addStretch(1)
         column(self).addWidget(scrolled(body))
@@ -42,6 +44,9 @@ class ResultCard(QWidget):
 
     def show_readings(self, readings: Sequence[RecordingReading]) -> None:
         """Show the first recording's result; of one in gear and one in neutral, their ratio."""
+        expired = dict.fromkeys(text for reading in readings for text in _expired(reading))
+        self._expired.setText("\n".join(f"▲ {text}" for text in expired))
+        self._expired.setVisible(bool(expired))
         ratio = ratio_of(readings)
         if ratio is None:
             self.show_reading(readings[0])
@@ -81,6 +86,9 @@ class ResultCard(QWidget):
             for v in job
             if v is not main
         ]
+        for m in reading.drag.test.means if reading.drag is not None else ():
+            packs = display.torque(m.budget.value, m.budget.u95) if m.budget is not None else m.how
+            lines.append(f"Packs alone, drag taken away, {m.quantity}, {m.way}: {packs}")
         self._others.setText("\n".join(lines))
         notes = [*(result.notes if result is not None else main.notes if main is not None else ())]
         self._notes.setText("\n".join(dict.fromkeys([half] if half else notes)))
@@ -93,3 +101,10 @@ class ResultCard(QWidget):
         chance = result.probability
         sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
         return f"{words}\nRule: {rule_words(result.rule, result.guard)}{sure}"
+
+
+def _expired(reading: RecordingReading) -> tuple[str, ...]:
+    header = reading.header
+    if header is None or header.started is None:
+        return ()
+    return certificate_advice(header.transducer, header.started.date())

@@ -92,7 +92,6 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
     assert "Packs alone, drag taken away, rotating mean" in live.page.sign._words.text()
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
     live.space()
-    live.window.tester.close()
     file = recordings(home)[-1]
     reading = read_file(file)
     assert reading.drag is not None, reading.problems
@@ -103,6 +102,9 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
         if value is not None:
             assert means[name].value == pytest.approx(value.nm, abs=1e-6)
             assert means[name].u95 == pytest.approx(value.u95_nm, abs=1e-6)
+    live.window.show_recordings([file])
+    review = live.window.pages["Review"]
+    until(live, lambda: "Packs alone, drag taken away, rotating mean" in review.reading.result._others.text())
     page = export(str(file), str(home / "page.html"), "N·m")
     text = Path(page).read_text("utf-8")
     assert "Drag taken off" in text
