@@ -1,8 +1,8 @@
 """``make torture``: faults by the hundred and hostile input by the hundred thousand, with counts.
 
 Prints one line per campaign, the totals, and a table of what was broken on purpose; writes ``torture.json`` and
-``torture.md``; exit code 1 if anything failed. Campaigns that are judged by the moment come first, alone; then those
-that mostly sleep, a few side by side; then two processes share the work that is left. The longest begin first.
+``torture.md``; exit code 1 if anything failed. Campaigns that are judged by the moment come first, alone. Then two
+processes share the work, and beside them run those that mostly sleep. The longest begin first.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import sys
 import time
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from contextlib import ExitStack
 from multiprocessing import get_context
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -26,12 +27,16 @@ if TYPE_CHECKING:
 
 
 def all_tallies(names: Iterable[str], share: float, workers: int, seed: int) -> Iterator[Tally]:
-    """Run campaigns, in three groups."""
+    """Run campaigns: those that must be alone, then all others."""
     wanted = set(names)
-    for group, beside in ((ALONE, 1), (WAITING, 2 * workers), (WORKING, workers)):
-        chosen = sorted((c for c in group if c.name in wanted), key=lambda c: -c.long_s)
-        with ProcessPoolExecutor(beside, mp_context=get_context("spawn"), max_tasks_per_child=1) as pool:
-            running = [pool.submit(tallied, campaign.name, share, seed) for campaign in chosen]
+    for beside in (((ALONE, 1),), ((WORKING, workers), (WAITING, 2))):
+        with ExitStack() as stack:
+            running = []
+            for group, processes in beside:
+                pool = ProcessPoolExecutor(processes, mp_context=get_context("spawn"), max_tasks_per_child=1)
+                stack.enter_context(pool)
+                chosen = sorted((c for c in group if c.name in wanted), key=lambda c: -c.long_s)
+                running += [pool.submit(tallied, campaign.name, share, seed) for campaign in chosen]
             for done in as_completed(running):
                 yield done.result()
 
