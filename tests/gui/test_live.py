@@ -102,7 +102,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
         if value is not None:
             assert means[name].value == pytest.approx(value.nm, abs=1e-6)
             assert means[name].u95 == pytest.approx(value.u95_nm, abs=1e-6)
-    live.window.show_recordings([file])
+    live.press(live.page.sign._open)
     review = live.window.pages["Review"]
     until(live, lambda: "Packs alone, drag taken away, rotating mean" in review.reading.result._others.text())
     page = export(str(file), str(home / "page.html"), "N·m")
