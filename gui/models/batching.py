@@ -88,7 +88,8 @@ def done_words(summary: Summary) -> str:
     if summary.resumed:
         text += f" {summary.resumed:,} were read before."
     if summary.bad:
-        listed = "; ".join(bad.error.splitlines()[0] for bad in summary.bad[:3])
+        reasons = [bad.error.splitlines()[0].removeprefix(f"{bad.file}: ") for bad in summary.bad[:3]]
+        listed = "; ".join(f"{Path(bad.file).name}: {why}" for bad, why in zip(summary.bad[:3], reasons, strict=True))
         more = f" and {len(summary.bad) - 3} more" if len(summary.bad) > 3 else ""
         text += f" Left out: {listed}{more}."
     return text

@@ -32,6 +32,7 @@ QUANTITY_NAMES = {
     Quantity.CHATTER.value: "Chatter index",
     Quantity.SLOPE.value: "Torque against speed",
 }
+PLAIN_FROM, PLAIN_TO = 1e-4, 1e7  # outside, a number is written with a power of ten
 _DECIMALS = {"N·m": 2, "lbf·ft": 2, "lbf·in": 1, "kgf·m": 3}
 
 
@@ -149,13 +150,20 @@ def whole_number(text: str) -> int:
 
 
 def significant(display: Display, value: float, digits: int = 3) -> str:
-    """Give a number of any size with so many significant digits, and the decimal mark on screen."""
+    """Give a number of any size with so many significant digits, no digit before the decimal mark taken away.
+
+    Examples
+    --------
+    >>> from gui.models.display import Display
+    >>> [significant(Display(), v) for v in (0.26712, 1234.4, 140.0, 3e-7)]
+    ['0.267', '1234', '140', '3e−07']
+    """
     if not math.isfinite(value):
         return NOTHING
-    text = f"{value:.{digits}g}"
-    if "e" in text:
-        return text.replace("-", "−").replace(".", "," if display.comma else ".")
-    return display.number(value, len(text.partition(".")[2]))
+    if value != 0 and not PLAIN_FROM <= abs(value) < PLAIN_TO:
+        return f"{value:.{digits}g}".replace("-", "−").replace(".", "," if display.comma else ".")
+    rounded = f"{value:.{digits}g}" if abs(value) < 10**digits else f"{value:.0f}"
+    return display.number(float(rounded), len(rounded.partition(".")[2]))
 
 
 def p_words(display: Display, p: float) -> str:

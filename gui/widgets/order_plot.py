@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 STEPS = 80  # points along the curve
+MOST_NAMES = 6  # dates below a chart: more would be cut short on a small screen
 
 
 class RunInPlot(Chart):
@@ -97,7 +99,7 @@ class WatchPlot(Chart):
             return None
         chart = of.chart
         y = rounded_range(v * scale.factor for v in (*of.values, *chart.low, *chart.high))
-        every = max(1, len(of.dates) // 8)
+        every = max(1, math.ceil(len(of.dates) / MOST_NAMES))
         names = tuple(
             (float(place + 1), of.dates[place] or str(place + 1), "good state" if place < of.baseline else "")
             for place in range(0, len(of.dates), every)

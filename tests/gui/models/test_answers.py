@@ -73,7 +73,10 @@ def test_what_is_typed() -> None:
 
 def test_significant_digits_and_p() -> None:
     assert significant(Display(comma=True), 0.26712) == "0,267"
-    assert significant(Display(), -1234.4) == "−1.23e+03"
+    assert significant(Display(), -1234.4) == "−1234"
+    assert significant(Display(), -1234.4e9) == "−1.23e+12"
+    assert significant(Display(), 999.6) == "1000"
+    assert significant(Display(), 0.0) == "0"
     assert significant(Display(), 140.0) == "140"
     assert significant(Display(), math.inf) == "–"
     assert p_words(Display(), 3e-6) == "< 0.0001"
