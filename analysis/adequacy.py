@@ -72,10 +72,13 @@ def zero_advice(level: Level, job: Sequence[JobValue]) -> tuple[str, ...]:
 
 
 def certificate_advice(facts: TransducerFacts, tested: date | None) -> tuple[str, ...]:
-    """Say where a certificate was out of date on the day of the test."""
-    if facts.certificate_due is None or tested is None or tested <= facts.certificate_due:
+    """Say where a certificate was out of date on the day of the test; whether to judge by it is the user's affair."""
+    due = facts.certificate_due
+    if due is None or tested is None or tested <= due:
         return ()
-    return (f"the transducer's certificate was due on {facts.certificate_due.isoformat()}, before this test",)
+    late = (tested - due).days
+    days = "one day" if late == 1 else f"{late} days"
+    return (f"CERTIFICATE EXPIRED on {due.isoformat()}, {days} before this test: have the transducer calibrated",)
 
 
 def sign_advice(facts: TransducerFacts) -> tuple[str, ...]:

@@ -108,6 +108,9 @@ class Tester:
             return
         self.run.start()
         self.run.signed_by = self.card.job.operator
+        if self.card.expired() and self.run.notice is None:
+            self.run.notice = Notice(f"{self.card.expired()}. The test goes on; its result says so.", serious=True)
+            self.changes.tell()
         self._remember()
 
     def question(self, library: Library) -> Question | None:

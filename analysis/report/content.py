@@ -69,7 +69,8 @@ class Verdict:
 class Content:
     """A whole report, ready to be drawn.
 
-    ``record`` is the machine-readable part: what ``analysis.report.verify`` needs to do the work again.
+    ``record`` is the machine-readable part: what ``analysis.report.verify`` needs to do the work again. ``alerts``
+    stand in a frame above the result: nobody may read it without them.
     """
 
     identity: str
@@ -89,6 +90,7 @@ class Content:
     signatures: tuple[str, ...]
     footer: str
     record: str
+    alerts: tuple[str, ...] = ()
 
 
 def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from analysis.adequacy import certificate_advice
 from analysis.cautions import cautions_of
 from analysis.limits import State, percent
 from analysis.report import fields, words
@@ -53,6 +54,11 @@ class Page:
         chance = "" if result.probability != result.probability else percent(result.probability)
         meaning = words.plain_state(result)
         return Verdict(result.state, result.shape, meaning, clean(text, 300), words.rule_words(result), chance)
+
+    def alerts(self) -> tuple[str, ...]:
+        """Give what must be read before the result."""
+        header = self.material.header
+        return certificate_advice(header.transducer, header.started.date() if header.started is not None else None)
 
     def headlines(self) -> tuple[Headline, ...]:
         """Give the job's values, what is judged first."""

@@ -112,6 +112,8 @@ class _Sheet(Paper):
         self.fields(self.content.facts, MARGIN, WIDTH, 2)
         if self.content.simulated:
             self.warning(SIMULATED)
+        for alert in self.content.alerts:
+            self.warning(alert)
         self.result()
         self.room(self.content.drawing.height + 24)
         self.draw(self.content.drawing)

@@ -70,6 +70,7 @@ def content_of(material: Material, issue: Issue) -> Content:
         _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
         record,
+        tuple(clean(text) for text in page.alerts()),
     )
 
 

@@ -71,6 +71,8 @@ class JobCard:
     with_drag: bool = False
     practice: bool = False
     changes: Changes = field(default_factory=Changes)
+    _known: TransducerFacts | None = None  # of the transducer, completed from the register
+    _told: str = ""
 
     def put(self, **parts: object) -> None:
         """Change some parts and tell every view."""
@@ -78,7 +80,26 @@ class JobCard:
             if name not in JobCard.__slots__:  # a typing slip, not a user's input
                 raise AttributeError(name)
             setattr(self, name, value)
+        if "description" in parts:
+            self._recall()
         self.changes.tell()
+
+    def _recall(self) -> None:
+        """Complete what the transducer's description says from the register: its certificate, a lock."""
+        from logger.register import find, known_facts, read_register
+
+        self._known, self._told = None, ""
+        if self.description is None:
+            return
+        own = self.description.transducer
+        try:
+            self._known, _ = known_facts(own)
+            instrument = find(read_register(), own.serial or own.name)
+        except HeldwheelError as error:  # a damaged register is no reason not to test
+            self._told = str(error)
+            return
+        if instrument is not None and instrument.locked:
+            self._told = f"locked: {instrument.locked}"
 
     # ------------------------------------------------------------------ lever
     def fixture(self) -> tuple[Fixture | None, str]:
@@ -118,6 +139,8 @@ class JobCard:
     @property
     def facts(self) -> TransducerFacts:
         """What the transducer's numbers are worth."""
+        if self._known is not None:
+            return self._known
         return self.description.transducer if self.description is not None else TransducerFacts()
 
     @property
@@ -145,10 +168,13 @@ class JobCard:
             return ""
         return "; ".join(range_advice(self.facts.capacity_nm, bounds, None))
 
+    def expired(self) -> str:
+        """Say that the transducer's certificate is out of date today; empty if it is not."""
+        return "; ".join(certificate_advice(self.facts, datetime.now().astimezone().date()))
+
     def device_advice(self) -> str:
         """Say what is wrong with the transducer's papers or its sign."""
-        today = datetime.now().astimezone().date()
-        return "; ".join((*certificate_advice(self.facts, today), *sign_advice(self.facts)))
+        return "; ".join(text for text in (self.expired(), self._told, *sign_advice(self.facts)) if text)
 
     # ------------------------------------------------------------------ whole
     def missing(self) -> tuple[str, ...]:

@@ -27,17 +27,19 @@ class CardRow(QPushButton):
     def __init__(self, look: Look, caption: str, tip: str) -> None:
         super().__init__()
         self._look, self._caption, self._lines, self._there = look, caption, ("", ""), False
-        self._warn = ""
+        self._warn, self._alarm = "", False
         self.setProperty("role", "row")
         self.setCheckable(True)
         self.setToolTip(tip)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
-    def show_lines(self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "") -> None:
-        """Show what is filled in; ``warn`` replaces the second line."""
-        shown = (caption or self._caption, (first, second), there, warn)
-        if shown != (self._caption, self._lines, self._there, self._warn):
-            self._caption, self._lines, self._there, self._warn = shown
+    def show_lines(
+        self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "", alarm: bool = False
+    ) -> None:
+        """Show what is filled in; ``warn`` replaces the second line, ``alarm`` makes it the loudest of the card."""
+        shown = (caption or self._caption, (first, second), there, warn, alarm)
+        if shown != (self._caption, self._lines, self._there, self._warn, self._alarm):
+            self._caption, self._lines, self._there, self._warn, self._alarm = shown
             self.setAccessibleName(f"{self._caption}: {first} {warn or second}".strip())
             self.updateGeometry()
             self.update()
@@ -64,7 +66,9 @@ class CardRow(QPushButton):
         painter.drawRoundedRect(mark, 2, 2)
         left, room = 30 * scale, self.width() - 30 * scale - 10
         lines = [(self._caption, look.font(12.5), "muted"), (self._lines[0], look.font(15, bold=True), "text")]
-        if self._warn or self._lines[1]:
+        if self._alarm:
+            lines.append((f"▲ {self._warn}", look.font(14, bold=True), "outside"))
+        elif self._warn or self._lines[1]:
             lines.append((self._warn or self._lines[1], look.font(12.5), "close" if self._warn else "muted"))
         y = 6 * scale
         for text, font, colour in lines:
@@ -185,4 +189,5 @@ class CardPanel(QWidget):
         second = " · ".join(
             p for p in (f"to {display.torque(capacity)}" if capacity else "", job.facts.serial, job.address) if p
         )
-        row.show_lines(job.facts.name or job.description.name, second, there=True, warn=job.device_advice())
+        name = job.facts.name or job.description.name
+        row.show_lines(name, second, there=True, warn=job.device_advice(), alarm=bool(job.expired()))

@@ -139,6 +139,7 @@ class PullsPanel(QWidget):
         super().__init__()
         self._shared = shared
         self._rows: list[PullRow] = []
+        self._expired = label("", "wronghead", wrap=True)
         self._value = label("–", "title")
         self._quantity = label("Value of this job", "caption", wrap=True)
         self._badge = Badge(shared.look)
@@ -160,7 +161,7 @@ class PullsPanel(QWidget):
     def _lay_out(self) -> None:
         top = card()
         inside = column(top, margin=12, gap=6)
-        for part in (self._quantity, self._value, self._badge, self._others, self._rule, self._notes):
+        for part in (self._expired, self._quantity, self._value, self._badge, self._others, self._rule, self._notes):
             inside.addWidget(part)
         below = card()
         listed = column(below, margin=12, gap=6)
@@ -181,6 +182,7 @@ class PullsPanel(QWidget):
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's pulls and value."""
+        _put(self._expired, _alarm(run.card.expired()))
         self._show_value(run.value, run)
         pulls = run.pulls.pulls
         self._count.setText(f"Pulls: {len(run.pulls.counting)} of {run.card.pulls_wanted}")
@@ -217,6 +219,10 @@ class PullsPanel(QWidget):
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))
+
+
+def _alarm(text: str) -> str:
+    return f"▲ {text}" if text else ""
 
 
 def _put(target: object, text: str) -> None:

@@ -31,12 +31,13 @@ class SignPanel(QWidget):
         outer.addWidget(frame)
         inside = column(frame, margin=24, gap=14)
         self._title = label("Sign the test", "title")
+        self._expired = label("", "wronghead", wrap=True)
         self._value = label("", "title", wrap=True)
         self._badge = Badge(shared.look, 26)
         self._words = label("", wrap=True)
         self.name = Field("Who made this test", "first name, or initials")
         self._warn = label("", "warn", wrap=True)
-        for part in (self._title, self._value, self._badge, self._words, self.name, self._warn):
+        for part in (self._title, self._expired, self._value, self._badge, self._words, self.name, self._warn):
             inside.addWidget(part)
         self._open = button("Open in Review", self.review_asked.emit, tip="Trace, budget, report")
         inside.addWidget(self._open)
@@ -51,6 +52,9 @@ class SignPanel(QWidget):
         self.name.edit.setEnabled(not run.flow.finished)
         self._open.setVisible(run.flow.finished)
         self._warn.setText("Simulated: this must never be filed as a test." if run.simulated else "")
+        expired = run.card.expired()
+        self._expired.setText(f"▲ {expired}")
+        self._expired.setVisible(bool(expired))
         if value is None:
             self._value.setText("No pull counts, so there is no value.")
             self._badge.show_state("")

@@ -309,6 +309,21 @@ def stud_circle(studio: Studio) -> None:
     studio.settle()
 
 
+def expired(studio: Studio) -> None:
+    """A certificate that ran out before today."""
+    import datetime
+
+    import msgspec
+
+    studio.to_pulls()
+    card = studio.tester.card
+    own = msgspec.structs.replace(card.description.transducer, certificate_due=datetime.date(2026, 4, 30))
+    card.put(description=msgspec.structs.replace(card.description, transducer=own))
+    for _ in range(3):
+        studio.stream.pull()
+    studio.tick()
+
+
 def ratio_limit(studio: Studio) -> None:
     from tests.gui.test_ratio import RATIO
 
@@ -521,6 +536,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "stud-circle": stud_circle,
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
+    "expired": expired,
     "limit-ratio": ratio_limit,
     "review-ratio": ratio_judged,
     "learn-where": learning(0),

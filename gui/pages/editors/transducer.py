@@ -143,7 +143,7 @@ class TransducerEditor(Editor):
             return
         from logger.links.build import asks
 
-        facts, display = description.transducer, self._shared.display
+        facts, display = self._card.facts, self._shared.display
         lines = [f"Name: {facts.name or description.name}"]
         if asks(description):
             lines.append(f"It must be asked: {asks(description)}. You see the bytes and agree before any is sent.")
@@ -158,6 +158,8 @@ class TransducerEditor(Editor):
         if facts.certificate:
             due = f", due {facts.certificate_due}" if facts.certificate_due else ""
             lines.append(f"Certificate: {facts.certificate}{due}")
+        if self._card.expired():
+            lines.append(f"▲ {self._card.expired()}")
         extra = msgspec.structs.asdict(facts)
         if extra.get("sign") == "none":
             lines.append("It shows no sign: the direction of a pull cannot be told")
