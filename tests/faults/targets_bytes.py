@@ -13,6 +13,7 @@ import numpy as np
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import CHECK_BYTES, check
 from logger.decoder.floats import WIDTH
+from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.registers import RegisterDecoder, plan
 from logger.decoder.standard import TORQUE, presentation_format, uuid
@@ -119,6 +120,13 @@ def _alike(rng: random.Random, description: Description, data: bytes) -> str:
             assert np.array_equal(column, parts.columns[name], equal_nan=True), f"{name} depends on the cuts"
         assert np.array_equal(whole.counter, parts.counter), "the counter depends on the cuts"
         assert first.simulated == second.simulated
+    if description.lines is not None:  # what is read fast is what the exact path reads, line by line
+        exact = LineDecoder(description.lines, description.unit, description.simulated_mark)
+        exact._fast = False
+        slow = drained(rng, exact, [data])
+        for name, column in whole.columns.items():
+            assert np.array_equal(column, slow.columns[name], equal_nan=True), f"{name}: read fast is not read exactly"
+        assert np.array_equal(whole.counter, slow.counter), "counters: read fast is not read exactly"
     if rng.random() < 0.2:
         first.expect(rng.choice((0.0, 3.5, 1e9)))
         sound(first, first.reset(), 1)
