@@ -1,12 +1,13 @@
-"""A recording's reading as other parts need it: a row of a table, a run of a comparison, the material of a report.
+"""A recording's reading as other parts need it: a row of a table, a run of a comparison; what was asked.
 
-Offers ``recording_row``, ``pull_rows``, ``run_of``, ``material_of``, ``asked_plain`` and ``asked_from``.
+Offers ``recording_row``, ``pull_rows``, ``run_of``, ``asked_plain`` and ``asked_from``; for reports ``header_of``,
+``judged_of``, ``factor_of``, ``sensor_median``, ``chatter_of``.
 """
 
 from __future__ import annotations
 
 import statistics
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
@@ -14,16 +15,13 @@ import msgspec
 import numpy as np
 
 from analysis.compare.runs import Quantity, Run, Setting
-from analysis.drag import rolling
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked
 from analysis.recorded import DIRECTIONS
-from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
 from logger.errors import InputError
 from logger.header import Header, Lever, Limit, Zero
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
     from analysis.compare.runs import Tag
     from analysis.recorded import PullReading, RecordingReading
     from analysis.repeats import JobValue
@@ -57,7 +55,7 @@ def recording_row(reading: RecordingReading) -> dict[str, Cell]:
     direction = _direction(reading)
     row = _item(reading, direction)
     used = [p for p in reading.pulls if p.counts and p.pull.direction == direction]
-    breakaway, rotating = (_sensor_median(used, name) for name in ("breakaway", "rotating"))
+    breakaway, rotating = (sensor_median(used, name) for name in ("breakaway", "rotating"))
     values = {v.budget.quantity: v.budget for v in reading.job if v.direction == direction}
     row |= {
         "rate_hz": reading.trace.rate_hz if reading.trace else None,
@@ -142,23 +140,24 @@ def _item(reading: RecordingReading, direction: int) -> dict[str, Cell]:
         "shim_mm": axle.shim_mm,
         "dwell_s": test.dwell_s,
         "fixture": header.lever.fixture if header.lever else "",
-        "lever_factor": _factor(reading),
+        "lever_factor": factor_of(reading),
     }
 
 
-def _factor(reading: RecordingReading) -> float | None:
+def factor_of(reading: RecordingReading) -> float | None:
+    """Give torque at the axle over torque shown; None where the fixture is not known or reads no torque."""
     return reading.at.fixture.factor if reading.at is not None and reading.at.fixture.reads == "torque" else None
 
 
 def _direction(reading: RecordingReading) -> int:
-    judged = _judged(reading)
+    judged = judged_of(reading)
     if judged is not None:
         return judged.direction
     counts = [sum(p.counts and p.pull.direction == d for p in reading.pulls) for d in (1, -1)]
     return 1 if counts[0] >= counts[1] else -1
 
 
-def _judged(reading: RecordingReading) -> JobValue | None:
+def judged_of(reading: RecordingReading) -> JobValue | None:
     """Give the value that the result was decided by; without a result the first breakaway, or whatever there is."""
     if reading.result is not None:
         for value in reading.job:
@@ -172,7 +171,8 @@ def _median(values: Iterable[float]) -> float | None:
     return statistics.median(found) if found else None
 
 
-def _sensor_median(pulls: Sequence[PullReading], name: str) -> float | None:
+def sensor_median(pulls: Sequence[PullReading], name: str) -> float | None:
+    """Give the median at the sensor of the pulls' ``breakaway`` or ``rotating``; None where none has it."""
     return _median(part.at_sensor_nm for p in pulls if (part := getattr(p.pull, name)) is not None)
 
 
@@ -266,125 +266,6 @@ def _setting(reading: RecordingReading, header: Header, used: Sequence[PullReadi
         test.dwell_s,
         header.conditions.wheel_fitted,
     )
-
-
-# Reports
-
-
-def material_of(reading: RecordingReading, asked: Asked | None = None) -> Material:
-    """Give what a report is made from.
-
-    Parameters
-    ----------
-    reading : RecordingReading
-        The recording, read with ``asked``.
-    asked : Asked, optional
-        What was stated, so that a verifier can read it the same way.
-    """
-    header, trace = header_of(reading), reading.trace
-    level = reading.at.level if reading.at is not None and reading.at.level.known else None
-    zero = level.zero_nm if level is not None else trace.zero_nm if trace is not None else 0.0
-    judged = _judged(reading)
-    none = np.empty(0)
-    return Material(
-        file=reading.file,
-        sha256=reading.sha256,
-        state=reading.state,
-        header=header,
-        asked=asked_plain(asked or Asked()),
-        time_s=none if reading.time_s is None else reading.time_s,
-        torque_nm=none if reading.torque_nm is None else reading.torque_nm - zero,
-        factor=_factor(reading),
-        fixture=fixture_words(header.lever),
-        rate_hz=trace.rate_hz if trace else float("nan"),
-        zero_nm=zero,
-        noise_nm=trace.noise_nm if trace else float("nan"),
-        zero_from=reading.at.level.words if reading.at is not None else "the trace's unloaded level",
-        pulls=tuple(_pull_line(number, p) for number, p in enumerate(reading.pulls, 1)),
-        job=tuple(_job_lines(reading)),
-        result=reading.result,
-        budget=None if judged is None else judged.budget,
-        corrections=reading.corrections,
-        problems=reading.problems,
-        drag=_drag_part(reading),
-    )
-
-
-def _drag_part(reading: RecordingReading) -> DragPart | None:
-    if reading.drag is None:
-        return None
-    test = reading.drag.test
-    lines = []
-    for m in test.means:
-        cells = test.raw[m.quantity].cells.items()
-        raw = next((b for (side, direction), b in cells if rolling(side, direction) == m.way), None)
-        both = test.baseline.get((m.quantity, m.way))
-        lines.append(PackLine(m.quantity, m.way, _torque95(raw), _torque95(both), _torque95(m.budget), m.how))
-    return DragPart(reading.drag.file, reading.drag.sha256, tuple(lines), test.notes)
-
-
-def _torque95(budget: Budget | None) -> tuple[float, float] | None:
-    return None if budget is None else (budget.value, budget.u95)
-
-
-def _pull_line(number: int, p: PullReading) -> PullLine:
-    b, r = p.pull.breakaway, p.pull.rotating
-    axle = {quantity: (budget.value, budget.u95) for quantity, budget in p.axle.items()}
-    none = (None, None)
-    return PullLine(
-        number,
-        p.pull.start_s,
-        p.pull.end_s,
-        p.pull.direction,
-        Figure(b.time_s, b.time_s, b.at_sensor_nm, b.u95_sensor_nm, *axle.get("breakaway", none)) if b else None,
-        Figure(r.start_s, r.end_s, r.at_sensor_nm, r.u95_sensor_nm, *axle.get(ROTATING, none)) if r else None,
-        distinct=b is None or b.distinct_peak,
-        chatter=chatter_of(p),
-        reasons=tuple(f"{reason.code}: {reason.text}" for reason in p.pull.reasons),
-        left_out=p.left_out,
-    )
-
-
-def _job_lines(reading: RecordingReading) -> Iterator[JobLine]:
-    shown = {"breakaway", ROTATING} | ({reading.bounds.quantity} if reading.bounds is not None else set())
-    for value in reading.job:
-        if value.budget.quantity in shown:
-            count, budget = len(value.values), value.budget
-            spread = (min(value.values), max(value.values), value.cv) if count > 1 else ()
-            yield JobLine(
-                budget.quantity, value.direction, budget.value, budget.u95, count, "axle", value.notes, *spread
-            )
-    if reading.at is not None:
-        return
-    for direction in (1, -1):
-        used = [p for p in reading.pulls if p.counts and p.pull.direction == direction]
-        for name, quantity in (("breakaway", "breakaway"), ("rotating", ROTATING)):
-            middle = _sensor_median(used, name)
-            if middle is not None:
-                yield JobLine(quantity, direction, middle, None, len(used), "sensor")
-
-
-_LEVER_WORDS = (
-    ("length_mm", "length {:g} mm"),
-    ("stud_circle_mm", "stud circle {:g} mm"),
-    ("studs", "{:g} studs"),
-    ("chord_mm", "chord {:g} mm"),
-    ("angle_deg", "lever angle {:g}°"),
-    ("pull_angle_deg", "pull angle {:g}°"),
-    ("offset_mm", "drive offset {:g} mm"),
-    ("radius_mm", "radius {:g} mm"),
-    ("cord_mm", "cord {:g} mm"),
-    ("weight_kg", "lever mass {:g} kg"),
-    ("centroid_mm", "its centre {:g} mm from the drive"),
-)
-
-
-def fixture_words(lever: Lever | None) -> str:
-    """Describe a fixture with every number that was stated."""
-    if lever is None:
-        return "not known; torque at the axle is not stated"
-    said = [text.format(value) for key, text in _LEVER_WORDS if (value := getattr(lever, key)) is not None]
-    return ", ".join([lever.fixture, *said])
 
 
 # What was stated, as plain values and back

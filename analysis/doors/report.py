@@ -65,9 +65,9 @@ def _write(args: argparse.Namespace) -> int:
 
     from analysis.doors.shown import exit_for
     from analysis.pipeline import read_file
+    from analysis.report.gather import material_of
     from analysis.report.material import Issue, Kind
     from analysis.report.write import content_of, write_report
-    from analysis.summary import material_of
     from logger import console
     from logger.errors import InputError
     from logger.photos import PhotoState, photo_state
@@ -117,7 +117,8 @@ def _verify(args: argparse.Namespace) -> int:
 
     def read(record: Mapping[str, Any]) -> Material:
         from analysis.pipeline import read_file
-        from analysis.summary import asked_from, material_of
+        from analysis.report.gather import material_of
+        from analysis.summary import asked_from
 
         recording = Path(given) if given else _named(page, record.get("recording"))
         if recording is None:

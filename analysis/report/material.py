@@ -1,6 +1,6 @@
 """What a report is made from: everything that was read from one recording, gathered in one value.
 
-``analysis.summary.material_of`` gathers it from the reading that ``analysis.pipeline`` gives.
+``analysis.report.gather.material_of`` gathers it from the reading that ``analysis.pipeline`` gives.
 """
 
 from __future__ import annotations

@@ -132,9 +132,9 @@ def export(path: str, target: str, unit: str) -> str:
 
     reading, ending = read_file(path), Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
+        from analysis.report.gather import material_of
         from analysis.report.material import Issue, Kind
         from analysis.report.write import content_of, write_report
-        from analysis.summary import material_of
 
         issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind.ENGINEER, unit)
         return str(write_report(content_of(material_of(reading, Asked()), issue), target))

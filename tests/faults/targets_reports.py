@@ -19,11 +19,12 @@ import numpy as np
 from analysis.batch import _Journal
 from analysis.doors import report
 from analysis.pipeline import read_file
+from analysis.report.gather import material_of
 from analysis.report.html import to_html
 from analysis.report.material import Issue, Kind
 from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
-from analysis.summary import asked_from, material_of
+from analysis.summary import asked_from
 from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
 from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Photo, Source, Test, TransducerFacts
 from logger.recording import RecordingWriter

@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 
 from analysis.pipeline import read_file
+from analysis.report.gather import material_of
 from analysis.report.material import Issue, Kind
 from analysis.report.pdf import to_pdf
 from analysis.report.write import content_of
-from analysis.summary import material_of
 from gui.models.library import Shelf, file_stem
 from logger.confirm import confirm_sending
 from logger.console import clean

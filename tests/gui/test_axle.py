@@ -271,9 +271,9 @@ def test_every_part_fits_its_width_with_large_named_targets(hand: Hand, part: st
 
 # ---------------------------------------------------------------------- recorded and reported
 def test_axle_is_in_the_recording_and_on_its_report(qtbot, home, tmp_path) -> None:
+    from analysis.report.gather import material_of
     from analysis.report.material import Issue, Kind
     from analysis.report.write import content_of, write_report
-    from analysis.summary import material_of
 
     hand = Hand(qtbot, fake=False, speed=12.0)
     hand.page.practise()

@@ -89,9 +89,9 @@ def test_the_same_pulls_by_each_rule(hand: Hand, rule: Rule, state: str) -> None
 @pytest.mark.parametrize("rule", [Rule.ACCEPTANCE, Rule.SIMPLE])
 def test_the_rule_reaches_the_recording_and_its_report(qtbot, home, tmp_path, rule: Rule) -> None:
     """A practice job on real files: the window, the file read again, and the report name one rule."""
+    from analysis.report.gather import material_of
     from analysis.report.material import Issue, Kind
     from analysis.report.write import content_of, write_report
-    from analysis.summary import material_of
 
     hand = Hand(qtbot, fake=False, speed=12.0)
     hand.page.practise()

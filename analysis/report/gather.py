@@ -1,0 +1,137 @@
+"""What a report is made from, gathered from the reading of a recording.
+
+Offers ``material_of``, ``fixture_words``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.drag import rolling
+from analysis.pipeline import Asked
+from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
+from analysis.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
+
+if TYPE_CHECKING:
+    from analysis.budget import Budget
+    from analysis.recorded import PullReading, RecordingReading
+    from logger.header import Lever
+
+
+def material_of(reading: RecordingReading, asked: Asked | None = None) -> Material:
+    """Give what a report is made from.
+
+    Parameters
+    ----------
+    reading : RecordingReading
+        The recording, read with ``asked``.
+    asked : Asked, optional
+        What was stated, so that a verifier can read it the same way.
+    """
+    header, trace = header_of(reading), reading.trace
+    level = reading.at.level if reading.at is not None and reading.at.level.known else None
+    zero = level.zero_nm if level is not None else trace.zero_nm if trace is not None else 0.0
+    judged = judged_of(reading)
+    none = np.empty(0)
+    return Material(
+        file=reading.file,
+        sha256=reading.sha256,
+        state=reading.state,
+        header=header,
+        asked=asked_plain(asked or Asked()),
+        time_s=none if reading.time_s is None else reading.time_s,
+        torque_nm=none if reading.torque_nm is None else reading.torque_nm - zero,
+        factor=factor_of(reading),
+        fixture=fixture_words(header.lever),
+        rate_hz=trace.rate_hz if trace else float("nan"),
+        zero_nm=zero,
+        noise_nm=trace.noise_nm if trace else float("nan"),
+        zero_from=reading.at.level.words if reading.at is not None else "the trace's unloaded level",
+        pulls=tuple(_pull_line(number, p) for number, p in enumerate(reading.pulls, 1)),
+        job=tuple(_job_lines(reading)),
+        result=reading.result,
+        budget=None if judged is None else judged.budget,
+        corrections=reading.corrections,
+        problems=reading.problems,
+        drag=_drag_part(reading),
+    )
+
+
+def _drag_part(reading: RecordingReading) -> DragPart | None:
+    if reading.drag is None:
+        return None
+    test = reading.drag.test
+    lines = []
+    for m in test.means:
+        cells = test.raw[m.quantity].cells.items()
+        raw = next((b for (side, direction), b in cells if rolling(side, direction) == m.way), None)
+        both = test.baseline.get((m.quantity, m.way))
+        lines.append(PackLine(m.quantity, m.way, _torque95(raw), _torque95(both), _torque95(m.budget), m.how))
+    return DragPart(reading.drag.file, reading.drag.sha256, tuple(lines), test.notes)
+
+
+def _torque95(budget: Budget | None) -> tuple[float, float] | None:
+    return None if budget is None else (budget.value, budget.u95)
+
+
+def _pull_line(number: int, p: PullReading) -> PullLine:
+    b, r = p.pull.breakaway, p.pull.rotating
+    axle = {quantity: (budget.value, budget.u95) for quantity, budget in p.axle.items()}
+    none = (None, None)
+    return PullLine(
+        number,
+        p.pull.start_s,
+        p.pull.end_s,
+        p.pull.direction,
+        Figure(b.time_s, b.time_s, b.at_sensor_nm, b.u95_sensor_nm, *axle.get("breakaway", none)) if b else None,
+        Figure(r.start_s, r.end_s, r.at_sensor_nm, r.u95_sensor_nm, *axle.get(ROTATING, none)) if r else None,
+        distinct=b is None or b.distinct_peak,
+        chatter=chatter_of(p),
+        reasons=tuple(f"{reason.code}: {reason.text}" for reason in p.pull.reasons),
+        left_out=p.left_out,
+    )
+
+
+def _job_lines(reading: RecordingReading) -> Iterator[JobLine]:
+    shown = {"breakaway", ROTATING} | ({reading.bounds.quantity} if reading.bounds is not None else set())
+    for value in reading.job:
+        if value.budget.quantity in shown:
+            count, budget = len(value.values), value.budget
+            spread = (min(value.values), max(value.values), value.cv) if count > 1 else ()
+            yield JobLine(
+                budget.quantity, value.direction, budget.value, budget.u95, count, "axle", value.notes, *spread
+            )
+    if reading.at is not None:
+        return
+    for direction in (1, -1):
+        used = [p for p in reading.pulls if p.counts and p.pull.direction == direction]
+        for name, quantity in (("breakaway", "breakaway"), ("rotating", ROTATING)):
+            middle = sensor_median(used, name)
+            if middle is not None:
+                yield JobLine(quantity, direction, middle, None, len(used), "sensor")
+
+
+_LEVER_WORDS = (
+    ("length_mm", "length {:g} mm"),
+    ("stud_circle_mm", "stud circle {:g} mm"),
+    ("studs", "{:g} studs"),
+    ("chord_mm", "chord {:g} mm"),
+    ("angle_deg", "lever angle {:g}°"),
+    ("pull_angle_deg", "pull angle {:g}°"),
+    ("offset_mm", "drive offset {:g} mm"),
+    ("radius_mm", "radius {:g} mm"),
+    ("cord_mm", "cord {:g} mm"),
+    ("weight_kg", "lever mass {:g} kg"),
+    ("centroid_mm", "its centre {:g} mm from the drive"),
+)
+
+
+def fixture_words(lever: Lever | None) -> str:
+    """Describe a fixture with every number that was stated."""
+    if lever is None:
+        return "not known; torque at the axle is not stated"
+    said = [text.format(value) for key, text in _LEVER_WORDS if (value := getattr(lever, key)) is not None]
+    return ", ".join([lever.fixture, *said])
