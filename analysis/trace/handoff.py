@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 if TYPE_CHECKING:
-    from analysis.trace.traces import Floats
+    from analysis.trace.traces import Floats, Ints
 
 RAMP_FROM = 0.45
 """The ramp is certainly under way at this share of the pull's level; the rest lies before. A heavy lever, put on a
@@ -25,7 +25,13 @@ FOOT_BELOW = 0.2
 """Where nothing is still, the rest is looked for below this share only."""
 
 BLOCK_S = 0.05
-"""Length of the blocks whose means are compared (s)."""
+"""Length of the blocks whose means are compared (s) ..."""
+
+BLOCK_NOISE = 0.006
+"""... or longer, so that their noise is below this share of the pull's level: a ramp must show through it ..."""
+
+BLOCK_MOST_S = 0.25
+"""... but no longer than this (s): five of them are about as long as a rest may be."""
 
 STILL_S = 0.25
 """Shortest stretch that shows whether the lever is still (s): two periods of a hand's tremor (7-12 Hz)."""
@@ -43,6 +49,14 @@ RINGS, RINGS_SHARE = 2.0, 0.10
 """A lever that rings keeps its short-time mean within so many times the limit, and its swing below this share of the
 pull's level."""
 
+PAUSE_SHARE, PAUSE_S, PAUSE_QUICK = 0.10, 1.2, 0.6
+"""A hand that hesitates on the way up is still as well: further above an earlier still stretch than this share of the
+pull's level, for less than this time (s), and come to as a hand comes up, not with this share of the way within three
+blocks as a lever that is put on."""
+
+HUM = 2.0
+"""Readings that shake this many times more than white noise and than their short means do carry a hum."""
+
 LEVEL_S = 1.0
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
 
@@ -52,11 +66,15 @@ FOOT_SHARE = 0.01
 
 @dataclass(frozen=True, slots=True)
 class Handoff:
-    """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it."""
+    """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it.
+
+    ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
+    """
 
     level_nm: float
     u_nm: float
     foot: int
+    hum_nm: float = 0.0
 
 
 def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float) -> Handoff:
@@ -76,22 +94,28 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
     if stop < STILL_BLOCKS:  # straight out of another load
         return Handoff(level_nm, noise_nm + RAMP_FROM * abs(top_nm - level_nm) / np.sqrt(12), max(stop - 1, 0))
     step = (time_s[stop - 1] - time_s[0]) / (stop - 1)
-    width = max(1, min(round(BLOCK_S / step), stop // STILL_BLOCKS))
+    calm = (noise_nm / (BLOCK_NOISE * abs(top_nm - level_nm))) ** 2 * step
+    width = max(1, min(round(min(max(BLOCK_S, calm), BLOCK_MOST_S) / step), stop // STILL_BLOCKS))
     begin = stop % width  # blocks end where the ramp begins
     means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
     still = max(STILL_BLOCKS, round(STILL_S / (width * step)))
     low_blocks = int(np.searchsorted(np.maximum.accumulate(means), level_nm + FOOT_BELOW * (top_nm - level_nm)))
-    first, last, unrest = _still_stretch(means, still, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
+    most = round(PAUSE_S / (width * step))
+    first, last, unrest = _still_stretch(means, still, most, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
     first = max(first, last - max(still, round(LEVEL_S / (width * step))))
     part = torque_nm[begin + first * width : begin + last * width]
     level = float(part.mean())
     u = max(unrest / np.sqrt(12), noise_nm / np.sqrt(len(part)))
     near = max(FOOT_SHARE * (top_nm - level), 3 * noise_nm)
     below = np.flatnonzero(torque_nm[:stop] < level + near)
-    return Handoff(level, u, int(below[-1]) if len(below) else 0)
+    shake = float(part.std())
+    hum = shake if shake > HUM * max(noise_nm, unrest) else 0.0
+    return Handoff(level, u, int(below[-1]) if len(below) else 0, hum)
 
 
-def _still_stretch(means: Floats, still: int, noise: float, height: float, low_blocks: int) -> tuple[int, int, float]:
+def _still_stretch(
+    means: Floats, still: int, most: int, noise: float, height: float, low_blocks: int
+) -> tuple[int, int, float]:
     """Give bounds (in blocks) of the stretch that shows the level, and its unrest.
 
     The latest stretch that is still; or a later one that rings about another level.
@@ -101,15 +125,45 @@ def _still_stretch(means: Floats, still: int, noise: float, height: float, low_b
     ranges = windows.max(axis=1) - windows.min(axis=1)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = np.flatnonzero(ranges <= limit)
-    at = int(quiet[-1]) if len(quiet) else int(np.argmin(ranges[: max(low_blocks - still, 1)]))
+    if len(quiet):
+        at = _before_pauses(means, windows.mean(axis=1), quiet, still, most, height)
+    else:
+        at = int(np.argmin(ranges[: max(low_blocks - still, 1)]))
     level = means[at : at + still].mean()
     later = len(windows) - 1 - at > still  # there is room for another stretch after it
     rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height) if later else None
-    if rings is not None and rings > at + still and abs(means[rings - 2 * still : rings].mean() - level) > 2 * limit:
+    apart = 0.0 if rings is None else float(means[rings - 2 * still : rings].mean() - level)
+    if (
+        rings is not None
+        and rings > at + still
+        and abs(apart) > 2 * limit
+        and not _as_a_hand(means[at + still - 1 : rings - still], apart, height)
+    ):
         return rings - 2 * still, rings, float(ranges[rings - still]) / 2
     outside = np.flatnonzero(np.abs(means[:at] - level) > max(limit, float(ranges[at])))
     first = int(outside[-1]) + 1 if len(outside) else 0
     return first, at + still, float(ranges[at])
+
+
+def _before_pauses(means: Floats, levels: Floats, quiet: Ints, still: int, most: int, height: float) -> int:
+    """Give the latest quiet stretch at which a hand did not merely hesitate on its way up."""
+    at = int(quiet[-1])
+    while True:
+        lower = quiet[(quiet < at) & (levels[quiet] < levels[at] - PAUSE_SHARE * height)]
+        if not len(lower):
+            return at
+        before = int(lower[-1])
+        here = quiet[(quiet > before) & (np.abs(levels[quiet] - levels[at]) < PAUSE_SHARE * height)]
+        way = means[before + still - 1 : int(here[0]) + 1]
+        if at + still - int(here[0]) > most or not _as_a_hand(way, levels[at] - levels[before], height):
+            return at
+        at = before
+
+
+def _as_a_hand(way: Floats, rise: float, height: float) -> bool:
+    """Whether a level was come to as a hand comes up, not by a lever that is put on or has moved a little."""
+    most = PAUSE_QUICK * rise
+    return rise > PAUSE_SHARE * height and bool(way[-1] - way[0] > most > np.sort(np.diff(way))[-3:].sum())
 
 
 def _ringing(smooth: Floats, ranges: Floats, long: int, limit: float, height: float) -> int | None:

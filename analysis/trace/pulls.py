@@ -156,7 +156,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     part = _part(load, x, hand.foot, window, sensor)
     if len(part.time_s) < 3 or part.slip_nm < height / 4:
         return None  # no level at all in it
-    return _read(frame, part, hand.u_nm, window, before, sensor)
+    return _read(frame, part, hand, window, before, sensor)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -190,9 +190,7 @@ def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> P
     return Part(load.time_s[part], x[part], angle, cut, slip_nm, load.noise_nm, at_once)
 
 
-def _read(
-    frame: Pull, part: Part, level_u_nm: float, window: Window, before: Read | None, sensor: Sensor
-) -> Read | None:
+def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read | None, sensor: Sensor) -> Read | None:
     t, x = part.time_s, part.torque_nm
     slip = None if part.angle_deg is None else find_slip(t, x, part.angle_deg, part.slip_nm)
     if slip is not None and slip.onset_s is None:
@@ -215,7 +213,7 @@ def _read(
         return Read(replace(frame, reasons=(FADED,)))
     reasons = _reasons(frame, part, peak, plateau, window)
     peak, plateau = _stated(part, peak, plateau)
-    breakaway = _breakaway(peak, part, plateau, level_u_nm, sensor)
+    breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
             return None
@@ -227,7 +225,7 @@ def _read(
     pull = replace(
         frame,
         breakaway=breakaway,
-        rotating=_rotating(plateau, level_u_nm, sensor),
+        rotating=_rotating(plateau, hand.u_nm, sensor),
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,

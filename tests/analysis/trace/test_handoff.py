@@ -76,3 +76,46 @@ def test_straight_out_of_another_load():
     hand = find_handoff(np.arange(4) / 10, y, 0.4, 46.0, NOISE)
     assert hand.level_nm == 0.4
     assert hand.u_nm > 1.0
+
+
+class TestPauseOnTheWayUp:
+    """A hand that hesitates is still as well: what counts is the level from which it came up."""
+
+    @pytest.mark.parametrize("pause_s", [0.4, 0.7, 1.0])
+    def test_still_pause(self, pause_s):
+        up = 0.4 + 16 * np.arange(round(0.8 * RATE)) / RATE / 0.8
+        hand, t = found(rest(3, 0.4), up, rest(pause_s, 16.4), ramp(16.4, top=30.0), level=0.4)
+        assert hand.level_nm == pytest.approx(0.4, abs=0.05)
+        assert t[hand.foot] == pytest.approx(3.0, abs=0.05)
+
+    def test_trembling_pause(self):
+        up = 0.4 + 16 * np.arange(round(0.8 * RATE)) / RATE / 0.8
+        tremor = 0.3 * np.sin(2 * np.pi * 9 * np.arange(round(0.8 * RATE)) / RATE)
+        hand, _ = found(rest(3, 0.4), up, rest(0.8, 16.4) + tremor, ramp(16.4, top=30.0), level=0.4)
+        assert hand.level_nm == pytest.approx(0.4, abs=0.05)
+
+    def test_heavy_lever_put_on_for_as_long_is_none(self):
+        hand, _ = found(rest(3, 0.4), rest(0.8, 12.4), ramp(12.4, top=34.0), level=0.4)
+        assert hand.level_nm == pytest.approx(12.4, abs=0.05)
+
+    def test_slow_drift_is_none(self):
+        drift = rest(3.5, 0.4) + np.linspace(0, 1, round(3.5 * RATE))
+        hand, _ = found(drift, ramp(1.4), level=0.4)
+        assert hand.level_nm == pytest.approx(1.4, abs=0.25)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_ramp_in_heavy_noise_is_not_the_level(seed):
+    """Noise of 4 % of the pull: blocks grow until a ramp shows through."""
+    noise = 1.8 * np.random.default_rng(seed).standard_normal(round(6.5 * RATE))
+    y = np.concatenate([np.full(round(3 * RATE), 0.4), ramp(0.4, seconds=3.5)]) + noise
+    hand = find_handoff(np.arange(len(y)) / RATE, y, 0.4, 46.0, 1.8)
+    assert hand.level_nm == pytest.approx(0.4, abs=1.0)
+    assert abs(hand.level_nm - 0.4) < 3 * hand.u_nm
+
+
+def test_mains_hum_is_told_from_noise():
+    hum = 0.6 * np.sin(2 * np.pi * 50 * np.arange(round(4.5 * RATE)) / RATE)
+    hand, _ = found(np.concatenate([rest(3, 0.4), ramp(0.4)]) + hum)
+    assert hand.hum_nm == pytest.approx(0.6 / np.sqrt(2), rel=0.1)
+    assert found(rest(3, 0.4), ramp(0.4))[0].hum_nm == 0.0
