@@ -300,7 +300,9 @@ def _full_budget():
 
 @pytest.mark.parametrize("pulls", [3, 4, 5])
 def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, monkeypatch):
-    content = content_of(material(pulls=pulls, budget=_full_budget()), issue(Kind.ENGINEER))
+    gauge = msgspec.structs.replace(header().transducer, certificate_due=date(2027, 1, 1))  # an expired one has a frame
+    head = header(transducer=gauge)
+    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(Kind.ENGINEER))
     texts, sheets = texts_of_pdf(content, monkeypatch)
     assert sheets == 1
     assert min(size for _, size in texts) >= 7  # legend, remarks and foot
