@@ -146,8 +146,7 @@ def find_plateau(
             return None
         climb = _climb(x[steady])
     kept, times = x[steady], t[steady]
-    swing = max(1, round((SWING_S if short_s == SHORT_S else short_s) / step))
-    swing = min(swing, len(kept) // 4)
+    swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
     return Plateau(
