@@ -89,7 +89,7 @@ class Page:
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
         axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
-        height = 92.0 if self.issue.kind is Kind.ENGINEER else 172.0
+        height = 86.0 if self.issue.kind is Kind.ENGINEER else 172.0
         return trace_drawing(
             m.time_s, m.torque_nm * scale, self.unit, pulls=marks, limit=limit, size=(523.0, height), axis=axis
         )
@@ -262,11 +262,10 @@ class Page:
             )
             for line, hows in zip(drag.lines, _once_each(line.how for line in drag.lines), strict=True)
         )
-        heads = ("quantity", "rolling", "as read, drag included", "both wheels free", "packs alone", "how")
-        lines = [words.RAW_IS_COMPARED]
-        if drag.notes:
-            lines.append(clean("; ".join(drag.notes), LONGEST_NOTE))
-        return Section(f"Drag taken off ({self.unit})", lines=tuple(lines), table=Table(heads, rows, (2, 3, 4)))
+        heads = ("quantity", "rolling", "as read", "both free", "packs alone", "how")
+        said = " ".join([words.RAW_IS_COMPARED, *(f"{note[0].upper()}{note[1:]}." for note in drag.notes if note)])
+        line = clean(said, 2 * LONGEST_NOTE)
+        return Section(f"Drag taken off ({self.unit})", lines=(line,), table=Table(heads, rows, (2, 3, 4)))
 
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
@@ -291,7 +290,8 @@ class Page:
         result = self.material.result
         close = words.CLOSE if result is not None and result.state is State.TOO_CLOSE else ()
         limit = words.LIMITS if result is not None else ()
-        yield from cautions_of(*words.ALWAYS, *close, *((*words.FULL, *limit) if full else ()))
+        said = [key for key in words.FULL if key != "drag" or self.material.drag is None]  # its numbers say it better
+        yield from cautions_of(*words.ALWAYS, *close, *((*said, *limit) if full else ()))
 
     def evidence(self) -> Section:
         """Say which files the page rests on and how it can be checked."""

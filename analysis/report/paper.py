@@ -56,7 +56,7 @@ class Setting:
 
 
 ROOMY = Setting()
-CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=2.0, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=25.0)
+CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=1.7, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=24.0)
 
 
 def rgb(colour: str) -> tuple[int, int, int]:

@@ -151,9 +151,10 @@ class _Sheet(Paper):
     def warning(self, text: str) -> None:
         self.pdf.set_draw_color(*rgb(d.WRONG))
         self.pdf.set_line_width(1.1)
-        self.font(8.5, d.WRONG, bold=True)
+        self.font(8, d.WRONG, bold=True)
         self.move(self.y + self.set.gap)
-        self.pdf.cell(WIDTH, 14, text, border=1, align="C", new_x="LMARGIN", new_y="NEXT")
+        high = 8 * self.set.lead + 2.5
+        self.pdf.multi_cell(WIDTH, high, self.text(text), border=1, align="C", new_x="LMARGIN", new_y="NEXT")
 
     def result(self) -> None:
         """Set the judged torques at the left, the result against the limit at the right."""

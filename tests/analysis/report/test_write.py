@@ -285,7 +285,7 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
             ):
                 assert text in shown, text
             assert shown.count("driving left") == 1
-            assert "made at half the speed" in shown
+            assert "Made at half the speed." in shown
             assert words.RAW_IS_COMPARED in shown
         assert content.verdict == content_of(material(), issue(kind)).verdict, "the limit is compared with raw torque"
     assert "packs alone" not in text_of(content_of(material(), issue()))
@@ -309,6 +309,13 @@ def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, monkeypatch):
     body = [size for text, size in texts if text in {"calibration", "lever length", "48.90 ± 0.50", "the club"}]
     assert len(body) == 4
     assert min(body) >= 7.5
+
+
+def test_engineers_page_with_every_field_filled_in_is_one_sheet_too(monkeypatch):
+    _, sheets = texts_of_pdf(
+        content_of(material(head=FILLED), issue(Kind.ENGINEER, authorised="operator C")), monkeypatch
+    )
+    assert sheets == 1
 
 
 def test_small_inputs_keep_their_value_and_uncertainty():
