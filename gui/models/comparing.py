@@ -120,32 +120,37 @@ def compare_groups(runs: Sequence[Run], common: Common, question: Question) -> G
     return Groups(found)
 
 
-def tags_to_group_by(runs: Sequence[Run]) -> list[str]:
-    """Give the tags that divide these runs into two to twenty groups, the most telling first."""
-    values = _values(runs)
-    found = [tag for tag, seen in values.items() if 2 <= len(seen) <= MOST_GROUPS and tag not in NEVER_BY]
-    return sorted(found, key=lambda tag: (len(values[tag]), tag))
+@dataclass(frozen=True, slots=True)
+class Tags:
+    """The tags of some recordings, by what they are good for.
+
+    Attributes
+    ----------
+    groups : tuple of str
+        Those that divide them into two to twenty groups, the fewest first.
+    numbers : tuple of str
+        Those that hold two or more different numbers and no words: what a trend can follow.
+    all : tuple of str
+        Every tag that may name a fill, a block, an operator.
+    """
+
+    groups: tuple[str, ...] = ()
+    numbers: tuple[str, ...] = ()
+    all: tuple[str, ...] = ()
 
 
-def tags_of_numbers(runs: Sequence[Run]) -> list[str]:
-    """Give the tags that hold two or more different numbers and no words: what a trend can follow."""
-    return sorted(
-        tag for tag, seen in _values(runs).items() if len(seen) > 1 and tag not in NEVER_BY and all(map(_number, seen))
-    )
-
-
-def tags_of_fills(runs: Sequence[Run]) -> list[str]:
-    """Give every tag that may name a fill or build."""
-    return sorted(tag for tag in _values(runs) if tag not in NEVER_BY)
-
-
-def _values(runs: Sequence[Run]) -> dict[str, set[str]]:
+def tags_of(runs: Sequence[Run]) -> Tags:
+    """Look through the tags of recordings."""
     values: dict[str, set[str]] = {}
     for run in runs:
         for tag, value in run.tags.items():
-            if text := text_of(value):
+            if tag not in NEVER_BY and (text := text_of(value)):
                 values.setdefault(tag, set()).add(text)
-    return values
+    groups = [tag for tag, seen in values.items() if 2 <= len(seen) <= MOST_GROUPS]
+    numbers = [tag for tag, seen in values.items() if len(seen) > 1 and all(map(_number, seen))]
+    return Tags(
+        tuple(sorted(groups, key=lambda tag: (len(values[tag]), tag))), tuple(sorted(numbers)), tuple(sorted(values))
+    )
 
 
 def _number(text: str) -> bool:

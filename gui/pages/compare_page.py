@@ -10,7 +10,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
 from gui.models.batching import ROWS
-from gui.models.comparing import Common, find_recordings, read_runs, tags_of_fills
+from gui.models.comparing import Common, Tags, find_recordings, read_runs, tags_of
 from gui.models.run import Notice
 from gui.models.sheets import QUANTITY_NAMES, copied, write
 from gui.pages.answers import NAMES, build_answer
@@ -44,6 +44,7 @@ class ComparePage(QWidget):
         self.worker = Worker(self)
         self.paths: list[str] = []  # what the search finds
         self.runs: list[Run] = []
+        self._tags = Tags()
         self._states: dict[str, str] = {}  # what changes when a recording does, by its path
         self._known: dict[str, Run | str] = {}  # what has been read, by that state
         self._left: list[str] = []
@@ -134,7 +135,7 @@ class ComparePage(QWidget):
     def _open(self, name: str) -> AnswerPanel:
         if name not in self.panels:
             panel = build_answer(name, self._shared)
-            panel.offer(self.runs)
+            panel.offer(self.runs, self._tags)
             panel.asked.connect(self.ask)
             panel.tabs.copy_asked.connect(self.copy)
             self.panels[name] = panel
@@ -202,10 +203,11 @@ class ComparePage(QWidget):
             return
         self.runs = runs
         self._generation += 1
-        self.unit.set_options([(tag, tag) for tag in dict.fromkeys((USUAL_FILL, *tags_of_fills(runs)))])
+        self._tags = tags_of(runs)
+        self.unit.set_options([(tag, tag) for tag in dict.fromkeys((USUAL_FILL, *self._tags.all))])
         for panel in self.panels.values():
             panel.files = bad
-            panel.offer(runs)
+            panel.offer(runs, self._tags)
         self.ask()
 
     # ------------------------------------------------------------------ answering

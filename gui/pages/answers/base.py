@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from analysis.compare.runs import Quantity
-from gui.models.comparing import Common
+from gui.models.comparing import Common, Tags
 from gui.models.sheets import Scale, Sheet, Written
 from gui.widgets.parts import Choice, Field, column, label, restyle, scrolled
 from gui.widgets.sheet_tabs import SheetTabs
@@ -85,7 +85,7 @@ class AnswerPanel(QWidget):
                 part.edit.editingFinished.connect(self.asked.emit)
 
     # ------------------------------------------------------------------ for a subclass
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Take other recordings: fill the lists to choose from."""
         raise NotImplementedError
 

@@ -10,12 +10,11 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 from gui.models.comparing import (
     Groups,
     Question,
+    Tags,
     compare_groups,
     group_sheets,
     groups_in,
     headline,
-    tags_of_fills,
-    tags_to_group_by,
     warnings_of,
     written,
 )
@@ -81,11 +80,11 @@ class GroupsPanel(AnswerPanel):
         self.reason.edit.returnPressed.connect(self.asked.emit)
         return made
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer the tags that make groups."""
         self._runs = runs
-        self.by.set_options(tag_options(tags_to_group_by(runs), "Choose a tag"))
-        self.block.set_options(tag_options(tags_of_fills(runs), "no blocks"))
+        self.by.set_options(tag_options(tags.groups, "Choose a tag"))
+        self.block.set_options(tag_options(tags.all, "no blocks"))
         self._offer_controls()
 
     def _by_changed(self) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from gui.models import ordering
-from gui.models.comparing import tags_of_numbers
 from gui.models.ordering import PER, RunInAnswer, Settling, WatchAnswer, Watched
 from gui.models.sheets import whole_number
 from gui.pages.answers.base import AnswerPanel, Ask, tag_options
@@ -16,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from analysis.compare.runs import Run
+    from gui.models.comparing import Tags
     from gui.models.sheets import Written
     from gui.shared import Shared
     from gui.widgets.chart import Chart
@@ -70,12 +70,11 @@ class RunInPanel(_PerAxle):
         self._fields.insertWidget(1, self.axle)
         self.axle.hide()
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer the tags that are numbers; cycles are chosen where there are any."""
-        tags = tags_of_numbers(runs)
         before = self.count.key
-        self.count.set_options(tag_options(tags, "" if len(tags) == 1 else "Choose a number"))
-        if not before and USUAL_COUNT in tags:
+        self.count.set_options(tag_options(tags.numbers, "" if len(tags.numbers) == 1 else "Choose a number"))
+        if not before and USUAL_COUNT in tags.numbers:
             self.count.set_key(USUAL_COUNT)
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:
@@ -113,7 +112,7 @@ class WatchPanel(_PerAxle):
         self._fields.insertWidget(0, self.axle)
         self.axle.hide()
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Nothing to choose: every recording has a date."""
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from gui.models import own_scatter
-from gui.models.comparing import tags_of_fills
 from gui.models.own_scatter import PairsAnswer, StudyAnswer
 from gui.pages.answers.base import AnswerPanel, Ask, tag_options
 from gui.widgets.parts import Choice
@@ -15,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from analysis.compare.runs import Run
+    from gui.models.comparing import Tags
     from gui.models.sheets import Written
     from gui.shared import Shared
 
@@ -43,13 +43,12 @@ class ScatterPanel(AnswerPanel):
         self.axle = Choice("Axles by")
         self.add(self.kind, self.operator, self.axle)
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer every tag."""
-        tags = tags_of_fills(runs)
         for choice, usual in ((self.operator, USUAL_OPERATOR), (self.axle, USUAL_AXLE)):
             before = choice.key
-            choice.set_options(tag_options(tags))
-            if before not in tags and usual in tags:
+            choice.set_options(tag_options(tags.all))
+            if before not in tags.all and usual in tags.all:
                 choice.set_key(usual)
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:

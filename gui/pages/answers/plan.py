@@ -5,7 +5,7 @@ from __future__ import annotations
 import secrets
 from typing import TYPE_CHECKING
 
-from gui.models.comparing import groups_in, tags_to_group_by
+from gui.models.comparing import Tags, groups_in
 from gui.models.planning import POWERS, PURPOSES, SEEDS, Planned, Wish, headline, order_sheet, plan, written
 from gui.models.sheets import notes_sheet, sheets, whole_number
 from gui.pages.answers.base import AnswerPanel, Ask
@@ -62,10 +62,10 @@ class PlanPanel(AnswerPanel):
         """The field of what is wanted."""
         return self.amounts[self.purpose.key]
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer these recordings' scatter, by every tag that makes groups."""
         self._runs = runs
-        by = [(tag, f"these recordings, by {tag}") for tag in tags_to_group_by(runs)]
+        by = [(tag, f"these recordings, by {tag}") for tag in tags.groups]
         self.source.set_options([("", "typed below"), *by])
         self._suggest()
 

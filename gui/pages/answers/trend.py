@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from gui.models.comparing import tags_of_numbers
 from gui.models.sheets import plain_number
 from gui.models.trending import Trend, follow, headline, trend_sheets, warnings_of, written
 from gui.pages.answers.base import AnswerPanel, Ask, tag_options
@@ -15,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from analysis.compare.runs import Run
+    from gui.models.comparing import Tags
     from gui.models.sheets import Written
     from gui.shared import Shared
 
@@ -38,10 +38,9 @@ class TrendPanel(AnswerPanel):
         self.at = Field("What to expect at", "0.35")
         self.add(self.against, self.wanted, self.at)
 
-    def offer(self, runs: Sequence[Run]) -> None:
+    def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer the tags that are numbers; a single one is chosen."""
-        tags = tags_of_numbers(runs)
-        self.against.set_options(tag_options(tags, "" if len(tags) == 1 else "Choose a number"))
+        self.against.set_options(tag_options(tags.numbers, "" if len(tags.numbers) == 1 else "Choose a number"))
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:
         """Give the question, or what is missing."""

@@ -97,9 +97,10 @@ def test_tags_to_choose_from() -> None:
         run("b", 2.0, fluid="C", shim=0.2, file="b", cycles=3.0, mixed="three"),
         run("c", 3.0, shim="0.3", file="c"),
     ]
-    assert comparing.tags_to_group_by(runs) == ["fluid", "mixed", "shim"]
-    assert comparing.tags_of_numbers(runs) == ["shim"]  # one number only is no trend, words are no numbers
-    assert comparing.tags_of_fills(runs) == ["cycles", "fluid", "mixed", "shim"]
+    tags = comparing.tags_of(runs)
+    assert tags.groups == ("fluid", "mixed", "shim")
+    assert tags.numbers == ("shim",)  # one number only is no trend, words are no numbers
+    assert tags.all == ("cycles", "fluid", "mixed", "shim")
     assert comparing.groups_in(runs, "fluid") == ["B", "C"]
 
 
