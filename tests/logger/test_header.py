@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from datetime import date
+from pathlib import Path
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
+import msgspec
 import pytest
 
 from logger.errors import DescriptionError
@@ -61,3 +63,18 @@ def test_faults_name_the_photo():
         parse_toml('[[photos]]\nfile = "a.jpg"\n', Sidecar, "x")
     with pytest.raises(DescriptionError, match=r"parking_brake.*'on', 'off'"):
         parse_toml('[conditions]\nparking_brake = "half"\n', Sidecar, "x")
+
+
+def test_the_example_in_the_readme_reads_and_names_every_key_of_the_sheet():
+    text = (Path(__file__).parents[2] / "README.md").read_text("utf-8")
+    example = text.split("```toml\n")[1].split("```")[0]
+    sidecar = parse_toml(example, Sidecar, "README.md")
+    assert sidecar.photos[0].caption == "the axle's tag"
+    assert sidecar.both_free is not None
+    elsewhere = {"axle", "tags", "purpose", "direction", "start_angle_deg"}  # of the trace, or said by another key
+    for name in ("job", "test", "conditions"):
+        record = getattr(sidecar, name)
+        unsaid = {
+            field.name for field in msgspec.structs.fields(record) if getattr(record, field.name) in ("", None, {})
+        }
+        assert unsaid <= elsewhere
