@@ -14,6 +14,7 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 
 TARGET_PX = 44  # smallest side of anything to press: a gloved finger (WCAG 2.1, 2.5.5)
+FAR_PX = 58  # of what is pressed again and again from beside a wheel
 SCALES = (1.0, 1.25, 1.5)  # text sizes on offer
 TEXT_CONTRAST = 4.5  # WCAG 2.1, 1.4.3
 
@@ -144,6 +145,7 @@ QPushButton[role="main"]:focus {{ border-color: {text}; }}
 QPushButton[role="wait"] {{ background: {raised}; color: {muted}; border: 2px solid {line}; font-weight: 600;
     font-size: {head}px; }}
 QPushButton[role="wait"]:focus {{ border-color: {edge}; }}
+QPushButton[role="count"] {{ min-height: {far}px; padding: 0 8px; font-size: {head}px; font-weight: 600; }}
 QPushButton[role="page"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
     border-radius: 0; padding: 0 16px; font-size: {head}px; color: {muted}; }}
 QPushButton[role="page"]:checked {{ border-bottom: 3px solid {accent}; color: {text}; background: transparent; }}
@@ -216,4 +218,4 @@ def sheet(palette: Palette, scale: float = 1.0) -> str:
     sizes = {"base": 15, "small": 13, "head": 17, "title": 24}
     scaled = {name: round(px * scale) for name, px in sizes.items()}
     tint = blend(palette.accent, palette.surface, 0.16)
-    return _SHEET.format(**colours(palette), **scaled, tint=tint, press=TARGET_PX)
+    return _SHEET.format(**colours(palette), **scaled, tint=tint, press=TARGET_PX, far=FAR_PX)

@@ -57,7 +57,7 @@ class RatioLine(QWidget):
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give room for the line, leaders and two lines of labels."""
-        return QSize(360, round(80 * self._look.scale))
+        return QSize(360, round(72 * self._look.scale))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give the same height."""

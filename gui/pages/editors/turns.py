@@ -15,8 +15,6 @@ from gui.widgets.parts import Choice, Field, button, column, label, line, restyl
 from gui.widgets.ratio_line import RatioLine, RatioView, Tick
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from analysis.axle import Candidate, CandidateList, RatioReading
     from gui.models.axle_entry import AxleEntry
     from gui.models.turn_count import Turns
@@ -36,7 +34,7 @@ TEACH = (
 
 
 class Counter(QFrame):
-    """One count; emits ``typed``, ``added`` with turns, and ``entered``."""
+    """One count; emits ``typed``, ``added`` with turns, and ``held``."""
 
     typed = Signal()
     added = Signal(float)
@@ -52,12 +50,12 @@ class Counter(QFrame):
         top, row = line(gap=4), line(gap=4)
         top.addWidget(self.field, 1)
         if key != "propshaft":
-            still = self._press(top, "Held", self.held.emit, f"{name}: held, so 0")
-            top.setAlignment(still, Qt.AlignmentFlag.AlignBottom)
+            still = button("Held", self.held.emit, tip=f"{name}: held, so 0")
+            top.addWidget(still, 0, Qt.AlignmentFlag.AlignBottom)
         layout.addLayout(top)
-        self._press(row, "−1", lambda: self.added.emit(-1.0), f"{name}: one less, or backwards. Key Down")
-        self._press(row, f"+{words}", lambda: self.added.emit(small), f"{name}: {words} more. Key Shift+Up")
-        self.plus = self._press(row, "+1", lambda: self.added.emit(1.0), f"{name}: one more. Key Up", role="main")
+        self._press(row, "−1", -1.0, f"{name}: one less, or backwards. Key Down")
+        self._press(row, f"+{words}", small, f"{name}: {words} more. Key Shift+Up")
+        self.plus = self._press(row, "+1", 1.0, f"{name}: one more. Key Up")
         layout.addLayout(row)
         self.field.changed.connect(self.typed)
         for keys, turns in (("Up", 1.0), ("Down", -1.0), ("Shift+Up", small), ("Shift+Down", -small)):
@@ -65,10 +63,10 @@ class Counter(QFrame):
             short.setContext(Qt.ShortcutContext.WidgetShortcut)
             short.activated.connect(lambda turns=turns: self.added.emit(turns))
 
-    def _press(self, row: QHBoxLayout, text: str, press: Callable[[], object], tip: str, role: str = "") -> QPushButton:
-        made = button(text, press, role=role, tip=tip)
+    def _press(self, row: QHBoxLayout, text: str, turns: float, tip: str) -> QPushButton:
+        made = button(text, lambda: self.added.emit(turns), role="count", tip=tip)
         made.setAccessibleName(tip)
-        row.addWidget(made, 2 if role else 1 if text != "Held" else 0)
+        row.addWidget(made, 2 if turns == 1.0 else 1)
         return made
 
 
@@ -102,7 +100,7 @@ class TurnsPart(QWidget):
         self._connect()
 
     def _lay_out(self) -> None:
-        layout = column(self, gap=8)
+        layout = column(self, gap=6)
         row = line(gap=6)
         for counter in self.counters.values():
             row.addWidget(counter, 1)
