@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.smooth import block_means
+
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats, Ints
 
@@ -57,6 +59,9 @@ blocks as a lever that is put on."""
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
 
+DRIFT_PARTS = 6
+"""A zero that drifts goes one way through so many parts of the rest; by chance that happens once in 360."""
+
 LEVEL_S = 1.0
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
 
@@ -69,12 +74,14 @@ class Handoff:
     """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it.
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
+    ``drift_nm_s`` is the slope of a rest that went one way all the time.
     """
 
     level_nm: float
     u_nm: float
     foot: int
     hum_nm: float = 0.0
+    drift_nm_s: float = 0.0
 
 
 def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float) -> Handoff:
@@ -102,6 +109,7 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
     low_blocks = int(np.searchsorted(np.maximum.accumulate(means), level_nm + FOOT_BELOW * (top_nm - level_nm)))
     most = round(PAUSE_S / (width * step))
     first, last, unrest = _still_stretch(means, still, most, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
+    drift = _drift(means[first:last]) / (width * step)
     first = max(first, last - max(still, round(LEVEL_S / (width * step))))
     part = torque_nm[begin + first * width : begin + last * width]
     level = float(part.mean())
@@ -110,7 +118,16 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
     below = np.flatnonzero(torque_nm[:stop] < level + near)
     shake = float(part.std())
     hum = shake if shake > HUM * max(noise_nm, unrest) else 0.0
-    return Handoff(level, u, int(below[-1]) if len(below) else 0, hum)
+    return Handoff(level, u, int(below[-1]) if len(below) else 0, hum, drift)
+
+
+def _drift(means: Floats) -> float:
+    """Give the slope per block where the rest goes one way all the time; 0 where it does not."""
+    parts = block_means(means, len(means) // DRIFT_PARTS) if len(means) >= 2 * DRIFT_PARTS else means[:0]
+    steps = np.diff(parts)
+    if not len(steps) or not (bool((steps > 0).all()) or bool((steps < 0).all())):
+        return 0.0
+    return float(parts[-1] - parts[0]) / (len(steps) * (len(means) // DRIFT_PARTS))
 
 
 def _still_stretch(

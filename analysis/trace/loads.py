@@ -32,8 +32,9 @@ STILL_BLOCK_S = 0.025
 PLACED_S = 0.5
 """A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
 
-LANDED_SHAKE = 0.002
-"""A lever that landed may still swing by this share of its weight; half of the least tremor of a hand."""
+LANDED_SHAKE, LANDED_PARTS = 0.002, 5
+"""A lever that landed swings by less than this share of its weight, half of the least tremor of a hand, in one of so
+many parts of the time that it hangs, the first left out."""
 
 LANDS_BLOCKS, LANDS_SHARE = 4, 0.6
 """A lever that is put down lands at once: so many blocks make more than this share of its rise, or all of it. The
@@ -121,6 +122,8 @@ def turned(window: Window) -> Load | None:
         time_s, torque = np.delete(time_s, out), np.delete(torque, out)
         angle = None if angle is None else np.delete(angle, out)
     top = quantile(thin(torque[first:last]), 0.95)
+    if not top > sign * level:
+        return None
     half = np.flatnonzero(torque[first:last] - sign * level > 0.5 * (top - sign * level)) + first
     return Load(time_s, torque, angle, first, last, sign, sign * level, noise, top, half, len(out))
 
@@ -176,10 +179,11 @@ def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool
         return False
     held = x[half[0] : half[-1] + 1]
     n = len(held)
-    if _lands(load, x, height_nm):  # it may ring at first; a jerked pull goes on shaking
-        late, width = held[n // 2 : n - n // 8], min(_block(load), max(n // 9, 1))
-        noise = load.noise_nm / float(np.sqrt(width))
-        return small or _shake(late, width) < max(STILL_NOISES * noise, LANDED_SHAKE * height_nm)
+    if _lands(load, x, height_nm):  # it may ring for a while, and be knocked; a jerked pull shakes all the time
+        parts = np.array_split(held[n // LANDED_PARTS :], LANDED_PARTS - 1)
+        width = min(_block(load), max(n // LANDED_PARTS // 3, 1))
+        least = min(_shake(part, width) for part in parts)
+        return small or least < max(STILL_NOISES * load.noise_nm / float(np.sqrt(width)), LANDED_SHAKE * height_nm)
     low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height_nm)
     high = np.flatnonzero(x[half[0] :] > 0.9 * height_nm)
     rise_s = float(t[half[0] + high[0]] - t[low[-1]]) if len(low) and len(high) else 0.0

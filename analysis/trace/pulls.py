@@ -54,6 +54,10 @@ sampling keep of it. From simulations of two kinds, where the reading missed the
 ROTATING_U = 0.002
 """The same for the rotating torque: where its steady time begins and ends, and what drifted since the hand-off."""
 
+DRIFT_U = 0.29
+"""A zero that drifted while at rest may stop, turn, or go on until the middle of the plateau: within half of what it
+would then come to, evenly (1/√12 of the whole)."""
+
 LEAST_NOISES = 8.0
 """A load is at least so many deviations of a reading at rest; noise alone reaches 4 in a long rest."""
 
@@ -225,7 +229,7 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
     pull = replace(
         frame,
         breakaway=breakaway,
-        rotating=_rotating(plateau, hand.u_nm, sensor),
+        rotating=_rotating(plateau, hand, frame.start_s, sensor),
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,
@@ -310,9 +314,11 @@ def _breakaway(
     return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm, part.interval_s))
 
 
-def _rotating(plateau: Plateau | None, level_u_nm: float, sensor: Sensor) -> Rotating | None:
+def _rotating(plateau: Plateau | None, hand: Handoff, start_s: float, sensor: Sensor) -> Rotating | None:
     if plateau is None:
         return None
-    u = float(np.hypot(np.hypot(plateau.u_nm, level_u_nm), ROTATING_U * plateau.torque_nm))
+    drift_nm = DRIFT_U * hand.drift_nm_s * ((plateau.start_s + plateau.end_s) / 2 - start_s)
+    terms = np.hypot(plateau.u_nm, hand.u_nm), drift_nm, ROTATING_U * plateau.torque_nm
+    u = float(np.sqrt(sum(term**2 for term in terms)))
     u95 = 1.96 * float(np.hypot(u, sensor.relative_u * plateau.torque_nm))
     return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm, plateau.steady_s)

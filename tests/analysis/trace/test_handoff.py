@@ -119,3 +119,11 @@ def test_mains_hum_is_told_from_noise():
     hand, _ = found(np.concatenate([rest(3, 0.4), ramp(0.4)]) + hum)
     assert hand.hum_nm == pytest.approx(0.6 / np.sqrt(2), rel=0.1)
     assert found(rest(3, 0.4), ramp(0.4))[0].hum_nm == 0.0
+
+
+def test_drift_is_told_where_the_rest_goes_one_way():
+    drift = rest(3.5, 0.4) + np.linspace(0, 0.7, round(3.5 * RATE))
+    hand, _ = found(drift, ramp(1.1), level=0.4)
+    assert hand.drift_nm_s == pytest.approx(0.2, rel=0.15)
+    told = [found(rest(3, 0.4, seed), ramp(0.4), level=0.4)[0].drift_nm_s for seed in range(40)]
+    assert sum(slope != 0 for slope in told) <= 2  # once in 360 by chance
