@@ -117,8 +117,17 @@ def said_of(reading: RecordingReading) -> Said:
     return Said(state, values.get("breakaway"), values.get("rotating mean"))
 
 
-def export(path: str, target: str, unit: str) -> str:
+def export(path: str, target: str, unit: str, reader: str = "engineer") -> str:
     """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
+
+    Parameters
+    ----------
+    path, target : str
+        The recording, and where to; its ending says what.
+    unit : str
+        Of a page.
+    reader : str
+        For whom a page is: "engineer" or "customer".
 
     Raises
     ------
@@ -136,7 +145,7 @@ def export(path: str, target: str, unit: str) -> str:
         from analysis.report.material import Issue, Kind
         from analysis.report.write import content_of, write_report
 
-        issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind.ENGINEER, unit)
+        issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind(reader), unit)
         return str(write_report(content_of(material_of(reading, Asked()), issue), target))
     if ending != ".json":
         from analysis.summary import pull_rows

@@ -27,6 +27,9 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 PATIENCE_S = 0.25  # a folder that answers within this looks instant; a slower one must not hold the window
+PAGES = ";;".join(
+    f"{who} page, {form.upper()} (*.{form})" for who in ("Engineer's", "Customer's") for form in ("pdf", "html")
+)
 MOST_OVERLAID = 6  # traces on one plot: more cannot be told apart
 
 
@@ -227,16 +230,16 @@ class ReviewPage(QWidget):
         if not chosen:
             self.say("Choose a recording first.")
             return
-        kinds = "PDF (*.pdf);;HTML (*.html)" if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
+        kinds = PAGES if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
         start = str(Path(chosen[0].path).with_suffix("")) + f"-{name}"
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", start, kinds)
+        target, kind = QFileDialog.getSaveFileName(self, "Write to", start, kinds)
         if target:
-            self.export(chosen[0].path, target)
+            self.export(chosen[0].path, target, "customer" if kind.startswith("Customer") else "engineer")
 
-    def export(self, path: str, target: str) -> None:
-        """Write a recording's page or table, in the worker."""
+    def export(self, path: str, target: str, reader: str = "engineer") -> None:
+        """Write a recording's page, for an engineer or a customer, or its table, in the worker."""
         unit = self._shared.display.unit
-        self.worker.ask(export, path, target, unit, then=self._written, failed=self._failed)
+        self.worker.ask(export, path, target, unit, reader, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
         self.say(f"Written to {target}")

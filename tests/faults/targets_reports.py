@@ -22,6 +22,7 @@ from analysis.pipeline import read_file
 from analysis.report.gather import material_of
 from analysis.report.html import to_html
 from analysis.report.material import Issue, Kind
+from analysis.report.pdf import to_pdf
 from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
 from analysis.summary import asked_from
@@ -137,7 +138,10 @@ def pages(rng: random.Random) -> str:
     found = read_file(path)
     words = [rng.choice(EVIL) for _ in range(3)]
     issue = Issue(datetime(2026, 5, 1, tzinfo=UTC), rng.choice(list(Kind)), "N·m", words[0], words[1], 1, words[2])
-    html = to_html(content_of(material_of(found), issue))
+    content = content_of(material_of(found), issue)
+    if rng.random() < 0.1:
+        assert to_pdf(content).startswith(b"%PDF")
+    html = to_html(content)
     page = Page()
     page.feed(html)
     page.close()

@@ -228,6 +228,27 @@ def test_report_and_export(reviewing: Hand, tmp_path: Path, ending: str) -> None
         assert "imulated" in target.read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize(("kind", "said"), [("Engineer's", "for the engineer"), ("Customer's", "for the customer")])
+def test_a_page_for_the_engineer_or_the_customer(
+    reviewing: Hand, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str, said: str
+) -> None:
+    from PySide6.QtWidgets import QFileDialog
+
+    choose(reviewing, 0)
+    page, target = review(reviewing), tmp_path / "page.html"
+    offered = []
+
+    def asked(_parent: object, _title: str, _start: str, kinds: str) -> tuple[str, str]:
+        offered.extend(kinds.split(";;"))
+        return str(target), next(k for k in offered if k.startswith(kind) and "html" in k)
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", asked)
+    page._ask_export("report.pdf")
+    reviewing.qtbot.waitUntil(lambda: page.notice.isVisible(), timeout=60_000)
+    assert said in target.read_text("utf-8")
+    assert len(offered) == 4
+
+
 def test_thousands_of_recordings_never_block(hand: Hand, home: Path) -> None:
     write_many(home / "recordings", 1_500)
     hand.window.open_page("Review")

@@ -15,6 +15,7 @@ from logger.header import Correction, Header, Job, Lever, TransducerFacts
 from logger.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 from logger.sidecar import add_correction, sidecar_path
+from logger.stored import closing_hash
 
 COLUMNS = (Column("torque", "lbf·in"), Column("counter", ""))
 HEADER = Header(transducer=TransducerFacts(unit="lbf·in", sign="reversed"), job=Job(customer="a club"))
@@ -256,3 +257,15 @@ def test_corrections_are_appended_and_the_recording_stays_as_it_is(tmp_path):
 
     with pytest.raises(InputError, match="needs a reason"):
         add_correction(path, Correction(at=datetime(2026, 5, 1, tzinfo=UTC), reason=" "))
+
+
+def test_the_closing_hash_without_reading_the_whole(tmp_path):
+    path = tmp_path / "a.csv"
+    write(path)
+    assert closing_hash(path) == read_trace(path).sha256
+    write(tmp_path / "b.csv", close=False)
+    assert closing_hash(tmp_path / "b.csv") == ""
+    (tmp_path / "c.csv").write_bytes(b"")
+    assert closing_hash(tmp_path / "c.csv") == ""
+    with pytest.raises(FileError):
+        closing_hash(tmp_path / "none.csv")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from datetime import UTC, datetime
 
 import pytest
 
@@ -105,3 +106,9 @@ def test_photos_of_header_and_sidecar_are_joined():
     one, two = Photo(file="a.jpg", sha256="1"), Photo(file="b.jpg", sha256="2", caption="hold")
     assert merged(Header(photos=(one,)), Sidecar(photos=(one, two))).photos == (one, two)
     assert merged(Header(photos=(one,)), Sidecar()).photos == (one,)
+
+
+def test_the_start_of_a_trace_comes_from_its_sidecar_only_where_it_says_none():
+    said, other = datetime(2026, 5, 16, 10, tzinfo=UTC), datetime(2026, 1, 1, tzinfo=UTC)
+    assert merged(Header(), Sidecar(started=said)).started == said
+    assert merged(Header(started=said), Sidecar(started=other)).started == said
