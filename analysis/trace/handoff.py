@@ -179,6 +179,8 @@ def _before_pauses(means: Floats, levels: Floats, quiet: Ints, still: int, most:
 
 def _as_a_hand(way: Floats, rise: float, height: float) -> bool:
     """Whether a level was come to as a hand comes up, not by a lever that is put on or has moved a little."""
+    if not len(way):  # no time to come up in
+        return False
     most = PAUSE_QUICK * rise
     return rise > PAUSE_SHARE * height and bool(way[-1] - way[0] > most > np.sort(np.diff(way))[-3:].sum())
 
