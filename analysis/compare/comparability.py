@@ -127,7 +127,7 @@ def mixed(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str]) -> tuple
             seen = sorted({text for run in runs if (text := text_of(run.tags.get(tag)))})
             if len(seen) > 1:
                 listed = ", ".join(seen[:4]) + (" …" if len(seen) > 4 else "")
-                said.append(f"{name} mixes different {BUILD_TAGS[tag]}: {listed}")
+                said.append(f"different {BUILD_TAGS[tag]} within {name}: {listed}")
     return tuple(said)
 
 

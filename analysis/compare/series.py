@@ -57,7 +57,11 @@ def points_against(runs: Sequence[Run], quantity: Quantity, tag: str, *, unit: s
     used = [run for run in runs if run.tags.get(tag) is not None and run.value(quantity) is not None]
     checked = check({"all": used})
     if checked.refusals:
-        raise InputError("these recordings cannot be set against each other: " + "; ".join(checked.refusals))
+        raise InputError(
+            "these recordings cannot be set against each other: "
+            + "; ".join(checked.refusals)
+            + ". Leave out what is not alike."
+        )
     pairs = sorted(zip(numbers_of(units, tag), units, strict=True), key=lambda pair: pair[0])
     return Points(
         tag,

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 import numpy as np
@@ -245,11 +245,20 @@ def run_in(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) ->
     InputError
         Fewer than four cycles, or a level that is not positive.
     """
+    x, y = _in_order(cycles, values)
+    return replace(_judged(x, y, last), decay=_decay(x, y))
+
+
+def _in_order(cycles: ArrayLike, values: ArrayLike) -> tuple[Floats, Floats]:
     x, y = np.asarray(cycles, dtype=float), np.asarray(values, dtype=float)
+    order = np.argsort(x, kind="stable")
+    return x[order], y[order]
+
+
+def _judged(x: Floats, y: Floats, last: int) -> RunIn:
+    """Judge by the last cycles, without the curve through all."""
     if len(x) < 4:
         raise InputError(f"{len(x)} cycles are too few to judge run-in: four or more")
-    order = np.argsort(x, kind="stable")
-    x, y = x[order], y[order]
     recent = slice(max(0, len(x) - last), None)
     line = fit_line(x[recent], y[recent])
     level = float(y[recent].mean())
@@ -267,18 +276,19 @@ def run_in(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) ->
         f"{middle:+.2f} % per ten cycles over the last {line.n} (95 %: {low:+.2f} to {high:+.2f}), "
         f"rule: settled when wholly within ±{bound:g} %"
     )
-    return RunIn(state, level, middle, low, high, _decay(x, y), text)
+    return RunIn(state, level, middle, low, high, None, text)
 
 
 def run_in_along(cycles: ArrayLike, values: ArrayLike, *, last: int = SETTLED_OVER) -> list[RunIn | None]:
-    """Judge run-in after every cycle, in order of cycles, by what was known then; None while there are too few."""
-    x, y = np.asarray(cycles, dtype=float), np.asarray(values, dtype=float)
-    order = np.argsort(x, kind="stable")
-    x, y = x[order], y[order]
+    """Judge run-in after every cycle, in order of cycles, by what was known then; None while there are too few.
+
+    The curve is not fitted again each time: ``decay`` is None.
+    """
+    x, y = _in_order(cycles, values)
     found: list[RunIn | None] = []
     for end in range(1, len(x) + 1):
         try:
-            found.append(run_in(x[:end], y[:end], last=last))
+            found.append(_judged(x[:end], y[:end], last))
         except InputError:
             found.append(None)
     return found

@@ -76,8 +76,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
     said: dict[str, Any] = {"against": args.against, "points": [list(pair) for pair in zip(x, y, strict=True)]}
     lines = [f"{len(x)} fills, {quantity.value} against {args.against}"]
     if args.run_in:
-        along = run_in_along(x, y)
-        settled, since = along[-1] or run_in(x, y), settled_since(along)
+        settled, since = run_in(x, y), settled_since(run_in_along(x, y))
         said["run_in"] = {
             "state": settled.state.value,
             "percent_per_ten": [settled.percent_per_ten, settled.low, settled.high],

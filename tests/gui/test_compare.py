@@ -211,7 +211,7 @@ def test_what_is_left_out_is_counted_and_mixed_builds_are_named(comparer: Compar
     comparer.open("Groups")
     comparer.choose(comparer.panel.by, "modifier")
     assert "could not be read" in comparer.page.state.text()
-    assert "additive B mixes different shims (mm): 0.3, 0.4" in comparer.panel.warning.text()
+    assert "different shims (mm) within additive B: 0.3, 0.4" in comparer.panel.warning.text()
     rows = comparer.table("Left out")
     kinds = [row[0] for row in rows]
     assert kinds.count("File") == 1

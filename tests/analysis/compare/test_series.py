@@ -55,7 +55,7 @@ def test_axles_in_order_of_date():
 
 def test_a_group_that_mixes_builds_is_named():
     groups = {"B": [run("a", 1.0, shim_mm=0.3), run("b", 2.0, shim_mm=0.4)], "C": [run("c", 1.0, shim_mm=0.3)]}
-    assert mixed(groups, known=()) == ("B mixes different shims (mm): 0.3, 0.4",)
+    assert mixed(groups, known=()) == ("different shims (mm) within B: 0.3, 0.4",)
     assert mixed(groups, known=("shim_mm",)) == ()
     runs = [
         run("a", 50.0, fluid="B", shim_mm=0.3, fill="1"),
@@ -63,7 +63,7 @@ def test_a_group_that_mixes_builds_is_named():
         run("c", 55.0, fluid="C", shim_mm=0.3, fill="3"),
         run("d", 56.0, fluid="C", shim_mm=0.3, fill="4"),
     ]
-    assert "B mixes" in compare(runs, Quantity.BREAKAWAY, by="fluid").comparability.warnings[0]
+    assert "within B: 0.3, 0.4" in compare(runs, Quantity.BREAKAWAY, by="fluid").comparability.warnings[0]
     assert compare(runs, Quantity.BREAKAWAY, by="fluid", unit="shim_mm").comparability.warnings == ()
 
 
