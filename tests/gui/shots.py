@@ -171,6 +171,37 @@ def finished(studio: Studio) -> None:
     studio.tick()
 
 
+def with_drag(studio: Studio) -> None:
+    """The end of a test that measured the drag first: torque as read, and the packs alone."""
+    from gui.models.practice import free_of
+
+    studio.tester.card.with_drag = True
+    studio.practise()
+    studio.page.act()
+    studio.page.act()
+    studio.stream.idle(0.5)
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(2.5)
+    studio.tick()
+    held = studio.stream.scenario
+    studio.stream.scenario = free_of(held)
+    studio.stream.pull(ramp_nm_s=12.0, turn_rad_s=((0.6, 6.0),))
+    studio.tick()
+    studio.page.act()
+    studio.tick()
+    studio.stream.scenario = held
+    for _ in range(3):
+        studio.stream.pull()
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(0.5)
+    studio.tick()
+    studio.page.act()
+    studio.stream.idle(2.5)
+    studio.tick()
+
+
 def outside(studio: Studio) -> None:
     import msgspec
 
@@ -523,6 +554,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "lost": lost,
     "outside": outside,
     "finished": finished,
+    "with-drag": with_drag,
     "job": editor("Job"),
     "job-open": job_open,
     "axle": editor("Axle"),
