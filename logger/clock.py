@@ -130,7 +130,7 @@ class ArrivalClock:
         if not len(arrival_s):
             return np.empty(0)
         period = self._period(float(arrival_s[-1]), len(arrival_s))
-        ends = [*(np.flatnonzero(arrival_s[1:] != arrival_s[:-1]) + 1).tolist(), len(arrival_s)]  # of bursts
+        ends = _bursts(arrival_s, period)
         last_s = self._last_s
         if last_s is None:
             last_s = float(arrival_s[0]) - ends[0] * period
@@ -170,6 +170,19 @@ class ArrivalClock:
     def restart(self) -> None:
         """Forget the rate seen so far."""
         self._seen.clear()
+
+
+def _bursts(arrival_s: Floats, period_s: float) -> list[int]:
+    """Give the ends of bursts: a chunk that those behind it show to be late belongs to the burst that ends with them.
+
+    A sample is taken no later than it arrives, and a period before the next one. Where the arrivals of a drain cannot
+    all have been in time, the latest of them dates the others.
+    """
+    ends = np.append(np.flatnonzero(arrival_s[1:] != arrival_s[:-1]) + 1, len(arrival_s))
+    start_s = arrival_s[ends - 1] - ends * period_s  # when the drain began, were this chunk in time
+    earliest = np.minimum.accumulate(start_s[::-1])[::-1]
+    in_time: list[int] = ends[start_s <= earliest + period_s / 2].tolist()
+    return in_time
 
 
 def build_clock(description: Description) -> Clock:

@@ -6,6 +6,7 @@ reasons known beforehand.
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -30,6 +31,8 @@ CLIPPED_JUMP = 3.0
 GAP_STEPS = 2.5
 """Sample intervals: a longer step between two samples means that some were lost."""
 
+CATCH_UP_S = 0.25
+"""Within so long a stream that was held up is up to date again: a few drains of the reader."""
 PEAK_BEFORE_S, PEAK_AFTER_S = 0.3, 0.15
 """Around the breakaway no sample may be missing: its window, as far as it can have begun and ended (s)."""
 
@@ -99,13 +102,30 @@ def clipped(torque_nm: Floats, sensor: Sensor, resolution_nm: float) -> Bools:
 
 
 def gaps(time_s: Floats) -> Ints:
-    """Give the indices of samples before which others were lost."""
+    """Give the indices of samples before which others were lost.
+
+    Times that rest on arrival stretch where a machine is busy, and the samples behind come the closer together: what
+    comes late but complete is no gap. So few lost samples as the arrivals are late cannot be told without a counter.
+    """
     if len(time_s) < 2:
         return np.empty(0, np.intp)
     steps = np.diff(time_s)
-    if steps.max() <= GAP_STEPS * (time_s[-1] - time_s[0]) / len(steps):
+    interval_s = float((time_s[-1] - time_s[0]) / len(steps))
+    if steps.max() <= GAP_STEPS * interval_s:
         return np.empty(0, np.intp)
-    return np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1
+    long = np.flatnonzero(steps > GAP_STEPS * quantile(thin(steps), 0.5)) + 1
+    if not len(long):
+        return long
+    behind_s = np.append(time_s - interval_s * np.arange(len(time_s)), np.inf)  # an even stream stays at one value
+    until = np.minimum(long + caught_up_in(interval_s), len(time_s))
+    least_s = np.minimum.reduceat(behind_s, np.column_stack((long, until)).ravel())[::2]
+    missing: Ints = long[least_s - behind_s[long - 1] > (GAP_STEPS - 1) * interval_s]
+    return missing
+
+
+def caught_up_in(interval_s: float) -> int:
+    """Give the number of samples within which a stream that was only late is up to date again."""
+    return max(1, math.ceil(CATCH_UP_S / interval_s))
 
 
 def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:

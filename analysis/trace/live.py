@@ -8,12 +8,13 @@ Offered: ``LiveReader``.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from analysis.results import Code, Pull, TraceReading
-from analysis.trace.gates import GAP_STEPS
+from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
 from analysis.trace.loads import Window
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.segments import BLOCK_S, Segmenter, Span
@@ -202,33 +203,57 @@ class LiveReader:
             self._tail.forget(start - round(REST_S * self._rate_hz) - self._block)
 
 
+@dataclass(slots=True)
+class _LongStep:
+    """A long step in time; the samples behind it show whether they were late or some are missing."""
+
+    before_s: float
+    after_s: float
+    seen: int = 0
+    least: float = float("inf")  # samples that are missing, at the least
+
+    def look(self, time_s: Floats, interval_s: float, most: int) -> None:
+        part = time_s[: most - self.seen]
+        if len(part):
+            missing = (part - self.before_s) / interval_s - np.arange(self.seen + 1, self.seen + 1 + len(part))
+            self.least = min(self.least, float(missing.min()))
+            self.seen += len(part)
+
+
 class _Gaps:
-    """Counts steps in time that are longer than the rate explains."""
+    """Counts steps in time that are longer than the rate explains; see ``gates.gaps``."""
 
     def __init__(self) -> None:
-        self._last_s = float("nan")
-        self._count = 0
-        self._lost_s = 0.0
-        self._first_s = 0.0
+        self._last_s = float("inf")  # nothing is missing before the first sample
+        self._open: list[_LongStep] = []
+        self._lost: list[_LongStep] = []
 
     def look(self, time_s: Floats, interval_s: float) -> None:
         if not len(time_s):
             return
+        most = caught_up_in(interval_s)
+        for step in self._open:
+            step.look(time_s, interval_s, most)
         limit = GAP_STEPS * interval_s
-        self._note(self._last_s, float(time_s[0]), limit)
-        steps = time_s[1:] - time_s[:-1]
-        if steps.max(initial=0.0) > limit:
+        steps = np.diff(time_s, prepend=self._last_s)
+        if steps.max() > limit:
             for at in np.flatnonzero(steps > limit).tolist():
-                self._note(float(time_s[at]), float(time_s[at + 1]), limit)
+                step = _LongStep(float(time_s[at] - steps[at]), float(time_s[at]))
+                step.look(time_s[at:], interval_s, most)
+                self._open.append(step)
+        self._lost += [step for step in self._open if step.seen >= most and _missing(step)]
+        self._open = [step for step in self._open if step.seen < most]
         self._last_s = float(time_s[-1])
 
-    def _note(self, before_s: float, after_s: float, limit: float) -> None:
-        if after_s - before_s > limit:  # not so before the first sample
-            self._first_s = self._first_s if self._count else before_s
-            self._count += 1
-            self._lost_s += after_s - before_s
-
     def problems(self) -> tuple[str, ...]:
-        if not self._count:
+        # What came last may be late without anything behind it to show that; a longer step is no lateness.
+        undecided = (step for step in self._open if step.after_s - step.before_s > CATCH_UP_S)
+        lost = [*self._lost, *filter(_missing, undecided)]
+        if not lost:
             return ()
-        return (f"{self._count} gaps in the stream, {self._lost_s:.3g} s in all, the first at {self._first_s:.3f} s",)
+        lost_s = sum(step.after_s - step.before_s for step in lost)
+        return (f"{len(lost)} gaps in the stream, {lost_s:.3g} s in all, the first at {lost[0].before_s:.3f} s",)
+
+
+def _missing(step: _LongStep) -> bool:
+    return step.least > GAP_STEPS - 1
