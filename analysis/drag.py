@@ -140,7 +140,10 @@ def half_speed_note(held_rad_s: float | None, both_rad_s: float | None) -> str:
     With one wheel held the carrier turns at half the wheel's speed, with both free at all of it.
     """
     if not held_rad_s or not both_rad_s:
-        return "turn the baseline at half the wheel speed of the held test: the carrier then turns as fast in both"
+        return (
+            "no speeds were recorded: turn the baseline at half the wheel speed of the held test, the carrier then "
+            "turns as fast in both"
+        )
     share = both_rad_s / held_rad_s
     if HALF_SPEED[0] <= share <= HALF_SPEED[1]:
         return ""
