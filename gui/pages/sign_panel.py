@@ -72,6 +72,8 @@ class SignPanel(QWidget):
             lines.append(f"Packs alone, drag taken away, {name}: {packs}")
         if run.zero_moved_nm is not None:
             lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
+        photos = [photo.caption or photo.file for photo in run.card.photos]
+        lines += [f"Photographs that go with it: {', '.join(photos)}."] if photos else []
         lines += [f"Rule: {value.rule}"] if value.rule else []
         lines += list(value.notes)
         self._words.setText("\n".join(lines))

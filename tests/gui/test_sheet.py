@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from gui.pages.editors.job import PHOTOGRAPHS
+from logger.header import Photo
 from tests.gui.hand import Hand
 
 
@@ -97,3 +98,16 @@ def test_a_photograph_is_hashed_in_the_worker_named_taken_off_and_put_back(hand:
     part.take(tmp_path / "gone.jpg")
     hand.qtbot.waitUntil(lambda: "no such file" in part.message.text(), timeout=30_000)
     assert part.message.property("role") == "wrong"
+
+
+def test_the_end_of_a_test_says_which_photographs_go_with_it(hand: Hand):
+    hand.to_pulls()
+    for _ in range(3):
+        hand.pull()
+    photos = (Photo(file="a.jpg", sha256="ab" * 32, caption="the tag"), Photo(file="b.jpg", sha256="cd" * 32))
+    hand.window.tester.card.put(photos=photos)
+    hand.space()
+    hand.space()
+    hand.stream.idle(2.5)
+    hand.tick()
+    assert "Photographs that go with it: the tag, b.jpg." in hand.page.sign._words.text()
