@@ -70,7 +70,8 @@ class Window:
 class Load:
     """A window turned so that the pull is positive, spikes taken out; ``first`` to ``last`` is the span.
 
-    ``top_nm`` is about its highest torque, ``half`` the samples of the span that are above half of it.
+    ``top_nm`` is about its highest torque, ``half`` the samples of the span that are above half of it, ``step_nm`` the
+    smallest step of the reading.
     """
 
     time_s: Floats
@@ -81,6 +82,7 @@ class Load:
     sign: int
     level_nm: float
     noise_nm: float
+    step_nm: float
     top_nm: float
     half: Ints
     spikes: int
@@ -113,7 +115,8 @@ def turned(window: Window) -> Load | None:
         level = float(np.median(s.torque_nm[(window.last + len(s)) // 2 :])) if window.last < len(s) else 0.0
     few = thin(inner)
     sign = 1 if quantile(few, 0.97) - level >= level - quantile(few, 0.03) else -1
-    noise = _noise(window, inner)
+    step = _step(window, inner)
+    noise = _noise(window, step)
     out = spikes(s.torque_nm, noise)
     first, last = (at - int(np.searchsorted(out, at)) for at in (window.first, window.last))
     angle = s.angle_deg if s.angle_deg is not None and plausible_angle(s.angle_deg) else None
@@ -125,14 +128,18 @@ def turned(window: Window) -> Load | None:
     if not top > sign * level:
         return None
     half = np.flatnonzero(torque[first:last] - sign * level > 0.5 * (top - sign * level)) + first
-    return Load(time_s, torque, angle, first, last, sign, sign * level, noise, top, half, len(out))
+    return Load(time_s, torque, angle, first, last, sign, sign * level, noise, step, top, half, len(out))
 
 
-def _noise(window: Window, inner: Floats) -> float:
+def _step(window: Window, inner: Floats) -> float:
+    """Give the smallest step of the reading."""
+    steps, wide = np.abs(np.diff(window.samples.torque_nm)), float(np.ptp(inner))
+    return window.resolution_nm or float(np.min(steps, where=steps > 1e-9 * wide, initial=wide))
+
+
+def _noise(window: Window, step_nm: float) -> float:
     """Give the deviation of one reading at rest: at least what the reading's step makes of it."""
     torque = window.samples.torque_nm
-    steps, wide = np.abs(np.diff(torque)), float(np.ptp(inner))
-    step_nm = window.resolution_nm or float(np.min(steps, where=steps > 1e-9 * wide, initial=wide))
     before = torque[: window.first]
     return max(sample_noise(before if len(before) >= 2 * LEAST_SAMPLES else torque), step_nm / float(np.sqrt(12)))
 

@@ -148,6 +148,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
         return None
     before = _gripped_again(before, load)
     hand = _handoff(load, window, before)
+    hand = replace(hand, u_nm=float(np.hypot(hand.u_nm, load.step_nm / np.sqrt(12))))
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
     if height < LEAST_NOISES * load.noise_nm or hangs_still(load, x, height, sensor):
         return None

@@ -80,6 +80,15 @@ class TestKnownByFormula:
         assert stated.rotating.u_trace_nm == plain.rotating.u_trace_nm
         assert stated.rotating.u95_sensor_nm == pytest.approx(np.hypot(plain.rotating.u95_sensor_nm, 0.8), rel=0.01)
 
+    @pytest.mark.parametrize("phase", [0.0, 0.3, 0.6, 0.9])
+    def test_coarse_steps_widen_the_interval(self, phase):
+        """A level that rests within one step may lie anywhere in it (rectangle, JCGM 100, 4.3.7)."""
+        t, y = trace(Shape(), noise_nm=0.001, level_nm=phase)
+        (pull,) = read_torque(t, np.round(y), sensor=SENSOR).pulls
+        assert pull.breakaway.u95_sensor_nm > 1.96 / np.sqrt(12)
+        assert abs(pull.rotating.at_sensor_nm - 40.0) <= pull.rotating.u95_sensor_nm
+        assert pull.rotating.u95_sensor_nm < 0.03 * 40.0
+
     def test_zero_and_noise(self):
         t, y = trace(Shape(), noise_nm=0.05)
         reading = read_torque(t, y, sensor=SENSOR)
