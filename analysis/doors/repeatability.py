@@ -54,7 +54,9 @@ def run(args: argparse.Namespace) -> int:
         found = study(cells(runs, quantity, axle=args.axle, operator=args.operator), unit=quantity.unit)
         said = asdict(found)
     if args.json:
-        console.say(json.dumps({"schema": "heldwheel repeatability 1", **said}, ensure_ascii=False))
+        simulated = any(run.simulated for run in runs)
+        body = {"schema": "heldwheel repeatability 1", "simulated": simulated, **said}
+        console.say(json.dumps(body, ensure_ascii=False))
     elif agreed is not None:
         _show_agreement(names, agreed, quantity.unit)
     else:

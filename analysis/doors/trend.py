@@ -56,7 +56,14 @@ def run(args: argparse.Namespace) -> int:
     for line in bad:
         console.note(f"skipped: {line}")
     if args.json:
-        body = {"schema": "heldwheel trend 1", "quantity": quantity.value, "unit": quantity.unit, **said}
+        simulated = any(run.simulated for run in runs)
+        body = {
+            "schema": "heldwheel trend 1",
+            "quantity": quantity.value,
+            "unit": quantity.unit,
+            "simulated": simulated,
+        }
+        body |= said
         console.say(json.dumps(body, ensure_ascii=False))
     else:
         if any(run.simulated for run in runs):

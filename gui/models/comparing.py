@@ -284,4 +284,4 @@ def written(found: Comparison) -> Written:
         d, ratio = effect.difference, effect.ratio
         share = None if ratio is None else ratio.value
         rows.append((effect.treated, effect.control, d.value, d.low, d.high, share, effect.p, effect.method))
-    return Written(tuple(rows), found.to_json())
+    return Written(tuple(rows), found.to_json(), found.simulated)

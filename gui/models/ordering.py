@@ -161,7 +161,7 @@ def run_in_warnings(of: Settling, answer: RunInAnswer) -> list[str]:
     return [*lines, *of.points.warnings]
 
 
-def run_in_written(of: Settling, scale: Scale) -> Written:
+def run_in_written(of: Settling, scale: Scale, *, simulated: bool) -> Written:
     """Give a run-in as it is written."""
     points, now = of.points, of.now
     judged: dict[str, object] = {
@@ -178,11 +178,12 @@ def run_in_written(of: Settling, scale: Scale) -> Written:
         "schema": "heldwheel trend 1",
         "quantity": scale.quantity.value,
         "unit": scale.quantity.unit,
+        "simulated": simulated,
         "against": points.tag,
         "points": [list(pair) for pair in zip(points.x, points.y, strict=True)],
         "run_in": judged,
     }
-    return Written(tuple(rows), plain)
+    return Written(tuple(rows), plain, simulated)
 
 
 # ---------------------------------------------------------------------- over time
@@ -296,9 +297,10 @@ def watch_written(answer: WatchAnswer, scale: Scale) -> Written:
         "schema": "heldwheel trend 1",
         "quantity": scale.quantity.value,
         "unit": scale.quantity.unit,
+        "simulated": answer.simulated,
         "charts": charts,
     }
-    return Written(tuple(rows), plain)
+    return Written(tuple(rows), plain, answer.simulated)
 
 
 def decay_curve(of: Settling, x: Sequence[float]) -> list[float]:

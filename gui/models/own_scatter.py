@@ -180,7 +180,8 @@ def study_written(answer: StudyAnswer, scale: Scale) -> Written:
     for axle, row in zip(answer.axles, answer.values, strict=True):
         for operator, cell in zip(answer.operators, row, strict=True):
             rows += [(axle, operator, float(number), value) for number, value in enumerate(cell, 1)]
-    return Written(tuple(rows), {"schema": "heldwheel repeatability 1", **asdict(answer.study)})
+    plain = {"schema": "heldwheel repeatability 1", "simulated": answer.simulated, **asdict(answer.study)}
+    return Written(tuple(rows), plain, answer.simulated)
 
 
 def pairs_written(answer: PairsAnswer, _scale: Scale) -> Written:
@@ -188,5 +189,10 @@ def pairs_written(answer: PairsAnswer, _scale: Scale) -> Written:
     from dataclasses import asdict
 
     rows: list[tuple[str | float | None, ...]] = [answer.ways, *zip(answer.a, answer.b, strict=True)]
-    plain = {"schema": "heldwheel repeatability 1", "ways": list(answer.ways), **asdict(answer.agreement)}
-    return Written(tuple(rows), plain)
+    plain = {
+        "schema": "heldwheel repeatability 1",
+        "simulated": answer.simulated,
+        "ways": list(answer.ways),
+        **asdict(answer.agreement),
+    }
+    return Written(tuple(rows), plain, answer.simulated)

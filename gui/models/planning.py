@@ -63,7 +63,7 @@ class Planned:
     """A plan: fills, their order, and what fewer or more fills would reach.
 
     ``plan`` and ``order`` are None and empty where only a mean is to be known. ``curve`` holds fills per group with
-    the power reached, or the half width.
+    the power reached, or the half width. ``simulated``: the scatter comes from simulated recordings.
     """
 
     wish: Wish
@@ -72,6 +72,7 @@ class Planned:
     plan: Plan | None
     order: tuple[tuple[str, ...], ...]
     curve: tuple[tuple[float, float], ...]
+    simulated: bool = False
 
 
 def scatter_in(runs: Sequence[Run], common: Common, by: str) -> float:
@@ -104,9 +105,10 @@ def plan(runs: Sequence[Run], common: Common, wish: Wish) -> Planned:
     from analysis.compare import planner
 
     sd = scatter_in(runs, common, wish.by) if wish.sd is None else wish.sd
+    simulated = wish.sd is None and any(run.simulated for run in runs)
     if wish.purpose == "half width":
         n = planner.repeats_for_interval(sd, wish.amount)
-        return Planned(wish, sd, n, None, (), _widths(sd, n))
+        return Planned(wish, sd, n, None, (), _widths(sd, n), simulated)
     candidates = max(1, len(wish.groups) - 1)
     if wish.purpose == "margin":
         made = planner.equivalence_needed(sd, wish.amount, power=wish.power)
@@ -117,7 +119,7 @@ def plan(runs: Sequence[Run], common: Common, wish: Wish) -> Planned:
         again = made.control - made.per_group
         blocks = planner.run_order(wish.groups, made.per_group, seed=wish.seed, again=again)
         order = tuple(tuple(block) for block in blocks)
-    return Planned(wish, sd, made.per_group, made, order, _powers(wish, sd, made.per_group, candidates))
+    return Planned(wish, sd, made.per_group, made, order, _powers(wish, sd, made.per_group, candidates), simulated)
 
 
 def _powers(wish: Wish, sd: float, n: int, candidates: int) -> tuple[tuple[float, float], ...]:
@@ -189,4 +191,5 @@ def written(planned: Planned, scale: Scale) -> Written:
             "text": made.text,
         }
         plain["order"] = {"schema": "heldwheel order 1", "seed": planned.wish.seed, "blocks": list(planned.order)}
-    return Written(tuple(rows), plain | {"quantity": scale.quantity.value, "unit": scale.quantity.unit})
+    more = {"quantity": scale.quantity.value, "unit": scale.quantity.unit, "simulated": planned.simulated}
+    return Written(tuple(rows), plain | more, planned.simulated)

@@ -21,7 +21,7 @@ from logger.errors import FileError, QuantityError
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from gui.models.display import Display
 
@@ -199,10 +199,11 @@ def sheets(*parts: Sheet | None) -> list[Sheet]:
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """An answer as it is written to a file: a table of plain values, and the same as JSON."""
+    """An answer as it is written to a file: a table of plain values, and the same as JSON; both marked if simulated."""
 
     rows: tuple[tuple[str | float | None, ...], ...]
     plain: dict[str, object]
+    simulated: bool
 
 
 def write(written: Written, target: str) -> str:
@@ -218,10 +219,18 @@ def write(written: Written, target: str) -> str:
             if target.lower().endswith(".json"):
                 json.dump(written.plain, file, ensure_ascii=False, allow_nan=False)
             else:
-                csv.writer(file).writerows([_cell(cell) for cell in row] for row in written.rows)
+                csv.writer(file).writerows([_cell(cell) for cell in row] for row in _marked(written))
     except (OSError, ValueError) as error:
         raise FileError(f"{target}: cannot be written: {error}") from error
     return target
+
+
+def _marked(written: Written) -> Iterator[tuple[str | float | None, ...]]:
+    """Give the rows with a column that says whether they are simulated; the first row of a table holds its heads."""
+    mark, head = "yes" if written.simulated else "no", True
+    for row in written.rows:
+        yield (*row, "simulated" if head else mark) if row else ()
+        head = not row
 
 
 def _cell(cell: str | float | None) -> str:

@@ -158,6 +158,7 @@ def written(trend: Trend, scale: Scale) -> Written:
         "schema": "heldwheel trend 1",
         "quantity": scale.quantity.value,
         "unit": scale.quantity.unit,
+        "simulated": trend.simulated,
         "against": points.tag,
         "points": [list(pair) for pair in zip(points.x, points.y, strict=True)],
         "slope": [line.slope, line.slope_low, line.slope_high],
@@ -187,4 +188,4 @@ def written(trend: Trend, scale: Scale) -> Written:
     for unit, x, y in zip(points.units, points.x, points.y, strict=True):
         at = line.predict(x)
         rows.append((unit.name, x, y, at.y, at.next_low, at.next_high))
-    return Written(tuple(rows), plain)
+    return Written(tuple(rows), plain, trend.simulated)

@@ -47,7 +47,7 @@ class PlanPlot(Chart):
                 rounded_range([0.0, *(self._value(v) for _, v in planned.curve)], 0.0),
                 f"Half width, {scale.title}",
             )
-        return Axes((1.5, planned.curve[-1][0] + 0.5), y, words, "Fills per group")
+        return Axes((1.5, planned.curve[-1][0] + 0.5), y, words, "Fills per group", (), planned.simulated)
 
     def draw(self, painter: QPainter, frame: Frame) -> None:
         """Draw the curve, what is wanted, and the answer."""

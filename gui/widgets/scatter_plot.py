@@ -30,6 +30,8 @@ class ScatterPlot(Chart):
     def show_scatter(self, answer: StudyAnswer | PairsAnswer, scale: Scale) -> None:
         """Show a study or pairs."""
         self._answer, self._scale = answer, scale
+        half = answer.study.half_width if isinstance(answer, StudyAnswer) else 1.96 * answer.agreement.sd
+        self.setAccessibleDescription(f"95 % lie within ± {scale.words(half)}")
         self.update()
 
     def axes(self) -> Axes | None:

@@ -371,7 +371,8 @@ def test_an_answer_is_written_as_csv_and_json(comparer: Comparer, tmp_path: Path
         comparer.hand.qtbot.waitUntil(lambda name=name: (tmp_path / name).exists(), timeout=20_000)
         comparer.hand.qtbot.waitUntil(lambda: not comparer.page.worker.busy, timeout=20_000)
     rows = list(csv.reader(io.StringIO((tmp_path / "t.csv").read_text("utf-8"))))
-    assert rows[0] == ["fill", "shim_mm", "breakaway", "line", "low_95", "high_95"]
+    assert rows[0] == ["fill", "shim_mm", "breakaway", "line", "low_95", "high_95", "simulated"]
+    assert {row[-1] for row in rows[1:]} == {"yes"}
     assert [float(row[1]) for row in rows[1:]] == [0.1, 0.2, 0.3, 0.4, 0.5]
     assert json.loads((tmp_path / "t.json").read_text("utf-8")) == comparer.said()
 

@@ -122,8 +122,9 @@ class GroupsPanel(AnswerPanel):
 
     def redraw(self) -> None:
         """Show groups and differences, or the refusal with what to do."""
-        found, scale = self.found, self.scale
-        refusals = self.answer.refusals if isinstance(self.answer, Groups) else ()
+        if not isinstance(self.answer, Groups):
+            return
+        found, scale, refusals = self.found, self.scale, self.answer.refusals
         self._what_to_do.setVisible(bool(refusals))
         self._room.setVisible(bool(refusals))
         if found is None:

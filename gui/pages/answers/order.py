@@ -96,7 +96,9 @@ class RunInPanel(_PerAxle):
     def written(self) -> Written | None:
         """Give the run-in of the axle that is chosen, as it is written."""
         of = self.chosen()
-        return ordering.run_in_written(of, self.scale) if isinstance(of, Settling) else None
+        if not isinstance(of, Settling):
+            return None
+        return ordering.run_in_written(of, self.scale, simulated=self.answer.simulated)
 
 
 class WatchPanel(_PerAxle):

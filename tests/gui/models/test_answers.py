@@ -159,9 +159,9 @@ def test_a_plan_without_groups_or_with_a_scatter_unknown() -> None:
 
 
 def test_files_hold_plain_figures_and_no_formulas(tmp_path: Path) -> None:
-    written = Written((("name", "value"), ("=1+1", -2.5), ("none", math.nan)), {"schema": "x"})
+    written = Written((("name", "value"), ("=1+1", -2.5), ("none", math.nan)), {"schema": "x"}, True)
     rows = list(csv.reader(Path(write(written, str(tmp_path / "a.csv"))).read_text("utf-8").splitlines()))
-    assert rows == [["name", "value"], ["'=1+1", "-2.5"], ["none", ""]]
+    assert rows == [["name", "value", "simulated"], ["'=1+1", "-2.5", "yes"], ["none", "", "yes"]]
     assert json.loads(Path(write(written, str(tmp_path / "a.json"))).read_text("utf-8")) == {"schema": "x"}
     with pytest.raises(FileError):
         write(written, str(tmp_path / "no" / "a.csv"))
