@@ -51,6 +51,7 @@ class BlockMaker:
     ) -> None:
         self._telling = link if isinstance(link, TellingLink) else None
         self._midstream = bool(getattr(link, "joins_midstream", False))
+        self._mid_line_s = float(getattr(link, "mid_line_s", MID_LINE_S))
         self._decoder = decoder
         self._clock = clock
         self._has_counter = has_counter
@@ -116,7 +117,7 @@ class BlockMaker:
         """Give the block of one drain."""
         if self.first:
             self.first = False
-            if self._midstream and chunks[0].arrival_s - self._opened_s < MID_LINE_S:
+            if self._midstream and chunks[0].arrival_s - self._opened_s < self._mid_line_s:
                 self._decoder.reset()
         elif self.meter.health.state is State.SILENT:
             self._expect(chunks[0].arrival_s - self.heard_s)

@@ -164,6 +164,11 @@ class BleLink:
     backends : Backends
     """
 
+    # Whoever subscribes may find a text device in the middle of a line: its rest comes within a connection interval,
+    # which is 4 s at the most (Bluetooth Core 5.4, vol 6, part B, 4.5.1; from memory). A packet is always whole.
+    joins_midstream: Final = True
+    mid_line_s: Final = 4.0
+
     def __init__(self, identity: str, settings: BleSettings, *, name: str = "", backends: Backends = SYSTEM) -> None:
         self._identity = check_identity(identity)
         self._settings = settings

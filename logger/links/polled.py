@@ -55,8 +55,8 @@ class PolledLink:
 
     @property
     def joins_midstream(self) -> bool:
-        """Whether the other link may begin in the middle of a line."""
-        return bool(getattr(self._link, "joins_midstream", False))
+        """Whether the rest of an earlier answer may come first: on a cable; a radio connection begins with us."""
+        return bool(getattr(self._link, "joins_midstream", False)) and not isinstance(self._link, TellingLink)
 
     @property
     def simulated(self) -> bool:

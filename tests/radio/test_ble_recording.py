@@ -374,9 +374,39 @@ def test_text_lines_split_over_packets_and_several_in_one(live, tmp_path, mtu):
             await play(gauge, OWN_STREAM, pieces, 3.0 / len(pieces))
             await asyncio.sleep(0.1)
         trace = done["trace"]
-        assert np.array_equal(trace.torque, np.arange(1500) / 8)
+        # Whether the first line was whole nobody can know who has just subscribed; it is told.
+        assert np.array_equal(trace.torque, np.arange(1, 1500) / 8)
         assert trace.unit == "lbf·in"
-        assert {event.kind for event in trace.events} == {EventKind.SIMULATED}
+        assert {event.kind for event in trace.events} == {EventKind.SIMULATED, EventKind.GARBAGE}
+        assert counts(trace, EventKind.GARBAGE) == len(lines.split(b"\n")[0])
         assert trace.angle_deg is not None
+
+    live(scenario)
+
+
+@pytest.mark.parametrize("wait_s", [0.0, 0.5])
+def test_who_subscribes_in_the_middle_of_a_line_reads_no_part_of_it(live, tmp_path, wait_s):
+    """``142.75 Nm`` whose beginning was sent before we subscribed must not become 2.75 N·m."""
+    described = Description(
+        name="text",
+        link="ble",
+        ble=BleSettings(characteristic=OWN_STREAM),
+        lines=LineFormat(template="{torque} {unit}", terminator="CRLF"),
+        transducer=TransducerFacts(unit="N·m"),
+    )
+
+    async def scenario(w):
+        gauge = stream_gauge(w.air, ONE)
+        await w.add(gauge)
+        async with recording(w, tmp_path, described) as done:
+            await until(lambda: gauge.subscribers(OWN_STREAM))
+            await asyncio.sleep(wait_s)  # a connection interval later
+            await gauge.notify(OWN_STREAM, b"2.75 Nm\r\n143.")
+            for rest in (b"50 Nm\r\n", b"144.25 Nm\r\n"):
+                await gauge.notify(OWN_STREAM, rest)
+            await until(lambda: done["session"].health.samples >= 2)
+        trace = done["trace"]
+        assert trace.torque.tolist() == [143.5, 144.25]
+        assert counts(trace, EventKind.GARBAGE) == len(b"2.75 Nm\r")
 
     live(scenario)
