@@ -33,8 +33,12 @@ GAP_STEPS = 2.5
 
 CATCH_UP_S = 0.25
 """Within so long a stream that was held up is up to date again: a few drains of the reader."""
+
 PEAK_BEFORE_S, PEAK_AFTER_S = 0.3, 0.15
 """Around the breakaway no sample may be missing: its window, as far as it can have begun and ended (s)."""
+
+MAY_BE_IT = 0.8
+"""A torque that is above this share of the breakaway after a gap before it may have broken away in the gap."""
 
 STUCK_S, STUCK_SAMPLES = 1.0, 100
 """The very same reading for this long (s) under load, so many times, is no reading; a coarse gauge that is asked a few
@@ -61,7 +65,8 @@ GRIPPED_AGAIN = Reason(
     Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once"
 )
 LET_GO = Reason(
-    Code.NEVER_SLIPPED, "let go before the pack slipped: pull again, slowly, until the wheel turns and keeps turning"
+    Code.NEVER_SLIPPED,
+    "let go before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps turning",
 )
 FADED = Reason(
     Code.NEVER_SLIPPED,
@@ -175,8 +180,9 @@ def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bool
     if peak is None:
         return found
     lost = gaps(time_s)
-    missing = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
-    if missing.any():
+    beside = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
+    before = (lost <= peak.index) & (torque_nm[lost] > MAY_BE_IT * peak.torque_nm)
+    if (beside | before).any():
         found.append(Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again"))
     tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
     ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])

@@ -46,6 +46,9 @@ STILL_SHARE = 0.10
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
 
+COARSEST = 0.05
+"""A gauge that is asked too seldom to show its step has at most this share of the torque for one."""
+
 AT_LIMIT = 0.95
 """No lever weighs as much as this share of the capacity, and a transducer at its limit is as still as one at rest."""
 
@@ -134,7 +137,7 @@ def turned(window: Window) -> Load | None:
 def _step(window: Window, inner: Floats) -> float:
     """Give the smallest step of the reading."""
     steps, wide = np.abs(np.diff(window.samples.torque_nm)), float(np.ptp(inner))
-    return window.resolution_nm or float(np.min(steps, where=steps > 1e-9 * wide, initial=wide))
+    return window.resolution_nm or float(np.min(steps, where=steps > 1e-9 * wide, initial=COARSEST * wide))
 
 
 def _noise(window: Window, step_nm: float) -> float:

@@ -155,7 +155,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
     if load.held_s < HELD_S:
-        return None if small else Read(replace(frame, reasons=(LET_GO,)))
+        return None if small else Read(replace(frame, reasons=_gave_up(window)))
     if small:
         return Read(replace(frame, reasons=(TOO_SMALL,)))
     part = _part(load, x, hand.foot, window, sensor)
@@ -211,7 +211,7 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
     if plateau is not None and plateau.torque_nm < part.slip_nm / 2:
         plateau = None  # the steadiest part is not at the level where it slips
     if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
-        return Read(replace(frame, reasons=(LET_GO,)))
+        return Read(replace(frame, reasons=_gave_up(window, zero_moved=part.zero_moved)))
     level_nm = part.slip_nm if plateau is None else plateau.torque_nm
     seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
     if not seen and peak is not None and not _distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
@@ -237,6 +237,12 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
         notes=(HELD_OR_SLIPPED,) if peakless else (),
     )
     return Read(pull, plateau)
+
+
+def _gave_up(window: Window, *, zero_moved: bool = False) -> tuple[Reason, ...]:
+    """Give what is to be said where nothing shows that it slipped: more was not recorded, or it was let go."""
+    known = (window.from_start, CUT_START), (zero_moved, ZERO_MOVED), (window.to_end, CUT_END)
+    return tuple(reason for seen, reason in known if seen) or (LET_GO,)
 
 
 def _slips_from(part: Part, peak: Peak | None) -> float:

@@ -95,6 +95,14 @@ class TestPeakReasons:
         reasons = gates.peak_reasons(T[keep], X[keep], Peak(1.5, 46.0, 0.1, index, 0.1), NONE[keep])
         assert (Code.LOST in codes(reasons)) is said
 
+    @pytest.mark.parametrize(("first", "last", "said"), [(1.2, 3.0, True), (0.2, 0.6, False)])
+    def test_breakaway_that_may_lie_in_an_earlier_gap(self, first, last, said):
+        """A peak found in what came after: the true one may be among what is missing."""
+        keep = (first > T) | (last < T)
+        index = int(np.searchsorted(T[keep], 3.5))
+        reasons = gates.peak_reasons(T[keep], X[keep], Peak(3.5, 40.0, 0.1, index, 0.1), NONE[keep])
+        assert (Code.LOST in codes(reasons)) is said
+
     def test_clipped(self):
         cut = NONE.copy()
         cut[298:303] = True

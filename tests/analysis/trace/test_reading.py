@@ -97,6 +97,36 @@ class TestKnownByFormula:
         assert reading.noise_nm == pytest.approx(0.05, rel=0.2)
 
 
+class TestNothingVanishes:
+    """A load that was there is told with its reason, even if it says nothing about the pack."""
+
+    @pytest.mark.parametrize(
+        ("until_s", "code"), [(4.0, Code.CUT_END), (4.3, Code.CUT_END), (6.0, Code.CUT_END), (99.0, None)]
+    )
+    def test_recording_that_ends_in_the_pull(self, until_s, code):
+        t, y = trace(Shape())
+        (pull,) = read_torque(t[t < until_s], y[t < until_s], sensor=SENSOR).pulls
+        assert [reason.code for reason in pull.reasons] == ([] if code is None else [code])
+
+    @pytest.mark.parametrize("turning_s", [0.2, 0.5, 0.7])
+    def test_turned_too_shortly(self, turning_s):
+        t, y = trace(Shape(ramp_s=0.6, turning_s=turning_s))
+        (pull,) = read_torque(t, y, sensor=SENSOR).pulls
+        assert [reason.code for reason in pull.reasons] == [Code.NEVER_SLIPPED]
+
+    def test_transducer_that_zeroes_itself_early(self):
+        t, y = trace(Shape())
+        y[t > 5.0] -= 40.0
+        assert Code.ZERO_MOVED in [r.code for pull in read_torque(t, y, sensor=SENSOR).pulls for r in pull.reasons]
+
+    def test_gap_over_the_breakaway(self):
+        t, y = trace(Shape())
+        kept = (t < 4.0) | (t > 6.0)
+        (pull,) = read_torque(t[kept], y[kept], sensor=SENSOR).pulls
+        assert Code.LOST in [reason.code for reason in pull.reasons]
+        assert pull.rotating.at_sensor_nm == pytest.approx(40.0, rel=0.003)
+
+
 shape = st.builds(
     Shape,
     breakaway_nm=st.floats(43.0, 60.0),
