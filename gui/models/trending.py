@@ -27,15 +27,38 @@ if TYPE_CHECKING:
     from gui.models.comparing import Common
 
 
+STEPS = 60  # points along line and band
+MOST_BEYOND = 0.5  # what is asked outside the data is drawn as far as half their range
+MARGIN = 0.05  # of the range beside the outermost fills
+
+
 @dataclass(frozen=True, slots=True)
 class Trend:
     """Points, the straight line through them, and what was asked of it; SI.
 
-    ``wanted`` answers "which x gives this", ``expected`` "what to expect there".
+    Attributes
+    ----------
+    points : Points
+        The fills.
+    line : Line
+        Through them.
+    slope : tuple of float
+        95 % interval of the slope.
+    fills, along : tuple of Prediction
+        What the line says at every fill, and in even steps over all that is drawn.
+    wanted : Inverse or None
+        Which x gives what is wanted.
+    expected : Prediction or None
+        What to expect where it was asked.
+    simulated : bool
+        Whether any recording is.
     """
 
     points: Points
     line: Line
+    slope: tuple[float, float]
+    fills: tuple[Prediction, ...]
+    along: tuple[Prediction, ...]
     wanted: Inverse | None
     expected: Prediction | None
     simulated: bool
@@ -44,7 +67,7 @@ class Trend:
 def follow(
     runs: Sequence[Run], common: Common, tag: str, wanted: float | None = None, at: float | None = None
 ) -> Trend:
-    """Fit a line, and ask it.
+    """Fit a line, and ask it everything that is to be shown: the window only draws.
 
     Raises
     ------
@@ -56,13 +79,27 @@ def follow(
 
     points = points_against(runs, Quantity(common.quantity), tag, unit=common.unit)
     line = fit_line(points.x, points.y)
+    inverse = None if wanted is None else line.inverse(wanted)
+    asked = [at, *([inverse.x, inverse.low, inverse.high] if inverse is not None else [])]
+    first, last = _drawn(points.x, [x for x in asked if x is not None])
     return Trend(
         points,
         line,
-        None if wanted is None else line.inverse(wanted),
+        (line.slope_low, line.slope_high),
+        tuple(line.predict(x) for x in points.x),
+        tuple(line.predict(first + (last - first) * step / STEPS) for step in range(STEPS + 1)),
+        inverse,
         None if at is None else line.predict(at),
         any(run.simulated for run in runs),
     )
+
+
+def _drawn(x: Sequence[float], asked: Sequence[float]) -> tuple[float, float]:
+    """Give the range that is drawn: all fills, and what was asked where it is not far away."""
+    least, greatest = min(x), max(x)
+    wide = greatest - least
+    near = [at for at in asked if least - MOST_BEYOND * wide <= at <= greatest + MOST_BEYOND * wide]
+    return min(least, *near, least) - MARGIN * wide, max(greatest, *near, greatest) + MARGIN * wide
 
 
 def headline(trend: Trend, scale: Scale) -> str:
@@ -95,10 +132,10 @@ def _plain(scale: Scale) -> Callable[[float], str]:
 
 def slope_words(trend: Trend, scale: Scale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
-    line = trend.line
-    shown = "a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown"
-    per = f"Per 1 of {trend.points.tag}: {scale.rate(line.slope)} {scale.unit}".strip()
-    return f"{per} (95 %: {scale.rate(line.slope_low)} to {scale.rate(line.slope_high)}), {shown}."
+    low, high = trend.slope
+    shown = "a trend is shown" if not low <= 0 <= high else "no trend is shown"
+    per = f"Per 1 of {trend.points.tag}: {scale.rate(trend.line.slope)} {scale.unit}".strip()
+    return f"{per} (95 %: {scale.rate(low)} to {scale.rate(high)}), {shown}."
 
 
 def warnings_of(trend: Trend) -> list[str]:
@@ -123,7 +160,7 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
         (
             f"Change per 1 of {trend.points.tag}",
             f"{scale.rate(line.slope)} {scale.unit}".strip(),
-            f"{scale.rate(line.slope_low)} to {scale.rate(line.slope_high)}",
+            f"{scale.rate(trend.slope[0])} to {scale.rate(trend.slope[1])}",
             f"p {p_words(scale.display, line.p)}, {line.n} fills, least squares",
         ),
         ("Scatter about the line", scale.words(line.s), "–", f"R² {scale.display.number(line.r2, 3)}"),
@@ -145,8 +182,8 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
 def _fills(trend: Trend, scale: Scale) -> Sheet:
     number = _plain(scale)
     rows = [
-        (unit.name, number(x), scale.number(y), scale.signed(y - trend.line.predict(x).y), str(unit.runs))
-        for unit, x, y in zip(trend.points.units, trend.points.x, trend.points.y, strict=True)
+        (unit.name, number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
+        for unit, at, y in zip(trend.points.units, trend.fills, trend.points.y, strict=True)
     ]
     return Sheet("Fills", ("Fill", trend.points.tag, scale.title, "Off the line", "Recordings"), tuple(rows))
 
@@ -161,7 +198,7 @@ def written(trend: Trend, scale: Scale) -> Written:
         "simulated": trend.simulated,
         "against": points.tag,
         "points": [list(pair) for pair in zip(points.x, points.y, strict=True)],
-        "slope": [line.slope, line.slope_low, line.slope_high],
+        "slope": [line.slope, *trend.slope],
         "intercept": line.intercept,
         "s": line.s,
         "p": line.p,
@@ -185,7 +222,6 @@ def written(trend: Trend, scale: Scale) -> Written:
     rows: list[tuple[str | float | None, ...]] = [
         ("fill", points.tag, scale.quantity.value, "line", "low_95", "high_95")
     ]
-    for unit, x, y in zip(points.units, points.x, points.y, strict=True):
-        at = line.predict(x)
-        rows.append((unit.name, x, y, at.y, at.next_low, at.next_high))
+    for unit, at, y in zip(points.units, trend.fills, points.y, strict=True):
+        rows.append((unit.name, at.x, y, at.y, at.next_low, at.next_high))
     return Written(tuple(rows), plain, trend.simulated)

@@ -139,5 +139,5 @@ class WatchPlot(Chart):
 
     def _words(self, painter: QPainter, frame: Frame, limits: tuple[list[QPointF], list[QPointF]]) -> None:
         for points, words, shift in ((limits[0], "lower limit", 18), (limits[1], "upper limit", -8)):
-            at = points[-1]
-            self.note(painter, frame, QPointF(frame.box.right(), at.y() + shift), words, "within")
+            at = QPointF(frame.box.left() + 8, points[0].y() + shift)
+            self.note(painter, frame, at, words, "within")

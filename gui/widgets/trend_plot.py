@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
@@ -16,9 +15,6 @@ if TYPE_CHECKING:
     from gui.models.sheets import Scale
     from gui.models.trending import Trend
     from gui.shared import Shared
-
-STEPS = 60  # points along line and band
-MOST_BEYOND = 0.5  # what is asked outside the data is drawn as far as half their range
 
 
 class TrendPlot(Chart):
@@ -40,28 +36,20 @@ class TrendPlot(Chart):
         trend, scale = self._trend, self._scale
         if trend is None or scale is None:
             return None
-        least, greatest = min(trend.points.x), max(trend.points.x)
-        wide = greatest - least
-        asked = [trend.wanted.x, trend.wanted.low, trend.wanted.high] if trend.wanted is not None else []
-        asked += [trend.expected.x] if trend.expected is not None else []
-        near = [x for x in asked if least - MOST_BEYOND * wide <= x <= greatest + MOST_BEYOND * wide]
-        low, high = min(least, *near, least), max(greatest, *near, greatest)
-        span = (low - 0.05 * wide, high + 0.05 * wide)
-        band = [trend.line.predict(x) for x in span]
-        values = [*trend.points.y, *(v for at in band for v in (at.next_low, at.next_high))]
+        ends = (trend.along[0], trend.along[-1])
+        values = [*trend.points.y, *(v for at in ends for v in (at.next_low, at.next_high))]
         y = rounded_range((v * scale.factor for v in values), 0.02)
-        return Axes(span, y, scale.title, trend.points.tag, (), trend.simulated)
+        return Axes((ends[0].x, ends[1].x), y, scale.title, trend.points.tag, (), trend.simulated)
 
     def draw(self, painter: QPainter, frame: Frame) -> None:
         """Draw band, line, fills, and what was asked."""
         trend, scale = self._trend, self._scale
         if trend is None or scale is None:
             return
-        said = [trend.line.predict(float(x)) for x in np.linspace(*frame.axes.x, STEPS)]
-        low = [frame.at(p.x, p.next_low * scale.factor) for p in said]
-        high = [frame.at(p.x, p.next_high * scale.factor) for p in said]
+        low = [frame.at(p.x, p.next_low * scale.factor) for p in trend.along]
+        high = [frame.at(p.x, p.next_high * scale.factor) for p in trend.along]
         self.area(painter, low, high, self._shared.look.colour("accent", 0.14))
-        self.curve(painter, [frame.at(p.x, p.y * scale.factor) for p in said], "accent", 2.5)
+        self.curve(painter, [frame.at(p.x, p.y * scale.factor) for p in trend.along], "accent", 2.5)
         for x, y in zip(trend.points.x, trend.points.y, strict=True):
             self.dot(painter, frame.at(x, y * scale.factor))
         painter.save()
