@@ -21,7 +21,7 @@ from logger.errors import FileError, QuantityError
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator
 
     from gui.models.display import Display
 
@@ -240,6 +240,10 @@ def _cell(cell: str | float | None) -> str:
 
 
 def copied(sheet: Sheet) -> str:
-    """Give a table as text for the clipboard: tabs between cells, as spreadsheets and letters take it."""
-    lines: Sequence[tuple[str, ...]] = (sheet.heads, *sheet.rows)
-    return "\n".join("\t".join(cells) for cells in lines)
+    """Give a table as text for the clipboard, as spreadsheets and letters take it: tabs, plain minus, no formulas."""
+
+    def plain(place: int, text: str) -> str:
+        return neutral(text) if place in sheet.words else text.replace("−", "-")
+
+    rows = ["\t".join(plain(place, text) for place, text in enumerate(cells)) for cells in sheet.rows]
+    return "\n".join(["\t".join(sheet.heads), *rows])

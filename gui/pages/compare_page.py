@@ -6,17 +6,17 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
 from gui.models.batching import ROWS
 from gui.models.comparing import Common, Tags, find_recordings, read_runs, tags_of
 from gui.models.run import Notice
-from gui.models.sheets import QUANTITY_NAMES, copied, write
+from gui.models.sheets import QUANTITY_NAMES, write
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, rule, scrolled
+from gui.widgets.table import tip
 from gui.work import Worker
 
 if TYPE_CHECKING:
@@ -137,7 +137,6 @@ class ComparePage(QWidget):
             panel = build_answer(name, self._shared)
             panel.offer(self.runs, self._tags)
             panel.asked.connect(self.ask)
-            panel.tabs.copy_asked.connect(self.copy)
             self.panels[name] = panel
             self._fields.addWidget(panel.fields)
             self._stack.addWidget(panel)
@@ -198,7 +197,7 @@ class ComparePage(QWidget):
         bad = [what for what in read if isinstance(what, str)]
         count = "1 recording" if len(runs) == 1 else f"{len(runs):,} recordings"
         self.state.setText(f"{count}, {len(bad)} could not be read" if bad else count)
-        self.state.setToolTip("\n".join(bad))
+        self.state.setToolTip(tip("\n".join(bad)))
         if runs == self.runs and bad == self.panel.files and self._asked:
             return
         self.runs = runs
@@ -274,13 +273,6 @@ class ComparePage(QWidget):
 
     def _written(self, target: str) -> None:
         self.say(f"Written to {target}")
-
-    def copy(self) -> None:
-        """Copy the table in view."""
-        sheet = self.panel.tabs.shown
-        if sheet is not None:
-            QGuiApplication.clipboard().setText(copied(sheet))
-            self.say(f"Copied: {sheet.name}")
 
     def _ask_batch(self, by: By) -> None:
         if not self.paths:

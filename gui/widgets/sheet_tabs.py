@@ -5,9 +5,11 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QButtonGroup, QPushButton, QWidget
 
+from gui.models.sheets import copied
 from gui.widgets.parts import button, column, line
 from gui.widgets.table import TextTable
 
@@ -17,16 +19,12 @@ if TYPE_CHECKING:
     from gui.look import Look
     from gui.models.sheets import Sheet
 
+COPIED_MS = 1500  # the button says that it has copied
 ROW_PX = 32  # rows that are read, not pressed
 
 
 class SheetTabs(QWidget):
-    """Shows one of several sheets; the choice stays when an answer comes with the same sheets.
-
-    Emits ``copy_asked`` when the table in view is to be copied.
-    """
-
-    copy_asked = Signal()
+    """Shows one of several sheets; the choice stays when an answer comes with the same sheets."""
 
     def __init__(self, look: Look) -> None:
         super().__init__()
@@ -37,7 +35,11 @@ class SheetTabs(QWidget):
         self._group = QButtonGroup(self)
         self._row = line(gap=0)
         self._row.addStretch(1)
-        self.copy_button = button("Copy", self.copy_asked.emit, tip="Copy this table")
+        self.copy_button = button("Copy", self.copy, tip="Copy this table")
+        self._copied = QTimer(self)
+        self._copied.setSingleShot(True)
+        self._copied.setInterval(COPIED_MS)
+        self._copied.timeout.connect(lambda: self.copy_button.setText("Copy"))
         self._row.addWidget(self.copy_button)
         self.table = TextTable((), "Table")
         layout = column(self, gap=6)
@@ -76,6 +78,13 @@ class SheetTabs(QWidget):
             self._group.addButton(tab)
             self._row.insertWidget(place, tab)
             self.tabs.append(tab)
+
+    def copy(self) -> None:
+        """Copy the table in view, for a spreadsheet or a letter."""
+        if self.shown is not None:
+            QGuiApplication.clipboard().setText(copied(self.shown))
+            self.copy_button.setText("Copied")
+            self._copied.start()
 
     def choose(self, stem: str) -> None:
         """Show the sheet of a name, counts in it aside."""

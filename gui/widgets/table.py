@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -13,6 +14,11 @@ if TYPE_CHECKING:
 MEASURED_ROWS = 40  # for the columns' widths: a long table has thousands of rows
 LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+def tip(text: str) -> str:
+    """Give a text as a tip: marks in it are shown, not obeyed."""
+    return f"<p>{html.escape(text)}</p>".replace("\n", "<br>") if text else ""
 
 
 class TextTable(QTableWidget):
@@ -63,7 +69,7 @@ class TextTable(QTableWidget):
         """Show a text in a cell; where it does not fit, it can be read by pointing at it."""
         item = QTableWidgetItem(text)
         item.setTextAlignment(self._side(place))
-        item.setToolTip(text)
+        item.setToolTip(tip(text))
         self.setItem(row, place, item)
         return item
 

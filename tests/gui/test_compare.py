@@ -221,6 +221,21 @@ def test_what_is_left_out_is_counted_and_mixed_builds_are_named(comparer: Compar
     assert any(tab.text() == f"Left out ({len(rows)})" for tab in comparer.panel.tabs.tabs)
 
 
+def test_marks_in_a_tag_are_shown_and_not_obeyed(comparer: Comparer) -> None:
+    comparer.bring("04-fluid-reference-fill-[12]*", "04-fluid-smooth-C-fill-[12]*")
+    hostile = "<h1>=1+1</h1>"
+    for fill in (1, 2):
+        side = comparer.folder / f"04-fluid-smooth-C-fill-{fill}.sidecar.toml"
+        side.write_text(f'[tags]\noil = "{hostile}"\n', "utf-8")
+        (comparer.folder / f"04-fluid-reference-fill-{fill}.sidecar.toml").write_text('[tags]\noil = "A"\n', "utf-8")
+    comparer.open("Groups")
+    comparer.choose(comparer.panel.by, "oil")
+    rows = comparer.table("Groups")
+    place = next(at for at, row in enumerate(rows) if row[0] == hostile)
+    assert comparer.panel.tabs.table.item(place, 0).toolTip() == "<p>&lt;h1&gt;=1+1&lt;/h1&gt;</p>"
+    assert comparer.panel.headline.textFormat() is Qt.TextFormat.PlainText
+
+
 def test_which_shim_gives_the_wanted_torque(comparer: Comparer) -> None:
     comparer.bring("02-build-*")
     comparer.open("Trend", "rotating")
@@ -331,6 +346,7 @@ def test_a_plan_with_its_order(comparer: Comparer) -> None:
     run_door("heldwheel-read", "", COMMANDS, "analysis.doors", [*words, "--seed", "7", "--json"])
     assert json.loads(comparer._capsys.readouterr().out) == said["order"]
     comparer.hand.press(panel.tabs.copy_button)
+    assert panel.tabs.copy_button.text() == "Copied"
     assert QGuiApplication.clipboard().text().splitlines()[1].split("\t") == rows[0]
     comparer.hand.press(panel.again)
     comparer.wait()

@@ -165,7 +165,7 @@ def test_files_hold_plain_figures_and_no_formulas(tmp_path: Path) -> None:
     assert json.loads(Path(write(written, str(tmp_path / "a.json"))).read_text("utf-8")) == {"schema": "x"}
     with pytest.raises(FileError):
         write(written, str(tmp_path / "no" / "a.csv"))
-    assert copied(Sheet("s", ("a", "b"), (("1", "2"),))) == "a\tb\n1\t2"
+    assert copied(Sheet("s", ("a", "b"), (("=1", "−2.5"), ("x", "+1.0")))) == "a\tb\n'=1\t-2.5\nx\t+1.0"
 
 
 def test_a_batch_says_how_far_it_is_and_stops(tmp_path: Path) -> None:
