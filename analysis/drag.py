@@ -10,7 +10,7 @@ Conventions
 - Raw torque and pack mean are both kept. A limit is compared with the quantity that it names: nearly always raw torque.
 
 Offered: ``pack_mean``, ``pack_mean_one_side``, ``held_end``, ``Drag``, ``half_speed_note``, ``factor_two``,
-``in_gear_ratio``, ``rolling``, ``Matrix``.
+``in_gear_ratio``, ``rolling``, ``Matrix``, ``PackMean``, ``DragTest``.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import Any
 
 from analysis.budget import Budget, Input, combine
 
@@ -232,3 +233,59 @@ class Matrix:
                     "held the test shows the mean of both packs whichever side is driven"
                 )
         return tuple(said)
+
+
+@dataclass(frozen=True, slots=True)
+class PackMean:
+    """The packs' mean of one quantity and way of rolling, or the reason why it is withheld."""
+
+    quantity: str
+    way: str
+    budget: Budget | None
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class DragTest:
+    """Held tests and baseline of one axle.
+
+    Attributes
+    ----------
+    raw : mapping of quantity to Matrix
+        Torque at the driven wheel, drag included: what nearly every printed limit is for.
+    baseline : mapping of (quantity, way) to Budget
+        Both wheels free.
+    means : tuple of PackMean
+        Drag taken off.
+    notes : tuple of str
+        What left and right say, and what to mind.
+    """
+
+    raw: Mapping[str, Matrix]
+    baseline: Mapping[tuple[str, str], Budget]
+    means: tuple[PackMean, ...]
+    notes: tuple[str, ...]
+
+    def to_json(self) -> dict[str, Any]:
+        """Give it as JSON-ready values (schema ``heldwheel drag 1``)."""
+        return {
+            "schema": "heldwheel drag 1",
+            "raw": [
+                {"quantity": quantity, "side": side, "rolling": rolling(side, direction), **_value(budget)}
+                for quantity, matrix in self.raw.items()
+                for (side, direction), budget in matrix.cells.items()
+            ],
+            "both_free": [
+                {"quantity": quantity, "rolling": way, **_value(budget)}
+                for (quantity, way), budget in self.baseline.items()
+            ],
+            "pack_mean": [
+                {"quantity": m.quantity, "rolling": m.way, "how": m.how, **(_value(m.budget) if m.budget else {})}
+                for m in self.means
+            ],
+            "notes": list(self.notes),
+        }
+
+
+def _value(budget: Budget) -> dict[str, float]:
+    return {"at_axle_nm": budget.value, "u95_axle_nm": budget.u95}

@@ -16,11 +16,11 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from analysis.budget import Budget
+    from analysis.drag import DragTest
     from analysis.judge import AtAxle
     from analysis.limits import Bounds, Result
     from analysis.repeats import JobValue
     from analysis.results import Pull, TraceReading
-    from analysis.sides import DragTest
     from logger.header import Correction, Header
 
 SCHEMA = "heldwheel pulls 1"

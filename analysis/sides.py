@@ -7,7 +7,7 @@ Conventions
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
 
-Offered: ``DragTest``, ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``.
+Offered: ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``.
 """
 
 from __future__ import annotations
@@ -16,13 +16,15 @@ import math
 import statistics
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from analysis.budget import Budget, Row
 from analysis.drag import (
     ROLLING,
     Drag,
+    DragTest,
     Matrix,
+    PackMean,
     factor_two,
     half_speed_note,
     held_end,
@@ -37,62 +39,6 @@ if TYPE_CHECKING:
 
 QUANTITIES = ("breakaway", "rotating mean")
 SIDES = ("right", "left")
-
-
-@dataclass(frozen=True, slots=True)
-class PackMean:
-    """The packs' mean of one quantity and way of rolling, or the reason why it is withheld."""
-
-    quantity: str
-    way: str
-    budget: Budget | None
-    how: str
-
-
-@dataclass(frozen=True, slots=True)
-class DragTest:
-    """Held tests and baseline of one axle.
-
-    Attributes
-    ----------
-    raw : mapping of quantity to Matrix
-        Torque at the driven wheel, drag included: what nearly every printed limit is for.
-    baseline : mapping of (quantity, way) to Budget
-        Both wheels free.
-    means : tuple of PackMean
-        Drag taken off.
-    notes : tuple of str
-        What left and right say, and what to mind.
-    """
-
-    raw: Mapping[str, Matrix]
-    baseline: Mapping[tuple[str, str], Budget]
-    means: tuple[PackMean, ...]
-    notes: tuple[str, ...]
-
-    def to_json(self) -> dict[str, Any]:
-        """Give it as JSON-ready values (schema ``heldwheel drag 1``)."""
-        return {
-            "schema": "heldwheel drag 1",
-            "raw": [
-                {"quantity": quantity, "side": side, "rolling": rolling(side, direction), **_value(budget)}
-                for quantity, matrix in self.raw.items()
-                for (side, direction), budget in matrix.cells.items()
-            ],
-            "both_free": [
-                {"quantity": quantity, "rolling": way, **_value(budget)}
-                for (quantity, way), budget in self.baseline.items()
-            ],
-            "pack_mean": [
-                {"quantity": m.quantity, "rolling": m.way, "how": m.how, **(_value(m.budget) if m.budget else {})}
-                for m in self.means
-            ],
-            "notes": list(self.notes),
-        }
-
-
-def _value(budget: Budget) -> dict[str, float]:
-    return {"at_axle_nm": budget.value, "u95_axle_nm": budget.u95}
 
 
 def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> DragTest:

@@ -12,10 +12,10 @@ from logger.errors import InputError
 from logger.units import canonical_unit
 
 if TYPE_CHECKING:
+    from analysis.drag import DragTest
     from analysis.limits import Bounds
     from analysis.pipeline import Asked
     from analysis.recorded import RecordingReading
-    from analysis.sides import DragTest
 
 ABOUT = """\
 examples:

@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
     from analysis.budget import Budget
+    from analysis.drag import PackMean
     from analysis.limits import Result
     from analysis.results import Pull
-    from analysis.sides import PackMean
     from gui.models.job import JobCard, Purpose
     from logger.header import Zero
 
