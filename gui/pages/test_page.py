@@ -210,7 +210,7 @@ class TestPage(QWidget):
 
         def agreed(answered: Question) -> None:
             self._tester.agreements.agree(answered)
-            go()
+            self._ask_first(go)  # a second device may have to be asked, too
 
         dialog = AskDialog(question, self._shared.look, self)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -349,7 +349,6 @@ class TestPage(QWidget):
             Qt.Key.Key_E: self.end if run.flow.running else lambda: None,
             Qt.Key.Key_P: self.practise if idle else lambda: None,
             Qt.Key.Key_Escape: self.close_editor,
-            Qt.Key.Key_X: run.answer_notice,
         }
         for number, name in enumerate(ROWS):
             keys[Qt.Key(Qt.Key.Key_1 + number)] = partial(self.open_row, name)

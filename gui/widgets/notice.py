@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShortcut
 from PySide6.QtWidgets import QFrame
 
 from gui.widgets.parts import button, label, line, restyle
@@ -26,6 +27,7 @@ class NoticeBar(QFrame):
         self.text = label("", "head", wrap=True)
         self.rescue = button("Save elsewhere", self.rescue_asked.emit, tip="Choose another folder")
         self.close_button = button("Understood", self.answered.emit, tip="Key X")
+        QShortcut("X", self, self.answered.emit)
         layout = line(self, margin=10, gap=12)
         layout.addWidget(self._mark)
         layout.addWidget(self.text, 1)

@@ -129,6 +129,18 @@ def test_a_pull_is_left_out_and_counts_again(reviewing: Hand) -> None:
         assert len(page._loaded[path].reading.job[0].values) == counted
 
 
+def test_a_message_is_answered_with_a_key_but_not_while_typing(reviewing: Hand) -> None:
+    page = review(reviewing)
+    page.say("Written.")
+    page.list.search.edit.setFocus()
+    reviewing.key(Qt.Key.Key_X)
+    assert page.notice.isVisible()
+    page.list.search.set_text("")
+    page.list.table.setFocus()
+    reviewing.key(Qt.Key.Key_X)
+    assert not page.notice.isVisible()
+
+
 def test_several_over_each_other(reviewing: Hand) -> None:
     choose(reviewing, 0, 1, 2)
     panel = review(reviewing).reading
