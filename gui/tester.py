@@ -115,15 +115,19 @@ class Tester:
 
     def question(self, library: Library) -> Question | None:
         """Give what must be agreed to before the card's transducer is opened; None where nothing is sent."""
-        description, device = self.card.description, self.card.device
-        if description is None or self.card.practice or self.agreements.cover(description, device):
-            return None
-        return question_of(description, device, library.transducers.entries().values())
+        card = self.card
+        for description, device in ((card.description, card.device), (card.second, card.second_device)):
+            if description is not None and not card.practice and not self.agreements.cover(description, device):
+                asked = question_of(description, device, library.transducers.entries().values())
+                if asked is not None:
+                    return asked
+        return None
 
     def _opened(self) -> Open:
-        description = self.card.description
-        agreed = description is not None and self.agreements.cover(description, self.card.device)
-        return open_link(self.card, confirmed=agreed)
+        card = self.card
+        first = card.description is not None and self.agreements.cover(card.description, card.device)
+        second = card.second is not None and self.agreements.cover(card.second, card.second_device)
+        return open_link(card, confirmed=first, second_confirmed=second)
 
     def _connect(self, opened: Open) -> None:
         try:
@@ -171,7 +175,7 @@ class Tester:
 
     def _practice_link(self) -> Open:
         link = PracticeLink(scenario_for_practice(), speed=self.practice_speed)
-        return Open(link, link)
+        return Open(link, practice=link)
 
     def fresh(self) -> None:
         """Put the test away; card and transducer stay for the next."""

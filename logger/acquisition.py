@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
     from types import TracebackType
 
+    from logger.merge import PairedSession
     from logger.samples import Block, Ending
     from logger.session import Session
 
@@ -37,9 +38,9 @@ class Acquisition:
     def __init__(self) -> None:
         self._loop: asyncio.AbstractEventLoop | None = None
         self._thread: threading.Thread | None = None
-        self._running: dict[Session, Future[Ending]] = {}
+        self._running: dict[Session | PairedSession, Future[Ending]] = {}
 
-    def start(self, session: Session) -> Future[Ending]:
+    def start(self, session: Session | PairedSession) -> Future[Ending]:
         """Run a session in the acquisition thread."""
         future = self.call(session.run())
         self._running[session] = future

@@ -90,3 +90,43 @@ def between(at_s: Floats, time_s: Floats, values: Floats) -> Floats:
         exact = np.isin(at_s, time_s)
         result = np.where((gap > MAX_GAP_S) & ~exact, np.nan, result)
     return result
+
+
+class Alongside:
+    """Brings an angle that is recorded along to the torque's times while both grow: as ``between`` does for a file.
+
+    A torque row waits until the angle has gone past it, or has been away for so long that there is none.
+    """
+
+    def __init__(self) -> None:
+        self._rows = np.empty((2, 0))  # time and torque that wait
+        self._angle = np.empty((2, 0))  # time and angle, from just before the first that waits
+
+    def feed(self, time_s: Floats, source: Floats, torque: Floats, angle: Floats) -> tuple[Floats, Floats, Floats]:
+        """Take the next rows of both sources, in the order of time, and give time, torque and angle of those decided.
+
+        Parameters
+        ----------
+        time_s, source, torque, angle : ndarray, shape (n,)
+            As they are merged: ``source`` is 1 for the torque's rows.
+        """
+        mine, known = source == 1, np.isfinite(angle)
+        self._rows = np.concatenate((self._rows, np.array([time_s[mine], torque[mine]])), axis=1)
+        self._angle = np.concatenate((self._angle, np.array([time_s[known], angle[known]])), axis=1)
+        latest = self._angle[0, -1] if self._angle.shape[1] else -np.inf
+        count = int(np.searchsorted(self._rows[0], latest, "right"))
+        if len(time_s) and time_s[-1] - latest > MAX_GAP_S:  # an angle of this very moment may still come
+            count = max(count, int(np.searchsorted(self._rows[0], time_s[-1], "left")))
+        return self._give(count)
+
+    def rest(self) -> tuple[Floats, Floats, Floats]:
+        """Give what still waits: nothing more comes."""
+        return self._give(self._rows.shape[1])
+
+    def _give(self, count: int) -> tuple[Floats, Floats, Floats]:
+        (time_s, torque), self._rows = self._rows[:, :count], self._rows[:, count:]
+        angle = between(time_s, self._angle[0], self._angle[1])
+        first = self._rows[0, 0] if self._rows.shape[1] else np.inf
+        kept = max(0, int(np.searchsorted(self._angle[0], first)) - 2)
+        self._angle = self._angle[:, kept:]
+        return time_s, torque, angle

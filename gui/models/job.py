@@ -66,6 +66,8 @@ class JobCard:
     decision: Decision = field(default_factory=lambda: Decision(rule="three-way"))
     description: Description | None = None
     address: str = ""
+    second: Description | None = None  # recorded along: angle, rate, temperature, torque of the held end
+    second_address: str = ""
     pulls_wanted: int = PULLS_WANTED
     dwell_s: float = DWELL_S
     with_drag: bool = False
@@ -149,6 +151,18 @@ class JobCard:
         return self.address or self.facts.identity
 
     @property
+    def second_device(self) -> str:
+        """Port or Bluetooth identity of what is recorded along."""
+        return self.second_address or (self.second.transducer.identity if self.second is not None else "")
+
+    @property
+    def second_facts(self) -> TransducerFacts | None:
+        """What is recorded along, as it stands in a header; None: nothing."""
+        if self.second is None or self.practice:
+            return None
+        return msgspec.structs.replace(self.second.transducer, identity=self.second_device)
+
+    @property
     def sign(self) -> float:
         """What the reading is multiplied by to be clockwise positive."""
         return -1.0 if self.facts.sign == "reversed" else 1.0
@@ -208,6 +222,7 @@ class JobCard:
             limit=self.limit,
             decision=self.decision if self.limit is not None else None,
             transducer=facts,
+            second=self.second_facts,
             zero=zero,
             photos=self.photos,
         )

@@ -17,6 +17,7 @@ import numpy as np
 
 from logger.errors import HeldwheelError
 from logger.samples import Block, Ending, EndReason
+from logger.second import SOURCE, Alongside
 from logger.units import torque_factor
 
 if TYPE_CHECKING:
@@ -113,6 +114,7 @@ class Relay:
     def __init__(self, unit: str, sign: float = 1.0, offset_s: float = 0.0) -> None:
         self._offset_s = offset_s
         self._factor = torque_factor(unit) * sign
+        self._along = Alongside()
         self._lock = threading.Lock()
         self._stage = Stage(0)
         self._next: Stage | None = None
@@ -131,16 +133,33 @@ class Relay:
         """Hand a block on. An error of the recording is not caught: it ends the session with its reason."""
         self._change()
         stage = self._stage
-        torque = np.asarray(block.columns["torque"], float) * self._factor
-        angle = block.columns.get("angle")
-        samples = Samples(block.time_s + self._offset_s, torque, angle, block.events)
         if stage.start_s is None and len(block):
-            stage.start_s = float(samples.time_s[0])
+            stage.start_s = float(block.time_s[0]) + self._offset_s
+        self._show(stage, self._samples(block))
+        if stage.writer is not None:
+            stage.writer.on_block(_shifted(block, (stage.start_s or 0.0) - self._offset_s))
+
+    def _samples(self, block: Block) -> Samples:
+        """Give the torque's rows; an angle that is recorded along is brought to their times."""
+        time_s, columns = block.time_s + self._offset_s, block.columns
+        torque, angle, source = columns["torque"] * self._factor, columns.get("angle"), columns.get(SOURCE)
+        if source is not None and angle is not None:
+            time_s, torque, angle = self._along.feed(time_s, source, torque, angle)
+        elif source is not None:
+            time_s, torque = time_s[source == 1], torque[source == 1]
+        return Samples(time_s, torque, angle, block.events)
+
+    def _show(self, stage: Stage, samples: Samples) -> None:
         self.news.append(samples)
         if stage.reader is not None:
             self.work.put((stage, samples))
-        if stage.writer is not None:
-            stage.writer.on_block(_shifted(block, (stage.start_s or 0.0) - self._offset_s))
+
+    def _forget_along(self) -> None:
+        """Give a stage what of it still waits for an angle."""
+        time_s, torque, angle = self._along.rest()
+        self._along = Alongside()
+        if len(time_s):
+            self._show(self._stage, Samples(time_s, torque, angle, ()))
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
@@ -148,6 +167,7 @@ class Relay:
             return
         self.ending = ending
         self._change()
+        self._forget_along()
         self._close(self._stage, ending)
         self.work.put(None)
 
@@ -155,6 +175,7 @@ class Relay:
         with self._lock:
             coming, self._next = self._next, None
         if coming is not None:
+            self._forget_along()
             old, self._stage = self._stage, coming
             self._close(old, None)
 

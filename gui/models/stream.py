@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from logger.header import Header
     from logger.health import Health
     from logger.links.base import Link
+    from logger.merge import PairedSession
     from logger.recording import RecordingWriter
     from logger.samples import Ending
     from logger.session import Session
@@ -72,6 +73,7 @@ class Stream(Protocol):
 
 
 CLOSE_S = 10.0  # a slow disk
+DRAIN_S = 1 / 30  # a frame or two of the screen
 RECONNECT_S = 600.0  # how long a lost device is waited for: a flat battery is changed in ten minutes
 
 
@@ -80,6 +82,7 @@ class Open:
     """What is needed to open a transducer; ``offset_s`` is where an earlier stream of the same test ended."""
 
     link: Link
+    second: Link | None = None  # of what is recorded along
     practice: PracticeLink | None = None
     offset_s: float = 0.0
     reconnect_s: float = RECONNECT_S
@@ -118,7 +121,13 @@ class SessionStream:
             raise FileError("There is no transducer to connect.")
         self.practice = opened.practice
         self._facts = card.facts
-        self._session: Session = build_session(opened.link, description, reconnect_s=opened.reconnect_s, drain_s=1 / 30)
+        first = build_session(opened.link, description, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
+        self._session: Session | PairedSession = first
+        if card.second is not None and opened.second is not None:
+            from logger.merge import PairedSession
+
+            along = build_session(opened.second, card.second, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
+            self._session = PairedSession(first, along, card.second.measures, card.second.unit)
         self._relay = Relay(card.unit, card.sign, opened.offset_s)
         self._session.subscribe(self._relay)
         self._writer: RecordingWriter | None = None
@@ -202,14 +211,14 @@ class SessionStream:
             self._analyst.join(timeout=CLOSE_S)
 
 
-def open_link(card: JobCard, *, confirmed: bool = False) -> Open:
-    """Give the link of the card's transducer; nothing is opened yet.
+def open_link(card: JobCard, *, confirmed: bool = False, second_confirmed: bool = False) -> Open:
+    """Give the links of the card's transducer and of what is recorded along; nothing is opened yet.
 
     Parameters
     ----------
     card : JobCard
         Its description and address.
-    confirmed : bool
+    confirmed, second_confirmed : bool
         The user has seen what a transducer that must be asked would be sent, and agreed.
 
     Raises
@@ -223,4 +232,7 @@ def open_link(card: JobCard, *, confirmed: bool = False) -> Open:
 
     if card.description is None:
         raise FileError("There is no transducer to connect.")
-    return Open(build_link(card.description, card.device, confirmed=confirmed))
+    second = None
+    if card.second is not None:
+        second = build_link(card.second, card.second_device, confirmed=second_confirmed)
+    return Open(build_link(card.description, card.device, confirmed=confirmed), second)

@@ -190,4 +190,6 @@ class CardPanel(QWidget):
             p for p in (f"to {display.torque(capacity)}" if capacity else "", job.facts.serial, job.address) if p
         )
         name = job.facts.name or job.description.name
+        if job.second is not None:
+            second = f"{second} · with {job.second.measures}"
         row.show_lines(name, second, there=True, warn=job.device_advice(), alarm=bool(job.expired()))

@@ -126,11 +126,13 @@ def test_from_an_unknown_port_to_a_test_with_it(qtbot, home) -> None:
     from logger.virtual.port import VirtualPort
 
     hand = Hand(qtbot, fake=False)
-    with VirtualPort(replaying(levers(-1.0))) as port:
+    with VirtualPort(replaying(levers(-1.0)), held=True) as port:
         dialog = dialog_of(hand)
         QTest.keyClicks(dialog.where.address.edit, port.path)
         dialog.where.speed.set_key("115200")
         hand.press(dialog.next)
+        qtbot.waitUntil(lambda: dialog.listen.progress.text() == "Nothing came yet.", timeout=20_000)
+        port.go()
         qtbot.waitUntil(lambda: dialog.look is not None and dialog.look.readings > 400, timeout=30_000)
         qtbot.waitUntil(lambda: dialog.next.isEnabled(), timeout=10_000)
         assert "Its unit is not sent" in dialog.listen.progress.text()

@@ -8,6 +8,7 @@ import msgspec
 from PySide6.QtCore import Qt
 
 from gui.pages.editors.base import Editor, ShelfBar
+from gui.pages.editors.second import SecondPart
 from gui.widgets.parts import Choice, Field, button, label, line
 
 if TYPE_CHECKING:
@@ -33,6 +34,7 @@ class TransducerEditor(Editor):
         self.shelf: ShelfBar[Description] = ShelfBar(
             shared.library.transducers, "transducer", self.take, lambda: self._card.description
         )
+        self.second = SecondPart(shared, tester.card)
         self._lay_out()
         self.examples.changed.connect(self._example)
         self.found.changed.connect(self._take_found)
@@ -59,11 +61,13 @@ class TransducerEditor(Editor):
         self.body.addWidget(self.message)
         self.body.addWidget(label("What its numbers are worth", "head"))
         self.body.addWidget(self.facts)
+        self.body.addWidget(self.second)
         self.body.addStretch(1)
 
     def load(self) -> None:
         """Show the card's transducer."""
         self.address.set_text(self._card.address)
+        self.second.load()
         self.refresh()
 
     def take(self, description: Description) -> None:
