@@ -59,7 +59,10 @@ class Foot(QWidget):
         self.main.setAccessibleName(f"{action.text}. Space bar")
         restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)
-        self.why.setText("" if action.enabled else action.why_not)
+        advice = health.advice if health is not None and run.link is not Link.ENDED else ""
+        self.why.setText(advice or ("" if action.enabled else action.why_not))
+        self.why.setToolTip(advice)
+        restyle(self.why, "warn" if advice else "caption")
         self.skip.setVisible(run.can_skip)
         self.skip.setText("To the signature" if run.link is Link.ENDED else "Leave out")
         self.stop.setVisible(run.flow.running)

@@ -340,6 +340,18 @@ def stud_circle(studio: Studio) -> None:
     studio.settle()
 
 
+def second(studio: Studio) -> None:
+    """A sensor recorded along that has gone quiet, and where it was chosen."""
+    from logger.description import read_description
+
+    editor("Transducer")(studio)
+    part = studio.page.editor("Transducer")
+    studio.tester.card.put(second=read_description("encoder"), second_address="/dev/ttyUSB1")
+    part.second.which.set_key("shipped:encoder")
+    part.second.load()
+    studio.settle()
+
+
 def expired(studio: Studio) -> None:
     """A certificate that ran out before today."""
     import datetime
@@ -569,6 +581,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "limit": editor("Limit"),
     "transducer": editor("Transducer"),
     "expired": expired,
+    "second": second,
     "limit-ratio": ratio_limit,
     "review-ratio": ratio_judged,
     "learn-where": learning(0),

@@ -132,6 +132,24 @@ def test_a_second_device_that_must_be_asked_is_asked_about_too(hand: Hand) -> No
     assert hand.run.flow.now is Step.SAFETY
 
 
+def test_what_is_wrong_with_the_stream_stands_beside_the_button(hand: Hand, monkeypatch) -> None:
+    """The session's advice: a second source that is silent, a stream that does not fit its description."""
+    from logger.health import Health, State
+    from tests.gui.fakes import FakeStream
+
+    hand.to_pulls()
+    foot = hand.page.foot
+    assert "just pull" in foot.why.text()
+    hand.pull()
+    assert foot.why.text() == ""
+    said = Health(state=State.STREAMING, rate_hz=1000.0, simulated=True, advice="second source silent")
+    monkeypatch.setattr(FakeStream, "health", property(lambda _self: said))
+    hand.page._refresh_stream()
+    assert foot.why.text() == "second source silent"
+    assert foot.why.property("role") == "warn"
+    assert hand.run.action().enabled, "the test goes on"
+
+
 @pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
 def test_two_ports_one_recording(qtbot, home) -> None:
     from logger.virtual.port import VirtualPort
