@@ -36,9 +36,9 @@ LANDED_SHAKE, LANDED_PARTS = 0.002, 5
 """A lever that landed swings by less than this share of its weight, half of the least tremor of a hand, in one of so
 many parts of the time that it hangs, the first left out."""
 
-LANDS_BLOCKS, LANDS_SHARE = 4, 0.6
-"""A lever that is put down lands at once: so many blocks make more than this share of its rise, or all of it. The
-quickest hand takes three times as long (0.3 s)."""
+LANDS_BLOCKS, LANDS_LEAST, LANDS_SHARE = 4, 3, 0.6
+"""A lever that is put down lands at once: so many blocks (or as many readings as fall into their time, so many at least)
+make more than this share of its rise. The quickest hand takes three times as long (0.3 s)."""
 
 STILL_SHARE = 0.10
 """Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
@@ -151,12 +151,13 @@ def _lands(load: Load, x: Floats, height_nm: float) -> bool:
     """Whether the rise is made of steps: a lever put on, turned over, or let fall, a cable with a bad contact."""
     width, up = _block(load), int(load.half[0])
     low, high = np.flatnonzero(x[: up + 1] < 0.1 * height_nm), np.flatnonzero(x[up:] > 0.9 * height_nm)
-    if width < 2 or not len(high):
+    count = round(LANDS_BLOCKS * STILL_BLOCK_S / width * (len(load.half) - 1) / load.held_s)
+    if count < LANDS_LEAST or not len(high):
         return False  # too few readings to tell
     if not len(low):
         return True  # there with the end of the load before
     around = slice(max(int(low[-1]) + 1 - width, 0), up + int(high[0]) + 2 * width)
-    quickest = np.sort(np.diff(block_means(x[around], width)))[-LANDS_BLOCKS:]
+    quickest = np.sort(np.diff(block_means(x[around], width)))[-min(count, LANDS_BLOCKS) :]
     return bool(quickest.sum() > LANDS_SHARE * height_nm)
 
 

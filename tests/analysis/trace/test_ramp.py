@@ -124,6 +124,16 @@ class TestSteps:
         assert not pull.valid
         assert pull.rotating.at_sensor_nm == pytest.approx(40.0, rel=0.003)
 
+    @pytest.mark.parametrize("rate_hz", [30.0, 40.0, 50.0, 100.0])
+    def test_heavy_lever_put_on_before_a_slow_transducer_is_no_pull(self, rate_hz):
+        """It rings at first, and weighs a quarter of the range."""
+        t = np.arange(round(9 * rate_hz)) / rate_hz
+        since = t - 3.0
+        ring = np.exp(-np.maximum(since, 0) / 0.5) * np.cos(2 * np.pi * 4 * since)
+        y = np.where((since > 0) & (t < 7.0), 12.0 * (1 - 0.4 * ring), 0.0)
+        y += 0.02 * np.random.default_rng(4).standard_normal(len(t))
+        assert not stated(read_torque(t, y, sensor=Sensor(capacity_nm=50.0)))
+
 
 class TestBeginning:
     @pytest.mark.parametrize("sign", [1, -1])
