@@ -37,8 +37,8 @@ LANDED_SHAKE, LANDED_PARTS = 0.002, 5
 many parts of the time that it hangs, the first left out."""
 
 LANDS_BLOCKS, LANDS_LEAST, LANDS_SHARE = 4, 3, 0.6
-"""A lever that is put down lands at once: so many blocks (or as many readings as fall into their time, so many at least)
-make more than this share of its rise. The quickest hand takes three times as long (0.3 s)."""
+"""A lever that is put down lands at once: so many blocks (or as many readings as fall into their time, so many at
+least) make more than this share of its rise. The quickest hand takes three times as long (0.3 s)."""
 
 STILL_SHARE = 0.10
 """Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
