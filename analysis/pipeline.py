@@ -190,7 +190,7 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
     said = _judged(pulls, header, at, bounds, asked)
     each = zip(pulls, said.budgets, said.results, strict=True)
     done = tuple(f"pull at {c.pull.start_s:.2f} s: {text}" for c in pulls for text in c.applied)
-    advice = _advice(header, reading, at, said.job, bounds)
+    advice = (*_rule_advice(trace, asked), *_advice(header, reading, at, said.job, bounds))
     return RecordingReading(
         file=trace.file,
         ok=True,
@@ -235,6 +235,14 @@ def _with_zero(header: Header, asked: Asked, trace: Trace, reading: TraceReading
     noise_nm = reading.noise_nm * (facts.gain or 1.0)
     level_nm, u_nm = zero_at_start(trace.time_s, trace.torque_nm, noise_nm, facts.resolution_nm or 0.0)
     return msgspec.structs.replace(header, zero=Zero(value_nm=level_nm, value_nm_u=u_nm, how="unloaded"))
+
+
+def _rule_advice(trace: Trace, asked: Asked) -> tuple[str, ...]:
+    """Say that the rule was set when the readings were there: whoever knows the values could choose it by them."""
+    later = trace.sidecar.decision if trace.sidecar is not None else None
+    if later is None or trace.state == "foreign" or asked.rule is not None:
+        return ()
+    return (f"the decision rule ({later.rule}) was set after the recording had begun; it should be agreed beforehand",)
 
 
 def _advice(

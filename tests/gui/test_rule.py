@@ -1,5 +1,7 @@
 """The rule that decides near a limit: chosen in the window, named beside the result, kept for the report."""
 
+from pathlib import Path
+
 import msgspec
 import pytest
 
@@ -11,8 +13,10 @@ from gui.models.run import Link
 from gui.models.signing import write_signature
 from gui.pages.editors.limit import GUARD_WORDS, RULE_WORDS
 from logger.header import Decision, Limit, Sidecar
+from logger.sidecar import merged, read_sidecar, write_sidecar
 from logger.toml_file import write_toml
 from tests.gui.hand import Hand
+from tests.gui.test_ratio import recording
 
 LIMIT = Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="club rules")
 
@@ -131,8 +135,6 @@ def test_a_rule_changed_in_the_middle_is_written_beside_the_recording(hand: Hand
     hand.run.signed_by = "Robin"
     recording = tmp_path / "pulls.csv"
     write_signature(recording, hand.run, began)
-    from logger.sidecar import merged, read_sidecar
-
     sidecar = read_sidecar(recording)
     assert sidecar.decision == Decision(rule="guarded rejection")
     assert (sidecar.limit, sidecar.lever) == (None, None), "only what was changed is written"
@@ -152,3 +154,16 @@ def test_plain_words_say_no_more_than_the_rule_allows() -> None:
     assert plain_state(near[Rule.THREE_WAY]) == PLAIN_STATES[State.TOO_CLOSE]
     for rule in (Rule.ACCEPTANCE, Rule.REJECTION):
         assert "uncertainty included" not in plain_state(near[rule])
+
+
+def test_a_rule_that_is_set_later_is_told(tmp_path) -> None:
+    """Not of somebody else's trace, whose sidecar is the only place for it."""
+    foreign = recording(tmp_path, "neutral", 12.0, decision=Decision(rule="simple"))
+    assert not any("decision rule" in text for text in read_file(foreign).problems)
+    own = tmp_path / "own.csv"
+    own.write_bytes((Path(__file__).parents[2] / "recordings" / "05-event-1.csv").read_bytes())
+    write_sidecar(own, Sidecar(limit=LIMIT, decision=Decision(rule="guarded rejection")))
+    after = read_file(own)
+    assert after.result.rule is Rule.REJECTION
+    assert any("was set after the recording had begun" in text for text in after.problems)
+    assert not any("was set after" in text for text in read_file(own, Asked(rule=Rule.SIMPLE)).problems)
