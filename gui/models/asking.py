@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 
 from logger.confirm import shown_bytes
 from logger.console import clean
-from logger.links.build import asked_bytes, asks
 from logger.toml_file import format_toml
 
 if TYPE_CHECKING:
@@ -68,6 +67,8 @@ def question_of(description: Description, address: str, saved: Iterable[Descript
     saved : iterable of Description
         The user's own list.
     """
+    from logger.links.build import asked_bytes, asks  # here: the window opens without a transducer
+
     if not asks(description):
         return None
     text = shown_bytes if description.modbus is None else lambda _data: ""
