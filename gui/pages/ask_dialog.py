@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QDialog, QWidget
 
-from gui.widgets.parts import button, card, column, label, line, scrolled
+from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
 
 if TYPE_CHECKING:
     from gui.look import Look
@@ -36,7 +36,7 @@ class AskDialog(QDialog):
         self.no = button("Send nothing", self.reject, tip="Key Esc")
         self.yes = button("Yes, send this", self._agree, role="main", tip="Only if you know this device")
         self._lay_out()
-        self.resize(round(640 * look.scale), round(520 * look.scale))
+        self.resize(dialog_size(parent, 640 * look.scale, 520 * look.scale))
         self.no.setFocus()
 
     def _lay_out(self) -> None:

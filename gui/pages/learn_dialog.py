@@ -11,7 +11,7 @@ from gui.models.asking import Question
 from gui.models.job import problem_of
 from gui.models.learning import Look, complete, look_at
 from gui.pages.learn_steps import INTERVAL_S, ListenStep, NameStep, WhereStep
-from gui.widgets.parts import button, column, label, line, restyle, scrolled
+from gui.widgets.parts import button, column, dialog_size, label, line, restyle, scrolled
 from gui.work import Worker
 from logger.confirm import shown_bytes
 from logger.console import clean
@@ -62,7 +62,7 @@ class LearnDialog(QDialog):
         self.name.changed.connect(self._check)
         self.finished.connect(self._end)
         scale = shared.look.scale
-        self.resize(round(760 * scale), round(600 * min(scale, 1.25)))
+        self.resize(dialog_size(parent, 760 * scale, 600 * scale))
         self.show_step(WHERE)
 
     def _lay_out(self) -> None:

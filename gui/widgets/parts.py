@@ -97,6 +97,12 @@ def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHB
     return made
 
 
+def dialog_size(parent: QWidget | None, width: float, height: float) -> QSize:
+    """Give a dialog the size it would like, but no more than the window it belongs to."""
+    wanted = QSize(round(width), round(height))
+    return wanted if parent is None else wanted.boundedTo(parent.window().size() - QSize(40, 40))
+
+
 class Scrolled(QScrollArea):
     """Scrolls up and down only, so it is never narrower than what it holds; emits ``resized``."""
 

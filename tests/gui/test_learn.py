@@ -5,7 +5,9 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QWidget
 
 from gui.models.learning import Look, Naming, complete, look_at, proposed, with_torque
 from gui.models.run import Link
@@ -184,6 +186,25 @@ def test_from_a_captured_file(hand: Hand, qtbot, tmp_path: Path) -> None:
     hand.press(dialog.next)
     assert hand.window.tester.card.description.name == "captured gauge"
     assert hand.window.tester.card.description.unit == "lbf·ft"
+
+
+@pytest.mark.parametrize("scale", [1.0, 1.5])
+def test_the_dialog_fits_the_window_with_large_named_parts(hand: Hand, heard: Look, scale: float) -> None:
+    hand.window.set_scale(scale)
+    dialog = dialog_of(hand)
+    assert dialog.height() <= hand.window.height() == 720
+    for step in range(3):
+        if step == 2:
+            dialog.show_found(heard)
+        else:
+            dialog.show_step(step)
+        hand.tick()
+        for part in dialog.findChildren(QWidget):
+            reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
+            if reached and part.metaObject().className() in {"QLineEdit", "Picker", "QPushButton"}:
+                assert part.accessibleName(), (step, part)
+                assert part.height() >= 44, (step, part.accessibleName())
+    dialog.reject()
 
 
 def test_a_file_of_noise_is_told(hand: Hand, qtbot, tmp_path: Path) -> None:
