@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.adequacy import certificate_advice
-from analysis.adequacy import certificate_advice
 from analysis.limits import rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import half_words, ratio_of, unjudged_words
@@ -31,7 +30,6 @@ class ResultCard(QWidget):
         inside = column(body, gap=6)
         self._quantity = label("", "caption", wrap=True)
         self._expired = label("", "wronghead", wrap=True)
-        self._expired = label("", "wronghead", wrap=True)
         self._value = label("–", "title", wrap=True)
         self._badge = Badge(shared.look, 17)
         self._limit = label("", "", wrap=True)
@@ -46,9 +44,6 @@ class ResultCard(QWidget):
 
     def show_readings(self, readings: Sequence[RecordingReading]) -> None:
         """Show the first recording's result; of one in gear and one in neutral, their ratio."""
-        expired = dict.fromkeys(text for reading in readings for text in _expired(reading))
-        self._expired.setText("\n".join(f"▲ {text}" for text in expired))
-        self._expired.setVisible(bool(expired))
         expired = dict.fromkeys(text for reading in readings for text in _expired(reading))
         self._expired.setText("\n".join(f"▲ {text}" for text in expired))
         self._expired.setVisible(bool(expired))
@@ -106,13 +101,6 @@ class ResultCard(QWidget):
         chance = result.probability
         sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
         return f"{words}\nRule: {rule_words(result.rule, result.guard)}{sure}"
-
-
-def _expired(reading: RecordingReading) -> tuple[str, ...]:
-    header = reading.header
-    if header is None or header.started is None:
-        return ()
-    return certificate_advice(header.transducer, header.started.date())
 
 
 def _expired(reading: RecordingReading) -> tuple[str, ...]:
