@@ -1,0 +1,184 @@
+"""The editors of the job card and their dialogs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
+
+if TYPE_CHECKING:
+    from tests.gui.shots.studio import Studio
+
+
+def editor(name: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
+        studio.tester.card.practice = False
+        studio.page.open_row(name)
+        part = studio.page.editor(name)
+        if hasattr(part, "load"):
+            part.load()
+        studio.settle()
+
+    return show
+
+
+def job_open(studio: Studio) -> None:
+    """The job's sheet with its folds open and two photographs."""
+    from logger.header import Photo
+
+    editor("Job")(studio)
+    photos = tuple(Photo(file=f"photo-{name}-1a2b3c4d.jpg", sha256="ab" * 32) for name in ("tag", "hold"))
+    studio.tester.card.put(photos=photos)
+    part = studio.page.editor("Job")
+    part.load()
+    for fold in part.folds.values():
+        fold.open()
+    studio.settle()
+    bar = part.area.verticalScrollBar()
+    bar.setValue(bar.maximum())
+    studio.settle()
+
+
+def asked(name: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        from logger.description import read_description
+
+        editor("Transducer")(studio)
+        studio.tester.card.put(description=read_description(name), address="/dev/ttyUSB0")
+        studio.page.act()
+        studio.settle()
+
+    return show
+
+
+def learning(page: int) -> Callable[[Studio], None]:
+    """The dialog that learns a transducer: where it is, loads as they come, what was found."""
+
+    def show(studio: Studio) -> None:
+        from concurrent.futures import Future
+
+        from gui.models.learning import look_at
+        from gui.pages.learn_dialog import LearnDialog
+        from tests.gui.test_learn import chunks, levers, lines
+
+        editor("Transducer")(studio)
+        studio.page.editor("Transducer").learn()
+        dialog = next(part for part in studio.page.findChildren(LearnDialog) if part.isVisible())
+        heard = chunks(lines(levers(-1.0)))
+        if page == 1:
+            dialog.heard.chunks, dialog._listening = heard[:110], Future()
+            dialog.show_step(1)
+            dialog._show_so_far(look_at(heard[:110]))
+        elif page == 2:
+            dialog.show_found(look_at(heard))
+        studio.settle()
+
+    return show
+
+
+AXLE_SEEN = {
+    "found": {"brakes": "free", "both-up": "same", "one-held": "even", "in-gear": "much", "slack": "little"},
+    "nothing": {"brakes": "free", "both-up": "opposite", "one-held": "free", "in-gear": "free", "slack": "untried"},
+}
+
+
+def axle_turns(studio: Studio) -> None:
+    from gui.pages.editors.axle import TURNS
+
+    editor("Axle")(studio)
+    part = studio.page.editor("Axle")
+    part.show_part(TURNS)
+    part.entry.count(propshaft="18 5/8", left="10", right="0")
+    studio.settle()
+
+
+def axle_type(seen: str) -> Callable[[Studio], None]:
+    def show(studio: Studio) -> None:
+        from gui.pages.editors.axle import TYPE
+
+        editor("Axle")(studio)
+        part = studio.page.editor("Axle")
+        part.show_part(TYPE)
+        for key, word in AXLE_SEEN[seen].items():
+            part.type.answers[key][word].click()
+        studio.settle()
+
+    return show
+
+
+def axle_asked(studio: Studio) -> None:
+    axle_type("found")(studio)
+    studio.page.editor("Axle").type.go("one-held")
+    studio.settle()
+
+
+def axle_refused(studio: Studio) -> None:
+    axle_type("nothing")(studio)
+    studio.page.editor("Axle").type.take.click()
+    studio.settle()
+
+
+def axle_started(studio: Studio) -> None:
+    import msgspec
+
+    studio.practise()
+    studio.tester.card.put(axle=msgspec.structs.replace(studio.tester.card.axle, type="helical or worm gear"))
+    studio.tester.run.start()
+    studio.tick()
+
+
+def stud_circle(studio: Studio) -> None:
+    editor("Fixture")(studio)
+    part = studio.page.editor("Fixture")
+    part.fields["stud_circle_mm"].set_text("")
+    part.chord.field.set_text("67.2 mm")
+    part.chord.changed.emit()
+    studio.settle()
+
+
+def second(studio: Studio) -> None:
+    """A sensor recorded along that has gone quiet, and where it was chosen."""
+    from logger.description import read_description
+
+    editor("Transducer")(studio)
+    part = studio.page.editor("Transducer")
+    studio.tester.card.put(second=read_description("encoder"), second_address="/dev/ttyUSB1")
+    part.second.which.set_key("shipped:encoder")
+    part.second.load()
+    studio.settle()
+
+
+def ratio_limit(studio: Studio) -> None:
+    from tests.gui.test_ratio import RATIO
+
+    editor("Limit")(studio)
+    studio.tester.card.put(limit=RATIO)
+    studio.page.editor("Limit").load()
+    studio.settle()
+
+
+STATES: dict[str, Callable[[Studio], None]] = {
+    "job": editor("Job"),
+    "job-open": job_open,
+    "axle": editor("Axle"),
+    "axle-turns": axle_turns,
+    "axle-asked": axle_asked,
+    "axle-type": axle_type("found"),
+    "axle-nothing": axle_type("nothing"),
+    "axle-refused": axle_refused,
+    "axle-started": axle_started,
+    "fixture": editor("Fixture"),
+    "stud-circle": stud_circle,
+    "limit": editor("Limit"),
+    "transducer": editor("Transducer"),
+    "second": second,
+    "limit-ratio": ratio_limit,
+    "learn-where": learning(0),
+    "learn-listen": learning(1),
+    "learn-name": learning(2),
+    "ask-modbus": asked("modbus"),
+    "ask-letters": asked("letters"),
+    "dial": editor("Dial"),
+}

@@ -1,0 +1,70 @@
+"""The Review page."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable
+from pathlib import Path
+
+from tests.gui.shots.studio import Studio, wait, with_recordings
+
+
+def ratio_judged(studio: Studio) -> None:
+    from tests.gui.test_ratio import recording
+
+    folder = Path(os.environ["HELDWHEEL_HOME"]) / "recordings"
+    for gear, nm in (("neutral", 12.0), ("in gear", 40.0)):
+        recording(folder, gear, nm)
+    studio.window.open_page("Review")
+    page = studio.window.pages["Review"]
+    wait(studio, lambda: page.all_s > 0)
+    page.list.table.selectAll()
+    wait(studio, lambda: len(page._loaded) == 2)
+
+
+def review(studio: Studio) -> None:
+    with_recordings()
+    studio.window.open_page("Review")
+    page = studio.window.pages["Review"]
+    wait(studio, lambda: page.all_s > 0)
+    page.list.search.edit.setText("shim")
+    page.list.refilter()
+    page.list.table.selectRow(1)
+    wait(studio, lambda: bool(page._loaded), say=lambda: page.reading._empty.text())
+    page.reading.pulls.selectRow(0)
+    page.reading.plot.show_all()
+
+
+def review_empty(studio: Studio) -> None:
+    studio.window.open_page("Review")
+    wait(studio, lambda: studio.window.pages["Review"].all_s > 0)
+
+
+def review_correct(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.reading._begin_correcting()
+
+
+def review_budget(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.reading.switch.set_on("Budget")
+    page.reading._show_below("Budget")
+
+
+def review_overlay(studio: Studio) -> None:
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.list.table.selectAll()
+    wait(studio, lambda: len(page._loaded) >= 4)
+
+
+STATES: dict[str, Callable[[Studio], None]] = {
+    "review-ratio": ratio_judged,
+    "review": review,
+    "review-empty": review_empty,
+    "review-correct": review_correct,
+    "review-budget": review_budget,
+    "review-overlay": review_overlay,
+}
