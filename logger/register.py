@@ -18,13 +18,18 @@ from __future__ import annotations
 import os
 from datetime import date, datetime
 from pathlib import Path
-from typing import Final, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 import msgspec
 
 from logger.errors import InputError
 from logger.header import Record, TransducerFacts
 from logger.toml_file import read_toml, write_toml
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from logger.weigh import Point
 
 FOLDER_KEY: Final = "HELDWHEEL_HOME"  # keeps everything in one folder of the user's choice
 FILE: Final = "instruments.toml"
@@ -142,6 +147,39 @@ def remove(instruments: Instruments, serial: str) -> Instruments:
     return Instruments(instruments=left)
 
 
+def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | None = None) -> Path:
+    """Keep the outcome of a dead-weight check with its transducer, which joins the register with its first.
+
+    Raises
+    ------
+    InputError
+        It has no serial number.
+    FileError, DescriptionError
+        The register cannot be read or written.
+    """
+    from logger.weigh import overall
+
+    instruments = read_register(path)
+    instrument = find(instruments, facts.serial) or Instrument(facts=facts)
+    worst = max(points, key=lambda point: abs(point.deviation_percent))
+    weighing = Weighing(
+        at=datetime.now().astimezone().replace(microsecond=0),
+        agreement=overall(points).value,
+        worst_percent=round(worst.deviation_percent, 3),
+        u95_percent=round(worst.u95_percent, 3),
+        loads=len(points),
+    )
+    kept = msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing))
+    return write_register(put(instruments, kept), path)
+
+
+def weighing_words(weighing: Weighing) -> str:
+    """Give the outcome of a dead-weight check in one line, as it stands in a recording's header."""
+    loads = f"{weighing.loads} load" + ("s" if weighing.loads != 1 else "")
+    worst = f"{weighing.worst_percent:+.2f} % ± {weighing.u95_percent:.2f} %"
+    return f"{weighing.at:%Y-%m-%d}: {weighing.agreement}, {loads}, at worst {worst} (95 %)"
+
+
 def warnings(instrument: Instrument, today: date) -> list[str]:
     """Say what stands against using an instrument today; one line for the user each."""
     facts = instrument.facts
@@ -176,7 +214,8 @@ def known_facts(facts: TransducerFacts, path: Path | None = None) -> tuple[Trans
     Parameters
     ----------
     facts : TransducerFacts
-        What its description and the device itself say; where they say something, that stands.
+        What its description and the device itself say; where they say something, that stands. The dead-weight check
+        is the register's last one.
     path : Path, optional
         Another register than the usual one.
 
@@ -195,5 +234,7 @@ def known_facts(facts: TransducerFacts, path: Path | None = None) -> tuple[Trans
         for name in facts.__struct_fields__
         if getattr(facts, name) in ("", None) and getattr(kept, name) not in ("", None)
     }
+    if instrument.weighings:  # the last one done is newer than what a description says
+        missing["weight_check"] = weighing_words(instrument.weighings[-1])
     completed = msgspec.structs.replace(facts, **missing)
     return completed, warnings(msgspec.structs.replace(instrument, facts=completed), today)

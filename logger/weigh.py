@@ -21,15 +21,21 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from logger.errors import InputError
-from logger.gravity import GRAVITY_U, STANDARD_GRAVITY
+from logger.gravity import GRAVITY_U, STANDARD_GRAVITY, local_gravity
+
+if TYPE_CHECKING:
+    from logger.header import TransducerFacts
 
 AIR_DENSITY: Final = 1.2  # kg/m³, the conventional value in weighing
 COVERAGE: Final = 2.0  # expanded uncertainty at about 95 %
 # Repeatability from so few readings is not known: the reading's own resolution and the transducer's class stand in.
 FEW_READINGS: Final = 3
+ANYWHERE_LIMIT: Final = 0.026  # m/s²: standard gravity may be 0.3 % off, at the equator or a pole
+ARM_ERROR_M: Final = 0.0005  # a steel rule is read to half a millimetre: common practice, no source
+ANGLE_ERROR_DEG: Final = 2.0  # an arm that looks level: common practice, no source
 MAX_ANGLE_DEG: Final = 30.0  # beyond, an error of one degree in the angle costs more than one per cent
 
 
@@ -97,6 +103,48 @@ class DeadWeight:
         return self.torque_nm * math.hypot(*relative)
 
 
+def dead_weight(
+    mass_kg: float,
+    arm_m: float,
+    *,
+    angle_deg: float = 0.0,
+    latitude_deg: float | None = None,
+    height_m: float = 0.0,
+    gravity: float | None = None,
+    mass_error_kg: float = 0.0,
+    arm_error_m: float = ARM_ERROR_M,
+    angle_error_deg: float = ANGLE_ERROR_DEG,
+    density: float | None = None,
+) -> DeadWeight:
+    """Give a load whose uncertainties are stated as limits of error: rectangular distributions (JCGM 100, 4.3.7).
+
+    Gravity is the one given, else that of the latitude and height, else standard gravity with what it may be off
+    anywhere on Earth.
+
+    Raises
+    ------
+    InputError
+        A quantity out of range.
+    """
+    if gravity is not None and abs(gravity - STANDARD_GRAVITY) > 2 * ANYWHERE_LIMIT:
+        raise InputError(f"gravity {gravity:g} m/s²: lies between 9.76 and 9.84 m/s² everywhere people work")
+    known = gravity is not None or latitude_deg is not None
+    if gravity is None:
+        gravity = STANDARD_GRAVITY if latitude_deg is None else local_gravity(latitude_deg, height_m)
+    third = math.sqrt(3.0)
+    return DeadWeight(
+        mass_kg=mass_kg,
+        arm_m=arm_m,
+        angle_deg=angle_deg,
+        gravity=gravity,
+        mass_kg_u=mass_error_kg / third,
+        arm_m_u=arm_error_m / third,
+        angle_deg_u=angle_error_deg / third,
+        gravity_u=GRAVITY_U if known else ANYWHERE_LIMIT / third,
+        density=density,
+    )
+
+
 class Agreement(StrEnum):
     """How a check came out."""
 
@@ -151,6 +199,16 @@ def allowed_percent(
             raise InputError("an accuracy in per cent of full scale needs the capacity")
         parts.append(of_full_scale * capacity_nm / torque_nm)
     return max(parts) if parts else None
+
+
+def allowed_by(facts: TransducerFacts, torque_nm: float, own_percent: float | None = None) -> float | None:
+    """Give the deviation that is allowed at a torque: the user's own, else by what is known of the transducer."""
+    return own_percent or allowed_percent(
+        torque_nm,
+        of_reading=facts.accuracy_percent_of_reading,
+        of_full_scale=facts.accuracy_percent_of_full_scale,
+        capacity_nm=facts.capacity_nm,
+    )
 
 
 def check_point(

@@ -83,27 +83,21 @@ def _description(args: argparse.Namespace) -> Description | None:
 
 def _dead_weight(args: argparse.Namespace, mass: str) -> DeadWeight | None:
     """Give the load; None for nothing hung (0 kg)."""
-    from math import sqrt
-
-    from logger.gravity import GRAVITY_U, STANDARD_GRAVITY, local_gravity
     from logger.units import parse_quantity
-    from logger.weigh import DeadWeight
+    from logger.weigh import dead_weight
 
     mass_kg = parse_quantity(mass, "mass")
     if mass_kg == 0 and args.two_point:
         return None
-    here = args.latitude is not None
-    gravity = local_gravity(args.latitude, parse_quantity(args.height, "length")) if here else STANDARD_GRAVITY
-    # A limit of error is a rectangular distribution (JCGM 100, 4.3.7). Standard gravity may be 0.3 % off anywhere.
-    return DeadWeight(
-        mass_kg=mass_kg,
-        arm_m=parse_quantity(args.arm, "length"),
+    return dead_weight(
+        mass_kg,
+        parse_quantity(args.arm, "length"),
         angle_deg=args.angle,
-        gravity=gravity,
-        mass_kg_u=parse_quantity(args.mass_error, "mass") / sqrt(3),
-        arm_m_u=parse_quantity(args.arm_error, "length") / sqrt(3),
-        angle_deg_u=args.angle_error / sqrt(3),
-        gravity_u=GRAVITY_U if here else 0.026 / sqrt(3),
+        latitude_deg=args.latitude,
+        height_m=parse_quantity(args.height, "length"),
+        mass_error_kg=parse_quantity(args.mass_error, "mass"),
+        arm_error_m=parse_quantity(args.arm_error, "length"),
+        angle_error_deg=args.angle_error,
         density=args.density,
     )
 
@@ -112,8 +106,9 @@ def _check(
     args: argparse.Namespace, description: Description | None, loads: list[tuple[DeadWeight | None, str, list[str]]]
 ) -> int:
     from logger.console import note, say, table
+    from logger.register import keep_weighing
     from logger.units import parse_quantity
-    from logger.weigh import Agreement, allowed_percent, check_point, overall
+    from logger.weigh import Agreement, allowed_by, check_point, overall
 
     facts = _facts(args, description)
     resolution_nm = parse_quantity(args.resolution, "torque") if args.resolution else facts.resolution_nm or 0.0
@@ -123,12 +118,7 @@ def _check(
         if load is None:
             continue
         readings = [parse_quantity(word, "torque") for word in words] or _measured(args, description, mass, zero_nm)
-        allowed = args.accuracy or allowed_percent(
-            load.torque_nm,
-            of_reading=facts.accuracy_percent_of_reading,
-            of_full_scale=facts.accuracy_percent_of_full_scale,
-            capacity_nm=facts.capacity_nm,
-        )
+        allowed = allowed_by(facts, load.torque_nm, args.accuracy)
         points.append(check_point(load, readings, resolution_nm=resolution_nm, allowed=allowed))
     table(
         ("torque", "reading", "deviation", "± at 95 %", "allowed", "result"),
@@ -142,7 +132,8 @@ def _check(
         note("Standard gravity was used; it can be 0.3 % off where you are. Give --latitude and --height.")
     if args.density is None:
         note("The buoyancy of air is not corrected: it lifts steel by 0.015 %, which this check cannot see.")
-    _keep(args, facts, points)
+    if args.serial:
+        note(f"Kept for {facts.serial} in {keep_weighing(points, facts, args.register)}")
     return {Agreement.OUTSIDE: Exit.OUTSIDE, Agreement.TOO_CLOSE: Exit.TOO_CLOSE}.get(result, Exit.OK)
 
 
@@ -170,33 +161,6 @@ def _facts(args: argparse.Namespace, description: Description | None) -> Transdu
             raise InputError(f"no instrument '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
         return instrument.facts
     return description.transducer if description is not None else TransducerFacts()
-
-
-def _keep(args: argparse.Namespace, facts: TransducerFacts, points: list[Point]) -> None:
-    """Write the outcome into the register."""
-    from datetime import datetime
-
-    import msgspec
-
-    from logger.console import note
-    from logger.register import Weighing, find, put, read_register, write_register
-    from logger.weigh import overall
-
-    instruments = read_register(args.register)
-    instrument = find(instruments, args.serial) if args.serial else None
-    if instrument is None:
-        return
-    worst = max(points, key=lambda point: abs(point.deviation_percent))
-    weighing = Weighing(
-        at=datetime.now().astimezone().replace(microsecond=0),
-        agreement=overall(points).value,
-        worst_percent=round(worst.deviation_percent, 3),
-        u95_percent=round(worst.u95_percent, 3),
-        loads=len(points),
-    )
-    kept = msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing))
-    path = write_register(put(instruments, kept), args.register)
-    note(f"Kept for {facts.serial} in {path}")
 
 
 def _zero(args: argparse.Namespace, description: Description | None) -> float:

@@ -13,14 +13,17 @@ from logger.register import (
     Weighing,
     due_warnings,
     find,
+    keep_weighing,
     known_facts,
     put,
     read_register,
     register_path,
     remove,
     warnings,
+    weighing_words,
     write_register,
 )
+from logger.weigh import check_point, dead_weight
 
 TODAY = date(2026, 5, 1)
 
@@ -130,3 +133,19 @@ def test_facts_are_completed_and_warned_about(tmp_path):
     assert unknown == TransducerFacts(serial="other")
     assert "no due date" in told[0]
     assert known_facts(TransducerFacts(), path)[1]
+
+
+def test_a_weighing_is_kept_and_told_in_later_recordings(tmp_path):
+    path = tmp_path / "instruments.toml"
+    load = dead_weight(10, 0.5, gravity=9.81)
+    points = [check_point(load, [load.torque_nm * factor], allowed=2.0) for factor in (1.002, 0.995)]
+    own = facts(weight_check="once, long ago")
+    keep_weighing(points, own, path)
+    keep_weighing(points[:1], own, path)
+    (instrument,) = read_register(path).instruments
+    assert [(one.loads, one.worst_percent) for one in instrument.weighings] == [(2, -0.5), (1, 0.2)]
+    completed, _ = known_facts(own, path)
+    assert completed.weight_check == weighing_words(instrument.weighings[-1])
+    assert "within, 1 load, at worst +0.20 % ±" in completed.weight_check
+    with pytest.raises(InputError, match="serial number"):
+        keep_weighing(points, TransducerFacts(name="no number"), path)

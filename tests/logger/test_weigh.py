@@ -9,7 +9,7 @@ from scipy import constants
 
 from logger.errors import InputError
 from logger.gravity import STANDARD_GRAVITY
-from logger.weigh import Agreement, DeadWeight, allowed_percent, check_point, overall, two_point
+from logger.weigh import Agreement, DeadWeight, allowed_percent, check_point, dead_weight, overall, two_point
 
 INCH, POUND = constants.inch, constants.pound
 LBF_IN = constants.pound_force * constants.inch
@@ -102,6 +102,20 @@ def test_buoyancy_is_as_small_as_stated():
     water = DeadWeight(10, 0.5, density=1000.0).torque_nm / DeadWeight(10, 0.5).torque_nm
     assert 100 * (1 - steel) == pytest.approx(0.015, abs=0.0005)
     assert 100 * (1 - water) == pytest.approx(0.12, abs=0.0005)
+
+
+def test_limits_of_error_are_rectangular():
+    """Of the half-width a, u is a/√3 (JCGM 100, 4.3.7, from memory); an unknown place is a wide one."""
+    load = dead_weight(10, 0.5, mass_error_kg=0.03, arm_error_m=0.001, angle_error_deg=1.0, gravity=9.81)
+    assert (load.mass_kg_u, load.arm_m_u, load.angle_deg_u) == pytest.approx((0.01732, 0.000577, 0.577), rel=1e-3)
+    anywhere = dead_weight(10, 0.5)
+    assert anywhere.gravity == STANDARD_GRAVITY
+    assert abs(9.7803 - STANDARD_GRAVITY) <= anywhere.gravity_u * math.sqrt(3) + 4e-4
+    here = dead_weight(10, 0.5, latitude_deg=47.2, height_m=410)
+    assert here.gravity == pytest.approx(9.8069, abs=1e-4)
+    assert here.gravity_u < anywhere.gravity_u / 10
+    with pytest.raises(InputError, match="gravity"):
+        dead_weight(10, 0.5, gravity=98.1)
 
 
 def test_three_ways():
