@@ -52,10 +52,10 @@ def test_pages_by_key(hand: Hand) -> None:
 def test_every_editor_in_every_size_is_named_and_large(hand: Hand, palette: str) -> None:
     if hand.window._shared.look.palette.name != palette:
         hand.window.swap_palette()
-    for name in ("Job", "Axle", "Fixture", "Limit", "Transducer", "Dial"):
-        hand.page.open_row(name)
-        for scale in SCALES:
-            hand.window.set_scale(scale)
+    for scale in SCALES:
+        hand.window.set_scale(scale)
+        for name in ("Job", "Axle", "Fixture", "Limit", "Transducer", "Dial"):
+            hand.page.open_row(name)
             hand.tick()
             for part in hand.page.editor(name).findChildren(QWidget):
                 reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
