@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from gui.models.settings import Settings
     from gui.work import Worker
     from logger.acquisition import Acquisition
+    from logger.header import TransducerFacts
 
 ASK_MS = 50  # how often an answer is looked for
 T = TypeVar("T")
@@ -138,6 +139,24 @@ class Tester:
             return
         self.run.link = Link.OPENING
         self.bridge.attach(self.run, stream, self.settings.recordings)
+
+    def listen(self, *, practice: bool = False) -> tuple[Stream, TransducerFacts]:
+        """Open the card's transducer, or the virtual one, outside a test: nothing is recorded. Gives its facts too.
+
+        Raises
+        ------
+        HeldwheelError
+            It cannot be opened, or must be asked and nobody has agreed.
+        """
+        opened = self._practice_link() if practice else None
+        card = JobCard()
+        if opened is not None and opened.practice is not None:
+            card.put(description=opened.practice.description, practice=True)
+        else:
+            card.put(description=self.card.description, address=self.card.device)
+            agreed = card.description is not None and self.agreements.cover(card.description, card.device)
+            opened = open_link(card, confirmed=agreed)
+        return self._opener(card, opened), card.facts
 
     def reconnect(self) -> None:
         """Open the transducer again in the middle of a test; its pulls stay, a new recording begins."""

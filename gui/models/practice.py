@@ -18,13 +18,17 @@ from logger.header import Axle, Job, Lever, Limit, Test
 from logger.samples import Chunk
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from gui.models.job import JobCard
     from logger.description import Description
+    from logger.samples import Floats
     from logger.virtual.physics import Action, Run, Scenario
 
 FRAME = 20  # samples per frame: 20 ms at 1 kHz
 AHEAD_S = 0.3  # how far idle time is prepared
 PRACTICE = "Virtual transducer"
+SWING_HZ = 0.9  # a weight on a short strap
 PULLS, DWELL_S = 3, 4.0  # a short practice: three pulls, a short rest
 
 
@@ -56,6 +60,7 @@ class PracticeLink:
         self._open_at: float | None = None
         self._pull_ends_s: float | None = None
         self._idle: Run | None = None
+        self._hung = 0.0, 0.0, 0  # N·m before, N·m now, since which sample
         self.lost = False  # a test, or the user, pulls the plug
         self.busy = threading.Event()  # a pull is asked for or under way
 
@@ -77,6 +82,21 @@ class PracticeLink:
             return
         self.busy.set()
         threading.Thread(target=self._simulate, args=(wish,), name="practice hand", daemon=True).start()
+
+    def hang(self, torque_nm: float) -> None:
+        """Hang another weight on the arm, or none: it swings a little and comes to rest."""
+        if torque_nm != self._hung[1]:
+            self._hung = self._hung[1], torque_nm, self._count
+
+    def _weight(self, count: NDArray[np.int_]) -> Floats:
+        """Give the torque of what hangs, shape (n,), at these samples."""
+        before, now, since = self._hung
+        time_s = np.maximum(0.0, (count - since) / self._scenario.sensor.rate_hz)
+        swing: Floats = (
+            1.0 - np.exp(-time_s / 0.15) + 0.1 * np.exp(-time_s / 0.6) * np.sin(2 * np.pi * SWING_HZ * time_s)
+        )
+        level: Floats = before + (now - before) * swing
+        return level
 
     def _simulate(self, wish: HandWish) -> None:
         from logger.virtual.hand import Pull
@@ -164,7 +184,7 @@ class PracticeLink:
         sent = replace(
             run,
             time_s=(count + 1) / rate,
-            torque_nm=run.torque_nm[part],
+            torque_nm=run.torque_nm[part] + self._weight(count),
             angle_deg=None if run.angle_deg is None else run.angle_deg[part],
             counter=count,
             status=run.status[part],

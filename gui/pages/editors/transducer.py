@@ -59,7 +59,10 @@ class TransducerEditor(Editor):
             row.addWidget(button(text, press, tip=tip), 0, Qt.AlignmentFlag.AlignBottom)
         self.body.addLayout(row)
         self.body.addWidget(self.message)
-        self.body.addWidget(label("What its numbers are worth", "head"))
+        worth = line(gap=10)
+        worth.addWidget(label("What its numbers are worth", "head"), 1)
+        worth.addWidget(button("Check with weights", self.weigh, tip="Hang known weights on an arm of known length"))
+        self.body.addLayout(worth)
         self.body.addWidget(self.facts)
         self.body.addWidget(self.second)
         self.body.addStretch(1)
@@ -91,6 +94,16 @@ class TransducerEditor(Editor):
         self.shelf.list.set_key(description.name)
         self._say("Check it against the transducer's own display, and with a push by hand, before you rely on it.")
         self.load()
+
+    def weigh(self) -> None:
+        """Check it with known weights, or try that on the virtual one."""
+        from gui.pages.weigh_dialog import WeighDialog
+
+        dialog = WeighDialog(self._shared, self._tester, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.kept.connect(lambda: self._card.put(description=self._card.description))
+        dialog.kept.connect(self.refresh)
+        dialog.open()
 
     def _example(self) -> None:
         from logger.description import read_description
@@ -162,6 +175,8 @@ class TransducerEditor(Editor):
         if facts.certificate:
             due = f", due {facts.certificate_due}" if facts.certificate_due else ""
             lines.append(f"Certificate: {facts.certificate}{due}")
+        if facts.weight_check:
+            lines.append(f"Checked with weights: {facts.weight_check}")
         if self._card.expired():
             lines.append(f"▲ {self._card.expired()}")
         extra = msgspec.structs.asdict(facts)

@@ -78,6 +78,34 @@ def learning(page: int) -> Callable[[Studio], None]:
     return show
 
 
+def weighing(steps: int, gain: float = 1.004, *, settling: bool = False) -> Callable[[Studio], None]:
+    """The dead-weight check after some of its five steps; -1: what hangs is being typed."""
+
+    def show(studio: Studio) -> None:
+        from gui.pages.weigh_dialog import WeighDialog
+        from tests.gui.test_weigh import FACTS, Rig, gauge, type_in
+
+        editor("Transducer")(studio)
+        studio.tester.card.put(description=gauge(), address="/dev/ttyUSB0")
+        studio.page.editor("Transducer").weigh()
+        dialog = next(part for part in studio.page.findChildren(WeighDialog) if part.isVisible())
+        dialog.what.which.set_key("real")
+        type_in(dialog, mass1="10 kg", mass2="20 kg", arm="500 mm", latitude="47.2°", height="410 m", mass_error="5 g")
+        if steps >= 0:
+            studio.stream.simulated = False
+            dialog.begin(studio.stream, FACTS)
+            dialog._timer.stop()
+            rig = Rig(dialog.weighing, gain)
+            for step in range(steps):
+                rig.hold(dialog.weighing.plan.torque_nm(step))
+            if settling:
+                rig.hold(dialog.weighing.plan.torque_nm(steps), 1.2)
+            dialog.look()
+        studio.settle()
+
+    return show
+
+
 AXLE_SEEN = {
     "found": {"brakes": "free", "both-up": "same", "one-held": "even", "in-gear": "much", "slack": "little"},
     "nothing": {"brakes": "free", "both-up": "opposite", "one-held": "free", "in-gear": "free", "slack": "untried"},
@@ -178,6 +206,11 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "learn-where": learning(0),
     "learn-listen": learning(1),
     "learn-name": learning(2),
+    "weigh-what": weighing(-1),
+    "weigh-hang": weighing(2),
+    "weigh-settle": weighing(2, settling=True),
+    "weigh-within": weighing(5),
+    "weigh-outside": weighing(5, 1.03),
     "ask-modbus": asked("modbus"),
     "ask-letters": asked("letters"),
     "dial": editor("Dial"),

@@ -1,0 +1,250 @@
+"""Checking a transducer with known weights: what hangs, hang and take off while we listen, the result in words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QDialog, QStackedWidget, QWidget
+
+from gui.models.asking import question_of
+from gui.models.job import problem_of
+from gui.models.relay import Samples
+from gui.models.weighing import Doing, Weighing, plan_of
+from gui.pages.weigh_steps import HangStep, ResultStep, WhatStep
+from gui.sound import Sound
+from gui.widgets.parts import button, column, dialog_size, label, line, restyle, scrolled
+from logger.errors import HeldwheelError
+from logger.header import TransducerFacts
+from logger.health import State
+from logger.register import keep_weighing
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QCloseEvent
+
+    from gui.models.asking import Question
+    from gui.models.stream import Stream
+    from gui.shared import Shared
+    from gui.tester import Tester
+
+LOOK_MS = 100
+HAND_S = 1.2  # after which the practice hand hangs the next weight
+TITLES = ("Check it with known weights", "Hang and take off", "What it says")
+WHAT, HANG, RESULT = range(3)
+NOT_KEPT = "It cannot be kept: without a serial number in its description it cannot be told from its sisters."
+SILENT = {State.SILENT: "The transducer is silent.", State.RECONNECTING: "The transducer is gone; waiting for it …"}
+
+
+class WeighDialog(QDialog):
+    """Three steps; emits ``kept`` when the register has the result."""
+
+    kept = Signal()
+
+    def __init__(self, shared: Shared, tester: Tester, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Dead-weight check")
+        self._shared, self._tester = shared, tester
+        self.weighing: Weighing | None = None
+        self._stream: Stream | None = None
+        self._simulated = False
+        self._facts = TransducerFacts()
+        description = tester.card.description
+        self.what = WhatStep(tester.card.facts.name or (description.name if description is not None else ""))
+        self.hang, self.outcome = HangStep(shared), ResultStep(shared)
+        self.pages = QStackedWidget()
+        self.title, self.message = label("", "title", wrap=True), label("", "wrong", wrap=True)
+        self.back = button("Cancel", self._go_back, tip="Key Esc")
+        self.again = button("Measure it again", self._again, tip="Takes the last step back")
+        self.next = button("Begin", self._go_on, role="main")
+        self._lay_out()
+        self._timer = QTimer(self)
+        self._timer.setInterval(LOOK_MS)
+        self._timer.timeout.connect(self.look)
+        self.what.changed.connect(self._check)
+        self.finished.connect(self._stop)
+        scale = shared.look.scale
+        self.resize(dialog_size(parent, 900 * scale, 680 * scale))
+        self.show_step(WHAT)
+
+    def _lay_out(self) -> None:
+        for step in (self.what, self.hang, self.outcome):
+            self.pages.addWidget(scrolled(step))
+        layout = column(self, margin=18, gap=10)
+        layout.addWidget(self.title)
+        layout.addWidget(self.pages, 1)
+        layout.addWidget(self.message)
+        foot = line(gap=10)
+        foot.addWidget(self.back)
+        foot.addStretch(1)
+        foot.addWidget(self.again)
+        foot.addWidget(self.next)
+        layout.addLayout(foot)
+
+    # ------------------------------------------------------------------ steps
+    def show_step(self, step: int) -> None:
+        """Go to a step."""
+        self.pages.setCurrentIndex(step)
+        self.title.setText(TITLES[step])
+        self.back.setText(("Cancel", "Back", "Weigh again")[step])
+        self.next.setText(("Begin", "Measure now", "Keep it" if self._may_keep else "Close")[step])
+        self.message.setText("")
+        self.again.setVisible(step != WHAT)
+        self._allow(True)
+        if step == WHAT:
+            self._check()
+
+    def _allow(self, on: bool) -> None:
+        self.next.setEnabled(on)
+        restyle(self.next, "main" if on else "wait")
+
+    def _go_back(self) -> None:
+        if self.pages.currentIndex() == WHAT:
+            self.reject()
+            return
+        self._stop()
+        self.show_step(WHAT)
+
+    def _go_on(self) -> None:
+        (self._begin, self._insist, self._keep)[self.pages.currentIndex()]()
+
+    # ------------------------------------------------------------------ what hangs
+    def _known(self) -> TransducerFacts:
+        return TransducerFacts() if self.what.practice else self._tester.card.facts
+
+    def _check(self) -> None:
+        plan, wrong = plan_of(self.what.typed(), self._known())
+        self.what.mark(wrong)
+        begun = any(field.text.strip() for field in self.what.fields.values())
+        missing = [text for key, text in wrong.items() if not self.what.fields[key].text.strip()]
+        self.message.setText(f"Still missing: {' '.join(missing)}" if begun and missing else "")
+        self._allow(plan is not None)
+
+    def _begin(self) -> None:
+        card = self._tester.card
+        if not self.what.practice and card.description is not None:
+            saved = self._shared.library.transducers.entries().values()
+            if not self._tester.agreements.cover(card.description, card.device):
+                question = question_of(card.description, card.device, saved)
+                if question is not None:
+                    self._ask(question)
+                    return
+        try:
+            self._stream, self._facts = self._tester.listen(practice=self.what.practice)
+        except (HeldwheelError, OSError) as error:
+            self.message.setText(problem_of(error))
+            return
+        self.begin(self._stream, self._facts)
+
+    def _ask(self, question: Question) -> None:
+        from gui.pages.ask_dialog import AskDialog
+
+        def agreed(answered: Question) -> None:
+            self._tester.agreements.agree(answered)
+            self._begin()
+
+        dialog = AskDialog(question, self._shared.look, self)
+        dialog.agreed.connect(agreed)
+        dialog.open()
+
+    def begin(self, stream: Stream, facts: TransducerFacts) -> None:
+        """Watch a stream that was opened."""
+        plan, wrong = plan_of(self.what.typed(), facts)
+        self._stream, self._facts = stream, facts
+        if plan is None:
+            self._lost(" ".join(wrong.values()))
+            return
+        self.weighing = Weighing(plan)
+        self._simulated = stream.practice is not None
+        self.show_step(HANG)
+        self._show()
+        self._timer.start()
+
+    # ------------------------------------------------------------------ hanging
+    def look(self) -> None:
+        """Take what has come since the last look."""
+        stream, weighing = self._stream, self.weighing
+        if stream is None or weighing is None:
+            return
+        self._simulated = self._simulated or stream.health.simulated
+        for news in stream.news():
+            if isinstance(news, Samples) and weighing.feed(news.time_s, news.torque_nm):
+                self._shared.sounds.play(Sound.CAUGHT)
+        if weighing.done:
+            self._show_result()
+            return
+        ending = stream.ending
+        if ending is not None:
+            self._lost(ending.text or "The transducer is gone.")
+            return
+        self._practise(stream, weighing)
+        self._show()
+
+    def _practise(self, stream: Stream, weighing: Weighing) -> None:
+        """Let the practice hand hang the next weight."""
+        if stream.practice is not None and weighing.doing is Doing.HANG and weighing.waited_s > HAND_S:
+            stream.practice.hang(weighing.plan.torque_nm(weighing.step))
+
+    def _show(self) -> None:
+        if self.weighing is None or self._stream is None:
+            return
+        link = SILENT.get(self._stream.health.state, "")
+        self.hang.show_weighing(self.weighing, link, simulated=self._simulated)
+        self._allow(self.weighing.doing is Doing.HANG)
+        self.again.setEnabled(self.weighing.step > 0)
+
+    def _insist(self) -> None:
+        if self.weighing is not None:
+            self.weighing.insist()
+            self._show()
+
+    def _again(self) -> None:
+        """Take the last step back; from the result, go on weighing."""
+        if self.weighing is not None and self._stream is not None:
+            self._stream.news()  # from before: not what hangs now
+            self.weighing.again()
+            self.show_step(HANG)
+            self._show()
+            self._timer.start()
+
+    def _lost(self, text: str) -> None:
+        self._stop()
+        self.show_step(WHAT)
+        self.message.setText(text)
+
+    def _stop(self) -> None:
+        self._timer.stop()
+        if self._stream is not None:
+            self._stream.stop()
+        self._stream = None
+
+    # ------------------------------------------------------------------ the result
+    @property
+    def _may_keep(self) -> bool:
+        return not self._simulated and bool(self._facts.serial.strip())
+
+    def _show_result(self) -> None:
+        if self.weighing is None:
+            return
+        self._timer.stop()
+        self.show_step(RESULT)
+        kept = NOT_KEPT
+        if self._may_keep:
+            kept = f"Keep it with serial number {self._facts.serial} in the register: later recordings name it."
+        self.outcome.show_result(self.weighing, kept, simulated=self._simulated)
+
+    def _keep(self) -> None:
+        if self.weighing is None or not self._may_keep:
+            self.reject()
+            return
+        try:
+            keep_weighing(self.weighing.points, self._facts)
+        except HeldwheelError as error:
+            self.message.setText(problem_of(error))
+            return
+        self.kept.emit()
+        self.accept()
+
+    def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
+        """Close the transducer."""
+        self._stop()
+        super().closeEvent(event)

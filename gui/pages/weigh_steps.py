@@ -1,0 +1,227 @@
+"""The three steps of a dead-weight check, as they are seen; the dialog says what happens between them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QProgressBar, QSizePolicy, QWidget
+
+from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, cautions
+from gui.widgets.parts import Choice, Field, card, column, label, restyle
+from gui.widgets.table import TextTable
+from logger.weigh import Agreement
+
+if TYPE_CHECKING:
+    from gui.models.display import Display
+    from gui.models.weighing import Load, Row, Weighing
+    from gui.shared import Shared
+
+REAL, PRACTICE = "real", "practice"
+CAUTION = (
+    "Clamp the transducer's far end so that it cannot turn. Tie the weight to the arm, hang it a hand's width above "
+    "the floor, and stand clear of it: no toes, knees or hands below."
+)
+LEVEL = "Fit the arm level now, with nothing on it: its own weight then does not count."
+HEADS = ("Load", "Torque", "Shown", "Difference", "± at 95 %", "Allowed", "Result")
+TONES = {Agreement.OUTSIDE: "wrongmark", Agreement.TOO_CLOSE: "title", Agreement.WITHIN: "title"}
+SHAPES = {
+    Agreement.WITHIN: "●  Within",
+    Agreement.OUTSIDE: "■  Outside",
+    Agreement.TOO_CLOSE: "▲  Too close to call",
+    Agreement.NOT_JUDGED: "Not judged",
+}
+INSTRUCTION_PX, FIGURE_PX = 40, 76  # read from three metres
+
+
+class WhatStep(QWidget):
+    """What hangs, how far out and where on Earth; emits ``changed``."""
+
+    changed = Signal()
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        options = [(REAL, name)] if name else []
+        self.which = Choice("Check", [*options, (PRACTICE, "The virtual transducer, for practice (simulated)")])
+        self.fields = {
+            "mass1": Field("Mass with its hanger", "10 kg"),
+            "mass2": Field("Second mass, if any", "20 kg in all"),
+            "mass3": Field("Third mass, if any", "30 kg in all"),
+            "arm": Field("Drive to hanging point", "500 mm"),
+            "arm_error": Field("The length is good to", "± 0.5 mm"),
+            "mass_error": Field("The masses are good to", "± 5 g"),
+            "latitude": Field("Latitude, for gravity", "47.2°"),
+            "height": Field("Height above the sea", "410 m"),
+            "gravity": Field("Or gravity itself, m/s²", "9.807"),
+            "allowed": Field("Allowed, if not by its papers", "1 %"),
+        }
+        self.way = Choice("The weight turns it", WAYS.items())
+        self.down = Choice("Loads", [("down", "Up and down again"), ("up", "Up only")])
+        self._lay_out()
+        for field in self.fields.values():
+            field.changed.connect(self.changed.emit)
+        for choice in (self.which, self.way, self.down):
+            choice.changed.connect(self.changed.emit)
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout()
+        grid.setHorizontalSpacing(10)
+        grid.setVerticalSpacing(8)
+        *others, allowed = self.fields.values()
+        for index, part in enumerate((*others, self.way, self.down, allowed)):
+            grid.addWidget(part, index // 3, index % 3)
+            grid.setColumnStretch(index % 3, 1)
+        inside = column(self, gap=10)
+        inside.addWidget(label(CAUTION, "warn", wrap=True))
+        inside.addWidget(label(LEVEL, wrap=True))
+        inside.addWidget(self.which)
+        inside.addLayout(grid)
+        inside.addStretch(1)
+
+    @property
+    def practice(self) -> bool:
+        """Whether the virtual transducer is weighed."""
+        return self.which.key == PRACTICE
+
+    def typed(self) -> Hanging:
+        """Give what stands in the fields."""
+        typed = {key: field.text.replace("±", "").replace("in all", "") for key, field in self.fields.items()}
+        masses = tuple(typed.pop(f"mass{n}") for n in range(1, MASSES + 1))
+        return Hanging(masses=masses, way=self.way.key, down=self.down.key == "down", **typed)
+
+    def mark(self, wrong: dict[str, str]) -> None:
+        """Mark what is typed and cannot be used."""
+        for key, field in self.fields.items():
+            field.set_wrong(wrong.get(key, "") if field.text.strip() else "")
+
+
+class HangStep(QWidget):
+    """What to do next in large words, the reading in large figures, and what was measured."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._display = shared.display
+        self.instruction, self.figure = label("", wrap=True), label("–")
+        self.instruction.setFont(shared.look.font(INSTRUCTION_PX, bold=True))
+        self.figure.setFont(shared.look.font(FIGURE_PX, bold=True))
+        for part, px in ((self.instruction, INSTRUCTION_PX), (self.figure, FIGURE_PX)):
+            part.setStyleSheet(f"font-size: {round(px * shared.look.scale)}px; font-weight: 600;")
+        self.simulated = label("SIMULATED", "warn")
+        self.state = label("", "head", wrap=True)
+        self.bar = QProgressBar()
+        self.bar.setTextVisible(False)
+        self.bar.setAccessibleName("How long it has been still")
+        self.table = results_table()
+        frame = card()
+        shown = column(frame, margin=14, gap=6)
+        for widget in (self.instruction, self.figure, self.state, self.bar):
+            shown.addWidget(widget)
+        inside = column(self, gap=10)
+        inside.addWidget(self.simulated)
+        inside.addWidget(frame)
+        inside.addWidget(self.table, 1)
+        inside.addWidget(label("Stand clear of the weight. No toes below it.", "warn", wrap=True))
+
+    def show_weighing(self, weighing: Weighing, link: str, *, simulated: bool) -> None:
+        """Show where it stands; ``link`` says what is wrong with the connection, if anything."""
+        self.simulated.setVisible(simulated)
+        self.instruction.setText(instruction(weighing))
+        self.figure.setText(self._display.torque(weighing.now_nm))
+        self.state.setText(link or state_words(weighing))
+        self.bar.setValue(round(100 * weighing.share))
+        fill(self.table, weighing, self._display)
+
+
+class ResultStep(QWidget):
+    """What came of it, in words."""
+
+    def __init__(self, shared: Shared) -> None:
+        super().__init__()
+        self._display = shared.display
+        self.simulated = label("SIMULATED: practice, never kept as a check", "warn", wrap=True)
+        self.result, self.words = label("", "title", wrap=True), label("", "head", wrap=True)
+        self.table, self.notes = results_table(), label("", "warn", wrap=True)
+        self.kept = label("", wrap=True)
+        inside = column(self, gap=10)
+        for part in (self.simulated, self.result, self.words, self.table, self.notes, self.kept):
+            inside.addWidget(part, 1 if part is self.table else 0)
+
+    def show_result(self, weighing: Weighing, kept: str, *, simulated: bool) -> None:
+        """Show the result; ``kept`` says where it goes."""
+        self.simulated.setVisible(simulated)
+        self.result.setText(SHAPES[weighing.result])
+        restyle(self.result, TONES.get(weighing.result, "title"))
+        self.words.setText(RESULT_WORDS[weighing.result])
+        fill(self.table, weighing, self._display)
+        notes = cautions(weighing, self._display.torque)
+        self.notes.setText("\n".join(notes))
+        self.notes.setVisible(bool(notes))
+        self.kept.setText(kept)
+        self.kept.setVisible(not simulated)
+
+
+def instruction(weighing: Weighing) -> str:
+    """Say what to do next, in few words."""
+    if weighing.done:
+        return "Done"
+    load = weighing.load
+    if weighing.doing is Doing.SETTLE:
+        return "Hands off" if load is not None or weighing.step else "Hang nothing. Hands off"
+    if load is None:
+        return "Take everything off"
+    return f"Take off down to {load.words}" if lighter(weighing) else f"Hang {load.words}"
+
+
+def lighter(weighing: Weighing) -> bool:
+    """Whether the next load is less than the one that hangs."""
+    return weighing.change_nm * weighing.plan.sense < 0
+
+
+def state_words(weighing: Weighing) -> str:
+    """Say what is waited for."""
+    if weighing.now_nm is None:
+        return "Waiting for readings …"
+    count = f"Step {min(weighing.step + 1, len(weighing.plan.steps))} of {len(weighing.plan.steps)}"
+    if weighing.doing is Doing.HANG:
+        return f"{count}. It measures by itself once the reading has moved and is still."
+    return f"{count}. Still moving …" if weighing.moving else f"{count}. Still: measuring …"
+
+
+def results_table() -> TextTable:
+    """Give the table of steps."""
+    table = TextTable(HEADS, "Steps of the check", words=(0, 6))
+    table.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+    table.setMinimumHeight(150)
+    return table
+
+
+def fill(table: TextTable, weighing: Weighing, display: Display) -> None:
+    """Show the steps that were measured."""
+    rows = weighing.rows
+    if table.rowCount() != len(rows) or not rows:
+        table.fill(cells(row, display) for row in rows)
+        table.scrollToBottom()
+
+
+def cells(row: Row, display: Display) -> tuple[str, ...]:
+    """Give a step as it stands in the table."""
+    point = row.point
+    shown = f"{display.number(display.value(row.shown_nm), 2)} {display.unit}"
+    if point is None:
+        return (load_words(row.load), f"{display.number(0.0, 2)} {display.unit}", shown, "", "", "", "")
+    allowed = "not known" if point.allowed_percent is None else f"{display.number(point.allowed_percent, 2)} %"
+    sign = "+" if point.deviation_percent >= 0 else ""
+    return (
+        load_words(row.load),
+        f"{display.number(display.value(point.torque_nm), 2)} {display.unit}",
+        shown,
+        f"{sign}{display.number(point.deviation_percent, 2)} %",
+        f"{display.number(point.u95_percent, 2)} %",
+        allowed,
+        str(point.agreement),
+    )
+
+
+def load_words(load: Load | None) -> str:
+    """Name a load."""
+    return "nothing" if load is None else load.words
