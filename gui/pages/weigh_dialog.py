@@ -89,6 +89,7 @@ class WeighDialog(QDialog):
         self.next.setText(("Begin", "Measure now", "Keep it" if self._may_keep else "Close")[step])
         self.message.setText("")
         self.again.setVisible(step != WHAT)
+        self.again.setEnabled(True)
         self._allow(True)
         if step == WHAT:
             self._check()

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QProgressBar, QSizePolicy, QWidget
 
 from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, cautions
-from gui.widgets.parts import Choice, Field, card, column, label, restyle
+from gui.widgets.badge import Badge
+from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
 from logger.weigh import Agreement
 
@@ -24,14 +25,8 @@ CAUTION = (
 )
 LEVEL = "Fit the arm level now, with nothing on it: its own weight then does not count."
 HEADS = ("Load", "Torque", "Shown", "Difference", "± at 95 %", "Allowed", "Result")
-TONES = {Agreement.OUTSIDE: "wrongmark", Agreement.TOO_CLOSE: "title", Agreement.WITHIN: "title"}
-SHAPES = {
-    Agreement.WITHIN: "●  Within",
-    Agreement.OUTSIDE: "■  Outside",
-    Agreement.TOO_CLOSE: "▲  Too close to call",
-    Agreement.NOT_JUDGED: "Not judged",
-}
-INSTRUCTION_PX, FIGURE_PX = 40, 76  # read from three metres
+BADGES = {Agreement.WITHIN: "within", Agreement.OUTSIDE: "outside", Agreement.TOO_CLOSE: "too close to call"}
+INSTRUCTION_PX, FIGURE_PX, RESULT_PX = 52, 76, 36  # read from three metres
 
 
 class WhatStep(QWidget):
@@ -139,18 +134,20 @@ class ResultStep(QWidget):
         super().__init__()
         self._display = shared.display
         self.simulated = label("SIMULATED: practice, never kept as a check", "warn", wrap=True)
-        self.result, self.words = label("", "title", wrap=True), label("", "head", wrap=True)
+        self.result, self.words = Badge(shared.look, RESULT_PX), label("", "head", wrap=True)
         self.table, self.notes = results_table(), label("", "warn", wrap=True)
         self.kept = label("", wrap=True)
         inside = column(self, gap=10)
-        for part in (self.simulated, self.result, self.words, self.table, self.notes, self.kept):
+        inside.addWidget(self.simulated)
+        inside.addWidget(self.result, 0, Qt.AlignmentFlag.AlignLeft)
+        for part in (self.words, self.notes, self.table, self.kept):
             inside.addWidget(part, 1 if part is self.table else 0)
 
     def show_result(self, weighing: Weighing, kept: str, *, simulated: bool) -> None:
         """Show the result; ``kept`` says where it goes."""
         self.simulated.setVisible(simulated)
-        self.result.setText(SHAPES[weighing.result])
-        restyle(self.result, TONES.get(weighing.result, "title"))
+        state = BADGES.get(weighing.result, "")
+        self.result.show_state(state, None if state else "Not judged")
         self.words.setText(RESULT_WORDS[weighing.result])
         fill(self.table, weighing, self._display)
         notes = cautions(weighing, self._display.torque)
@@ -169,7 +166,9 @@ def instruction(weighing: Weighing) -> str:
         return "Hands off" if load is not None or weighing.step else "Hang nothing. Hands off"
     if load is None:
         return "Take everything off"
-    return f"Take off down to {load.words}" if lighter(weighing) else f"Hang {load.words}"
+    if lighter(weighing):
+        return f"Take off down to {load.words}"
+    return f"Hang {load.words}" if weighing.step == 1 else f"Hang {load.words} in all"
 
 
 def lighter(weighing: Weighing) -> bool:
