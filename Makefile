@@ -45,7 +45,7 @@ contracts: setup ## imports run one way
 bench: setup ## every figure beside its reference, in one run
 	@$(RUN) tests.bench --out bench-output
 
-torture: setup ## faults by the hundred, with counts (minutes)
+torture: setup ## faults by the hundred, with counts (20 minutes and more)
 	@$(RUN) tests.faults --out torture-output
 
 shots: setup ## a picture of every page, state, theme and size
