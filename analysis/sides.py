@@ -7,7 +7,7 @@ Conventions
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
 
-Offered: ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``.
+Offered: ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
 """
 
 from __future__ import annotations
@@ -36,8 +36,10 @@ from logger.errors import InputError
 
 if TYPE_CHECKING:
     from analysis.recorded import RecordingReading
+    from analysis.repeats import JobValue
 
 QUANTITIES = ("breakaway", "rotating mean")
+GREATEST = "rotating maximum"
 SIDES = ("right", "left")
 
 
@@ -217,8 +219,8 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
     return tuple(found)
 
 
-def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
-    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[JobValue, JobValue]:
+    """Give the greatest rotating torques in gear and in neutral, of the same direction where both were turned so.
 
     Raises
     ------
@@ -227,8 +229,25 @@ def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
     """
     found = []
     for name, reading in (("in gear", in_gear), ("neutral", neutral)):
-        values = [v.budget for v in reading.job if v.budget.quantity == "rotating maximum"]
-        if not values or values[0].value <= 0:
+        values = [v for v in reading.job if v.budget.quantity == GREATEST]
+        if not values or min(v.budget.value for v in values) <= 0:
             raise InputError(f"{reading.file} ({name}): gives no rotating torque at the axle")
-        found.append(_own(values[0], name, _unshared(reading, (in_gear, neutral))))
-    return in_gear_ratio(found[0], found[1])
+        found.append(values)
+    pairs = [(first, second) for first in found[0] for second in found[1]]
+    return next((pair for pair in pairs if pair[0].direction == pair[1].direction), pairs[0])
+
+
+def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
+    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+
+    Raises
+    ------
+    InputError
+        A recording without it.
+    """
+    both = (in_gear, neutral)
+    first, second = (
+        _own(value.budget, name, _unshared(reading, both))
+        for value, name, reading in zip(greatest_pair(*both), ("in gear", "neutral"), both, strict=True)
+    )
+    return in_gear_ratio(first, second)

@@ -139,26 +139,23 @@ def _ends(args: argparse.Namespace, asked: Asked) -> int:
 
 def _ratio(args: argparse.Namespace, asked: Asked, bounds: Bounds | None) -> int:
     from analysis.doors.shown import exit_for
-    from analysis.limits import decide, decided_by
-    from analysis.sides import gear_ratio
-    from logger.console import say
+    from analysis.gear import judged_ratio, read_halves
+    from logger.console import note, say
 
-    if bounds is not None and bounds.written.kind != "ratio min":
-        raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')
-    # The ratio's limit is no limit of the single recordings.
-    in_gear, neutral = (_read(path, _without_limit(asked)) for path in (args.in_gear, args.neutral))
-    budget = gear_ratio(in_gear, neutral)
-    result = None
-    if bounds is not None:
-        own = in_gear.header.decision if in_gear.header is not None else None
-        rule, guard = decided_by(own, args.rule, args.guard)
-        result = decide(budget.value, budget.u, bounds, dof=budget.dof, rule=rule, guard=guard)
+    halves = read_halves(args.in_gear, args.neutral, asked)
+    for reading in halves:
+        for text in reading.problems:
+            note(f"{reading.file}: {text}")
+    found = judged_ratio(*halves, bounds, rule=asked.rule, guard=asked.guard)
+    budget, result = found.budget, found.result
     if args.json:
         shown = {"schema": "heldwheel drag 1", "ratio": budget.value, "u95": budget.u95}
         judged = {"result": result.to_json() if result is not None else None}
         say(json.dumps(shown | judged, ensure_ascii=False, indent=1, allow_nan=False))
     else:
         say(f"in gear ÷ neutral: {budget.value:.3f} ± {budget.u95:.2g} (95 %)")
+        for text in found.doubts:
+            say(f"  {text}")
         if result is not None:
             say(result.words)
     return exit_for([result] if result is not None else [])

@@ -3,10 +3,12 @@
     heldwheel-read report hill-07.csv --limit rear.limit.toml --out hill-07.pdf
     heldwheel-read report hill-07.csv --kind engineer --shop "Hillfoot Workshop" --out hill-07.html
     heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
+    heldwheel-read report hill-07-gear.csv --neutral hill-07-neutral.csv --limit "ratio >= 2.5" --source "club rules"
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
 
 With --both-free, the drag baseline, the page shows the torque as read and the packs' mean; a recording that names its
-baseline needs no option. What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
+baseline needs no option. With --neutral, the half in neutral of a ratio limit, the page is of in gear ÷ neutral.
+What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
 
 Verifying does the work again from the raw recording with the settings that the report carries, and compares figures,
 result and page. Exit codes of --verify: 0 it holds, 1 it does not, 3 its figures hold but its page was set by another
@@ -25,6 +27,7 @@ from logger.door import Exit
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from analysis.pipeline import Asked
     from analysis.report.material import Material
 
 
@@ -39,6 +42,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
     parser.add_argument("--both-free", metavar="FILE", help="the drag baseline: both wheels free, one turned")
+    parser.add_argument(
+        "--neutral", metavar="FILE", help="RECORDING is in gear, FILE in neutral: a page of their ratio"
+    )
     parser.add_argument("--revision", type=int, default=1, help="of this report (default 1)")
     parser.add_argument("--issued", metavar="TIME", help="time of issue, 2026-05-17T18:00+02:00 (default: now)")
     parser.add_argument("--verify", metavar="PAGE", help="verify this report instead of writing one")
@@ -64,8 +70,6 @@ def _write(args: argparse.Namespace) -> int:
     from datetime import datetime
 
     from analysis.doors.shown import exit_for
-    from analysis.pipeline import read_file
-    from analysis.report.gather import material_of
     from analysis.report.material import Issue, Kind
     from analysis.report.write import content_of, write_report
     from logger import console
@@ -73,29 +77,42 @@ def _write(args: argparse.Namespace) -> int:
     from logger.photos import PhotoState, photo_state
 
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
-    reading = read_file(args.recording, asked)
+    material, unit = _material(args.recording, args.neutral, asked)
     try:
         issued = (
             datetime.fromisoformat(args.issued) if args.issued else datetime.now().astimezone().replace(microsecond=0)
         )
     except ValueError:
         raise InputError(f"--issued {args.issued}: write a time such as 2026-05-17T18:00+02:00") from None
-    unit = args.unit or (
-        reading.bounds.written.unit if reading.bounds and reading.bounds.written.unit != "1" else reading.unit
-    )
     address = "\n".join(line.strip() for line in args.address.split("/"))
+    unit = args.unit or unit
     issue = Issue(issued, Kind(args.kind), unit, args.shop, address, args.revision, args.remarks, args.authorised)
-    material = material_of(reading, asked)
-    for photo in material.header.photos:
-        state = photo_state(material.file, photo)
+    for file, photo in ((half.file, photo) for half in material.halves for photo in half.header.photos):
+        state = photo_state(file, photo)
         if state is not PhotoState.SAME:
             console.note(f"photo {console.clean(photo.file, 80)}: {state}")
     content = content_of(material, issue)
     for out in args.out or [Path(args.recording).stem + ".html"]:
         console.say(f"{content.identity}  {write_report(content, out)}")
-    if reading.result is not None:
-        console.say(reading.result.words)
-    return exit_for([reading.result] if reading.result is not None else [])
+    if material.result is not None:
+        console.say(material.result.words)
+    return exit_for([material.result] if material.result is not None else [])
+
+
+def _material(recording: Path | str, neutral: Path | str | None, asked: Asked) -> tuple[Material, str]:
+    """Read what a report is made from, one recording or the two halves of a ratio, and the unit that suits it."""
+    from analysis.pipeline import read_file
+    from analysis.report.gather import material_of, ratio_material
+
+    if neutral is not None:
+        from analysis.gear import read_halves
+
+        halves = read_halves(recording, neutral, asked)
+        return ratio_material(*halves, asked), halves[0].unit
+    reading = read_file(recording, asked)
+    bounds = reading.bounds
+    unit = bounds.written.unit if bounds is not None and bounds.written.unit != "1" else reading.unit
+    return material_of(reading, asked), unit
 
 
 def _named(near: Path, said: object) -> Path | None:
@@ -116,8 +133,6 @@ def _verify(args: argparse.Namespace) -> int:
     given = args.against or args.recording
 
     def read(record: Mapping[str, Any]) -> Material:
-        from analysis.pipeline import read_file
-        from analysis.report.gather import material_of
         from analysis.summary import asked_from
 
         recording = Path(given) if given else _named(page, record.get("recording"))
@@ -125,7 +140,10 @@ def _verify(args: argparse.Namespace) -> int:
             raise InputError("its record names no recording; name it with --against")
         both_free = Path(args.both_free) if args.both_free else _named(recording, record.get("both_free"))
         asked = replace(asked_from(record.get("asked", {})), both_free=both_free)
-        return material_of(read_file(recording, asked), asked)
+        neutral = args.neutral or _named(recording, record.get("neutral"))
+        if neutral is None and record.get("neutral") is not None:
+            raise InputError("its record names no half in neutral; name it with --neutral")
+        return _material(recording, neutral, asked)[0]
 
     found = verify(page, read)
     console.say(f"{found.identity}: {found.holds.value}")

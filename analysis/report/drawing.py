@@ -3,14 +3,15 @@
 Conventions: lengths in points (1/72 in), origin top left, y downwards. Colours are ``#rrggbb``; a shape's meaning
 never rests on its colour alone.
 
-Offers ``trace_drawing`` (torque against time with pulls, breakaways, steady stretches and the limit) and ``to_svg``.
+Offers ``trace_drawing`` (torque against time with pulls, breakaways, steady stretches and the limit), ``beside`` and
+``to_svg``.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from html import escape
 from typing import Literal
 
@@ -21,6 +22,9 @@ Floats = NDArray[np.float64]
 
 INK, MUTED, RULE, ACCENT = "#1b2124", "#50585d", "#d5d1c7", "#0b625d"
 BAND, LIMIT, STEADY, WRONG = "#d3e1f3", "#1450a5", "#0b625d", "#a11d2a"
+
+TICKS_EVERY = 40.0
+"""Points between two numbers of the axis of time at least: a narrow drawing has fewer."""
 
 POINTS_PER_COLUMN = 2
 """Lowest and highest sample of every column one point wide: nothing that could be seen is lost."""
@@ -147,6 +151,7 @@ def trace_drawing(
     limit: tuple[float | None, float | None] = (None, None),
     size: tuple[float, float] = (523.0, 178.0),
     axis: str = "torque at the axle",
+    also: Sequence[float] = (),
 ) -> Drawing:
     """Draw torque against time.
 
@@ -164,10 +169,12 @@ def trace_drawing(
         In points.
     axis : str
         What the axis shows.
+    also : sequence of float
+        Torques that the axis holds in any case, so that two drawings have one scale.
     """
     width, height = size
     left, right, top, bottom = 38.0, 6.0, 15.0, 15.0
-    plot = _Plot(left, top, width - left - right, height - top - bottom, *_range(time_s, torque, pulls, limit))
+    plot = _Plot(left, top, width - left - right, height - top - bottom, *_range(time_s, torque, pulls, limit, also))
     sides = _sides(torque, pulls)
     shapes: list[Shape] = [*_band(plot, limit, sides), *_grid(plot, unit, axis)]
     for pull in pulls:
@@ -202,7 +209,11 @@ class _Plot:
 
 
 def _range(
-    time_s: Floats, torque: Floats, pulls: Sequence[PullMark], limit: tuple[float | None, float | None]
+    time_s: Floats,
+    torque: Floats,
+    pulls: Sequence[PullMark],
+    limit: tuple[float | None, float | None],
+    also: Sequence[float],
 ) -> tuple[float, float, float, float]:
     finite = torque[np.isfinite(torque)]
     low, high = (float(finite.min()), float(finite.max())) if len(finite) else (0.0, 1.0)
@@ -210,7 +221,7 @@ def _range(
         for bound in limit:
             if bound is not None:
                 low, high = min(low, side * bound), max(high, side * bound)
-    low, high = min(low, 0.0), max(high, 0.0)
+    low, high = min(low, 0.0, *also), max(high, 0.0, *also)
     if high - low <= 0:
         high = low + 1.0
     t_low, t_high = (float(time_s[0]), float(time_s[-1])) if len(time_s) else (0.0, 1.0)
@@ -266,7 +277,7 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
         y = plot.y(value)
         shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
         shapes.append(Text(plot.left - 4, y + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
-    for value in ticks(plot.t_low, plot.t_high, 8):
+    for value in ticks(plot.t_low, plot.t_high, min(8, int(plot.width / TICKS_EVERY))):
         x = plot.x(value)
         shapes.append(Line(((x, bottom), (x, bottom + 3)), MUTED, 0.5))
         shapes.append(Text(x, bottom + 11, f"{value:g}", anchor="middle"))
@@ -298,6 +309,19 @@ def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
         shape: Literal["peak", "slip"] = "peak" if pull.distinct else "slip"
         shapes.append(Mark(plot.x(time_s), plot.y(level), shape, WRONG, 1 if level >= 0 else -1))
     return shapes
+
+
+def beside(left: Drawing, right: Drawing, gap: float, about: str) -> Drawing:
+    """Put one drawing beside another, with a gap between."""
+    by = left.width + gap
+
+    def moved(shape: Shape) -> Shape:
+        if isinstance(shape, Line):
+            return replace(shape, points=tuple((round(x + by, 2), y) for x, y in shape.points))
+        return replace(shape, x=round(shape.x + by, 2))
+
+    shapes = (*left.shapes, *(moved(shape) for shape in right.shapes))
+    return Drawing(by + right.width, max(left.height, right.height), shapes, about)
 
 
 def mark_points(mark: Mark) -> tuple[tuple[float, float], ...]:

@@ -1,23 +1,28 @@
 """What a report is made from, gathered from the reading of a recording.
 
-Offers ``material_of``, ``fixture_words``.
+Offers ``material_of``, ``ratio_material``, ``fixture_words``.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from analysis.drag import rolling
+from analysis.gear import GEARS, judged_ratio
+from analysis.limits import bounds_from
 from analysis.pipeline import Asked
 from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
+from analysis.sides import GREATEST
 from analysis.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
 
 if TYPE_CHECKING:
     from analysis.budget import Budget
     from analysis.recorded import PullReading, RecordingReading
+    from analysis.repeats import JobValue
     from logger.header import Lever
 
 
@@ -60,6 +65,38 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
     )
 
 
+def ratio_material(in_gear: RecordingReading, neutral: RecordingReading, asked: Asked | None = None) -> Material:
+    """Give what a report of in gear ÷ neutral is made from.
+
+    Parameters
+    ----------
+    in_gear, neutral : RecordingReading
+        The two halves, as ``analysis.gear.read_halves`` reads them with ``asked``.
+    asked : Asked, optional
+        What was stated: its limit is the ratio's; without it the one that a recording names.
+
+    Raises
+    ------
+    InputError
+        They give no ratio.
+    """
+    asked = asked or Asked()
+    bounds = None if asked.limit is None else bounds_from(asked.limit)
+    found = judged_ratio(in_gear, neutral, bounds, rule=asked.rule, guard=asked.guard)
+    first, second = (
+        replace(material_of(reading, asked), drag=None, result=None, budget=None, job=(_job_line(value, gear),))
+        for gear, reading, value in zip(GEARS, (in_gear, neutral), (found.in_gear, found.neutral), strict=True)
+    )
+    return replace(
+        first,
+        job=(*first.job, *second.job),
+        result=found.result,
+        budget=found.budget,
+        neutral=second,
+        problems=(*first.problems, *found.doubts),
+    )
+
+
 def _drag_part(reading: RecordingReading) -> DragPart | None:
     if reading.drag is None:
         return None
@@ -92,6 +129,7 @@ def _pull_line(number: int, p: PullReading) -> PullLine:
         chatter=chatter_of(p),
         reasons=tuple(f"{reason.code}: {reason.text}" for reason in p.pull.reasons),
         left_out=p.left_out,
+        greatest=_torque95(p.axle.get(GREATEST)),
     )
 
 
@@ -99,11 +137,7 @@ def _job_lines(reading: RecordingReading) -> Iterator[JobLine]:
     shown = {"breakaway", ROTATING} | ({reading.bounds.quantity} if reading.bounds is not None else set())
     for value in reading.job:
         if value.budget.quantity in shown:
-            count, budget = len(value.values), value.budget
-            spread = (min(value.values), max(value.values), value.cv) if count > 1 else ()
-            yield JobLine(
-                budget.quantity, value.direction, budget.value, budget.u95, count, "axle", value.notes, *spread
-            )
+            yield _job_line(value)
     if reading.at is not None:
         return
     for direction in (1, -1):
@@ -112,6 +146,12 @@ def _job_lines(reading: RecordingReading) -> Iterator[JobLine]:
             middle = sensor_median(used, name)
             if middle is not None:
                 yield JobLine(quantity, direction, middle, None, len(used), "sensor")
+
+
+def _job_line(value: JobValue, which: str = "") -> JobLine:
+    count, budget, name = len(value.values), value.budget, which or value.budget.quantity
+    spread = (min(value.values), max(value.values), value.cv) if count > 1 else ()
+    return JobLine(name, value.direction, budget.value, budget.u95, count, "axle", value.notes, *spread)
 
 
 _LEVER_WORDS = (

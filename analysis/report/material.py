@@ -29,6 +29,10 @@ class Kind(StrEnum):
     ENGINEER = "engineer"
 
 
+Torque = tuple[float, float]
+"""Value and expanded uncertainty (95 %) at the axle, N·m."""
+
+
 @dataclass(frozen=True, slots=True)
 class Figure:
     """One torque of a pull, N·m: at the axle where the fixture is known, always at the sensor."""
@@ -45,7 +49,8 @@ class Figure:
 class PullLine:
     """One pull of the recording, in the order of time, numbered from 1.
 
-    ``reasons`` say why it is not valid; ``left_out`` holds the reason for leaving out a valid one.
+    ``reasons`` say why it is not valid; ``left_out`` holds the reason for leaving out a valid one. ``greatest`` is the
+    greatest rotating torque at the axle, where the fixture is known.
     """
 
     number: int
@@ -58,6 +63,7 @@ class PullLine:
     chatter: float | None = None
     reasons: tuple[str, ...] = ()
     left_out: str = ""
+    greatest: Torque | None = None
 
     @property
     def used(self) -> bool:
@@ -82,10 +88,6 @@ class JobLine:
     lowest_nm: float | None = None
     highest_nm: float | None = None
     cv: float | None = None
-
-
-Torque = tuple[float, float]
-"""Value and expanded uncertainty (95 %) at the axle, N·m."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +146,9 @@ class Material:
         What is not in order with the trace.
     drag : DragPart or None
         Raw torque and pack mean, where a baseline was recorded.
+    neutral : Material or None
+        The half in neutral, where two recordings give a ratio: everything else then is the half in gear, but for
+        ``job`` (both halves), ``result`` and ``budget`` (of in gear ÷ neutral).
     asked : mapping
         What the caller stated, as plain values: with it the recording is read the same way again.
     """
@@ -168,6 +173,12 @@ class Material:
     problems: tuple[str, ...] = ()
     asked: Mapping[str, Any] = field(default_factory=dict)
     drag: DragPart | None = None
+    neutral: Material | None = None
+
+    @property
+    def halves(self) -> tuple[Material, ...]:
+        """All recordings that the page rests on, but for a baseline."""
+        return (self,) if self.neutral is None else (self, self.neutral)
 
 
 @dataclass(frozen=True, slots=True)

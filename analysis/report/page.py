@@ -19,12 +19,20 @@ from logger.units import format_torque, torque_factor
 if TYPE_CHECKING:
     from analysis.budget import Budget, Row
 
+WIDTH = 523.0
+"""Of a drawing, points."""
+
 MOST_PHOTOS = 12
 """Photographs listed on a page."""
 
 SMALL_SHARE = 0.005
 """Inputs below this share of the variance stand together in one sentence, with their value and uncertainty."""
 
+_STATES = {
+    "closed": "closed and unchanged since",
+    "recovered": "recovered, without its closing line",
+    "foreign": "a trace from elsewhere",
+}
 _TURN = {1: "clockwise", -1: "counter-clockwise"}
 
 
@@ -78,8 +86,16 @@ class Page:
             spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}, CV {line.cv * 100:.1f} %"
         return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{spread}{interval}")
 
+    def facts(self) -> tuple[tuple[str, str], ...]:
+        """Give who, what, when and where."""
+        return tuple(fields.facts(self.material.header, self.issue))
+
     def drawing(self) -> Drawing:
         """Draw the trace with its pulls and the limit."""
+        return self.trace((WIDTH, 86.0 if self.issue.kind is Kind.ENGINEER else 172.0))
+
+    def trace(self, size: tuple[float, float], which: str = "", also: tuple[float, ...] = ()) -> Drawing:
+        """Draw the trace as wide and high as ``size``; ``which`` of several; ``also`` as in ``trace_drawing``, N·m."""
         m, per_unit = self.material, torque_factor(self.unit)
         scale = (m.factor or 1.0) / per_unit
         result = m.result
@@ -88,10 +104,16 @@ class Page:
             lower, upper = result.bounds.lower, result.bounds.upper
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
-        axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
-        height = 86.0 if self.issue.kind is Kind.ENGINEER else 172.0
+        axis = which + ("torque at the axle" if m.factor is not None else "torque at the sensor")
         return trace_drawing(
-            m.time_s, m.torque_nm * scale, self.unit, pulls=marks, limit=limit, size=(523.0, height), axis=axis
+            m.time_s,
+            m.torque_nm * scale,
+            self.unit,
+            pulls=marks,
+            limit=limit,
+            size=size,
+            axis=axis,
+            also=[nm / per_unit for nm in also],
         )
 
     def _mark(self, pull: PullLine, per_unit: float) -> PullMark:
@@ -108,7 +130,7 @@ class Page:
         parts = ["triangle: breakaway", "thick: steady rotation", "numbered bar: pull, crossed if not used"]
         if any(p.breakaway and not p.distinct for p in self.material.pulls):
             parts.insert(1, "ring: slip began without a peak")
-        if self.material.result is not None:
+        if self.material.result is not None and self.material.result.bounds.written.kind != "ratio min":
             parts.append("shaded: conforms")
         return "; ".join([*parts, "positive: clockwise from outside"]) + "."
 
@@ -116,7 +138,7 @@ class Page:
         """Give the blocks below the drawing; ``full`` for the engineer. Those of half width follow one another."""
         m = self.material
         if full:
-            yield Section(f"Pulls ({self.unit})", table=self.pull_table())
+            yield from self.pulls()
             if m.budget is not None:
                 yield self.budget(m.budget)
         if m.drag is not None:
@@ -127,20 +149,31 @@ class Page:
         cautions = Section("Cautions", lines=tuple(self.cautions(full=full)), half=full, bullets=True)
         if full:
             yield cautions
-        conditions = tuple(fields.conditions(m.header, full=full))
-        yield Section("Test and conditions", conditions, (self.method(),), half=full)
+        yield Section("Test and conditions", self.conditions(full=full), (self.method(),), half=full)
         if full:
             yield Section("Corrections", lines=tuple(self.corrections()), half=True)
-            instrument = fields.instrument(m.header, self.unit, m.rate_hz, m.noise_nm)
-            yield Section("Instrument", tuple(instrument), half=True)
+            yield Section("Instrument", self.instrument(), half=True)
         if self.issue.remarks.strip():
             yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
         yield self.evidence()
         if not full:
             yield cautions
 
-    def pull_table(self) -> Table:
-        """List every pull, used or not."""
+    def pulls(self) -> Iterator[Section]:
+        """List the pulls."""
+        yield Section(f"Pulls ({self.unit})", table=self.pull_table())
+
+    def conditions(self, *, full: bool) -> tuple[tuple[str, str], ...]:
+        """Give what a comparison depends on."""
+        return tuple(fields.conditions(self.material.header, full=full))
+
+    def instrument(self) -> tuple[tuple[str, str], ...]:
+        """Give the transducer and how it sampled."""
+        m = self.material
+        return tuple(fields.instrument(m.header, self.unit, m.rate_hz, m.noise_nm))
+
+    def pull_table(self, *, greatest: bool = False) -> Table:
+        """List every pull, used or not; with its ``greatest`` rotating torque instead of breakaway over rotating."""
         rows, dim = [], []
         for i, pull in enumerate(self.material.pulls):
             b, r = pull.breakaway, pull.rotating
@@ -157,7 +190,7 @@ class Page:
                     "cw" if pull.direction > 0 else "ccw",
                     *self._cells(b),
                     *self._cells(r),
-                    "–" if ratio is None else f"{ratio:.2f}",
+                    self.torque(*(pull.greatest or (None,))) if greatest else "–" if ratio is None else f"{ratio:.2f}",
                     "–" if pull.chatter is None else f"{pull.chatter:.2f}",
                     clean(note, 150),
                 )
@@ -170,7 +203,7 @@ class Page:
             "at sensor",
             "rotating",
             "at sensor",
-            "ratio",
+            "greatest" if greatest else "ratio",
             "chatter",
             "remark",
         )
@@ -205,7 +238,8 @@ class Page:
 
     def budget(self, budget: Budget) -> Section:
         """Give the uncertainty budget of the judged value, largest part first."""
-        scale = 1 / torque_factor(self.unit)
+        torque = budget.unit == "N·m"  # a ratio has no unit
+        scale, unit = (1 / torque_factor(self.unit), f" {self.unit}") if torque else (1.0, "")
         total = budget.u
         rows, small = [], []
         for row in sorted(budget.rows, key=lambda r: -r.contribution):
@@ -226,16 +260,17 @@ class Page:
                     clean(row.input.note, 60),
                 )
             )
-        heads = ("input", "value", "u", "unit", "ν", "sensitivity", f"part, {self.unit}", "share", "from")
+        heads = ("input", "value", "u", "unit", "ν", "sensitivity", f"part,{unit}" if unit else "part", "share", "from")
         dof = "∞" if budget.dof == float("inf") else f"{budget.dof:.1f}"
         line = (
-            f"Combined u = {total * scale:.3g} {self.unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g} {self.unit} "
-            "(JCGM 100)."
+            f"Combined u = {total * scale:.3g}{unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g}{unit} (JCGM 100)."
         )
         if small:
             line += f" Below {SMALL_SHARE * 100:g} % each: {', '.join(small)}."
         return Section(
-            f"Uncertainty of the {budget.quantity}", lines=(line,), table=Table(heads, tuple(rows), (1, 2, 4, 5, 6, 7))
+            f"Uncertainty of {'the ' * torque}{budget.quantity}",
+            lines=(line,),
+            table=Table(heads, tuple(rows), (1, 2, 4, 5, 6, 7)),
         )
 
     def method(self) -> str:
@@ -290,21 +325,17 @@ class Page:
         result = self.material.result
         close = words.CLOSE if result is not None and result.state is State.TOO_CLOSE else ()
         limit = words.LIMITS if result is not None else ()
-        said = [key for key in words.FULL if key != "drag" or self.material.drag is None]  # its numbers say it better
+        better = "drag" if self.material.drag is not None else "mean-of-packs" if self.material.neutral else ""
+        said = [key for key in words.FULL if key != better]  # drag's numbers say it better; a ratio is of no held pack
         yield from cautions_of(*words.ALWAYS, *close, *((*said, *limit) if full else ()))
 
     def evidence(self) -> Section:
         """Say which files the page rests on and how it can be checked."""
         m = self.material
-        state = {
-            "closed": "closed and unchanged since",
-            "recovered": "recovered, without its closing line",
-            "foreign": "a trace from elsewhere",
-        }.get(m.state, m.state)
-        rows = [(clean(Path(m.file).name, 60), m.sha256, f"recording, {state}")]
+        rows = [(clean(Path(half.file).name, 60), half.sha256, self.recording(half)) for half in m.halves]
         if m.drag is not None:
             rows.append((clean(Path(m.drag.file).name, 60), clean(m.drag.sha256, 64), "both wheels free"))
-        photos = m.header.photos
+        photos = [photo for half in m.halves for photo in half.header.photos]
         for photo in photos[:MOST_PHOTOS]:
             rows.append(
                 (clean(photo.file, 60), clean(photo.sha256, 64), f"photo: {clean(photo.caption) or 'no caption'}")
@@ -312,6 +343,10 @@ class Page:
         more = len(photos) - MOST_PHOTOS
         lines = (f"{more} more photos are named in the recording. {words.EVIDENCE}" if more > 0 else words.EVIDENCE,)
         return Section("Evidence", lines=lines, table=Table(("file", "SHA-256", "what it is"), tuple(rows)))
+
+    def recording(self, half: Material) -> str:
+        """Say what a recording is."""
+        return f"recording, {_STATES.get(half.state, half.state)}"
 
 
 def _unit(row: Row) -> str:

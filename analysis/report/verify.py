@@ -30,6 +30,7 @@ from analysis.report.write import (
     content_of,
     header_hash,
     identity_of,
+    neutral_of,
     render,
     writer,
 )
@@ -177,9 +178,9 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
     wrong += _compare_page(path, record, material, issue, bytewise=comparable)
     if wrong:
         return Verification(identity, Holds.NO, tuple(wrong))
-    pulls = len(material.pulls)
+    pulls = sum(len(half.pulls) for half in material.halves)
     lines = [
-        f"recording {Path(material.file).name}: unchanged, SHA-256 {material.sha256}",
+        *(f"recording {Path(half.file).name}: unchanged, SHA-256 {half.sha256}" for half in material.halves),
         f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again",
     ]
     if material.drag is not None:
@@ -197,9 +198,11 @@ def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]
     said = record.get("recording")
     if not isinstance(said, dict) or said.get("sha256") != material.sha256:
         wrong.append("the recording is not the one that the report was made from: its SHA-256 differs")
-    if material.state == "closed" and any("hash" in problem.lower() for problem in material.problems):
-        wrong.append("the recording does not match its own closing line")
+    for half in material.halves:
+        if half.state == "closed" and any("hash" in problem.lower() for problem in half.problems):
+            wrong.append(f"the recording {Path(half.file).name} does not match its own closing line")
     wrong += _compare_baseline(record.get("both_free"), material)
+    wrong += _compare_neutral(record.get("neutral"), neutral_of(material))
     if record.get("header_sha256") != header_hash(material.header):
         wrong.append("what is known about the test (header and sidecar) has changed since")
     corrections = record.get("corrections")
@@ -221,12 +224,28 @@ def _compare_baseline(said: Any, material: Material) -> list[str]:
     return []
 
 
+def _compare_neutral(said: Any, found: Mapping[str, Any] | None) -> list[str]:
+    """Compare the half in neutral of a ratio."""
+    if said is None and found is None:
+        return []
+    if said is None or found is None:
+        return ["the report is of one recording, not of a ratio" if said is None else "the half in neutral is missing"]
+    if not isinstance(said, dict) or said.get("sha256") != found["sha256"]:
+        return ["the half in neutral is not the one that the report was made from: its SHA-256 differs"]
+    wrong = []
+    if said.get("header_sha256") != found["header_sha256"]:
+        wrong.append("what is known about the test in neutral (header and sidecar) has changed since")
+    if said.get("corrections") != found["corrections"]:
+        wrong.append(f"in neutral: {said.get('corrections')} corrections then, {found['corrections']} now")
+    return wrong
+
+
 def _photos(material: Material) -> dict[PhotoState, list[str]]:
     """Give the names of the photos by how they stand; each file is hashed once."""
-    named = {(photo.file, photo.sha256): photo for photo in material.header.photos}
+    named = {(p.file, p.sha256): (half.file, p) for half in material.halves for p in half.header.photos}
     found: dict[PhotoState, list[str]] = {state: [] for state in PhotoState}
-    for photo in named.values():
-        found[photo_state(material.file, photo)].append(clean(photo.file, 80))
+    for recording, photo in named.values():
+        found[photo_state(recording, photo)].append(clean(photo.file, 80))
     return found
 
 
@@ -234,8 +253,8 @@ def _compare_claims(said: Any, found: Mapping[str, Any]) -> list[str]:
     if not isinstance(said, dict):
         return ["the report states no figures"]
     wrong = []
-    for key in ("pulls", "job", "packs"):
-        then, now = said.get(key, [] if key == "packs" else None), found[key]
+    for key in ("pulls", "job", "packs", "neutral", "ratio"):
+        then, now = said.get(key, None if key in ("pulls", "job") else []), found[key]  # the others came later
         if not isinstance(then, list) or len(then) != len(now):
             wrong.append(f"{key}: {len(then) if isinstance(then, list) else 'no'} then, {len(now)} now")
             continue

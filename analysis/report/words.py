@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 TITLE = "Held-wheel torque test of a limited-slip differential"
 
+TITLE_RATIO = "Limited-slip differential: torque in gear against neutral"
+
 STATEMENTS = (
     "The results are those of the item described here, in the state and at the time of the test, and of nothing else.",
     "This page is valid only as a whole and is not to be copied in part.",
@@ -123,4 +125,5 @@ def risk_words(rule: Rule, guard: Guard) -> str:
 
 def plain_state(result: Result) -> str:
     """Say a result in plain words, and no more than its rule allows."""
-    return PLAIN_BY_RULE.get((result.rule, result.state), PLAIN_STATES[result.state])
+    said = PLAIN_BY_RULE.get((result.rule, result.state), PLAIN_STATES[result.state])
+    return said.replace("measured torque", "measured ratio") if result.bounds.written.kind == "ratio min" else said

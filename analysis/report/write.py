@@ -20,10 +20,11 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from analysis.report import fields, words
+from analysis.report import words
 from analysis.report.content import Content, clean
-from analysis.report.material import Figure, Issue, Kind, Material, PackLine
+from analysis.report.material import Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
+from analysis.report.ratio_page import RatioPage
 from logger.errors import FileError, InputError
 from logger.units import canonical_unit
 from logger.version import VERSION
@@ -50,17 +51,17 @@ def content_of(material: Material, issue: Issue) -> Content:
         raise InputError("the time of issue needs its time zone")
     record = _record(material, issue)
     identity = json.loads(record)["id"]
-    page = Page(material, issue, canonical_unit(issue.unit))
+    page = (Page if material.neutral is None else RatioPage)(material, issue, canonical_unit(issue.unit))
     engineer = issue.kind is Kind.ENGINEER
     return Content(
         identity,
         issue.issued,
-        words.TITLE,
+        words.TITLE if material.neutral is None else words.TITLE_RATIO,
         issue.kind,
         clean(issue.shop or material.header.job.shop) or "(shop not stated)",
         tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
-        material.header.simulated,
-        tuple(fields.facts(material.header, issue)),
+        any(half.header.simulated for half in material.halves),
+        page.facts(),
         page.verdict(),
         page.headlines(),
         page.drawing(),
@@ -85,16 +86,12 @@ def _signatures(material: Material, issue: Issue) -> tuple[str, ...]:
 def claims_of(material: Material) -> dict[str, object]:
     """Give every figure that a report states, in N·m: what a verifier recomputes."""
     result = material.result
+    neutral = material.neutral
+    ratio = None if neutral is None else material.budget
     return {
-        "pulls": [
-            {
-                "start_s": round(pull.start_s, 4),
-                "used": pull.used,
-                "breakaway": _figure_claim(pull.breakaway),
-                "rotating": _figure_claim(pull.rotating),
-            }
-            for pull in material.pulls
-        ],
+        "pulls": [_pull_claim(pull) for pull in material.pulls],
+        "neutral": [] if neutral is None else [_pull_claim(pull) for pull in neutral.pulls],
+        "ratio": [] if ratio is None else [[round(ratio.value, 6), round(ratio.u95, 6)]],
         "job": [
             {
                 "quantity": line.quantity,
@@ -110,6 +107,15 @@ def claims_of(material: Material) -> dict[str, object]:
         "probability": None
         if result is None or result.probability != result.probability
         else round(result.probability, 6),
+    }
+
+
+def _pull_claim(pull: PullLine) -> dict[str, object]:
+    return {
+        "start_s": round(pull.start_s, 4),
+        "used": pull.used,
+        "breakaway": _figure_claim(pull.breakaway),
+        "rotating": _figure_claim(pull.rotating),
     }
 
 
@@ -132,6 +138,19 @@ def both_free_of(material: Material) -> dict[str, str] | None:
     return None if drag is None else {"file": Path(drag.file).name, "sha256": drag.sha256}
 
 
+def neutral_of(material: Material) -> dict[str, object] | None:
+    """Name the half in neutral of a ratio; None where the report is of one recording."""
+    half = material.neutral
+    if half is None:
+        return None
+    return {
+        "file": Path(half.file).name,
+        "sha256": half.sha256,
+        "header_sha256": header_hash(half.header),
+        "corrections": len(half.corrections),
+    }
+
+
 def header_hash(header: Header) -> str:
     """Give the SHA-256 of everything that is known about a test, whatever the order in which it was written."""
     return hashlib.sha256(msgspec.json.encode(header, order="sorted")).hexdigest()
@@ -143,6 +162,7 @@ def _record(material: Material, issue: Issue) -> str:
         "schema": SCHEMA,
         "recording": {"file": Path(material.file).name, "sha256": material.sha256},
         "both_free": both_free_of(material),
+        "neutral": neutral_of(material),
         "header_sha256": header_hash(material.header),
         "asked": dict(material.asked),
         "corrections": len(material.corrections),

@@ -117,7 +117,7 @@ def said_of(reading: RecordingReading) -> Said:
     return Said(state, values.get("breakaway"), values.get("rotating mean"))
 
 
-def export(path: str, target: str, unit: str, reader: str = "engineer") -> str:
+def export(path: str, target: str, unit: str, reader: str = "engineer", neutral: str = "") -> str:
     """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
 
     Parameters
@@ -128,6 +128,8 @@ def export(path: str, target: str, unit: str, reader: str = "engineer") -> str:
         Of a page.
     reader : str
         For whom a page is: "engineer" or "customer".
+    neutral : str
+        Where ``path`` is the half in gear of a ratio, the half in neutral: the page is of both.
 
     Raises
     ------
@@ -139,14 +141,19 @@ def export(path: str, target: str, unit: str, reader: str = "engineer") -> str:
     from analysis.pipeline import Asked, read_file
     from logger.errors import FileError
 
-    reading, ending = read_file(path), Path(target).suffix.lower()
+    ending = Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
-        from analysis.report.gather import material_of
+        from analysis.gear import read_halves
+        from analysis.report.gather import material_of, ratio_material
         from analysis.report.material import Issue, Kind
         from analysis.report.write import content_of, write_report
 
         issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind(reader), unit)
-        return str(write_report(content_of(material_of(reading, Asked()), issue), target))
+        asked = Asked()
+        pair = read_halves(path, neutral, asked) if neutral else None
+        material = ratio_material(*pair) if pair is not None else material_of(read_file(path, asked), asked)
+        return str(write_report(content_of(material, issue), target))
+    reading = read_file(path)
     if ending != ".json":
         from analysis.summary import pull_rows
         from analysis.tables import PULL_COLUMNS, write_table

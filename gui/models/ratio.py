@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.limits import decide, decided_by, rule_words
-from analysis.sides import gear_ratio
+from analysis.gear import judged_ratio, ratio_words
+from analysis.limits import rule_words
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
@@ -68,47 +67,30 @@ def unjudged_words(limit: Limit | None) -> str:
     return "Half of a ratio" if limit is not None and limit.kind == "ratio min" else "No limit to compare with"
 
 
-def ratio_of(readings: Sequence[RecordingReading]) -> Ratio | None:
-    """Give the ratio of two recordings; None where they are not one in gear and one in neutral."""
+def halves_of(readings: Sequence[RecordingReading]) -> tuple[RecordingReading, RecordingReading] | None:
+    """Give the half in gear and the one in neutral; None where the recordings are not these two."""
     by_gear = {r.header.test.gear: r for r in readings if r.header is not None}
     if len(readings) != 2 or set(by_gear) != {"in gear", "neutral"}:
         return None
-    in_gear, neutral = by_gear["in gear"], by_gear["neutral"]
-    parts = tuple(f"{GEAR_WORDS[gear]}: {_name(by_gear[gear])}" for gear in ("in gear", "neutral"))
-    parts = tuple(part[0].upper() + part[1:] for part in parts)
+    return by_gear["in gear"], by_gear["neutral"]
+
+
+def ratio_of(readings: Sequence[RecordingReading]) -> Ratio | None:
+    """Give the ratio of two recordings; None where they are not one in gear and one in neutral."""
+    halves = halves_of(readings)
+    if halves is None:
+        return None
+    parts = tuple(f"{words}: {_name(half)}" for words, half in zip(("In gear", "In neutral"), halves, strict=True))
     try:
-        budget = gear_ratio(in_gear, neutral)
+        found = judged_ratio(*halves)
     except HeldwheelError as error:
         return Ratio("–", parts, notes=(str(error),))
-    decimals = max(0, min(4, 1 - math.floor(math.log10(budget.u95)))) if budget.u95 > 0 else 2  # JCGM 100, 7.2.6
-    text = f"{budget.value:.{decimals}f} ± {budget.u95:.{decimals}f}"
-    notes = _doubts(in_gear, neutral)
-    bounds = next((r.bounds for r in (in_gear, neutral) if r.bounds and r.bounds.written.kind == "ratio min"), None)
-    if bounds is None:
-        return Ratio(text, parts, notes=notes)
-    own = in_gear.header.decision if in_gear.header is not None else None
-    rule, guard = decided_by(own)
-    result = decide(budget.value, budget.u, bounds, dof=budget.dof, rule=rule, guard=guard, notes=notes)
-    limit = f"{bounds.words}\n{bounds.source}"
-    return Ratio(text, parts, str(result.state), rule_words(rule, guard), limit, result.notes)
-
-
-def _doubts(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[str, ...]:
-    """Say what about the two may not belong together."""
-    heads = [r.header for r in (in_gear, neutral) if r.header is not None]
-    found = []
-    if any(head.test.held not in (None, "none") for head in heads):
-        found.append("the ratio is for both wheels free: here one was held")
-    for what, values in (
-        ("vehicle", {head.job.vehicle for head in heads}),
-        ("side", {head.test.side for head in heads}),
-        ("limit", {str(head.limit.lower) for head in heads if head.limit is not None}),
-    ):
-        if len(values) > 1:
-            found.append(f"the two recordings name another {what}: do they belong together?")
-    if any(r.simulated for r in (in_gear, neutral)):
-        found.append("simulated: must never be filed as a test")
-    return tuple(found)
+    text, result = ratio_words(found.budget), found.result
+    marked = ("simulated: must never be filed as a test",) if any(half.simulated for half in halves) else ()
+    if result is None:
+        return Ratio(text, parts, notes=(*found.doubts, *marked))
+    limit, rule = f"{result.bounds.words}\n{result.bounds.source}", rule_words(result.rule, result.guard)
+    return Ratio(text, parts, str(result.state), rule, limit, (*result.notes, *marked))
 
 
 def _name(reading: RecordingReading) -> str:

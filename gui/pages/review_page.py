@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, read_entries
 from gui.models.loading import Loaded, angle_of, export, load, said_of
+from gui.models.ratio import halves_of
 from gui.models.run import Notice
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
@@ -231,15 +232,23 @@ class ReviewPage(QWidget):
             self.say("Choose a recording first.")
             return
         kinds = PAGES if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
-        start = str(Path(chosen[0].path).with_suffix("")) + f"-{name}"
+        path, neutral = chosen[0].path, ""
+        if name.endswith("pdf"):
+            path, neutral = self._halves([entry.path for entry in chosen]) or (path, "")
+        start = str(Path(path).with_suffix("")) + f"-{name}"
         target, kind = QFileDialog.getSaveFileName(self, "Write to", start, kinds)
         if target:
-            self.export(chosen[0].path, target, "customer" if kind.startswith("Customer") else "engineer")
+            self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
 
-    def export(self, path: str, target: str, reader: str = "engineer") -> None:
-        """Write a recording's page, for an engineer or a customer, or its table, in the worker."""
+    def _halves(self, paths: list[str]) -> tuple[str, str] | None:
+        """Give the recordings in gear and in neutral, where these two are chosen: their page is of the ratio."""
+        pair = halves_of([self._loaded[path].reading for path in paths if path in self._loaded])
+        return None if pair is None or len(paths) != 2 else (pair[0].file, pair[1].file)
+
+    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "") -> None:
+        """Write a page, for an engineer or a customer, of a recording or of two halves, or a table, in the worker."""
         unit = self._shared.display.unit
-        self.worker.ask(export, path, target, unit, reader, then=self._written, failed=self._failed)
+        self.worker.ask(export, path, target, unit, reader, neutral, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
         self.say(f"Written to {target}")

@@ -3,47 +3,20 @@
 from pathlib import Path
 
 import msgspec
-import numpy as np
 import pytest
 from PySide6.QtTest import QTest
 
 from analysis.entry import kind_conflict
 from analysis.pipeline import read_file
+from analysis.report.verify import read_record
 from gui.models.limit_entry import Draft, check, draft_of
 from gui.models.ratio import half_words, ratio_of
-from logger.header import Decision, Job, Lever, Limit, Sidecar, TransducerFacts, Zero
-from logger.header import Test as Kind
-from logger.sidecar import write_sidecar
-from tests.analysis.made import Shape, trace
+from logger.header import Decision, Job, Limit
+from tests.analysis.halves import FREE, RATIO, recording
 from tests.gui.hand import Hand
 from tests.gui.test_review import choose, review
 
-RATIO = Limit(quantity="rotating maximum", kind="ratio min", unit="1", lower=2.5, source="manual", page="3-7")
 TORQUE = Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="manual")
-FREE = Kind(place="car", held="none", side="right", purpose="pulls")
-FACTS = TransducerFacts(name="gauge", serial="T-1", capacity_nm=100.0, accuracy_percent_of_reading=0.5)
-ZERO = Zero(value_nm=0.4, value_nm_u=0.02, how="lever off")
-
-
-def recording(folder: Path, gear: str, level_nm: float, **changes: object) -> Path:
-    """Write three pulls that turn at a known level, both wheels free."""
-    folder.mkdir(parents=True, exist_ok=True)
-    path = folder / f"{gear.replace(' ', '-')}.csv"
-    shape = Shape(breakaway_nm=1.15 * level_nm, rotating_nm=level_nm)
-    time_s, torque_nm = trace(shape, shape, shape, rate_hz=250.0)
-    rows = np.column_stack((time_s, torque_nm))
-    np.savetxt(path, rows, "%.4f", ",", header="time_s,torque_Nm", comments="", encoding="utf-8")
-    about: dict[str, object] = {
-        "simulated": True,
-        "job": Job(vehicle="blue hill-climb car"),
-        "test": msgspec.structs.replace(FREE, gear=gear),
-        "lever": Lever(fixture="hub centre", weight_kg=0.5, centroid_mm=100.0),
-        "limit": RATIO,
-        "transducer": FACTS,
-        "zero": ZERO,
-    }
-    write_sidecar(path, Sidecar(**{**about, **changes}))
-    return path
 
 
 # ---------------------------------------------------------------------- entry
@@ -163,3 +136,29 @@ def test_a_test_of_one_half_says_so_and_review_opens_with_both(hand: Hand, home:
     hand.window.show_recordings(tester.to_review())
     chosen = {entry.path for entry in review(hand).list.selected()}
     assert chosen == {str(first), str(second)}
+
+
+@pytest.mark.parametrize("ending", ["html", "pdf"])
+def test_review_writes_one_page_of_both_halves(
+    hand: Hand, home: Path, ending: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    paths = [recording(home / "recordings", gear, nm) for gear, nm in (("neutral", 12.0), ("in gear", 40.0))]
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    target = home / f"ratio.{ending}"
+    offered = []
+
+    def chosen(_parent: object, _title: str, start: str, kinds: str) -> tuple[str, str]:
+        offered.append(start)
+        return str(target), kinds.split(";;")[0]
+
+    monkeypatch.setattr("gui.pages.review_page.QFileDialog.getSaveFileName", chosen)
+    choose(hand, 0, 1)
+    page._ask_export("report.pdf")
+    hand.qtbot.waitUntil(lambda: "Written to" in page.notice.text.text(), timeout=60_000)
+    assert offered == [str(paths[1].with_suffix("")) + "-report.pdf"], "named after the half in gear"
+    record = read_record(target)
+    assert record["recording"]["file"] == "in-gear.csv"
+    assert record["neutral"]["file"] == "neutral.csv"
+    assert record["claims"]["state"] == "within"
