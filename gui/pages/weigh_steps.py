@@ -113,9 +113,9 @@ class HangStep(QWidget):
             shown.addWidget(widget)
         inside = column(self, gap=10)
         inside.addWidget(self.simulated)
+        inside.addWidget(label("Stand clear of the weight. No toes below it.", "warn", wrap=True))
         inside.addWidget(frame)
         inside.addWidget(self.table, 1)
-        inside.addWidget(label("Stand clear of the weight. No toes below it.", "warn", wrap=True))
 
     def show_weighing(self, weighing: Weighing, link: str, *, simulated: bool) -> None:
         """Show where it stands; ``link`` says what is wrong with the connection, if anything."""
@@ -190,7 +190,7 @@ def results_table() -> TextTable:
     """Give the table of steps."""
     table = TextTable(HEADS, "Steps of the check", words=(0, 6))
     table.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-    table.setMinimumHeight(150)
+    table.setMinimumHeight(130)
     return table
 
 
