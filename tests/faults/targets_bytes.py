@@ -372,7 +372,7 @@ def learning(rng: random.Random) -> str:
 
 TARGETS = [
     Target("register maps", registers, long_s=35),
-    Target("learning a device", learning, long=10_000, short=300, long_s=23),
+    Target("learning a device", learning, long_s=210),
     Target("Bluetooth standards", standards, long_s=18),
     Target("text lines", lines, long_s=56),
     Target("line templates", templates, long_s=18),

@@ -227,6 +227,6 @@ TARGETS = [
     Target("recordings", recordings, long_s=130),
     Target("foreign traces", foreign, long_s=40),
     Target("sidecars", sidecars, long_s=22),
-    Target("headers", headers, long=20_000, short=300, long_s=24),
-    Target("path names", names, long=2_000, short=300, long_s=1),
+    Target("headers", headers, long_s=290),
+    Target("path names", names, long_s=1),
 ]
