@@ -26,6 +26,7 @@ F = TypeVar("F", NumberField, Field, Register)
 
 # The first part of what is heard may be older than the load: buffers of converters and radio stacks.
 SETTLE_SHARE = 0.2
+MEAN_S = 3.0  # a weight on an arm swings about once a second: a mean over a few swings
 
 
 class _Collector:

@@ -296,3 +296,9 @@ def two_point(
         raise InputError("the two loads must differ, and the counts with them; is the sensor connected?")
     scale = torque / counts
     return TwoPoint(scale, low[1] - scale * low[0], math.hypot(low_nm_u, high_nm_u) / abs(counts))
+
+
+def two_point_words(made: TwoPoint) -> tuple[str, str]:
+    """Give a calibration as it is shown: the formula, and how well its scale is known."""
+    formula = f"torque in N·m = reading × {made.scale:.9g} {made.offset:+.9g}"
+    return formula, f"scale known to ± {200 * made.scale_u / abs(made.scale):.2g} % (95 %)"

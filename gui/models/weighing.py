@@ -212,6 +212,8 @@ class Weighing:
         What is to be hung.
     """
 
+    raw = False  # whether what is shown is no torque yet
+
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self.now_nm: float | None = None  # as shown, zero and sense put right

@@ -8,6 +8,7 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QDialog, QStackedWidget, QWidget
 
 from gui.models.asking import question_of
+from gui.models.calibrating import Calibrating
 from gui.models.job import problem_of
 from gui.models.relay import Samples
 from gui.models.weighing import Doing, Weighing, plan_of
@@ -26,19 +27,22 @@ if TYPE_CHECKING:
     from gui.models.stream import Stream
     from gui.shared import Shared
     from gui.tester import Tester
+    from logger.description import Description
 
 LOOK_MS = 100
 HAND_S = 1.2  # after which the practice hand hangs the next weight
 TITLES = ("Check it with known weights", "Hang and take off", "What it says")
 WHAT, HANG, RESULT = range(3)
+LOCKED = "Keep it as a description of its own in your list, read only, dated, and used from now on. Then check it."
 NOT_KEPT = "It cannot be kept: without a serial number in its description it cannot be told from its sisters."
 SILENT = {State.SILENT: "The transducer is silent.", State.RECONNECTING: "The transducer is gone; waiting for it …"}
 
 
 class WeighDialog(QDialog):
-    """Three steps; emits ``kept`` when the register has the result."""
+    """Three steps; emits ``kept`` when the register has the result, ``calibrated`` with a calibrated description."""
 
     kept = Signal()
+    calibrated = Signal(object)
 
     def __init__(self, shared: Shared, tester: Tester, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -154,7 +158,11 @@ class WeighDialog(QDialog):
         if plan is None:
             self._lost(" ".join(wrong.values()))
             return
-        self.weighing = Weighing(plan)
+        description = self._tester.card.description
+        if self.what.calibrates and description is not None:
+            self.weighing = Calibrating(plan, description)
+        else:
+            self.weighing = Weighing(plan)
         self._simulated = stream.practice is not None
         self.show_step(HANG)
         self._show()
@@ -221,28 +229,48 @@ class WeighDialog(QDialog):
     # ------------------------------------------------------------------ the result
     @property
     def _may_keep(self) -> bool:
-        return not self._simulated and bool(self._facts.serial.strip())
+        bare = self.weighing is not None and self.weighing.raw
+        return not self._simulated and (bare or bool(self._facts.serial.strip()))
 
     def _show_result(self) -> None:
         if self.weighing is None:
             return
         self._timer.stop()
         self.show_step(RESULT)
+        if isinstance(self.weighing, Calibrating):
+            self._show_calibration(self.weighing)
+            return
         kept = NOT_KEPT
         if self._may_keep:
             kept = f"Keep it with serial number {self._facts.serial} in the register: later recordings name it."
         self.outcome.show_result(self.weighing, kept, simulated=self._simulated)
+
+    def _show_calibration(self, weighing: Calibrating) -> None:
+        try:
+            self.outcome.show_calibration(weighing.made, LOCKED, simulated=self._simulated)
+        except HeldwheelError as error:
+            self._lost(problem_of(error))
+
+    def _saved(self, weighing: Calibrating) -> Description:
+        """Put the calibrated description in the list, locked against changes."""
+        shelf = self._shared.library.transducers
+        description = weighing.description(shelf.entries())
+        shelf.save(description).chmod(0o444)
+        return description
 
     def _keep(self) -> None:
         if self.weighing is None or not self._may_keep:
             self.reject()
             return
         try:
-            keep_weighing(self.weighing.points, self._facts)
-        except HeldwheelError as error:
+            if isinstance(self.weighing, Calibrating):
+                self.calibrated.emit(self._saved(self.weighing))
+            else:
+                keep_weighing(self.weighing.points, self._facts)
+                self.kept.emit()
+        except (HeldwheelError, OSError) as error:
             self.message.setText(problem_of(error))
             return
-        self.kept.emit()
         self.accept()
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name

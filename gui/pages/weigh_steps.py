@@ -11,14 +11,15 @@ from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, caut
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
-from logger.weigh import Agreement
+from logger.weigh import Agreement, two_point_words
 
 if TYPE_CHECKING:
     from gui.models.display import Display
     from gui.models.weighing import Load, Row, Weighing
     from gui.shared import Shared
+    from logger.weigh import TwoPoint
 
-REAL, PRACTICE = "real", "practice"
+REAL, CALIBRATE, PRACTICE = "real", "calibrate", "practice"
 CAUTION = (
     "Clamp the transducer's far end so that it cannot turn. Tie the weight to the arm, hang it a hand's width above "
     "the floor, and stand clear of it: no toes, knees or hands below."
@@ -27,6 +28,7 @@ LEVEL = "Fit the arm level now, with nothing on it: its own weight then does not
 HEADS = ("Load", "Torque", "Shown", "Difference", "± at 95 %", "Allowed", "Result")
 BADGES = {Agreement.WITHIN: "within", Agreement.OUTSIDE: "outside", Agreement.TOO_CLOSE: "too close to call"}
 INSTRUCTION_PX, FIGURE_PX, RESULT_PX = 52, 76, 36  # read from three metres
+BARE = 1000.0  # a bare number from here on is a count: no decimals
 
 
 class WhatStep(QWidget):
@@ -36,8 +38,9 @@ class WhatStep(QWidget):
 
     def __init__(self, name: str) -> None:
         super().__init__()
-        options = [(REAL, name)] if name else []
-        self.which = Choice("Check", [*options, (PRACTICE, "The virtual transducer, for practice (simulated)")])
+        own = [(REAL, f"Check {name}"), (CALIBRATE, f"Calibrate {name}, a bare amplifier, by two loads")]
+        practice = (PRACTICE, "Practise on the virtual transducer (simulated)")
+        self.which = Choice("What for", [*(own if name else []), practice])
         self.fields = {
             "mass1": Field("Mass with its hanger", "10 kg"),
             "mass2": Field("Second mass, if any", "20 kg in all"),
@@ -57,6 +60,12 @@ class WhatStep(QWidget):
             field.changed.connect(self.changed.emit)
         for choice in (self.which, self.way, self.down):
             choice.changed.connect(self.changed.emit)
+        self.which.changed.connect(self.show_choice)
+
+    def show_choice(self) -> None:
+        """Offer only what the choice needs: a calibration takes one mass and judges nothing."""
+        for part in (self.fields["mass2"], self.fields["mass3"], self.fields["allowed"], self.down):
+            part.setVisible(not self.calibrates)
 
     def _lay_out(self) -> None:
         grid = QGridLayout()
@@ -78,10 +87,17 @@ class WhatStep(QWidget):
         """Whether the virtual transducer is weighed."""
         return self.which.key == PRACTICE
 
+    @property
+    def calibrates(self) -> bool:
+        """Whether a bare amplifier is calibrated."""
+        return self.which.key == CALIBRATE
+
     def typed(self) -> Hanging:
         """Give what stands in the fields."""
         typed = {key: field.text.replace("±", "").replace("in all", "") for key, field in self.fields.items()}
         masses = tuple(typed.pop(f"mass{n}") for n in range(1, MASSES + 1))
+        if self.calibrates:
+            masses, typed["allowed"] = masses[:1], ""
         return Hanging(masses=masses, way=self.way.key, down=self.down.key == "down", **typed)
 
     def mark(self, wrong: dict[str, str]) -> None:
@@ -121,9 +137,10 @@ class HangStep(QWidget):
         """Show where it stands; ``link`` says what is wrong with the connection, if anything."""
         self.simulated.setVisible(simulated)
         self.instruction.setText(instruction(weighing))
-        self.figure.setText(self._display.torque(weighing.now_nm))
+        self.figure.setText(figure(weighing, self._display))
         self.state.setText(link or state_words(weighing))
         self.bar.setValue(round(100 * weighing.share))
+        self.table.setVisible(not weighing.raw)
         fill(self.table, weighing, self._display)
 
 
@@ -142,10 +159,22 @@ class ResultStep(QWidget):
         inside.addWidget(self.result, 0, Qt.AlignmentFlag.AlignLeft)
         for part in (self.words, self.notes, self.table, self.kept):
             inside.addWidget(part, 1 if part is self.table else 0)
+        inside.addStretch(0)
+
+    def show_calibration(self, made: TwoPoint, kept: str, *, simulated: bool) -> None:
+        """Show a calibration; ``kept`` says where it goes."""
+        self.simulated.setVisible(simulated)
+        for part in (self.result, self.table, self.notes):
+            part.hide()
+        self.words.setText("\n".join(two_point_words(made)))
+        self.kept.setText(kept)
+        self.kept.setVisible(not simulated)
 
     def show_result(self, weighing: Weighing, kept: str, *, simulated: bool) -> None:
         """Show the result; ``kept`` says where it goes."""
         self.simulated.setVisible(simulated)
+        for part in (self.result, self.table):
+            part.show()
         state = BADGES.get(weighing.result, "")
         self.result.show_state(state, None if state else "Not judged")
         self.words.setText(RESULT_WORDS[weighing.result])
@@ -157,11 +186,20 @@ class ResultStep(QWidget):
         self.kept.setVisible(not simulated)
 
 
+def figure(weighing: Weighing, display: Display) -> str:
+    """Give what is shown now: a torque, or the bare number."""
+    if not weighing.raw or weighing.now_nm is None:
+        return display.torque(weighing.now_nm)
+    return display.number(weighing.now_nm, 0 if abs(weighing.now_nm) >= BARE else 4)
+
+
 def instruction(weighing: Weighing) -> str:
     """Say what to do next, in few words."""
     if weighing.done:
         return "Done"
     load = weighing.load
+    if weighing.raw and load is None:
+        return "Hang nothing"
     if weighing.doing is Doing.SETTLE:
         return "Hands off" if load is not None or weighing.step else "Hang nothing. Hands off"
     if load is None:
@@ -181,6 +219,9 @@ def state_words(weighing: Weighing) -> str:
     if weighing.now_nm is None:
         return "Waiting for readings …"
     count = f"Step {min(weighing.step + 1, len(weighing.plan.steps))} of {len(weighing.plan.steps)}"
+    if weighing.raw:
+        waiting = "Press Measure now when it hangs still; a mean is then taken."
+        return f"{count}. {waiting if weighing.doing is Doing.HANG else 'Measuring …'}"
     if weighing.doing is Doing.HANG:
         return f"{count}. It measures by itself once the reading has moved and is still."
     return f"{count}. Still moving …" if weighing.moving else f"{count}. Still: measuring …"

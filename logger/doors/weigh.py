@@ -199,7 +199,7 @@ def _calibrate(
     from logger.measure import calibrated
     from logger.toml_file import write_toml
     from logger.units import parse_number
-    from logger.weigh import two_point
+    from logger.weigh import two_point, two_point_words
 
     if len(loads) != 2:
         raise InputError("--two-point needs exactly two --load; the first may be 0kg")
@@ -216,8 +216,8 @@ def _calibrate(
         ends.append((raw, load.torque_nm if load else 0.0, load.torque_nm_u if load else 0.0))
     (low, low_nm, low_u), (high, high_nm, high_u) = ends
     made = two_point((low, low_nm), (high, high_nm), low_nm_u=low_u, high_nm_u=high_u)
-    say(f"torque in N·m = reading × {made.scale:.9g} {made.offset:+.9g}")
-    say(f"scale known to ± {200 * made.scale_u / abs(made.scale):.2g} % (95 %)")
+    for told in two_point_words(made):
+        say(told)
     if args.out is not None and description is not None:
         write_toml(args.out, calibrated(description, made, f"{loads[0][1]} and {loads[1][1]} at {args.arm}"))
         args.out.chmod(0o444)

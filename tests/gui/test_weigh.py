@@ -7,10 +7,12 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
+from gui.models.calibrating import Calibrating
 from gui.models.weighing import Doing, Hanging, Weighing, cautions, plan_of
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.weigh_dialog import WeighDialog
 from gui.sound import Sound
+from logger.decoder.build import build_decoder
 from logger.decoder.template import LineFormat
 from logger.description import Description, Poll
 from logger.header import TransducerFacts
@@ -293,6 +295,70 @@ def test_practice_hangs_by_itself_is_marked_and_never_kept(qtbot, home) -> None:
     assert not read_register().instruments
     hand.window.tester.close()
     hand.close()
+
+
+@posix
+def test_a_bare_amplifier_is_calibrated_by_two_loads(qtbot, home) -> None:
+    """Counts of a 24-bit converter: 98 112 of them for 10 kg at 500 mm; the new description then gives N·m."""
+    from logger.virtual.port import VirtualPort
+
+    counts = [8_388_000]
+
+    def lines():
+        n = 0
+        while True:
+            yield n / RATE_HZ, f"{counts[0] + n % 3 - 1}\r\n".encode()
+            n += 1
+
+    hand = Hand(qtbot, fake=False)
+    tester = hand.window.tester
+    bare = Description(name="bare amplifier", lines=LineFormat(template="{torque}"))
+    with VirtualPort(lines()) as port:
+        tester.card.put(description=bare, address=port.path)
+        dialog = dialog_of(hand)
+        dialog.what.which.set_key("calibrate")
+        dialog.what.which.changed.emit()
+        assert not dialog.what.fields["mass2"].isVisible()
+        type_in(dialog, mass1="10 kg", arm="500 mm", latitude="47.2", height="410 m")
+        hand.press(dialog.next)
+        for step, count in enumerate((8_388_000, 8_486_112)):
+            counts[0] = count
+            qtbot.waitUntil(lambda count=count: abs((dialog.weighing.now_nm or 0) - count) < 2, timeout=10_000)
+            assert dialog.weighing.doing is Doing.HANG, "a bare number tells nothing by itself"
+            hand.press(dialog.next)
+            qtbot.waitUntil(lambda step=step: dialog.weighing.step > step, timeout=20_000)
+        qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=5_000)
+        assert "reading × 0.00049978" in dialog.outcome.words.text()
+        hand.press(dialog.next)
+        made = tester.card.description
+        assert made.name.startswith("bare amplifier, calibrated 20")
+        assert "0 kg and 10 kg at 500 mm" in made.transducer.certificate
+        (path,) = (home / "transducers").glob("*.toml")
+        assert path.stat().st_mode & 0o222 == 0
+        decoded = build_decoder(made).feed(b"8388000\n8486112\n8437056\n")
+        assert decoded.columns["torque"].tolist() == pytest.approx([0.0, 5 * G, 2.5 * G], abs=0.01)
+        tester.close()
+    hand.close()
+
+
+def test_a_calibration_counts_the_sign_that_the_description_says() -> None:
+    """The device's own number for a clockwise load: negative N·m where it shows clockwise as negative."""
+    description = Description(
+        name="x", lines=LineFormat(template="{torque}"), transducer=TransducerFacts(unit="lbf·ft", sign="reversed")
+    )
+    plan, _ = plan_of(TYPED, TransducerFacts(sign="reversed"))
+    weighing = Calibrating(plan, description)
+    factor = -1.3558179483  # NIST SP 811, appendix B; what the stream multiplies by
+    for counts in (100.0, -900.0):
+        time_s = np.arange(400) / RATE_HZ
+        assert not weighing.feed(time_s[:50], np.full(50, counts * factor))
+        weighing.insist()
+        assert not weighing.feed(time_s[:50], np.append(np.full(49, counts * factor), np.nan)), "a mark"
+        assert weighing.feed(time_s[50:], np.full(350, counts * factor))
+    made = weighing.made
+    assert made.scale == pytest.approx(5 * G / 1000, rel=1e-4)
+    assert -900 * made.scale + made.offset == pytest.approx(-5 * G, rel=1e-4)
+    assert weighing.description(["x"]).transducer.sign == "reversed"
 
 
 def test_a_simulated_device_on_a_port_is_never_kept(hand: Hand) -> None:

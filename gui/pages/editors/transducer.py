@@ -103,6 +103,7 @@ class TransducerEditor(Editor):
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.kept.connect(lambda: self._card.put(description=self._card.description))
         dialog.kept.connect(self.refresh)
+        dialog.calibrated.connect(lambda description: self._take_learned(description, ""))
         dialog.open()
 
     def _example(self) -> None:

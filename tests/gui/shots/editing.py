@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from PySide6.QtWidgets import QDialog
+
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 
 if TYPE_CHECKING:
@@ -104,6 +106,26 @@ def weighing(steps: int, gain: float = 1.004, *, settling: bool = False) -> Call
         studio.settle()
 
     return show
+
+
+def calibrating(studio: Studio, *, done: bool = False) -> None:
+    """Two loads on a bare amplifier: the second one is to be hung, or both are measured."""
+    import numpy as np
+
+    weighing(-1)(studio)
+    dialog = next(part for part in studio.page.findChildren(QDialog) if part.isVisible())
+    dialog.what.which.set_key("calibrate")
+    dialog.what.which.changed.emit()
+    studio.stream.simulated = False
+    dialog.begin(studio.stream, studio.tester.card.facts)
+    dialog._timer.stop()
+    time_s = np.arange(400) / 100.0
+    for counts in (8_388_000.0, 8_486_112.0) if done else (8_388_000.0,):
+        dialog.weighing.insist()
+        dialog.weighing.feed(time_s[:1], np.full(1, counts))
+        dialog.weighing.feed(time_s[1:], np.full(399, counts))
+    dialog.look()
+    studio.settle()
 
 
 AXLE_SEEN = {
@@ -211,6 +233,8 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "weigh-settle": weighing(2, settling=True),
     "weigh-within": weighing(5),
     "weigh-outside": weighing(5, 1.03),
+    "weigh-calibrate": calibrating,
+    "weigh-calibrated": lambda studio: calibrating(studio, done=True),
     "ask-modbus": asked("modbus"),
     "ask-letters": asked("letters"),
     "dial": editor("Dial"),
