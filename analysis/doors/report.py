@@ -36,6 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("recording", nargs="?", metavar="RECORDING", help="the recording")
     parser.add_argument("--out", metavar="PAGE", action="append", help="name.html or name.pdf; may be repeated")
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
+    parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
     parser.add_argument("--shop", default="", help="shop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
@@ -70,7 +71,7 @@ def _write(args: argparse.Namespace) -> int:
     from datetime import datetime
 
     from analysis.doors.shown import exit_for
-    from analysis.report.material import Issue, Kind
+    from analysis.report.material import Issue, Kind, PaperSize
     from analysis.report.write import content_of, write_report
     from logger import console
     from logger.errors import InputError
@@ -86,7 +87,17 @@ def _write(args: argparse.Namespace) -> int:
         raise InputError(f"--issued {args.issued}: write a time such as 2026-05-17T18:00+02:00") from None
     address = "\n".join(line.strip() for line in args.address.split("/"))
     unit = args.unit or unit
-    issue = Issue(issued, Kind(args.kind), unit, args.shop, address, args.revision, args.remarks, args.authorised)
+    issue = Issue(
+        issued,
+        Kind(args.kind),
+        unit,
+        args.shop,
+        address,
+        args.revision,
+        args.remarks,
+        args.authorised,
+        PaperSize(args.paper),
+    )
     for file, photo in ((half.file, photo) for half in material.halves for photo in half.header.photos):
         state = photo_state(file, photo)
         if state is not PhotoState.SAME:

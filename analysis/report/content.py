@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from analysis.limits import State
     from analysis.report.drawing import Drawing
-    from analysis.report.material import Kind
+    from analysis.report.material import Kind, PaperSize
 
 LONGEST = 160
 """Characters of a field; a longer text is cut with an ellipsis, so that one field cannot push the others off."""
@@ -90,7 +90,8 @@ class Content:
     signatures: tuple[str, ...]
     footer: str
     record: str
-    alerts: tuple[str, ...] = ()
+    alerts: tuple[str, ...]
+    paper: PaperSize
 
 
 def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]]:

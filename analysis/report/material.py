@@ -181,6 +181,27 @@ class Material:
         return (self,) if self.neutral is None else (self, self.neutral)
 
 
+MARGIN = 36.0
+"""At the left and right of a printed page, points."""
+
+
+class PaperSize(StrEnum):
+    """On which paper a page is printed; by these names CSS knows it, too."""
+
+    A4 = "A4"
+    LETTER = "letter"
+
+    @property
+    def points(self) -> tuple[float, float]:
+        """Give width and height, points: ISO 216, and 8.5 by 11 inches."""
+        return (595.28, 841.89) if self is PaperSize.A4 else (612.0, 792.0)
+
+    @property
+    def width(self) -> float:
+        """Give the width between the margins, points."""
+        return self.points[0] - 2 * MARGIN
+
+
 @dataclass(frozen=True, slots=True)
 class Issue:
     """What the shop decides about its page.
@@ -201,6 +222,8 @@ class Issue:
         Free text on the page.
     authorised : str
         Who authorises the report, as printed; the line for a signature is there in any case.
+    paper : PaperSize
+        What it is printed on.
     """
 
     issued: datetime
@@ -211,3 +234,4 @@ class Issue:
     revision: int = 1
     remarks: str = ""
     authorised: str = ""
+    paper: PaperSize = PaperSize.A4

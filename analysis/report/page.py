@@ -19,9 +19,6 @@ from logger.units import format_torque, torque_factor
 if TYPE_CHECKING:
     from analysis.budget import Budget, Row
 
-WIDTH = 523.0
-"""Of a drawing, points."""
-
 MOST_PHOTOS = 12
 """Photographs listed on a page."""
 
@@ -92,7 +89,7 @@ class Page:
 
     def drawing(self) -> Drawing:
         """Draw the trace with its pulls and the limit."""
-        return self.trace((WIDTH, 86.0 if self.issue.kind is Kind.ENGINEER else 172.0))
+        return self.trace((self.issue.paper.width, 86.0 if self.issue.kind is Kind.ENGINEER else 172.0))
 
     def trace(self, size: tuple[float, float], which: str = "", also: tuple[float, ...] = ()) -> Drawing:
         """Draw the trace as wide and high as ``size``; ``which`` of several; ``also`` as in ``trace_drawing``, N·m."""

@@ -1,6 +1,6 @@
 """A PDF sheet to set text on: fonts, paragraphs, labelled fields, tables and drawings, with nothing of a report in it.
 
-Conventions: lengths in points on A4; ``at`` is the left edge, ``width`` what a block may take; the pen moves down.
+Conventions: lengths in points; ``at`` is the left edge, ``width`` what a block may take; the pen moves down.
 """
 
 from __future__ import annotations
@@ -11,15 +11,14 @@ from importlib.resources import as_file, files
 from typing import TYPE_CHECKING
 
 from analysis.report import drawing as d
+from analysis.report.material import MARGIN
 
 if TYPE_CHECKING:
     from fpdf import FPDF
 
     from analysis.report.content import Table
+    from analysis.report.material import PaperSize
 
-PAGE = (595.28, 841.89)
-MARGIN = 36.0
-WIDTH = PAGE[0] - 2 * MARGIN
 GAP = 16.0
 """Between two columns."""
 
@@ -58,6 +57,9 @@ class Setting:
 ROOMY = Setting()
 CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=1.7, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=24.0)
 
+CLOSEST = Setting(body=7.5, small=7.0, lead=1.14, gap=1.2, thin=0.3, top=20.0, bottom=28.0, large=13.0, sign=23.0)
+"""For what is one sheet of A4 and would be two of letter, which is shorter by 50 points."""
+
 
 def rgb(colour: str) -> tuple[int, int, int]:
     """Give a colour's parts."""
@@ -73,10 +75,13 @@ class Paper:
         The document, with its head and foot.
     setting : Setting
         How closely it is set.
+    size : PaperSize
+        Of a sheet.
     """
 
-    def __init__(self, pdf: FPDF, setting: Setting) -> None:
+    def __init__(self, pdf: FPDF, setting: Setting, size: PaperSize) -> None:
         self.pdf, self.set = pdf, setting
+        self.width, self.high = size.width, size.points[1]
         pdf.set_margins(MARGIN, setting.top, MARGIN)
         pdf.set_auto_page_break(auto=True, margin=setting.bottom)
         pdf.c_margin = 0
@@ -94,7 +99,7 @@ class Paper:
     @property
     def lowest(self) -> float:
         """Where the sheet ends."""
-        return PAGE[1] - self.set.bottom
+        return self.high - self.set.bottom
 
     @property
     def y(self) -> float:
@@ -129,7 +134,7 @@ class Paper:
         *,
         bold: bool = False,
         at: float = MARGIN,
-        width: float = WIDTH,
+        width: float | None = None,
         gap: float | None = None,
     ) -> None:
         """Set a text that wraps."""
@@ -137,7 +142,7 @@ class Paper:
         self.font(size, colour, bold=bold)
         self.pdf.set_x(at)
         high = size * self.set.lead
-        self.pdf.multi_cell(width, high, self.text(text), align="L", new_x="LMARGIN", new_y="NEXT")
+        self.pdf.multi_cell(width or self.width, high, self.text(text), align="L", new_x="LMARGIN", new_y="NEXT")
         self.move(self.y + (self.set.thin if gap is None else gap))
 
     def takes(self, text: str, width: float, size: float | None = None) -> float:
@@ -188,7 +193,7 @@ class Paper:
     def _line(self, colour: str, width: float) -> None:
         self.pdf.set_draw_color(*rgb(colour))
         self.pdf.set_line_width(width)
-        self.pdf.line(MARGIN, self.y, MARGIN + WIDTH, self.y)
+        self.pdf.line(MARGIN, self.y, MARGIN + self.width, self.y)
         self.move(self.y + self.set.thin)
 
     def _widths(self, table: Table) -> list[float]:
@@ -199,8 +204,8 @@ class Paper:
             self.font(size)
             cells = (self.pdf.get_string_width(self.text(row[i])) for row in table.rows)
             needs.append(max(need, *cells, 0.0) + 8 if table.rows else need + 8)
-        needs[-1] = max(60.0, WIDTH - sum(needs[:-1]))
-        shrink = min(1.0, (WIDTH - needs[-1]) / max(1.0, sum(needs[:-1])))
+        needs[-1] = max(60.0, self.width - sum(needs[:-1]))
+        shrink = min(1.0, (self.width - needs[-1]) / max(1.0, sum(needs[:-1])))
         return [need * shrink for need in needs[:-1]] + [needs[-1]]
 
     def _row(

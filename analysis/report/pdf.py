@@ -1,7 +1,8 @@
 """A report as PDF, from the same content as the page: identity and page number on every sheet, a marked end.
 
-What fits on one sheet stands on one: a report is set roomily if that is enough, else closely; one that needs more
-sheets in any case is set roomily. The machine-readable part travels as XMP metadata, base64 in ``record``.
+What fits on one sheet stands on one: a report is set roomily if that is enough, else closely, else as closely as can
+be; one that needs more sheets in any case is set roomily. The machine-readable part travels as XMP metadata, base64
+in ``record``.
 """
 
 from __future__ import annotations
@@ -15,7 +16,8 @@ from typing import TYPE_CHECKING
 from analysis.limits import State
 from analysis.report import drawing as d
 from analysis.report.content import blocks
-from analysis.report.paper import CLOSE, GAP, MARGIN, PAGE, ROOMY, WIDTH, Paper, Setting, rgb
+from analysis.report.material import MARGIN
+from analysis.report.paper import CLOSE, CLOSEST, GAP, ROOMY, Paper, Setting, rgb
 from analysis.report.words import SIMULATED
 
 if TYPE_CHECKING:
@@ -47,16 +49,20 @@ def to_pdf(content: Content) -> bytes:
     for name in ("fontTools", "fpdf"):
         logging.getLogger(name).setLevel(logging.ERROR)
     sheet = _Sheet(content, ROOMY)
-    if sheet.pdf.pages_count > 1:
-        closer = _Sheet(content, CLOSE)
+    for setting in (CLOSE, CLOSEST):
+        if sheet.pdf.pages_count == 1:
+            break
+        closer = _Sheet(content, setting)
         sheet, other = (closer, sheet) if closer.pdf.pages_count == 1 else (sheet, closer)
         other.drop()
     return bytes(sheet.pdf.output())
 
 
-def _document(content: Content, setting: Setting) -> FPDF:
+def _document(content: Content) -> FPDF:
     """Open a document whose every sheet carries mark, identity and page number."""
     from fpdf import FPDF
+
+    width, high = content.paper.width, content.paper.points[1]
 
     class Paged(FPDF):
         def header(self) -> None:
@@ -64,13 +70,13 @@ def _document(content: Content, setting: Setting) -> FPDF:
                 _across(self, "SIMULATED")
 
         def footer(self) -> None:
-            self.set_y(PAGE[1] - FOOT)
+            self.set_y(high - FOOT)
             self.set_font("sans", "", 7)
             self.set_text_color(*rgb(d.MUTED))
-            self.cell(WIDTH * 0.84, 9, content.footer)
-            self.cell(WIDTH * 0.16, 9, f"page {self.page_no()} of {{nb}}", align="R")
+            self.cell(width * 0.84, 9, content.footer)
+            self.cell(width * 0.16, 9, f"page {self.page_no()} of {{nb}}", align="R")
 
-    pdf = Paged(unit="pt", format="A4")
+    pdf = Paged(unit="pt", format=content.paper.points)
     pdf.set_title(f"{content.identity} {content.title}")
     pdf.set_producer("Heldwheel")
     pdf.set_lang("en")
@@ -97,19 +103,20 @@ def _across(pdf: FPDF, word: str) -> None:
     pdf.set_font("sans", "B", 84)
     pdf.set_text_color(248, 230, 231)
     width = pdf.get_string_width(word)
-    with pdf.rotation(52, PAGE[0] / 2, PAGE[1] / 2):
-        pdf.text(PAGE[0] / 2 - width / 2, PAGE[1] / 2 + 28, word)
+    x, y = pdf.w / 2, pdf.h / 2
+    with pdf.rotation(52, x, y):
+        pdf.text(x - width / 2, y + 28, word)
 
 
 class _Sheet(Paper):
     """Composes a content from top to bottom, on as many sheets as it needs."""
 
     def __init__(self, content: Content, setting: Setting) -> None:
-        super().__init__(_document(content, setting), setting)
+        super().__init__(_document(content), setting, content.paper)
         self.content = content
         self.pdf.add_page()
         self.head()
-        self.fields(self.content.facts, MARGIN, WIDTH, 2)
+        self.fields(self.content.facts, MARGIN, self.width, 2)
         if self.content.simulated:
             self.warning(SIMULATED)
         for alert in self.content.alerts:
@@ -129,7 +136,7 @@ class _Sheet(Paper):
     # Fixed parts
 
     def head(self) -> None:
-        pdf, c, split = self.pdf, self.content, WIDTH * 0.64
+        pdf, c, split = self.pdf, self.content, self.width * 0.64
         top = self.y
         self.paragraph(c.shop, 12.5, bold=True, width=split, gap=0)
         if c.address:
@@ -137,14 +144,14 @@ class _Sheet(Paper):
         left_bottom = self.y
         self.font(10, bold=True)
         pdf.set_xy(MARGIN + split, top)
-        pdf.cell(WIDTH - split, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(self.width - split, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
         self.font(8, d.MUTED)
         pdf.set_x(MARGIN + split)
-        pdf.cell(WIDTH - split, 10, f"for the {c.kind}", align="R", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(self.width - split, 10, f"for the {c.kind}", align="R", new_x="LMARGIN", new_y="NEXT")
         y = max(left_bottom, self.y) + 3
         pdf.set_draw_color(*rgb(d.ACCENT))
         pdf.set_line_width(1.6)
-        pdf.line(MARGIN, y, MARGIN + WIDTH, y)
+        pdf.line(MARGIN, y, MARGIN + self.width, y)
         self.move(y + self.set.gap + 2)
         self.paragraph(c.title, 13.5, bold=True, gap=self.set.gap)
 
@@ -154,14 +161,14 @@ class _Sheet(Paper):
         self.font(8, d.WRONG, bold=True)
         self.move(self.y + self.set.gap)
         high = 8 * self.set.lead + 2.5
-        self.pdf.multi_cell(WIDTH, high, self.text(text), border=1, align="C", new_x="LMARGIN", new_y="NEXT")
+        self.pdf.multi_cell(self.width, high, self.text(text), border=1, align="C", new_x="LMARGIN", new_y="NEXT")
 
     def result(self) -> None:
         """Set the judged torques at the left, the result against the limit at the right."""
         c = self.content
         top = self.y + self.set.gap + 2
         self.move(top)
-        left = WIDTH * 0.42 if c.verdict else WIDTH
+        left = self.width * 0.42 if c.verdict else self.width
         beside = all(self.beside(line) <= left for line in c.headlines)
         for line in c.headlines:
             self.headline(line, left, beside=beside)
@@ -171,7 +178,7 @@ class _Sheet(Paper):
         bottom = self.y
         if c.verdict:
             self.move(top)
-            self.verdict(c.verdict, MARGIN + left + 14, WIDTH - left - 14)
+            self.verdict(c.verdict, MARGIN + left + 14, self.width - left - 14)
         self.move(max(bottom, self.y) + self.set.gap)
 
     def beside(self, line: Headline) -> float:
@@ -207,7 +214,7 @@ class _Sheet(Paper):
 
     def columns(self, sections: Sequence[Section]) -> None:
         """Set blocks in two columns so that these come out as even as can be; in order where they fill a sheet."""
-        width = (WIDTH - GAP) / 2
+        width = (self.width - GAP) / 2
         heights = [self.height(section, width) for section in sections]
         wanted = _even(heights)
         ends = [self.y, self.y]
@@ -239,13 +246,14 @@ class _Sheet(Paper):
         lines = sum(self.takes(line, width) + self.set.thin for line in section.lines)
         return self.set.gap + 8.6 * self.set.lead + 1 + fields + lines
 
-    def section(self, section: Section, at: float = MARGIN, width: float = WIDTH) -> None:
-        if width == WIDTH:
+    def section(self, section: Section, at: float = MARGIN, width: float | None = None) -> None:
+        whole, width = width is None, width or self.width
+        if whole:
             self.room(30)
         self.move(self.y + self.set.gap)
         self.paragraph(section.heading, 8.6, d.ACCENT, bold=True, at=at, width=width, gap=1)
         if section.fields:
-            self.fields(section.fields, at, width, 1 if width < WIDTH else 2)
+            self.fields(section.fields, at, width, 2 if whole else 1)
         if section.table:
             self.table(section.table)
         for line in section.lines:
@@ -264,7 +272,7 @@ class _Sheet(Paper):
         self.move(self.y + self.set.gap)
         self.paragraph(" ".join(self.content.statements), self.set.small, d.MUTED, gap=0)
         gap = 22.0
-        width = (WIDTH - gap * (len(names) - 1)) / len(names)
+        width = (self.width - gap * (len(names) - 1)) / len(names)
         y = self.y + self.set.sign
         pdf.set_draw_color(*rgb(d.INK))
         pdf.set_line_width(0.6)
@@ -275,4 +283,4 @@ class _Sheet(Paper):
             self.paragraph(name, colour=d.MUTED, at=at, width=width, gap=0)
         self.font(self.set.small, d.MUTED)
         pdf.set_xy(MARGIN, y + 13)
-        pdf.cell(WIDTH, 9, f"end of {self.content.identity}", align="C", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(self.width, 9, f"end of {self.content.identity}", align="C", new_x="LMARGIN", new_y="NEXT")

@@ -13,7 +13,7 @@ from analysis.report import words
 from analysis.report.content import Headline, Section, Table
 from analysis.report.drawing import beside
 from analysis.report.material import Kind
-from analysis.report.page import WIDTH, Page
+from analysis.report.page import Page
 
 if TYPE_CHECKING:
     from analysis.report.drawing import Drawing
@@ -63,7 +63,7 @@ class RatioPage(Page):
 
     def drawing(self) -> Drawing:
         """Draw both traces, side by side on one scale of torque."""
-        size = ((WIDTH - GAP) / 2, HEIGHTS[self.issue.kind])
+        size = ((self.issue.paper.width - GAP) / 2, HEIGHTS[self.issue.kind])
         reach = [nm for half in self.material.halves for nm in _reach(half)]
         also = (min(reach), max(reach)) if reach else ()
         left, right = self.trace(size, "in gear: ", also), self.neutral.trace(size, "neutral: ", also)

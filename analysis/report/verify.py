@@ -22,7 +22,7 @@ from typing import TYPE_CHECKING, Any
 from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
 from analysis.report.content import clean
-from analysis.report.material import Issue, Kind
+from analysis.report.material import Issue, Kind, PaperSize
 from analysis.report.write import (
     SCHEMA,
     both_free_of,
@@ -142,6 +142,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
             int(said["revision"]),
             str(said["remarks"]),
             str(said.get("authorised", "")),
+            PaperSize(said.get("paper", "A4")),
         )
     except (KeyError, TypeError, ValueError, OverflowError) as error:
         raise InputError(f"the report's record is damaged: {error!r}") from None

@@ -72,6 +72,7 @@ def content_of(material: Material, issue: Issue) -> Content:
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
         record,
         tuple(clean(text) for text in page.alerts()),
+        issue.paper,
     )
 
 
@@ -175,6 +176,7 @@ def _record(material: Material, issue: Issue) -> str:
             "revision": issue.revision,
             "remarks": issue.remarks,
             "authorised": issue.authorised,
+            "paper": str(issue.paper),
         },
         "claims": claims_of(material),
         "writer": writer(),

@@ -129,6 +129,16 @@ def test_batch(door, tmp_path):
 
 
 @pytest.mark.parametrize("form", ["html", "pdf"])
+def test_report_on_letter_paper(door, tmp_path, form):
+    shutil.copy(RECORDINGS / "05-event-1.csv", tmp_path)
+    page = tmp_path / f"page.{form}"
+    assert door("report", tmp_path / "05-event-1.csv", "--paper", "letter", "--out", page)[0] == Exit.OK
+    assert (b"size: letter" if form == "html" else b"/MediaBox [0 0 612.00 792.00]") in page.read_bytes()
+    code, out, _ = door("report", "--verify", page)
+    assert code == Exit.OK, out
+
+
+@pytest.mark.parametrize("form", ["html", "pdf"])
 def test_report_and_verify(door, tmp_path, form):
     shutil.copy(RECORDINGS / "05-event-5.csv", tmp_path)
     page = tmp_path / f"page.{form}"

@@ -16,7 +16,7 @@ from analysis.pipeline import Asked
 from analysis.report import words
 from analysis.report.gather import ratio_material
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
-from analysis.report.material import Kind
+from analysis.report.material import Kind, PaperSize
 from analysis.report.verify import Holds, read_record, verify
 from analysis.report.write import content_of, render, write_report
 from logger.door import Exit, run_door
@@ -108,9 +108,10 @@ def test_the_budget_of_a_ratio_has_no_unit(made):
     assert content.headlines[1].value.endswith("lbf·ft")
 
 
+@pytest.mark.parametrize("paper", PaperSize)
 @pytest.mark.parametrize("kind", Kind)
-def test_a_usual_page_is_one_legible_sheet(made, kind, monkeypatch):
-    texts, sheets = texts_of_pdf(content_of(made[0], issue(kind, authorised="operator C")), monkeypatch)
+def test_a_usual_page_is_one_legible_sheet(made, kind, paper, monkeypatch):
+    texts, sheets = texts_of_pdf(content_of(made[0], issue(kind, authorised="operator C", paper=paper)), monkeypatch)
     assert sheets == 1
     assert min(size for _, size in texts) >= 7
     assert min(size for text, size in texts if text in {"true zero", "blue hill-climb car"}) >= 7.5

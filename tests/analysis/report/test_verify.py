@@ -12,7 +12,7 @@ import pytest
 from analysis.report import verify
 from analysis.report import write as report
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
-from analysis.report.material import DragPart, Kind, PackLine
+from analysis.report.material import DragPart, Kind, PackLine, PaperSize
 from analysis.report.verify import Holds, read_record
 from analysis.report.write import content_of, write_report
 from logger.errors import FileError, InputError
@@ -187,9 +187,24 @@ def test_a_photo_is_looked_for_in_its_folder_only(tmp_path):
 
 def test_a_report_without_the_later_keys_is_still_read(page):
     record = read_record(page)
-    del record["issue"]["authorised"], record["both_free"], record["claims"]["packs"]
-    assert verify.issue_of(record).authorised == ""
+    del record["issue"]["authorised"], record["issue"]["paper"], record["both_free"], record["neutral"]
+    del record["claims"]["packs"], record["claims"]["neutral"], record["claims"]["ratio"]
+    assert (verify.issue_of(record).authorised, verify.issue_of(record).paper) == ("", PaperSize.A4)
     assert verify._compare_claims(record["claims"], report.claims_of(material())) == []
+
+
+@pytest.mark.parametrize("form", FORMS)
+def test_the_verifier_sets_the_page_on_the_same_paper(tmp_path, form):
+    page = write_report(content_of(material(), issue(Kind.ENGINEER, paper=PaperSize.LETTER)), tmp_path / f"r.{form}")
+    assert check(page).holds is Holds.YES
+
+
+@pytest.mark.parametrize("paper", ["A5", "} body { display: none", "", None, 5, ["A4"], {}])
+def test_a_paper_that_is_none_is_a_damaged_record(page, paper):
+    record = read_record(page)
+    record["issue"]["paper"] = paper
+    with pytest.raises(InputError, match="damaged"):
+        verify.issue_of(record)
 
 
 def test_recording_that_is_gone(page):

@@ -17,7 +17,7 @@ from analysis.budget import Budget, Input, Row
 from analysis.cautions import cautions_of
 from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import words
-from analysis.report.material import DragPart, JobLine, Kind, PackLine
+from analysis.report.material import DragPart, JobLine, Kind, PackLine, PaperSize
 from analysis.report.write import content_of, render, write_report
 from logger.errors import FileError, InputError
 from logger.header import Axle, Conditions, Header, Job, Photo, Test, TransducerFacts, Zero
@@ -298,11 +298,12 @@ def _full_budget():
     return Budget("breakaway", 55.3, "N·m", (*rows, Row(Input("repeats", 0.0, 0.55, "N·m", 3, note="median"), 1.0)))
 
 
+@pytest.mark.parametrize("paper", PaperSize)
 @pytest.mark.parametrize("pulls", [3, 4, 5])
-def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, monkeypatch):
+def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, paper, monkeypatch):
     gauge = msgspec.structs.replace(header().transducer, certificate_due=date(2027, 1, 1))  # an expired one has a frame
     head = header(transducer=gauge)
-    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(Kind.ENGINEER))
+    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(Kind.ENGINEER, paper=paper))
     texts, sheets = texts_of_pdf(content, monkeypatch)
     assert sheets == 1
     assert min(size for _, size in texts) >= 7  # legend, remarks and foot
@@ -311,11 +312,38 @@ def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, monkeypatch):
     assert min(body) >= 7.5
 
 
-def test_engineers_page_with_every_field_filled_in_is_one_sheet_too(monkeypatch):
+@pytest.mark.parametrize("paper", PaperSize)
+def test_engineers_page_with_every_field_filled_in_is_one_sheet_too(paper, monkeypatch):
     _, sheets = texts_of_pdf(
-        content_of(material(head=FILLED), issue(Kind.ENGINEER, authorised="operator C")), monkeypatch
+        content_of(material(head=FILLED), issue(Kind.ENGINEER, authorised="operator C", paper=paper)), monkeypatch
     )
     assert sheets == 1
+
+
+@pytest.mark.parametrize(("paper", "box"), [(PaperSize.A4, (595.28, 841.89)), (PaperSize.LETTER, (612.0, 792.0))])
+@pytest.mark.parametrize("kind", Kind)
+def test_the_page_has_the_size_of_its_paper(kind, paper, box, monkeypatch):
+    """ISO 216: 210 x 297 mm; letter: 8.5 x 11 inches; 72 points to an inch, 25.4 mm."""
+    content = content_of(material(), issue(kind, paper=paper))
+    sizes = re.findall(rb"/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]", render(content, "pdf"))
+    assert {tuple(float(side) for side in size) for size in sizes} == {box}
+    assert f"@page {{ size: {paper}; " in render(content, "html").decode("utf-8")
+    drawn = content.drawing
+    assert drawn.width == paper.width == box[0] - 72
+    right = []
+    cell = FPDF.multi_cell
+    monkeypatch.setattr(
+        FPDF, "multi_cell", lambda self, w, *a, **k: (right.append(self.x + w), cell(self, w, *a, **k))[1]
+    )
+    render(content, "pdf")
+    assert max(right) == pytest.approx(box[0] - 36, abs=0.1), "nothing is set beyond the margin"
+
+
+def test_the_default_is_a4_and_the_paper_is_in_the_record():
+    assert content_of(material(), issue()).paper is PaperSize.A4
+    on_letter = content_of(material(), issue(paper=PaperSize.LETTER))
+    assert json.loads(on_letter.record)["issue"]["paper"] == "letter"
+    assert on_letter.identity != content_of(material(), issue()).identity
 
 
 def test_small_inputs_keep_their_value_and_uncertainty():
