@@ -41,9 +41,8 @@ class Calibrating(Weighing):
 
     def __init__(self, plan: Plan, description: Description) -> None:
         self._description = description
-        sign = -1 if description.transducer.sign == "reversed" else 1
-        self._sign = sign
-        self._factor = sign * torque_factor(description.unit)  # the stream has multiplied by it
+        self._sign = -1 if description.transducer.sign == "reversed" else 1
+        self._factor = self._sign * torque_factor(description.unit)  # the stream has multiplied by it
         loads = [load for load in plan.steps if load is not None]
         super().__init__(replace(plan, steps=(None, max(loads, key=lambda load: load.weight.mass_kg))))
 

@@ -219,15 +219,18 @@ class Weighing:
         self.now_nm: float | None = None  # as shown, zero and sense put right
         self.waited_s = 0.0  # since the step began
         self._levels: list[float] = []  # as read, one a step
-        self._heavy = False  # the user says that it hangs
+        self._heavy = False  # something has been hung or taken off
         self._begin()
 
     def _begin(self) -> None:
-        torque = self.plan.torque_nm(self.step) if not self.done else 0.0
-        resolution = self.plan.facts.resolution_nm or 0.0
-        self._still = Zeroing(max(STEADY_SHARE * abs(torque), resolution))
-        self._steady_nm = self._still.steady_nm
+        self._still = self._watch()
         self._heavy, self.waited_s = self.step == 0, 0.0
+        self._begun_s: float | None = None
+
+    def _watch(self) -> Zeroing:
+        """Give what waits until this step's load is still."""
+        torque = 0.0 if self.done else self.plan.torque_nm(self.step)
+        return Zeroing(max(STEADY_SHARE * abs(torque), self.plan.facts.resolution_nm or 0.0))
 
     @property
     def step(self) -> int:
@@ -270,13 +273,16 @@ class Weighing:
 
     def feed(self, time_s: Floats, torque_nm: Floats) -> bool:
         """Take the next samples, shape (n,) each; whether they complete a step."""
-        known = np.isfinite(torque_nm)
-        if self.done or not known.any():
+        if self.done or not len(time_s):
             return False
-        time_s, torque_nm = time_s[known], torque_nm[known]
+        self._begun_s = float(time_s[0]) if self._begun_s is None else self._begun_s
+        self.waited_s = float(time_s[-1]) - self._begun_s
+        if not np.isfinite(torque_nm).all():  # a mark instead of a reading: overload, or out of order
+            self.now_nm = None
+            self._still = self._watch()
+            return False
         level = float(np.median(torque_nm))
         self.now_nm = self._shown(level)
-        self.waited_s += float(time_s[-1] - time_s[0])
         if not self._heavy:
             self._heavy = abs(level - self._levels[-1]) > MOVED_SHARE * abs(self.change_nm)
             return False

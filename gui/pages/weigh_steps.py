@@ -131,7 +131,8 @@ class HangStep(QWidget):
         inside.addWidget(self.simulated)
         inside.addWidget(label("Stand clear of the weight. No toes below it.", "warn", wrap=True))
         inside.addWidget(frame)
-        inside.addWidget(self.table, 1)
+        inside.addWidget(self.table, 100)
+        inside.addStretch(1)
 
     def show_weighing(self, weighing: Weighing, link: str, *, simulated: bool) -> None:
         """Show where it stands; ``link`` says what is wrong with the connection, if anything."""

@@ -98,12 +98,12 @@ def test_letters_go_out_after_a_yes_and_not_before(qtbot, home) -> None:
 
 
 @contextlib.contextmanager
-def modbus_device(port: str):
+def modbus_device(port: str, torque=lambda: 27_000):
     """The Modbus library's own server, in a thread of its own."""
     loop, ready_, stop = asyncio.new_event_loop(), threading.Event(), asyncio.Event()
 
     async def serve() -> None:
-        async with server(port, lambda: 27_000):
+        async with server(port, torque):
             ready_.set()
             await stop.wait()
 

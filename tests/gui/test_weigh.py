@@ -1,31 +1,39 @@
 """Checking a transducer with known weights in the window: what is typed, steps that are noticed, a real serial port."""
 
+import contextlib
 import os
 
+import msgspec
 import numpy as np
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from gui.models.calibrating import Calibrating
+from gui.models.stream import Open, SessionStream
 from gui.models.weighing import Doing, Hanging, Weighing, cautions, plan_of
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.weigh_dialog import WeighDialog
 from gui.sound import Sound
 from logger.decoder.build import build_decoder
+from logger.decoder.layouts import Field, Packet
 from logger.decoder.template import LineFormat
-from logger.description import Description, Poll
+from logger.description import BleSettings, Description, Poll, read_description
 from logger.header import TransducerFacts
+from logger.links.ble import BleLink
 from logger.register import read_register
 from logger.weigh import Agreement
 from tests.gui.hand import Hand
+from tests.gui.test_asking import modbus_device
 from tests.logger.answering import AnsweringPort
+from tests.logger.cable import Cable
 
 posix = pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
 FACTS = TransducerFacts(name="shop gauge", serial="G-7", accuracy_percent_of_reading=1.0, capacity_nm=200.0)
 TYPED = Hanging(masses=("5 kg", "10", ""), arm="500", latitude="47.2", height="410 m", mass_error="5 g")
 G = 9.80692  # there, by the legal-metrology formula
 RATE_HZ = 100.0
+ONE = "F0:00:00:00:00:01"
 
 
 class Rig:
@@ -172,7 +180,16 @@ def test_a_step_is_taken_back_and_insisted_on() -> None:
     assert rig.hold(2.6 * G, 3.0) == 0, "hardly moved"
     weighing.insist()
     assert rig.hold(2.6 * G) == 1
-    assert weighing.feed(np.array([1.0]), np.array([np.nan])) is False
+
+
+def test_a_mark_instead_of_a_reading_begins_the_quiet_time_anew() -> None:
+    weighing = weighing_of()
+    rig = Rig(weighing)
+    assert rig.hold(0.0, 1.3) == 0
+    assert not weighing.feed(np.array([rig.time_s + 0.01, rig.time_s + 0.02]), np.array([0.4, np.nan]))
+    assert weighing.now_nm is None
+    assert rig.hold(0.0, 1.3) == 0
+    assert rig.hold(0.0, 1.0) == 1
 
 
 # ---------------------------------------------------------------------- in the window
@@ -274,6 +291,85 @@ def test_one_that_must_be_asked_is_asked_after_a_yes_only(qtbot, home) -> None:
         assert "Standard gravity" in dialog.outcome.notes.text()
         dialog.reject()
         hand.window.tester.close()
+    hand.close()
+
+
+@posix
+def test_modbus_registers_are_weighed(qtbot, home) -> None:
+    """Also anticlockwise, on a device that shows that as negative."""
+    hung = [0.0]
+    hand = Hand(qtbot, fake=False)
+    with Cable() as cable, modbus_device(cable.a, lambda: round(1000 * hung[0])):
+        described = read_description("modbus")
+        modbus = msgspec.structs.replace(described.modbus, device=3)
+        hand.window.tester.card.put(
+            description=msgspec.structs.replace(described, modbus=modbus, transducer=FACTS), address=cable.b
+        )
+        dialog = dialog_of(hand)
+        dialog.what.way.set_key("anticlockwise")
+        type_in(dialog, mass1="10 kg", arm="500 mm", latitude="47.2")
+        hand.press(dialog.next)
+        hand.press(next(part for part in dialog.findChildren(AskDialog) if part.isVisible()).yes)
+        hang_by_hand(qtbot, dialog, lambda torque: hung.__setitem__(0, torque))
+        qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=5_000)
+        assert hung == [0.0]
+        assert dialog.weighing.plan.torque_nm(1) < -49
+        assert dialog.weighing.result is Agreement.WITHIN
+        dialog.reject()
+        hand.window.tester.close()
+    hand.close()
+
+
+def test_a_radio_gauge_is_weighed(qtbot, home, monkeypatch) -> None:
+    import asyncio
+
+    from logger.acquisition import Acquisition
+    from logger.virtual.device import STREAM
+    from logger.virtual.gauges import device_gauge
+    from tests.radio.world import world
+
+    hung = [0.0]
+    hand = Hand(qtbot, fake=False)
+    acquisition = Acquisition()
+    hand.window.tester._acquisition = acquisition
+    stack = contextlib.AsyncExitStack()
+
+    async def switch_on():
+        made = await stack.enter_async_context(world("radio", monkeypatch))
+        peripheral = device_gauge(made.air, ONE)
+        await made.add(peripheral)
+        speaking = asyncio.ensure_future(speak(peripheral))
+        stack.callback(speaking.cancel)
+        return made
+
+    async def speak(peripheral) -> None:
+        while True:
+            await asyncio.sleep(0.02)
+            if peripheral.subscribers(STREAM):
+                with contextlib.suppress(Exception):  # the connection may end in the middle of a notification
+                    await peripheral.notify(STREAM, round(1000 * hung[0]).to_bytes(4, "little", signed=True))
+
+    made = acquisition.call(switch_on()).result(30)
+    settings = BleSettings(characteristic=STREAM)
+    packet = Packet(fields=(Field(name="torque", type="s32", unit="N·m", scale=0.001),))
+    hand.window.tester._opener = lambda card, _opened: SessionStream(
+        acquisition, card, Open(BleLink(ONE, settings, backends=made.backends))
+    )
+    hand.window.tester.card.put(
+        description=Description(name="radio gauge", link="ble", notification=packet, ble=settings, transducer=FACTS),
+        address=ONE,
+    )
+    dialog = dialog_of(hand)
+    type_in(dialog, mass1="10 kg", arm="500 mm", latitude="47.2")
+    hand.press(dialog.next)
+    hang_by_hand(qtbot, dialog, lambda torque: hung.__setitem__(0, 1.03 * torque))
+    qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=5_000)
+    assert dialog.outcome.result.state == "outside"
+    assert dialog.weighing.points[0].deviation_percent == pytest.approx(3.0, abs=0.05)
+    assert dialog.outcome.simulated.isVisible(), "its device information says so"
+    hand.press(dialog.next)
+    assert not read_register().instruments
+    hand.window.tester.close()
     hand.close()
 
 
