@@ -1,7 +1,8 @@
-"""Pictures of every page, state, theme and size, to be looked at: ``python -m tests.gui.shots [folder] [names]``."""
+"""Pictures of every page, state, theme and size, to be looked at."""
 
 from __future__ import annotations
 
+import argparse
 import sys
 from pathlib import Path
 
@@ -24,17 +25,22 @@ def shoot(folder: Path, name: str, palette: str, size: str, scale: float = 1.0) 
     studio.close()
 
 
-def main(words: list[str]) -> int:
-    folder = Path(words[0] if words else "shots")
-    folder.mkdir(parents=True, exist_ok=True)
+def main() -> int:
+    parser = argparse.ArgumentParser(prog="python -m tests.gui.shots", description=__doc__)
+    parser.add_argument("folder", nargs="?", type=Path, default=Path("shots"))
+    parser.add_argument("names", nargs="*", metavar="name", help=f"of {', '.join(STATES)}; all without")
+    args = parser.parse_args()
+    unknown = [name for name in args.names if name not in STATES]
+    if unknown:
+        parser.error(f"no such state: {', '.join(unknown)}")
+    args.folder.mkdir(parents=True, exist_ok=True)
     app = QApplication.instance() or QApplication([])
-    names = words[1:] or list(STATES)
-    for name in names:
+    for name in args.names or STATES:
         for palette, size, scale in (("dark", "small", 1.0), ("light", "usual", 1.0), ("dark", "usual", 1.5)):
-            shoot(folder, name, palette, size, scale)
+            shoot(args.folder, name, palette, size, scale)
     app.processEvents()
     return 0
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    sys.exit(main())
