@@ -76,7 +76,7 @@ def test_the_plan_goes_up_and_down_from_nothing_to_nothing() -> None:
     assert not up.place_known
 
 
-@pytest.mark.published("TB 9-6695-301-50, table 3 (dead-weight torque tester)", rows=("5.1c",), status="READ-P")
+@pytest.mark.published("TB 9-6695-301-50 table 3", rows=("5.1c",), status="READ-P")
 def test_the_torque_testers_weights_as_they_would_be_typed() -> None:
     """24 to 120 lb on 10 in are 240 to 1200 lbf·in under standard gravity."""
     typed = Hanging(masses=("24 lb", "72 lb", "120 lb"), arm="10 in", gravity="9.80665", down=False)
