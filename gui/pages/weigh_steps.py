@@ -46,11 +46,11 @@ class WhatStep(QWidget):
             "mass2": Field("Second mass, if any", "20 kg in all"),
             "mass3": Field("Third mass, if any", "30 kg in all"),
             "arm": Field("Drive to hanging point", "500 mm"),
-            "arm_error": Field("The length is good to", "± 0.5 mm"),
-            "mass_error": Field("The masses are good to", "± 5 g"),
+            "arm_error": Field("The length is good to ±", "empty: 0.5 mm"),
+            "mass_error": Field("The masses are good to ±", "5 g; empty: exact"),
             "latitude": Field("Latitude, for gravity", "47.2°"),
             "height": Field("Height above the sea", "410 m"),
-            "gravity": Field("Or gravity itself, m/s²", "9.807"),
+            "gravity": Field("Or gravity itself, m/s²", "9.807; empty: standard"),
             "allowed": Field("Allowed, if not by its papers", "1 %"),
         }
         self.way = Choice("The weight turns it", WAYS.items())
@@ -73,7 +73,7 @@ class WhatStep(QWidget):
         grid.setVerticalSpacing(8)
         *others, allowed = self.fields.values()
         for index, part in enumerate((*others, self.way, self.down, allowed)):
-            grid.addWidget(part, index // 3, index % 3)
+            grid.addWidget(part, index // 3, index % 3, Qt.AlignmentFlag.AlignTop)
             grid.setColumnStretch(index % 3, 1)
         inside = column(self, gap=10)
         inside.addWidget(label(CAUTION, "warn", wrap=True))
