@@ -65,7 +65,9 @@ class MainWindow(QMainWindow):
             row.addWidget(tab)
         row.addStretch(1)
         row.addWidget(self.unit)
-        self._menu_button = button("View", role="", tip="Colours, text size, decimal mark, sounds")
+        self._menu_button = button(
+            "View", role="", tip="Colours, text size, decimal mark, sounds, what stands on reports"
+        )
         self._menu_button.setMenu(self._menu())
         row.addSpacing(8)
         row.addWidget(self._menu_button)
@@ -91,6 +93,8 @@ class MainWindow(QMainWindow):
         sounds.setCheckable(True)
         sounds.setChecked(choices.sounds)
         sounds.toggled.connect(self.set_sounds)
+        menu.addSeparator()
+        menu.addAction("On every report …", self.ask_for_reports)
         return menu
 
     def _connect(self) -> None:
@@ -186,6 +190,14 @@ class MainWindow(QMainWindow):
         """Switch sounds."""
         self._shared.sounds.on = on
         self._shared.settings.remember(sounds=on)
+
+    def ask_for_reports(self) -> None:
+        """Ask what stands on every report: shop, address, who authorises, paper."""
+        from gui.pages.report_dialog import ReportDialog
+
+        dialog = ReportDialog(self._shared, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""

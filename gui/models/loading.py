@@ -18,6 +18,7 @@ from gui.models.trace import GrowingTrace
 
 if TYPE_CHECKING:
     from analysis.recorded import RecordingReading
+    from analysis.report.material import Issue
     from logger.samples import Floats
 
 
@@ -117,17 +118,15 @@ def said_of(reading: RecordingReading) -> Said:
     return Said(state, values.get("breakaway"), values.get("rotating mean"))
 
 
-def export(path: str, target: str, unit: str, reader: str = "engineer", neutral: str = "") -> str:
+def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
     """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
 
     Parameters
     ----------
     path, target : str
         The recording, and where to; its ending says what.
-    unit : str
-        Of a page.
-    reader : str
-        For whom a page is: "engineer" or "customer".
+    issue : Issue
+        For whom a page is, its unit, what the shop puts on it.
     neutral : str
         Where ``path`` is the half in gear of a ratio, the half in neutral: the page is of both.
 
@@ -136,8 +135,6 @@ def export(path: str, target: str, unit: str, reader: str = "engineer", neutral:
     HeldwheelError
         It cannot be read or written.
     """
-    from datetime import datetime
-
     from analysis.pipeline import Asked, read_file
     from logger.errors import FileError
 
@@ -145,10 +142,8 @@ def export(path: str, target: str, unit: str, reader: str = "engineer", neutral:
     if ending in {".html", ".pdf"}:
         from analysis.gear import read_halves
         from analysis.report.gather import material_of, ratio_material
-        from analysis.report.material import Issue, Kind
         from analysis.report.write import content_of, write_report
 
-        issue = Issue(datetime.now().astimezone().replace(microsecond=0), Kind(reader), unit)
         asked = Asked()
         pair = read_halves(path, neutral, asked) if neutral else None
         material = ratio_material(*pair) if pair is not None else material_of(read_file(path, asked), asked)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import contextlib
 import os
 from pathlib import Path
+from typing import Literal
 
 import msgspec
 
@@ -34,6 +35,10 @@ class Choices(Record, frozen=True, kw_only=True):
     limit: str = ""
     transducer: str = ""
     operator: str = ""
+    shop: str = ""  # on every report
+    address: str = ""
+    authorised: str = ""
+    paper: Literal["A4", "letter"] = "A4"
     seen: tuple[str, ...] = ()  # hints that need not be shown again
 
 

@@ -11,6 +11,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, read_entries
+from gui.models.issuing import issue_of
 from gui.models.loading import Loaded, angle_of, export, load, said_of
 from gui.models.ratio import halves_of
 from gui.models.run import Notice
@@ -247,8 +248,8 @@ class ReviewPage(QWidget):
 
     def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "") -> None:
         """Write a page, for an engineer or a customer, of a recording or of two halves, or a table, in the worker."""
-        unit = self._shared.display.unit
-        self.worker.ask(export, path, target, unit, reader, neutral, then=self._written, failed=self._failed)
+        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
+        self.worker.ask(export, path, target, issue, neutral, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
         self.say(f"Written to {target}")

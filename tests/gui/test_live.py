@@ -10,8 +10,10 @@ from PySide6.QtCore import Qt
 
 from analysis.pipeline import read_file
 from gui.models.flow import Step
+from gui.models.issuing import issue_of
 from gui.models.loading import export
 from gui.models.run import Link
+from gui.models.settings import Choices
 from logger.files import read_trace
 from tests.gui.hand import Hand
 
@@ -105,7 +107,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
     live.press(live.page.sign._open)
     review = live.window.pages["Review"]
     until(live, lambda: "Packs alone, drag taken away, rotating mean" in review.reading.result._others.text())
-    page = export(str(file), str(home / "page.html"), "N·m")
+    page = export(str(file), str(home / "page.html"), issue_of(Choices(), "engineer", "N·m"))
     text = Path(page).read_text("utf-8")
     assert "Drag taken off" in text
     assert Path(reading.drag.file).name in text

@@ -10,7 +10,7 @@ from tests.gui.shots.studio import Studio, wait, with_recordings
 
 
 def ratio_judged(studio: Studio) -> None:
-    from tests.gui.test_ratio import recording
+    from tests.analysis.halves import recording
 
     folder = Path(os.environ["HELDWHEEL_HOME"]) / "recordings"
     for gear, nm in (("neutral", 12.0), ("in gear", 40.0)):
@@ -33,6 +33,19 @@ def review(studio: Studio) -> None:
     wait(studio, lambda: bool(page._loaded), say=lambda: page.reading._empty.text())
     page.reading.pulls.selectRow(0)
     page.reading.plot.show_all()
+
+
+def reports(studio: Studio) -> None:
+    from PySide6.QtWidgets import QDialog
+
+    from gui.models.issuing import PAPERS
+
+    review(studio)
+    studio.window._shared.settings.remember(
+        shop="Hillfoot Workshop", address="Old Quarry Road 3 / Hillfoot", authorised="operator C", paper=PAPERS[1][0]
+    )
+    studio.window.ask_for_reports()
+    wait(studio, lambda: any(part.isVisible() for part in studio.window.findChildren(QDialog)))
 
 
 def review_empty(studio: Studio) -> None:
@@ -64,6 +77,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "review-ratio": ratio_judged,
     "review": review,
     "review-empty": review_empty,
+    "reports": reports,
     "review-correct": review_correct,
     "review-budget": review_budget,
     "review-overlay": review_overlay,
