@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import math
 from datetime import datetime
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 import msgspec
 import numpy as np
@@ -13,7 +13,7 @@ import numpy as np
 from logger.decoder.layouts import Field, Register
 from logger.decoder.template import NumberField
 from logger.errors import DeviceError, InputError
-from logger.samples import Block, Ending, EndReason
+from logger.samples import Block, Ending, EndReason, EventKind
 
 if TYPE_CHECKING:
     from logger.decoder.layouts import Packet
@@ -29,15 +29,24 @@ SETTLE_SHARE = 0.2
 MEAN_S = 3.0  # a weight on an arm swings about once a second: a mean over a few swings
 
 
+class MeanReading(NamedTuple):
+    """A mean in the transducer's unit, and whether the device said that it is simulated."""
+
+    value: float
+    simulated: bool
+
+
 class _Collector:
-    """A subscriber that keeps the torque."""
+    """A subscriber that keeps the torque, and a device's word that it is simulated."""
 
     def __init__(self) -> None:
         self.parts: list[Floats] = []
+        self.simulated = False
 
     def on_block(self, block: Block) -> None:
         """Keep a block's torque."""
         self.parts.append(block.columns["torque"])
+        self.simulated |= any(event.kind is EventKind.SIMULATED for event in block.events)
 
     def on_end(self, ending: Ending) -> None:
         """Keep nothing."""
@@ -45,8 +54,8 @@ class _Collector:
 
 def mean_reading(
     description: Description, address: str, seconds: float, *, link: Link | None = None, confirmed: bool = False
-) -> float:
-    """Measure for some seconds and give the mean, in the transducer's unit; ``confirmed`` as in ``build_link``.
+) -> MeanReading:
+    """Measure for some seconds and give the mean; ``confirmed`` as in ``build_link``.
 
     Raises
     ------
@@ -81,7 +90,7 @@ def mean_reading(
         raise DeviceError(f"{address}: gave no reading in {seconds:g} s; is it switched on, and does the file fit it?")
     if not np.isfinite(torque).all():
         raise DeviceError(f"{address}: gave marks instead of readings (overload or error); see its display")
-    return float(torque.mean())
+    return MeanReading(float(torque.mean()), collector.simulated)
 
 
 def calibrated(description: Description, made: TwoPoint, loads: str) -> Description:

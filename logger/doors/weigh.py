@@ -179,16 +179,23 @@ def _measured(args: argparse.Namespace, description: Description | None, mass: s
 
 
 def _mean(args: argparse.Namespace, description: Description, ask: str) -> float:
-    """Ask for a load, and give the mean reading in N·m."""
+    """Ask for a load, and give the mean reading in N·m; a simulated device's is never kept for a real one."""
     import sys
 
+    from logger.console import note
+    from logger.errors import InputError
     from logger.measure import mean_reading
     from logger.units import torque_factor
 
     sys.stderr.write(f"{ask}, then press Enter: ")
     sys.stderr.flush()
     sys.stdin.readline()
-    return mean_reading(description, args.port, args.seconds, confirmed=True) * torque_factor(description.unit)
+    mean = mean_reading(description, args.port, args.seconds, confirmed=True)
+    if mean.simulated and args.serial:
+        raise InputError("the device says that it is simulated: nothing is kept for an instrument; leave --serial out")
+    if mean.simulated:
+        note("SIMULATED: the device says so itself")
+    return mean.value * torque_factor(description.unit)
 
 
 def _calibrate(

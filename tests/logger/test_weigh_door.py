@@ -147,3 +147,21 @@ def test_a_silent_port_is_told(weigh, tmp_path, monkeypatch):
                              "--seconds", "0.6")  # fmt: skip
     assert code == 2
     assert "gave no reading" in err
+
+
+def test_a_simulated_device_is_said_and_never_kept_for_a_real_one(weigh, tmp_path, monkeypatch):
+    description = tmp_path / "gauge.toml"
+    facts, lines = TransducerFacts(unit="N·m", rate_hz=100.0), LineFormat(template="{torque};SIM")
+    write_toml(description, Description(name="gauge", lines=lines, simulated_mark="SIM", transducer=facts))
+    write_register(Instruments(instruments=(Instrument(facts=TransducerFacts(serial="G-1")),)))
+    monkeypatch.setattr("sys.stdin.readline", lambda: "\n", raising=False)
+    with VirtualPort((at, line.replace(b"\n", b";SIM\n")) for at, line in gauge(lambda: 1.0)) as port:
+        words = ("--arm", "500mm", "--load", "5kg", "--port", port.path, "--transducer", str(description),
+                 "--seconds", "0.6")  # fmt: skip
+        code, _, err = weigh(*words)
+        assert "SIMULATED" in err
+        assert code == 0
+        code, _, err = weigh(*words, "--serial", "G-1")
+        assert code == 2
+        assert "simulated" in err
+    assert read_register().instruments[0].weighings == ()
