@@ -235,6 +235,9 @@ class ReviewPage(QWidget):
         kinds = PAGES if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
         path, neutral = chosen[0].path, ""
         if name.endswith("pdf"):
+            if len(chosen) == 2 and any(entry.path in self._loading for entry in chosen):
+                self.say("The two recordings are still being read. Press Report again when both are shown.")
+                return
             path, neutral = self._halves([entry.path for entry in chosen]) or (path, "")
         start = str(Path(path).with_suffix("")) + f"-{name}"
         target, kind = QFileDialog.getSaveFileName(self, "Write to", start, kinds)

@@ -179,6 +179,25 @@ def test_hostile_text_in_both_halves_is_text(made, kind):
     assert render(content, "pdf").startswith(b"%PDF")
 
 
+def test_both_directions_are_compared_with_their_like(made):
+    """In gear was turned both ways, in neutral the second way only: that is what is divided."""
+    _, (in_gear, neutral) = made
+
+    def turned(reading, direction, by=1.0):
+        found = (
+            replace(v, direction=direction, budget=replace(v.budget, value=v.budget.value * by)) for v in reading.job
+        )
+        return tuple(found)
+
+    both = replace(in_gear, job=(*in_gear.job, *turned(in_gear, -1, 1.5)))
+    back = replace(neutral, job=turned(neutral, -1))
+    found = judged_ratio(both, back)
+    assert (found.in_gear.direction, found.neutral.direction) == (-1, -1)
+    assert found.budget.value == pytest.approx(1.5 * judged_ratio(in_gear, neutral).budget.value)
+    assert not found.doubts
+    assert any("one way in gear and the other way" in doubt for doubt in judged_ratio(in_gear, back).doubts)
+
+
 # ---------------------------------------------------------------------- refused
 def test_swapped_halves_are_refused(halves):
     with pytest.raises(InputError, match=r"neutral\.csv: is taken as the half 'in gear', but says of itself 'neutral'"):
