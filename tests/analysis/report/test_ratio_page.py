@@ -23,7 +23,8 @@ from logger.door import Exit, run_door
 from logger.errors import InputError
 from logger.header import Conditions, Job
 from tests.analysis.halves import FREE, recording
-from tests.analysis.report.test_write import HOSTILE, read_html, text_of, texts_of_pdf, words_of_pdf
+from tests.analysis.report.reading import read_html, text_of, texts_of_pdf, words_of_pdf
+from tests.analysis.report.test_write import HOSTILE
 from tests.analysis.sample import filled, issue
 
 LEVELS = {"in gear": 40.0, "neutral": 12.0}

@@ -5,87 +5,21 @@ from __future__ import annotations
 import json
 import re
 from datetime import UTC, date, datetime
-from html.parser import HTMLParser
 
 import msgspec
 import pytest
-from fpdf import FPDF
 from hypothesis import given
 from hypothesis import strategies as st
 
-from analysis.budget import Budget, Input, Row
 from analysis.cautions import cautions_of
 from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import words
-from analysis.report.material import DragPart, JobLine, Kind, PackLine, PaperSize
+from analysis.report.material import DragPart, JobLine, Kind, PackLine
 from analysis.report.write import content_of, render, write_report
 from logger.errors import FileError, InputError
 from logger.header import Axle, Conditions, Header, Job, Photo, Test, TransducerFacts, Zero
+from tests.analysis.report.reading import read_html, text_of, texts_of_pdf, words_of_pdf
 from tests.analysis.sample import LIMIT, filled, header, issue, material
-
-
-class Reader(HTMLParser):
-    """Collects text, elements and attributes."""
-
-    def __init__(self):
-        super().__init__()
-        self.texts, self.tags, self.attributes = [], [], []
-        self._quiet = 0
-
-    def handle_starttag(self, tag, attrs):
-        self.tags.append(tag)
-        self.attributes += attrs
-        self._quiet += tag in ("style", "script")
-
-    def handle_endtag(self, tag):
-        self._quiet -= tag in ("style", "script")
-
-    def handle_data(self, data):
-        if not self._quiet:
-            self.texts.append(data)
-
-
-def read_html(content):
-    reader = Reader()
-    reader.feed(render(content, "html").decode("utf-8"))
-    return reader
-
-
-def text_of(content):
-    return " ".join(" ".join(read_html(content).texts).split())
-
-
-def texts_of_pdf(content, monkeypatch):
-    """Give every text that the PDF is drawn from, with the sizes of its type, and its sheets."""
-    drawn, written, trials = [], [], []
-    for name in ("cell", "multi_cell", "text"):
-        old = getattr(FPDF, name)
-
-        def noted(self, *args, _old=old, **kwargs):
-            if kwargs.get("dry_run"):
-                trials.append(1)
-                found = _old(self, *args, **kwargs)
-                trials.pop()
-                return found
-            if not trials:
-                text = str(args[2]) if len(args) > 2 else str(kwargs.get("text", ""))
-                drawn.append((self, text, self.font_size_pt))
-            return _old(self, *args, **kwargs)
-
-        monkeypatch.setattr(FPDF, name, noted)
-    output = FPDF.output
-    monkeypatch.setattr(FPDF, "output", lambda self, *args: (written.append(self), output(self, *args))[1])
-    data = render(content, "pdf")
-    monkeypatch.undo()
-    texts = [(text, size) for pdf, text, size in drawn if pdf in written and text.strip()]
-    return texts, len(re.findall(rb"/Type /Page\b(?!s)", data))
-
-
-def words_of_pdf(content, monkeypatch):
-    """Give all that the PDF says as one text."""
-    texts, _ = texts_of_pdf(content, monkeypatch)
-    return " ".join(" ".join(text for text, _ in texts).split())
-
 
 # Fields that a test report must carry (ISO/IEC 17025:2017, 7.8.2.1, in own words) and those of the trade's sheet.
 EXPECTED = [
@@ -171,20 +105,6 @@ def test_what_the_wheels_did_stands_beside_the_type():
     text = text_of(content_of(material(head=header(axle=axle)), issue()))
     assert "brakes: both brakes are free; both wheels up: it turns the same way" in text
     assert "of my own" not in text
-
-
-def test_customer_page_is_one_sheet(monkeypatch):
-    _, sheets = texts_of_pdf(content_of(material(pulls=6), issue()), monkeypatch)
-    assert sheets == 1
-
-
-def test_many_pulls_flow_over_sheets_that_all_carry_the_identity(monkeypatch):
-    content = content_of(material(pulls=80), issue(Kind.ENGINEER))
-    texts, sheets = texts_of_pdf(content, monkeypatch)
-    pdf = " ".join(text for text, _ in texts)
-    assert sheets >= 3
-    assert pdf.count(content.footer) == sheets
-    assert len(re.findall(r"page \d+ of", pdf)) == sheets
 
 
 def test_measured_data_carry_no_simulated_mark():
@@ -289,67 +209,6 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
             assert words.RAW_IS_COMPARED in shown
         assert content.verdict == content_of(material(), issue(kind)).verdict, "the limit is compared with raw torque"
     assert "packs alone" not in text_of(content_of(material(), issue()))
-
-
-def _full_budget():
-    names = ("lever's weight", "zero", "lever length", "stud radius", "lever angle", "pull angle", "resolution")
-    rows = [Row(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0)]
-    rows += [Row(Input(name, 0.45, 0.3, "N·m", note="stated ± 10 mm at the hand"), 1.0) for name in names]
-    return Budget("breakaway", 55.3, "N·m", (*rows, Row(Input("repeats", 0.0, 0.55, "N·m", 3, note="median"), 1.0)))
-
-
-@pytest.mark.parametrize("paper", PaperSize)
-@pytest.mark.parametrize("pulls", [3, 4, 5])
-def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, paper, monkeypatch):
-    gauge = msgspec.structs.replace(header().transducer, certificate_due=date(2027, 1, 1))  # an expired one has a frame
-    head = header(transducer=gauge)
-    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(Kind.ENGINEER, paper=paper))
-    texts, sheets = texts_of_pdf(content, monkeypatch)
-    assert sheets == 1
-    assert min(size for _, size in texts) >= 7  # legend, remarks and foot
-    body = [size for text, size in texts if text in {"calibration", "lever length", "48.90 ± 0.50", "the club"}]
-    assert len(body) == 4
-    assert min(body) >= 7.5
-
-
-@pytest.mark.parametrize("paper", PaperSize)
-def test_engineers_page_with_every_field_filled_in_is_one_sheet_too(paper, monkeypatch):
-    _, sheets = texts_of_pdf(
-        content_of(material(head=FILLED), issue(Kind.ENGINEER, authorised="operator C", paper=paper)), monkeypatch
-    )
-    assert sheets == 1
-
-
-@pytest.mark.parametrize(("paper", "box"), [(PaperSize.A4, (595.28, 841.89)), (PaperSize.LETTER, (612.0, 792.0))])
-@pytest.mark.parametrize("kind", Kind)
-def test_the_page_has_the_size_of_its_paper(kind, paper, box, monkeypatch):
-    """ISO 216: 210 x 297 mm; letter: 8.5 x 11 inches; 72 points to an inch, 25.4 mm."""
-    content = content_of(material(), issue(kind, paper=paper))
-    sizes = re.findall(rb"/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]", render(content, "pdf"))
-    assert {tuple(float(side) for side in size) for size in sizes} == {box}
-    assert f"@page {{ size: {paper}; " in render(content, "html").decode("utf-8")
-    drawn = content.drawing
-    assert drawn.width == paper.width == box[0] - 72
-    right = []
-    cell = FPDF.multi_cell
-    monkeypatch.setattr(
-        FPDF, "multi_cell", lambda self, w, *a, **k: (right.append(self.x + w), cell(self, w, *a, **k))[1]
-    )
-    render(content, "pdf")
-    assert max(right) == pytest.approx(box[0] - 36, abs=0.1), "nothing is set beyond the margin"
-
-
-def test_the_default_is_a4_and_the_paper_is_in_the_record():
-    assert content_of(material(), issue()).paper is PaperSize.A4
-    on_letter = content_of(material(), issue(paper=PaperSize.LETTER))
-    assert json.loads(on_letter.record)["issue"]["paper"] == "letter"
-    assert on_letter.identity != content_of(material(), issue()).identity
-
-
-def test_small_inputs_keep_their_value_and_uncertainty():
-    rows = (*_full_budget().rows, Row(Input("lever turned", 0.2, 0.01, "rad", note="stated"), 1.0))
-    text = text_of(content_of(material(budget=Budget("breakaway", 55.3, "N·m", rows)), issue(Kind.ENGINEER)))
-    assert "Below 0.5 % each: lever turned 0.2 rad (u 0.01)." in text
 
 
 @pytest.mark.parametrize("kind", Kind)
