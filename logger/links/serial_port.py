@@ -40,6 +40,8 @@ if TYPE_CHECKING:
 
 GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; waking costs more than reading
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
+FLOOD_BYTES_S: Final = 600_000.0  # faster than 4 Mbaud: a buffer, whose writer stands still while it is full
+FLOOD_S: Final = 0.001
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
 # TypeError: pyserial, when a port closes under it
@@ -164,6 +166,7 @@ class SerialLink:
 
     def _pump(self, port: serial.Serial) -> None:
         """Read until told to stop or the port fails."""
+        gathered, since = 0, time.monotonic()
         try:
             while not self._stopping.is_set():
                 waiting = port.in_waiting
@@ -171,10 +174,13 @@ class SerialLink:
                 if data:
                     if not waiting:
                         data += port.read(port.in_waiting)
-                    self._chunks.append(Chunk(time.monotonic(), data))
+                    now = time.monotonic()
+                    self._chunks.append(Chunk(now, data))
                     self._tell()
+                    gathered += len(data)
                     if len(data) < BUSY_BYTES:
-                        time.sleep(GATHER_S)
+                        time.sleep(GATHER_S if gathered < FLOOD_BYTES_S * (now - since) else FLOOD_S)
+                        gathered, since = 0, now
         except _FAILURES as error:
             self._error = error
             self._tell()
