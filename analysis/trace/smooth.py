@@ -26,13 +26,17 @@ ENOUGH = 1000
 
 def moving_mean(values: Floats, width: int) -> Floats:
     """Mean over ``width`` neighbours (an even width is made odd), centred; at the ends over those that exist."""
-    half = max(width, 1) // 2
-    if half == 0 or len(values) < 2:
+    n, half = len(values), max(width, 1) // 2
+    if half == 0 or n < 2:
         return values
-    total = np.concatenate([[0.0], np.cumsum(values)])
-    at = np.arange(len(values))
-    low, high = np.maximum(at - half, 0), np.minimum(at + half + 1, len(values))
-    return np.asarray((total[high] - total[low]) / (high - low))
+    total = np.zeros(n + 2 * half + 1)  # sums up to here, flat beyond the ends
+    np.cumsum(values, out=total[half + 1 : half + 1 + n])
+    total[half + 1 + n :] = total[half + n]
+    count, ends = np.full(n, 2 * half + 1), min(half, n)
+    missing = np.arange(half, half - ends, -1)
+    count[:ends] -= missing
+    count[n - ends :] -= missing[::-1]
+    return np.asarray((total[2 * half + 1 :] - total[:n]) / count)
 
 
 def thin(values: Floats) -> Floats:
@@ -66,7 +70,7 @@ def parabola(x: Floats, y: Floats) -> tuple[float, float, float, float]:
 def block_means(values: Floats, width: int) -> Floats:
     """Means of whole blocks of ``width`` values; a shorter last block is left out."""
     whole = len(values) // width
-    return np.asarray(values[: whole * width].reshape(whole, width).mean(axis=1))
+    return np.asarray(np.add.reduce(values[: whole * width].reshape(whole, width), axis=1) / width)
 
 
 def sample_noise(values: Floats) -> float:

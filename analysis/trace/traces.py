@@ -260,8 +260,8 @@ def spikes(torque_nm: Floats, noise_nm: float) -> Ints:
     y = torque_nm
     steps = np.diff(y)
     sudden = np.abs(steps) > SPIKE_NOISES * noise_nm
-    turns = sudden[1:-2] & sudden[2:-1] & ((steps[1:-2] > 0) != (steps[2:-1] > 0))
-    at = np.flatnonzero(turns) + 2
+    at = np.flatnonzero(sudden[1:-2] & sudden[2:-1]) + 2
+    at = at[(steps[at - 1] > 0) != (steps[at] > 0)]
     stands_out = np.minimum(np.abs(steps[at - 1]), np.abs(steps[at]))
     beside = np.maximum.reduce([np.abs(steps[at - 2]), np.abs(steps[at + 1]), np.abs(y[at + 1] - y[at - 1])])
     return np.asarray(at[stands_out > SPIKE_SLOPES * beside + SPIKE_NOISES * noise_nm])

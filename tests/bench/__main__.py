@@ -2,6 +2,7 @@
 
 Each ``bench_*.py`` here has ``run() -> list[dict]``; a row holds ``name``, ``ours``, ``reference`` (both text or
 numbers), ``ratio`` (a number, or None where only a count is meant) and ``target`` (``"<= 2"``, ``">= 4.5"`` or "").
+Each module runs in a process of its own: memory that one has used makes the next one's large arrays cheaper.
 Absolute figures drift on shared machines: read the ratios.
 """
 
@@ -15,7 +16,9 @@ import platform
 import re
 import sys
 import time
+from concurrent.futures import ProcessPoolExecutor
 from datetime import UTC, datetime
+from multiprocessing import get_context
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
@@ -48,6 +51,11 @@ def met(row: dict[str, object]) -> str:
     return "met" if good else "MISSED"
 
 
+def rows_of(name: str) -> list[dict[str, object]]:
+    """Run one benchmark."""
+    return list(importlib.import_module(f"tests.bench.{name}").run())
+
+
 def _text(value: object) -> str:
     return f"{value:.4g}" if isinstance(value, float) else "" if value is None else str(value)
 
@@ -68,15 +76,17 @@ def main() -> int:
     rows: list[dict[str, object]] = []
     head = f"{'what':<64}{'ours':>14}{'reference':>14}{'ratio':>9}  {'target':<10}"
     print(head, "-" * len(head), sep="\n")
+    pool = ProcessPoolExecutor(1, mp_context=get_context("spawn"), max_tasks_per_child=1)
     for name in wanted:
         begun = time.perf_counter()
-        for row in importlib.import_module(f"tests.bench.{name}").run():
+        for row in pool.submit(rows_of, name).result():
             row["met"] = met(row)
             rows.append(row)
             cells = [_text(row.get(k)) for k in ("ours", "reference", "ratio")]
             figures = f"{cells[0]:>14}{cells[1]:>14}{cells[2]:>9}"
             print(f"{row['name']!s:<64}{figures}  {row.get('target') or '':<10}{row['met']}")
         print(f"({name}: {time.perf_counter() - begun:.0f} s)", flush=True)
+    pool.shutdown()
     args.out.mkdir(parents=True, exist_ok=True)
     target = args.out / "bench.json"
     target.write_text(json.dumps({"machine": about, "rows": rows}, indent=1), encoding="utf-8")
