@@ -9,7 +9,6 @@ Absolute figures drift on shared machines: read the ratios.
 from __future__ import annotations
 
 import argparse
-import importlib
 import json
 import os
 import platform
@@ -20,6 +19,8 @@ from concurrent.futures import ProcessPoolExecutor
 from datetime import UTC, datetime
 from multiprocessing import get_context
 from pathlib import Path
+
+from tests.bench.alone import rows_of
 
 HERE = Path(__file__).resolve().parent
 _TARGET = re.compile(r"(<=|>=|=)\s*([-+0-9.eE]+)")
@@ -49,11 +50,6 @@ def met(row: dict[str, object]) -> str:
     bound = float(found[2])
     good = {"<=": value <= bound, ">=": value >= bound, "=": value == bound}[found[1]]
     return "met" if good else "MISSED"
-
-
-def rows_of(name: str) -> list[dict[str, object]]:
-    """Run one benchmark."""
-    return list(importlib.import_module(f"tests.bench.{name}").run())
 
 
 def _text(value: object) -> str:
