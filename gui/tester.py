@@ -114,10 +114,11 @@ class Tester:
             self.changes.tell()
         self._remember()
 
-    def question(self, library: Library) -> Question | None:
-        """Give what must be agreed to before the card's transducer is opened; None where nothing is sent."""
+    def question(self, library: Library, *, second: bool = True) -> Question | None:
+        """Give what must be agreed to before the card's transducers are opened; None where nothing is sent."""
         card = self.card
-        for description, device in ((card.description, card.device), (card.second, card.second_device)):
+        devices = [(card.description, card.device)] + ([(card.second, card.second_device)] if second else [])
+        for description, device in devices:
             if description is not None and not card.practice and not self.agreements.cover(description, device):
                 asked = question_of(description, device, library.transducers.entries().values())
                 if asked is not None:

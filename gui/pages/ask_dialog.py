@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QDialog, QWidget
 
 from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gui.look import Look
-    from gui.models.asking import Question
+    from gui.models.asking import Agreements, Question
 
 CAUTION = (
     "On another device the same bytes may switch, set or erase something. Agree only if this transducer, and nothing "
@@ -79,3 +81,26 @@ class AskDialog(QDialog):
     def _agree(self) -> None:
         self.agreed.emit(self.question)
         self.accept()
+
+
+def ask_first(
+    question: Callable[[], Question | None],
+    agreements: Agreements,
+    look: Look,
+    parent: QWidget,
+    go: Callable[[], object],
+) -> None:
+    """Go on at once, or after a yes to every question: a second device may have to be asked, too."""
+    asked = question()
+    if asked is None:
+        go()
+        return
+
+    def agreed(answered: Question) -> None:
+        agreements.agree(answered)
+        ask_first(question, agreements, look, parent, go)
+
+    dialog = AskDialog(asked, look, parent)
+    dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+    dialog.agreed.connect(agreed)
+    dialog.open()

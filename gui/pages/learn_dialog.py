@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QDialog, QStackedWidget, QWidget
+from PySide6.QtCore import Signal
 
 from gui.models.asking import Question
 from gui.models.job import problem_of
 from gui.models.learning import Look, complete, look_at
 from gui.pages.learn_steps import INTERVAL_S, ListenStep, NameStep, WhereStep
-from gui.widgets.parts import button, column, dialog_size, label, line, restyle, scrolled
+from gui.pages.stepped_dialog import SteppedDialog
 from gui.work import Worker
 from logger.confirm import shown_bytes
 from logger.console import clean
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from PySide6.QtGui import QCloseEvent
+    from PySide6.QtWidgets import QWidget
 
     from gui.shared import Shared
     from gui.tester import Tester
@@ -35,70 +35,36 @@ TITLES = ("Where is it?", "Load and unload it now", "Is this right? Then name it
 WHERE, LISTEN, NAME = range(3)
 
 
-class LearnDialog(QDialog):
+class LearnDialog(SteppedDialog):
     """Three steps; emits ``learned`` with the description and the address it was heard at."""
 
     learned = Signal(object, str)
 
     def __init__(self, shared: Shared, tester: Tester, address: str, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("Learn a transducer")
-        self._shared, self._tester = shared, tester
+        super().__init__(shared, "Learn a transducer", (760, 600), parent)
+        self._tester = tester
         self._worker = Worker(self)
         self.heard = Heard()
         self.look: Look | None = None
         self._listening: Future[Heard] | None = None
         self.where, self.listen, self.name = WhereStep(address), ListenStep(shared), NameStep(shared.display)
-        self.pages = QStackedWidget()
-        self.title = label("", "title", wrap=True)
-        self.message = label("", "wrong", wrap=True)
-        self.back = button("Cancel", self._go_back, tip="Key Esc")
-        self.next = button("Listen", self._go_on, role="main")
-        self._lay_out()
-        self._timer = QTimer(self)
+        self._lay_out((self.where, self.listen, self.name))
         self._timer.setInterval(LOOK_MS)
         self._timer.timeout.connect(self._look)
         self.where.changed.connect(lambda _kind: self.show_step(WHERE))
         self.name.changed.connect(self._check)
         self.finished.connect(self._end)
-        scale = shared.look.scale
-        self.resize(dialog_size(parent, 760 * scale, 600 * scale))
         self.show_step(WHERE)
-
-    def _lay_out(self) -> None:
-        for step in (self.where, self.listen, self.name):
-            self.pages.addWidget(scrolled(step))
-        layout = column(self, margin=18, gap=10)
-        layout.addWidget(self.title)
-        layout.addWidget(self.pages, 1)
-        layout.addWidget(self.message)
-        foot = line(gap=10)
-        foot.addWidget(self.back)
-        foot.addStretch(1)
-        foot.addWidget(self.next)
-        layout.addLayout(foot)
 
     # ------------------------------------------------------------------ steps
     def show_step(self, step: int) -> None:
         """Go to a step."""
         self.pages.setCurrentIndex(step)
         self.title.setText(TITLES[step])
-        self.back.setText("Cancel" if step == WHERE else "Back")
         begin = "Read it" if self.where.kind.key == "file" else "Listen"
-        self.next.setText((begin, "That was all", "Save and use it")[step])
+        self._name("Cancel" if step == WHERE else "Back", (begin, "That was all", "Save and use it")[step])
         self._allow(step == WHERE)
         self.message.setText("")
-
-    def _allow(self, on: bool) -> None:
-        self.next.setEnabled(on)
-        restyle(self.next, "main" if on else "wait")
-
-    def _go_back(self) -> None:
-        if self.pages.currentIndex() == WHERE:
-            self.reject()
-            return
-        self._stop()
-        self.show_step(WHERE)
 
     def _go_on(self) -> None:
         (self._begin, self._enough, self._save)[self.pages.currentIndex()]()
@@ -141,11 +107,6 @@ class LearnDialog(QDialog):
             return
         self.heard = heard_in(self.where.path)
         self._enough()
-
-    def _lost(self, text: str) -> None:
-        self._stop()
-        self.show_step(WHERE)
-        self.message.setText(text)
 
     def _stop(self) -> None:
         self._timer.stop()

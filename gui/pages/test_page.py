@@ -23,7 +23,6 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QKeyEvent, QResizeEvent
 
-    from gui.models.asking import Question
     from gui.models.caught import CaughtPull
     from gui.models.display import Display
     from gui.models.run import TestRun
@@ -201,21 +200,10 @@ class TestPage(QWidget):
         self.refresh()
 
     def _ask_first(self, go: Callable[[], object]) -> None:
-        """Go on at once, or after a yes where the transducer must be asked for its readings."""
-        question = self._tester.question(self._shared.library)
-        if question is None:
-            go()
-            return
-        from gui.pages.ask_dialog import AskDialog
+        from gui.pages.ask_dialog import ask_first
 
-        def agreed(answered: Question) -> None:
-            self._tester.agreements.agree(answered)
-            self._ask_first(go)  # a second device may have to be asked, too
-
-        dialog = AskDialog(question, self._shared.look, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.agreed.connect(agreed)
-        dialog.open()
+        tester, shared = self._tester, self._shared
+        ask_first(lambda: tester.question(shared.library), tester.agreements, shared.look, self, go)
 
     def end(self) -> None:
         """End the test early; what is recorded stays."""

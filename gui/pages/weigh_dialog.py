@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QDialog, QStackedWidget, QWidget
+from PySide6.QtCore import Signal
 
-from gui.models.asking import question_of
 from gui.models.calibrating import Calibrating
 from gui.models.job import problem_of
 from gui.models.relay import Samples
 from gui.models.weighing import Doing, Weighing, plan_of
+from gui.pages.ask_dialog import ask_first
+from gui.pages.stepped_dialog import SteppedDialog
 from gui.pages.weigh_steps import HangStep, ResultStep, WhatStep
 from gui.sound import Sound
-from gui.widgets.parts import button, column, dialog_size, label, line, restyle, scrolled
+from gui.widgets.parts import button
 from logger.errors import HeldwheelError
 from logger.header import TransducerFacts
 from logger.health import State
@@ -22,6 +22,7 @@ from logger.register import keep_weighing
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
+    from PySide6.QtWidgets import QWidget
 
     from gui.models.asking import Question
     from gui.models.stream import Stream
@@ -38,16 +39,15 @@ NOT_KEPT = "It cannot be kept: without a serial number in its description it can
 SILENT = {State.SILENT: "The transducer is silent.", State.RECONNECTING: "The transducer is gone; waiting for it …"}
 
 
-class WeighDialog(QDialog):
+class WeighDialog(SteppedDialog):
     """Three steps; emits ``kept`` when the register has the result, ``calibrated`` with a calibrated description."""
 
     kept = Signal()
     calibrated = Signal(object)
 
     def __init__(self, shared: Shared, tester: Tester, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self.setWindowTitle("Dead-weight check")
-        self._shared, self._tester = shared, tester
+        super().__init__(shared, "Dead-weight check", (900, 680), parent)
+        self._tester = tester
         self.weighing: Weighing | None = None
         self._stream: Stream | None = None
         self._simulated = False
@@ -55,59 +55,27 @@ class WeighDialog(QDialog):
         description = tester.card.description
         self.what = WhatStep(tester.card.facts.name or (description.name if description is not None else ""))
         self.hang, self.outcome = HangStep(shared), ResultStep(shared)
-        self.pages = QStackedWidget()
-        self.title, self.message = label("", "title", wrap=True), label("", "wrong", wrap=True)
-        self.back = button("Cancel", self._go_back, tip="Key Esc")
         self.again = button("Measure it again", self._again, tip="Takes the last step back")
-        self.next = button("Begin", self._go_on, role="main")
-        self._lay_out()
-        self._timer = QTimer(self)
+        self._lay_out((self.what, self.hang, self.outcome), self.again)
         self._timer.setInterval(LOOK_MS)
         self._timer.timeout.connect(self.look)
         self.what.changed.connect(self._check)
         self.finished.connect(self._stop)
-        scale = shared.look.scale
-        self.resize(dialog_size(parent, 900 * scale, 680 * scale))
         self.show_step(WHAT)
-
-    def _lay_out(self) -> None:
-        for step in (self.what, self.hang, self.outcome):
-            self.pages.addWidget(scrolled(step))
-        layout = column(self, margin=18, gap=10)
-        layout.addWidget(self.title)
-        layout.addWidget(self.pages, 1)
-        layout.addWidget(self.message)
-        foot = line(gap=10)
-        foot.addWidget(self.back)
-        foot.addStretch(1)
-        foot.addWidget(self.again)
-        foot.addWidget(self.next)
-        layout.addLayout(foot)
 
     # ------------------------------------------------------------------ steps
     def show_step(self, step: int) -> None:
         """Go to a step."""
         self.pages.setCurrentIndex(step)
         self.title.setText(TITLES[step])
-        self.back.setText(("Cancel", "Back", "Weigh again")[step])
-        self.next.setText(("Begin", "Measure now", "Keep it" if self._may_keep else "Close")[step])
+        last = "Keep it" if self._may_keep else "Close"
+        self._name(("Cancel", "Back", "Weigh again")[step], ("Begin", "Measure now", last)[step])
         self.message.setText("")
         self.again.setVisible(step != WHAT)
         self.again.setEnabled(True)
         self._allow(True)
         if step == WHAT:
             self._check()
-
-    def _allow(self, on: bool) -> None:
-        self.next.setEnabled(on)
-        restyle(self.next, "main" if on else "wait")
-
-    def _go_back(self) -> None:
-        if self.pages.currentIndex() == WHAT:
-            self.reject()
-            return
-        self._stop()
-        self.show_step(WHAT)
 
     def _go_on(self) -> None:
         (self._begin, self._insist, self._keep)[self.pages.currentIndex()]()
@@ -125,31 +93,18 @@ class WeighDialog(QDialog):
         self._allow(plan is not None)
 
     def _begin(self) -> None:
-        card = self._tester.card
-        if not self.what.practice and card.description is not None:
-            saved = self._shared.library.transducers.entries().values()
-            if not self._tester.agreements.cover(card.description, card.device):
-                question = question_of(card.description, card.device, saved)
-                if question is not None:
-                    self._ask(question)
-                    return
+        def question() -> Question | None:
+            return None if self.what.practice else self._tester.question(self._shared.library, second=False)
+
+        ask_first(question, self._tester.agreements, self._shared.look, self, self._open)
+
+    def _open(self) -> None:
         try:
             self._stream, self._facts = self._tester.listen(practice=self.what.practice)
         except (HeldwheelError, OSError) as error:
             self.message.setText(problem_of(error))
             return
         self.begin(self._stream, self._facts)
-
-    def _ask(self, question: Question) -> None:
-        from gui.pages.ask_dialog import AskDialog
-
-        def agreed(answered: Question) -> None:
-            self._tester.agreements.agree(answered)
-            self._begin()
-
-        dialog = AskDialog(question, self._shared.look, self)
-        dialog.agreed.connect(agreed)
-        dialog.open()
 
     def begin(self, stream: Stream, facts: TransducerFacts) -> None:
         """Watch a stream that was opened."""
@@ -214,11 +169,6 @@ class WeighDialog(QDialog):
             self.show_step(HANG)
             self._show()
             self._timer.start()
-
-    def _lost(self, text: str) -> None:
-        self._stop()
-        self.show_step(WHAT)
-        self.message.setText(text)
 
     def _stop(self) -> None:
         self._timer.stop()
