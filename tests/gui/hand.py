@@ -5,7 +5,7 @@ from __future__ import annotations
 import shiboken6
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 
 from gui.__main__ import build
 from gui.models.flow import Step
@@ -84,3 +84,12 @@ class Hand:
         self.window.close()
         shiboken6.delete(self.window)  # a window that lingers is styled again with every later one
         QApplication.processEvents()
+
+
+def check_named_and_large(root: QWidget, where: object) -> None:
+    """Everything that the keyboard reaches has a name for a screen reader, and is large enough for a glove."""
+    for part in root.findChildren(QWidget):
+        reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
+        if reached and part.metaObject().className() in {"QLineEdit", "Picker", "QPushButton"}:
+            assert part.accessibleName(), (where, part)
+            assert part.height() >= 44, (where, part.accessibleName())

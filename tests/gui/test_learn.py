@@ -5,9 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QWidget
 
 from gui.models.learning import Look, Naming, complete, look_at, proposed, with_torque
 from gui.models.run import Link
@@ -16,7 +14,7 @@ from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder
 from logger.header import Lever
 from logger.samples import Chunk
-from tests.gui.hand import Hand
+from tests.gui.hand import Hand, check_named_and_large
 from tests.logger.answering import AnsweringPort
 
 posix = pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
@@ -199,11 +197,7 @@ def test_the_dialog_fits_the_window_with_large_named_parts(hand: Hand, heard: Lo
         else:
             dialog.show_step(step)
         hand.tick()
-        for part in dialog.findChildren(QWidget):
-            reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
-            if reached and part.metaObject().className() in {"QLineEdit", "Picker", "QPushButton"}:
-                assert part.accessibleName(), (step, part)
-                assert part.height() >= 44, (step, part.accessibleName())
+        check_named_and_large(dialog, step)
     dialog.reject()
 
 

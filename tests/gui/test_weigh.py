@@ -6,8 +6,6 @@ import os
 import msgspec
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
 
 from gui.models.calibrating import Calibrating
 from gui.models.stream import Open, SessionStream
@@ -23,7 +21,7 @@ from logger.header import TransducerFacts
 from logger.links.ble import BleLink
 from logger.register import read_register
 from logger.weigh import Agreement
-from tests.gui.hand import Hand
+from tests.gui.hand import Hand, check_named_and_large
 from tests.gui.test_asking import modbus_device
 from tests.logger.answering import AnsweringPort
 from tests.logger.cable import Cable
@@ -495,9 +493,5 @@ def test_the_dialog_fits_the_window_with_large_named_parts(hand: Hand, scale: fl
     for step in range(3):
         dialog.show_step(step)
         hand.tick()
-        for part in dialog.findChildren(QWidget):
-            reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
-            if reached and part.metaObject().className() in {"QLineEdit", "Picker", "QPushButton"}:
-                assert part.accessibleName(), (step, part)
-                assert part.height() >= 44, (step, part.accessibleName())
+        check_named_and_large(dialog, step)
     dialog.reject()

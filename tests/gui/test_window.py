@@ -4,7 +4,7 @@ import msgspec
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QWidget
+from PySide6.QtWidgets import QApplication
 
 from gui.__main__ import main, tell
 from gui.models.settings import Settings
@@ -12,7 +12,7 @@ from gui.sound import RATE_HZ, TONES, Sound, Sounds, wave
 from gui.theme import SCALES
 from logger.header import Lever
 from logger.toml_file import write_toml
-from tests.gui.hand import Hand
+from tests.gui.hand import Hand, check_named_and_large
 
 
 def test_choices_and_lists_are_there_again_after_a_restart(qtbot, home) -> None:
@@ -57,11 +57,7 @@ def test_every_editor_in_every_size_is_named_and_large(hand: Hand, palette: str)
         for name in ("Job", "Axle", "Fixture", "Limit", "Transducer", "Dial"):
             hand.page.open_row(name)
             hand.tick()
-            for part in hand.page.editor(name).findChildren(QWidget):
-                reached = part.isVisible() and bool(part.focusPolicy() & Qt.FocusPolicy.TabFocus)
-                if reached and part.metaObject().className() in {"QLineEdit", "Picker", "QPushButton"}:
-                    assert part.accessibleName(), (name, part)
-                    assert part.height() >= 44, (name, part.accessibleName())
+            check_named_and_large(hand.page.editor(name), name)
 
 
 def test_fixture_editor_draws_and_works_the_factor_out(hand: Hand) -> None:

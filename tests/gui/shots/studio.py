@@ -74,13 +74,21 @@ class Studio:
     def to_pulls(self) -> None:
         self.practise()
         self.page.act()
+        self.take_zero(1.0)
+        assert self.tester.run.flow.now is Step.PULLS
+        self.tick()
+
+    def take_zero(self, rest_s: float = 0.5) -> None:
         self.page.act()
-        self.stream.idle(1.0)
+        self.stream.idle(rest_s)
         self.tick()
         self.page.act()
         self.stream.idle(2.5)
         self.tick()
-        assert self.tester.run.flow.now is Step.PULLS
+
+    def three_pulls(self) -> None:
+        for _ in range(3):
+            self.stream.pull()
         self.tick()
 
     def close(self) -> None:
@@ -90,7 +98,6 @@ class Studio:
 
 
 def wait(studio: Studio, until: Callable[[], bool], limit_s: float = 60.0, say: Callable[[], str] = str) -> None:
-
     start = time.monotonic()
     while not until() and time.monotonic() - start < limit_s:
         studio.app.processEvents()

@@ -77,15 +77,8 @@ def lost(studio: Studio) -> None:
 
 def finished(studio: Studio) -> None:
     studio.to_pulls()
-    for _ in range(3):
-        studio.stream.pull()
-    studio.tick()
-    studio.page.act()
-    studio.stream.idle(0.5)
-    studio.tick()
-    studio.page.act()
-    studio.stream.idle(2.5)
-    studio.tick()
+    studio.three_pulls()
+    studio.take_zero()
 
 
 def with_drag(studio: Studio) -> None:
@@ -95,12 +88,7 @@ def with_drag(studio: Studio) -> None:
     studio.tester.card.with_drag = True
     studio.practise()
     studio.page.act()
-    studio.page.act()
-    studio.stream.idle(0.5)
-    studio.tick()
-    studio.page.act()
-    studio.stream.idle(2.5)
-    studio.tick()
+    studio.take_zero()
     held = studio.stream.scenario
     studio.stream.scenario = free_of(held)
     studio.stream.pull(ramp_nm_s=12.0, turn_rad_s=((0.6, 6.0),))
@@ -108,15 +96,8 @@ def with_drag(studio: Studio) -> None:
     studio.page.act()
     studio.tick()
     studio.stream.scenario = held
-    for _ in range(3):
-        studio.stream.pull()
-    studio.tick()
-    studio.page.act()
-    studio.stream.idle(0.5)
-    studio.tick()
-    studio.page.act()
-    studio.stream.idle(2.5)
-    studio.tick()
+    studio.three_pulls()
+    studio.take_zero()
 
 
 def outside(studio: Studio) -> None:
@@ -125,9 +106,7 @@ def outside(studio: Studio) -> None:
     studio.to_pulls()
     card = studio.tester.card
     card.put(limit=msgspec.structs.replace(card.limit, lower=70.0))
-    for _ in range(3):
-        studio.stream.pull()
-    studio.tick()
+    studio.three_pulls()
 
 
 def expired(studio: Studio) -> None:
@@ -140,9 +119,7 @@ def expired(studio: Studio) -> None:
     card = studio.tester.card
     own = msgspec.structs.replace(card.description.transducer, certificate_due=datetime.date(2026, 4, 30))
     card.put(description=msgspec.structs.replace(card.description, transducer=own))
-    for _ in range(3):
-        studio.stream.pull()
-    studio.tick()
+    studio.three_pulls()
 
 
 def far(studio: Studio) -> None:
