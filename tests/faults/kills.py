@@ -42,32 +42,27 @@ from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-import msgspec
 import numpy as np
 import pandas as pd  # noqa: F401 - warm before the forks
 
-from logger.description import BleSettings
 from logger.errors import FileError
 from logger.files import read_trace
 from logger.header import Header
-from logger.links.ble import Backends, BleLink
 from logger.links.serial_port import SerialLink
 from logger.recording import RecordingWriter
 from logger.session import Session, build_session
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
-from logger.virtual.radio import Air
+from logger.virtual.gauges import OWN_STREAM, play
+from tests.faults.air import gauge_on_the_air
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, lines
 from tests.faults.tally import Campaign, Tally
 
 if TYPE_CHECKING:
     from logger.description import Description
+    from logger.links.ble import BleLink
     from logger.samples import Chunk
 
 RATE_HZ = 1000
-GAUGE = "F0:00:00:00:00:01"
 LOSS_MOST_S = 0.25
 BEAT_S = 0.002
 STALL_S = 0.02  # away for longer than this between two beats: held up
@@ -158,14 +153,7 @@ def radio_recorder(path: Path, board: Board) -> None:
 
 
 async def _over_the_radio(path: Path, board: Board) -> None:
-    air = Air()
-    central, gauge = Central(air), stream_gauge(air, GAUGE)
-    await central.power_on()
-    await gauge.power_on()
-    seam = backends_on(central)
-    ble = BleSettings(characteristic=OWN_STREAM)
-    description = msgspec.structs.replace(DESCRIPTION, link="ble", ble=ble)
-    link = BleLink(GAUGE, ble, name="gauge", backends=Backends(seam.scanner, seam.client))
+    gauge, link, description = await gauge_on_the_air()
     running = asyncio.create_task(_recording(link, description, path, board).run())
 
     def packets() -> Iterator[bytes]:

@@ -13,18 +13,13 @@ from itertools import count
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import msgspec
 import numpy as np
 
-from logger.description import BleSettings
-from logger.links.ble import Backends, BleLink
 from logger.links.serial_port import SerialLink
 from logger.session import Session, build_session
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
+from logger.virtual.gauges import OWN_STREAM, play
 from logger.virtual.port import VirtualPort
-from logger.virtual.radio import Air
+from tests.faults.air import gauge_on_the_air
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, Kept, lines
 from tests.faults.tally import Campaign, Tally
@@ -33,7 +28,6 @@ if TYPE_CHECKING:
     from logger.samples import Ending
 
 WAIT_S = 60.0  # for what comes within a second or two on an idle machine
-GAUGE = "F0:00:00:00:00:02"
 
 
 class Watched:
@@ -162,14 +156,7 @@ def radio_reconnects(cases: int) -> Tally:
 
 async def _on_the_air(tally: Tally, cases: int) -> None:
     logging.getLogger("bumble").setLevel(logging.ERROR)  # it warns of what was on the air when a connection ends
-    air = Air()
-    central, gauge = Central(air), stream_gauge(air, GAUGE)
-    await central.power_on()
-    await gauge.power_on()
-    seam = backends_on(central)
-    ble = BleSettings(characteristic=OWN_STREAM)
-    description = msgspec.structs.replace(DESCRIPTION, link="ble", ble=ble)
-    link = BleLink(GAUGE, ble, name="gauge", backends=Backends(seam.scanner, seam.client))
+    gauge, link, description = await gauge_on_the_air()
     watched = Watched(build_session(link, description))
     packets: Iterator[bytes] = (lines(10 * number, 10) for number in count())
     playing = asyncio.ensure_future(play(gauge, OWN_STREAM, packets, 0.01))

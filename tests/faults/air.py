@@ -1,0 +1,33 @@
+"""A gauge on the virtual radio, and a link to it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from logger.description import BleSettings
+from logger.links.ble import Backends, BleLink
+from logger.virtual.bleak_backend import backends_on
+from logger.virtual.central import Central
+from logger.virtual.gauges import OWN_STREAM, stream_gauge
+from logger.virtual.radio import Air
+from tests.faults.sources import DESCRIPTION
+
+if TYPE_CHECKING:
+    from logger.description import Description
+    from logger.virtual.radio import Peripheral
+
+GAUGE = "F0:00:00:00:00:01"
+
+
+async def gauge_on_the_air() -> tuple[Peripheral, BleLink, Description]:
+    """Switch both on; the gauge, a link to it that is not yet open, and the description of its lines."""
+    air = Air()
+    central, gauge = Central(air), stream_gauge(air, GAUGE)
+    await central.power_on()
+    await gauge.power_on()
+    seam = backends_on(central)
+    ble = BleSettings(characteristic=OWN_STREAM)
+    description = msgspec.structs.replace(DESCRIPTION, link="ble", ble=ble)
+    return gauge, BleLink(GAUGE, ble, name="gauge", backends=Backends(seam.scanner, seam.client)), description
