@@ -22,8 +22,9 @@ from packaging.requirements import Requirement
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 # Tests, the virtual radio (only the demo and the tests use it), and parts of libraries that nothing here reaches.
-NOT_IN_IT = ["bumble", "tests", "pytest", "hypothesis", "IPython", "matplotlib", "tkinter", "mypy", "PyQt5", "PyQt6",
-             "PySide6.QtWebEngineCore", "PySide6.QtQml", "PySide6.QtQuick", "PySide6.Qt3DCore", "OpenGL"]  # fmt: skip
+NOT_IN_IT = ["bumble", "cryptography", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
+             "matplotlib", "tkinter", "mypy", "OpenGL", "pyqtgraph.opengl", "PySide6.QtQml", "PySide6.QtQuick",
+             "PySide6.QtPdf", "PySide6.QtVirtualKeyboard"]  # fmt: skip
 LICENCE = re.compile(r"(^|/)(licen[cs]es?(/|[-._]|$)|copying|notice|authors)", re.IGNORECASE)
 
 
@@ -63,7 +64,9 @@ def GRAPHICS() -> list[str]:  # noqa: N802 - a list that is looked up late
     """Give the vendor-neutral graphics libraries Qt links to and its screen plug-in loads; a bare system has none."""
     listed = subprocess.run(["/sbin/ldconfig", "-p"], capture_output=True, text=True, check=True).stdout
     wanted = ("libEGL.so.1", "libGL.so.1", "libGLX.so.0", "libOpenGL.so.0", "libGLdispatch.so.0")
-    paths = {line.split()[0]: line.rsplit(" ", 1)[1] for line in listed.splitlines() if "x86-64" in line or "AArch64" in line}
+    paths = {
+        line.split()[0]: line.rsplit(" ", 1)[1] for line in listed.splitlines() if "x86-64" in line or "AArch64" in line
+    }
     return [paths[one] for one in wanted if one in paths]
 
 
@@ -95,18 +98,26 @@ def main() -> int:
     """Build folder and archive under ``dist``."""
     folder = ROOT / "dist" / name()
     shutil.rmtree(folder, ignore_errors=True)
-    words = [sys.executable, "-m", "PyInstaller", "--noconfirm", "--log-level", "WARN", "--distpath", str(ROOT / "dist")]
+    words = [
+        sys.executable,
+        "-m",
+        "PyInstaller",
+        "--noconfirm",
+        "--log-level",
+        "WARN",
+        "--distpath",
+        str(ROOT / "dist"),
+    ]
     subprocess.run(
         [*words, "--workpath", str(ROOT / "build" / "bundle"), str(HERE / "heldwheel.spec")],
         env={**os.environ, "HELDWHEEL_BUNDLE": name()}, cwd=ROOT, check=True,
     )  # fmt: skip
-    count = licences(folder / "licences")
+    licences(folder / "licences")
     shutil.copy(ROOT / "README.md", folder / "README.md")
     shutil.copytree(ROOT / "recordings", folder / "recordings", ignore=shutil.ignore_patterns("*.py", "__pycache__"))
     form = "zip" if sys.platform == "win32" else "gztar"
-    packed = Path(shutil.make_archive(str(folder), form, root_dir=folder.parent, base_dir=folder.name))
-    size = sum(file.stat().st_size for file in folder.rglob("*") if file.is_file() and not file.is_symlink())
-    print(f"{folder}: {size / 1e6:.0f} MB, licences of {count} packages; {packed.name}: {packed.stat().st_size / 1e6:.0f} MB")
+    Path(shutil.make_archive(str(folder), form, root_dir=folder.parent, base_dir=folder.name))
+    sum(file.stat().st_size for file in folder.rglob("*") if file.is_file() and not file.is_symlink())
     return 0
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import asyncio
 import heapq
 import itertools
+import math
 import time
 from collections import deque
 from collections.abc import Callable, Iterator
@@ -38,6 +39,8 @@ class Clocks:
         self.true_s = 0.0
         self.slept_s = 0.0
         self.set_by_s = 0.0
+        self._held = False
+        self.last_s = math.inf  # after this nobody should be waiting any more
         self.inbox: deque[Callable[[], None]] = deque()
         self._due: list[tuple[float, int, Callable[[], None]]] = []
         self._number = itertools.count()
@@ -76,12 +79,22 @@ class Clocks:
     def hold(self, seconds: float, *, asleep: bool = False) -> None:
         """Let time pass for the world while the program does not run; asleep, its monotonic clock stands too."""
         until_s = self.true_s + seconds
+        self._held = True
         while self._due and self._due[0][0] <= until_s:
-            before_s = self.true_s
+            if asleep:
+                self.slept_s += max(0.0, self._due[0][0] - self.true_s)
             self._next()
-            self.slept_s += (self.true_s - before_s) if asleep else 0.0
-        self.slept_s += (until_s - self.true_s) if asleep and until_s > self.true_s else 0.0
-        self.true_s = max(self.true_s, until_s)
+        self._held = False
+        if asleep:
+            self.slept_s += until_s - self.true_s
+        self.true_s = until_s
+
+    def when_run(self, what: Callable[[], None]) -> None:
+        """Have something happen that needs a running program: now, or when it runs again."""
+        if self._held:
+            self.at(self.true_s + 1.0, lambda: self.when_run(what))
+        else:
+            what()
 
     def _next(self) -> None:
         true_s, _, what = heapq.heappop(self._due)
@@ -111,6 +124,9 @@ class SimulatedLoop(asyncio.BaseEventLoop):
             if self.clocks.idle:
                 raise NothingLeftError("everything waits, and nothing will happen any more")
             timeout = 3600.0
+        if self.clocks.true_s > self.clocks.last_s:
+            self.clocks.last_s = math.inf  # once: what is cancelled now needs time to end
+            raise NothingLeftError("everything should have ended long ago")
         if timeout > 0:
             self.clocks.wait(timeout)
         arrived = []

@@ -9,7 +9,7 @@ import asyncio
 import random
 import struct
 from dataclasses import dataclass, field
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from bleak.backends.characteristic import BleakGATTCharacteristic
 from bleak.backends.client import BaseBleakClient
@@ -18,7 +18,9 @@ from bleak.backends.service import BleakGATTService, BleakGATTServiceCollection
 from bleak.exc import BleakError
 
 from logger.links.ble import Backends
-from tests.simulated.clocks import Clocks
+
+if TYPE_CHECKING:
+    from tests.simulated.clocks import Clocks
 
 IDENTITY = "F0:00:00:00:00:01"
 SERVICE = "6e400001-0000-4000-8000-000000000000"
@@ -80,7 +82,8 @@ class Truth:
     lost_connections: int = 0
     connected: int = 0
     twice: int = 0
-    stopped_s: float | None = None
+    stop_asked: bool = False
+    stopped_s: float | None = None  # when the program heard of it
 
 
 class Gauge:
@@ -93,7 +96,7 @@ class Gauge:
         self.quiet = False  # it samples, and does not send
         self.drop = 0  # so many packets are lost on the way
         self.twice = 0  # so many are sent twice
-        self.held_until_s = 0.0
+        self.held_until_s = self._off_until_s = 0.0
         self.no_answer = 0  # so many subscriptions are never answered
         self.refusals = 0  # so many connections fail at once
         self.connection: Connection | None = None
@@ -143,7 +146,7 @@ class Gauge:
         if to.closing or not to.open:
             return
         self.truth.arrived_s.append(self.clocks.monotonic())
-        if self.truth.stopped_s is None:
+        if not self.truth.stop_asked:
             self.truth.came.update(numbers)
 
         def deliver() -> None:
@@ -168,12 +171,16 @@ class Gauge:
         self.on = False
         self._supervise(at_once=True)
 
+        self._off_until_s = until_s = max(self._off_until_s, self.clocks.true_s + seconds)
+
         def again() -> None:
+            if self.on or until_s < self._off_until_s:
+                return
             self.on = True
             self._counted = 0
             self.truth.restarts.append(len(self.truth.taken_s))
 
-        self.clocks.at(self.clocks.true_s + seconds, again)
+        self.clocks.at(until_s, again)
 
     def fall_silent(self, seconds: float) -> None:
         """It goes on sampling, and sends nothing for a while; what it did not send is lost."""

@@ -10,6 +10,7 @@
 
 from __future__ import annotations
 
+import itertools
 import random
 import re
 from collections.abc import Callable
@@ -111,14 +112,14 @@ def draw(seed: int) -> Schedule:
     """Draw a schedule."""
     rng = random.Random(f"schedule {seed}")
     kind = Kind(
-        packet_hz=rng.choice((2.0, 5.0, 10.0, 25.0)),
+        packet_hz=rng.choice((2.0, 4.0, 10.0, 20.0)),
         samples=rng.choice((1, 4, 20)),
         counts=rng.choice(("packets", "samples")),
         bits=rng.choice((16, 16, 32)),
         always=rng.random() < 0.7,
         fast_ppm=rng.uniform(-100, 100),
     )
-    lasts_s = rng.choice((20.0, 60.0, 60.0, 200.0))
+    lasts_s = rng.choice((12.0, 30.0, 60.0, 150.0))
     steps = []
     for _ in range(rng.choice((0, 1, 1, 2, 3, 5))):
         what = rng.choices(list(_ODDS), list(_ODDS.values()))[0]
@@ -167,7 +168,13 @@ def play_it(schedule: Schedule) -> Played:
 
     for step in schedule.steps:
         clocks.at(step.true_s, _doing(step, gauge))
-    clocks.at(schedule.stop_s, lambda: clocks.inbox.append(stop))
+
+    def ask() -> None:
+        gauge.truth.stop_asked = True
+        clocks.inbox.append(stop)
+
+    clocks.at(schedule.stop_s, ask)
+    clocks.last_s = schedule.stop_s + sum(step.amount for step in schedule.steps) + 3600.0
     ended_s, error = None, ""
     with simulated(clocks) as runner:
         try:
@@ -214,8 +221,8 @@ def _doing(step: Step, gauge: Gauge) -> Callable[[], None]:
         clocks.set_by_s += step.amount
 
     return {
-        "hold": hold,
-        "sleep": sleep,
+        "hold": lambda: clocks.when_run(hold),
+        "sleep": lambda: clocks.when_run(sleep),
         "away": lambda: gauge.away(step.amount),
         "lose": gauge.lose,
         "off": lambda: gauge.off(step.amount),
@@ -245,7 +252,7 @@ def _kept_all(played: Played) -> list[str]:
         found.append(f"dropped: {len(missing)} samples that came, first number {min(missing)}")
     if len(set(numbers)) != len(numbers):
         found.append(f"doubled: {len(numbers) - len(set(numbers))} samples")
-    if any(b < a for a, b in zip(numbers, numbers[1:], strict=False)):
+    if any(b < a for a, b in itertools.pairwise(numbers)):
         found.append("out of order")
     if len(time_s) and (np.diff(time_s) < 0).any():
         found.append("dated backwards")
@@ -290,6 +297,7 @@ def _true(played: Played) -> list[str]:
     slept = set_by = 0.0
     held = [amount for _, amount in truth.held]
     reconnects = losses = 0
+    reasons: set[str] = set()
     for moment_s, _, event in played.kept.events:
         words = event.text
         if event.kind is EventKind.CLOCK and (told := re.search(r"was stopped for ([\d.]+) s", words)):
@@ -310,14 +318,19 @@ def _true(played: Played) -> list[str]:
             reconnects += 1
         elif event.kind is EventKind.DISCONNECT:
             losses += 1
+        elif event.kind is EventKind.NOTE and words.startswith("it does not come back: "):
+            reasons.add(words)
         elif event.kind is EventKind.NOTE:
             found.append(f"false: {words!r}")
         elif event.kind is EventKind.GARBAGE:
             found.append(f"false: {words!r}, there was none")
-    if slept and min(abs(slept - total) for total in np.cumsum(truth.slept)) > 0.2:
+    if slept and min(abs(slept - total) for total in np.cumsum([0.0, *truth.slept])) > 0.2:
         found.append(f"false: slept for {slept:.1f} s in all, {truth.slept} were")
-    if set_by and min(abs(set_by - total) for total in np.cumsum(truth.set_by)) > 0.6:
+    if set_by and min(abs(set_by - total) for total in np.cumsum([0.0, *truth.set_by])) > 0.6:
         found.append(f"false: the clock was set by {set_by:+.1f} s in all, {truth.set_by} were")
+    ending = played.kept.ending
+    if ending is not None and ending.reason is EndReason.LOST and not any(why in ending.text for why in reasons):
+        found.append(f"swallowed: why the device did not come back is not in {ending.text!r}")
     if reconnects > losses:
         found.append(f"false: {reconnects} times back, {losses} times away")
     return found
