@@ -38,7 +38,7 @@ if TYPE_CHECKING:
     from analysis.repeats import JobValue
     from analysis.results import TraceReading
     from logger.files import Trace
-    from logger.header import Header, Lever, Limit, TransducerFacts
+    from logger.header import Header, Lever, Limit, Table, TransducerFacts
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,8 +58,8 @@ class Asked:
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
         Whether outliers are left out of the job's value.
-    time_column, torque_column, angle_column, torque_unit
-        Of a foreign trace.
+    table : Table or None
+        What a foreign table does not say of itself.
     both_free : Path or None
         Recording of the drag baseline, instead of the one that the recording names.
     """
@@ -73,10 +73,7 @@ class Asked:
     guard: Guard | None = None
     repeatability: float | None = None
     drop_outliers: bool = False
-    time_column: str | None = None
-    torque_column: str | None = None
-    angle_column: str | None = None
-    torque_unit: str | None = None
+    table: Table | None = None
     both_free: Path | None = None
 
 
@@ -127,14 +124,7 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
 
 
 def _read(path: Path | str, asked: Asked) -> RecordingReading:
-    trace = read_trace(
-        path,
-        time_column=asked.time_column,
-        torque_column=asked.torque_column,
-        angle_column=asked.angle_column,
-        unit=asked.torque_unit,
-    )
-    return reading_of(trace, asked)
+    return reading_of(read_trace(path, asked.table), asked)
 
 
 def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading | None, str]:

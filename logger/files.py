@@ -1,4 +1,4 @@
-"""Reading traces: our recordings, closed or not, and foreign CSV files with their sidecars.
+"""Reading traces: our recordings, closed or not, and foreign tables with their sidecars.
 
 Conventions
 -----------
@@ -21,8 +21,9 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 
 from logger.errors import FileError
-from logger.foreign import Names, read_foreign
-from logger.header import Header
+from logger.foreign.choices import laid_over
+from logger.foreign.reading import read_foreign
+from logger.header import Header, Table
 from logger.samples import EventKind
 from logger.second import Second, split
 from logger.sidecar import merged, read_sidecar
@@ -91,27 +92,20 @@ class Trace:
         return self.columns.get("angle_deg")
 
 
-def read_trace(
-    path: Path | str,
-    *,
-    time_column: str | None = None,
-    torque_column: str | None = None,
-    angle_column: str | None = None,
-    unit: str | None = None,
-) -> Trace:
-    """Read a recording or a foreign CSV trace, with its sidecar.
+def read_trace(path: Path | str, table: Table | None = None) -> Trace:
+    """Read a recording or a foreign table, with its sidecar.
 
     Parameters
     ----------
     path : Path or str
         The file.
-    time_column, torque_column, angle_column : str, optional
-        Names of a foreign trace's columns, where they are not ``time_s``, ``torque_<unit>`` and ``angle_deg``.
-    unit : str, optional
-        Torque unit of a foreign trace whose column does not name it.
+    table : Table, optional
+        What a foreign table does not say of itself; it wins over what its sidecar says.
 
     Raises
     ------
+    TableQuestionsError
+        A foreign table leaves something open.
     FileError
         It cannot be read; the text names file, line, column, what is wrong and the fix.
     DescriptionError
@@ -122,9 +116,9 @@ def read_trace(
     sidecar = read_sidecar(path)
     if is_recording(data):
         return _recording(data, str(path), sidecar)
-    names = Names(time_column, torque_column, angle_column, unit)
+    kept = sidecar.table if sidecar is not None and sidecar.table is not None else Table()
     stated = sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
-    foreign = read_foreign(data, str(path), names, stated)
+    foreign = read_foreign(data, str(path), laid_over(kept, table), stated)
     return Trace(
         file=str(path),
         header=merged(Header(time_from="file"), sidecar),
@@ -132,7 +126,7 @@ def read_trace(
         torque=foreign.torque,
         unit=foreign.unit,
         columns=foreign.columns,
-        events=(),
+        events=foreign.events,
         state="foreign",
         sha256=hashlib.sha256(data).hexdigest(),
         sidecar=sidecar,
