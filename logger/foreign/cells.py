@@ -19,6 +19,8 @@ from typing import TYPE_CHECKING, Any, Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from logger.foreign.headings import unit_kind
+
 if TYPE_CHECKING:
     from logger.samples import Floats
 
@@ -218,13 +220,13 @@ def numbers(column: Sequence[Cell] | NDArray[Any], decimal: Decimal) -> Numbers:
     pattern, groups = _PLAIN[decimal], _GROUPS[decimal]
     for i, cell in enumerate(column):
         if isinstance(cell, (int, float)) and not isinstance(cell, bool):
-            values[i] = cell
+            values[i] = _float(cell)
             continue
         text = plain(cell)
         if text and not pattern.fullmatch(text) and not groups.fullmatch(text):
             mark = _marked(text.lower())
             found = None if mark else _WITH_UNIT.fullmatch(text)
-            if found is None:
+            if found is None or not unit_kind(found["unit"]):
                 flags[mark or "bad"][i] = True
                 continue
             unit_at[i] = units.setdefault(found["unit"].strip(), len(units))
@@ -238,6 +240,13 @@ def numbers(column: Sequence[Cell] | NDArray[Any], decimal: Decimal) -> Numbers:
         else:
             values[i] = value
     return _checked(values, flags["missing"], flags["overload"], flags["bad"], tuple(units), unit_at)
+
+
+def _float(number: float) -> float:
+    try:
+        return float(number)
+    except OverflowError:  # a whole number of hundreds of digits
+        return float("inf")
 
 
 def _value(text: str, decimal: Decimal) -> float | None:

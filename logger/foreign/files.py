@@ -109,6 +109,8 @@ def _workbook(data: bytes, file: str, sheet: str | None) -> Grid:
         raise TableQuestionsError(
             file, [Question("sheet", f"which sheet holds the trace: {', '.join(map(repr, tables))}")]
         )
+    if not sheets:
+        raise FileError(f"{file}: is a workbook without a sheet")
     chosen = tables[0] if tables else next(iter(sheets))
     return grid_of_rows(_strip(sheets[chosen]), file, lambda row: f"sheet '{chosen}', row {row + 1}")
 

@@ -178,7 +178,10 @@ class _Reader:
         column = self.raw[place]
         if self.finder.content[place] == "time" or (isinstance(column, np.ndarray) and column.dtype.kind == "M"):
             return self._clock(column, unit)
-        values = self._figures(place).values
+        figures = self._figures(place)
+        if figures.units:
+            return self._with_units(figures, place)
+        values = figures.values
         head = self.finder.heads[place]
         unit = unit or (head.unit if unit_kind(head.unit) == "time" else "")
         from_zero = unit == "d"
@@ -199,6 +202,15 @@ class _Reader:
             unit.lower()
         ]
         return scaled
+
+    def _with_units(self, figures: Numbers, place: int) -> Floats:
+        """Give times that have their units in the cells."""
+        odd = next((u for u in figures.units if u.lower() not in SECONDS), "")
+        if odd or (figures.unit_at < 0)[~figures.missing & ~figures.bad].any():
+            raise FileError(f"{self.file}: '{self._name(place)}' has cells with and without a unit of time, or '{odd}'")
+        scale = np.array([SECONDS[u.lower()] for u in figures.units])
+        times: Floats = figures.values * scale[figures.unit_at]
+        return times
 
     def _clock(self, column: Sequence[Cell] | NDArray[Any], unit: str) -> Floats:
         two = unit if unit in ("hh:mm", "mm:ss") else self.finder.heads[self.roles.time].unit.lower()

@@ -281,7 +281,7 @@ class _Body:
             self._rows = []
             total = self._text.count("\n")
             for number, line in enumerate(io.StringIO(self._text), 1):
-                if number <= self._first or not line.strip() or _comment(line) or _rule(line):
+                if number <= self._first or not line.strip() or line.lstrip()[:1] == "#" or _rule(line):
                     continue
                 cells = split(line.rstrip("\n"), self._separator)
                 cells[-1:] = [cells[-1].split("#")[0].strip() if cells[-1][:1] != "#" else cells[-1]]

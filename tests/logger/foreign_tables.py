@@ -180,6 +180,7 @@ kind("a column of units", unit="N·m")(lambda: "Time (s),Torque,Unit\n" + rows(m
 kind("units in the cells")(
     lambda: "Time,Torque\n" + rows(torque=lambda i: f"{TORQUE_NM[i]:.3f} Nm", time=lambda i: f"{TIME_S[i]:.3f}")
 )
+kind("units of time in the cells")(lambda: "Time,Torque (Nm)\n" + rows(time=lambda i: f"{TIME_S[i] * 1000:.0f} ms"))
 kind("units in the cells that change", told="changes its unit")(
     lambda: (
         "Time (s),Torque\n"
