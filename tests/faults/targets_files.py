@@ -77,21 +77,25 @@ def recordings(rng: random.Random) -> str:
 
 # --- foreign traces -------------------------------------------------------------------------------------------------
 
-FOREIGN = [
-    b"time_s,torque_Nm\n" + b"".join(b"%.3f,%.2f\n" % (n / 100, n * 1.25) for n in range(20)),
-    b"# made elsewhere\nTime (s);Torque (lbf\xc2\xb7ft);note\r\n" + b"0,00;1,5;a\r\n0,01;-1,25;b\r\n0,02;3;c\r\n" * 1,
-    b"time_ms\tangle_deg\ttorque_lbf_in\n" + b"".join(b"%d\t%d\t%.1f\n" % (n * 2, n, n / 3) for n in range(15)),
-    b'"time_s","torque [N\xb7m]"\n0.0,"1.5"\n0.1,"2.5"\n0.2,NaN\n0.3,\n0.4,5\n',
-    b"t_s,torque_kgf_cm\n0,1e1\n1,2E1\n2,+3\n3,-.5\n",
-    ("Zeit [s];Drehmoment [Nm]\n" + "0,00;1,5\n0,01;OL\n0,02;-3,25\n0,03;---\n").encode("utf-16"),
-    b"Operator: A\nRate: 100 Hz\n\nTime,Torque\nms,Nm\n"
-    + b"".join(b"%d,%.2f\n" % (n * 10, n * 1.25) for n in range(20)),
-    b"Date,Time,Torque (Nm)\n" + b"".join(b"2026-05-01,10:00:%06.3f,%.2f\n" % (n / 100, n) for n in range(20)),
-    json.dumps([{"time_s": n / 100, "torque_Nm": n * 1.25} for n in range(20)]).encode(),
-    json.dumps({"time_s": [0.0, 0.1, 0.2], "torque_Nm": [1.0, 2.0, None]}).encode(),
-    workbook({"Data": [["Time (s)", "Torque (Nm)"], [0.0, 1.5], [0.1, "OL"], [0.2, 2.5]]}),
-    parquet({"time_s": np.arange(20) / 100, "torque_Nm": np.arange(20) * 1.25}),
-]
+
+@cache
+def _foreign() -> list[bytes]:
+    return [
+        b"time_s,torque_Nm\n" + b"".join(b"%.3f,%.2f\n" % (n / 100, n * 1.25) for n in range(20)),
+        b"# made elsewhere\nTime (s);Torque (lbf\xc2\xb7ft);note\r\n"
+        + b"0,00;1,5;a\r\n0,01;-1,25;b\r\n0,02;3;c\r\n" * 1,
+        b"time_ms\tangle_deg\ttorque_lbf_in\n" + b"".join(b"%d\t%d\t%.1f\n" % (n * 2, n, n / 3) for n in range(15)),
+        b'"time_s","torque [N\xb7m]"\n0.0,"1.5"\n0.1,"2.5"\n0.2,NaN\n0.3,\n0.4,5\n',
+        b"t_s,torque_kgf_cm\n0,1e1\n1,2E1\n2,+3\n3,-.5\n",
+        ("Zeit [s];Drehmoment [Nm]\n" + "0,00;1,5\n0,01;OL\n0,02;-3,25\n0,03;---\n").encode("utf-16"),
+        b"Operator: A\nRate: 100 Hz\n\nTime,Torque\nms,Nm\n"
+        + b"".join(b"%d,%.2f\n" % (n * 10, n * 1.25) for n in range(20)),
+        b"Date,Time,Torque (Nm)\n" + b"".join(b"2026-05-01,10:00:%06.3f,%.2f\n" % (n / 100, n) for n in range(20)),
+        json.dumps([{"time_s": n / 100, "torque_Nm": n * 1.25} for n in range(20)]).encode(),
+        json.dumps({"time_s": [0.0, 0.1, 0.2], "torque_Nm": [1.0, 2.0, None]}).encode(),
+        workbook({"Data": [["Time (s)", "Torque (Nm)"], [0.0, 1.5], [0.1, "OL"], [0.2, 2.5]]}),
+        parquet({"time_s": np.arange(20) / 100, "torque_Nm": np.arange(20) * 1.25}),
+    ]
 
 
 def _plain(text: str, separator: str, decimal: str) -> dict[str, list[float]] | None:
@@ -115,7 +119,7 @@ def foreign(rng: random.Random) -> str:
     data = (
         noise(rng)
         if rng.random() < 0.03
-        else mutated(rng, FOREIGN, [b"time_s", b"torque_Nm", b",", b";", b"NaN", b"1,5"])
+        else mutated(rng, _foreign(), [b"time_s", b"torque_Nm", b",", b";", b"NaN", b"1,5"])
     )
     path = folder() / "foreign.csv"
     path.write_bytes(data)

@@ -33,7 +33,7 @@ class Kind:
     """A way of writing: the file's bytes, and what is asked of a reader."""
 
     name: str
-    data: bytes
+    make: Callable[[], str | bytes]
     ending: str = "csv"
     unit: str = "N·m"
     torque: np.ndarray = field(default_factory=lambda: TORQUE_NM)
@@ -44,14 +44,19 @@ class Kind:
     refused: str = ""
     told: str = ""
 
+    @property
+    def data(self) -> bytes:
+        """The file."""
+        made = self.make()
+        return made if isinstance(made, bytes) else made.encode()
+
 
 KINDS: list[Kind] = []
 
 
 def kind(name: str, **more: object) -> Callable[[Callable[[], str | bytes]], Callable[[], str | bytes]]:
     def note(make: Callable[[], str | bytes]) -> Callable[[], str | bytes]:
-        made = make()
-        KINDS.append(Kind(name, made if isinstance(made, bytes) else made.encode(), **more))  # type: ignore[arg-type]
+        KINDS.append(Kind(name, make, **more))  # type: ignore[arg-type]
         return make
 
     return note
