@@ -28,7 +28,7 @@ from logger.samples import EventKind
 from logger.second import Second, split
 from logger.sidecar import merged, read_sidecar
 from logger.stored import is_recording, read_recording
-from logger.units import torque_factor
+from logger.units import is_force, reading_factor
 
 if TYPE_CHECKING:
     from logger.header import Sidecar
@@ -81,10 +81,28 @@ class Trace:
     second: Second | None = None
 
     @property
-    def torque_nm(self) -> Floats:
-        """Torque in N·m, clockwise positive, shape (n,); computed anew with each call."""
+    def is_force(self) -> bool:
+        """Whether it is a force that was recorded: on a lever it becomes a torque (``analysis.force``)."""
+        return is_force(self.unit)
+
+    @property
+    def si(self) -> Floats:
+        """Torque in N·m or force in N, clockwise positive, shape (n,); computed anew with each call."""
         sign = -1.0 if self.header.transducer.sign == "reversed" else 1.0
-        return self.torque * (sign * torque_factor(self.unit))
+        return self.torque * (sign * reading_factor(self.unit))
+
+    @property
+    def torque_nm(self) -> Floats:
+        """Torque in N·m, clockwise positive, shape (n,).
+
+        Raises
+        ------
+        FileError
+            It is a force, which only a lever makes a torque.
+        """
+        if self.is_force:
+            raise FileError(f"{self.file}: holds a force in {self.unit}, not a torque; it needs its lever")
+        return self.si
 
     @property
     def angle_deg(self) -> Floats | None:

@@ -175,6 +175,8 @@ class TransducerFacts(Record, frozen=True, kw_only=True):
     sign: Literal["signed", "reversed", "none"] | None = None
     capacity_nm: float | None = None
     resolution_nm: float | None = None
+    capacity_n: float | None = None  # of a load cell or scale: what it becomes in N·m is the lever's doing
+    resolution_n: float | None = None
     accuracy_percent_of_reading: float | None = None  # 95 %
     accuracy_percent_of_full_scale: float | None = None  # 95 %
     gain: float | None = None  # reading / true

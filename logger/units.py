@@ -10,7 +10,8 @@ Conventions
   appendix B).
 - Temperatures are given in degrees Celsius, which the SI allows and every record uses.
 
-Offered: ``torque_factor``, ``canonical_unit``, ``force_factor``, ``canonical_force``, ``is_force``, ``column_unit``,
+Offered: ``torque_factor``, ``canonical_unit``, ``force_factor``, ``canonical_force``, ``is_force``, ``reading_unit``,
+``reading_factor``, ``column_unit``,
  ``parse_number``, ``parse_quantity``,
 ``parse_stud_circle``, ``format_torque``.
 """
@@ -179,6 +180,33 @@ def is_force(unit: str) -> bool:
     except QuantityError:
         return False
     return True
+
+
+def reading_unit(text: str) -> str:
+    """Give the one spelling of a transducer's unit, which is one of torque or of force.
+
+    Raises
+    ------
+    QuantityError
+        It is neither.
+
+    Examples
+    --------
+    >>> reading_unit("Nm"), reading_unit("kg")
+    ('N·m', 'kgf')
+    """
+    return canonical_force(text) if is_force(text) else canonical_unit(text)
+
+
+def reading_factor(unit: str) -> float:
+    """Give what one of a transducer's unit is in SI: N·m, or N where it reads a force.
+
+    Raises
+    ------
+    QuantityError
+        It is neither.
+    """
+    return force_factor(unit) if is_force(unit) else torque_factor(unit)
 
 
 def column_unit(unit: str) -> str:

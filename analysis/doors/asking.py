@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import argparse
 import glob
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from analysis.doors.options import add_lever_options, add_limit_options, lever_from, limit_from, percent_from
-from logger.errors import InputError
+from logger.errors import HeldwheelError, InputError
 from logger.foreign.choices import read_unit
 from logger.foreign.headings import SECONDS
 from logger.header import Table, Zero
@@ -17,6 +17,11 @@ from logger.units import parse_number, parse_quantity
 
 if TYPE_CHECKING:
     from analysis.pipeline import Asked
+    from analysis.recorded import RecordingReading
+
+
+TRACES = (".csv", ".tsv", ".xlsx")
+"""Endings of files that a folder is searched for."""
 
 
 def add_reading_options(parser: argparse.ArgumentParser) -> None:
@@ -93,8 +98,26 @@ def asked_of(args: argparse.Namespace) -> Asked:
     )
 
 
+def keep_answers(readings: Iterable[RecordingReading], asked: Asked) -> None:
+    """Keep beside each foreign table what was said about it, so that it need not be said again."""
+    from logger.console import note
+    from logger.sidecar import keep_table
+
+    if asked.table is None:
+        return
+    for reading in readings:
+        if reading.ok and reading.state == "foreign":
+            try:
+                kept = keep_table(reading.file, asked.table)
+            except HeldwheelError as error:
+                note(f"note: how {reading.file} is read could not be kept: {error}")
+                continue
+            if kept is not None:
+                note(f"note: how {reading.file} is read is kept in {kept.name}")
+
+
 def recordings_in(words: Sequence[str]) -> list[Path]:
-    """Give the recordings that words name: files, folders (their CSV files) and patterns that the shell left alone.
+    """Give the recordings that words name: files, folders (the traces in them) and patterns that the shell left alone.
 
     Raises
     ------
@@ -105,7 +128,7 @@ def recordings_in(words: Sequence[str]) -> list[Path]:
     for word in words:
         path = Path(word)
         if path.is_dir():
-            inside = sorted(p for p in path.iterdir() if p.suffix.lower() == ".csv")
+            inside = sorted(p for p in path.iterdir() if p.suffix.lower() in TRACES)
         elif any(c in word for c in "*?[") and not path.exists():
             inside = sorted(Path(name) for name in glob.glob(word, recursive=True))
         else:
