@@ -53,9 +53,8 @@ def told(root: Path, bundle: Path, *words: str) -> str:
     begun_s = time.perf_counter()
     running = inside(root, bundle, *words, stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
     text, _ = running.communicate(timeout=600)
-    print(
-        f"$ {' '.join(words)}\n{text.rstrip()}\n(exit code {running.returncode}, {time.perf_counter() - begun_s:.2f} s)\n"
-    )
+    took_s = time.perf_counter() - begun_s
+    print(f"$ {' '.join(words)}\n{text.rstrip()}\n(exit code {running.returncode}, {took_s:.2f} s)\n")
     if running.returncode == 2:
         sys.exit(f"{words[0]} failed")
     return text

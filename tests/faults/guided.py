@@ -1,7 +1,7 @@
-"""Fuzzing guided by coverage: ``make fuzz``, or ``python -m tests.faults.guided --seconds 60 "text lines" frames``.
+"""Fuzzing guided by coverage: ``make fuzz``, or ``python -m tests.faults.guided --seconds 60 frames``.
 
-Every target of the fuzzing by chance is driven by bytes instead: its source of chance takes them from the fuzzer, so the
-fuzzer learns which choices reach new branches of ours, and the targets' own checks say what is wrong. Inputs that a
+Every target of the fuzzing by chance is driven by bytes instead: its source of chance takes them from the fuzzer, so
+the fuzzer learns which choices reach new branches of ours, and the targets' own checks say what is wrong. Inputs that a
 target makes by mutation may also be the fuzzer's bytes as they are. What reached something new is kept in
 ``tests/faults/corpus``, and played again by the tests; a finding is an input there that fails.
 """
@@ -19,10 +19,13 @@ import tempfile
 import warnings
 from collections.abc import Iterable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from logger.errors import HeldwheelError
 from tests.faults import mutate
-from tests.faults.fuzz import Target
+
+if TYPE_CHECKING:
+    from tests.faults.fuzz import Target
 
 CORPUS = Path(__file__).parent / "corpus"
 KEPT, KEPT_BYTES = 24, 500  # inputs a target, and bytes of each
@@ -70,7 +73,8 @@ def played(target: Target, data: bytes) -> str:
         try:
             return target.case(Chosen(data))
         except HeldwheelError as error:
-            assert str(error).strip(), "an error without text"
+            if not str(error).strip():
+                raise ValueError("an error without text") from error
             return "refused"
 
 

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import random
+from typing import TYPE_CHECKING
 
 import pytest
 
-from tests.faults.fuzz import Target
 from tests.faults.guided import CHOICES, Chosen, file_of, played, read_corpus
 from tests.faults.mutate import mutated
 from tests.faults.test_fuzz import TARGETS
+
+if TYPE_CHECKING:
+    from tests.faults.fuzz import Target
 
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.name)
