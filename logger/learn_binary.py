@@ -1,0 +1,525 @@
+"""The layout of an unknown device's binary frames or packets: sync bytes, check sum, counter, and the numbers in between.
+
+A number is recognised by its course: read at the right place, with the right width and byte order, a torque under load moves
+smoothly; at any wrong place its fast low byte passes for a high one. So the device must be loaded while it is listened to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import product
+from typing import TYPE_CHECKING, Any, Final, get_args
+
+import numpy as np
+
+from logger.decoder.crc import CHECK_BYTES, CheckName, checks
+from logger.decoder.floats import WIDTH, NumberType, Order, numbers
+from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
+from logger.decoder.standard import presentation_format
+from logger.learn_columns import NumberColumn, candidates, name_columns, pick_torque
+from logger.learn_lines import MIN_LINES, Notes
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from logger.decoder.floats import Bytes
+    from logger.decoder.standard import PresentationFormat
+    from logger.learn import Wanted
+    from logger.links.ble_pick import Offer
+
+SMOOTH: Final = 0.08  # mean step of a number read rightly, of its range; at a wrong place it is about a third
+AS_GOOD: Final = 1.6  # roughness of hypotheses that are held alike
+STEADY: Final = 0.98  # of the frames have the same byte here: a mark
+MOST_FRAMES: Final = 3000
+LONGEST: Final = 160
+MOST_HEAD: Final = 8
+_TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
+_ORDERS: Final[tuple[Order, ...]] = ("little", "big")
+_CHECKED: Final = 40
+_LEADS: Final = (0xAA, 0x55, 0xA5, 0x5A, 0x7E, 0xFE, 0xFF, 0xF0, 0xEB, 0x02, 0x24)  # usual first bytes of a frame
+_NEEDED: Final = (
+    "set the device to text, to frames with two mark bytes or a check sum, or ask it for each reading (--poll)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class BinaryLayout:
+    """What frames or packets hold; as ``TextLayout``.
+
+    Attributes
+    ----------
+    packet : Packet or None
+        None while the torque is not chosen.
+    sync : bytes
+        Of a frame; empty for packets of a radio.
+    needs_scale : bool
+        What a count is worth is not known.
+    """
+
+    packet: Packet | None
+    sync: bytes
+    torque: NumberColumn | None
+    able: list[tuple[int, NumberColumn]]
+    sent_unit: str
+    samples: int
+    needs_scale: bool = False
+
+    def tables(self, wanted: Wanted, measures: str) -> dict[str, Any]:
+        """Give the tables of a description that hold this layout."""
+        packet = self.packet
+        if packet is None:
+            return {}
+        first, *rest = packet.fields
+        scale = first.scale if wanted.scale is None else wanted.scale
+        first = Field(
+            name=measures,
+            type=first.type,
+            at=first.at,
+            order=first.order,
+            scale=scale,
+            unit=first.unit or "",
+            per=first.per,
+        )
+        packet = _with_fields(packet, (first, *rest))
+        return (
+            {"frame": Frame(sync=self.sync.hex(" ").upper(), packet=packet)} if self.sync else {"notification": packet}
+        )
+
+
+def _with_fields(packet: Packet, fields: tuple[Field, ...]) -> Packet:
+    import msgspec
+
+    return msgspec.structs.replace(packet, fields=fields)
+
+
+def binary_layout(
+    data: bytes | list[bytes], wanted: Wanted, notes: Notes, offer: Offer | None = None
+) -> BinaryLayout | None:
+    """Find the layout of frames in a stream, or of a radio's packets; None if it does not show.
+
+    Parameters
+    ----------
+    data : bytes or list of bytes
+        A stream, or packets.
+    wanted : Wanted
+    notes : Notes
+    offer : Offer, optional
+        The characteristic that the packets came from.
+    """
+    if isinstance(data, bytes):
+        framed = _frames(data, notes)
+        if framed is None:
+            return None
+        rows, sync, check = framed
+        return _layout(rows, len(sync), sync, check, wanted, notes, None)
+    lengths, counts = np.unique([len(packet) for packet in data], return_counts=True)
+    length = int(lengths[np.argmax(counts)])
+    packets = [packet for packet in data if len(packet) == length][:MOST_FRAMES]
+    if len(packets) < MIN_LINES or length == 0:
+        notes.unknown.append(f"only {len(packets)} packets of one length came; listen longer")
+        return None
+    notes.found.append(
+        f"packets of {length} bytes" + ("" if len(lengths) == 1 else f"; {len(data) - len(packets)} have others")
+    )
+    rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), length)
+    form = _format_of(offer)
+    return _layout(rows, 0, b"", _find_check(rows), wanted, notes, form)
+
+
+def _format_of(offer: Offer | None) -> PresentationFormat | None:
+    forms = [
+        form for raw in (offer.formats if offer is not None else ()) if (form := presentation_format(raw)) is not None
+    ]
+    return forms[0] if len(forms) == 1 and forms[0].type is not None else None
+
+
+# --- frames in a stream -----------------------------------------------------------------------------------------------
+
+
+def _frames(data: bytes, notes: Notes) -> tuple[Bytes, bytes, Check | None] | None:
+    """Cut a stream into frames: rows, sync bytes, check."""
+    array = np.frombuffer(data[: MOST_FRAMES * 32], np.uint8)
+    for length in _periods(array):
+        rows = array[: len(array) // length * length].reshape(-1, length)
+        steady = _steady(rows)
+        for start in _starts(rows, steady):
+            turned = np.roll(array, -start)[: (len(array) - start) // length * length].reshape(-1, length)
+            run = _run(turned)
+            check = _find_check(turned)
+            if not run or (len(run) < 2 and check is None and _elsewhere(turned)):
+                continue
+            notes.found.append(f"frames of {length} bytes that begin with {run.hex(' ').upper()}")
+            return turned[:MOST_FRAMES], run, check
+    _tell_unmarked(array, notes)
+    return None
+
+
+def _periods(array: Bytes) -> list[int]:
+    """Give the lengths after which bytes repeat most, the shortest first."""
+    same = {n: float(np.mean(array[n:] == array[:-n])) for n in range(2, min(LONGEST, len(array) // MIN_LINES))}
+    best = max(same.values(), default=0.0)
+    return [n for n, share in same.items() if share > 0.12 and share >= 0.9 * best][:4]
+
+
+def _steady(rows: Bytes) -> NDArray[np.bool_]:
+    """Tell which bytes are the same in nearly all rows."""
+    first = np.array([np.bincount(column).argmax() for column in rows.T], np.uint8)
+    return np.asarray((rows == first).mean(axis=0) >= STEADY)
+
+
+def _starts(rows: Bytes, steady: NDArray[np.bool_]) -> list[int]:
+    """Give where a frame may begin: where a check sum then holds at its end, usual first bytes, longest runs."""
+    length = rows.shape[1]
+    value = [int(np.bincount(column).argmax()) for column in rows.T]
+    able = [at for at in range(length) if steady[at] and value[at]]
+    able.sort(key=lambda at: (value[at] not in _LEADS, -_run_length(steady, at), steady[at - 1]))
+    for at in able[:8]:
+        turned = np.roll(rows.reshape(-1), -at)[: (rows.size - at) // length * length].reshape(-1, length)
+        if _find_check(turned) is not None:
+            return [at]
+    return able
+
+
+def _run_length(steady: NDArray[np.bool_], at: int) -> int:
+    count = 0
+    while count < len(steady) and steady[(at + count) % len(steady)]:
+        count += 1
+    return count
+
+
+def _run(rows: Bytes) -> bytes:
+    """Give the bytes that all frames begin with: two at most that are no zero, as marks are."""
+    steady = _steady(rows)
+    run = bytearray()
+    for at in range(min(2, rows.shape[1] - 1)):
+        value = int(np.bincount(rows[:, at]).argmax())
+        if not steady[at] or (run and value == 0):
+            break
+        run.append(value)
+    return bytes(run)
+
+
+def _elsewhere(rows: Bytes) -> bool:
+    """Tell whether the first byte also comes elsewhere in the frames: alone it marks nothing then."""
+    return bool((rows[:, 1:] == rows[0, 0]).any())
+
+
+def _tell_unmarked(array: Bytes, notes: Notes) -> None:
+    best = min(
+        ((rough, width, order, start) for width in (4, 2, 8) for order in _ORDERS for start in range(width)
+         if (rough := _rough(_column(array, start, width, order))) is not None),
+        default=None,
+    )  # fmt: skip
+    if best is not None and best[0] < SMOOTH:
+        _, width, order, _start = best
+        kind = {4: "numbers of 4 bytes (float32 or s32)", 2: "numbers of 2 bytes", 8: "numbers of 8 bytes (float64)"}[
+            width
+        ]
+        notes.unknown.append(
+            f"this is no text; it looks like {kind}, {order} end first, but nothing marks where one begins: a single lost byte "
+            f"would shift every reading after it. {_NEEDED[0].upper() + _NEEDED[1:]}"
+        )
+        return
+    notes.unknown.append(
+        "this is no text, and no frame repeats in it: most likely the speed (baud) is wrong; if the device sends frames of "
+        f"changing length, {_NEEDED}"
+    )
+
+
+def _column(array: Bytes, start: int, width: int, order: Order) -> NDArray[np.float64]:
+    rows = array[start : start + (len(array) - start) // width * width].reshape(-1, width)
+    kind: NumberType = {2: "s16", 4: "float32", 8: "float64"}[width]  # type: ignore[assignment]
+    return numbers(np.ascontiguousarray(rows), kind, order)
+
+
+# --- what a packet holds ----------------------------------------------------------------------------------------------
+
+
+def _find_check(rows: Bytes) -> Check | None:
+    """Find the check sum in the last bytes."""
+    sample = np.unique(rows[:MOST_FRAMES], axis=0)[:_CHECKED]
+    if len(sample) < MIN_LINES:
+        return None
+    for name, start in product(get_args(CheckName), (0, 1, 2, 3)):
+        size = CHECK_BYTES[name]
+        if sample.shape[1] <= size + start + 1:
+            continue
+        want = checks(np.ascontiguousarray(sample[:, start:-size]), name)
+        for order in _ORDERS if size > 1 else _ORDERS[:1]:
+            weights = 256 ** np.arange(size)
+            stated = sample[:, -size:].astype(np.int64) @ (weights if order == "little" else weights[::-1])
+            if (stated == want).mean() > 0.9 and len(np.unique(stated)) > 2:
+                return Check(name=name, order=order, covers_from=start)
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class _Series:
+    """One number read at one place: of a sample that repeats ``count`` times, ``stride`` bytes apart, from ``begin``."""
+
+    begin: int
+    stride: int
+    count: int
+    kind: NumberType
+    order: Order
+    rough: float
+
+    @property
+    def covered(self) -> int:
+        return self.count * WIDTH[self.kind]
+
+
+def _layout(
+    rows: Bytes,
+    head: int,
+    sync: bytes,
+    check: Check | None,
+    wanted: Wanted,
+    notes: Notes,
+    form: PresentationFormat | None,
+) -> BinaryLayout | None:
+    tail = CHECK_BYTES[check.name] if check is not None else 0
+    if check is not None:
+        notes.found.append(f"each ends in a check sum ({check.name})")
+    counter = _find_counter(rows, head, tail)
+    after = counter.at + WIDTH[counter.type] if counter is not None else head
+    best = _best_series(rows, after, tail, form)
+    if best is None:
+        notes.unknown.append(
+            "no number in it moves smoothly: load and unload it slowly while it is listened to; a packet may also be scrambled"
+        )
+        return None
+    if best.count > 1:
+        columns = [_number_column(rows, best, 0)]
+    else:
+        columns = [_number_column(rows, one, index) for index, one in enumerate(_cover(rows, after, tail, best))]
+    if counter is not None:
+        counter = _counted(counter, rows, best.count, notes)
+    fields = {id(column): one for column, one in columns}
+    found = [column for column, _ in columns]
+    name_columns(found, notes)
+    for column in found:
+        column.name = column.name or f"value{found.index(column) + 1}"
+    torque = pick_torque(found, wanted.field, notes)
+    able = [(found.index(c) + 1, c) for c in candidates(found)]
+    samples = len(rows) * best.count
+    if torque is None:
+        return BinaryLayout(None, sync, None, able, "", samples) if able and notes.missing else None
+    chosen = fields[id(torque)]
+    _tell_width(rows, chosen, notes)
+    packet = _packet(rows, chosen, [(c, fields[id(c)]) for c in found if c is not torque], counter, check, tail, form)
+    unit = form.unit_name if form is not None and form.unit_name != "1" and not form.unit_name.startswith("0x") else ""
+    if form is not None:
+        notes.found.append(f"its Presentation Format says {form.type} x {form.scale:g} {form.unit_name}")
+    needs = form is None and not chosen.kind.startswith("float")
+    return BinaryLayout(packet, sync, torque, able, unit, samples, needs)
+
+
+def _find_counter(rows: Bytes, head: int, tail: int) -> CounterField | None:
+    """Find a counter in front: the first bytes that step evenly."""
+    end = min(rows.shape[1] - tail, head + MOST_HEAD)
+    found: list[tuple[int, int, CounterField]] = []
+    for at in range(head, end):
+        for kind, order in (("u32", "little"), ("u32", "big"), ("u16", "little"), ("u16", "big"), ("u8", "little")):
+            width = WIDTH[kind]
+            if at + width > rows.shape[1] - tail:
+                continue
+            values = numbers(np.ascontiguousarray(rows[:, at : at + width]), kind, order)  # type: ignore[arg-type]
+            steps = np.diff(values) % 256.0**width
+            step, count = _commonest(steps)
+            if (
+                0 < step < 1024
+                and count > 0.9 * len(steps)
+                and (
+                    width == 1
+                    or len(np.unique(rows[:, at + (width - 1 if order == "little" else 0)])) > 1
+                    or width == 2
+                )
+            ):
+                field = CounterField(at=at, type=kind, order=order)  # type: ignore[arg-type]
+                found.append((width, -at, field))
+    if not found:
+        return None
+    return max(found, key=lambda one: (one[0], one[1]))[2]
+
+
+def _commonest(steps: NDArray[np.float64]) -> tuple[int, int]:
+    values, counts = np.unique(steps, return_counts=True)
+    return (int(values[np.argmax(counts)]), int(counts.max())) if len(values) else (0, 0)
+
+
+def _counted(counter: CounterField, rows: Bytes, samples: int, notes: Notes) -> CounterField:
+    """Say whether a counter counts packets or samples, and by which step."""
+    values = numbers(
+        np.ascontiguousarray(rows[:, counter.at : counter.at + WIDTH[counter.type]]), counter.type, counter.order
+    )
+    step, _ = _commonest(np.diff(values) % 256.0 ** WIDTH[counter.type])
+    by_samples = samples > 1 and step % samples == 0
+    notes.found.append(f"a counter of {'samples' if by_samples else 'packets'} at byte {counter.at} ({counter.type})")
+    return CounterField(
+        at=counter.at, type=counter.type, order=counter.order,
+        counts="samples" if by_samples else "packets", step=step // samples if by_samples else step,
+    )  # fmt: skip
+
+
+def _series(rows: Bytes, begin: int, stride: int, count: int, kind: NumberType, order: Order) -> NDArray[np.float64]:
+    width = WIDTH[kind]
+    parts = [
+        numbers(np.ascontiguousarray(rows[:, begin + i * stride : begin + i * stride + width]), kind, order)
+        for i in range(count)
+    ]
+    return np.stack(parts, axis=1).reshape(-1)
+
+
+def _rough(values: NDArray[np.float64]) -> float | None:
+    """Give the mean step of a series, of its range; None if it is no series of readings."""
+    with np.errstate(all="ignore"):
+        if len(values) < MIN_LINES or not np.isfinite(values).all() or np.abs(values).max(initial=0.0) > 1e12:
+            return None
+        spread = float(np.ptp(values))
+        if spread <= 0 or len(np.unique(values[:2000])) < 6:
+            return None
+        tiny = (values != 0) & (np.abs(values) < 1e-6)
+        return None if tiny.any() else float(np.mean(np.abs(np.diff(values)))) / spread
+
+
+def _uses_bytes(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
+    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest is no other, still number."""
+    if kind.startswith("float"):
+        return True
+    ends = rows[:, begin], rows[:, begin + WIDTH[kind] - 1]
+    low, high = ends if order == "little" else ends[::-1]
+    still = len(np.unique(high)) == 1
+    return len(np.unique(low)) > 3 and not (still and int(high[0]) not in (0x00, 0xFF))
+
+
+def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> Iterator[_Series]:
+    """Read the packet in every way that may be meant, and give those in which something moves smoothly."""
+    end = rows.shape[1] - tail
+    kinds = (form.type,) if form is not None and form.type is not None else _TYPES
+    for kind, order in product(kinds, _ORDERS):
+        width = WIDTH[kind]
+        for begin in range(after, min(end - width, after + MOST_HEAD) + 1):
+            room = end - begin
+            for stride in {width, *(s for s in (4, 6, 8, 12) if s > width)}:
+                for spare in (0, 1, 2):
+                    count = (room - spare) // stride
+                    if (
+                        count < 1
+                        or (count > 1 and (room - spare) % stride)
+                        or (count > 1 and stride != width and count < 3)
+                    ):
+                        continue
+                    if not _uses_bytes(rows, begin, kind, order):
+                        continue
+                    rough = _rough(_series(rows, begin, stride, count, kind, order))
+                    if rough is not None and rough < SMOOTH:
+                        yield _Series(begin, stride, count, kind, order, rough)
+
+
+def _best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> _Series | None:
+    """Choose how the packet is read: among the smoothest, the one that explains most of its bytes."""
+    found = list(_hypotheses(rows[:600], after, tail, form))
+    if not found:
+        return None
+    several = [one for one in found if one.count > 1]
+    pool = several if several and _continuous(rows, several) else [one for one in found if one.count == 1]
+    if not pool:
+        return None
+    least = min(one.rough for one in pool)
+    alike = [one for one in pool if one.rough <= AS_GOOD * least]
+    return max(alike, key=lambda one: (one.covered, -one.rough, -one.begin))
+
+
+def _continuous(rows: Bytes, several: Sequence[_Series]) -> bool:
+    """Tell whether the numbers of one packet are samples of one course: within a packet they move as from packet to packet."""
+    best = min(several, key=lambda one: one.rough)
+    table = _series(rows, best.begin, best.stride, best.count, best.kind, best.order).reshape(len(rows), best.count)
+    inside = float(np.mean(np.abs(np.diff(table, axis=1))))
+    across = float(np.mean(np.abs(np.diff(table, axis=0))))
+    return inside <= across
+
+
+def _cover(rows: Bytes, after: int, tail: int, best: _Series) -> list[_Series]:
+    """Give the numbers of a packet of one sample: the smoothest first, none overlapping another."""
+    taken = set(range(best.begin, best.begin + WIDTH[best.kind]))
+    found = [best]
+    end = rows.shape[1] - tail
+    options = []
+    for kind, order in product(_TYPES, _ORDERS):
+        for begin in range(after, end - WIDTH[kind] + 1):
+            if not _uses_bytes(rows, begin, kind, order):
+                continue
+            rough = _rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
+            if rough is not None and rough < SMOOTH:
+                options.append(_Series(begin, WIDTH[kind], 1, kind, order, rough))
+    while options:
+        options = [one for one in options if not taken & set(range(one.begin, one.begin + WIDTH[one.kind]))]
+        if not options:
+            break
+        least = min(one.rough for one in options)
+        following = max(
+            (one for one in options if one.rough <= AS_GOOD * least),
+            key=lambda one: (one.covered, one.order == best.order),
+        )
+        found.append(following)
+        taken |= set(range(following.begin, following.begin + WIDTH[following.kind]))
+    return sorted(found, key=lambda one: one.begin)
+
+
+def _number_column(rows: Bytes, one: _Series, index: int) -> tuple[NumberColumn, _Series]:
+    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+    texts = [f"{value:g}" for value in values]
+    return NumberColumn(index, texts, values, form="decimal" if one.kind.startswith("float") else "hex"), one
+
+
+def _tell_width(rows: Bytes, one: _Series, notes: Notes) -> None:
+    """Ask for a load the other way where only that shows how wide a whole number is."""
+    if one.kind.startswith("float"):
+        return
+    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+    width = WIDTH[one.kind]
+    most = float(np.abs(values).max())
+    notes.found.append(
+        f"{one.kind}, {one.order} end first, from byte {one.begin}"
+        + (f", {one.count} samples" if one.count > 1 else "")
+    )
+    if (values >= 0).all() and width > 2 and most < 256.0 ** (width - 1) / 2:
+        notes.missing.append("both ways")
+        notes.unknown.append(
+            "how wide the number is: its upper bytes stood still. Load it the other way too while it is listened to: then they move"
+        )
+
+
+def _packet(
+    rows: Bytes,
+    torque: _Series,
+    others: Sequence[tuple[NumberColumn, _Series]],
+    counter: CounterField | None,
+    check: Check | None,
+    tail: int,
+    form: PresentationFormat | None,
+) -> Packet:
+    """Write the layout down."""
+    first = torque.begin if torque.count > 1 else min([torque.begin, *(one.begin for _, one in others)])
+    scale = form.scale if form is not None else 1.0
+    unit = "" if form is None else form.unit_name
+    fields = [
+        Field(name="torque", type=torque.kind, at=torque.begin - first, order=torque.order, scale=scale, unit=unit)
+    ]
+    fields += [
+        Field(name=c.name, type=one.kind, at=one.begin - first, order=one.order)
+        for c, one in others
+        if not _is_counter(one, counter)
+    ]
+    stride = torque.stride if torque.count > 1 else rows.shape[1] - tail - first
+    spare = rows.shape[1] - first - torque.count * stride
+    return Packet(
+        fields=tuple(fields), samples=torque.count, samples_at=first, sample_bytes=stride, tail_bytes=spare,
+        counter=counter, check=check,
+    )  # fmt: skip
+
+
+def _is_counter(one: _Series, counter: CounterField | None) -> bool:
+    return counter is not None and one.begin <= counter.at < one.begin + WIDTH[one.kind]
