@@ -34,6 +34,7 @@ STEADY: Final = 0.98  # of the frames have the same byte here: a mark
 MOST_FRAMES: Final = 3000
 LONGEST: Final = 160
 MOST_HEAD: Final = 8
+MOST_STEP: Final = 1024  # of a counter, from packet to packet
 _TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
 _ORDERS: Final[tuple[Order, ...]] = ("little", "big")
 _CHECKED: Final = 40
@@ -124,7 +125,28 @@ def binary_layout(
     )
     rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), length)
     form = _format_of(offer)
+    if form is not None and form.type is not None and length == WIDTH[form.type]:
+        return _single(rows, form, wanted, notes)
     return _layout(rows, 0, b"", _find_check(rows), wanted, notes, form)
+
+
+def _single(rows: Bytes, form: PresentationFormat, wanted: Wanted, notes: Notes) -> BinaryLayout:
+    """Give the layout of packets that hold the one value that their Presentation Format explains."""
+    one = _Series(0, rows.shape[1], 1, form.type or "s16", "little", 0.0)
+    column, _ = _number_column(rows, one, 0)
+    column.name = "value1"
+    notes.found.append(
+        f"one value a packet; its Presentation Format says {form.type} x {form.scale:g} {form.unit_name}"
+    )
+    packet = _packet(rows, one, [], None, None, 0, form)
+    return BinaryLayout(packet, b"", column, [(1, column)], _form_unit(form), len(rows))
+
+
+def _form_unit(form: PresentationFormat | None) -> str:
+    """Give the unit that a Presentation Format names; empty if it names none."""
+    if form is None or form.unit_name == "1" or form.unit_name.startswith("0x"):
+        return ""
+    return form.unit_name
 
 
 def _format_of(offer: Offer | None) -> PresentationFormat | None:
@@ -309,7 +331,7 @@ def _layout(
     chosen = fields[id(torque)]
     _tell_width(rows, chosen, notes)
     packet = _packet(rows, chosen, [(c, fields[id(c)]) for c in found if c is not torque], counter, check, tail, form)
-    unit = form.unit_name if form is not None and form.unit_name != "1" and not form.unit_name.startswith("0x") else ""
+    unit = _form_unit(form)
     if form is not None:
         notes.found.append(f"its Presentation Format says {form.type} x {form.scale:g} {form.unit_name}")
     needs = form is None and not chosen.kind.startswith("float")
@@ -328,15 +350,10 @@ def _find_counter(rows: Bytes, head: int, tail: int) -> CounterField | None:
             values = numbers(np.ascontiguousarray(rows[:, at : at + width]), kind, order)  # type: ignore[arg-type]
             steps = np.diff(values) % 256.0**width
             step, count = _commonest(steps)
-            if (
-                0 < step < 1024
-                and count > 0.9 * len(steps)
-                and (
-                    width == 1
-                    or len(np.unique(rows[:, at + (width - 1 if order == "little" else 0)])) > 1
-                    or width == 2
-                )
-            ):
+            # Four bytes only if all of them are seen to count: of a counter with still bytes the lower two tell as much.
+            high = rows[:, at + (width - 1 if order == "little" else 0)]
+            sure = width < 4 or (count == len(steps) and len(np.unique(high)) > 1)
+            if 0 < step < MOST_STEP and count > 0.9 * len(steps) and sure:
                 field = CounterField(at=at, type=kind, order=order)  # type: ignore[arg-type]
                 found.append((width, -at, field))
     if not found:
@@ -504,7 +521,7 @@ def _packet(
     """Write the layout down."""
     first = torque.begin if torque.count > 1 else min([torque.begin, *(one.begin for _, one in others)])
     scale = form.scale if form is not None else 1.0
-    unit = "" if form is None else form.unit_name
+    unit = _form_unit(form)
     fields = [
         Field(name="torque", type=torque.kind, at=torque.begin - first, order=torque.order, scale=scale, unit=unit)
     ]

@@ -86,6 +86,11 @@ class NumberColumn:
         return len(set(self.texts)) > 1
 
     @property
+    def measured(self) -> bool:
+        """Whether a unit of torque or force stands behind it."""
+        return self.torque_unit or self.unit in FORCE_UNITS
+
+    @property
     def torque_unit(self) -> bool:
         """Whether a unit of torque stands behind it."""
         return is_torque_unit(self.unit)
@@ -192,6 +197,8 @@ def name_columns(columns: list[NumberColumn], notes: Notes) -> None:
             notes.unknown.append(
                 f"'{column.texts[-1]}' jumps at random: perhaps a check sum that is none of those known; it is not checked"
             )
+        elif column.measured:
+            continue  # its own unit says what it is
         elif column.form == "decimal" and column.integer and counter_step(column.values)[0]:
             column.name, column.why = "counter", "it counts"
         elif rises(column.values):
@@ -239,7 +246,7 @@ def holds_peak(peak: NDArray[np.float64], live: NDArray[np.float64]) -> bool:
 def rises(values: NDArray[np.float64]) -> bool:
     """Tell whether a number never goes back and takes steps of much the same size, as times and counts do."""
     steps = np.diff(values)
-    if len(steps) < MIN_LINES - 1 or (steps < 0).mean() > 0.02 or not (steps > 0).any():
+    if len(steps) < MIN_LINES - 1 or (steps < 0).sum() > 1 or not (steps > 0).any():
         return False
     forward = steps[steps >= 0]
     return float(forward.std()) < float(forward.mean()) or bool((forward > 0).mean() > 0.98)

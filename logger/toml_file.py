@@ -92,8 +92,10 @@ def format_toml(record: msgspec.Struct) -> str:
     return tomli_w.dumps(_filled(tree))
 
 
-def write_toml(path: Path | str, record: msgspec.Struct) -> None:
+def write_toml(path: Path | str, record: msgspec.Struct, above: str = "") -> None:
     """Write a record whole or not at all: an existing file is replaced only by a complete new one.
+
+    ``above`` is put before it: comment lines for whoever reads the file.
 
     Raises
     ------
@@ -101,7 +103,7 @@ def write_toml(path: Path | str, record: msgspec.Struct) -> None:
         It cannot be written; what was there is unchanged.
     """
     path = Path(path)
-    text = format_toml(record)
+    text = above + format_toml(record)
     temporary = ""
     try:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part")

@@ -14,8 +14,9 @@ import numpy as np
 from logger.decoder.build import build_decoder
 from logger.description import Description, Poll
 from logger.errors import HeldwheelError
-from logger.learn import Learned, learn
-from logger.learn_lines import split_lines
+from logger.learn import Choice, Learned, Wanted
+from logger.learn_lines import FRAMED, split_frames, split_lines
+from logger.learn_radio import learn_heard
 from logger.samples import EventKind
 from logger.units import parse_number, torque_factor
 

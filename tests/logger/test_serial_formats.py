@@ -243,7 +243,10 @@ def heard(pieces):
     cut = [data[i : i + size] for i in range(0, len(data), size)]
     cut[0] = cut[0][2:]
     jitter = np.random.default_rng(1).uniform(0, 0.004, len(cut))
-    return [Chunk(5.0 + (i + 1) * size / len(data) * len(pieces) / RATE + j, c) for i, (c, j) in enumerate(zip(cut, jitter, strict=True))]
+    return [
+        Chunk(5.0 + (i + 1) * size / len(data) * len(pieces) / RATE + j, c)
+        for i, (c, j) in enumerate(zip(cut, jitter, strict=True))
+    ]
 
 
 def outcome(name):
