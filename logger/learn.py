@@ -321,8 +321,8 @@ def _rate(chunks: Sequence[Chunk], samples: int, notes: Notes) -> float | None:
     ends = (came[-1] - came[0]) / elapsed
     slope = float(np.polyfit(arrival - arrival[0], came, 1)[0]) if len(chunks) >= 20 else ends
     rates = [samples / size * one for one in (slope, ends)]
-    nearest = [min(NOMINAL_RATES, key=lambda nominal, rate=rate: abs(math.log(nominal / rate))) for rate in rates]
-    rate, nominal = min(zip(rates, nearest, strict=True), key=lambda pair: abs(pair[0] / pair[1] - 1))
+    pairs = ((rate, float(nominal)) for rate in rates for nominal in NOMINAL_RATES)
+    rate, nominal = min(pairs, key=lambda pair: abs(math.log(pair[0] / pair[1])))
     if abs(rate / nominal - 1) <= max(RATE_SNAP, 2.0 / samples):
         notes.found.append(f"{rate:.4g} readings a second: taken as {nominal:g}")
         return float(nominal)

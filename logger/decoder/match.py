@@ -106,18 +106,14 @@ class LineMatcher:
         for n, part in enumerate(self._parts):
             after = self._parts[n + 1] if n + 1 < len(self._parts) else None
             begin = i
-            if (
-                part.kind == "blank"
-                and after is not None
-                and self._glued(line, i, self._parts[n - 1] if n else None, after)
-            ):
-                i = -1
-            else:
-                i = self._step(line, i, part, after, found)
+            before = self._parts[n - 1] if n else None
+            i = -1 if self._glued(line, i, before, part, after) else self._step(line, i, part, after, found)
             if i < 0:
-                return self._tell_misfit(part, line[begin:])
+                self._tell_misfit(part, line[begin:])
+                return None
         if line[i:].strip(_BLANKS):
-            return self._tell_misfit(None, line[i:])
+            self._tell_misfit(None, line[i:])
+            return None
         if found.factor != 1.0 or found.direction != 1.0:
             found.values["torque"] *= found.factor * found.direction
         return found
@@ -129,9 +125,15 @@ class LineMatcher:
         self.misfit = f"where {wanted} should be came '{came}'"
 
     @staticmethod
-    def _glued(line: bytes, i: int, before: Part | None, after: Part) -> bool:
+    def _glued(line: bytes, i: int, before: Part | None, part: Part, after: Part | None) -> bool:
         """Tell whether nothing separates two numbers: no blank, no sign."""
-        if before is None or before.kind not in _NUMERIC or before.width is not None:
+        if (
+            part.kind != "blank"
+            or before is None
+            or after is None
+            or before.kind not in _NUMERIC
+            or before.width is not None
+        ):
             return False
         return after.kind in (*_NUMERIC, "sign") and line[i : i + 1] not in (b" ", b"\t", b"+", b"-")
 

@@ -33,7 +33,7 @@ import msgspec
 
 from logger.decoder.column_faults import name_faults, scale_faults
 from logger.decoder.crc import CHECK_BYTES, CheckName
-from logger.decoder.floats import Order
+from logger.decoder.floats import Order  # noqa: TC001 - msgspec reads it when the type is used
 from logger.header import Record
 
 MAX_LINE: Final = 512  # bytes; a longer line is garbage
