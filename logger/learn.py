@@ -25,16 +25,16 @@ import numpy as np
 
 from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings
-from logger.errors import InputError, QuantityError
+from logger.errors import InputError
 from logger.header import TransducerFacts
 from logger.learn_binary import BinaryLayout, binary_layout
-from logger.learn_columns import FORCE_UNITS, NumberColumn
 from logger.learn_lines import FRAMED, Notes, split_frames, split_lines
 from logger.learn_text import TextLayout, looks_like_text, text_layout
 from logger.samples import Chunk, EventKind
-from logger.units import canonical_unit
+from logger.units import is_force, reading_unit
 
 if TYPE_CHECKING:
+    from logger.learn_columns import NumberColumn
     from logger.links.ble_pick import Offer
 
 NOMINAL_RATES: Final = (
@@ -47,7 +47,6 @@ RATE_SNAP: Final = (
 SHOWN: Final = 8  # lines shown raw beside decoded
 COUNTS: Final = 10_000.0  # integers of this size without a unit are raw counts of a converter
 FITS: Final = 0.8  # of what came must be understood before a description is offered
-_FORCES: Final = {"kg": "kgf", "g": "gf", "lb": "lbf", "lbs": "lbf", "oz": "ozf"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +221,7 @@ def _described(
 ) -> Learned:
     """Make the description, apply it to what was heard, and offer it if it fits."""
     serial, ble = heard
-    force = facts.unit in set(_FORCES.values()) | set(FORCE_UNITS)
+    force = is_force(facts.unit)
     try:
         description = Description(
             name=name,
@@ -267,12 +266,12 @@ def _unit(torque: NumberColumn, sent: str, wanted: Wanted, notes: Notes) -> str:
         The user says another unit than the device.
     """
     if sent:
-        shown = _canonical(sent)
-        if wanted.unit and _canonical(wanted.unit) != shown:
+        shown = reading_unit(sent)
+        if wanted.unit and reading_unit(wanted.unit) != shown:
             raise InputError(
                 f"the device sends '{sent}' itself: --unit {wanted.unit} contradicts it; leave --unit away"
             )
-        kind = "a force" if shown in FORCE_UNITS or shown in _FORCES.values() else "torque"
+        kind = "a force" if is_force(shown) else "torque"
         notes.found.append(f"{kind} in {shown} (sent as '{sent}')")
         return shown
     if _is_counts(torque) and wanted.scale is None:
@@ -286,16 +285,7 @@ def _unit(torque: NumberColumn, sent: str, wanted: Wanted, notes: Notes) -> str:
         notes.unknown.append(
             "only whole numbers are sent: if the display shows 45.67 where 4567 is sent, give --scale 0.01"
         )
-    return _canonical(wanted.unit) if wanted.unit else ""
-
-
-def _canonical(unit: str) -> str:
-    try:
-        return canonical_unit(unit)
-    except QuantityError:
-        if unit in FORCE_UNITS:
-            return _FORCES.get(unit, unit)
-        raise
+    return reading_unit(wanted.unit) if wanted.unit else ""
 
 
 def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:

@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.errors import QuantityError
 from logger.learn_lines import MIN_LINES, NUMBERS, Family, Notes, Style, Token, significant
-from logger.units import canonical_unit
+from logger.units import canonical_unit, is_force
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -28,7 +28,6 @@ SIDE_UNITS: Final = {
     "F": "temperature", "K": "temperature", "%": "battery", "V": "voltage", "mV": "voltage", "rpm": "rate",
     "/min": "rate", "°/s": "rate", "ms": "device_ms", "s": "device_s", "us": "device_us", "Hz": "frequency",
 }  # fmt: skip
-FORCE_UNITS: Final = ("N", "kN", "kg", "kgf", "g", "gf", "lb", "lbs", "lbf", "oz", "ozf", "t", "daN")
 _LABELS: Final = {
     "torque": "torque tq trq torq moment drehmoment couple",
     "force": "force load weight kraft gross net",
@@ -88,7 +87,7 @@ class NumberColumn:
     @property
     def measured(self) -> bool:
         """Whether a unit of torque or force stands behind it."""
-        return self.torque_unit or self.unit in FORCE_UNITS
+        return bool(self.unit) and self.unit not in SIDE_UNITS
 
     @property
     def torque_unit(self) -> bool:
@@ -174,9 +173,14 @@ def is_torque_unit(text: str) -> bool:
     return True
 
 
+def is_reading_unit(text: str) -> bool:
+    """Tell whether a text is a unit of torque or of force."""
+    return is_force(text) or is_torque_unit(text)
+
+
 def is_unit(text: str) -> bool:
     """Tell whether a text is a unit of anything that such devices send."""
-    return text in SIDE_UNITS or text in FORCE_UNITS or is_torque_unit(text)
+    return text in SIDE_UNITS or is_reading_unit(text)
 
 
 # --- what each number is ----------------------------------------------------------------------------------------------
@@ -283,10 +287,8 @@ def pick_torque(columns: list[NumberColumn], field: str, notes: Notes) -> Number
     able = candidates(columns)
     named = [c for c in able if _MEANING.get(c.label.lower()) == "torque"]
     strong = [c for c in able if loaded(c)]
-    if len(named) == 1 and not any(c.torque_unit for c in able if c is not named[0]):
-        chosen = named
-    else:
-        chosen = strong or able
+    sure = len(named) == 1 and not any(c.torque_unit for c in able if c is not named[0])
+    chosen = named if sure else strong or able
     if not chosen:
         notes.unknown.append("no number moves that could be a torque: load the transducer while it is listened to")
         return None

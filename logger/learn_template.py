@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from logger.decoder.template import MORE_STATUS, NumberField, StatusWords
-from logger.learn_columns import FORCE_UNITS, NumberColumn, is_torque_unit
+from logger.learn_columns import NumberColumn, is_reading_unit, is_torque_unit
 from logger.learn_lines import NUMBERS, Family, Notes, Token, significant, word_at
 
 MAX_STATUS_WORDS: Final = 8
@@ -129,7 +129,7 @@ class _Writer:
             shown = next(iter(words))
             self._notes.unknown.append(f"a text that changes ('{shown}' and others) is passed over")
             return "{skip}"
-        is_unit = is_torque_unit(next(iter(words))) or self._is_side_unit(place)
+        is_unit = is_reading_unit(next(iter(words))) or self._is_side_unit(place)
         self.status[free[0]] = meanings(words, self._notes, unit=is_unit)
         return f"{{{free[0]}}}"
 
@@ -157,15 +157,15 @@ def _names_a_number(model: Sequence[Token], place: int) -> bool:
 
 def unit_place(family: Family, words: Sequence[Counter[str]], torque: NumberColumn) -> int:
     """Give the place of the text that is the torque's unit: behind it, or the only such text of the line; or -1."""
-    if torque.unit and torque.unit in FORCE_UNITS:
-        return -1
     places = [
-        p for p, kind in enumerate(family.shape) if kind == "word" and is_torque_unit(words[p].most_common(1)[0][0])
+        p for p, kind in enumerate(family.shape) if kind == "word" and is_reading_unit(words[p].most_common(1)[0][0])
     ]
     behind = [p for p in places if torque.place < p <= torque.place + 2]
     if behind:
         return behind[0]
-    return places[0] if len(places) == 1 else -1
+    # Anywhere else only a unit of torque: the N of "N1234" is a letter before a number.
+    apart = [p for p in places if is_torque_unit(words[p].most_common(1)[0][0])]
+    return apart[0] if len(apart) == 1 else -1
 
 
 def blanks(family: Family) -> set[int]:

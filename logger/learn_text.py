@@ -14,11 +14,10 @@ import numpy as np
 from logger.decoder.template import LineFormat, NumberField, compile_template
 from logger.learn_check import find_check, without_check
 from logger.learn_columns import (
-    FORCE_UNITS,
     NumberColumn,
     candidates,
     counter_step,
-    is_torque_unit,
+    is_reading_unit,
     name_columns,
     number_columns,
     pick_torque,
@@ -156,9 +155,7 @@ def _thousands(given: str | None) -> str | None:
 
 
 def _sent_unit(family: Family, torque: NumberColumn) -> str:
-    """Give the torque's unit as sent; a force's is that of the number itself."""
-    if torque.unit in FORCE_UNITS and not is_torque_unit(torque.unit):
-        return torque.unit
+    """Give the torque's unit as sent."""
     rows = [significant(line) for line in family.lines]
     words = [Counter(word_at(row, place) for row in rows) for place in range(len(family.shape))]
     place = unit_place(family, words, torque)
@@ -281,7 +278,7 @@ def _given(
         notes.unknown.append(f"the template fits {len(read)} of {len(lines)} lines: {matcher.misfit}")
         return None
     unit = next(
-        (word for word in re.findall(r"[^\W\d_]\S*", read[-1][0]) if "unit" in names and is_torque_unit(word)), ""
+        (word for word in re.findall(r"[^\W\d_]\S*", read[-1][0]) if "unit" in names and is_reading_unit(word)), ""
     )
     texts = [f"{value:g}" for value in values]
     torque = NumberColumn(0, texts, values[np.isfinite(values)], unit=unit, name="torque")

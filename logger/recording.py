@@ -49,7 +49,7 @@ from logger.errors import FileError
 from logger.header import SCHEMA, Header
 from logger.samples import Block, Column, Ending, Event, EventKind
 from logger.toml_file import format_toml
-from logger.units import column_unit
+from logger.units import column_unit, is_force
 from logger.version import VERSION
 
 if TYPE_CHECKING:
@@ -70,7 +70,9 @@ BIG_BATCH: Final = 50_000  # rows: bounds the memory that formatting takes when 
 
 def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
     """Give the names in the file, unit included: ``torque_lbf_in``, ``angle_deg``, ``late_ms``."""
-    return tuple(f"{c.name}_{column_unit(c.unit)}" if column_unit(c.unit) else c.name for c in columns)
+    named = ("force" if c.name == "torque" and is_force(c.unit) else c.name for c in columns)
+    units = (column_unit(c.unit) for c in columns)
+    return tuple(f"{name}_{unit}" if unit else name for name, unit in zip(named, units, strict=True))
 
 
 def format_header(header: Header) -> str:

@@ -3,7 +3,7 @@
 A recording is never altered. Corrections are appended here with their time and reason; the reader merges the two, and
 a sidecar's values win over the header's, key by key.
 
-Offered: ``sidecar_path``, ``read_sidecar``, ``write_sidecar``, ``add_correction``, ``merged``.
+Offered: ``sidecar_path``, ``read_sidecar``, ``write_sidecar``, ``add_correction``, ``keep_table``, ``merged``.
 """
 
 from __future__ import annotations
@@ -15,7 +15,8 @@ from typing import TypeVar
 import msgspec
 
 from logger.errors import InputError
-from logger.header import Correction, Header, Sidecar
+from logger.foreign.choices import laid_over
+from logger.header import Correction, Header, Sidecar, Table
 from logger.toml_file import read_toml, write_toml
 
 R = TypeVar("R", bound=msgspec.Struct)
@@ -68,6 +69,20 @@ def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
     sidecar = msgspec.structs.replace(sidecar, corrections=(*sidecar.corrections, correction))
     write_sidecar(trace, sidecar)
     return sidecar
+
+
+def keep_table(trace: Path | str, table: Table) -> Path | None:
+    """Write how a foreign table is read into its sidecar, over what stood there; give the sidecar where it changed.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        The sidecar cannot be read or written.
+    """
+    sidecar = read_sidecar(trace) or Sidecar()
+    kept = sidecar.table or Table()
+    now = laid_over(kept, table)
+    return None if now == kept else write_sidecar(trace, msgspec.structs.replace(sidecar, table=now))
 
 
 def merged(header: Header, sidecar: Sidecar | None) -> Header:

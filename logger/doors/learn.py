@@ -69,6 +69,7 @@ def run(args: argparse.Namespace) -> int:
     from logger.console import note
     from logger.errors import InputError
     from logger.learn_radio import learn_heard
+    from logger.units import reading_unit
 
     if bool(args.port) + bool(args.ble) + (args.capture is not None) != 1:
         raise InputError(
@@ -79,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
     if not 0.5 <= args.seconds <= 600:
         raise InputError("--seconds must lie between 0.5 and 600")
     if args.unit:
-        _check_unit(args.unit)
+        reading_unit(args.unit)
     heard = _heard(args)
     learned = learn_heard(heard, name=args.name, wanted=_wanted(args))
     _show(learned)
@@ -87,15 +88,6 @@ def run(args: argparse.Namespace) -> int:
         note(_what_next(learned))
         return Exit.NOT_VALID
     return _write(args, learned)
-
-
-def _check_unit(unit: str) -> None:
-    """Refuse a unit that is neither of torque nor of force."""
-    from logger.learn_columns import is_unit
-    from logger.units import canonical_unit
-
-    if not is_unit(unit):
-        canonical_unit(unit)
 
 
 def _wanted(args: argparse.Namespace) -> Wanted:

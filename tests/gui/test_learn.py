@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtTest import QTest
 
 from gui.models.learning import Look, Naming, complete, look_at, proposed
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder
@@ -53,7 +53,7 @@ def heard() -> Look:
 # ---------------------------------------------------------------------- what it amounts to
 def test_what_may_be_the_torque_is_listed_with_what_moves_now(heard: Look) -> None:
     assert [one.number for one in heard.candidates] == [2, 3], "a counter is none"
-    torque, temperature = heard.candidates
+    torque, _temperature = heard.candidates
     assert (torque.least, torque.greatest) == pytest.approx((-30.0, 24.0), abs=0.2)
     assert heard.chosen == torque.name, "the temperature hardly moved"
     assert heard.asked == ()

@@ -109,6 +109,9 @@ class Peak:
         return form.format(v=v, p=self.highest).encode()
 
 
+PEAK = Peak()
+
+
 def two_channels(i, v):
     other = 5 + 7 * np.sin(i / 40)
     return f"{v:.2f};{other:.2f}\r\n".encode()
@@ -150,7 +153,7 @@ FORMATS = {
     "direction as a word": Format(
         lambda i, v: f"{abs(v):.2f} Nm {'CCW' if v < 0 else 'CW'}\r\n".encode()),
     # --- two numbers that could be it -----------------------------------------------------------------------------------
-    "live and peak hold": Format(lambda i, v, p=Peak(): p(i, v, "{v:.2f},{p:.2f} Nm\r\n"), says="holds the peak"),
+    "live and peak hold": Format(lambda i, v: PEAK(i, v, "{v:.2f},{p:.2f} Nm\r\n"), says="holds the peak"),
     "two torques": Format(two_channels, asked=("field", "unit"), told={"field": "1", "unit": "N·m"}),
     "two torques with units": Format(
         lambda i, v: f"{v:.2f} Nm {5 + 7 * np.sin(i / 40):.2f} Nm\r\n".encode(), asked=("field",), told={"field": "1"}),
