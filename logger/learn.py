@@ -1,14 +1,14 @@
 """Learning an unknown transducer: from what it sends to a description, and what could not be told.
 
-Nothing is sent and nothing is guessed silently: whatever the bytes leave open is said in ``unknown``; what a reading would
-depend on is asked for (``missing``), and without it no description is made.
+Nothing is sent and nothing is guessed silently: whatever the bytes leave open is said in ``unknown``; what a reading
+would depend on is asked for (``missing``), and without it no description is made.
 
 Steps
 -----
 1. Text, binary frames, or packets of a radio; what ends a line; check sum; decimal mark and thousands.
 2. The build that most lines share; words in a number's place are marks.
-3. Each number over all lines: what counts, rises, stood still, holds the peak of another or has a unit of something else is
-   no torque. If one is left, it is taken; if several are, the user chooses.
+3. Each number over all lines: what counts, rises, stood still, holds the peak of another or has a unit of something
+   else is no torque. If one is left, it is taken; if several are, the user chooses.
 4. Whatever stood still between the numbers is a number or a listed word of the description, never a part of the frame.
 5. The description is applied to the same bytes: what it does not decode is told, and one that decodes too little is not
    offered.
@@ -110,8 +110,8 @@ class Learned:
     found, unknown : tuple of str
         One line each for the user.
     missing : tuple of str
-        What must be given before the description can be used: ``unit``, ``scale``, ``field``, ``decimal``, ``thousands``,
-        ``lines``, ``template``.
+        What must be given before the description can be used: ``unit``, ``scale``, ``field``, ``decimal``,
+        ``thousands``, ``lines``, ``template``.
     shown : tuple of (str, str)
         Raw line, what it decodes to.
     choices : tuple of Choice
@@ -276,8 +276,8 @@ def _unit(torque: NumberColumn, sent: str, wanted: Wanted, notes: Notes) -> str:
         return shown
     if _is_counts(torque) and wanted.scale is None:
         notes.unknown.append(
-            "the values are raw counts of a converter, no torque yet: write the description with --unit 'N·m', then calibrate "
-            "it with two loads (heldwheel-log weigh --two-point)"
+            "the values are raw counts of a converter, no torque yet: write the description with --unit 'N·m', then "
+            "calibrate it with two loads (heldwheel-log weigh --two-point)"
         )
     elif not wanted.unit:
         notes.unknown.append("the unit is not sent: read it off the device and give it with --unit")

@@ -1,7 +1,7 @@
-"""The layout of an unknown device's binary frames or packets: sync bytes, check sum, counter, and the numbers in between.
+"""The layout of an unknown device's binary frames or packets: sync bytes, check sum, counter, numbers.
 
-A number is recognised by its course: read at the right place, with the right width and byte order, a torque under load moves
-smoothly; at any wrong place its fast low byte passes for a high one. So the device must be loaded while it is listened to.
+A number is recognised by its course: read at the right place, with the right width and byte order, a torque under load
+moves smoothly; at any wrong place its fast low byte passes for a high one. So the device must be loaded meanwhile.
 """
 
 from __future__ import annotations
@@ -9,15 +9,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
-from typing import TYPE_CHECKING, Any, Final, get_args
+from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 
-from logger.decoder.crc import CHECK_BYTES, CheckName, checks
+from logger.decoder.crc import CHECK_BYTES
 from logger.decoder.floats import WIDTH, NumberType, Order, numbers
 from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
 from logger.decoder.standard import presentation_format
 from logger.learn_columns import NumberColumn, candidates, name_columns, pick_torque
+from logger.learn_frames import MOST_FRAMES, ORDERS, SMOOTH, cut_frames, find_check_bytes, rough
 from logger.learn_lines import MIN_LINES, Notes
 
 if TYPE_CHECKING:
@@ -28,20 +29,10 @@ if TYPE_CHECKING:
     from logger.learn import Wanted
     from logger.links.ble_pick import Offer
 
-SMOOTH: Final = 0.08  # mean step of a number read rightly, of its range; at a wrong place it is about a third
 AS_GOOD: Final = 1.6  # roughness of hypotheses that are held alike
-STEADY: Final = 0.98  # of the frames have the same byte here: a mark
-MOST_FRAMES: Final = 3000
-LONGEST: Final = 160
 MOST_HEAD: Final = 8
 MOST_STEP: Final = 1024  # of a counter, from packet to packet
 _TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
-_ORDERS: Final[tuple[Order, ...]] = ("little", "big")
-_CHECKED: Final = 40
-_LEADS: Final = (0xAA, 0x55, 0xA5, 0x5A, 0x7E, 0xFE, 0xFF, 0xF0, 0xEB, 0x02, 0x24)  # usual first bytes of a frame
-_NEEDED: Final = (
-    "set the device to text, to frames with two mark bytes or a check sum, or ask it for each reading (--poll)"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +100,7 @@ def binary_layout(
         The characteristic that the packets came from.
     """
     if isinstance(data, bytes):
-        framed = _frames(data, notes)
+        framed = cut_frames(data, notes)
         if framed is None:
             return None
         rows, sync, check = framed
@@ -127,7 +118,7 @@ def binary_layout(
     form = _format_of(offer)
     if form is not None and form.type is not None and length == WIDTH[form.type]:
         return _single(rows, form, wanted, notes)
-    return _layout(rows, 0, b"", _find_check(rows), wanted, notes, form)
+    return _layout(rows, 0, b"", find_check_bytes(rows), wanted, notes, form)
 
 
 def _single(rows: Bytes, form: PresentationFormat, wanted: Wanted, notes: Notes) -> BinaryLayout:
@@ -156,129 +147,12 @@ def _format_of(offer: Offer | None) -> PresentationFormat | None:
     return forms[0] if len(forms) == 1 and forms[0].type is not None else None
 
 
-# --- frames in a stream -----------------------------------------------------------------------------------------------
-
-
-def _frames(data: bytes, notes: Notes) -> tuple[Bytes, bytes, Check | None] | None:
-    """Cut a stream into frames: rows, sync bytes, check."""
-    array = np.frombuffer(data[: MOST_FRAMES * 32], np.uint8)
-    for length in _periods(array):
-        rows = array[: len(array) // length * length].reshape(-1, length)
-        steady = _steady(rows)
-        for start in _starts(rows, steady):
-            turned = np.roll(array, -start)[: (len(array) - start) // length * length].reshape(-1, length)
-            run = _run(turned)
-            check = _find_check(turned)
-            if not run or (len(run) < 2 and check is None and _elsewhere(turned)):
-                continue
-            notes.found.append(f"frames of {length} bytes that begin with {run.hex(' ').upper()}")
-            return turned[:MOST_FRAMES], run, check
-    _tell_unmarked(array, notes)
-    return None
-
-
-def _periods(array: Bytes) -> list[int]:
-    """Give the lengths after which bytes repeat most, the shortest first."""
-    same = {n: float(np.mean(array[n:] == array[:-n])) for n in range(2, min(LONGEST, len(array) // MIN_LINES))}
-    best = max(same.values(), default=0.0)
-    return [n for n, share in same.items() if share > 0.12 and share >= 0.9 * best][:4]
-
-
-def _steady(rows: Bytes) -> NDArray[np.bool_]:
-    """Tell which bytes are the same in nearly all rows."""
-    first = np.array([np.bincount(column).argmax() for column in rows.T], np.uint8)
-    return np.asarray((rows == first).mean(axis=0) >= STEADY)
-
-
-def _starts(rows: Bytes, steady: NDArray[np.bool_]) -> list[int]:
-    """Give where a frame may begin: where a check sum then holds at its end, usual first bytes, longest runs."""
-    length = rows.shape[1]
-    value = [int(np.bincount(column).argmax()) for column in rows.T]
-    able = [at for at in range(length) if steady[at] and value[at]]
-    able.sort(key=lambda at: (value[at] not in _LEADS, -_run_length(steady, at), steady[at - 1]))
-    for at in able[:8]:
-        turned = np.roll(rows.reshape(-1), -at)[: (rows.size - at) // length * length].reshape(-1, length)
-        if _find_check(turned) is not None:
-            return [at]
-    return able
-
-
-def _run_length(steady: NDArray[np.bool_], at: int) -> int:
-    count = 0
-    while count < len(steady) and steady[(at + count) % len(steady)]:
-        count += 1
-    return count
-
-
-def _run(rows: Bytes) -> bytes:
-    """Give the bytes that all frames begin with: two at most that are no zero, as marks are."""
-    steady = _steady(rows)
-    run = bytearray()
-    for at in range(min(2, rows.shape[1] - 1)):
-        value = int(np.bincount(rows[:, at]).argmax())
-        if not steady[at] or (run and value == 0):
-            break
-        run.append(value)
-    return bytes(run)
-
-
-def _elsewhere(rows: Bytes) -> bool:
-    """Tell whether the first byte also comes elsewhere in the frames: alone it marks nothing then."""
-    return bool((rows[:, 1:] == rows[0, 0]).any())
-
-
-def _tell_unmarked(array: Bytes, notes: Notes) -> None:
-    best = min(
-        ((rough, width, order, start) for width in (4, 2, 8) for order in _ORDERS for start in range(width)
-         if (rough := _rough(_column(array, start, width, order))) is not None),
-        default=None,
-    )  # fmt: skip
-    if best is not None and best[0] < SMOOTH:
-        _, width, order, _start = best
-        kind = {4: "numbers of 4 bytes (float32 or s32)", 2: "numbers of 2 bytes", 8: "numbers of 8 bytes (float64)"}[
-            width
-        ]
-        notes.unknown.append(
-            f"this is no text; it looks like {kind}, {order} end first, but nothing marks where one begins: a single lost byte "
-            f"would shift every reading after it. {_NEEDED[0].upper() + _NEEDED[1:]}"
-        )
-        return
-    notes.unknown.append(
-        "this is no text, and no frame repeats in it: most likely the speed (baud) is wrong; if the device sends frames of "
-        f"changing length, {_NEEDED}"
-    )
-
-
-def _column(array: Bytes, start: int, width: int, order: Order) -> NDArray[np.float64]:
-    rows = array[start : start + (len(array) - start) // width * width].reshape(-1, width)
-    kind: NumberType = {2: "s16", 4: "float32", 8: "float64"}[width]  # type: ignore[assignment]
-    return numbers(np.ascontiguousarray(rows), kind, order)
-
-
 # --- what a packet holds ----------------------------------------------------------------------------------------------
-
-
-def _find_check(rows: Bytes) -> Check | None:
-    """Find the check sum in the last bytes."""
-    sample = np.unique(rows[:MOST_FRAMES], axis=0)[:_CHECKED]
-    if len(sample) < MIN_LINES:
-        return None
-    for name, start in product(get_args(CheckName), (0, 1, 2, 3)):
-        size = CHECK_BYTES[name]
-        if sample.shape[1] <= size + start + 1:
-            continue
-        want = checks(np.ascontiguousarray(sample[:, start:-size]), name)
-        for order in _ORDERS if size > 1 else _ORDERS[:1]:
-            weights = 256 ** np.arange(size)
-            stated = sample[:, -size:].astype(np.int64) @ (weights if order == "little" else weights[::-1])
-            if (stated == want).mean() > 0.9 and len(np.unique(stated)) > 2:
-                return Check(name=name, order=order, covers_from=start)
-    return None
 
 
 @dataclass(frozen=True, slots=True)
 class _Series:
-    """One number read at one place: of a sample that repeats ``count`` times, ``stride`` bytes apart, from ``begin``."""
+    """One number read at one place: of ``count`` samples, ``stride`` bytes apart, from ``begin``."""
 
     begin: int
     stride: int
@@ -308,9 +182,7 @@ def _layout(
     after = counter.at + WIDTH[counter.type] if counter is not None else head
     best = _best_series(rows, after, tail, form)
     if best is None:
-        notes.unknown.append(
-            "no number in it moves smoothly: load and unload it slowly while it is listened to; a packet may also be scrambled"
-        )
+        notes.unknown.append("no number in it moves smoothly: load and unload it slowly while it is listened to")
         return None
     if best.count > 1:
         columns = [_number_column(rows, best, 0)]
@@ -350,7 +222,7 @@ def _find_counter(rows: Bytes, head: int, tail: int) -> CounterField | None:
             values = numbers(np.ascontiguousarray(rows[:, at : at + width]), kind, order)  # type: ignore[arg-type]
             steps = np.diff(values) % 256.0**width
             step, count = _commonest(steps)
-            # Four bytes only if all of them are seen to count: of a counter with still bytes the lower two tell as much.
+            # Four bytes only if all are seen to count: of a counter with still bytes the lower two tell as much.
             high = rows[:, at + (width - 1 if order == "little" else 0)]
             sure = width < 4 or (count == len(steps) and len(np.unique(high)) > 1)
             if 0 < step < MOST_STEP and count > 0.9 * len(steps) and sure:
@@ -389,20 +261,8 @@ def _series(rows: Bytes, begin: int, stride: int, count: int, kind: NumberType, 
     return np.stack(parts, axis=1).reshape(-1)
 
 
-def _rough(values: NDArray[np.float64]) -> float | None:
-    """Give the mean step of a series, of its range; None if it is no series of readings."""
-    with np.errstate(all="ignore"):
-        if len(values) < MIN_LINES or not np.isfinite(values).all() or np.abs(values).max(initial=0.0) > 1e12:
-            return None
-        spread = float(np.ptp(values))
-        if spread <= 0 or len(np.unique(values[:2000])) < 6:
-            return None
-        tiny = (values != 0) & (np.abs(values) < 1e-6)
-        return None if tiny.any() else float(np.mean(np.abs(np.diff(values)))) / spread
-
-
 def _uses_bytes(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
-    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest is no other, still number."""
+    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest no other, still number."""
     if kind.startswith("float"):
         return True
     ends = rows[:, begin], rows[:, begin + WIDTH[kind] - 1]
@@ -415,7 +275,7 @@ def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | N
     """Read the packet in every way that may be meant, and give those in which something moves smoothly."""
     end = rows.shape[1] - tail
     kinds = (form.type,) if form is not None and form.type is not None else _TYPES
-    for kind, order in product(kinds, _ORDERS):
+    for kind, order in product(kinds, ORDERS):
         width = WIDTH[kind]
         for begin in range(after, min(end - width, after + MOST_HEAD) + 1):
             room = end - begin
@@ -430,9 +290,9 @@ def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | N
                         continue
                     if not _uses_bytes(rows, begin, kind, order):
                         continue
-                    rough = _rough(_series(rows, begin, stride, count, kind, order))
-                    if rough is not None and rough < SMOOTH:
-                        yield _Series(begin, stride, count, kind, order, rough)
+                    roughness = rough(_series(rows, begin, stride, count, kind, order))
+                    if roughness is not None and roughness < SMOOTH:
+                        yield _Series(begin, stride, count, kind, order, roughness)
 
 
 def _best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> _Series | None:
@@ -450,7 +310,7 @@ def _best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | 
 
 
 def _continuous(rows: Bytes, several: Sequence[_Series]) -> bool:
-    """Tell whether the numbers of one packet are samples of one course: within a packet they move as from packet to packet."""
+    """Tell whether a packet's numbers are samples of one course: they move less inside it than across."""
     best = min(several, key=lambda one: one.rough)
     table = _series(rows, best.begin, best.stride, best.count, best.kind, best.order).reshape(len(rows), best.count)
     inside = float(np.mean(np.abs(np.diff(table, axis=1))))
@@ -464,13 +324,13 @@ def _cover(rows: Bytes, after: int, tail: int, best: _Series) -> list[_Series]:
     found = [best]
     end = rows.shape[1] - tail
     options = []
-    for kind, order in product(_TYPES, _ORDERS):
+    for kind, order in product(_TYPES, ORDERS):
         for begin in range(after, end - WIDTH[kind] + 1):
             if not _uses_bytes(rows, begin, kind, order):
                 continue
-            rough = _rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
-            if rough is not None and rough < SMOOTH:
-                options.append(_Series(begin, WIDTH[kind], 1, kind, order, rough))
+            roughness = rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
+            if roughness is not None and roughness < SMOOTH:
+                options.append(_Series(begin, WIDTH[kind], 1, kind, order, roughness))
     while options:
         options = [one for one in options if not taken & set(range(one.begin, one.begin + WIDTH[one.kind]))]
         if not options:
@@ -505,7 +365,7 @@ def _tell_width(rows: Bytes, one: _Series, notes: Notes) -> None:
     if (values >= 0).all() and width > 2 and most < 256.0 ** (width - 1) / 2:
         notes.missing.append("both ways")
         notes.unknown.append(
-            "how wide the number is: its upper bytes stood still. Load it the other way too while it is listened to: then they move"
+            "how wide the number is: its upper bytes stood still. Load it the other way too: then they move"
         )
 
 

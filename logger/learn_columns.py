@@ -199,7 +199,7 @@ def name_columns(columns: list[NumberColumn], notes: Notes) -> None:
         elif column.form != "decimal" and jumps(column.values):
             column.why = "it jumps at random"
             notes.unknown.append(
-                f"'{column.texts[-1]}' jumps at random: perhaps a check sum that is none of those known; it is not checked"
+                f"'{column.texts[-1]}' jumps at random: perhaps a check sum, none of those known; it is not checked"
             )
         elif column.measured:
             continue  # its own unit says what it is

@@ -109,8 +109,8 @@ def shape(line: Sequence[Token]) -> tuple[str, ...]:
 def find_terminator(data: bytes) -> str:
     """Tell what ends a line: CRLF, LF, CR, ETX for frames without line ends, or empty when nothing does.
 
-    A stray half of a line's end is noise; what occurs in most cases counts. Frames whose check sum follows the ETX count as
-    such also where line ends stand between them: the check may look like a line's end.
+    A stray half of a line's end is noise; what occurs in most cases counts. Frames whose check sum follows the ETX
+    count as such also where line ends stand between them: the check may look like a line's end.
     """
     both = data.count(b"\r\n")
     lone = {"CR": data.count(b"\r") - both, "LF": data.count(b"\n") - both}

@@ -46,9 +46,9 @@ def find_style(lines: Sequence[str], decimal: str, thousands: str | None, notes:
 def find_decimal(lines: Sequence[str], notes: Notes) -> str:
     """Tell the decimal mark.
 
-    A comma between digits separates columns, marks decimals, or sets thousands apart. It marks decimals when a point never
-    does, at most one comma stands in each number, and other separators stand beside it; or when what stands before it
-    moves by one only where what follows it runs over.
+    A comma between digits separates columns, marks decimals, or sets thousands apart. It marks decimals when a point
+    never does, at most one comma stands in each number, and other separators stand beside it; or when what stands
+    before it moves by one only where what follows it runs over.
     """
     text = "\n".join(lines)
     if re.search(r"(?<![\d.,])\d{1,3}(?:\.\d{3})+,\d", text):
@@ -123,7 +123,7 @@ def _thousands(lines: Sequence[str], mark: str, width: int, notes: Notes) -> str
         if grouped_share == share and grouped == numbers - 1 and candidate == "," and _always_grouped(lines, mark):
             notes.missing.append("thousands")
             notes.unknown.append(
-                "whether 1,234.5 is one number or two: say --thousands ',' or --thousands none, or listen below 1000 too"
+                "whether 1,234.5 is one number or two: say --thousands ',' or none, or listen below 1000 too"
             )
     return ""
 

@@ -1,7 +1,7 @@
 """The template that fits an unknown device's lines: fields, words, units, marks, widths.
 
-Nothing that may move is baked in: a word that stood still is a listed word, a number that stood still is a number. Only what
-names a number (``T=``) and punctuation must stay as they are.
+Nothing that may move is baked in: a word that stood still is a listed word, a number that stood still is a number. Only
+what names a number (``T=``) and punctuation must stay as they are.
 """
 
 from __future__ import annotations
@@ -187,8 +187,8 @@ def blanks(family: Family) -> set[int]:
 def widths(family: Family) -> dict[int, int]:
     """Give the width of each number that only blanks set apart from the next, where the columns are of fixed width.
 
-    All lines are equally long, numbers end at the same place in each and blanks fill what is left. A number that grows fills
-    its blanks and touches its neighbour: only the width then tells where it ends.
+    All lines are equally long, numbers end at the same place in each and blanks fill what is left. A number that grows
+    fills its blanks and touches its neighbour: only the width then tells where it ends.
     """
     rows = [significant(line) for line in family.lines]
     pairs = [

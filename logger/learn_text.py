@@ -182,13 +182,13 @@ def _ask_widths(columns: Sequence[NumberColumn], family: Family, notes: Notes) -
         if touch:
             notes.missing.append("template")
             notes.unknown.append(
-                "two numbers touch, at least sometimes: say how wide each is, such as --template '{torque:8}{temperature:6}'"
+                "two numbers touch, at least sometimes: say how wide each is: --template '{torque:8}{temperature:6}'"
             )
             return
 
 
 def _two_in_one(texts: Sequence[str]) -> bool:
-    """Tell whether a digit that changes seldom follows one that changes often: where one number ends and another begins."""
+    """Tell whether a digit that changes seldom follows one that changes often: there another number begins."""
     length = min(map(len, texts))
     busy = [len({text[place] for text in texts}) for place in range(length)]
     changes = [np.mean([a[place] != b[place] for a, b in pairwise(texts)]) for place in range(length)]

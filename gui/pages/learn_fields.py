@@ -1,4 +1,4 @@
-"""Which number is the torque: every number that may be it, with a mark beside those that move while the lever is pushed."""
+"""Which number is the torque: every one that may be it, with a mark beside those that move with the lever."""
 
 from __future__ import annotations
 

@@ -52,7 +52,9 @@ class WhereStep(QWidget):
         self.file = button("Choose the file", self._ask_file, tip="Bytes as they came, captured by a terminal program")
         self.file_name = label("", "caption", wrap=True)
         inside = column(self, gap=10)
-        about = "Text, binary frames and Bluetooth packets are understood. Nothing is sent unless you type a question and agree."
+        about = (
+            "Text, frames and Bluetooth packets are understood. Nothing is sent unless you type a question and agree."
+        )
         inside.addWidget(label(about, "caption", wrap=True))
         for part in (self.kind, self.ports, self.address, self.speed, self.request, self.file, self.file_name):
             inside.addWidget(part)

@@ -1,6 +1,6 @@
 """Text between STX and ETX, with or without line ends around it, and with a check sum behind the ETX or none.
 
-Each frame becomes a line for ``LineDecoder``. The check may have any value, also that of a line's end or of a frame mark:
+Each frame becomes a line for ``LineDecoder``. The check may have any value, also that of a line's end or a mark:
 it is taken by its length, never looked into.
 """
 

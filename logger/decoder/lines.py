@@ -63,7 +63,7 @@ class LineDecoder:
         self._order = [part.name for part in numbers]  # of the numbers within a line
         self._integers = [part.kind == "counter" for part in numbers]
         marks = (*lines.overload, *lines.error)
-        self._fast = (  # the fast path knows none of: check sum, thousands, hex, separate sign, width, marks like numbers
+        self._fast = (  # it knows no check sum, thousands, hex, sign apart, width, marks like numbers
             lines.line_check is None
             and not lines.thousands
             and all(field.form == "decimal" for field in fields.values())

@@ -287,11 +287,15 @@ def _word_faults(lines: LineFormat, names: list[str]) -> list[str]:
     """Find words whose good meaning is not said, and meanings of words that the template has not."""
     meanings = {"status": lines.status, **lines.words}
     faults = [
-        f"{name if name == 'status' else f'words.{name}'}.ok: name the texts of {{{name}}} under which a reading is good"
+        f"{_key(name)}.ok: name the texts of {{{name}}} under which a reading is good"
         for name in ("status", *MORE_STATUS)
         if name in names and (name not in meanings or not any(meanings[name].ok))
     ]
     return faults + [f"words.{name}: the template has no such word" for name in lines.words if name not in names]
+
+
+def _key(name: str) -> str:
+    return name if name == "status" else f"words.{name}"
 
 
 def _border_faults(parts: tuple[Part, ...], lines: LineFormat) -> list[str]:

@@ -8,8 +8,9 @@ r"""Listen to an unknown transducer, show what it seems to send, and write its d
     heldwheel-log learn COM3 --poll "D\r"                       a device that answers only when asked
     heldwheel-log learn --capture bytes.bin                    bytes that a terminal program has kept
 
-Load the transducer both ways while it listens: the number that moves with the lever is the torque. Nothing is sent to it,
-unless you tell it to and confirm. What the bytes leave open is asked for, and nothing is written until it is said.
+Load the transducer both ways while it listens: the number that moves with the lever is the torque. Nothing is
+sent to it, unless you tell it to and confirm. What the bytes leave open is asked for; until it is said
+nothing is written.
 Exit codes: 0 a description was made, 2 bad input or no connection, 4 something must be said first (see what is asked).
 """
 

@@ -24,8 +24,8 @@ from logger.errors import InputError
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-# Services that every device may have and that never hold a torque: access, attributes, alerts, power, time, information,
-# battery, firmware update (the last from memory).
+# Services that every device may have and that never hold a torque: access, attributes, alerts, power, time,
+# information, battery, firmware update (the last from memory).
 _HOUSEKEEPING: Final = {
     uuid(short) for short in (0x1800, 0x1801, 0x1802, 0x1803, 0x1804, 0x1805, 0x180A, 0x180F, 0xFE59)
 }
@@ -145,8 +145,8 @@ def pick_described(offers: Sequence[Offer], characteristic: str, service: str) -
         found = [o for o in found if o.notifies and not o.uuid.endswith(_ASSIGNED)]
     if len(found) != 1:
         raise InputError(
-            "it is not clear which characteristic delivers the readings; 'heldwheel-log learn --ble ADDRESS' listens to all "
-            "and writes a description that names it as ble.characteristic. Those that notify: "
+            "it is not clear which characteristic delivers the readings; 'heldwheel-log learn --ble ADDRESS' listens "
+            "to all and writes a description that names it as ble.characteristic. Those that notify: "
             f"{_listed([o for o in offers if o.notifies and o.service not in _HOUSEKEEPING])}"
         )
     return Pick(found[0].uuid, None, "named by the description")

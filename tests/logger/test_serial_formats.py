@@ -1,8 +1,8 @@
-"""Serial formats that nobody described beforehand: learned right, asked and then right, or refused. None wrong in silence.
+"""Serial formats that nobody described: learned right, asked and then right, or refused. None wrong in silence.
 
-Every format is invented. It is learned from two pulls; then the same device goes on, with what was not seen while it was
-listened to: the minute changes, it gets warmer, the range is exceeded, the torque goes beyond a thousand. Each reading of
-both parts is compared with what was sent.
+Every format is invented. It is learned from two pulls; then the same device goes on, with what was not seen while
+it was listened to: the minute changes, it gets warmer, the range is exceeded, the torque goes beyond a thousand. Each
+reading of both parts is compared with what was sent.
 """
 
 import binascii
@@ -126,7 +126,7 @@ def beyond(limit):
 
 
 FORMATS = {
-    # --- what moves between the numbers ------------------------------------------------------------------------------
+    # --- what moves between the numbers -----------------------------------------------------------
     "clock time in front": Format(lambda i, v: f"{clock(i)},{v:.2f} Nm\r\n".encode()),
     "date and time, ISO": Format(lambda i, v: f"2031-04-05T{clock(i)}Z;{v:.2f};Nm\r\n".encode()),
     "date and time, day first": Format(lambda i, v: f"05.04.2031 {clock(i)[:8]} {v:+.2f} Nm\r\n".encode()),
@@ -152,7 +152,7 @@ FORMATS = {
         lambda i, v: f"{'ST' if i % 50 < 30 else 'US'},{v:.2f},Nm\r\n".encode()),
     "direction as a word": Format(
         lambda i, v: f"{abs(v):.2f} Nm {'CCW' if v < 0 else 'CW'}\r\n".encode()),
-    # --- two numbers that could be it -----------------------------------------------------------------------------------
+    # --- two numbers that could be it -------------------------------------------------------------
     "live and peak hold": Format(lambda i, v: PEAK(i, v, "{v:.2f},{p:.2f} Nm\r\n"), says="holds the peak"),
     "two torques": Format(two_channels, asked=("field", "unit"), told={"field": "1", "unit": "N·m"}),
     "two torques with units": Format(
@@ -167,7 +167,7 @@ FORMATS = {
     "lines of another kind between": Format(
         lambda i, v: f"TQ {v:.2f} Nm\r\n".encode() + (f"TEMP {warm(i):.1f} C\r\n".encode() if i % 4 == 0 else b""),
         asked=("lines",), told={"lines": "TQ"}),
-    # --- how numbers are written -----------------------------------------------------------------------------------------
+    # --- how numbers are written ------------------------------------------------------------------
     "thousands, seen": Format(
         lambda i, v: f"{v:,.1f} Nmm\r\n".encode(), values=course(peak=4100), later=course(300, 6000), unit="N·mm",
         truth=lambda i, v: float(f"{v:.1f}")),
@@ -184,9 +184,11 @@ FORMATS = {
         lambda i, v: f"{v:.0f},{20 + i % 3}\r\n".encode(), asked=("unit",), told={"unit": "N·m"},
         values=np.round(course(peak=600)), later=np.round(course(300, 900))),
     "whole number that never shows a decimal": Format(
-        lambda i, v: f"N{v * 100:.0f}\r\n".encode(), asked=("unit",), told={"unit": "N·m", "scale": 0.01}, says="--scale"),
+        lambda i, v: f"N{v * 100:.0f}\r\n".encode(), asked=("unit",),
+        told={"unit": "N·m", "scale": 0.01}, says="--scale"),
     "hexadecimal counts": Format(
-        lambda i, v: f"{round(v * 500) & 0xFFFF:04X}\r\n".encode(), asked=("unit",), told={"unit": "N·m", "scale": 0.002}),
+        lambda i, v: f"{round(v * 500) & 0xFFFF:04X}\r\n".encode(), asked=("unit",),
+        told={"unit": "N·m", "scale": 0.002}),
     "hexadecimal counts, 0x, 24 bits about the middle": Format(
         lambda i, v: f"0x{round(v * 5000) + 0x800000:06x}\n".encode(), asked=("unit",),
         told={"unit": "N·m"}, truth=lambda i, v: round(v * 5000) + 0x800000, says="raw counts"),
@@ -194,7 +196,7 @@ FORMATS = {
         lambda i, v: f"{i % 10000:04d} {round(v * 500) & 0xFFFF:04X}\r\n".encode(), asked=("unit",),
         told={"unit": "N·m", "scale": 0.002}),
     "exponents": Format(lambda i, v: f"{v:+.4E},Nm\r\n".encode()),
-    # --- fixed width -----------------------------------------------------------------------------------------------------
+    # --- fixed width ------------------------------------------------------------------------------
     "fixed width that grows together later": Format(
         lambda i, v: f"{v:8.2f}{warm(i):6.1f}\r\n".encode(), asked=("unit",), told={"unit": "N·m"},
         later=np.where(np.arange(300) % 2, -1234.56, 12345.67)),
@@ -204,7 +206,7 @@ FORMATS = {
     "numbers that touch": Format(
         lambda i, v: f"{v:08.2f}{warm(i):05.2f}\r\n".encode(), asked=("template",),
         told={"template": "{torque:8}{temperature:5}", "unit": "N·m"}),
-    # --- frames and check sums ----------------------------------------------------------------------------------------------
+    # --- frames and check sums --------------------------------------------------------------------
     "STX to ETX without line ends": Format(
         lambda i, v: f"\x02{v:+08.2f} Nm\x03".encode()),
     "STX to ETX with line ends": Format(lambda i, v: f"\x02{v:+08.2f} Nm\x03\r\n".encode()),
@@ -214,17 +216,19 @@ FORMATS = {
     "CRC-16 in digits": Format(lambda i, v: hexcrc(f"{v:.2f},Nm").encode(), says="crc-16/modbus"),
     "CRC-16 in bytes": Format(rawcrc, says="crc-16/xmodem"),
     "a check sum nobody knows": Format(
-        lambda i, v: f"{v:.2f} Nm #{binascii.crc_hqx(f'{v:.2f}salt{i}'.encode(), 7):04X}\r\n".encode(), says="not checked"),
+        lambda i, v: f"{v:.2f} Nm #{binascii.crc_hqx(f'{v:.2f}salt{i}'.encode(), 7):04X}\r\n".encode(),
+        says="not checked"),
     "JSON": Format(lambda i, v: f'{{"t":{10 * i},"tq":{v:.2f},"u":"N.m","ok":"yes"}}\n'.encode()),
-    # --- binary ----------------------------------------------------------------------------------------------------------------
+    # --- binary -----------------------------------------------------------------------------------
     "binary frame, counter, CRC": Format(frame, asked=("scale", "unit"), told={"scale": 0.01, "unit": "N·m"}),
     "binary frame, one mark byte, sum": Format(frame_sum, asked=("scale", "unit"), told={"scale": 0.01, "unit": "N·m"}),
     "float32 behind two mark bytes": Format(
         frame_float, asked=("unit",), told={"unit": "N·m"}, truth=lambda i, v: float(np.float32(v))),
     "float32 without a mark": Format(lambda i, v: struct.pack("<f", v), refused="nothing marks where one begins"),
-    "16 bits without a mark": Format(lambda i, v: struct.pack(">h", round(v * 100)), refused="nothing marks where one begins"),
+    "16 bits without a mark": Format(
+        lambda i, v: struct.pack(">h", round(v * 100)), refused="nothing marks where one begins"),
     "numbers with blanks and no line ends": Format(lambda i, v: f"{v:.2f} ".encode(), refused="nothing ends a line"),
-    # --- forces ------------------------------------------------------------------------------------------------------------------
+    # --- forces -----------------------------------------------------------------------------------
     "weighing indicator": Format(
         lambda i, v: f"ST,GS,{'-' if v < 0 else '+'}{abs(v):8.2f}kg\r\n".encode(), unit="kgf", measures="force"),
     "load cell": Format(lambda i, v: f"{v:.2f} N\r\n".encode(), unit="N", measures="force"),

@@ -54,6 +54,17 @@ def counting_samples(k):
     return struct.pack(">I", 7 + k * BATCH) + b"\x00"
 
 
+async def subscribed(w, gauge):
+    """Begin to listen, and wait until the gauge has somebody to send to."""
+    streams = Streams()
+    listening = asyncio.ensure_future(listen(ONE, BleSettings(), 2.5, streams, backends=w.backends))
+    async with asyncio.timeout(20):
+        while not (streams.heard and gauge.device.connections):  # noqa: ASYNC110 - it is bleak that is waited for
+            await asyncio.sleep(0.02)
+    await asyncio.sleep(0.4)
+    return streams, listening
+
+
 LAYOUTS = {
     # head, how a sample is packed, tail, Presentation Format, what is asked and then said
     "counter of packets, format known": (counted, "<h", None, FORM, {}),
@@ -74,11 +85,7 @@ def test_packed_notifications_are_learned(live, name):
     async def scenario(w):
         gauge = gauge_of(w.air, {OWN_STREAM: form})
         await w.add(gauge)
-        streams = Streams()
-        listening = asyncio.ensure_future(listen(ONE, BleSettings(), 1.5, streams, backends=w.backends))
-        while OWN_STREAM not in streams.heard or not gauge.device.connections:
-            await asyncio.sleep(0.02)
-        await asyncio.sleep(0.3)
+        streams, listening = await subscribed(w, gauge)
         await play(gauge, OWN_STREAM, packets(head, pack, tail), 0.01)
         await listening
         assert set(streams.heard) == {OWN_STREAM}, "no housekeeping"
@@ -109,11 +116,7 @@ def test_of_several_characteristics_the_one_that_moves_is_found(live):
     async def scenario(w):
         gauge = gauge_of(w.air, {OWN_STREAM: b"", OTHER: b""})
         await w.add(gauge)
-        streams = Streams()
-        listening = asyncio.ensure_future(listen(ONE, BleSettings(), 1.5, streams, backends=w.backends))
-        while OTHER not in streams.heard or not gauge.device.connections:
-            await asyncio.sleep(0.02)
-        await asyncio.sleep(0.3)
+        streams, listening = await subscribed(w, gauge)
         lines = [f"{v / 100:.2f} Nm\r\n".encode() for v in VALUES[::20]]
         still = [struct.pack("<H", 2150)] * 30
         await asyncio.gather(play(gauge, OWN_STREAM, still, 0.02), play(gauge, OTHER, lines, 0.01))
@@ -134,11 +137,7 @@ def test_the_standard_characteristic_is_taken_as_it_is(live):
     async def scenario(w):
         gauge = standard_gauge(w.air, ONE)
         await w.add(gauge)
-        streams = Streams()
-        listening = asyncio.ensure_future(listen(ONE, BleSettings(), 1.0, streams, backends=w.backends))
-        while not streams.heard or not gauge.device.connections:
-            await asyncio.sleep(0.02)
-        await asyncio.sleep(0.2)
+        streams, listening = await subscribed(w, gauge)
         (uuid,) = streams.heard
         await play(gauge, uuid, [standard_torque(n / 10) for n in range(30)], 0.01)
         await listening
