@@ -90,6 +90,7 @@ class BlockMaker:
     def opened(self) -> None:
         """Note that the link was opened."""
         self._opened_s = self.heard_s = time.monotonic()
+        self.meter.opened(self._opened_s)
         self.first = True
 
     def back(self, away_s: float) -> None:
