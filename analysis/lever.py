@@ -199,12 +199,16 @@ class Fixture:
         The lever's own.
     notes : tuple of str
         What was assumed or looks suspicious, for the user.
+    arm_m : float or None
+        Where a force was recorded: the arm by which the readings are torques already, at the estimates of the inputs.
+        The factor is then 1, and what is not known of the arm is still in its slopes.
     """
 
     kind: str
     inputs: tuple[Input, ...] = ()
     weight: Weight | None = None
     notes: tuple[str, ...] = field(default=())
+    arm_m: float | None = None
 
     @property
     def reads(self) -> str:
@@ -223,7 +227,8 @@ class Fixture:
     def factor_at(self, values: Mapping[str, Value]) -> Value:
         """Give torque at the axle per unit read, for any values of the inputs (also arrays of trials)."""
         factor = FORMULAS[self.kind].factor(values)
-        return factor * grip_factor(values) if self._gripped else factor
+        factor = factor * grip_factor(values) if self._gripped else factor
+        return factor if self.arm_m is None else factor / self.arm_m
 
     @property
     def factor(self) -> float:
@@ -235,6 +240,8 @@ class Fixture:
         """Partial derivatives of the factor by each input."""
         values = self.values
         slopes = FORMULAS[self.kind].slopes(values)
+        if self.arm_m is not None:
+            return {name: slope / self.arm_m for name, slope in slopes.items()}
         if not self._gripped:
             return slopes
         factor, grip = float(FORMULAS[self.kind].factor(values)), float(grip_factor(values))

@@ -1,4 +1,4 @@
-"""Reading traces: our recordings, closed or not, and foreign CSV files with their sidecars.
+"""Reading traces: our recordings, closed or not, and foreign tables with their sidecars.
 
 Conventions
 -----------
@@ -21,14 +21,15 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 
 from logger.errors import FileError
-from logger.foreign import Names, read_foreign
-from logger.header import Header
+from logger.foreign.choices import laid_over
+from logger.foreign.reading import read_foreign
+from logger.header import Header, Table
 from logger.samples import EventKind
 from logger.second import Second, split
 from logger.sidecar import merged, read_sidecar, sidecar_path
 from logger.small_file import hash_of, open_regular
 from logger.stored import is_recording, read_recording
-from logger.units import torque_factor
+from logger.units import is_force, reading_factor
 
 if TYPE_CHECKING:
     from logger.header import Sidecar
@@ -87,10 +88,28 @@ class Trace:
     sidecar_sha256: str = ""
 
     @property
-    def torque_nm(self) -> Floats:
-        """Torque in N·m, clockwise positive, shape (n,); computed anew with each call."""
+    def is_force(self) -> bool:
+        """Whether it is a force that was recorded: on a lever it becomes a torque (``analysis.force``)."""
+        return is_force(self.unit)
+
+    @property
+    def si(self) -> Floats:
+        """Torque in N·m or force in N, clockwise positive, shape (n,); computed anew with each call."""
         sign = -1.0 if self.header.transducer.sign == "reversed" else 1.0
-        return self.torque * (sign * torque_factor(self.unit))
+        return self.torque * (sign * reading_factor(self.unit))
+
+    @property
+    def torque_nm(self) -> Floats:
+        """Torque in N·m, clockwise positive, shape (n,).
+
+        Raises
+        ------
+        FileError
+            It is a force, which only a lever makes a torque.
+        """
+        if self.is_force:
+            raise FileError(f"{self.file}: holds a force in {self.unit}, not a torque; it needs its lever")
+        return self.si
 
     @property
     def angle_deg(self) -> Floats | None:
@@ -98,27 +117,20 @@ class Trace:
         return self.columns.get("angle_deg")
 
 
-def read_trace(
-    path: Path | str,
-    *,
-    time_column: str | None = None,
-    torque_column: str | None = None,
-    angle_column: str | None = None,
-    unit: str | None = None,
-) -> Trace:
-    """Read a recording or a foreign CSV trace, with its sidecar.
+def read_trace(path: Path | str, table: Table | None = None) -> Trace:
+    """Read a recording or a foreign table, with its sidecar.
 
     Parameters
     ----------
     path : Path or str
         The file.
-    time_column, torque_column, angle_column : str, optional
-        Names of a foreign trace's columns, where they are not ``time_s``, ``torque_<unit>`` and ``angle_deg``.
-    unit : str, optional
-        Torque unit of a foreign trace whose column does not name it.
+    table : Table, optional
+        What a foreign table does not say of itself; it wins over what its sidecar says.
 
     Raises
     ------
+    TableQuestionsError
+        A foreign table leaves something open.
     FileError
         It cannot be read; the text names file, line, column, what is wrong and the fix.
     DescriptionError
@@ -130,9 +142,9 @@ def read_trace(
     sidecar_sha256 = hash_of(sidecar_path(path)) if sidecar is not None else ""
     if is_recording(data):
         return _recording(data, str(path), sidecar, sidecar_sha256)
-    names = Names(time_column, torque_column, angle_column, unit)
+    kept = sidecar.table if sidecar is not None and sidecar.table is not None else Table()
     stated = sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
-    foreign = read_foreign(data, str(path), names, stated)
+    foreign = read_foreign(data, str(path), laid_over(kept, table), stated)
     return Trace(
         file=str(path),
         header=merged(Header(time_from="file"), sidecar),
@@ -140,7 +152,7 @@ def read_trace(
         torque=foreign.torque,
         unit=foreign.unit,
         columns=foreign.columns,
-        events=(),
+        events=foreign.events,
         state="foreign",
         sha256=hashlib.sha256(data).hexdigest(),
         sidecar=sidecar,

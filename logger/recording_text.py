@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.header import SCHEMA
 from logger.toml_file import format_toml
-from logger.units import column_unit
+from logger.units import column_unit, is_force
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -33,7 +33,9 @@ _BEFORE_FORMULA: Final = re.compile(r"""[,;\t](?=[ "']*[-=+@])""")
 
 def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
     """Give the names in the file, unit included: ``torque_lbf_in``, ``angle_deg``, ``late_ms``."""
-    return tuple(f"{c.name}_{column_unit(c.unit)}" if column_unit(c.unit) else c.name for c in columns)
+    named = ("force" if c.name == "torque" and is_force(c.unit) else c.name for c in columns)
+    units = (column_unit(c.unit) for c in columns)
+    return tuple(f"{name}_{unit}" if unit else name for name, unit in zip(named, units, strict=True))
 
 
 def format_header(header: Header) -> str:

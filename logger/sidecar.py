@@ -5,7 +5,7 @@ a sidecar's values win over the header's, key by key.
 
 Several programs may write it: every change is made to what stands there, under the folder's lock.
 
-Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``merged``.
+Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``keep_table``, ``merged``.
 """
 
 from __future__ import annotations
@@ -17,7 +17,8 @@ from typing import TYPE_CHECKING, TypeVar
 import msgspec
 
 from logger.errors import InputError
-from logger.header import Correction, Header, Sidecar
+from logger.foreign.choices import laid_over
+from logger.header import Correction, Header, Sidecar, Table
 from logger.small_file import locked
 from logger.toml_file import read_toml, write_toml
 
@@ -75,6 +76,21 @@ def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
     return change_sidecar(
         trace, lambda found: msgspec.structs.replace(found, corrections=(*found.corrections, correction))
     )
+
+
+def keep_table(trace: Path | str, table: Table) -> Path | None:
+    """Write how a foreign table is read into its sidecar, over what stood there; give the sidecar where it changed.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        The sidecar cannot be read or written.
+    """
+    before = read_sidecar(trace) or Sidecar()
+    if laid_over(before.table or Table(), table) == (before.table or Table()):
+        return None
+    change_sidecar(trace, lambda found: msgspec.structs.replace(found, table=laid_over(found.table or Table(), table)))
+    return sidecar_path(trace)
 
 
 def merged(header: Header, sidecar: Sidecar | None) -> Header:

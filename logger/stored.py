@@ -23,7 +23,7 @@ from logger.errors import DescriptionError, FileError, QuantityError
 from logger.header import SCHEMA, Header
 from logger.samples import Event, EventKind
 from logger.toml_file import parse_toml
-from logger.units import canonical_unit
+from logger.units import reading_unit
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -211,11 +211,13 @@ def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) ->
     if not batches:  # stopped before the first batch
         stored.names = ("time_s", "torque_Nm")
         return
-    stored.unit = _unit(torque.removeprefix("torque_"))
+    kind, _, unit = torque.partition("_")
+    stored.unit = _unit(unit)
     twice = len(set(stored.names)) < len(stored.names) or len(stored.names) > MAX_COLUMNS
-    if stored.names[0] != "time_s" or not torque.startswith("torque_") or not stored.unit or twice:
+    if stored.names[0] != "time_s" or kind not in ("torque", "force") or not stored.unit or twice:
         raise FileError(
-            f"{file}: its line of column names '{names[:80]}' is damaged: it must begin with time_s,torque_<unit>"
+            f"{file}: its line of column names '{names[:80]}' is damaged: it must begin with time_s,torque_<unit> or "
+            "time_s,force_<unit>"
         )
     stated = stored.header.transducer.unit
     if stated and _unit(stated) != stored.unit:
@@ -225,7 +227,7 @@ def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) ->
 def _unit(text: str) -> str:
     """Give the canonical unit; nothing if it is none."""
     try:
-        return canonical_unit(text)
+        return reading_unit(text)
     except QuantityError:
         return ""
 
