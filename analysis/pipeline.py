@@ -326,18 +326,15 @@ def _at_axle(
     if fixture.reads != "torque" and force is None:
         return None, (*notes, f"a '{fixture.kind}' fixture takes a {fixture.reads}, but the trace holds a torque")
     instrument = instrument_from(header.transducer)
-    if not instrument.relative_u and not instrument.full_scale_u_nm:
-        notes.append("the transducer's accuracy is not stated: calibration is not in the interval")
+    if instrument.assumed:
+        notes.append(f"the transducer's {instrument.note}")
     level = _level(header)
     if not level.known:
-        weighs = fixture.weight is not None
+        assumed = fixture.weight is None or fixture.weight.assumed
         notes.append(
-            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, "
-            + (
-                "and the lever's weight is in the interval"
-                if weighs
-                else "and the lever's weight, not stated, is not in it"
-            )
+            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the "
+            + ("lever's weight, not stated, is assumed" if assumed else "lever's weight is")
+            + " in the interval"
         )
     return AtAxle(fixture, instrument, level, turned), tuple(notes)
 

@@ -19,7 +19,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.at_axle import AT_HANDOFF, METHOD, NOT_SENSED
+from analysis.at_axle import AT_HANDOFF, CALIBRATION, METHOD, NOT_SENSED, PART_OF_TURN
 from analysis.budget import Budget, Row
 from analysis.drag import (
     ROLLING,
@@ -141,14 +141,14 @@ def _own(budget: Budget, name: str, unshared: set[str]) -> Budget:
 
 
 def _unshared(reading: RecordingReading, others: tuple[RecordingReading, ...]) -> set[str]:
-    names: set[str] = {NOT_SENSED, AT_HANDOFF, METHOD}
+    names: set[str] = {NOT_SENSED, AT_HANDOFF, METHOD, PART_OF_TURN}
     levels = {r.at.level for r in others if r.at is not None}
     fixtures = {r.at.fixture.inputs for r in others if r.at is not None}
     transducers = {(r.header.transducer.serial, r.header.transducer.name) for r in others if r.header is not None}
     if len(levels) > 1:
         names.add("true zero")
     if len(transducers) > 1:
-        names |= {"calibration", "full-scale accuracy"}
+        names |= {CALIBRATION, "full-scale accuracy"}
     if len(fixtures) > 1 and reading.at is not None:
         names |= {i.name for i in reading.at.fixture.inputs} | {"lever, second order"}
     return names

@@ -26,6 +26,7 @@ from logger.door import Exit
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.files import read_trace
 from logger.header import Header, Lever, Limit, Sidecar
+from logger.health import State
 from logger.links.build import asks, build_link
 from logger.recording import RecordingWriter
 from logger.samples import EndReason
@@ -215,7 +216,7 @@ def record(
     out : Path
         A new file.
     seconds : float, optional
-        Stop after so long.
+        Stop after so long; finding the device and connecting do not count.
 
     Returns
     -------
@@ -248,6 +249,8 @@ async def _run(
     began_s = time.monotonic()
     while not running.done():
         await asyncio.wait({running}, timeout=SHOW_S)
+        if session.health.state is State.OPENING:
+            began_s = time.monotonic()
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)
         if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
