@@ -57,7 +57,7 @@ class Asked:
     repeatability : float or None
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
-        Whether outliers are left out of the job's value.
+        Whether outliers are excluded of the job's value.
     time_column, torque_column, angle_column, torque_unit
         Of a foreign trace.
     both_free : Path or None

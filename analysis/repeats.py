@@ -8,7 +8,7 @@ Conventions
 - A single pull is judged as one pull of many: its own uncertainty and the pull-to-pull scatter.
 - The two directions are separate: wind-up, gears and drag differ. Each direction has its value; where both were pulled
   the less favourable one is the job's.
-- Outliers are named by a rule stated beforehand; they are left out only where that was asked for, and counted.
+- Outliers are named by a rule stated beforehand; they are excluded only where that was asked for, and counted.
 
 Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``, ``outliers``,
 ``warm_up``.
@@ -100,7 +100,7 @@ class JobValue:
     dof : float
         Of ``sd``.
     left_out : tuple of float
-        Outliers left out, because that was asked for.
+        Outliers excluded, because that was asked for.
     notes : tuple of str
         Gate, trend, outliers, what was assumed.
     direction : int
@@ -142,7 +142,7 @@ def job_value(
     repeatability : float, optional
         Relative standard deviation that the user states; used under three pulls.
     drop_outliers : bool
-        Whether outliers are left out of the median.
+        Whether outliers are excluded of the median.
     direction : int
         Carried along.
 
@@ -178,7 +178,7 @@ def _outlier_notes(values: Sequence[float], odd: tuple[int, ...], drop: bool) ->
     if not odd:
         return ()
     shown = ", ".join(f"{values[i]:.4g}" for i in odd)
-    what = "left out by the rule stated beforehand" if drop else "kept: leave a pull out only with a reason"
+    what = "excluded by the rule stated beforehand" if drop else "kept: exclude a pull only with a reason"
     return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stand out and were {what}; {OUTLIER_RULE}",)
 
 
@@ -189,7 +189,7 @@ def _scatter(quantity: str, values: tuple[float, ...], stated: float | None) -> 
     relative = STATED_REPEATABILITY.get(quantity, max(STATED_REPEATABILITY.values())) if stated is None else stated
     whose = "stated" if stated is not None else "assumed"
     pulls = "one pull" if len(values) == 1 else f"{len(values)} pulls"
-    note = f"{pulls}: scatter not known from them, a repeatability of {relative * 100:.2g} % is {whose}"
+    note = f"{pulls}: scatter unknown; a repeatability of {relative * 100:.2g} % is {whose}"
     return relative * abs(statistics.median(values)), math.inf, note
 
 

@@ -8,7 +8,7 @@ Conventions
   assumed about a unit.
 - A cell that is no number, or a time that does not increase, is an error that names line, column and fix. An empty or
   ``NaN`` torque or angle is a value that is missing: a problem is told, and it stays NaN.
-- A last line without a line's end may be cut short, and a number cut short is still a number: it is left out.
+- A last line without a line's end may be cut short, and a number cut short is still a number: it is excluded.
 
 Offered: ``read_foreign``, ``Foreign``, ``Names``.
 """
@@ -141,7 +141,7 @@ def _whole_lines(text: str) -> tuple[str, list[str]]:
     body, _, last = text.rpartition("\n")
     if not last.strip() or "\n" not in body + "\n":
         return text + "\n", []
-    return body + "\n", ["its last line has no line's end and may be cut short: it is left out"]
+    return body + "\n", ["its last line has no line's end and may be cut short: it is excluded"]
 
 
 def _layout(text: str, file: str) -> _Layout:

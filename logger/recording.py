@@ -76,7 +76,7 @@ def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
 def format_header(header: Header) -> str:
     """Give the header's lines."""
     toml = format_toml(header)
-    if not toml.startswith("schema = "):  # left out where it is the record's default
+    if not toml.startswith("schema = "):  # excluded where it is the record's default
         toml = f'schema = "{SCHEMA}"\n' + toml
     lines = toml.removesuffix("\n").split("\n")  # not splitlines: a text may hold other line separators
     return FIRST_LINE + "".join(f"# {line}".rstrip() + "\n" for line in lines)

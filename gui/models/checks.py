@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
-from analysis.cautions import CAUTIONS
+from analysis.cautions import gates_for
+from logger.header import Test
 
-CHECKS = tuple(caution.text for caution in CAUTIONS if caution.gate)
+CHECKS = tuple(caution.text for caution in gates_for(Test()))

@@ -42,7 +42,7 @@ class Link(StrEnum):
     LIVE = "live"
     SILENT = "silent"
     RETRYING = "reconnecting"
-    ENDED = "ended"
+    ENDED = "disconnected"
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,10 +135,10 @@ class TestRun:
             return Action("Waiting for the transducer", enabled=False, why_not=f"Transducer: {self.link}")
         return {
             Step.ZERO: self._zero_action(),
-            Step.DRAG: Action("Leave the drag out" if not self.drag.counting else "Drag is measured: go on"),
+            Step.DRAG: Action("Skip the drag" if not self.drag.counting else "Drag is measured: go on"),
             Step.PULLS: self._pulls_action(),
             Step.ZERO_AGAIN: self._zero_action(),
-            Step.SIGN: Action("Sign and finish", bool(self.signed_by.strip()), "Write who made the test"),
+            Step.SIGN: Action("Sign and finish", bool(self.signed_by.strip()), "Enter who did the test"),
         }[step]
 
     def _check_action(self) -> Action:
@@ -202,7 +202,7 @@ class TestRun:
 
     @property
     def can_skip(self) -> bool:
-        """Whether the step may be left out; without its transducer a test may be signed as it is."""
+        """Whether the step may be excluded; without its transducer a test may be signed as it is."""
         lost = self.flow.now is Step.PULLS and self.link is Link.ENDED and bool(self.pulls.counting)
         return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN} or lost
 
@@ -347,7 +347,7 @@ class TestRun:
         self.changes.tell()
         return caught
 
-    def reject_last(self, reason: str = "left out by hand") -> None:
+    def reject_last(self, reason: str = "excluded by hand") -> None:
         """Leave the last pull that counts out."""
         counting = self.pulls.counting
         if counting:

@@ -40,7 +40,7 @@ class FarView(QWidget):
         self.value = label("")
         self.badge = Badge(shared.look, 44)
         self.simulated = label("SIMULATED", "warn")
-        self.how = label("Space: next step    R: leave last out    F: close", "caption")
+        self.how = label("Space: next step    R: exclude last    F: close", "caption")
         layout = column(self, margin=24, gap=16)
         layout.addWidget(self.figure, 6)
         layout.addWidget(self.coach, 2)

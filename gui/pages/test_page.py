@@ -246,7 +246,7 @@ class TestPage(QWidget):
         elif run.pulls.pulls[number - 1].rejected:
             run.pulls.restore(number)
         else:
-            run.pulls.reject(number, "left out by hand")
+            run.pulls.reject(number, "excluded by hand")
         run.changes.tell()
 
     def _named(self, name: str) -> None:

@@ -103,7 +103,7 @@ def test_outlier_is_named_and_kept_unless_asked():
     dropped = job_value([_pull(v) for v in values], drop_outliers=True)
     assert dropped.left_out == (42.0,)
     assert dropped.budget.value == pytest.approx(30.05)
-    assert any("left out by the rule stated beforehand" in note for note in dropped.notes)
+    assert any("excluded by the rule stated beforehand" in note for note in dropped.notes)
 
 
 @pytest.mark.parametrize(

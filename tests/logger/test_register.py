@@ -29,7 +29,7 @@ TODAY = date(2026, 5, 1)
 
 
 def facts(**given):
-    return TransducerFacts(serial="G-1042", name="shop gauge", **given)
+    return TransducerFacts(serial="G-1042", name="workshop transducer", **given)
 
 
 @pytest.mark.parametrize(

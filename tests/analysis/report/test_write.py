@@ -204,11 +204,11 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
                 "ef" * 32,
             ):
                 assert text in shown, text
-            assert shown.count("driving left") == 1
+            assert shown.count("left wheel turned") == 1
             assert "Made at half the speed." in shown
             assert words.RAW_IS_COMPARED in shown
         assert content.verdict == content_of(material(), issue(kind)).verdict, "the limit is compared with raw torque"
-    assert "packs alone" not in text_of(content_of(material(), issue()))
+    assert "pack mean" not in text_of(content_of(material(), issue()))
 
 
 @pytest.mark.parametrize("kind", Kind)

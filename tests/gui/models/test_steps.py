@@ -116,7 +116,7 @@ def test_pulls_rejected_restored_undone() -> None:
     for start in range(4):
         listed.add(0.0, pull(start))
     listed.reject(2, " ")
-    assert listed.pulls[1].rejected == "left out by hand"
+    assert listed.pulls[1].rejected == "excluded by hand"
     assert listed.value == 3
     listed.reject(4, "jerked")
     listed.restore(2)
