@@ -5,7 +5,7 @@ Conventions
 - ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
   in the order of the page, and one drawing. Both renderers show that content and nothing else.
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
-- The identity (``HW-<date>-<8 hex>``, simulated ``HW-SIM-<date>-<8 hex>``) depends on the recording, the reading and the issue.
+- The identity, ``HW-<date>-<8 hex>`` (simulated: ``HW-SIM-…``), depends on recording, reading and issue.
 
 Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
 """
