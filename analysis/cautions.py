@@ -157,7 +157,6 @@ CAUTIONS: tuple[Caution, ...] = tuple(
             _SET,
             "Check the type: gear, viscous, locking and open units are not judged by this torque.",
             _GATE,
-            frozenset({Fact.HELD, Fact.CASE}),
         ),
         (
             "brakes-free",
@@ -207,10 +206,10 @@ CAUTIONS: tuple[Caution, ...] = tuple(
         (
             "both-free",
             _SET,
-            "Both wheels clear of the floor and free to turn; hands, hoses and cables clear of the second wheel: it "
-            "turns too.",
+            "Both wheels (or shafts) clear of the floor and free to turn; hands, hoses and cables clear of the second "
+            "one: it turns too.",
             _GATE,
-            frozenset({Fact.CAR, Fact.FREE}),
+            frozenset({Fact.FREE}),
         ),
         (
             "snug",

@@ -1,6 +1,6 @@
 """The rotating torque: the time average while the pack keeps slipping under a steady hand.
 
-Offered: ``Plateau``, ``find_plateau``, ``together``, ``autocorrelation``, ``mean_uncertainty``.
+Offered: ``Plateau``, ``find_plateau``, ``together``.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.averaging import highest_of, level_uncertainty
 from analysis.trace.smooth import block_means, moving_mean, quantile
 
 if TYPE_CHECKING:
@@ -55,7 +56,7 @@ OVER_GAIN = 0.6
 """It is cut off if that leaves this share of the squared standard error of the mean, or less."""
 
 MAXIMUM_S = 0.02
-"""The maximum over the stretch is one of means over this time (s): the maximum of noisy samples reads high."""
+"""The maximum over the stretch is one of means over this time (s)."""
 
 CLIMB, CLIMB_PARTS = 0.15, 8
 """A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
@@ -66,15 +67,12 @@ CLIMB_REST = 0.1
 
 SWING_S = 0.12
 """The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
-whole cycles of stick-slip: what swings within adds nothing to it ..."""
-
-MEAN_BLOCKS = 200
-"""... and from at most about this many of them."""
+whole cycles of stick-slip: what swings within adds nothing to it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Plateau:
-    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it.
+    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it with its own.
 
     ``uneven``: no half second was steady; the level is that of the steadiest half second.
     """
@@ -85,6 +83,7 @@ class Plateau:
     u_nm: float
     steady_s: float
     max_nm: float
+    max_u_nm: float
     steady: Bools
     uneven: bool
     climb: float
@@ -104,7 +103,7 @@ def together(first: Plateau, second: Plateau) -> Plateau:
         share * first.torque_nm + (1 - share) * second.torque_nm,
         float(np.hypot(share * first.u_nm, (1 - share) * second.u_nm)),
         first.steady_s + second.steady_s,
-        max(first.max_nm, second.max_nm),
+        *max((first.max_nm, first.max_u_nm), (second.max_nm, second.max_u_nm)),
         second.steady,
         first.uneven and second.uneven,
         0.0,
@@ -149,13 +148,17 @@ def find_plateau(
     swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
+    width = max(1, round(MAXIMUM_S / step))
+    short = block_means(x, width)[block_means(steady.astype(float), width) == 1.0]
+    max_nm, max_u_nm = highest_of(short if len(short) else kept, round(SHORT_S / step / width))
     return Plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
-        u_nm=max(mean_uncertainty(block_means(kept, swing)), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
+        u_nm=max(level_uncertainty(block_means(kept, swing)), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
         steady_s=float(len(kept) * step),
-        max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
+        max_nm=max_nm,
+        max_u_nm=max_u_nm,
         steady=inside,
         uneven=uneven,
         climb=climb,
@@ -215,45 +218,3 @@ def _level_around(t: Floats, x: Floats) -> Floats:
     filled = highs > lows  # not so in a gap
     levels = [quantile(x[low:high], 0.5) for low, high in zip(lows[filled], highs[filled], strict=True)]
     return np.asarray(np.interp(t, at[filled], levels))
-
-
-def autocorrelation(values: Floats) -> Floats:
-    """Give the autocorrelation at lags 0 to n - 1 (divided by n at every lag); empty for constant values."""
-    d = values - values.mean()
-    covariance = np.correlate(d, d, "full")[len(d) - 1 :]
-    return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
-
-
-def mean_uncertainty(values: Floats) -> float:
-    """Give the standard uncertainty of the mean of readings that depend on their neighbours.
-
-    The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbours
-    in lag add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
-    Science 7 (1992) 473, from memory): that has no threshold, follows a slow decay to its end, and is wide rather
-    than narrow where readings swing. Counting from the mean of the same readings takes the n-th part of the whole sum
-    from every lag, which is given back for the lags summed (U. Wolff, Comput. Phys. Commun. 156 (2004) 143, from
-    memory). Right within some per cent from about ten independent readings on.
-
-    Parameters
-    ----------
-    values : ndarray, shape (n,)
-        Readings at equal intervals.
-
-    Returns
-    -------
-    float
-        In the unit of the values; 0 for fewer than two.
-    """
-    n = len(values)
-    if n < 2:
-        return 0.0
-    if n > 2 * MEAN_BLOCKS:
-        return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
-    rho = autocorrelation(values)
-    if not len(rho):
-        return 0.0
-    pairs = rho[: n // 2 // 2 * 2].reshape(-1, 2).sum(axis=1)
-    ends = np.flatnonzero(pairs <= 0)
-    pairs = np.minimum.accumulate(pairs[: ends[0]] if len(ends) else pairs)
-    factor = (2 * float(pairs.sum()) - 1) * (1 + min((4 * len(pairs) - 1) / n, 1.0))
-    return float(np.sqrt(np.var(values) * max(factor, 1.0) / n))

@@ -83,7 +83,7 @@ def test_run_in_and_chart(door):
     assert "settled since cycle 120: " in out
     assert "scale 1" in out
     _, out, _ = door("trend", RECORDINGS / "05-*", "--chart", "--baseline", "4", "--quantity", "rotating")
-    assert out.strip().splitlines()[-1].endswith("OUTSIDE")
+    assert out.strip().splitlines()[-1].endswith("OUT OF BAND")
     assert "club car 7, rear, left: reference level" in out
     _, out, _ = door("trend", RECORDINGS / "07-*", "--chart", "--baseline", "4", "--per", "axle", "--json")
     assert [chart["axle"] for chart in json.loads(out)["charts"]] == ["axle 1", "axle 2", "axle 3"]
