@@ -200,7 +200,7 @@ class Page:
             "at sensor",
             "rotating",
             "at sensor",
-            "maximum" if greatest else "B ÷ R",
+            "maximum" if greatest else "B÷R",
             "chatter",
             "remark",
         )
