@@ -1,4 +1,4 @@
-"""What is written down about a test, as labels and values of a page; a label without a value is excluded."""
+"""What is written down about a test, as labels and values of a page; a label without a value does not appear."""
 
 from __future__ import annotations
 

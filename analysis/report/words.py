@@ -61,8 +61,8 @@ RISKS = {
 GREATEST_RISK = {Guard.U95: "2.5 %", Guard.ONE_SIDED: "5 %"}
 
 PLAIN_STATES = {
-    State.WITHIN: "The measured torque lies within the limit, its measurement uncertainty taken into account.",
-    State.OUTSIDE: "The measured torque lies outside the limit, its measurement uncertainty taken into account.",
+    State.WITHIN: "The measured torque lies within the limit, its uncertainty taken into account.",
+    State.OUTSIDE: "The measured torque lies outside the limit, its uncertainty taken into account.",
     State.TOO_CLOSE: "The measured torque is too close to the limit to call: its interval covers the limit.",
     State.NOT_VALID: "The test did not give a value that may be judged. The reasons stand below.",
 }
