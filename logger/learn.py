@@ -295,7 +295,9 @@ def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:
     if any(text.startswith("+") for text in torque.texts):
         notes.found.append("readings have a sign (only + was seen)")
         return "signed"
-    notes.unknown.append("no sign was seen: load it the other way once; a gauge that shows no sign has no direction")
+    notes.unknown.append(
+        "no sign was seen: load it the other way once; a transducer that shows no sign has no direction"
+    )
     return None
 
 

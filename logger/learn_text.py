@@ -134,7 +134,9 @@ def _found(
     style = find_style(lines, wanted.decimal, _thousands(wanted.thousands), notes)
     family = find_family(lines, style)
     if len(family.lines) < MIN_LINES:
-        notes.unknown.append(f"only {len(family.lines)} lines are built alike; listen longer, or it is no text gauge")
+        notes.unknown.append(
+            f"only {len(family.lines)} lines are built alike; listen longer, or it is no text transducer"
+        )
         return None
     if not wanted.lines:
         ignore = ask_kind(lines, family, style, notes)

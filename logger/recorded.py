@@ -27,7 +27,7 @@ from logger.description import BleSettings, Description, SerialSettings, read_de
 from logger.door import Exit
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.files import read_trace
-from logger.header import Header, Lever, Limit, Sidecar
+from logger.header import DIRECTION_CODES, Header, Lever, Limit, Sidecar
 from logger.health import JUDGE_BYTES, MOSTLY, State
 from logger.links.build import asks, build_link
 from logger.recording import RecordingWriter
@@ -141,7 +141,9 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
     header = Header(transducer=msgspec.structs.replace(transducer, identity=identity))
     if args.job:
         header = merged(header, read_toml(args.job, Sidecar))
-    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side", "direction") if getattr(args, name)}
+    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side") if getattr(args, name)}
+    if args.direction:
+        test["direction"] = DIRECTION_CODES[args.direction]
     changes: dict[str, Any] = {"test": msgspec.structs.replace(header.test, **test)}
     if args.note:
         notes = "; ".join(text for text in (header.job.notes, args.note) if text)
@@ -155,10 +157,10 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
 
 
 def _lever(args: argparse.Namespace) -> Lever | None:
-    if args.lever_file:
+    if args.fixture_file:
         if args.lever or args.stud_circle:
-            raise InputError("give either --lever-file, or --lever and --stud-circle")
-        return read_toml(args.lever_file, Lever)
+            raise InputError("give either --fixture-file, or --lever and --stud-circle")
+        return read_toml(args.fixture_file, Lever)
     if not args.lever and not args.stud_circle:
         return None
     studs, circle_m = parse_stud_circle(args.stud_circle) if args.stud_circle else (None, None)
@@ -314,7 +316,7 @@ def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _S
     if wrong:
         note(f"heldwheel-log: {path}: {wrong}")
     elif health.garbage:
-        told = f"{health.garbage} bytes or packets were no reading and were left out"
+        told = f"{health.garbage} bytes or packets were no reading and were excluded"
         note(f"{told}; the last: {health.misfit}. See the events in the file")
     if health.simulated:
         _said("SIMULATED: this device says that it is no real transducer; the recording is marked so.")

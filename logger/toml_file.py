@@ -82,7 +82,7 @@ def parse_toml(text: str, record: type[T], file: str) -> T:
 
 
 def format_toml(record: msgspec.Struct) -> str:
-    """Give a record as TOML text; absent keys are left out."""
+    """Give a record as TOML text; absent keys are excluded."""
     import tomli_w
 
     tree = msgspec.to_builtins(record, builtin_types=(datetime, date))

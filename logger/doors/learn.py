@@ -1,16 +1,16 @@
 r"""Listen to an unknown transducer, show what it seems to send, and write its description.
 
     heldwheel-log learn /dev/ttyUSB0                           listen for ten seconds, show what is found
-    heldwheel-log learn /dev/ttyUSB0 --out gauge.toml          ... and write the description
+    heldwheel-log learn /dev/ttyUSB0 --out transducer.toml     ... and write the description
     heldwheel-log learn /dev/ttyUSB0 --field 2                 two numbers could be the torque: the second is it
     heldwheel-log learn --ble C4:12:00:00:00:07                a Bluetooth device: all it notifies of is listened to
     heldwheel-log learn --ble C4:12:00:00:00:07 --start "hex: 03 01" --command UUID     one that must be started
     heldwheel-log learn COM3 --poll "D\r"                       a device that answers only when asked
     heldwheel-log learn --capture bytes.bin                    bytes that a terminal program has kept
 
-Load the transducer both ways while it listens: the number that moves with the lever is the torque. Nothing is
-sent to it, unless you tell it to and confirm. What the bytes leave open is asked for; until it is said
-nothing is written.
+Load the transducer both ways while it listens, best in a vice: the number that moves with the lever is the torque.
+On a wheel: engine off and key away, car on stands, wheels on the floor chocked. Nothing is sent to it, unless you tell
+it to and confirm. What the bytes leave open is asked for; until it is said nothing is written.
 Exit codes: 0 a description was made, 2 bad input or no connection, 4 something must be said first (see what is asked).
 """
 
