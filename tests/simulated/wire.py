@@ -40,6 +40,7 @@ class Wire:
         self._port = bytearray()
         self._chunks: deque[Chunk] = deque()
         self._open = False
+        self._half = False  # the port ends in half a line
         self._opened_s = 0.0
         self._ready = asyncio.Event()
         self._waits = False
@@ -71,7 +72,7 @@ class Wire:
 
     def _arrive(self, line: bytes, number: int) -> None:
         room = HOLDS - len(self._port)
-        whole = not self._port or self._port.endswith(b"\n")
+        whole, self._half = not self._half, len(line) > room and (room > 0 or self._half)
         self._port += line[:room]
         if len(line) > room:
             self.cut += 1
@@ -146,6 +147,7 @@ class Wire:
             raise LinkError(f"{self.name}: there is no such port")
         self._chunks.clear()
         self._port.clear()
+        self._half = False
         self._ready = asyncio.Event()
         self._open = True
         self._opened_s = self.clocks.monotonic()
