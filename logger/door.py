@@ -11,25 +11,39 @@ and a line in its door's table, so that ``--help`` answers at once. Slow librari
 from __future__ import annotations
 
 import argparse
+import contextlib
+import errno
+import json
 import os
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from enum import IntEnum
 from importlib import import_module
+from types import ModuleType
+from typing import Final, NoReturn
 
-from logger.console import harmless
-from logger.errors import HeldwheelError
+from logger.console import collected, harmless
+from logger.errors import HeldwheelError, InputError
 
 
 class Exit(IntEnum):
-    """Exit codes of every door."""
+    """Exit codes of every door; none means two things."""
 
     OK = 0  # within the limit, or no limit asked
     OUTSIDE = 1
     BAD_INPUT = 2
     TOO_CLOSE = 3  # too close to call
     NOT_VALID = 4
+    INTERNAL = 70  # our fault; EX_SOFTWARE of sysexits.h
+    NO_OUTPUT = 74  # the results could not be written: a full disk; EX_IOERR of sysexits.h
     INTERRUPTED = 130
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser that says what is wrong in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(Exit.BAD_INPUT, f"{self.prog}: {message}; '{self.prog} --help' lists what there is\n")
 
 
 class _Help(argparse.RawDescriptionHelpFormatter):
@@ -79,14 +93,14 @@ def run_door(
         An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
-    parser = argparse.ArgumentParser(prog=prog, description=about, formatter_class=_Help)
+    parser = _Parser(prog=prog, description=about, formatter_class=_Help)
     parser.add_argument("--version", action="store_true", help="show the program's version and stop")
-    listed = "\n".join(f"  {name:<10} {text}" for name, text in commands.items())
+    known = {**commands, COMPLETION: "print what makes a shell complete these commands: bash or zsh"}
+    listed = "\n".join(f"  {name:<10} {text}" for name, text in known.items())
     parser.epilog = f"commands:\n{listed}\n\n'{prog} COMMAND --help' explains one."
     parser.usage = f"{prog} COMMAND [options]"
     if not words or words[0].startswith("-"):
-        known = parser.parse_args(words)
-        if known.version:
+        if parser.parse_args(words).version:
             from logger.version import VERSION
 
             sys.stdout.write(f"{prog} {VERSION}\n")
@@ -94,22 +108,85 @@ def run_door(
         parser.print_help()
         return Exit.BAD_INPUT
     name = words[0]
-    if name not in commands:
-        parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(commands)}\n")
-    module = import_module(f"{package}.{name.replace('-', '_')}")
-    sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
+    if name not in known:
+        parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(known)}\n")
+
+    def work() -> int:
+        if name == COMPLETION:
+            from logger.completion import completion_script
+
+            sys.stdout.write(completion_script(prog, commands, package, words[1] if len(words) > 1 else "") + "\n")
+            return Exit.OK
+        return _run_command(prog, name, import_module(f"{package}.{name.replace('-', '_')}"), words[1:])
+
+    return _guarded(f"{prog} {name}", work)
+
+
+COMPLETION: Final = "completion"
+
+
+def _run_command(prog: str, name: str, module: ModuleType, words: Sequence[str]) -> int:
+    """Run a command's module. One that has no JSON of its own gives its tables and lines as JSON."""
+    sub = _Parser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
     module.add_arguments(sub)
+    own = "--json" in sub._option_string_actions  # noqa: SLF001 - argparse has no other way to ask
+    if not own:
+        sub.add_argument("--json", action="store_true", help="print tables and lines as JSON")
+    args = sub.parse_args(_with_negative_values(words))
+    for out in args.out if isinstance(getattr(args, "out", None), list) else [getattr(args, "out", None)]:
+        if str(out) == "-":
+            raise InputError("--out -: name a file; what a command prints goes to standard output by itself")
+    if own or not args.json:
+        return int(module.run(args))
+    with collected() as found:
+        code = int(module.run(args))
+    shown = {"schema": f"heldwheel {name} 1", **found}
+    sys.stdout.write(json.dumps(shown, ensure_ascii=False, indent=1) + "\n")
+    return code
+
+
+def _guarded(who: str, work: Callable[[], int]) -> int:
+    """Run something and turn what goes wrong into one message and its own exit code."""
     try:
-        return int(module.run(sub.parse_args(_with_negative_values(words[1:]))))
-    except HeldwheelError as error:
+        code = work()
         sys.stdout.flush()
-        sys.stderr.write(f"{prog} {name}: {harmless(str(error))}\n")
-        return Exit.BAD_INPUT
+    except HeldwheelError as error:
+        code = Exit.BAD_INPUT
+        sys.stderr.write(f"{who}: {harmless(str(error))}\n")
     except KeyboardInterrupt:
+        code = Exit.INTERRUPTED
         sys.stderr.write("\nstopped\n")
-        return Exit.INTERRUPTED
-    except BrokenPipeError:
-        # The reader of our output went away (``| head``): not an error of the test. Keep the interpreter's
-        # final flush from complaining about it.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    except BrokenPipeError:  # the reader of our output went away (``| head``): not an error of the test
+        _give_up_output()
         return Exit.OK
+    except OSError as error:
+        if error.errno not in (errno.ENOSPC, errno.EIO, errno.EDQUOT, errno.EBADF):
+            return _internal(who)
+        _give_up_output()
+        with contextlib.suppress(OSError):
+            sys.stderr.write(f"{who}: the results could not be written: {error.strerror}; free some space\n")
+        return Exit.NO_OUTPUT
+    except Exception:  # noqa: BLE001 - whatever nobody expected gets an exit code that means nothing else
+        return _internal(who)
+    try:
+        sys.stdout.flush()
+    except OSError:
+        _give_up_output()
+    return code
+
+
+def _internal(who: str) -> int:
+    """Show an error that nobody expected."""
+    import traceback
+
+    with contextlib.suppress(OSError):
+        sys.stderr.write(
+            f"{traceback.format_exc()}{who}: internal error: the fault is this program's, please report it\n"
+        )
+    return Exit.INTERNAL
+
+
+def _give_up_output() -> None:
+    """Keep the interpreter's final flush from complaining about an output that takes no more."""
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -24,6 +24,8 @@ def read_bounded(path: Path, most: int, else_it_is: str) -> bytes:
     try:
         with path.open("rb") as file:
             data = file.read(most + 1)
+    except FileNotFoundError:
+        raise FileError(f"{path}: there is no such file: look at its name and folder") from None
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
     if len(data) > most:

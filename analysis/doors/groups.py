@@ -6,7 +6,7 @@ control, or Tukey's for all pairs. The effect and its 95 % interval come first, 
 
     heldwheel-read groups season/ --by fluid --control reference
     heldwheel-read groups season/ --by fluid --control reference --quantity "static/dynamic ratio" --margin 0.05
-    heldwheel-read groups season/ --by modifier --all-pairs --out pulls.csv
+    heldwheel-read groups season/ --by modifier --all-pairs
 
 Tags are the recordings' own, and the facts of their headers: fluid, modifier, side, operator, vehicle, pack_build ...
 """
