@@ -46,7 +46,21 @@ ASSUMED_HALF_WIDTH = {
     "gauge section": 0.005,  # m
 }
 
+# A lever of which nobody states the weight: so heavy per metre (a breaker bar or a torque wrench with its head; a steel
+# tube of 34 x 3.2 mm) with its centre of mass half-way, and so long where its length is not needed (common practice, no
+# source).
+LEVER_KG_PER_M = 2.5
+LEVER_LENGTH_M = 0.6
+# Fixtures whose bar is balanced about the drive, or that hang nothing on it.
+BALANCED = frozenset({"couple", "cord", "dead weight"})
+
 Slopes = dict[str, float]
+
+
+def assumed_weight(length_m: float | None) -> Weight:
+    """Give the weight of a lever of which only the length is known, or not even that."""
+    length = LEVER_LENGTH_M if length_m is None else length_m
+    return Weight(LEVER_KG_PER_M * length * STANDARD_GRAVITY, length / 2, assumed=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,11 +187,14 @@ class Weight:
         Centre of mass from the drive axis (force fixtures: from the axle).
     start_angle_rad : float or None
         Angle phi at hand-off; None if not stated.
+    assumed : bool
+        Whether nobody stated weight and centroid.
     """
 
     force_n: float
     centroid_m: float
     start_angle_rad: float | None = None
+    assumed: bool = False
 
     @property
     def moment_nm(self) -> float:

@@ -28,7 +28,7 @@ from analysis.judge import AtAxle, Judgement, Turned, judge_pulls
 from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
 from analysis.overloads import overloaded
 from analysis.recorded import Baseline, PullReading, RecordingReading
-from analysis.sides import drag_test
+from analysis.sides import drag_test, unfit
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError, InputError
@@ -162,7 +162,7 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
         found = _read(path, alone)
     except HeldwheelError as error:
         return None, f"its baseline cannot be read: {error}"
-    if found.sha256 != named.sha256:
+    if named.sha256.lower() not in (found.sha256, found.above_sha256):
         return None, f"its baseline {path.name} has changed since: its SHA-256 differs"
     return found, ""
 
@@ -175,13 +175,19 @@ def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> Recordi
     if baseline.header is not None and baseline.header.test.held in ("other side", "case"):
         text = f"drag correction withheld: in {Path(baseline.file).name} the {baseline.header.test.held} was held"
         return replace(reading, problems=(*reading.problems, text))
+    flaw = unfit(baseline)
+    if flaw:
+        return replace(reading, problems=(*reading.problems, f"drag correction withheld: {flaw}"))
     if not baseline.job:
         text = f"drag correction withheld: {Path(baseline.file).name} gives no torque at the axle"
         return replace(reading, problems=(*reading.problems, text))
     test = drag_test({header.test.side or "right": reading}, baseline)
     # A page that rests on simulated data is marked, whichever of its recordings they are in.
     header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
-    return replace(reading, header=header, drag=Baseline(baseline.file, baseline.sha256, test))
+    told = tuple(text for text in baseline.problems if text not in reading.problems)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told)
+    carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
+    return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
@@ -222,6 +228,8 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
         unit=trace.unit if force is None else "N·m",
         state=trace.state,
         sha256=trace.sha256,
+        above_sha256=trace.above_sha256,
+        sidecar_sha256=trace.sidecar_sha256,
     )
 
 
@@ -334,18 +342,15 @@ def _at_axle(
     if fixture.reads != "torque" and force is None:
         return None, (*notes, f"a '{fixture.kind}' fixture takes a {fixture.reads}, but the trace holds a torque")
     instrument = instrument_from(header.transducer)
-    if not instrument.relative_u and not instrument.full_scale_u_nm:
-        notes.append("the transducer's accuracy is not stated: calibration is not in the interval")
+    if instrument.assumed:
+        notes.append(f"the transducer's {instrument.note}")
     level = _level(header)
     if not level.known:
-        weighs = fixture.weight is not None
+        assumed = fixture.weight is None or fixture.weight.assumed
         notes.append(
-            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, "
-            + (
-                "and the lever's weight is in the interval"
-                if weighs
-                else "and the lever's weight, not stated, is not in it"
-            )
+            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the "
+            + ("lever's weight, not stated, is assumed" if assumed else "lever's weight is")
+            + " in the interval"
         )
     return AtAxle(fixture, instrument, level, turned), tuple(notes)
 

@@ -16,8 +16,6 @@ import csv
 import io
 import json
 import math
-import os
-import tempfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
@@ -25,7 +23,8 @@ from pathlib import Path
 from typing import Literal
 
 from analysis.export import check_data_set, to_parquet, to_workbook, write_data_set
-from logger.errors import FileError, InputError
+from logger.errors import InputError
+from logger.small_file import write_whole
 from logger.version import VERSION
 
 Cell = str | float | int | bool | None
@@ -202,17 +201,7 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row]
     check_ending(path)
     if not path.suffix:
         return write_data_set(path, columns, rows, bad)
-    data = _written(path.suffix.lower(), columns, rows, bad)
-    temporary = ""
-    try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part")
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-        os.replace(temporary, path)
-    except OSError as error:
-        if temporary:
-            Path(temporary).unlink(missing_ok=True)
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    write_whole(path, _written(path.suffix.lower(), columns, rows, bad))
     return path
 
 
@@ -221,7 +210,8 @@ def _written(ending: str, columns: Sequence[Column], rows: Sequence[Row], bad: S
         return to_parquet(columns, rows, bad)
     if ending == ".xlsx":
         return to_workbook(columns, rows, bad)
-    return (to_csv(columns, rows) if ending == ".csv" else to_json(columns, rows, bad)).encode("utf-8")
+    text = to_csv(columns, rows) if ending == ".csv" else to_json(columns, rows, bad)
+    return text.encode("utf-8", "replace")  # a file's odd name must not cost the table
 
 
 def check_ending(path: Path) -> None:

@@ -15,14 +15,16 @@ import contextlib
 import errno
 import json
 import os
+import signal
 import sys
 from collections.abc import Callable, Mapping, Sequence
 from enum import IntEnum
 from importlib import import_module
+from io import TextIOWrapper
 from types import ModuleType
 from typing import Final, NoReturn
 
-from logger.console import collected, harmless
+from logger.console import UNSHOWN, collected, note
 from logger.errors import HeldwheelError, InputError
 
 
@@ -34,8 +36,8 @@ class Exit(IntEnum):
     BAD_INPUT = 2
     TOO_CLOSE = 3  # too close to call
     NOT_VALID = 4
-    INTERNAL = 70  # our fault; EX_SOFTWARE of sysexits.h
-    NO_OUTPUT = 74  # the results could not be written: a full disk; EX_IOERR of sysexits.h
+    DEFECT = 70  # of the program itself; BSD's sysexits.h calls it EX_SOFTWARE
+    NO_OUTPUT = 74  # the results could not be written: a full disk; sysexits.h calls it EX_IOERR
     INTERRUPTED = 130
 
 
@@ -90,7 +92,8 @@ def run_door(
     Returns
     -------
     int
-        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``.
+        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``; anything
+        else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
     parser = _Parser(prog=prog, description=about, formatter_class=_Help)
@@ -149,44 +152,60 @@ def _guarded(who: str, work: Callable[[], int]) -> int:
     """Run something and turn what goes wrong into one message and its own exit code."""
     try:
         code = work()
-        sys.stdout.flush()
+        if sys.stdout is not None:
+            sys.stdout.flush()
     except HeldwheelError as error:
-        code = Exit.BAD_INPUT
-        sys.stderr.write(f"{who}: {harmless(str(error))}\n")
+        note(f"{who}: {error}")
+        return Exit.BAD_INPUT
     except KeyboardInterrupt:
-        code = Exit.INTERRUPTED
-        sys.stderr.write("\nstopped\n")
-    except BrokenPipeError:  # the reader of our output went away (``| head``): not an error of the test
-        _give_up_output()
+        note("\nstopped")
+        return Exit.INTERRUPTED
+    except BrokenPipeError:
+        _forget_output()  # its reader went away (``| head``): not an error of the test
         return Exit.OK
     except OSError as error:
-        if error.errno not in (errno.ENOSPC, errno.EIO, errno.EDQUOT, errno.EBADF):
-            return _internal(who)
-        _give_up_output()
-        with contextlib.suppress(OSError):
-            sys.stderr.write(f"{who}: the results could not be written: {error.strerror}; free some space\n")
+        if error.errno not in (errno.ENOSPC, errno.EIO, errno.EDQUOT):
+            return _defect(who)
+        _forget_output()
+        note(f"{who}: the results could not be written: {error.strerror}; free some space")
         return Exit.NO_OUTPUT
-    except Exception:  # noqa: BLE001 - whatever nobody expected gets an exit code that means nothing else
-        return _internal(who)
-    try:
-        sys.stdout.flush()
-    except OSError:
-        _give_up_output()
+    except Exception:  # noqa: BLE001 - it must not end with the exit code of a result
+        return _defect(who)
     return code
 
 
-def _internal(who: str) -> int:
+def _defect(who: str) -> int:
     """Show an error that nobody expected."""
     import traceback
 
-    with contextlib.suppress(OSError):
-        sys.stderr.write(
-            f"{traceback.format_exc()}{who}: internal error: the fault is this program's, please report it\n"
-        )
-    return Exit.INTERNAL
+    note(traceback.format_exc())
+    note(f"{who}: this is a defect of the program; please report it with the lines above")
+    return Exit.DEFECT
 
 
-def _give_up_output() -> None:
-    """Keep the interpreter's final flush from complaining about an output that takes no more."""
-    with contextlib.suppress(OSError, ValueError):
+def enter(door: Callable[[], int]) -> int:
+    """Run a door as a program of its own: with a display of whatever kind, and an end that nothing disturbs."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:  # closed: the next file opened would take its place, and be written to as if it were a display
+            os.open(os.devnull, os.O_RDWR)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # whatever the locale: a sign may be ugly, not fatal
+    code = door()
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):  # all is done: there is nothing left to stop
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
+    try:
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except UNSHOWN:
+        _forget_output()
+    return code
+
+
+def _forget_output() -> None:
+    """Keep the interpreter's last flush from complaining."""
+    with contextlib.suppress(*UNSHOWN):
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

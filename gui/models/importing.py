@@ -20,7 +20,8 @@ from logger.foreign.choices import Question, TableQuestionsError, laid_over
 from logger.foreign.files import grid_of
 from logger.foreign.reading import read_foreign
 from logger.header import Lever, Sidecar, Table
-from logger.sidecar import read_sidecar, write_sidecar
+from logger.sidecar import change_sidecar, read_sidecar
+from logger.small_file import open_regular
 from logger.units import is_force, parse_number, parse_quantity
 
 if TYPE_CHECKING:
@@ -85,7 +86,10 @@ def look(path: str, table: Table) -> Look:
         It cannot be opened.
     """
     try:
-        data = Path(path).read_bytes()
+        with open_regular(path) as file:
+            data = file.read()
+    except FileError:
+        raise
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
     if data.startswith(b"# heldwheel recording"):
@@ -178,9 +182,12 @@ def bring_in(path: str, target: str, table: Table, radius: str = "") -> str:
     if Path(target).exists():
         raise FileError(f"{target}: is there already; it may have been brought in before")
     try:
-        shutil.copyfile(path, target)
+        with open_regular(path) as source, open(target, "xb") as copy:
+            shutil.copyfileobj(source, copy)
+    except FileError:
+        raise
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror or error}") from error
     kept = msgspec.structs.replace(before, table=laid_over(before.table or Table(), table), lever=lever or before.lever)
-    write_sidecar(target, kept)
+    change_sidecar(target, lambda _none: kept)
     return target

@@ -161,8 +161,8 @@ def test_an_internal_error_is_no_result(monkeypatch, capsys):
 
     broken.run = run
     monkeypatch.setitem(sys.modules, "analysis.doors.broken", broken)
-    assert run_door("heldwheel-read", "", {"broken": "breaks"}, "analysis.doors", ["broken"]) == Exit.INTERNAL == 70
-    assert "internal error" in capsys.readouterr().err
+    assert run_door("heldwheel-read", "", {"broken": "breaks"}, "analysis.doors", ["broken"]) == Exit.DEFECT == 70
+    assert "a defect of the program" in capsys.readouterr().err
 
 
 def _door(*words: str, out) -> int:

@@ -11,7 +11,7 @@ from analysis.saved import read_lever, read_limit
 from logger import header
 from logger.door import Exit, run_door
 from logger.header import Sidecar
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from tests.analysis.simulated import HUB, ONE_STUD, ZERO, run_of, write_trace
 
 LEVER = ("--lever", "450mm", "--stud-circle", "5x114.3mm", "--angle", "0deg")
@@ -36,6 +36,11 @@ def hub_run():
 @pytest.fixture
 def on_hub(tmp_path, hub_run):
     return write_trace(tmp_path / "hub.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="other side"))
+
+
+@pytest.fixture
+def free_hub(tmp_path, hub_run):
+    return write_trace(tmp_path / "free.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="none"))
 
 
 class TestLever:
@@ -249,11 +254,12 @@ class TestLimit:
 
     def test_sidecar_serves_as_a_limit_file(self, door, tmp_path):
         trace = tmp_path / "old.csv"
-        write_sidecar(
-            trace, Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m"))
+        change_sidecar(
+            trace,
+            lambda _: Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m")),
         )
         assert door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")[0] == Exit.OK
-        write_sidecar(trace, Sidecar(lever=HUB))
+        change_sidecar(trace, lambda _: Sidecar(lever=HUB))
         code, _, err = door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")
         assert code == Exit.BAD_INPUT
         assert "holds no [limit]" in err
@@ -369,8 +375,8 @@ class TestDragAndCautions:
         assert "driving right" in out
         assert "withheld" in out
 
-    def test_json(self, door, on_hub):
-        code, out, _ = door("drag", "--right", on_hub, "--both-free", on_hub, "--json")
+    def test_json(self, door, on_hub, free_hub):
+        code, out, _ = door("drag", "--right", on_hub, "--both-free", free_hub, "--json")
         answer = json.loads(out)
         assert code == Exit.OK
         assert answer["simulated"] is True
@@ -383,8 +389,8 @@ class TestDragAndCautions:
         _, out, _ = door("drag", "--right", on_hub, "--held-end", on_hub, "--json")
         assert json.loads(out)["both_ends"][0]["driveline_nm"] == pytest.approx(0.0)
 
-    def test_ratio(self, door, on_hub):
-        words = ("drag", "--in-gear", on_hub, "--neutral", on_hub, "--limit", "ratio >= 2.5", "--source", "manual")
+    def test_ratio(self, door, on_hub, free_hub):
+        words = ("drag", "--in-gear", on_hub, "--neutral", free_hub, "--limit", "ratio >= 2.5", "--source", "manual")
         code, out, _ = door(*words)
         assert code == Exit.OUTSIDE
         assert "in gear ÷ neutral: 1.000" in out
@@ -412,5 +418,5 @@ class TestDragAndCautions:
 
 
 def test_stud_lever_from_a_file_that_the_sidecar_also_takes(tmp_path):
-    write_sidecar(tmp_path / "a.csv", Sidecar(lever=ONE_STUD))
+    change_sidecar(tmp_path / "a.csv", lambda _: Sidecar(lever=ONE_STUD))
     assert read_lever(tmp_path / "a.sidecar.toml") == ONE_STUD
