@@ -93,8 +93,6 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
 def _check_cards(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> None:
     """Refuse recordings whose own cards say that they are another test than they are given as."""
     for side, reading in held.items():
-        if both is not None and both.sha256 == reading.sha256 != "":
-            raise InputError(f"{reading.file} is given as the held test and as its own baseline with both free")
         said = reading.header.test if reading.header is not None else None
         if said is not None and said.side is not None and said.side != side:
             raise InputError(f"{reading.file}: its card says {said.side} side, but it is given as the {side} one")

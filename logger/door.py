@@ -120,7 +120,11 @@ def run_door(
 
             sys.stdout.write(completion_script(prog, commands, package, words[1] if len(words) > 1 else "") + "\n")
             return Exit.OK
-        return _run_command(prog, name, import_module(f"{package}.{name.replace('-', '_')}"), words[1:])
+        module = import_module(f"{package}.{name.replace('-', '_')}")
+        code = _run_command(prog, name, module, words[1:])
+        if sys.stdout is not None and not getattr(module, "RESULT_IS_A_FILE", False):
+            sys.stdout.flush()
+        return code
 
     return _guarded(f"{prog} {name}", work)
 
@@ -151,9 +155,7 @@ def _run_command(prog: str, name: str, module: ModuleType, words: Sequence[str])
 def _guarded(who: str, work: Callable[[], int]) -> int:
     """Run something and turn what goes wrong into one message and its own exit code."""
     try:
-        code = work()
-        if sys.stdout is not None:
-            sys.stdout.flush()
+        return work()
     except HeldwheelError as error:
         note(f"{who}: {error}")
         return Exit.BAD_INPUT
@@ -171,7 +173,6 @@ def _guarded(who: str, work: Callable[[], int]) -> int:
         return Exit.NO_OUTPUT
     except Exception:  # noqa: BLE001 - it must not end with the exit code of a result
         return _defect(who)
-    return code
 
 
 def _defect(who: str) -> int:

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from logger.recorded import Source
     from logger.session import Command
 
+RESULT_IS_A_FILE = True  # a display that takes nothing is no failure of a recording
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""

@@ -95,7 +95,7 @@ def test_an_unknown_option_is_one_line(command, capsys):
 
 
 def test_a_baseline_or_a_side_that_its_card_denies_is_refused(copy, capsys):
-    right, other = copy("right", side="right"), copy("other", held="other side")
+    right, other = copy("right", side="right"), copy("other", Path("recordings/05-event-2.csv"), held="other side")
     assert read("drag", "--right", right, "--both-free", other) == Exit.BAD_INPUT
     assert "its card says that the other side was held" in capsys.readouterr().err
     assert read("drag", "--left", right) == Exit.BAD_INPUT

@@ -40,7 +40,10 @@ def on_hub(tmp_path, hub_run):
 
 @pytest.fixture
 def free_hub(tmp_path, hub_run):
-    return write_trace(tmp_path / "free.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="none"))
+    path = write_trace(tmp_path / "free.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="none"))
+    with open(path, "a", encoding="utf-8") as file:  # another recording than the held one
+        file.write("\n")
+    return path
 
 
 class TestLever:
