@@ -173,14 +173,14 @@ def bring_in(path: str, target: str, table: Table, radius: str = "") -> str:
     Raises
     ------
     FileError
-        It cannot be read or written, or was brought in before.
+        It cannot be read or written, or was imported before.
     """
     lever = None
     if radius.strip():
         lever = Lever(fixture="force at radius", radius_mm=round(parse_quantity(radius, "length") * 1e3, 6))
     before = read_sidecar(path) or Sidecar()
     if Path(target).exists():
-        raise FileError(f"{target}: is there already; it may have been brought in before")
+        raise FileError(f"{target}: is there already; it may have been imported before")
     try:
         with open_regular(path) as source, open(target, "xb") as copy:
             shutil.copyfileobj(source, copy)

@@ -68,7 +68,7 @@ class ImportDialog(QDialog):
 
     def __init__(self, shared: Shared, path: Path, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Bring in a trace")
+        self.setWindowTitle("Import a trace")
         self.setMinimumSize(900, 680)
         self._shared, self._path = shared, path
         self.target: Path | None = None
@@ -91,7 +91,7 @@ class ImportDialog(QDialog):
         self.picture = TracePicture(shared)
         self.message = label("", "wrong", wrap=True)
         self.notes = label("", "caption", wrap=True)
-        self.ok = button("Bring in", self.bring_in, role="main")
+        self.ok = button("Import", self.bring_in, role="main")
         self._answers: dict[str, Choice | Field] = {
             "time": self.time, "time_unit": self.time_unit, "rate_hz": self.rate, "torque": self.torque,
             "unit": self.unit, "angle": self.angle, "decimal": self.decimal, "sheet": self.sheet,
