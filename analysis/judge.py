@@ -14,7 +14,7 @@ Offered: ``QUANTITIES``, ``AtAxle``, ``readings_of``, ``budgets_of``, ``disagree
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -40,8 +40,6 @@ if TYPE_CHECKING:
 
 QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 
-Turned = Callable[[float, float], float | None]
-
 
 @dataclass(frozen=True, slots=True)
 class AtAxle:
@@ -51,33 +49,31 @@ class AtAxle:
     ----------
     fixture, instrument, level
         Lever, transducer, true zero.
-    turned_rad : callable, optional
-        Gives how far the wheel turned between two times; None without an angle.
     """
 
     fixture: Fixture
     instrument: Instrument
     level: Level
-    turned_rad: Turned | None = None
 
 
 def budgets_of(pull: Pull, at: AtAxle) -> dict[str, Budget]:
     """Give what a pull says at the axle, by quantity; a quantity that it does not have is absent."""
-    return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in readings_of(pull, at)}
+    return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in readings_of(pull)}
 
 
-def readings_of(pull: Pull, at: AtAxle) -> list[Reading]:
+def readings_of(pull: Pull) -> list[Reading]:
     """Give what a pull says at the sensor, ready to be brought to the axle."""
     found = []
+    turned = pull.turned
     if pull.breakaway is not None:
         b = pull.breakaway
-        since = at.turned_rad(pull.start_s, b.time_s) if at.turned_rad else 0.0
+        since = turned.to_breakaway_rad if turned else 0.0
         at_once = (pull.direction, pull.handoff_nm, 0.0, since, 0.0, b.u_method_nm)
         found.append(Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, *at_once))
     if pull.rotating is not None:
         r = pull.rotating
-        turn = at.turned_rad(r.start_s, r.end_s) if at.turned_rad else None
-        since = at.turned_rad(pull.start_s, (r.start_s + r.end_s) / 2) if at.turned_rad else None
+        turn = turned.rotating_rad if turned else None
+        since = turned.to_rotating_rad if turned else None
         speed_nm = pull.turning.acceleration_nm if pull.turning else 0.0
         waves = waves_left(turn, r.steady_s)
         where = (pull.direction, pull.handoff_nm, turn, since, speed_nm, r.u_method_nm, waves)
@@ -93,7 +89,7 @@ def disagreements(pull: Pull, at: AtAxle) -> tuple[str, ...]:
     from analysis.montecarlo import disagreement, monte_carlo
 
     found = []
-    for reading in readings_of(pull, at):
+    for reading in readings_of(pull):
         budget = at_axle(reading, at.fixture, at.instrument, at.level)
         inputs, model = trials_model(reading, at.fixture, budget)
         found.append(disagreement(budget, monte_carlo(model, inputs)))

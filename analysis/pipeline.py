@@ -24,13 +24,14 @@ from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import direction_conflict
 from analysis.fixtures import fixture_from
 from analysis.force import force_lever
-from analysis.judge import AtAxle, Judgement, Turned, judge_pulls
+from analysis.judge import AtAxle, Judgement, judge_pulls
 from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
 from analysis.overloads import overloaded
 from analysis.recorded import Baseline, PullReading, RecordingReading
 from analysis.sides import drag_test, unfit
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
+from analysis.turns import Turns
 from logger.errors import HeldwheelError, InputError
 from logger.files import read_trace
 from logger.header import Zero
@@ -205,7 +206,10 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
     source = Source(trace.time_s, torque_nm, reading.noise_nm, sensor.relative_u)
     pulls, unapplied = apply_corrections(reading.pulls, corrections, source)
     pulls = tuple(_with_full_scale(c, header.transducer) for c in pulls)
-    at, assumed = _at_axle(header, reading, _turned(trace), force)
+    turns = Turns()
+    turns.feed(trace.time_s, trace.angle_deg)
+    pulls = tuple(replace(c, pull=turns.of(c.pull)) for c in pulls)
+    at, assumed = _at_axle(header, force)
     bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
     said = _judged(pulls, header, at, bounds, asked)
     each = zip(pulls, said.budgets, said.results, strict=True)
@@ -300,21 +304,6 @@ def _header(header: Header, asked: Asked) -> Header:
     return msgspec.structs.replace(header, **stated) if stated else header
 
 
-def _turned(trace: Trace) -> Turned | None:
-    """Give a function for the wheel's turn between two times, where the trace has an angle."""
-    angle = trace.angle_deg
-    if angle is None or not np.isfinite(angle).any():
-        return None
-    good = np.isfinite(angle)
-    time_s, turned = trace.time_s[good], np.radians(angle[good])
-
-    def between(start_s: float, end_s: float) -> float | None:
-        first, last = np.interp([start_s, end_s], time_s, turned)
-        return abs(float(last - first))
-
-    return between
-
-
 def _with_full_scale(corrected: Corrected, facts: TransducerFacts) -> Corrected:
     """Widen the intervals at the sensor by an accuracy that is stated for full scale."""
     u = instrument_from(facts).full_scale_u_nm
@@ -329,9 +318,7 @@ def _with_full_scale(corrected: Corrected, facts: TransducerFacts) -> Corrected:
     return replace(corrected, pull=pull)
 
 
-def _at_axle(
-    header: Header, reading: TraceReading, turned: Turned | None, force: ForceLever | None = None
-) -> tuple[AtAxle | None, tuple[str, ...]]:
+def _at_axle(header: Header, force: ForceLever | None = None) -> tuple[AtAxle | None, tuple[str, ...]]:
     """Give what brings a pull to the axle, and what had to be assumed; None where the lever is not known."""
     if header.lever is None:
         return None, (
@@ -352,7 +339,7 @@ def _at_axle(
             + ("lever's weight, not stated, is assumed" if assumed else "lever's weight is")
             + " in the interval"
         )
-    return AtAxle(fixture, instrument, level, turned), tuple(notes)
+    return AtAxle(fixture, instrument, level), tuple(notes)
 
 
 def _level(header: Header) -> Level:

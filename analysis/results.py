@@ -138,6 +138,15 @@ class Turning:
 
 
 @dataclass(frozen=True, slots=True)
+class Turned:
+    """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle."""
+
+    to_breakaway_rad: float | None = None
+    rotating_rad: float | None = None
+    to_rotating_rad: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Pull:
     """One loading of the lever, from rest through slip to release.
 
@@ -156,6 +165,7 @@ class Pull:
     reasons: tuple[Reason, ...] = ()
     notes: tuple[str, ...] = ()
     left_out: int = 0
+    turned: Turned | None = None  # None without an angle
 
     @property
     def valid(self) -> bool:

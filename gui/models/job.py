@@ -139,6 +139,11 @@ class JobCard:
         fixture, _ = self.fixture()
         return fixture.factor if fixture is not None and fixture.reads == "torque" else None
 
+    @property
+    def scale(self) -> float:
+        """Torque at the axle per torque delivered: the lever's factor with a known gain divided out."""
+        return (self.factor or 1.0) / (self.facts.gain or 1.0)
+
     # ------------------------------------------------------------------ limit
     def limit_nm(self) -> tuple[float | None, float | None]:
         """Give the limit's lower and upper end in N·m; None where there is none (a ratio has neither)."""

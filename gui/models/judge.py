@@ -78,17 +78,20 @@ class Judge:
         value : JobValue or None
             What the valid ones that count say together.
         """
-        at, bounds = self.at_axle(), self.bounds()
-        if at is None:
+        if self.at_axle() is None:
             _, problem = self.card.fixture()
             said = [Judged(notes=(*_reasons(pull), problem), valid=pull.valid) for pull in pulls]
             return said, None
+        found = self.judgement(pulls, counting)
+        each = zip(pulls, found.budgets, found.results, strict=True)
+        return [_said(pull, budgets, result) for pull, budgets, result in each], self._job(found, self.bounds())
+
+    def judgement(self, pulls: Sequence[Pull], counting: Sequence[bool]) -> Judgement:
+        """Give all that the pulls say, as the reading of their recording gives it; see ``pulls``."""
         rule, guard = decided_by(self.card.decision)
         header = self.card.header("pulls", started=None, zero=self.zero, simulated=False)
         listed = list(zip(pulls, counting, strict=True))
-        found = judge_pulls(listed, header, at, bounds, rule=rule, guard=guard)
-        each = zip(pulls, found.budgets, found.results, strict=True)
-        return [_said(pull, budgets, result) for pull, budgets, result in each], self._job(found, bounds)
+        return judge_pulls(listed, header, self.at_axle(), self.bounds(), rule=rule, guard=guard)
 
     def _job(self, found: Judgement, bounds: Bounds | None) -> JobValue | None:
         if not found.job:

@@ -99,7 +99,10 @@ def _arrays(folder: str) -> tuple[Floats, Floats, list[tuple[Floats, Floats]]]:
 
 
 def angle_of(path: str) -> tuple[Floats, Floats] | None:
-    """Give angle (degrees) and torque (N·m) of a recording, at most 20,000 points each; None without an angle."""
+    """Give angle (degrees) and torque (N·m) of a recording; None without an angle.
+
+    At most 20,000 points each; a known gain is divided out, as it is of the zero that the picture counts from.
+    """
     from logger.files import read_trace
 
     trace = read_trace(path)
@@ -107,7 +110,8 @@ def angle_of(path: str) -> tuple[Floats, Floats] | None:
     if angle is None or not np.isfinite(angle).any():
         return None
     step = max(1, len(angle) // 20_000)
-    return np.ascontiguousarray(angle[::step]), np.ascontiguousarray(trace.torque_nm[::step])
+    torque_nm = trace.torque_nm[::step] / (trace.header.transducer.gain or 1.0)
+    return np.ascontiguousarray(angle[::step]), np.ascontiguousarray(torque_nm)
 
 
 def said_of(reading: RecordingReading) -> Said:

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import threading
 from collections import deque
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from queue import SimpleQueue
 from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
+from analysis.turns import Turns
 from logger.errors import HeldwheelError
 from logger.samples import Block, Ending, EndReason
 from logger.second import SOURCE, Alongside
@@ -60,6 +61,7 @@ class Stage:
     writer: Writer | None = None
     reader: Reader | None = None
     start_s: float | None = None  # of the session's time
+    turns: Turns = field(default_factory=Turns)  # of the wheel, on the recording's axis
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +146,11 @@ class Relay:
         time_s, columns = block.time_s + self._offset_s, block.columns
         torque, angle, source = columns["torque"] * self._factor, columns.get("angle"), columns.get(SOURCE)
         if source is not None and angle is not None:
-            time_s, torque, angle = self._along.feed(time_s, source, torque, angle)
+            # On the recording's axis, as in its file: an angle between two samples is the same to the last bit.
+            start_s = self._stage.start_s or 0.0
+            axis_s = np.round(time_s - start_s, DIGITS)
+            axis_s, torque, angle = self._along.feed(axis_s, source, torque, angle)
+            time_s = axis_s + start_s
         elif source is not None:
             time_s, torque = time_s[source == 1], torque[source == 1]
         return Samples(time_s, torque, angle, block.events)
@@ -159,7 +165,7 @@ class Relay:
         time_s, torque, angle = self._along.rest()
         self._along = Alongside()
         if len(time_s):
-            self._show(self._stage, Samples(time_s, torque, angle, ()))
+            self._show(self._stage, Samples(time_s + (self._stage.start_s or 0.0), torque, angle, ()))
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
@@ -208,7 +214,10 @@ class Analyst(threading.Thread):
             if isinstance(what, Ending):
                 pulls = stage.reader.finish()
             else:
-                pulls = stage.reader.feed(np.round(what.time_s - start, DIGITS), what.torque_nm, what.angle_deg)
+                time_s = np.round(what.time_s - start, DIGITS)
+                stage.turns.feed(time_s, what.angle_deg)
+                pulls = stage.reader.feed(time_s, what.torque_nm, what.angle_deg)
+            pulls = tuple(stage.turns.of(pull) for pull in pulls)
         except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
             stage.reader = None
             text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."

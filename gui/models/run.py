@@ -244,7 +244,7 @@ class TestRun:
 
     def at_axle(self, sensor_nm: float | None) -> float | None:
         """Give a reading relative to the true zero as torque at the axle."""
-        return None if sensor_nm is None else sensor_nm * (self.card.factor or 1.0)
+        return None if sensor_nm is None else sensor_nm * self.card.scale
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
@@ -298,7 +298,7 @@ class TestRun:
         capacity = self.card.facts.capacity_nm
         limits = [value for value in self.card.limit_nm() if value is not None]
         self.coach.capacity_nm = capacity
-        self.coach.interest_nm = (min(limits) if limits else 20.0) / (self.card.factor or 1.0)
+        self.coach.interest_nm = (min(limits) if limits else 20.0) / self.card.scale
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - COACH_LOOK_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s

@@ -115,7 +115,7 @@ class LivePanel(QWidget):
     def _draw(
         self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None
     ) -> None:
-        plot, factor = self.plot, (run.card.factor or 1.0) * self._shared.display.factor
+        plot, factor = self.plot, run.card.scale * self._shared.display.factor
         plot.set_unit(self._shared.display.unit)
         plot.set_limits(lower, upper)
         plot.set_watermark("SIMULATED" if run.simulated else "")

@@ -11,7 +11,7 @@ from analysis.budget import Budget, Input, Row
 from analysis.fixtures import fixture_from
 from analysis.judge import AtAxle, budgets_of, disagreements, judge_job, judge_pull, judge_pulls, values_of
 from analysis.limits import State, bounds_from
-from analysis.results import Breakaway, Pull, Rotating
+from analysis.results import Breakaway, Pull, Rotating, Turned
 from logger.header import Axle, Header, Lever, Limit, Test
 
 MIN_30 = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=30.0, source="manual"))
@@ -45,13 +45,14 @@ def test_maximum_has_its_own_uncertainty():
 
 def test_turn_of_the_wheel_reaches_the_weight_of_the_lever():
     lever = Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, angle_deg=0, weight_kg=2.5, centroid_mm=200)
-    whole_turn = AtAxle(fixture_from(lever), Instrument(), Level(0.0, 0.0, True), turned_rad=lambda a, b: 6.283185307)
-    unknown = AtAxle(fixture_from(lever), Instrument(), Level(0.0, 0.0, True))
+    full = Turned(0.0, 6.283185307, 6.283185307)
+    turned = replace(_pull(), turned=full)
+    at = AtAxle(fixture_from(lever), Instrument(), Level(0.0, 0.0, True))
     name = "lever's weight, not sensed"
-    assert budgets_of(_pull(), whole_turn)["rotating mean"].row(name).contribution == pytest.approx(0.0, abs=1e-6)
-    assert budgets_of(_pull(), unknown)["rotating mean"].row(name).contribution > 0.3
+    assert budgets_of(turned, at)["rotating mean"].row(name).contribution == pytest.approx(0.0, abs=1e-6)
+    assert budgets_of(_pull(), at)["rotating mean"].row(name).contribution > 0.3
     # Where on the turn the maximum was, nobody knows.
-    assert budgets_of(_pull(), whole_turn)["rotating maximum"].row(name).contribution > 0.3
+    assert budgets_of(turned, at)["rotating maximum"].row(name).contribution > 0.3
 
 
 def test_directions_have_their_own_values_and_the_less_favourable_one_is_judged():
