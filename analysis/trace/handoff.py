@@ -41,7 +41,7 @@ STILL_SHARE, STILL_NOISES = 0.002, 4.5
 """A stretch is still if its blocks keep within this share of the pull's level, or within this many deviations of their
 noise (a range of five normal values is 2.3 on average) ..."""
 
-FLAT, FLAT_MOST = 0.1, 0.03
+FLAT, FLAT_MOST = 0.085, 0.03
 """... or if it is so much less steep than the ramp, and keeps within this share of the level: a zero that drifts, a lever
 that swings, a hand that lies on it."""
 

@@ -48,6 +48,9 @@ STILL_NOISES = 8.0
 FOOT_S = 0.5
 """A soft ramp may have begun this long (s) before it is seen to be one."""
 
+OF_ITS_SIZE = 0.3
+"""A load of this share of another one's height is none of the rest before it."""
+
 REST_S = 4.0
 """How much of the rest before a load is kept for the hand-off level (s)."""
 
@@ -72,7 +75,7 @@ class LiveReader:
         self._segments = Segmenter(self._sensor, 0.0)
         self._pulls: list[Pull] = []
         self._before: Read | None = None  # the last pull that states a torque
-        self._rested = 0  # number of the sample where it ended
+        self._ends: list[Span] = []  # loads that ended lately: none of them is rest for one of their size
         self._zero_nm, self._noise_nm = 0.0, float("nan")
         self._gaps = _Gaps()
 
@@ -149,7 +152,8 @@ class LiveReader:
         seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
         self._resolution_nm = self._sensor.resolution_nm or seen_nm
         loaded = self._begins_loaded(head.torque_nm)
-        self._segments = Segmenter(self._sensor, self._resolution_nm, begins_loaded=loaded)
+        noise = 1.25 * sample_noise(head.torque_nm) / float(np.sqrt(self._block))  # of a median
+        self._segments = Segmenter(self._sensor, self._resolution_nm, noise_nm=noise, begins_loaded=loaded)
         return True
 
     def _begins_loaded(self, head: Floats) -> bool:
@@ -168,11 +172,11 @@ class LiveReader:
         if np.isnan(self._noise_nm):
             self._learn_rest(span.start * self._block, span.level_nm)
         read = read_pull(self._window(span), self._before, self._sensor)
+        self._ends.append(span)
         if read is None:
             return ()
         if read.states:
             self._before = read
-            self._rested = span.end * self._block
         self._pulls.append(read.pull)
         return (read.pull,)
 
@@ -184,7 +188,9 @@ class LiveReader:
 
     def _window(self, span: Span) -> Window:
         start, end = span.start * self._block, span.end * self._block
-        low = max(start - round(REST_S * self._rate_hz), self._rested, self._tail.first)
+        low = max(start - round(REST_S * self._rate_hz), self._tail.first)
+        self._ends = [s for s in self._ends if s.end * self._block > low]
+        low = max([low, *(s.end * self._block for s in self._ends if s.height_nm > OF_ITS_SIZE * span.height_nm)])
         return Window(
             samples=self._tail.samples(low, span.seen * self._block),
             first=start - low,
@@ -192,6 +198,7 @@ class LiveReader:
             level_nm=span.level_nm,
             from_start=span.from_start,
             to_end=span.to_end,
+            reversed=span.reversed,
             resolution_nm=self._resolution_nm,
         )
 

@@ -30,9 +30,10 @@ from analysis.trace.gates import (
     slip_reasons,
 )
 from analysis.trace.handoff import Handoff, find_handoff
-from analysis.trace.loads import Load, Window, hangs_still, turned
+from analysis.trace.loads import Load, Window, lies_still, turned
 from analysis.trace.plateau import Plateau, find_plateau, together
 from analysis.trace.ramp import fades
+from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
 
@@ -64,22 +65,16 @@ LEAST_NOISES = 8.0
 LEAST_OF_CAPACITY = 0.02
 """Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
 
-HELD_S = 1.2
-"""A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
-
 AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
-REST_S, NO_REST_U = 0.4, 0.005
-"""After less rest than this (s), as when a drive reverses, the level of the rest before it still counts; this much of
-the torque is then the standard uncertainty of that."""
+NO_REST_U = 0.005
+"""After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is then
+the standard uncertainty of that."""
 
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
-
-DROPS_S = 0.25
-"""After a breakaway the torque falls clearly within this time (s)."""
 
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
@@ -99,10 +94,15 @@ CLIPPED_SHARE = 0.05
 
 @dataclass(frozen=True, slots=True)
 class Read:
-    """A pull, and its plateau as found: a re-grip goes on from there."""
+    """A pull, and its plateau as found: a re-grip goes on from there.
+
+    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs.
+    """
 
     pull: Pull
     plateau: Plateau | None = None
+    height_nm: float = 0.0
+    still: bool = False
 
     @property
     def states(self) -> bool:
@@ -151,18 +151,19 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     hand = _handoff(load, window, before)
     hand = replace(hand, u_nm=float(np.hypot(hand.u_nm, load.step_nm / np.sqrt(12))))
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
-    if height < LEAST_NOISES * load.noise_nm or hangs_still(load, x, height, sensor):
+    if height < LEAST_NOISES * load.noise_nm:
         return None
     small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
-    if load.held_s < HELD_S:
-        return None if small else Read(replace(frame, reasons=_gave_up(window)))
     if small:
         return Read(replace(frame, reasons=(TOO_SMALL,)))
     part = _part(load, x, hand.foot, window, sensor)
     if len(part.time_s) < 3 or part.slip_nm < height / 4:
         return None  # no level at all in it
-    return _read(frame, part, hand, window, before, sensor)
+    read = _read(frame, part, load, hand, window, before, sensor)
+    if read is None or not read.states:
+        return read
+    return replace(read, height_nm=part.slip_nm, still=lies_still(load, x, height, sensor))
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -178,10 +179,13 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
         return Handoff(load.level_nm, float(u_nm), 0)
     if before is not None:
         return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
-    if load.time_s[load.first] - load.time_s[0] < REST_S:
-        return Handoff(load.level_nm, NO_REST_U * abs(load.top_nm - load.level_nm), 0)
+    height = load.top_nm - load.level_nm
     ramp = slice(load.half[0] + 1)
-    return find_handoff(load.time_s[ramp], load.torque_nm[ramp], load.level_nm, load.top_nm, load.noise_nm)
+    t, x = load.time_s[ramp], load.torque_nm[ramp]
+    if window.reversed:  # the level before the first stroke still counts
+        crossed = np.flatnonzero(x < load.level_nm)
+        return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
+    return find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
 
 
 def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> Part:
@@ -196,7 +200,9 @@ def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> P
     return Part(load.time_s[part], x[part], angle, cut, slip_nm, load.noise_nm, at_once)
 
 
-def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read | None, sensor: Sensor) -> Read | None:
+def _read(
+    frame: Pull, part: Part, load: Load, hand: Handoff, window: Window, before: Read | None, sensor: Sensor
+) -> Read | None:
     t, x = part.time_s, part.torque_nm
     slip = None if part.angle_deg is None else find_slip(t, x, part.angle_deg, part.slip_nm)
     if slip is not None and slip.onset_s is None:
@@ -211,7 +217,7 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
     plateau = find_plateau(t, x, after, part.release_s, cycles)
     if plateau is not None and plateau.torque_nm < part.slip_nm / 2:
         plateau = None  # the steadiest part is not at the level where it slips
-    if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
+    if peak is not None and not _slipped(part, load, hand, peak, after, plateau, cycles, to_end=window.to_end):
         return Read(replace(frame, reasons=_gave_up(window, zero_moved=part.zero_moved)))
     level_nm = part.slip_nm if plateau is None else plateau.torque_nm
     seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
@@ -254,17 +260,23 @@ def _slips_from(part: Part, peak: Peak | None) -> float:
 
 
 def _slipped(
-    part: Part, peak: Peak, after: float, plateau: Plateau | None, cycles: Cycles | None, *, to_end: bool
+    part: Part,
+    load: Load,
+    hand: Handoff,
+    peak: Peak,
+    after: float,
+    plateau: Plateau | None,
+    cycles: Cycles | None,
+    *,
+    to_end: bool,
 ) -> bool:
-    """Whether it slipped: a level was held for a while, or the torque dropped from its peak and then stayed up."""
+    """Whether it slipped: a level was held for a while, or the torque stayed up after its peak."""
     if part.release_s - after < SLIPS_S and not to_end:
         return False
     if plateau is not None or cycles is not None:
         return True
-    t, x = part.time_s, part.torque_nm
-    soon, later = np.searchsorted(t, (peak.time_s + DROPS_S, peak.time_s + 2 * DROPS_S))
-    falls = bool((x[peak.index : soon] < (1 - FALL) * peak.torque_nm).any())
-    return falls and later < len(t) and bool(x[peak.index : later].min() > 0.5 * peak.torque_nm)
+    t, x = load.time_s[hand.foot :], load.torque_nm[hand.foot :] - hand.level_nm
+    return stays_up(t, x, peak.index) or cut_off(part.time_s, part.torque_nm, part.slip_nm)
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
