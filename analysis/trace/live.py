@@ -18,7 +18,7 @@ from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
 from analysis.trace.loads import Window
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.segments import BLOCK_S, Segmenter, Span
-from analysis.trace.smooth import block_means, sample_noise
+from analysis.trace.smooth import block_means, least_noise, sample_noise
 from analysis.trace.tail import Tail
 from analysis.trace.traces import Intake, Sensor
 
@@ -152,13 +152,15 @@ class LiveReader:
         seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
         self._resolution_nm = self._sensor.resolution_nm or seen_nm
         loaded = self._begins_loaded(head.torque_nm)
-        noise = 1.25 * sample_noise(head.torque_nm) / float(np.sqrt(self._block))  # of a median
+        noise = 1.25 * least_noise(head.torque_nm) / float(np.sqrt(self._block))  # of a median
         self._segments = Segmenter(self._sensor, self._resolution_nm, noise_nm=noise, begins_loaded=loaded)
         return True
 
     def _begins_loaded(self, head: Floats) -> bool:
         """Whether the stream begins under load: far from zero, and not as still as a lever that hangs."""
         level = float(np.median(head))
+        if abs(float(np.median(head[: self._block]))) < abs(level) / 2:
+            return False
         if abs(level) > LOADED_SURELY * (self._sensor.capacity_nm or np.inf):
             return True
         if len(head) < 2 * self._block or abs(level) < LOADED_OF_CAPACITY * (self._sensor.capacity_nm or 0.0):

@@ -12,7 +12,7 @@ import numpy as np
 
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.trace.angle import Slip, describe_turning, find_slip
-from analysis.trace.breakaway import FALL, Peak, find_peak
+from analysis.trace.breakaway import Peak, find_peak
 from analysis.trace.gates import (
     CUT_END,
     CUT_START,

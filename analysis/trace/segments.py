@@ -30,7 +30,7 @@ THRESHOLD_NOISES = 6.0
 THRESHOLD_OF_CAPACITY = 0.003
 """... and this share of the capacity away: less is below what a transducer is good for (ISO 376 classes end at 2 %)."""
 
-RELEASED = 0.3
+RELEASED = 0.25
 """A load has ended when the torque is below this share of its maximum ..."""
 
 RELEASED_S = 0.15
@@ -64,13 +64,10 @@ RINGS_S = 1.5
 """After a release the lever rings and falls into place for at most this long (s) ..."""
 
 STILL_BLOCKS = 3
-"""... or until this many blocks in a row did not move ..."""
+"""... or until this many blocks in a row did not move (fewer show nothing: a gap is long as well) ..."""
 
 AGAIN = 0.5
 """... unless the torque comes back to this share of the maximum before: that is the next load."""
-
-LEARN_BLOCKS = 2
-"""Blocks that only teach the level."""
 
 NOISE_SHARE = 0.1
 """How much of each block's step goes into the running noise: about the last ten blocks count."""
@@ -140,7 +137,7 @@ class Segmenter:
         self._high_nm = self._low_nm = 0.0
         self._top_nm, self._slipped_s = 0.0, 0.0  # the maximum when it last clearly grew; time near it since
         self._low_since: int | None = None
-        self._low_since_s = 0.0
+        self._low_since_s, self._low_cut = 0.0, False
         self._still_since_s = 0.0  # the torque has kept to still_nm since
         self._still_since = 0
         self._still_nm = 0.0
@@ -182,7 +179,7 @@ class Segmenter:
 
     def _run_rest(self, times: list[float], blocks: list[float], at: int) -> int:
         """Follow level and noise as long as nothing happens; this and the next are the loops that cost time."""
-        if self._blocks < LEARN_BLOCKS or times[at] < self._settled_s:
+        if times[at] < self._settled_s:
             return at
         level, noise, last_s, last = self.level_nm, self._noise_nm, self._last_s, self._last_nm
         least, begin = self._least_nm, at
@@ -236,7 +233,11 @@ class Segmenter:
         if not self._loaded:
             return []
         self._loaded = False
-        last = replace(self._span(self._blocks, self._blocks, from_start=self.may_be_cut), to_end=True)
+        last = self._span(self._blocks, self._blocks, from_start=self.may_be_cut)
+        if self._low_since is None:
+            last = replace(last, to_end=True)
+        else:  # let go just before
+            last = replace(last, end=self._low_since, from_start=self._low_cut)
         return [*self._put_aside(self._blocks), last]
 
     def _span(self, end: int, seen: int, *, from_start: bool = False) -> Span:
@@ -258,10 +259,7 @@ class Segmenter:
             return
         if t < self._settled_s:
             self.level_nm, self._settled_s = self._before_nm, -np.inf  # a valley between two grips is no rest
-        away = b - self.level_nm
-        if self._blocks < LEARN_BLOCKS:
-            self.level_nm += 0.5 * away
-        elif abs(away) > max(self._least_nm, THRESHOLD_NOISES * self._noise_nm):
+        if abs(b - self.level_nm) > max(self._least_nm, THRESHOLD_NOISES * self._noise_nm):
             self._open(t, b)
 
     def _open(self, t: float, b: float, *, turned_nm: float = 0.0) -> None:
@@ -313,7 +311,7 @@ class Segmenter:
         return []
 
     def _leave_shelf(self, t: float) -> None:
-        if t - self._still_since_s > LIES_S:
+        if t - self._still_since_s > LIES_S and self._blocks - self._still_since >= STILL_BLOCKS:
             self._shelf = _Shelf(self._still_nm, self._still_since, self._blocks)
 
     def _lever_put_on(self, t: float, b: float) -> None:
@@ -327,7 +325,7 @@ class Segmenter:
 
     def _low(self, t: float, b: float, *, from_start: bool = False) -> list[Span]:
         if self._low_since is None:
-            self._low_since, self._low_since_s = self._blocks, t
+            self._low_since, self._low_since_s, self._low_cut = self._blocks, t, from_start
         if t - self._low_since_s < RELEASED_S:
             return []
         if from_start:
