@@ -76,6 +76,11 @@ FADED = Reason(
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
 )
+LAY_STILL = Reason(
+    Code.NEVER_SLIPPED,
+    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks away, "
+    "or record the wheel's angle",
+)
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
 )

@@ -16,6 +16,7 @@ import numpy as np
 from analysis.results import Code, Pull, TraceReading
 from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
 from analysis.trace.loads import Window
+from analysis.trace.neighbours import Neighbours
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.segments import BLOCK_S, Segmenter, Span
 from analysis.trace.smooth import block_means, least_noise, sample_noise
@@ -73,7 +74,7 @@ class LiveReader:
         self._cut = 0  # number of the first sample not yet in a block
         self._resolution_nm = 0.0
         self._segments = Segmenter(self._sensor, 0.0)
-        self._pulls: list[Pull] = []
+        self._said = Neighbours(self._sensor)
         self._before: Read | None = None  # the last pull that states a torque
         self._ends: list[Span] = []  # loads that ended lately: none of them is rest for one of their size
         self._zero_nm, self._noise_nm = 0.0, float("nan")
@@ -101,7 +102,7 @@ class LiveReader:
             rate_hz=self._rate_hz,
             zero_nm=self._zero_nm,
             noise_nm=self._noise_nm,
-            pulls=tuple(self._pulls),
+            pulls=tuple(self._said.pulls),
             problems=(*self._intake.counts.problems(), *self._gaps.problems(), *self._found()),
         )
 
@@ -111,12 +112,12 @@ class LiveReader:
         if self._tail.end == 0:
             return ("no sample can be used",)
         lines = []
-        if not any(pull.breakaway or pull.rotating for pull in self._pulls):
+        if not any(pull.breakaway or pull.rotating for pull in self._said.pulls):
             lines.append("no pull with a torque to state was found")
-        left_out = sum(pull.left_out for pull in self._pulls)
+        left_out = sum(pull.left_out for pull in self._said.pulls)
         if left_out:
             lines.append(f"{left_out} single values stood out like no torque can and were left out of the pulls")
-        if any(reason.code is Code.CLIPPED for pull in self._pulls for reason in pull.reasons):
+        if any(reason.code is Code.CLIPPED for pull in self._said.pulls for reason in pull.reasons):
             lines.append("the torque reached the transducer's limit")
         return tuple(lines)
 
@@ -179,8 +180,7 @@ class LiveReader:
             return ()
         if read.states:
             self._before = read
-        self._pulls.append(read.pull)
-        return (read.pull,)
+        return self._said.take(read)
 
     def _learn_rest(self, stop: int, level_nm: float) -> None:
         """Take zero and noise from the first rest, as far as the first load leaves it alone."""

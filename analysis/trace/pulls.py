@@ -96,13 +96,15 @@ CLIPPED_SHARE = 0.05
 class Read:
     """A pull, and its plateau as found: a re-grip goes on from there.
 
-    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs.
+    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs; ``again``:
+    it is the pull before as a whole.
     """
 
     pull: Pull
     plateau: Plateau | None = None
     height_nm: float = 0.0
     still: bool = False
+    again: bool = False
 
     @property
     def states(self) -> bool:
@@ -163,7 +165,9 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     read = _read(frame, part, load, hand, window, before, sensor)
     if read is None or not read.states:
         return read
-    return replace(read, height_nm=part.slip_nm, still=lies_still(load, x, height, sensor))
+    told = read.pull.turning is not None or before is not None
+    still = not told and lies_still(load, x, height, sensor)
+    return replace(read, height_nm=part.slip_nm, still=still, again=before is not None)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:

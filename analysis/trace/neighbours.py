@@ -1,0 +1,119 @@
+"""The pulls of one recording know of each other.
+
+What lies as still as a hanging lever is one if it is small beside the pulls; what is far smaller than the usual pull is
+none. The first loads of a stream cannot be compared: one that lies still waits for the first that shows a slip, unless
+it is more than a lever weighs; one that was stated and then turns out to be small is taken back, with the reason.
+
+Offered: ``Neighbours``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Code, Pull, Reason
+from analysis.trace.gates import LAY_STILL
+
+if TYPE_CHECKING:
+    from analysis.trace.pulls import Read
+    from analysis.trace.traces import Sensor
+
+LEVER = 0.35
+"""What lies still below this share of the usual pull is the lever: a heavy one on a worn pack has a third of it."""
+
+SMALL = 0.2
+"""What is below this share of the usual pull is no pull, still or not: packs, sides and directions differ by less."""
+
+LEVER_OF_CAPACITY = 0.15
+"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre are 15 N·m)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Stated:
+    """A pull as stated: its place among the pulls, its height, and whether it may have been a lever."""
+
+    at: int
+    height_nm: float
+    still: bool
+
+
+class Neighbours:
+    """Decides which reads of a recording are stated, in their order.
+
+    Parameters
+    ----------
+    sensor : Sensor
+    """
+
+    def __init__(self, sensor: Sensor) -> None:
+        self.pulls: list[Pull] = []
+        self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
+        self._usual_nm = 0.0
+        self._slips: list[float] = []  # heights of what shows a slip, in order of size
+        self._stated: list[_Stated] = []  # those that may yet be taken back
+        self._waiting: list[Read] = []
+
+    def take(self, read: Read) -> tuple[Pull, ...]:
+        """Take the next read; give the pulls that are stated now, and those that are taken back."""
+        if not read.states:
+            return self._state(read.pull)
+        if read.still and not self._slips and read.height_nm < self._most_nm:
+            self._waiting.append(read)
+            return ()
+        if self._is_small(read):
+            return ()
+        return (*self._know(read), *self._state(read.pull, read))
+
+    def finish(self) -> tuple[Pull, ...]:
+        """State what waited in vain: nothing in the recording shows whether it was a lever."""
+        waiting, self._waiting = self._waiting, []
+        return tuple(pull for read in waiting for pull in self._state(_named(read.pull, LAY_STILL)))
+
+    def _is_small(self, read: Read) -> bool:
+        return read.height_nm < (LEVER if read.still else SMALL) * self._usual_nm
+
+    def _know(self, read: Read) -> tuple[Pull, ...]:
+        """Take note of a pull's height, and of what that says of those before."""
+        if read.still:
+            return ()
+        if not read.again:
+            self._slips.insert(int(np.searchsorted(self._slips, read.height_nm)), read.height_nm)
+        self._usual_nm = self._slips[len(self._slips) // 2]
+        waiting, self._waiting = self._waiting, []
+        late = [pull for w in waiting if not self._is_small(w) for pull in self._state(w.pull, w)]
+        return (*self._take_back(), *late)
+
+    def _take_back(self) -> tuple[Pull, ...]:
+        back = []
+        for stated in list(self._stated):
+            if stated.height_nm >= (LEVER if stated.still else SMALL) * self._usual_nm:
+                continue
+            share = 100 * stated.height_nm / self._usual_nm
+            text = f"taken back: {share:.0f} % of the other pulls, so it was no pull but a lever or a hand"
+            self.pulls[stated.at] = _named(self.pulls[stated.at], Reason(Code.NEVER_SLIPPED, text), taken_back=True)
+            self._stated.remove(stated)
+            back.append(self.pulls[stated.at])
+        return tuple(back)
+
+    def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
+        if read is not None and (read.still or read.height_nm < self._usual_nm or len(self._slips) < 2):
+            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still))
+        self.pulls.append(pull)
+        return (pull,)
+
+
+def _named(pull: Pull, reason: Reason, *, taken_back: bool = False) -> Pull:
+    """Give the pull without its torques, and why."""
+    return replace(
+        pull,
+        breakaway=None,
+        rotating=None,
+        stick_slip=None,
+        turning=None,
+        reasons=(reason,),
+        notes=(),
+        taken_back=taken_back,
+    )
