@@ -25,6 +25,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from logger.errors import FileError, QuantityError
+from logger.stamps import put_in_order
 from logger.units import canonical_unit
 
 if TYPE_CHECKING:
@@ -104,14 +105,13 @@ def read_foreign(data: bytes, file: str, names: Names, sidecar_unit: str = "") -
     values = _numbers(text, layout, wanted, file)
     problems += _missing(text, layout, wanted, values)
     time_s = values[0] * time_scale
-    back = np.flatnonzero(np.diff(time_s) <= 0)
-    if len(back):
-        row = int(back[0]) + 1
-        verb = "goes back" if time_s[row] < time_s[row - 1] else "stands still"
+    stamps = put_in_order(time_s, *values[1:])
+    if stamps.refused:
         raise FileError(
-            f"{file}: line {_line_of(text, layout, row)}, column '{layout.names[time_at]}': time {verb} from "
-            f"{time_s[row - 1]:.10g} s to {time_s[row]:.10g} s; export the trace anew, with times that increase"
+            f"{file}: column '{layout.names[time_at]}': {stamps.refused}; export the trace anew, with a time for each row"
         )
+    time_s, values = time_s[stamps.rows], [column[stamps.rows] for column in values]
+    problems += stamps.notes
     columns = {"angle_deg": values[2] * angle[1]} if angle else {}
     return Foreign(time_s, values[1], unit, columns, tuple(problems))
 

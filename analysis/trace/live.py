@@ -8,7 +8,7 @@ Offered: ``LiveReader``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -180,7 +180,21 @@ class LiveReader:
             return ()
         if read.states:
             self._before = read
+        if self._intake.clock_set:
+            read = replace(read, pull=self._as_written(read.pull))
         return self._said.take(read)
+
+    def _as_written(self, pull: Pull) -> Pull:
+        """Give the pull with times as they stand in the file."""
+        written = self._intake.as_written
+        b, r = pull.breakaway, pull.rotating
+        return replace(
+            pull,
+            start_s=written(pull.start_s),
+            end_s=written(pull.end_s),
+            breakaway=None if b is None else replace(b, time_s=written(b.time_s)),
+            rotating=None if r is None else replace(r, start_s=written(r.start_s), end_s=written(r.end_s)),
+        )
 
     def _learn_rest(self, stop: int, level_nm: float) -> None:
         """Take zero and noise from the first rest, as far as the first load leaves it alone."""
