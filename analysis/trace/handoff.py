@@ -20,9 +20,10 @@ from analysis.trace.smooth import block_means
 if TYPE_CHECKING:
     from analysis.trace.traces import Bools, Floats
 
-RAMP_FROM, RAMP_LOW = 0.45, 0.15
+RAMP_FROM, RAMP_LOW = 0.45, (0.15, 0.3)
 """The ramp is certainly under way at the upper share of the pull's level: the rest lies before. A heavy lever, put on a
-moment before, may take a worn pack's reading a third of the way up. Its steepness is taken between the two shares."""
+moment before, may take a worn pack's reading a third of the way up. Its steepness is taken from the lower shares on,
+whichever part is steeper: a zero that wanders may have come up to the first."""
 
 BLOCK_S = 0.05
 """Length of the blocks whose means are compared (s) ..."""
@@ -152,13 +153,18 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
     ranges = windows.max(axis=1) - windows.min(axis=1)
     along = np.arange(still) - (still - 1) / 2
     slopes = np.abs(windows @ along) / float(along @ along)  # per block
-    low = np.flatnonzero(means < level_nm + RAMP_LOW * height)
-    ramp = (RAMP_FROM - RAMP_LOW) * height / max(len(means) - (int(low[-1]) + 1 if len(low) else 0), 1)
+    ramp = max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = (ranges <= limit) | ((slopes < FLAT * ramp) & (ranges < max(FLAT_MOST * height, STILL_NOISES * noise)))
     if not quiet.any():
         quiet[int(np.argmin(ranges))] = True
     return [_stretch(means, a, b, still, block_s) for a, b in reversed(_runs(quiet))]
+
+
+def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:
+    """Give the rise per block since the ramp last left this share of the pull's level."""
+    low = np.flatnonzero(means < level_nm + share * height)
+    return (RAMP_FROM - share) * height / max(len(means) - (int(low[-1]) + 1 if len(low) else 0), 1)
 
 
 def _runs(marked: Bools) -> list[tuple[int, int]]:

@@ -84,6 +84,11 @@ class Load:
     spikes: int
 
     @property
+    def interval_s(self) -> float:
+        """Mean time between two samples."""
+        return float(self.time_s[-1] - self.time_s[0]) / (len(self.time_s) - 1)
+
+    @property
     def end_s(self) -> float:
         """Time of the release: when the torque was first found to be gone."""
         return float(self.time_s[min(self.last, len(self.time_s) - 1)])
@@ -165,8 +170,7 @@ def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
         return False
     held = x[load.half[0] : load.half[-1] + 1]
     late = held[len(held) // 2 : max(len(held) * 9 // 10, len(held) // 2 + LEAST_SAMPLES)]
-    step_s = float(load.time_s[-1] - load.time_s[0]) / (len(load.time_s) - 1)
-    width = max(1, min(round(STILL_BLOCK_S / step_s), len(late) // 3))
+    width = max(1, min(round(STILL_BLOCK_S / load.interval_s), len(late) // 3))
     means, noise = block_means(late, width), load.noise_nm / float(np.sqrt(width))
     if len(means) < 3 or np.ptp(means) > max(STILL_SPREAD * height_nm, 2 * STILL_NOISES * noise):
         return False

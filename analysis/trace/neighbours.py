@@ -27,6 +27,9 @@ LEVER = 0.35
 SMALL = 0.2
 """What is below this share of the usual pull is no pull, still or not: packs, sides and directions differ by less."""
 
+SMALL_OF_LARGEST = 0.15
+"""... nor is what is below this share of the largest load, whatever that was."""
+
 LEVER_OF_CAPACITY = 0.15
 """No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre are 15 N·m)."""
 
@@ -51,15 +54,16 @@ class Neighbours:
     def __init__(self, sensor: Sensor) -> None:
         self.pulls: list[Pull] = []
         self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
-        self._usual_nm = 0.0
+        self._usual_nm = self._largest_nm = 0.0
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
         self._stated: list[_Stated] = []  # those that may yet be taken back
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
+        self._largest_nm = max(self._largest_nm, read.height_nm)
         if not read.states:
-            return self._state(read.pull)
+            return (*self._take_back(), *self._state(read.pull))
         if read.still and not self._slips and read.height_nm < self._most_nm:
             self._waiting.append(read)
             return ()
@@ -70,15 +74,19 @@ class Neighbours:
     def finish(self) -> tuple[Pull, ...]:
         """State what waited in vain: nothing in the recording shows whether it was a lever."""
         waiting, self._waiting = self._waiting, []
-        return tuple(pull for read in waiting for pull in self._state(_named(read.pull, LAY_STILL)))
+        named = (_named(read.pull, LAY_STILL) for read in waiting if not self._is_small(read))
+        return tuple(pull for pull_named in named for pull in self._state(pull_named))
 
     def _is_small(self, read: Read) -> bool:
-        return read.height_nm < (LEVER if read.still else SMALL) * self._usual_nm
+        return read.height_nm < self._least(still=read.still)
+
+    def _least(self, *, still: bool) -> float:
+        return max((LEVER if still else SMALL) * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
 
     def _know(self, read: Read) -> tuple[Pull, ...]:
         """Take note of a pull's height, and of what that says of those before."""
         if read.still:
-            return ()
+            return self._take_back()
         if not read.again:
             self._slips.insert(int(np.searchsorted(self._slips, read.height_nm)), read.height_nm)
         self._usual_nm = self._slips[len(self._slips) // 2]
@@ -89,10 +97,9 @@ class Neighbours:
     def _take_back(self) -> tuple[Pull, ...]:
         back = []
         for stated in list(self._stated):
-            if stated.height_nm >= (LEVER if stated.still else SMALL) * self._usual_nm:
+            if stated.height_nm >= self._least(still=stated.still):
                 continue
-            share = 100 * stated.height_nm / self._usual_nm
-            text = f"taken back: {share:.0f} % of the other pulls, so it was no pull but a lever or a hand"
+            text = "taken back: small beside what came later, so it was no pull but a lever or a hand"
             self.pulls[stated.at] = _named(self.pulls[stated.at], Reason(Code.NEVER_SLIPPED, text), taken_back=True)
             self._stated.remove(stated)
             back.append(self.pulls[stated.at])

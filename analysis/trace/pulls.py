@@ -59,8 +59,8 @@ DRIFT_U = 0.29
 """A zero that drifted while at rest may stop, turn, or go on until the middle of the plateau: within half of what it
 would then come to, evenly (1/√12 of the whole)."""
 
-LEAST_NOISES = 8.0
-"""A load is at least so many deviations of a reading at rest; noise alone reaches 4 in a long rest."""
+LEAST_NOISES, NOISE_S = 8.0, 0.05
+"""A load is at least so many deviations of a mean over this time (s) at rest; noise alone reaches 4 in a long rest."""
 
 LEAST_OF_CAPACITY = 0.02
 """Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
@@ -84,6 +84,9 @@ BUMP_S = 0.5
 
 REGRIP_S = 1.2
 """A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
+
+OF_A_SIZE = 0.4
+"""... and at least this share of it."""
 
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
@@ -153,7 +156,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     hand = _handoff(load, window, before)
     hand = replace(hand, u_nm=float(np.hypot(hand.u_nm, load.step_nm / np.sqrt(12))))
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
-    if height < LEAST_NOISES * load.noise_nm:
+    if height < LEAST_NOISES * load.noise_nm / np.sqrt(max(NOISE_S / load.interval_s, 1.0)):
         return None
     small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
@@ -164,7 +167,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
         return None  # no level at all in it
     read = _read(frame, part, load, hand, window, before, sensor)
     if read is None or not read.states:
-        return read
+        return None if read is None else replace(read, height_nm=height)
     told = read.pull.turning is not None or before is not None
     still = not told and lies_still(load, x, height, sensor)
     return replace(read, height_nm=part.slip_nm, still=still, again=before is not None)
@@ -173,6 +176,8 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
     """Give the pull before if this load goes on with it."""
     if before is None or before.pull.direction != load.sign:
+        return None
+    if before.height_nm < OF_A_SIZE * (load.top_nm - load.level_nm):  # a lever that was put on
         return None
     return before if load.under_way_s() - before.pull.end_s <= REGRIP_S else None
 
