@@ -53,6 +53,7 @@ class Neighbours:
 
     def __init__(self, sensor: Sensor) -> None:
         self.pulls: list[Pull] = []
+        self._capacity_nm = sensor.capacity_nm or np.inf
         self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
         self._usual_nm = self._largest_nm = 0.0
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
@@ -61,7 +62,7 @@ class Neighbours:
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
-        self._largest_nm = max(self._largest_nm, read.height_nm)
+        self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if not read.states:
             return (*self._take_back(), *self._state(read.pull))
         if read.still and not self._slips and read.height_nm < self._most_nm:

@@ -47,6 +47,9 @@ plateau."""
 GROWS = 2.5
 """A load that grows to so many times a level at which it had lain still is a new one, from that level on ..."""
 
+STILL_SHARE = 0.1
+"""What changes by more than this share of the load's maximum does not lie still, however noisy the readings are."""
+
 LIES_S = 0.3
 """... for this long (s): the lever was put in place."""
 
@@ -226,7 +229,8 @@ class Segmenter:
         return (1.0, self._high_nm) if self._high_nm >= -self._low_nm else (-1.0, -self._low_nm)
 
     def _still_limit(self) -> float:
-        return max(self._least_nm, 2 * THRESHOLD_NOISES * self._noise_nm)
+        _, most = self._sign_and_most()
+        return max(self._least_nm, min(2 * THRESHOLD_NOISES * self._noise_nm, STILL_SHARE * most))
 
     def finish(self) -> list[Span]:
         """Close the load that is still open."""

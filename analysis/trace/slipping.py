@@ -24,8 +24,12 @@ stop there."""
 STAYS_S = 0.2
 """After its peak the torque of a slip stays up for at least this long (s) ..."""
 
-STAYS = 2.5
-"""... and so many times longer than the release would have taken over the same way."""
+STAYS = 2.0
+"""... and so many times longer than the release would have taken over the same way: the half sine of a hand that gives up
+takes 1.5 times as long."""
+
+KNOCK_FROM, KNOCK_S = 0.1, 0.25
+"""What comes up from this share of its peak within this time (s) and does not turn on is a knock on the lever."""
 
 CUT_FROM, CUT_TO = 0.8, 0.93
 """A straight ramp is timed between these shares of the top ..."""
@@ -45,20 +49,28 @@ def stays_up(time_s: Floats, torque_nm: Floats, peak: int) -> bool:
     peak : int
         Index of the peak.
     """
-    x, top = torque_nm[peak:], float(torque_nm[peak])
+    top = float(torque_nm[peak])
+    low = np.flatnonzero(torque_nm[:peak] < KNOCK_FROM * top)
+    if time_s[peak] - time_s[low[-1] if len(low) else 0] < KNOCK_S:
+        return False
+    t, x = time_s[peak:], torque_nm[peak:]
     above = np.flatnonzero(x > MIDDLE * top)
     if not len(above) or above[-1] + 1 >= len(x):
         return False
-    half = int(above[-1])
+    half, gone = int(above[-1]), np.flatnonzero(x[above[-1] :] < LOWER * top)
     fallen = np.flatnonzero(x[: half + 1] < UPPER * top)
-    gone = np.flatnonzero(x[half:] < LOWER * top)
     if not len(fallen) or not len(gone):
         return False
-    t = time_s[peak:]
-    step_s = float(t[-1] - t[0]) / (len(t) - 1)
-    up_s = float(t[half] - t[fallen[0]]) + step_s
-    release_s = float(t[half + gone[0]] - t[half]) * (UPPER - MIDDLE) / (MIDDLE - LOWER)
+    half_s = _passed(t, x, half + 1, MIDDLE * top)
+    up_s = half_s - _passed(t, x, int(fallen[0]), UPPER * top)
+    release_s = (_passed(t, x, half + int(gone[0]), LOWER * top) - half_s) * (UPPER - MIDDLE) / (MIDDLE - LOWER)
     return up_s > max(STAYS_S, STAYS * release_s)
+
+
+def _passed(t: Floats, x: Floats, at: int, level: float) -> float:
+    """Give the time at which a falling torque passes a level, between two samples."""
+    before, after = float(x[at - 1]), float(x[at])
+    return float(t[at]) - float(t[at] - t[at - 1]) * (level - after) / (before - after)
 
 
 def cut_off(time_s: Floats, torque_nm: Floats, top_nm: float) -> bool:
