@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.smooth import block_means, moving_mean, quantile
+from analysis.trace.smooth import block_means, moving_mean, quantile, thin
 
 if TYPE_CHECKING:
     from analysis.trace.stickslip import Cycles
@@ -22,8 +22,19 @@ SETTLE_S = 0.2
 RELEASE_S = 0.15
 """The hand begins to leave the lever about this time (s) before the torque has clearly fallen."""
 
-LEAST_S = 0.5
+MARGINS = 0.35
+"""... and both are shortened to this share of a slip that is so short that little else would be left of it."""
+
+LEAST_S = 0.4
 """A steady stretch shorter than this is no plateau (s)."""
+
+LEVELS, LEVEL_BAND = 0.15, 0.06
+"""Where the steady time spreads over more than this share of its level it holds several levels (another speed, a side
+that slips): the level that lasted longest counts, with what lies within this share of it ..."""
+
+STAYED, RIVAL = 0.5, 0.5
+"""... if it stayed there for this share of that time on end. One that lasted as long by this share may be the one as well:
+the interval reaches it."""
 
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
@@ -126,7 +137,8 @@ def find_plateau(
         Stick-slip: then the average runs over whole cycles.
     """
     short_s, band = SHORT_S, BAND
-    start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
+    share = min(1.0, MARGINS * (end_s - start_s) / (SETTLE_S + RELEASE_S))
+    start_s, end_s = start_s + share * SETTLE_S, end_s - share * RELEASE_S
     if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
         short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
@@ -145,6 +157,12 @@ def find_plateau(
         if steady.sum() * step < LEAST_S:
             return None
         climb = _climb(x[steady])
+    other_nm = 0.0
+    if cycles is None and not abs(climb) > CLIMB:
+        level, other_nm = _longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+        steady &= level
+        if not steady.any():
+            return None
     kept, times = x[steady], t[steady]
     swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
     inside = np.zeros(len(time_s), bool)
@@ -153,7 +171,11 @@ def find_plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
-        u_nm=max(mean_uncertainty(block_means(kept, swing)), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
+        u_nm=max(
+            mean_uncertainty(block_means(kept, swing)),
+            UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
+            abs(other_nm - float(kept.mean())) / 1.96 if other_nm else 0.0,
+        ),
         steady_s=float(len(kept) * step),
         max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
         steady=inside,
@@ -172,6 +194,41 @@ def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> B
     away = np.abs(short - level) > band * np.abs(level)
     beside = moving_mean(away.astype(float), round(2 * MARGIN_S / step / width) + 1) > 0.5 / len(short)
     return ~np.append(np.repeat(beside, width), np.full(len(x) - len(beside) * width, beside[-1]))
+
+
+def _longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
+    """Mark what belongs to the level that lasted longest, where there are several, and give the farthest other (0: none).
+
+    Nothing is marked where the torque only came by that level again and again. ``x`` are means over a short time.
+    """
+    kept = np.sort(thin(x[steady]))
+    level = quantile(kept, 0.5)
+    if kept[int(0.95 * len(kept))] - kept[int(0.05 * len(kept))] < LEVELS * abs(level):
+        return np.ones(len(x), bool), 0.0
+    width = 2 * LEVEL_BAND * abs(level)
+    lowest, longest = _densest(kept, width)
+    held = (x >= lowest) & (x <= lowest + width)
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], held & steady, [False]]).astype(np.int8)))
+    if not len(edges) or np.diff(edges)[::2].max() < STAYED * (held & steady).sum():
+        return np.zeros(len(x), bool), 0.0
+    others, rest = [], kept
+    low, count = lowest, longest
+    while True:
+        rest = rest[(rest < low) | (rest > low + width)]
+        low, count = _densest(rest, width)
+        if count < RIVAL * longest:
+            break
+        others.append(low + width / 2)
+    return held, max(others, key=lambda o: abs(o - lowest - width / 2), default=0.0)
+
+
+def _densest(ordered: Floats, width: float) -> tuple[float, int]:
+    """Give the lower end of the band that holds most of the ordered values, and how many."""
+    count = np.searchsorted(ordered, ordered + width, "right") - np.arange(len(ordered))
+    if not len(count):
+        return 0.0, 0
+    at = int(np.argmax(count))
+    return float(ordered[at]), int(count[at])
 
 
 def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:

@@ -76,6 +76,9 @@ the standard uncertainty of that."""
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
+BACK_S = 1.0
+"""A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders."""
+
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
 
@@ -232,6 +235,8 @@ def _read(
     seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
     if not seen and peak is not None and not _distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
         return Read(replace(frame, reasons=(FADED,)))
+    if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
+        peak = None
     reasons = _reasons(frame, part, peak, plateau, window)
     peak, plateau = _stated(part, peak, plateau)
     breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
@@ -286,6 +291,12 @@ def _slipped(
         return True
     t, x = load.time_s[hand.foot :], load.torque_nm[hand.foot :] - hand.level_nm
     return stays_up(t, x, peak.index) or cut_off(part.time_s, part.torque_nm, part.slip_nm)
+
+
+def _comes_back(part: Part, peak: Peak) -> bool:
+    """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
+    later = part.torque_nm[int(np.searchsorted(part.time_s, peak.time_s + BACK_S)) :]
+    return len(later) > 0 and quantile(thin(later), 0.95) > KNEE * peak.torque_nm
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
