@@ -75,6 +75,10 @@ it, has no level: packs wave and settle by less ..."""
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
+FEW, SPARSE_S, FEW_U = 4, 0.1, 0.01
+"""With fewer readings than this, of a display that gives one in this time (s) or longer, their plain mean is stated, with at
+least this relative standard uncertainty."""
+
 SWING_S = 0.12
 """The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
 whole cycles of stick-slip: what swings within adds nothing to it ..."""
@@ -144,12 +148,15 @@ def find_plateau(
         short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
     first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
     t, x = time_s[first:last], torque_nm[first:last]
-    if len(t) < 4:
-        return None
+    if len(t) < FEW:
+        return _few(time_s, torque_nm, start_s, last)
     step = (t[-1] - t[0]) / (len(t) - 1)
     steady = _steady(t, x, step, short_s, band)
-    climb = _climb(x[steady])
+    climb, other_nm = _climb(x[steady]), 0.0
     if cycles is None:
+        if abs(climb) <= CLIMB:
+            level, other_nm = _longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+            steady &= level
         steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
     if uneven:
@@ -157,8 +164,6 @@ def find_plateau(
         if steady.sum() * step < LEAST_S:
             return None
         climb = _climb(x[steady])
-    other_nm = 0.0
-    if cycles is None and not abs(climb) > CLIMB:
         level, other_nm = _longest_level(moving_mean(x, round(SHORT_S / step)), steady)
         steady &= level
         if not steady.any():
@@ -174,7 +179,7 @@ def find_plateau(
         u_nm=max(
             mean_uncertainty(block_means(kept, swing)),
             UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
-            abs(other_nm - float(kept.mean())) / 1.96 if other_nm else 0.0,
+            (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / 1.96 if other_nm else 0.0,
         ),
         steady_s=float(len(kept) * step),
         max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
@@ -182,6 +187,24 @@ def find_plateau(
         uneven=uneven,
         climb=climb,
     )
+
+
+def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:
+    """Average the few readings that a slow display gives while the pack slips: wide, by Student's t of so few."""
+    from scipy.special import stdtrit
+
+    step = float(time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
+    first = int(np.searchsorted(time_s, start_s + step / 2))
+    x = torque_nm[first:last]
+    n = len(x)
+    if step < SPARSE_S or n < 2 or float(np.ptp(x)) > 2 * BAND * abs(float(x.mean())):
+        return None
+    u = float(stdtrit(n - 1, 0.975)) / 1.96 * float(x.std(ddof=1)) / float(np.sqrt(n))
+    level = float(x.mean())
+    inside = np.zeros(len(time_s), bool)
+    inside[first:last] = True
+    u = min(max(u, FEW_U * level), BAND * level)
+    return Plateau(float(time_s[first]), float(time_s[last - 1]), level, u, n * step, float(x.max()), inside, True, 0.0)
 
 
 def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:
@@ -202,6 +225,8 @@ def _longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
     Nothing is marked where the torque only came by that level again and again. ``x`` are means over a short time.
     """
     kept = np.sort(thin(x[steady]))
+    if not len(kept):
+        return steady, 0.0
     level = quantile(kept, 0.5)
     if kept[int(0.95 * len(kept))] - kept[int(0.05 * len(kept))] < LEVELS * abs(level):
         return np.ones(len(x), bool), 0.0

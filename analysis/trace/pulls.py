@@ -76,8 +76,9 @@ the standard uncertainty of that."""
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
-BACK_S = 1.0
-"""A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders."""
+BACK_S, BREAK_S, BREAK = 1.0, 0.15, 0.95
+"""A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders, unless it broke: fell
+below this share of the peak at once."""
 
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
@@ -295,8 +296,11 @@ def _slipped(
 
 def _comes_back(part: Part, peak: Peak) -> bool:
     """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
-    later = part.torque_nm[int(np.searchsorted(part.time_s, peak.time_s + BACK_S)) :]
-    return len(later) > 0 and quantile(thin(later), 0.95) > KNEE * peak.torque_nm
+    t, x = part.time_s, part.torque_nm
+    soon, later = np.searchsorted(t, (peak.time_s + BREAK_S, peak.time_s + BACK_S))
+    if later >= len(t) or float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm:
+        return False
+    return quantile(thin(x[later:]), 0.95) > KNEE * peak.torque_nm
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
