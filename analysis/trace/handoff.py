@@ -10,7 +10,7 @@ Offered: ``Handoff``, ``find_handoff``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -75,7 +75,7 @@ class Handoff:
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
     ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
-    been the one; the uncertainty reaches it.
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there.
     """
 
     level_nm: float
@@ -84,6 +84,12 @@ class Handoff:
     hum_nm: float = 0.0
     drift_nm_s: float = 0.0
     other_nm: float | None = None
+    rested_s: float = 0.0
+
+    def gripped_again(self, before_nm: float) -> Handoff:
+        """Give the level before the first grip instead, where the lever came to no rest between two; reach both."""
+        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - before_nm) / 1.96))
+        return replace(self, level_nm=before_nm, u_nm=u_nm, other_nm=self.level_nm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,6 +149,7 @@ def find_handoff(
         shake if shake > HUM * max(noise_nm, chosen.unrest) else 0.0,
         _drift(means[chosen.first : chosen.last]) / block_s,
         None if other is None else other.level,
+        chosen.blocks * block_s,
     )
 
 

@@ -75,6 +75,7 @@ class LiveReader:
         self._resolution_nm = 0.0
         self._segments = Segmenter(self._sensor, 0.0)
         self._said = Neighbours(self._sensor)
+        self._last: tuple[Read, Span] | None = None  # whatever the last load was
         self._before: Read | None = None  # the last pull that states a torque
         self._ends: list[Span] = []  # loads that ended lately: none of them is rest for one of their size
         self._zero_nm, self._noise_nm = 0.0, float("nan")
@@ -178,6 +179,7 @@ class LiveReader:
         self._ends.append(span)
         if read is None:
             return ()
+        self._last = read, span
         if read.states:
             self._before = read
         if self._intake.clock_set:
@@ -216,7 +218,16 @@ class LiveReader:
             to_end=span.to_end,
             reversed=span.reversed,
             resolution_nm=self._resolution_nm,
+            gripped_nm=self._gripped(span),
         )
+
+    def _gripped(self, span: Span) -> float | None:
+        """Give the hand-off level of a load of this size that ended just before, the same way."""
+        if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
+            return None
+        read, last = self._last
+        apart_s = (span.start - last.end) * self._block / self._rate_hz
+        return read.pull.handoff_nm if apart_s < REST_S and last.upwards == span.upwards else None
 
     def _forget(self) -> None:
         """Give up what no later span can need."""

@@ -50,7 +50,10 @@ LEAST_SAMPLES = 4
 
 @dataclass(frozen=True, slots=True)
 class Window:
-    """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window."""
+    """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window.
+
+    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way; None: there was none.
+    """
 
     samples: Samples
     first: int
@@ -60,6 +63,7 @@ class Window:
     to_end: bool
     reversed: bool
     resolution_nm: float
+    gripped_nm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,8 +45,9 @@ DISTINCT = 0.045
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
 2.6 % (median) on packs without a static peak."""
 
-DISTINCT_PER_S = 0.25
-"""... less this per second of sample interval: sparse readings flatten a peak, and the hump of a hand as well."""
+DISTINCT_PER_S, DISTINCT_LEAST = 0.25, 0.03
+"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump of a
+hand as well."""
 
 BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
@@ -68,6 +69,9 @@ LEAST_OF_CAPACITY = 0.02
 AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
+
+RESTED_S = 0.5
+"""A lever that lay still for less than this (s) between two grips did not come to rest."""
 
 NO_REST_U = 0.005
 """After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is then
@@ -198,7 +202,10 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     if window.reversed:  # the level before the first stroke still counts
         crossed = np.flatnonzero(x < load.level_nm)
         return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
-    return find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
+    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
+    if window.gripped_nm is not None and hand.rested_s < RESTED_S:
+        return hand.gripped_again(load.sign * window.gripped_nm)
+    return hand
 
 
 def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> Part:
@@ -338,7 +345,7 @@ def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | No
 
 
 def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
-    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT / 2)) * slip_nm
+    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT_LEAST)) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:

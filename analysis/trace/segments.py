@@ -85,7 +85,8 @@ class Span:
 
     ``level_nm`` is the level at rest before it. ``from_start``: no rest came before; ``to_end``: the stream ended
     before the release; ``reversed``: it came straight out of a load of its size the other way. ``seen``: blocks seen
-    when the span was closed; nothing later is used. ``height_nm`` is about its highest torque from that level.
+    when the span was closed; nothing later is used. ``height_nm`` is about its highest torque from that level,
+    ``upwards`` its sign.
     """
 
     start: int
@@ -96,6 +97,7 @@ class Span:
     reversed: bool = False
     seen: int = 0
     height_nm: float = 0.0
+    upwards: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,9 +247,9 @@ class Segmenter:
         return [*self._put_aside(self._blocks), last]
 
     def _span(self, end: int, seen: int, *, from_start: bool = False) -> Span:
-        _, most = self._sign_and_most()
-        turned = self._turned_nm > TURNED * most
-        return Span(self._start, end, self.level_nm, from_start, reversed=turned, seen=seen, height_nm=most)
+        sign, most = self._sign_and_most()
+        turned, up = self._turned_nm > TURNED * most, sign > 0
+        return Span(self._start, end, self.level_nm, from_start, False, turned, seen, most, up)
 
     def _put_aside(self, seen: int) -> list[Span]:
         """Give back what was put aside."""

@@ -34,9 +34,9 @@ KNOCK_FROM, KNOCK_S = 0.1, 0.25
 CUT_FROM, CUT_TO = 0.8, 0.93
 """A straight ramp is timed between these shares of the top ..."""
 
-CUT_S, CUT = 0.25, 3.0
+CUT_S, CUT = 0.25, 1.6
 """... and is cut off if the torque stays above the upper one this long (s) and so many times longer than that took: a
-half sine, the roundest hump of a hand that gives up, takes 2.1 times as long."""
+ramp that turns back at once stays 1.1 times as long."""
 
 
 def stays_up(time_s: Floats, torque_nm: Floats, peak: int) -> bool:
