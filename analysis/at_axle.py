@@ -34,7 +34,8 @@ SECOND_ORDER = "lever, second order"
 AT_HANDOFF = "lever's weight at hand-off"
 NOT_SENSED = "lever's weight, not sensed"
 ACCELERATION = "acceleration"
-_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED, ACCELERATION}
+METHOD = "way of reading"
+_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED, ACCELERATION, METHOD}
 
 
 # No torque of a wheel, nor anything else that is stated about one, is beyond this (N·m, or a plain number).
@@ -91,6 +92,7 @@ def sensor_from(facts: TransducerFacts) -> Sensor:
         gain=facts.gain,
         gain_u=facts.gain_u,
         delay_s=facts.filter_delay_s,
+        delay_s_u=facts.filter_delay_s_u,
     )
 
 
@@ -189,6 +191,8 @@ class Reading:
         What it is: breakaway, rotating mean, rotating maximum.
     at_sensor_nm, u_trace_nm : float
         Relative to the hand-off level, and what this trace cannot settle.
+    u_method_nm : float
+        What every trace that is read the same way leaves open alike: standard uncertainty.
     direction : int
         +1 or -1.
     handoff_nm : float
@@ -209,6 +213,7 @@ class Reading:
     turn_rad: float | None = 0.0
     since_handoff_rad: float | None = 0.0
     acceleration_nm: float = 0.0
+    u_method_nm: float = 0.0
 
 
 def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
@@ -227,14 +232,17 @@ def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: L
 
     Notes
     -----
-    Rows: trace; calibration; full-scale accuracy; zero or hand-off level; each length and angle of the fixture, and
-    their second order; the lever's weight that the sensor does not see. Everything but the trace and a change of speed
-    is shared by all pulls of a job.
+    Rows: trace; way of reading; calibration; full-scale accuracy; zero or hand-off level; each length and angle of the
+    fixture, and their second order; the lever's weight that the sensor does not see. Everything but the
+    trace and a change of speed is shared by all pulls of a job.
     """
     offset = reading.direction * (reading.handoff_nm - level.zero_nm) if level.known else 0.0
     shown = reading.at_sensor_nm + offset
     factor, slopes = fixture.factor, fixture.slopes
     rows = [Row(Input("trace", reading.at_sensor_nm, reading.u_trace_nm, note="noise, sampling, boundaries"), factor)]
+    if reading.u_method_nm:
+        note = "filter, sample rate, what counts as the level: alike in every pull"
+        rows.append(Row(Input(METHOD, 0.0, reading.u_method_nm, shared=True, note=note), factor))
     if reading.acceleration_nm:
         speed = half_width(ACCELERATION, 0.0, reading.acceleration_nm, note="the wheel's speed changed while it turned")
         rows.append(Row(speed, factor))
@@ -290,7 +298,7 @@ def trials_model(reading: Reading, fixture: Fixture, budget: Budget) -> tuple[tu
     added = {i.name for i in inputs} - _EQUATION - {i.name for i in fixture.inputs}
 
     def torque(x: Mapping[str, Value]) -> Value:
-        shown = x["trace"] + x.get(ACCELERATION, 0.0)
+        shown = x["trace"] + x.get(ACCELERATION, 0.0) + x.get(METHOD, 0.0)
         shown = shown + reading.direction * (x.get("full-scale accuracy", 0.0) + x.get(AT_HANDOFF, 0.0))
         if "true zero" in x:
             shown = shown + reading.direction * (reading.handoff_nm - x["true zero"])

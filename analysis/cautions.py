@@ -103,6 +103,24 @@ CAUTIONS: tuple[Caution, ...] = tuple(
             "The held wheel really held, by floor or strap: not by fingers in the spokes or by a clamped brake hose.",
             _GATE,
         ),
+        (
+            "case-held",
+            _SET,
+            "The case really held, in a fixture made for it: not in a vice by its flange, not by hand.",
+            _GATE,
+        ),
+        (
+            "both-free",
+            _SET,
+            "Both wheels off the floor and free to turn: nobody and nothing in reach of the other wheel.",
+            _GATE,
+        ),
+        (
+            "in-gear",
+            _SET,
+            "In gear: engine off, key out and away. Never use the starter, nobody in the car.",
+            _GATE,
+        ),
         ("clear", _SET, "The lever's swing clear; stand outside its plane: wound shafts spring back.", _GATE),
         (
             "rating",

@@ -17,7 +17,10 @@ import numpy as np
 
 from analysis.budget import NORMAL_95
 from analysis.results import Breakaway, Code, Pull, Rotating
-from analysis.trace.plateau import mean_uncertainty
+from analysis.trace.averaging import highest_of, level_uncertainty
+from analysis.trace.plateau import MAXIMUM_S, SHORT_S
+from analysis.trace.pulls import BREAKAWAY_U, ROTATING_U
+from analysis.trace.smooth import block_means
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -130,9 +133,10 @@ def _breakaway(pull: Pull, time_s: float, source: Source) -> Breakaway:
     value = pull.direction * (at - pull.handoff_nm)
     if value <= 0:
         raise ValueError(f"the torque at {time_s:.2f} s is against the pull's direction")
-    u = source.noise_nm
-    u95 = NORMAL_95 * math.hypot(u, source.relative_u * value)
-    return Breakaway(time_s, value, u, u95, pull.breakaway.distinct_peak if pull.breakaway is not None else True)
+    u, method = source.noise_nm, BREAKAWAY_U * value
+    u95 = NORMAL_95 * math.hypot(u, method, source.relative_u * value)
+    distinct = pull.breakaway.distinct_peak if pull.breakaway is not None else True
+    return Breakaway(time_s, value, u, u95, distinct, method)
 
 
 def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
@@ -147,6 +151,11 @@ def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
     part = part[np.isfinite(part)]
     if len(part) < 2 or part.mean() <= 0:
         raise ValueError(f"there is no rotating torque between {start:.2f} s and {end:.2f} s")
-    value, u = float(part.mean()), mean_uncertainty(part)
-    u95 = NORMAL_95 * math.hypot(u, source.relative_u * value)
-    return Rotating(start, end, value, u, u95, float(part.max()))
+    value, u = float(part.mean()), level_uncertainty(part)
+    method = ROTATING_U * value
+    u95 = NORMAL_95 * math.hypot(u, method, source.relative_u * value)
+    per_s = (len(part) - 1) / (end - start)
+    width = max(1, round(MAXIMUM_S * per_s))
+    short = block_means(part, width) if len(part) >= width else part
+    max_nm, max_u_nm = highest_of(short, round(SHORT_S * per_s / width))
+    return Rotating(start, end, value, u, u95, max_nm, end - start, max_u_nm, method)

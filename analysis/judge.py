@@ -51,8 +51,6 @@ class AtAxle:
     ----------
     fixture, instrument, level
         Lever, transducer, true zero.
-    noise_nm : float
-        Of the trace: a maximum is no better known than one sample.
     turned_rad : callable, optional
         Gives how far the wheel turned between two times; None without an angle.
     """
@@ -60,7 +58,6 @@ class AtAxle:
     fixture: Fixture
     instrument: Instrument
     level: Level
-    noise_nm: float = 0.0
     turned_rad: Turned | None = None
 
 
@@ -75,16 +72,18 @@ def readings_of(pull: Pull, at: AtAxle) -> list[Reading]:
     if pull.breakaway is not None:
         b = pull.breakaway
         since = at.turned_rad(pull.start_s, b.time_s) if at.turned_rad else 0.0
-        found.append(Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, pull.direction, pull.handoff_nm, 0.0, since))
+        at_once = (pull.direction, pull.handoff_nm, 0.0, since, 0.0, b.u_method_nm)
+        found.append(Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, *at_once))
     if pull.rotating is not None:
         r = pull.rotating
         turn = at.turned_rad(r.start_s, r.end_s) if at.turned_rad else None
         since = at.turned_rad(pull.start_s, (r.start_s + r.end_s) / 2) if at.turned_rad else None
-        where = (pull.direction, pull.handoff_nm, turn, since, pull.turning.acceleration_nm if pull.turning else 0.0)
+        speed_nm = pull.turning.acceleration_nm if pull.turning else 0.0
+        where = (pull.direction, pull.handoff_nm, turn, since, speed_nm, r.u_method_nm)
         found.append(Reading("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
         # A maximum happened at one place of the turn, which nobody knows: the lever's weight does not average out.
-        once = (pull.direction, pull.handoff_nm, 0.0, None)
-        found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, at.noise_nm), *once))
+        once = (pull.direction, pull.handoff_nm, 0.0, None, 0.0, r.u_method_nm)
+        found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, r.max_u_nm), *once))
     return found
 
 

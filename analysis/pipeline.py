@@ -331,7 +331,7 @@ def _at_axle(header: Header, reading: TraceReading, turned: Turned | None) -> tu
                 else "and the lever's weight, not stated, is not in it"
             )
         )
-    return AtAxle(fixture, instrument, level, reading.noise_nm, turned), tuple(notes)
+    return AtAxle(fixture, instrument, level, turned), tuple(notes)
 
 
 def _level(header: Header) -> Level:

@@ -7,7 +7,9 @@ Conventions
 - ``*_sensor`` is relative to the hand-off level just before that pull; ``*_axle`` starts from the true zero and has
   been through the lever.
 - ``u_trace_nm`` is a standard uncertainty of what this one trace cannot settle (noise, sampling, boundaries): it
-  differs from pull to pull. What all pulls of a job share (gain, lever, zero, drag) is kept apart.
+  differs from pull to pull. ``u_method_nm`` is one of what all pulls read the same way share: what a filter and a
+  sample rate take off a peak, what the method takes for breakaway and steady time. What all pulls of a job share
+  beyond the trace (gain, lever, zero, drag) is kept apart.
 """
 
 from __future__ import annotations
@@ -51,11 +53,15 @@ class Breakaway:
     u_trace_nm: float
     u95_sensor_nm: float
     distinct_peak: bool
+    u_method_nm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Rotating:
-    """The steady torque while the pack keeps slipping (in stick-slip: time average over whole cycles)."""
+    """The steady torque while the pack keeps slipping (in stick-slip: time average over whole cycles).
+
+    ``max_nm`` is the highest torque in it, without what noise adds to a maximum; ``max_u_nm`` its standard uncertainty.
+    """
 
     start_s: float
     end_s: float
@@ -64,6 +70,8 @@ class Rotating:
     u95_sensor_nm: float
     max_nm: float
     steady_s: float = 0.0
+    max_u_nm: float = 0.0
+    u_method_nm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

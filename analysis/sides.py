@@ -18,6 +18,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from analysis.at_axle import AT_HANDOFF, METHOD, NOT_SENSED
 from analysis.budget import Budget, Row
 from analysis.drag import (
     ROLLING,
@@ -125,7 +126,7 @@ def _own(budget: Budget, name: str, unshared: set[str]) -> Budget:
 
 
 def _unshared(reading: RecordingReading, others: tuple[RecordingReading, ...]) -> set[str]:
-    names: set[str] = {"lever's weight, not sensed", "lever's weight at hand-off"}
+    names: set[str] = {NOT_SENSED, AT_HANDOFF, METHOD}
     levels = {r.at.level for r in others if r.at is not None}
     fixtures = {r.at.fixture.inputs for r in others if r.at is not None}
     transducers = {(r.header.transducer.serial, r.header.transducer.name) for r in others if r.header is not None}

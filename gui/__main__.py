@@ -50,7 +50,7 @@ def build(palette: str = "") -> MainWindow:
 def tell(window: MainWindow, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
     """Show an error that nobody expected in the window; a test and its recording go on."""
     from gui.models.job import problem_of
-    from gui.models.run import Notice
+    from gui.models.state import Notice
 
     sys.__excepthook__(kind, error, trace)
     if isinstance(error, Exception):

@@ -6,6 +6,8 @@ arrives as a value and becomes a message.
 
 from __future__ import annotations
 
+import math
+import time
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -15,7 +17,7 @@ from gui.models.flow import Step
 from gui.models.job import problem_of
 from gui.models.practice import HandWish
 from gui.models.relay import Broken, Found, Samples
-from gui.models.run import Link, Notice
+from gui.models.state import Link, Notice
 from logger.errors import HeldwheelError
 from logger.header import Zero
 
@@ -26,8 +28,10 @@ if TYPE_CHECKING:
     from gui.models.run import TestRun
     from gui.models.stream import Stream
     from logger.header import Header
+    from logger.health import Health
 
 TICK_MS = 16  # 60 a second
+STALE_S = 0.5  # without a reading: what is shown is the past; a slow gauge may take three of its intervals
 _LINKS = {"opening": Link.OPENING, "streaming": Link.LIVE, "silent": Link.SILENT, "reconnecting": Link.RETRYING}
 
 
@@ -122,6 +126,10 @@ class Bridge(QObject):
         health = stream.health
         run.simulated = run.simulated or health.simulated
         run.lost = health.lost
+        stale = run.link is Link.LIVE and _stale(health)
+        if stale is not run.stale:
+            run.stale = stale
+            run.changes.tell()
         before = run.link
         run.link = _LINKS.get(str(health.state), run.link)
         ending = stream.ending
@@ -137,7 +145,7 @@ class Bridge(QObject):
     def _hand(self, run: TestRun, stream: Stream) -> None:
         """Let the practice hand pull when it is its turn."""
         hand = stream.practice
-        if hand is None or hand.busy.is_set() or run.coach.loaded:
+        if hand is None or hand.busy.is_set() or run.coach.loaded or run.silent:
             return
         if run.flow.now is Step.DRAG and not run.drag.pulls:
             hand.ask(HandWish(drag=True))
@@ -157,3 +165,9 @@ class Bridge(QObject):
         except (HeldwheelError, OSError) as error:
             self.run.notice = Notice(problem_of(error), serious=True, can_rescue=True)
         self.run.changes.tell()
+
+
+def _stale(health: Health) -> bool:
+    """Say whether a stream that is open has given nothing for a moment; nothing yet is not the past."""
+    rate_hz = health.rate_hz if health.rate_hz > 0 else math.inf  # not known yet: NaN compares as False
+    return time.monotonic() - health.last_arrival_s > max(STALE_S, 3.0 / rate_hz)

@@ -14,12 +14,12 @@ from PySide6.QtWidgets import QFileDialog
 from gui.bridge import Bridge
 from gui.models.asking import Agreements, question_of
 from gui.models.changes import Changes
-from gui.models.checks import CHECKS
 from gui.models.job import JobCard, problem_of
 from gui.models.judge import Judge
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
-from gui.models.run import Link, Notice, TestRun
+from gui.models.run import TestRun
 from gui.models.signing import write_signature
+from gui.models.state import Link, Notice
 from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
 
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from gui.models.settings import Settings
     from gui.work import Worker
     from logger.acquisition import Acquisition
+    from logger.description import Description
     from logger.header import TransducerFacts
 
 ASK_MS = 50  # how often an answer is looked for
@@ -58,6 +59,7 @@ class Tester:
         self.bridge = Bridge()
         self.agreements = Agreements()
         self.practice_speed = 1.0
+        self._own: dict[str, object] | None = None  # the job card, while a practice has one of its own
         self._halves: dict[str, Path] = {}  # of a ratio limit: the last signed recording in each gear
         self._opener = opener or self._open
         self._acquisition: Acquisition | None = None
@@ -68,12 +70,12 @@ class Tester:
 
     def _new_run(self) -> TestRun:
         self._forget()
-        run = TestRun(self.card, CHECKS, Judge(self.card))
+        run = TestRun(self.card, Judge(self.card))
         self._forget = run.changes.listen(self.changes.tell)
         return run
 
     def _card_changed(self) -> None:
-        self.run.pulls.again()
+        self.run.judge_again()
         self.changes.tell()
 
     def _open(self, card: JobCard, opened: Open) -> Stream:
@@ -88,9 +90,13 @@ class Tester:
 
     # ------------------------------------------------------------------ doing
     def practise(self) -> None:
-        """Begin a practice run on the virtual transducer."""
+        """Begin a practice run on the virtual transducer, with a job card of its own."""
         self.bridge.detach()
         opened = self._practice_link()
+        if not self.card.practice:
+            self._own = self.card.parts()
+        self.run = self._new_run()
+        self.card.swap({"with_drag": self.card.with_drag})
         if opened.practice is not None:
             fill_card(self.card, opened.practice)
         self.run = self._new_run()
@@ -175,6 +181,7 @@ class Tester:
     def sign(self) -> None:
         """Write beside the last recording who made the test and which pulls were left out, and why."""
         path = self.bridge.recording
+        self.run.freeze()
         if path is None or not path.exists():
             return
         limit = self.card.limit
@@ -198,10 +205,12 @@ class Tester:
         return Open(link, practice=link)
 
     def fresh(self) -> None:
-        """Put the test away; card and transducer stay for the next."""
+        """Put the test away; card and transducer stay for the next, and what was made up for a practice goes."""
         self.bridge.detach()
-        self.card.practice = False
         self.run = self._new_run()
+        own, self._own = self._own, None
+        if self.card.practice:
+            self.card.swap(own or {})
         self.changes.tell()
 
     @property
@@ -252,17 +261,27 @@ class Tester:
             self.card.put(limit=library.limits.entries().get(choices.limit))
         if choices.transducer:
             description = library.transducers.entries().get(choices.transducer)
-            self.card.put(description=description, address=description.transducer.identity if description else "")
+            self.card.put(description=description, address=self.last_port(description) if description else "")
         if choices.operator:
             self.card.put(job=msgspec.structs.replace(self.card.job, operator=choices.operator))
 
+    def last_port(self, description: Description) -> str:
+        """Give the port or address that a transducer was last used at, or its own identity."""
+        return self.settings.choices.ports.get(description.name) or description.transducer.identity
+
     def _remember(self) -> None:
         card = self.card
+        if card.practice:
+            return
+        ports = dict(self.settings.choices.ports)
+        if card.description is not None and card.address:
+            ports[card.description.name] = card.address
         self.settings.remember(
             fixture=card.lever.name if card.lever is not None else "",
             limit=card.limit.name if card.limit is not None else "",
             transducer=card.description.name if card.description is not None else "",
             operator=card.job.operator,
+            ports=ports,
         )
 
     def recording_words(self) -> str:
@@ -274,7 +293,8 @@ class Tester:
         return f"Recording: {saved + waiting:,} readings\n{path}"
 
     def close(self) -> None:
-        """End everything; recordings are closed."""
+        """End everything; recordings are closed, what the card rests on is remembered."""
+        self._remember()
         if self._worker is not None:
             self._worker.close()
         stream = self.bridge.stream

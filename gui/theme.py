@@ -126,6 +126,7 @@ QLabel {{ background: transparent; }}
 QLabel[role="caption"] {{ color: {muted}; font-size: {small}px; }}
 QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
+QLabel[role="practice"] {{ color: {close}; font-size: {head}px; font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
 QLabel[role="wrong"] {{ color: {outside}; }}
 QLabel[role="wronghead"] {{ color: {outside}; font-size: {head}px; }}

@@ -26,6 +26,9 @@ BAND, LIMIT, STEADY, WRONG = "#d3e1f3", "#1450a5", "#0b625d", "#a11d2a"
 TICKS_EVERY = 40.0
 """Points between two numbers of the axis of time at least: a narrow drawing has fewer."""
 
+GAP_S, GAP_STEPS = 0.5, 5.0
+"""A longer time between two samples, and than so many usual ones, is a break: no line is drawn across it."""
+
 POINTS_PER_COLUMN = 2
 """Lowest and highest sample of every column one point wide: nothing that could be seen is lost."""
 
@@ -123,6 +126,21 @@ def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Float
     return time_s[keep], value[keep]
 
 
+def breaks(time_s: Floats, drawn_s: Floats) -> NDArray[np.int_]:
+    """Give where a line through ``drawn_s``, a part of the samples' times, is broken: nothing was sent there.
+
+    Examples
+    --------
+    >>> breaks(np.array([0.0, 0.1, 0.2, 3.0, 3.1]), np.array([0.0, 0.2, 3.0, 3.1])).tolist()
+    [2]
+    """
+    steps = np.diff(time_s)
+    if not len(steps):
+        return np.empty(0, np.int_)
+    wide = np.flatnonzero(steps > max(GAP_S, GAP_STEPS * float(np.median(steps))))
+    return np.searchsorted(drawn_s, time_s[wide], side="right")
+
+
 def ticks(low: float, high: float, about: int) -> list[float]:
     """Give round numbers between two values, about as many as wanted.
 
@@ -180,8 +198,9 @@ def trace_drawing(
     for pull in pulls:
         shapes += _span(plot, pull, at_top=sides == (-1,))
     t, y = decimate(time_s, torque, max(2, int(plot.width)))
-    if len(t):
-        shapes.append(Line(tuple((plot.x(a), plot.y(b)) for a, b in zip(t, y, strict=True)), INK, 0.6))
+    for part in np.split(np.arange(len(t)), breaks(time_s, t)):
+        if len(part):
+            shapes.append(Line(tuple((plot.x(t[i]), plot.y(y[i])) for i in part), INK, 0.6))
     for pull in pulls:
         shapes += _read(plot, pull)
     shapes += _limit_lines(plot, limit, sides, unit)

@@ -82,13 +82,18 @@ LATE, LATE_U = 0.6, 0.25
 
 @dataclass(frozen=True, slots=True)
 class Peak:
-    """Where the peak is, what it reads, the standard uncertainty of that, and the step of the ramp per sample."""
+    """Where the peak is, what it reads, how well, and the step of the ramp per sample.
+
+    Of its standard uncertainties ``u_nm`` differs from pull to pull; ``u_method_nm`` is the same for all that are read
+    with this rate and filter.
+    """
 
     time_s: float
     torque_nm: float
     u_nm: float
     index: int
     step_nm: float
+    u_method_nm: float = 0.0
 
 
 def find_peak(
@@ -98,6 +103,7 @@ def find_peak(
     noise_nm: float,
     onset_s: float | None = None,
     delay_s: float | None = None,
+    delay_s_u: float | None = None,
 ) -> Peak | None:
     """Find the first peak that counts.
 
@@ -111,8 +117,8 @@ def find_peak(
         Noise of one reading.
     onset_s : float, optional
         When slip began, if the wheel's angle told it.
-    delay_s : float, optional
-        Delay of the transducer's filter.
+    delay_s, delay_s_u : float, optional
+        Delay of the transducer's filter, and its standard uncertainty.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     width = 2 * (round(SEARCH_S / step) // 2) + 1
@@ -136,10 +142,10 @@ def find_peak(
     peak = replace(peak, u_nm=float(np.hypot(peak.u_nm, RIVAL_U * found[1])))
     if peak.torque_nm < REACHED * slip_nm / 2:
         return None  # a lone reading, nothing to be read between its neighbours
-    return _in_time(peak, time_s, torque_nm, delay_s) if delay_s else peak
+    return _in_time(peak, time_s, torque_nm, delay_s, delay_s_u or 0.0) if delay_s else peak
 
 
-def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
+def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float, delay_s_u: float) -> Peak:
     """Correct for a filter that is late: on a ramp it reads low by rate times delay, at the tip by a part of that.
 
     An average over twice the delay reads a tip low by half of that if the torque stays up after it, by more if not.
@@ -148,9 +154,10 @@ def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float) -> Peak:
     before = slice(int(ends[0]), max(int(ends[1]), int(ends[0]) + 2))
     if before.stop > peak.index or peak.time_s - t[0] < delay_s:
         return peak  # no ramp to judge by
-    late = max(float(x[before.stop - 1] - x[before.start]) / float(t[before.stop - 1] - t[before.start]), 0.0) * delay_s
-    u = float(np.hypot(peak.u_nm, LATE_U * late))
-    return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_nm=u)
+    rate = max(float(x[before.stop - 1] - x[before.start]) / float(t[before.stop - 1] - t[before.start]), 0.0)
+    late = rate * delay_s
+    u = float(np.hypot(np.hypot(peak.u_method_nm, LATE_U * late), LATE * rate * delay_s_u))
+    return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_method_nm=u)
 
 
 def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int, float] | None:
@@ -211,8 +218,8 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
         beside = SPARSE * float(x[at] - (x[max(at - 1, 0)] + x[min(at + 1, len(x) - 1)]) / 2)
         most = (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at])
         missed = min(max(UNDER_READ * step, beside), most)
-        u = np.hypot(np.hypot(noise_nm, min(beside, most)), UNDER_READ_U * missed)
-        return Peak(float(t[at]), float(x[at]) + missed, float(u), at, step)
+        u = float(np.hypot(noise_nm, min(beside, most)))
+        return Peak(float(t[at]), float(x[at]) + missed, u, at, step, UNDER_READ_U * missed)
     return Peak(float(t[at]), best[0], best[1], at, step)
 
 

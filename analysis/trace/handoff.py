@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.budget import NORMAL_95
 from analysis.trace.smooth import block_means
 
 if TYPE_CHECKING:
@@ -88,7 +89,7 @@ class Handoff:
 
     def gripped_again(self, before_nm: float) -> Handoff:
         """Give the level before the first grip instead, where the lever came to no rest between two; reach both."""
-        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - before_nm) / 1.96))
+        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - before_nm) / NORMAL_95))
         return replace(self, level_nm=before_nm, u_nm=u_nm, other_nm=self.level_nm)
 
 
@@ -138,7 +139,7 @@ def find_handoff(
     apart = 0.0 if other is None else abs(other.level - chosen.level)
     first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
     part = torque_nm[begin + first * width : begin + chosen.last * width]
-    u = float(np.hypot(max(chosen.unrest / np.sqrt(12), noise_nm / np.sqrt(len(part))), apart / 1.96))
+    u = float(np.hypot(max(chosen.unrest / np.sqrt(12), noise_nm / np.sqrt(len(part))), apart / NORMAL_95))
     near = max(FOOT_SHARE * (top_nm - chosen.level), 3 * noise_nm)
     below = np.flatnonzero(torque_nm[:stop] < chosen.level + near)
     shake = float(part.std())

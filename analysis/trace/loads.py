@@ -105,7 +105,11 @@ class Load:
     @property
     def reading_s(self) -> float:
         """Time between readings that differ on the way up: a display is often read faster than it changes."""
-        up = self.torque_nm[self.first : max(int(self.half[0]), self.first) + 1] if len(self.half) else self.torque_nm[:0]
+        up = (
+            self.torque_nm[self.first : max(int(self.half[0]), self.first) + 1]
+            if len(self.half)
+            else self.torque_nm[:0]
+        )
         changes = np.flatnonzero(np.diff(up)) if len(up) > LEAST_SAMPLES else up[:0]
         return float(np.median(np.diff(self.time_s[changes]))) if 2 < len(changes) < HELD_SHARE * len(up) else 0.0
 

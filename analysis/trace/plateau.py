@@ -1,6 +1,6 @@
 """The rotating torque: the time average while the pack keeps slipping under a steady hand.
 
-Offered: ``Plateau``, ``find_plateau``, ``together``, ``autocorrelation``, ``mean_uncertainty``.
+Offered: ``Plateau``, ``find_plateau``, ``together``.
 """
 
 from __future__ import annotations
@@ -10,7 +10,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.smooth import block_means, moving_mean, quantile, thin
+from analysis.budget import NORMAL_95, t_factor
+from analysis.trace.averaging import highest_of, level_uncertainty
+from analysis.trace.levels import LEVEL_BAND, longest_level
+from analysis.trace.smooth import block_means, moving_mean, quantile
 
 if TYPE_CHECKING:
     from analysis.trace.stickslip import Cycles
@@ -27,14 +30,6 @@ MARGINS = 0.35
 
 LEAST_S = 0.4
 """A steady stretch shorter than this is no plateau (s)."""
-
-LEVELS, LEVEL_BAND = 0.15, 0.06
-"""Where the steady time spreads over more than this share of its level it holds several levels (another speed, a side
-that slips): the level that lasted longest counts, with what lies within this share of it ..."""
-
-STAYED, RIVAL = 0.5, 0.5
-"""... if it stayed there for this share of that time on end. One that lasted as long by this share may be the one as well:
-the interval reaches it."""
 
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
@@ -66,7 +61,7 @@ OVER_GAIN = 0.6
 """It is cut off if that leaves this share of the squared standard error of the mean, or less."""
 
 MAXIMUM_S = 0.02
-"""The maximum over the stretch is one of means over this time (s): the maximum of noisy samples reads high."""
+"""The maximum over the stretch is one of means over this time (s)."""
 
 CLIMB, CLIMB_PARTS = 0.15, 8
 """A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
@@ -81,15 +76,12 @@ least this relative standard uncertainty."""
 
 SWING_S = 0.12
 """The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
-whole cycles of stick-slip: what swings within adds nothing to it ..."""
-
-MEAN_BLOCKS = 200
-"""... and from at most about this many of them."""
+whole cycles of stick-slip: what swings within adds nothing to it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Plateau:
-    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it.
+    """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it with its own.
 
     ``uneven``: no half second was steady; the level is that of the steadiest half second.
     """
@@ -100,6 +92,7 @@ class Plateau:
     u_nm: float
     steady_s: float
     max_nm: float
+    max_u_nm: float
     steady: Bools
     uneven: bool
     climb: float
@@ -119,7 +112,7 @@ def together(first: Plateau, second: Plateau) -> Plateau:
         share * first.torque_nm + (1 - share) * second.torque_nm,
         float(np.hypot(share * first.u_nm, (1 - share) * second.u_nm)),
         first.steady_s + second.steady_s,
-        max(first.max_nm, second.max_nm),
+        *max((first.max_nm, first.max_u_nm), (second.max_nm, second.max_u_nm)),
         second.steady,
         first.uneven and second.uneven,
         0.0,
@@ -155,7 +148,7 @@ def find_plateau(
     climb, other_nm = _climb(x[steady]), 0.0
     if cycles is None:
         if abs(climb) <= CLIMB:
-            level, other_nm = _longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+            level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
             steady &= level
         steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
@@ -164,7 +157,7 @@ def find_plateau(
         if steady.sum() * step < LEAST_S:
             return None
         climb = _climb(x[steady])
-        level, other_nm = _longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+        level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
         steady &= level
         if not steady.any():
             return None
@@ -172,17 +165,21 @@ def find_plateau(
     swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = steady
+    width = max(1, round(MAXIMUM_S / step))
+    short = block_means(x, width)[block_means(steady.astype(float), width) == 1.0]
+    max_nm, max_u_nm = highest_of(short if len(short) else kept, round(SHORT_S / step / width))
     return Plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
         u_nm=max(
-            mean_uncertainty(block_means(kept, swing)),
+            level_uncertainty(block_means(kept, swing)),
             UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
-            (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / 1.96 if other_nm else 0.0,
+            (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / NORMAL_95 if other_nm else 0.0,
         ),
         steady_s=float(len(kept) * step),
-        max_nm=float(moving_mean(x, round(MAXIMUM_S / step))[steady].max()),
+        max_nm=max_nm,
+        max_u_nm=max_u_nm,
         steady=inside,
         uneven=uneven,
         climb=climb,
@@ -191,20 +188,19 @@ def find_plateau(
 
 def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:
     """Average the few readings that a slow display gives while the pack slips: wide, by Student's t of so few."""
-    from scipy.special import stdtrit
-
     step = float(time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     first = int(np.searchsorted(time_s, start_s + step / 2))
     x = torque_nm[first:last]
     n = len(x)
     if step < SPARSE_S or n < 2 or float(np.ptp(x)) > 2 * BAND * abs(float(x.mean())):
         return None
-    u = float(stdtrit(n - 1, 0.975)) / 1.96 * float(x.std(ddof=1)) / float(np.sqrt(n))
+    u = t_factor(n - 1) / NORMAL_95 * float(x.std(ddof=1)) / float(np.sqrt(n))
     level = float(x.mean())
     inside = np.zeros(len(time_s), bool)
     inside[first:last] = True
     u = min(max(u, FEW_U * level), BAND * level)
-    return Plateau(float(time_s[first]), float(time_s[last - 1]), level, u, n * step, float(x.max()), inside, True, 0.0)
+    most = float(x.max())
+    return Plateau(float(time_s[first]), float(time_s[last - 1]), level, u, n * step, most, u, inside, True, 0.0)
 
 
 def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:
@@ -217,43 +213,6 @@ def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> B
     away = np.abs(short - level) > band * np.abs(level)
     beside = moving_mean(away.astype(float), round(2 * MARGIN_S / step / width) + 1) > 0.5 / len(short)
     return ~np.append(np.repeat(beside, width), np.full(len(x) - len(beside) * width, beside[-1]))
-
-
-def _longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
-    """Mark what belongs to the level that lasted longest, where there are several, and give the farthest other (0: none).
-
-    Nothing is marked where the torque only came by that level again and again. ``x`` are means over a short time.
-    """
-    kept = np.sort(thin(x[steady]))
-    if not len(kept):
-        return steady, 0.0
-    level = quantile(kept, 0.5)
-    if kept[int(0.95 * len(kept))] - kept[int(0.05 * len(kept))] < LEVELS * abs(level):
-        return np.ones(len(x), bool), 0.0
-    width = 2 * LEVEL_BAND * abs(level)
-    lowest, longest = _densest(kept, width)
-    held = (x >= lowest) & (x <= lowest + width)
-    edges = np.flatnonzero(np.diff(np.concatenate([[False], held & steady, [False]]).astype(np.int8)))
-    if not len(edges) or np.diff(edges)[::2].max() < STAYED * (held & steady).sum():
-        return np.zeros(len(x), bool), 0.0
-    others, rest = [], kept
-    low, count = lowest, longest
-    while True:
-        rest = rest[(rest < low) | (rest > low + width)]
-        low, count = _densest(rest, width)
-        if count < RIVAL * longest:
-            break
-        others.append(low + width / 2)
-    return held, max(others, key=lambda o: abs(o - lowest - width / 2), default=0.0)
-
-
-def _densest(ordered: Floats, width: float) -> tuple[float, int]:
-    """Give the lower end of the band that holds most of the ordered values, and how many."""
-    count = np.searchsorted(ordered, ordered + width, "right") - np.arange(len(ordered))
-    if not len(count):
-        return 0.0, 0
-    at = int(np.argmax(count))
-    return float(ordered[at]), int(count[at])
 
 
 def _over(t: Floats, x: Floats, steady: Bools, step: float) -> float:
@@ -297,45 +256,3 @@ def _level_around(t: Floats, x: Floats) -> Floats:
     filled = highs > lows  # not so in a gap
     levels = [quantile(x[low:high], 0.5) for low, high in zip(lows[filled], highs[filled], strict=True)]
     return np.asarray(np.interp(t, at[filled], levels))
-
-
-def autocorrelation(values: Floats) -> Floats:
-    """Give the autocorrelation at lags 0 to n - 1 (divided by n at every lag); empty for constant values."""
-    d = values - values.mean()
-    covariance = np.correlate(d, d, "full")[len(d) - 1 :]
-    return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
-
-
-def mean_uncertainty(values: Floats) -> float:
-    """Give the standard uncertainty of the mean of readings that depend on their neighbours.
-
-    The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbours
-    in lag add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
-    Science 7 (1992) 473, from memory): that has no threshold, follows a slow decay to its end, and is wide rather
-    than narrow where readings swing. Counting from the mean of the same readings takes the n-th part of the whole sum
-    from every lag, which is given back for the lags summed (U. Wolff, Comput. Phys. Commun. 156 (2004) 143, from
-    memory). Right within some per cent from about ten independent readings on.
-
-    Parameters
-    ----------
-    values : ndarray, shape (n,)
-        Readings at equal intervals.
-
-    Returns
-    -------
-    float
-        In the unit of the values; 0 for fewer than two.
-    """
-    n = len(values)
-    if n < 2:
-        return 0.0
-    if n > 2 * MEAN_BLOCKS:
-        return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
-    rho = autocorrelation(values)
-    if not len(rho):
-        return 0.0
-    pairs = rho[: n // 2 // 2 * 2].reshape(-1, 2).sum(axis=1)
-    ends = np.flatnonzero(pairs <= 0)
-    pairs = np.minimum.accumulate(pairs[: ends[0]] if len(ends) else pairs)
-    factor = (2 * float(pairs.sum()) - 1) * (1 + min((4 * len(pairs) - 1) / n, 1.0))
-    return float(np.sqrt(np.var(values) * max(factor, 1.0) / n))

@@ -5,11 +5,13 @@ Offered: ``Read``, ``read_pull``.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.budget import NORMAL_95
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.trace.angle import Slip, describe_turning, find_slip
 from analysis.trace.breakaway import Peak, find_peak
@@ -230,7 +232,7 @@ def _read(
     peak = None
     if not window.from_start and before is None:
         onset_s = None if slip is None else slip.onset_s
-        peak = find_peak(t, x, part.slip_nm, part.noise_nm, onset_s, sensor.delay_s)
+        peak = find_peak(t, x, part.slip_nm, part.noise_nm, onset_s, sensor.delay_s, sensor.delay_s_u)
     after = _slips_from(part, peak)
     turning = slice(int(np.searchsorted(t, after)), None)
     cycles = find_cycles(t[turning], x[turning])
@@ -359,17 +361,19 @@ def _breakaway(
 ) -> Breakaway | None:
     if peak is None:
         return None
-    u = float(np.hypot(np.hypot(peak.u_nm, level_u_nm), BREAKAWAY_U * peak.torque_nm))
-    u95 = 1.96 * float(np.hypot(u, sensor.relative_u * peak.torque_nm))
+    u = float(np.hypot(peak.u_nm, level_u_nm))
+    method = float(np.hypot(peak.u_method_nm, BREAKAWAY_U * peak.torque_nm))
+    u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * peak.torque_nm)
     slip_nm = part.slip_nm if plateau is None else plateau.torque_nm
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm, part.interval_s))
+    distinct = _distinct(peak.torque_nm, slip_nm, part.interval_s)
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, distinct, method)
 
 
 def _rotating(plateau: Plateau | None, hand: Handoff, start_s: float, sensor: Sensor) -> Rotating | None:
     if plateau is None:
         return None
     drift_nm = DRIFT_U * hand.drift_nm_s * ((plateau.start_s + plateau.end_s) / 2 - start_s)
-    terms = np.hypot(plateau.u_nm, hand.u_nm), drift_nm, ROTATING_U * plateau.torque_nm
-    u = float(np.sqrt(sum(term**2 for term in terms)))
-    u95 = 1.96 * float(np.hypot(u, sensor.relative_u * plateau.torque_nm))
-    return Rotating(plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95, plateau.max_nm, plateau.steady_s)
+    u, method = math.hypot(plateau.u_nm, hand.u_nm, drift_nm), ROTATING_U * plateau.torque_nm
+    u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * plateau.torque_nm)
+    level = (plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95)
+    return Rotating(*level, plateau.max_nm, plateau.steady_s, plateau.max_u_nm, method)

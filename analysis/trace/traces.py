@@ -59,8 +59,8 @@ class Sensor:
         Reading / true, from a calibration; divided out.
     gain_u : float or None
         Standard uncertainty of ``gain``.
-    delay_s : float or None
-        Delay of the transducer's filter (s).
+    delay_s, delay_s_u : float or None
+        Delay of the transducer's filter, and its standard uncertainty (s).
     """
 
     capacity_nm: float | None = None
@@ -69,9 +69,10 @@ class Sensor:
     gain: float | None = None
     gain_u: float | None = None
     delay_s: float | None = None
+    delay_s_u: float | None = None
 
     def __post_init__(self) -> None:
-        for name in ("capacity_nm", "resolution_nm", "accuracy_percent_of_reading", "gain_u", "delay_s"):
+        for name in ("capacity_nm", "resolution_nm", "accuracy_percent_of_reading", "gain_u", "delay_s", "delay_s_u"):
             value = getattr(self, name)
             if value is not None and not 0 <= value <= POSSIBLE_NM:
                 raise InputError(f"The transducer's {name} is {value}: give a positive number, or leave it out.")
@@ -80,9 +81,12 @@ class Sensor:
 
     @property
     def relative_u(self) -> float:
-        """Relative standard uncertainty that all readings of this transducer share (0 where nothing is stated)."""
-        if self.gain is not None:
-            return (self.gain_u or 0.0) / self.gain
+        """Relative standard uncertainty that all readings of this transducer share (0 where nothing is stated).
+
+        A gain whose own uncertainty is stated replaces the accuracy; one without it does not.
+        """
+        if self.gain is not None and self.gain_u is not None:
+            return self.gain_u / self.gain
         return (self.accuracy_percent_of_reading or 0.0) / 100 / 1.96
 
 

@@ -16,9 +16,8 @@ from analysis.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
 from gui.models.changes import Changes
 from gui.models.job import PACKS, type_words
 from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
-from gui.models.typed import decimal, in_eighths
+from gui.models.typed import in_eighths, quantity
 from logger.errors import InputError, QuantityError
-from logger.units import parse_quantity
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -133,7 +132,7 @@ def _shim_mm(text: str, wrong: dict[str, str]) -> float | None:
     if not text.strip():
         return None
     try:
-        value = round(parse_quantity(decimal(text), "length", "mm") * 1e3, 9)
+        value = round(quantity(text, "length") * 1e3, 9)
     except QuantityError as error:
         wrong["shim"] = str(error)
         return None

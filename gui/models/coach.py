@@ -25,6 +25,10 @@ LOADED_SHARE = 0.15  # of the torque of interest: less than this is rest
 LOADED_FLOOR_NM = 1.5
 LOOK_S = 0.25  # stretch that a slope is judged on
 SLIP_LIKELY_S = 2.0  # two to three seconds to the first slip (common practice, no source)
+SLIPPED_SHARE = 0.97  # of the highest torque of this load: below it, and still loaded, something has given way
+RISES = 0.05  # of the torque of interest in a second: it is still being loaded
+TURNS_DEG = 1.0  # over the last look, beyond which a wheel whose angle is known turns
+NOTHING_TURNS_S = 6.0  # of load without motion: wind-up or a bound axle; common practice, no source
 SHORTEST_TURN_S = 1.5  # a steady stretch under a second is marked short; half a second more until the pull shows it
 
 
@@ -37,6 +41,8 @@ class Hint(StrEnum):
     CAPACITY = "Ease off: near the transducer's limit"
     SLOWER = "Slower"
     KEEP_TURNING = "Keep turning"
+    IF_IT_TURNS = "Keep turning only if the wheel moves; otherwise stop"
+    NOTHING_TURNS = "Nothing turns: ease the load off, keep hold"
     LET_REST = "Let it rest"
     READY = "Ready: pull when you like"
     RELEASE = "Enough: let go gently"
@@ -50,7 +56,12 @@ class Urgency(IntEnum):
     STOP = 2
 
 
-URGENCY = {Hint.STOP: Urgency.STOP, Hint.CAPACITY: Urgency.ACT, Hint.SLOWER: Urgency.ACT}
+URGENCY = {
+    Hint.STOP: Urgency.STOP,
+    Hint.CAPACITY: Urgency.ACT,
+    Hint.SLOWER: Urgency.ACT,
+    Hint.NOTHING_TURNS: Urgency.ACT,
+}
 
 
 @dataclass(slots=True)
@@ -65,13 +76,18 @@ class Coach:
         The torque that matters here (the limit, or a typical pull), N·m at the transducer.
     enough_s : float
         Steady turning that a rotating torque needs.
+    turned_deg : float or None
+        By how much the wheel has turned over the last second; None where its angle is not known.
     """
 
     capacity_nm: float | None = None
     interest_nm: float = 20.0
     enough_s: float = 5.0
+    turned_deg: float | None = None
     hint: Hint = Hint.NONE
     loaded: bool = False
+    _highest_nm: float = 0.0  # of this load
+    _slipped: bool = False
     _since_s: float = 0.0
     _loaded_from_s: float = 0.0
     _seen_s: float = 0.0
@@ -106,6 +122,15 @@ class Coach:
             self.loaded = level > 0.6 * threshold
         elif level > threshold:
             self.loaded, self._loaded_from_s = True, now
+            self._highest_nm, self._slipped = 0.0, False
+        self._highest_nm = max(self._highest_nm, level)
+        self._slipped = self._slipped or level < SLIPPED_SHARE * self._highest_nm
+
+    def _turning(self) -> bool | None:
+        """Say whether the wheel turns; None where nothing tells: torque alone may rise and stand without motion."""
+        if self.turned_deg is not None:
+            return abs(self.turned_deg) >= TURNS_DEG
+        return True if self._slipped else None
 
     def _wanted(
         self, time_s: Floats, torque_nm: Floats, level: float, resting_for_s: float | None, dwell_s: float
@@ -120,9 +145,16 @@ class Coach:
             held_s = now - self._loaded_from_s
             if _rise(time_s, torque_nm) > self.interest_nm / FASTEST_RISE_S:
                 return Hint.SLOWER
-            if held_s > SHORTEST_TURN_S + self.enough_s:
+            if held_s > SHORTEST_TURN_S + self.enough_s and self._turning() is not False:
                 return Hint.RELEASE
-            return Hint.KEEP_TURNING if held_s > SLIP_LIKELY_S else Hint.LOADING
+            if held_s <= SLIP_LIKELY_S:
+                return Hint.LOADING
+            turning = self._turning()
+            if turning is False:
+                return Hint.NOTHING_TURNS if held_s > NOTHING_TURNS_S else Hint.LOADING
+            if turning is None and held_s < NOTHING_TURNS_S and _rise(time_s, torque_nm) > RISES * self.interest_nm:
+                return Hint.LOADING
+            return Hint.KEEP_TURNING if turning else Hint.IF_IT_TURNS
         if resting_for_s is not None and resting_for_s < dwell_s:
             return Hint.LET_REST
         return Hint.READY

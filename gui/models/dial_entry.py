@@ -9,6 +9,7 @@ from analysis.dial import Dial, dial_reading
 from analysis.limits import decide, decided_by, rule_words
 from analysis.repeats import job_value
 from gui.models.caught import JobValue, Value
+from gui.models.typed import quantity
 from logger.errors import HeldwheelError, InputError
 from logger.units import parse_number, parse_quantity, torque_factor
 
@@ -87,8 +88,6 @@ def _quantity(text: str, reads: str, unit: str) -> float:
             return parse_number(text) * torque_factor(unit)
         except HeldwheelError:
             return parse_quantity(text, "torque", unit)
-    if reads == "force":
-        return parse_quantity(text, "force", "N")
-    if reads == "mass":
-        return parse_quantity(text, "mass", "kg")
+    if reads in {"force", "mass"}:
+        return quantity(text, "force" if reads == "force" else "mass")
     raise InputError(f"a dial cannot show a {reads}")

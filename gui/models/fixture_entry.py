@@ -1,4 +1,4 @@
-"""A fixture as it is typed in: lengths with or without their unit, checked by the analysis' own rules.
+"""A fixture as it is typed in: lengths and weights with their unit, checked by the analysis' own rules.
 
 A stud circle that cannot be measured across comes from the distance between two studs: as it was measured, or as the
 common circle that it is near.
@@ -13,10 +13,10 @@ import msgspec
 
 from analysis.fixtures import fixture_from
 from analysis.stud_circle import chord_factor, circle_from_chords
-from gui.models.typed import decimal
+from gui.models.typed import quantity
 from logger.errors import DescriptionError, InputError, QuantityError
 from logger.header import Lever
-from logger.units import parse_quantity, parse_stud_circle
+from logger.units import parse_stud_circle
 
 if TYPE_CHECKING:
     from analysis.stud_circle import StudCircle
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 _TORQUE = ("one stud", "cross-bar", "hub centre", "couple", "in-line")
 # Key of the record -> caption, hint, fixtures that have it.
 FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
-    "stud_circle_mm": ("Stud circle", "114.3 mm or 5x114.3", ("one stud",)),
+    "stud_circle_mm": ("Stud circle", "5x114.3 mm", ("one stud",)),
     "chord_mm": ("Between two studs", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
     "length_mm": ("Lever, drive to hand", "450 mm", ("one stud", "cross-bar")),
     "angle_deg": ("Lever to radius", "0° = in line", ("one stud", "cross-bar")),
@@ -37,8 +37,11 @@ FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "weight_kg": ("Weight of the lever", "1.2 kg, if known", _TORQUE),
     "centroid_mm": ("Its centre of mass from the drive", "200 mm", _TORQUE),
 }
-_KINDS: dict[str, tuple[Kind, str, float]] = {"mm": ("length", "mm", 1e3), "deg": ("angle", "°", 57.29577951308232)}
-_KINDS["kg"] = ("mass", "kg", 1.0)
+_KINDS: dict[str, tuple[Kind, float]] = {
+    "mm": ("length", 1e3),
+    "deg": ("angle", 57.29577951308232),
+    "kg": ("mass", 1.0),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,12 +139,14 @@ def draft_of(lever: Lever) -> FixtureDraft:
 
 
 def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
-    kind, unit, factor = _KINDS[key.rsplit("_", 1)[1]]
+    kind, factor = _KINDS[key.rsplit("_", 1)[1]]
     try:
         if key == "stud_circle_mm" and "x" in text.lower():
             plain = text.strip()
-            return round(parse_stud_circle(f"{plain} mm" if plain[-1].isdigit() else plain)[1] * factor, 9)
-        return round(parse_quantity(decimal(text), kind, unit) * factor, 9)
+            if plain[-1].isdigit():
+                raise QuantityError(f"In which unit? Write {plain} mm or {plain} in")
+            return round(parse_stud_circle(plain)[1] * factor, 9)
+        return round(quantity(text, kind) * factor, 9)
     except QuantityError as error:
         wrong[key] = str(error)
         return None

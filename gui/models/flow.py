@@ -1,4 +1,4 @@
-"""The order of a test: safety checks, zero, drag where wanted, pulls, zero again, sign.
+"""The order of a test: safety checks, zero, drag where wanted (and then the wheel held), pulls, zero again, sign.
 
 A step is entered only when what it rests on is there; why not is said in words. Nothing here knows samples or torque.
 """
@@ -15,6 +15,7 @@ class Step(StrEnum):
     SAFETY = "Safety checks"
     ZERO = "Zero"
     DRAG = "Drag"
+    HOLD = "Hold the wheel"
     PULLS = "Pulls"
     ZERO_AGAIN = "Zero again"
     SIGN = "Sign"
@@ -48,7 +49,7 @@ class Flow:
     @property
     def steps(self) -> tuple[Step, ...]:
         """The steps of this test in order."""
-        return tuple(step for step in Step if self.with_drag or step is not Step.DRAG)
+        return tuple(step for step in Step if self.with_drag or step not in {Step.DRAG, Step.HOLD})
 
     @property
     def running(self) -> bool:
@@ -70,6 +71,13 @@ class Flow:
         if self.now in {Step.DRAG, Step.ZERO_AGAIN}:
             self._leave(Stand.SKIPPED)
 
+    def back_to(self, step: Step) -> None:
+        """Go back to a step: the one that is on is to come again, what is done between them stays done."""
+        if self.now is None or self.finished:
+            return
+        self.stands[self.now] = Stand.TO_COME
+        self._enter(step)
+
     def mark_wrong(self, step: Step) -> None:
         """Say that a step that is done turned out wrong (the zero moved)."""
         self.stands[step] = Stand.WRONG
@@ -78,11 +86,11 @@ class Flow:
         if self.now is None or self.finished:
             return
         self.stands[self.now] = stand
-        place = self.steps.index(self.now) + 1
-        if place == len(self.steps):
-            self.finished, self.now = True, None
+        left = [step for step in self.steps if self.stands[step] is Stand.TO_COME]
+        if left:
+            self._enter(left[0])
         else:
-            self._enter(self.steps[place])
+            self.finished, self.now = True, None
 
     def _enter(self, step: Step) -> None:
         self.now = step

@@ -20,6 +20,8 @@ from logger.units import canonical_unit, torque_factor
 from logger.version import VERSION
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from analysis.entry import Conflict
     from analysis.lever import Fixture
     from logger.description import Description
@@ -30,6 +32,7 @@ Purpose = Literal["pulls", "drag", "zero", "practice"]
 # Common practice, no source: five breakaways with a fixed rest between them; three where time is short.
 PULLS_WANTED = 5
 DWELL_S = 15.0
+NEED_DEVICE = ("serial", "ble", "modbus")
 QUANTITY_WORDS = {
     "breakaway": "Breakaway",
     "rotating mean": "Rotating, mean",
@@ -72,6 +75,8 @@ class JobCard:
     dwell_s: float = DWELL_S
     with_drag: bool = False
     practice: bool = False
+    lever_faulty: bool = False  # a fixture is being typed and cannot be used yet
+    generation: int = 0  # of the whole card: forms that show an earlier one load it again
     changes: Changes = field(default_factory=Changes)
     _known: TransducerFacts | None = None  # of the transducer, completed from the register
     _told: str = ""
@@ -85,6 +90,21 @@ class JobCard:
         if "description" in parts:
             self._recall()
         self.changes.tell()
+
+    def parts(self) -> dict[str, object]:
+        """Give everything that is filled in, to be put back with ``swap``."""
+        return {name: getattr(self, name) for name in PARTS}
+
+    def swap(self, parts: Mapping[str, object]) -> None:
+        """Become another card: these parts, everything else empty."""
+        self.generation += 1
+        self.put(**{**JobCard().parts(), **parts})
+
+    def copy(self) -> JobCard:
+        """Give a card of the same content that nobody else changes."""
+        made = JobCard()
+        made.put(**self.parts())
+        return made
 
     def _recall(self) -> None:
         """Complete what the transducer's description says from the register: its certificate, a lock."""
@@ -196,10 +216,12 @@ class JobCard:
         found = []
         if self.description is None:
             found.append("a transducer")
-        if self.lever is None:
-            found.append("a fixture")
-        elif self.fixture()[0] is None:
+        elif not self.practice and self.description.link in NEED_DEVICE and not self.device:
+            found.append("the port or address of the transducer")
+        if self.lever_faulty or (self.lever is not None and self.fixture()[0] is None):
             found.append("a fixture without faults")
+        elif self.lever is None:
+            found.append("a fixture")
         return tuple(found)
 
     def header(self, purpose: Purpose, *, started: datetime | None, zero: Zero | None, simulated: bool) -> Header:
@@ -230,6 +252,8 @@ class JobCard:
     def _transducer_name(self) -> str:
         return self.facts.name or (self.description.name if self.description is not None else "")
 
+
+PARTS = tuple(name for name in JobCard.__slots__ if not name.startswith("_") and name not in {"changes", "generation"})
 
 PACKS = named(kind for kind in Type if kind in JUDGED)  # all types with packs: how they behave does not tell them apart
 

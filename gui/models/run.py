@@ -5,25 +5,24 @@ It is told what happens and says what to show; it owns no thread, no device and 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
 import msgspec
 import numpy as np
 
+from gui.models.action import Action, action_of
 from gui.models.caught import PullList, Value
 from gui.models.changes import Changes
+from gui.models.checks import HOLDING, Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
-from gui.models.flow import Flow, Step
+from gui.models.flow import Flow, Stand, Step
+from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
 from logger.header import Zero
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from gui.models.caught import CaughtPull, JobValue
     from gui.models.job import JobCard, Purpose
     from gui.models.judge import Judge
@@ -31,44 +30,8 @@ if TYPE_CHECKING:
     from logger.samples import Ending, Event
 
 COACH_LOOK_S = 1.0
+GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
 SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
-
-
-class Link(StrEnum):
-    """How the transducer stands."""
-
-    NONE = "not connected"
-    OPENING = "connecting"
-    LIVE = "live"
-    SILENT = "silent"
-    RETRYING = "reconnecting"
-    ENDED = "ended"
-
-
-@dataclass(frozen=True, slots=True)
-class Notice:
-    """A message that stays until it is answered: what happened, what is safe, what to do."""
-
-    text: str
-    serious: bool = False
-    can_rescue: bool = False
-
-
-@dataclass(slots=True)
-class Check:
-    """One safety check."""
-
-    text: str
-    ticked: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Action:
-    """What the one large button does now."""
-
-    text: str
-    enabled: bool = True
-    why_not: str = ""
 
 
 class TestRun:
@@ -78,19 +41,17 @@ class TestRun:
     ----------
     card : JobCard
         What is tested.
-    checks : sequence of str
-        The safety checks that gate the first pull.
     judge : Judge
         What pulls say at the axle and against the limit.
     """
 
     __test__ = False  # it is no test case
 
-    def __init__(self, card: JobCard, checks: Sequence[str], judge: Judge) -> None:
+    def __init__(self, card: JobCard, judge: Judge) -> None:
         self.card, self._judge = card, judge
         self.changes = Changes()
         self.flow = Flow(card.with_drag)
-        self.checks = [Check(text) for text in checks]
+        self.checks: list[Check] = []
         self.trace = GrowingTrace()
         self.pulls = PullList(judge.pulls)
         self.drag = PullList(judge.pulls)
@@ -102,12 +63,13 @@ class TestRun:
         self.now_nm: float | None = None
         self.link = Link.NONE
         self.notice: Notice | None = None
+        self.stale = False  # connected, but nothing has arrived for a moment: what is shown is the past
         self.simulated = False
         self.battery = ""
         self.lost = 0
-        self.stage = 0
         self.signed_by = ""
         self.last_caught: CaughtPull | None = None
+        self._angle = np.empty(0), np.empty(0)  # of the last second
         self._rest_from_s: float | None = None
         self._moved_nm = 0.0
 
@@ -121,68 +83,35 @@ class TestRun:
 
     def action(self) -> Action:
         """Say what the space bar does."""
-        step = self.flow.now
-        if self.flow.finished:
-            return Action("Next test")
-        if step is None:
-            missing = self.card.missing()
-            return Action("Start the test", not missing, f"Still missing: {', '.join(missing)}" if missing else "")
-        if step is Step.SAFETY:
-            return self._check_action()
-        if self.link is Link.ENDED and step is not Step.SIGN:
-            return Action("Connect again")
-        if self.link is not Link.LIVE and step is not Step.SIGN:
-            return Action("Waiting for the transducer", enabled=False, why_not=f"Transducer: {self.link}")
-        return {
-            Step.ZERO: self._zero_action(),
-            Step.DRAG: Action("Leave the drag out" if not self.drag.counting else "Drag is measured: go on"),
-            Step.PULLS: self._pulls_action(),
-            Step.ZERO_AGAIN: self._zero_action(),
-            Step.SIGN: Action("Sign and finish", bool(self.signed_by.strip()), "Write who made the test"),
-        }[step]
-
-    def _check_action(self) -> Action:
-        left = sum(not check.ticked for check in self.checks)
-        if self.card.practice:
-            return Action("I have read them: go on")
-        if left == 0:
-            return Action("All checked: go on")
-        return Action("Done: next check" if left > 1 else "Done: last check")
-
-    def _zero_action(self) -> Action:
-        if self.zeroing is None:
-            return Action("Take the zero")
-        return Action("Taking the zero", enabled=False, why_not="Hands off: nothing may touch the lever")
-
-    def _pulls_action(self) -> Action:
-        count, wanted = len(self.pulls.counting), self.card.pulls_wanted
-        if count >= wanted:
-            return Action("Enough pulls: zero again")
-        if count == 0:
-            return Action("Stop here", enabled=False, why_not="Pulls are caught by themselves: just pull")
-        return Action(f"Stop after {count} of {wanted} pulls")
+        return action_of(self)
 
     def act(self) -> None:
         """Do what the large button says."""
         if not self.action().enabled:
             return
         step = self.flow.now
-        if step is Step.SAFETY:
+        if step in {Step.SAFETY, Step.HOLD}:
             self._tick_next()
         elif step in {Step.ZERO, Step.ZERO_AGAIN}:
             self.zeroing = Zeroing(self._steady_nm())
-        elif step is Step.DRAG:
-            self.flow.done() if self.drag.counting else self.flow.skip()
-        elif step is Step.PULLS or step is Step.SIGN:
+        else:
             self.flow.done()
+        self._entered()
         self.changes.tell()
+
+    def _entered(self) -> None:
+        """After a drag with both wheels free, ask anew what is held; a drag that was left out changed nothing."""
+        if self.flow.now is Step.HOLD:
+            if self.flow.stands[Step.DRAG] is Stand.SKIPPED:
+                self.checks = []
+            if all(check.key not in HOLDING for check in self.checks):
+                self.checks = holding_checks(self.card.test)
 
     def start(self) -> None:
         """Begin at the safety checks."""
         self.flow.with_drag = self.card.with_drag
         self.flow.start()
-        for check in self.checks:
-            check.ticked = False
+        self.checks = checks_for(self.card.test, drag_first=self.card.with_drag)
         conflict = self.card.type_conflict()
         if conflict is not None and conflict.refused and self.notice is None:
             self.notice = Notice(
@@ -193,18 +122,59 @@ class TestRun:
         self.changes.tell()
 
     def skip(self) -> None:
-        """Leave the step out where that is allowed."""
+        """Leave the step out, or what is left of the pulls, where that is allowed."""
+        if not self.can_skip:
+            return
         self.zeroing = None
-        if self.flow.now is Step.PULLS and self.link is Link.ENDED and self.pulls.counting:
+        if self.flow.now is Step.PULLS:
             self.flow.done()
-        self.flow.skip()
+            if self.link is Link.ENDED:
+                self.flow.skip()
+        else:
+            self.flow.skip()
+        self._entered()
         self.changes.tell()
 
     @property
     def can_skip(self) -> bool:
-        """Whether the step may be left out; without its transducer a test may be signed as it is."""
-        lost = self.flow.now is Step.PULLS and self.link is Link.ENDED and bool(self.pulls.counting)
-        return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN} or lost
+        """Whether the step may be left out; pulls may end early once one counts, unless the lever is loaded."""
+        if self.flow.now is Step.PULLS:
+            some = len(self.pulls.counting) > 0
+            fewer = len(self.pulls.counting) < self.card.pulls_wanted
+            return some and (self.link is Link.ENDED or (fewer and not self.coach.loaded))
+        return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN}
+
+    @property
+    def can_go_back(self) -> bool:
+        """Whether more pulls may be made after all: until the second zero is taken."""
+        return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not Link.ENDED
+
+    def go_back(self) -> None:
+        """Go back to the pulls: they go on in the same recording."""
+        if self.can_go_back:
+            self.flow.back_to(Step.PULLS)
+            self.changes.tell()
+
+    def recheck(self) -> None:
+        """Ask the safety checks again where the kind of test is no longer what they were ticked for."""
+        if not self.checks or not self.flow.running or self.flow.now in {Step.HOLD, Step.SIGN}:
+            return
+        holding = self.flow.with_drag and self.flow.stands[Step.HOLD] is Stand.DONE
+        asked = checks_for(self.card.test, drag_first=self.flow.with_drag and not holding)
+        ticked = {check.key for check in self.checks if check.ticked}
+        if {check.key for check in asked} <= {check.key for check in self.checks}:
+            return
+        for check in asked:
+            check.ticked = check.key in ticked
+        self.checks = asked
+        if self.flow.now is not Step.SAFETY:
+            self.zeroing = None
+            self.flow.back_to(Step.SAFETY)
+            self.notice = Notice(
+                "The kind of test has changed, so some checks are asked again. Pulls made before stay in the list: "
+                "leave out those that were made otherwise.",
+                serious=True,
+            )
 
     def tick(self, index: int, *, on: bool = True) -> None:
         """Tick one safety check."""
@@ -215,10 +185,9 @@ class TestRun:
         if self.card.practice:
             for check in self.checks:
                 check.ticked = True
-        for check in self.checks:
-            if not check.ticked:
-                check.ticked = True
-                break
+        waiting = next((check for check in self.checks if not check.ticked), None)
+        if waiting is not None:
+            waiting.ticked = True
         else:
             self.flow.done()
 
@@ -235,14 +204,27 @@ class TestRun:
             self._event(event)
         if not len(news.time_s):
             return
+        if len(self.trace) and news.time_s[0] - self.trace.end_s > GAP_S:
+            self.coach = Coach()  # what it saw before the break is the past
         self.trace.append(news.time_s, news.torque_nm)
         finite = news.torque_nm[np.isfinite(news.torque_nm)]
         if len(finite):
             self.now_nm = float(np.mean(finite[-8:]))
         self._zero(news)
         self._highest(finite)
+        self._turn(news)
         if self.flow.now in {Step.PULLS, Step.DRAG}:
             self._coach()
+
+    def _turn(self, news: Samples) -> None:
+        """Follow the wheel's angle over the last second, where there is one."""
+        if news.angle_deg is None:
+            return
+        time_s = np.concatenate((self._angle[0], news.time_s))
+        angle = np.concatenate((self._angle[1], news.angle_deg))
+        kept = (time_s > time_s[-1] - COACH_LOOK_S) & np.isfinite(angle)
+        self._angle = time_s[kept], angle[kept]
+        self.coach.turned_deg = float(angle[kept][-1] - angle[kept][0]) if kept.any() else None
 
     def _highest(self, finite: np.ndarray) -> None:
         if self.flow.now is not Step.PULLS or not len(finite):
@@ -280,12 +262,19 @@ class TestRun:
                 self._judge.zero = msgspec.structs.replace(self._judge.zero, after_nm=taken.value_nm)
                 self.pulls.again()
         else:
+            self._forget_other_zero(taken)
             self.zero = taken
             self._judge.zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
             self.pulls.again()
         self.flow.done()
         self._compare_zeros()
         self.changes.tell()
+
+    def _forget_other_zero(self, taken: ZeroValue) -> None:
+        """Leave out what was pulled from another zero: its own recording still has it right."""
+        if self.zero is not None and abs(taken.value_nm - self.zero.value_nm) > self._steady_nm():
+            for caught in self.pulls.counting:
+                self.pulls.reject(caught.number, "made before the new zero")
 
     def _compare_zeros(self) -> None:
         if self.zero is None or self.zero_again is None:
@@ -318,12 +307,17 @@ class TestRun:
     @property
     def hint(self) -> Hint:
         """What the coach says now."""
-        return self.coach.hint if self.flow.now in {Step.PULLS, Step.DRAG} else Hint.NONE
+        return self.coach.hint if self.flow.now in {Step.PULLS, Step.DRAG} and not self.silent else Hint.NONE
+
+    @property
+    def silent(self) -> bool:
+        """Whether what is shown is the past: a stream that stopped, is lost, or has ended in the middle of a test."""
+        return self.flow.running and (self.stale or self.link in {Link.SILENT, Link.RETRYING, Link.ENDED})
 
     @property
     def dwell_left_s(self) -> float | None:
         """Rest that is left before the next pull; None while there is nothing to wait for."""
-        if self._rest_from_s is None or self.flow.now is not Step.PULLS or self.coach.loaded:
+        if self._rest_from_s is None or self.flow.now is not Step.PULLS or self.coach.loaded or self.silent:
             return None
         left = self.card.dwell_s - (self.trace.end_s - self._rest_from_s)
         return left if left > 0 else None
@@ -334,11 +328,26 @@ class TestRun:
         elif event.kind is EventKind.BATTERY:
             self.battery = event.text or "low"
         elif event.kind is EventKind.AUTO_ZERO:
-            self.notice = Notice("The transducer has zeroed itself under load. Take a new zero.", serious=True)
+            told = event.text or "the transducer has zeroed itself under load"
+            self.notice = Notice(f"{told[0].upper()}{told[1:]}.", serious=True, can_zero=self.can_zero)
+            self.changes.tell()
+
+    @property
+    def can_zero(self) -> bool:
+        """Whether the zero may be taken anew in the middle of the pulls."""
+        return self.flow.now in {Step.PULLS, Step.DRAG}
+
+    def zero_anew(self) -> None:
+        """Go back to the zero: the pulls stay, the next ones begin another recording."""
+        if self.can_zero:
+            self.flow.back_to(Step.ZERO)
+            self.notice = None
             self.changes.tell()
 
     def found(self, news: Found) -> CaughtPull:
         """Take a pull that was caught."""
+        if self.flow.now is Step.ZERO_AGAIN and self.zero_again is None and self.zeroing is None:
+            self.flow.back_to(Step.PULLS)  # somebody went on pulling
         listed = self.drag if self.flow.now is Step.DRAG else self.pulls
         caught = listed.add(news.start_s, news.pull)
         if listed is self.pulls:
@@ -349,15 +358,34 @@ class TestRun:
 
     def reject_last(self, reason: str = "left out by hand") -> None:
         """Leave the last pull that counts out."""
-        counting = self.pulls.counting
-        if counting:
-            self.pulls.reject(counting[-1].number, reason)
-            self.changes.tell()
+        if self.pulls.counting:
+            self.leave_out(self.pulls.counting[-1].number, reason)
+
+    def leave_out(self, number: int, reason: str = "left out by hand") -> None:
+        """Leave a pull out, or let one that is left out count again; a test that is signed stays as it is."""
+        if self.flow.finished:
+            return
+        if self.pulls.pulls[number - 1].rejected:
+            self.pulls.restore(number)
+        else:
+            self.pulls.reject(number, reason)
+        self.changes.tell()
 
     def undo(self) -> None:
         """Take the last rejection back."""
-        self.pulls.undo()
-        self.changes.tell()
+        if not self.flow.finished:
+            self.pulls.undo()
+            self.changes.tell()
+
+    def judge_again(self) -> None:
+        """Judge every pull by the card as it is now; a test that is signed keeps the card it was signed with."""
+        if not self.flow.finished:
+            self.recheck()
+            self.pulls.again()
+
+    def freeze(self) -> None:
+        """Keep the card as it was signed: the card that goes on belongs to the next test."""
+        self.card = self._judge.card = self.card.copy()
 
     def ended(self, ending: Ending, *, safe: str) -> None:
         """Learn that the stream has ended; ``safe`` says in words what is on disk."""

@@ -30,10 +30,12 @@ class Choices(Record, frozen=True, kw_only=True):
     page: str = "Test"
     window: tuple[int, int, int, int] | None = None  # left, top, width, height
     maximised: bool = False
-    recordings: str = ""  # folder; empty for the usual one
+    recordings: str = ""  # folder that new ones go to; empty for the usual one
+    looked_at: str = ""  # folder that Review shows; empty for the one that new recordings go to
     fixture: str = ""  # names of what was used last
     limit: str = ""
     transducer: str = ""
+    ports: dict[str, str] = msgspec.field(default_factory=dict)  # of each transducer by name: where it was last
     operator: str = ""
     shop: str = ""  # on every report
     address: str = ""
@@ -75,6 +77,11 @@ class Settings:
     def recordings(self) -> Path:
         """Folder that recordings are written to."""
         return Path(self.choices.recordings) if self.choices.recordings else self._recordings
+
+    @property
+    def looked_at(self) -> Path:
+        """Folder whose recordings are reviewed and compared."""
+        return Path(self.choices.looked_at) if self.choices.looked_at else self.recordings
 
     def remember(self, **changes: object) -> None:
         """Change some choices and write them; an unwritable folder is a problem in words, not an error."""

@@ -17,9 +17,12 @@ import numpy as np
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from numpy.typing import NDArray
+
     from logger.samples import Floats
 
 BLOCK = 64  # samples in a block of level 0: small against any screen's share of an hour at 1 kHz (about 2,000)
+GAP_S, GAP_STEPS = 0.5, 5.0  # a longer time between two drawn points, and than so many usual ones, is a break
 FAN = 8  # blocks per block of the next level
 _START = 1 << 14  # first room, in samples
 
@@ -73,6 +76,22 @@ class _Level:
         stop = done + blocks * self.span
         self.least.append(np.fmin.reduce(least[done:stop].reshape(blocks, self.span), axis=1))
         self.greatest.append(np.fmax.reduce(greatest[done:stop].reshape(blocks, self.span), axis=1))
+
+
+def joined(time_s: Floats) -> NDArray[np.bool_] | None:
+    """Say which points of a drawn line are joined to the next, shape (n,); None where all are.
+
+    Nothing was sent in a break of more than half a second that is also far longer than the points are apart: a line
+    across it would be torque that nobody measured.
+    """
+    steps = np.diff(time_s)
+    longest = float(steps.max(initial=0.0))
+    if longest <= GAP_S:
+        return None
+    usual = float(np.median(steps[steps > 0]))
+    if longest <= GAP_STEPS * usual:
+        return None
+    return np.append(steps <= max(GAP_S, GAP_STEPS * usual), True)
 
 
 class GrowingTrace:

@@ -1,9 +1,18 @@
-"""Numbers as a workshop writes them: a whole and a fraction, ``18 3/8`` turns or ``2 5/8 in``."""
+"""Numbers as a workshop writes them: a whole and a fraction, ``18 3/8`` turns or ``2 5/8 in``, and their unit."""
 
 from __future__ import annotations
 
 import math
 import re
+from typing import TYPE_CHECKING
+
+from logger.errors import QuantityError
+from logger.units import parse_number, parse_quantity
+
+if TYPE_CHECKING:
+    from logger.units import Kind
+
+_ASKED: dict[str, tuple[str, ...]] = {"length": ("mm", "in"), "mass": ("kg", "lb"), "force": ("N", "lbf")}
 
 _FRACTION = re.compile(r"\s*([-+\u2212]?)\s*(?:([0-9]{1,6})\s+)?([0-9]{1,4})/([0-9]{1,4})(?![0-9/])\s*(.*)", re.DOTALL)
 _EIGHTHS = 8  # a chalk mark is read to an eighth of a turn: common practice, no source
@@ -42,3 +51,27 @@ def in_eighths(value: float) -> str:
     words = [str(whole)] if whole or not part else []
     words += [f"{part // common}/{_EIGHTHS // common}"] if part else []
     return ("-" if value < 0 else "") + " ".join(words)
+
+
+def quantity(text: str, kind: Kind) -> float:
+    """Read a quantity in SI; one without its unit is asked for it, not guessed: 17.5 may be inches or millimetres.
+
+    Raises
+    ------
+    QuantityError
+        It has no unit, or cannot be read.
+
+    Examples
+    --------
+    >>> round(quantity("17 1/2 in", "length"), 5)
+    0.4445
+    """
+    plain = decimal(text).strip()
+    try:
+        parse_number(plain)
+    except QuantityError:
+        return parse_quantity(plain, kind, "°" if kind == "angle" else None)
+    if kind == "angle":
+        return parse_quantity(plain, kind, "°")
+    first, second = _ASKED.get(kind, ("", ""))
+    raise QuantityError(f"In which unit? Write {text.strip()} {first} or {text.strip()} {second}")

@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from gui.models.typed import decimal
+from gui.models.typed import decimal, quantity
 from gui.models.zeroing import Zeroing, ZeroState
 from logger.errors import HeldwheelError, InputError
-from logger.units import parse_number, parse_quantity
+from logger.units import parse_number
 from logger.weigh import ARM_ERROR_M, Agreement, allowed_by, check_point, dead_weight, overall
 
 if TYPE_CHECKING:
@@ -102,17 +102,17 @@ def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[Plan | None, dict[s
             return None
 
     def mass(text: str) -> float:
-        return parse_quantity(text, "mass", "kg")
+        return quantity(text, "mass")
 
     def length(text: str) -> float:
-        return parse_quantity(text, "length", "mm")
+        return quantity(text, "length")
 
     arm_m = read("arm", typed.arm, length)
     if arm_m is None and "arm" not in wrong:
         wrong["arm"] = "From the centre of the drive to where the weight hangs."
     place = {key: read(key, getattr(typed, key), _plain) for key in ("latitude", "gravity")}
-    height_m = read("height", typed.height, lambda text: parse_quantity(text, "length", "m"))
-    mass_error = read("mass_error", typed.mass_error, lambda text: parse_quantity(text, "mass", "g"))
+    height_m = read("height", typed.height, length)
+    mass_error = read("mass_error", typed.mass_error, mass)
     arm_error = read("arm_error", typed.arm_error, length)
     allowed = read("allowed", typed.allowed.replace("%", "").replace("±", ""), _above_zero)
     masses = [(f"mass{n}", text, read(f"mass{n}", text, mass)) for n, text in enumerate(typed.masses, 1)]

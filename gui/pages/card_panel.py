@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
 from gui.widgets.hub import HubDrawing
-from gui.widgets.parts import card, column, label
+from gui.widgets.parts import card, column, label, restyle
 
 if TYPE_CHECKING:
     from gui.look import Look
@@ -95,7 +95,8 @@ class CardPanel(QWidget):
         outer = column(self)
         outer.addWidget(frame)
         inside = column(frame, margin=10, gap=2)
-        inside.addWidget(label("Job card", "head"))
+        self._head = label("Job card", "head", wrap=True)
+        inside.addWidget(self._head)
         for name, row in self.rows.items():
             row.clicked.connect(lambda _on=False, name=name: self.opened.emit(name))
             inside.addWidget(row)
@@ -112,6 +113,8 @@ class CardPanel(QWidget):
     def refresh(self) -> None:
         """Show the card as it stands."""
         job, display = self._job, self._shared.display
+        self._head.setText("Practice card: your job card comes back afterwards" if job.practice else "Job card")
+        restyle(self._head, "practice" if job.practice else "head")
         vehicle = job.job.vehicle or "No vehicle yet"
         details = " · ".join(part for part in (job.job.number, job.job.customer) if part)
         self.rows["Job"].show_lines(vehicle, details, there=bool(job.job.vehicle))
@@ -123,7 +126,9 @@ class CardPanel(QWidget):
         self.rows["Kind of test"].show_lines(kind or "Not stated", held, there=test.held is not None)
         self._axle()
         factor = job.factor
-        if job.lever is None:
+        if job.lever is None and job.lever_faulty:
+            self.rows["Fixture"].show_lines("Not usable yet", "Open it to see what is missing", there=False)
+        elif job.lever is None:
             self.rows["Fixture"].show_lines("No fixture yet", "How the lever meets the wheel", there=False)
         else:
             times = f"reading × {display.number(factor, 3)}" if factor is not None else ""

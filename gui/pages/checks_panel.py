@@ -28,7 +28,7 @@ class CheckRow(QWidget):
         layout = line(self, gap=8)
         layout.addWidget(self.box)
         layout.addWidget(self.words, 1)
-        self.box.clicked.connect(self.ticked.emit)
+        self.box.clicked.connect(self.ticked)
 
     def show_check(self, *, on: bool, is_next: bool) -> None:
         """Show whether it is done, and whether the space bar does it next."""

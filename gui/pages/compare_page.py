@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWi
 
 from gui.models.batching import ROWS
 from gui.models.comparing import Common, Tags, find_recordings, read_runs, tags_of
-from gui.models.run import Notice
 from gui.models.sheets import QUANTITY_NAMES, write
+from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
 from gui.widgets.notice import NoticeBar
@@ -162,7 +162,7 @@ class ComparePage(QWidget):
         """Find the recordings, and read those that are new or changed, piece by piece, in the worker."""
         if self._looking is not None:
             self.worker.forget(self._looking)
-        folder = self._shared.settings.recordings
+        folder = self._shared.settings.looked_at
         self._looking = self.worker.ask(
             find_recordings, folder, self.search.text, then=self._found, failed=self._not_read
         )

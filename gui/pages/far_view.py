@@ -39,11 +39,13 @@ class FarView(QWidget):
         self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.value = label("")
         self.badge = Badge(shared.look, 44)
+        self.notice = label("", "wronghead", wrap=True)
         self.simulated = label("SIMULATED", "warn")
-        self.how = label("Space: next step    R: leave last out    F: close", "caption")
+        self.how = label("Space: next step    R: drop last pull    F: close", "caption")
         layout = column(self, margin=24, gap=16)
         layout.addWidget(self.figure, 6)
         layout.addWidget(self.coach, 2)
+        layout.addWidget(self.notice)
         row = line(gap=20)
         row.addWidget(self.value, 1)
         row.addWidget(self.badge)
@@ -62,6 +64,9 @@ class FarView(QWidget):
         urgency = URGENCY.get(run.hint, Urgency.CALM)
         restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
         self.coach.setFont(look.font(self._fitting(words, self.height() * 0.085, 1.0), bold=True, scaled=False))
+        self.notice.setText(run.notice.text if run.notice is not None else "")
+        self.notice.setVisible(run.notice is not None)
+        self.notice.setFont(look.font(22, bold=True))
         count = f"{len(run.pulls.counting)} of {run.card.pulls_wanted} pulls"
         value = run.value
         text = count if value is None else f"{display.torque(value.value.nm, value.value.u95_nm)}    {count}"

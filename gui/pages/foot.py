@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from gui.models.run import Link
+from gui.models.flow import Step
+from gui.models.state import Link
 from gui.widgets.parts import button, column, label, line, restyle
 
 if TYPE_CHECKING:
@@ -18,10 +19,11 @@ if TYPE_CHECKING:
 
 
 class Foot(QWidget):
-    """Emits ``acted``, ``skipped``, ``stopped``, ``far`` and ``dial``."""
+    """Emits ``acted``, ``skipped``, ``back_asked``, ``stopped``, ``far`` and ``dial``."""
 
     acted = Signal()
     skipped = Signal()
+    back_asked = Signal()
     stopped = Signal()
     far = Signal()
     dial = Signal()
@@ -33,7 +35,8 @@ class Foot(QWidget):
         self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
         self.main.setMinimumHeight(56)
         self.why = label("", "caption", wrap=True)
-        self.skip = button("Leave out", self.skipped.emit, tip="Key S: leave this step out", keeps_focus=True)
+        self.skip = button("Leave out", self.skipped.emit, tip="Key S", keeps_focus=True)
+        self.back = button("Back to the pulls", self.back_asked.emit, tip="More pulls after all", keeps_focus=True)
         self.stop = button("End the test", self.stopped.emit, tip="Key E", keeps_focus=True)
         self.far_button = button("Far view", self.far.emit, tip="Key F", keeps_focus=True)
         self.dial_button = button("Dial reading", self.dial.emit, tip="Key D", keeps_focus=True)
@@ -48,7 +51,7 @@ class Foot(QWidget):
         state.addWidget(self.stream)
         state.addStretch(1)
         layout.addLayout(state, 1)
-        for part in (self.skip, self.dial_button, self.far_button, self.stop):
+        for part in (self.skip, self.back, self.dial_button, self.far_button, self.stop):
             layout.addWidget(part)
 
     def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
@@ -64,7 +67,8 @@ class Foot(QWidget):
         self.why.setToolTip(advice)
         restyle(self.why, "warn" if advice else "caption")
         self.skip.setVisible(run.can_skip)
-        self.skip.setText("To the signature" if run.link is Link.ENDED else "Leave out")
+        self.skip.setText(_skip_words(run))
+        self.back.setVisible(run.can_go_back)
         self.stop.setVisible(run.flow.running)
         self.far_button.setVisible(run.flow.running)
         self._device(run, health)
@@ -76,12 +80,30 @@ class Foot(QWidget):
     def _device(self, run: TestRun, health: Health | None) -> None:
         number = self._shared.display.number
         words = [f"Transducer {run.link}"]
-        if health is not None and math.isfinite(health.rate_hz) and run.link is not Link.ENDED:
+        if run.stale:
+            words = ["No signal"]
+        elif health is not None and math.isfinite(health.rate_hz) and run.link is Link.LIVE:
             words.append(f"{number(health.rate_hz, 0)} readings/s")
         if run.link is not Link.NONE:
-            words.append(f"{run.lost} lost" if run.lost else "none lost")
+            words.append(_lost_words(run, health))
         if run.battery:
             words.append(f"battery {run.battery}")
         self.device.setText(" · ".join(words))
-        bad = run.link in {Link.SILENT, Link.RETRYING} or bool(run.battery)
+        bad = run.silent or bool(run.battery)
         restyle(self.device, "warn" if bad else "caption")
+
+
+def _skip_words(run: TestRun) -> str:
+    if run.link is Link.ENDED:
+        return "To the signature"
+    if run.flow.now is Step.PULLS:
+        return f"Stop after {len(run.pulls.counting)} of {run.card.pulls_wanted}"
+    return "Without drag" if run.flow.now is Step.DRAG else "Without second zero"
+
+
+def _lost_words(run: TestRun, health: Health | None) -> str:
+    """Say what is missing: what was sent while the transducer was away is not counted by every transducer."""
+    lost = f"{run.lost} lost" if run.lost else ""
+    if run.silent or (health is not None and health.reconnects):
+        return lost or "with a gap"
+    return lost or "none lost"

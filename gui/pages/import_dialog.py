@@ -105,7 +105,7 @@ class ImportDialog(QDialog):
             return
         angle = int(self.angle.key) if self.angle.key else None
         columns = Columns(int(self.time.key), int(self.torque.key), self.unit.key, angle, float(self.time_unit.key))
-        folder = self._shared.settings.recordings
+        folder = self._shared.settings.looked_at
         folder.mkdir(parents=True, exist_ok=True)
         target = folder / f"imported-{file_stem(self._path.stem)}.csv"
         self.ok.setEnabled(False)

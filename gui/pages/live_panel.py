@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from gui.models.coach import URGENCY, Hint, Urgency
 from gui.models.flow import Step
 from gui.models.marks import mark_of
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
 from gui.widgets.parts import Switch, card, column, label, line, restyle
 from gui.widgets.trace_plot import Scale, TracePlot
@@ -83,7 +83,7 @@ class LivePanel(QWidget):
             lower=lower,
             upper=upper,
             caption=_caption(run),
-            tone="outside" if run.hint is Hint.STOP else "text",
+            tone="outside" if run.hint is Hint.STOP else "muted" if run.silent else "text",
             template=self._template([v for v in (lower, upper) if v is not None], now_value, high_value),
         )
         self.figure.show_view(self.view)
@@ -146,6 +146,8 @@ def _round_up(seconds: float) -> float:
 
 
 def _caption(run: TestRun) -> str:
+    if run.silent:
+        return "No signal: last reading"
     if run.card.factor is None:
         return "Torque shown by the transducer"
     return "Torque at the axle" if run.zero is not None else "Torque at the axle, no zero yet"
@@ -155,6 +157,8 @@ def coach_words(run: TestRun) -> str:
     """Give the one line for the person at the wheel."""
     if run.link is Link.ENDED:
         return "No transducer: connect again"
+    if run.silent:
+        return "No signal: wait, do not pull"
     if run.zeroing is not None:
         from gui.models.zeroing import ZeroState
 

@@ -171,7 +171,7 @@ class PullsPanel(QWidget):
         listed.addLayout(head)
         listed.addWidget(scrolled(self._list), 1)
         buttons = line(gap=8)
-        self._reject = button("Leave last out", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
+        self._reject = button("Drop last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject, 1)
         buttons.addWidget(self._undo)
@@ -186,8 +186,8 @@ class PullsPanel(QWidget):
         self._show_value(run.value, run)
         pulls = run.pulls.pulls
         self._count.setText(f"Pulls: {len(run.pulls.counting)} of {run.card.pulls_wanted}")
-        self._reject.setEnabled(bool(run.pulls.counting))
-        self._undo.setEnabled(run.pulls.can_undo)
+        self._reject.setEnabled(bool(run.pulls.counting) and not run.flow.finished)
+        self._undo.setEnabled(run.pulls.can_undo and not run.flow.finished)
         if len(pulls) < len(self._rows):
             for row in self._rows:
                 row.deleteLater()

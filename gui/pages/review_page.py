@@ -14,7 +14,7 @@ from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, 
 from gui.models.issuing import issue_of
 from gui.models.loading import Loaded, angle_of, export, load, said_of
 from gui.models.ratio import halves_of
-from gui.models.run import Notice
+from gui.models.state import Notice
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
 from gui.widgets.notice import NoticeBar
@@ -97,7 +97,7 @@ class ReviewPage(QWidget):
     @property
     def folder(self) -> Path:
         """The folder that is shown."""
-        return self._shared.settings.recordings
+        return self._shared.settings.looked_at
 
     def refresh(self) -> None:
         """Read the folder: the first screenful at once, the rest in the worker, piece by piece."""
@@ -213,7 +213,7 @@ class ReviewPage(QWidget):
 
     def open_folder(self, folder: Path) -> None:
         """Show the recordings of another folder; it is remembered."""
-        self._shared.settings.remember(recordings=str(folder))
+        self._shared.settings.remember(looked_at=str(folder))
         self.archive.clear()
         self.refresh()
 

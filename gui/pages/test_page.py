@@ -46,7 +46,7 @@ class TestPage(QWidget):
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__()
         self.setObjectName("page")
-        self._shared, self._tester, self._ticks, self._zone = shared, tester, 0, False
+        self._shared, self._tester, self._ticks, self._zone, self._loaded = shared, tester, 0, False, False
         card = tester.card
         self.card_panel = CardPanel(shared, card)
         self.strip = StepStrip(shared.look)
@@ -102,12 +102,14 @@ class TestPage(QWidget):
         self.welcome.dial.connect(lambda: self.open_row("Dial"))
         self.foot.acted.connect(self.act)
         self.foot.skipped.connect(lambda: tester.run.skip())
+        self.foot.back_asked.connect(lambda: tester.run.go_back())
         self.foot.stopped.connect(self.end)
         self.foot.far.connect(self.show_far)
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
         self.pulls.undo.connect(lambda: tester.run.undo())
-        self.notice.answered.connect(lambda: tester.run.answer_notice())
+        self.notice.answered.connect(self._answered)
+        self.notice.zero_asked.connect(lambda: tester.run.zero_anew())
         self.notice.rescue_asked.connect(tester.rescue)
         tester.bridge.ticked.connect(self._tick)
         tester.bridge.caught.connect(self._caught)
@@ -214,7 +216,7 @@ class TestPage(QWidget):
         self._open = "" if self._open == name else name
         self.refresh()
         if self._open:
-            self.editor(self._open).setFocus()
+            self.editor(self._open).begin()
 
     def close_editor(self) -> None:
         """Go back to the test."""
@@ -243,11 +245,14 @@ class TestPage(QWidget):
         run = self._tester.run
         if number == 0:
             run.reject_last()
-        elif run.pulls.pulls[number - 1].rejected:
-            run.pulls.restore(number)
         else:
-            run.pulls.reject(number, "left out by hand")
-        run.changes.tell()
+            run.leave_out(number)
+
+    def _answered(self) -> None:
+        """Put the message away; the space bar is the large button's again."""
+        self._tester.run.answer_notice()
+        if not self._open:
+            self.foot.main.setFocus()
 
     def _named(self, name: str) -> None:
         self._tester.run.signed_by = name
@@ -268,14 +273,16 @@ class TestPage(QWidget):
             self.live.refresh(run)
             self.far.refresh(run, self.live.view)
         self._zone_sound()
-        if self._ticks % STREAM_EVERY == 0:
+        if self._ticks % STREAM_EVERY == 0 or self._loaded is not run.coach.loaded:
+            self._loaded = run.coach.loaded
             self._refresh_stream()
 
     def _zone_sound(self) -> None:
         run = self._tester.run
         lower, upper = run.card.limit_nm()
         now = abs(run.axle_now() or 0.0)
-        inside = (lower is not None or upper is not None) and now >= (lower or upper or 0.0)
+        limited = (lower is not None or upper is not None) and not run.silent
+        inside = limited and now >= (lower or upper or 0.0)
         if inside and not self._zone and run.flow.now is Step.PULLS:
             self._shared.sounds.play(Sound.ZONE)
         self._zone = inside
@@ -300,10 +307,12 @@ class TestPage(QWidget):
     def _choose_middle(self) -> None:
         run = self._tester.run
         if self._open:
-            widget: QWidget = self.editor(self._open)
+            editor = self.editor(self._open)
+            editor.follow(self._tester.card.generation)
+            widget: QWidget = editor
         elif run.flow.now is None and not run.flow.finished:
             widget = self.welcome
-        elif run.flow.now is Step.SAFETY:
+        elif run.flow.now in {Step.SAFETY, Step.HOLD}:
             self.checks.refresh(run)
             widget = self.checks
         elif run.flow.now is Step.SIGN or run.flow.finished:
@@ -327,6 +336,8 @@ class TestPage(QWidget):
     def _key(self, key: int) -> bool:
         run = self._tester.run
         idle = run.flow.now is None
+        if self._open and key != Qt.Key.Key_Escape:
+            return False  # a form is open: a letter that no field takes is no command
         keys = {
             Qt.Key.Key_Space: self.act,
             Qt.Key.Key_R: lambda: run.reject_last(),
@@ -364,6 +375,6 @@ def _so_far(run: TestRun, step: Step, display: Display) -> str:
         return display.torque(run.drag.value.value.nm)
     if step is Step.ZERO_AGAIN and run.zero_moved_nm is not None:
         return f"moved {display.torque(run.zero_moved_nm)}"
-    if step is Step.SAFETY and run.flow.now is step:
+    if step in {Step.SAFETY, Step.HOLD} and run.flow.now is step:
         return f"{sum(check.ticked for check in run.checks)} of {len(run.checks)}"
     return ""

@@ -129,7 +129,7 @@ class ReviewPlot(TracePlot):
 
     def _redraw(self) -> None:
         if self._angle is not None:
-            self._draw_line(*self._angle)
+            self.curve.setData(*self._angle, connect="finite")
             for curve in self._more:
                 curve.setData([], [])
             return
@@ -140,7 +140,7 @@ class ReviewPlot(TracePlot):
             box = self.box()
             x, y = shown.trace.stretch(box.left() + shown.shift_s, box.right() + shown.shift_s, self.columns())
             curve = self.curve if index == 0 else self._more[index - 1]
-            curve.setData(x - shown.shift_s, (y - shown.zero_nm) * shown.scale, connect="finite")
+            self._join(curve, x - shown.shift_s, (y - shown.zero_nm) * shown.scale)
 
     def _fit_height(self) -> None:
         least = greatest = 0.0

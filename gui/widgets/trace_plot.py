@@ -15,6 +15,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF, QResizeEvent
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
+from gui.models.trace import joined
 from gui.widgets.badge import COLOUR_OF
 from gui.widgets.figure import tick_step
 
@@ -222,7 +223,17 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
                 self._marks.update()
 
     def _draw_line(self, x: Floats, y: Floats) -> None:
-        self.curve.setData(x, y, connect="all" if np.isfinite(y).all() else "finite", skipFiniteCheck=True)
+        self._join(self.curve, x, y)
+
+    @staticmethod
+    def _join(curve: pg.PlotCurveItem, x: Floats, y: Floats) -> None:
+        """Put a line on a curve, broken where nothing was sent and where a sample is missing."""
+        parts = joined(x)
+        if parts is not None:
+            finite = np.isfinite(y)
+            curve.setData(x, np.where(finite, y, 0.0), connect=parts & finite & np.append(finite[1:], True))
+        else:
+            curve.setData(x, y, connect="all" if np.isfinite(y).all() else "finite", skipFiniteCheck=True)
 
     def show_marks(self, marks: Sequence[PullMark]) -> None:
         """Show pulls; their times are the trace's."""

@@ -15,12 +15,12 @@ from analysis.results import Breakaway, Pull, Rotating
 from logger.header import Axle, Header, Lever, Limit, Test
 
 MIN_30 = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=30.0, source="manual"))
-AT = AtAxle(fixture_from(Lever(fixture="couple")), Instrument(0.005), Level(0.0, 0.01, True, "lever off"), noise_nm=0.4)
+AT = AtAxle(fixture_from(Lever(fixture="couple")), Instrument(0.005), Level(0.0, 0.01, True, "lever off"))
 
 
 def _pull(direction=1, breakaway=40.0, rotating=35.0):
     b = None if breakaway is None else Breakaway(2.0, breakaway, 0.1, 0.3, True)
-    r = None if rotating is None else Rotating(3.0, 6.0, rotating, 0.05, 0.2, rotating + 1.5)
+    r = None if rotating is None else Rotating(3.0, 6.0, rotating, 0.05, 0.2, rotating + 1.5, max_u_nm=0.4)
     return Pull(1.0, 7.0, direction, 0.0, b, r)
 
 
@@ -36,7 +36,7 @@ def test_each_quantity_that_a_pull_has():
     assert budgets_of(_pull(breakaway=None, rotating=None), AT) == {}
 
 
-def test_maximum_is_no_better_known_than_one_sample():
+def test_maximum_has_its_own_uncertainty():
     budgets = budgets_of(_pull(), AT)
     assert budgets["rotating maximum"].value == pytest.approx(36.5)
     assert budgets["rotating maximum"].row("trace").input.u == pytest.approx((0.05**2 + 0.4**2) ** 0.5)

@@ -73,7 +73,7 @@ def _family(family: str) -> tuple[Errors, Errors]:
         reading = read_torque(made.time_s, made.torque_nm, angle_deg=made.angle_deg, sensor=papers)
         zero = Zero(value_nm=float(made.zero_nm[0]), value_nm_u=sensor.noise_nm, how="lever off")
         for found, level in ((known, level_from(zero, gain=facts.gain or 1.0)), (unknown, level_from(None))):
-            at = AtAxle(fixture_from(written), instrument_from(facts), level, reading.noise_nm)
+            at = AtAxle(fixture_from(written), instrument_from(facts), level)
             _add(found, made, reading.pulls, at)
     return known, unknown
 

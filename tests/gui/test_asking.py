@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QLabel
 
 from gui.models.asking import Agreements, made_words, question_of
 from gui.models.flow import Step
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
 from logger.decoder.layouts import Register
 from logger.description import Modbus, Poll, read_description

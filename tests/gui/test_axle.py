@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 from analysis.pipeline import Asked, read_file
 from analysis.stud_circle import chord_factor
 from gui.models.flow import Step
-from gui.models.run import Link
 from gui.models.signing import write_signature
+from gui.models.state import Link
 from gui.pages.editors.axle import KNOWN, TURNS, TYPE
 from gui.pages.editors.behaviour import FOUND
 from gui.theme import SCALES
@@ -342,7 +342,7 @@ def test_adjacent_spacing_of_five(hand: Hand) -> None:
 
 @pytest.mark.published("computed, d = s / (2 sin 36°)", rows=("11.10",), status="CALC")
 def test_five_stud_chords_and_the_common_circle(hand: Hand) -> None:
-    for circle, chord in (("100", "58.779"), ("108", "63.481 mm"), ("114.3", "67.184 mm"), ("127", "7,4649 cm")):
+    for circle, chord in (("100", "58.779 mm"), ("108", "63.481 mm"), ("114.3", "67.184 mm"), ("127", "7,4649 cm")):
         editor = measure(hand, "5", chord)
         assert f"Stud circle {float(circle):.1f}\u00a0mm" in editor.chord.found.text()
         assert editor.chord.takes[0].text() == f"{circle} mm"
@@ -362,7 +362,7 @@ def test_four_and_a_half_inches(hand: Hand) -> None:
 
 
 def test_a_distance_counts_as_measured_until_a_circle_is_taken(hand: Hand) -> None:
-    editor = measure(hand, "5", "67.2")
+    editor = measure(hand, "5", "67.2 mm")
     fill(editor.fields["length_mm"].edit, "450 mm")
     fill(editor.fields["angle_deg"].edit, "0")
     lever = hand.window.tester.card.lever
@@ -384,9 +384,9 @@ def test_a_distance_counts_as_measured_until_a_circle_is_taken(hand: Hand) -> No
 def test_a_distance_that_is_none_is_told_at_its_field(hand: Hand) -> None:
     editor = measure(hand, "5", "67.2 kg")
     assert "no length unit" in editor.chord.field._wrong.text()
-    editor = measure(hand, "5", "6.72")
+    editor = measure(hand, "5", "6.72 mm")
     assert "10 to 1000 mm" in editor.chord.field._wrong.text()
-    editor = measure(hand, "6", "57.15", "3")
+    editor = measure(hand, "6", "57.15 mm", "3")
     editor.studs.set_key("5")
     editor._edited()
     assert editor.chord.apart.key == "1"  # of five studs none lies opposite
@@ -407,7 +407,7 @@ def test_fixture_with_a_distance_fits_its_width(hand: Hand, scale: float) -> Non
     if scale == 1.0:
         hand.to_pulls()  # the pulls take their share of the width
     hand.window.set_scale(scale)
-    editor = measure(hand, "5", "67.2")
+    editor = measure(hand, "5", "67.2 mm")
     for _ in range(3):
         QApplication.processEvents()
     assert editor.area.widget().width() <= editor.area.viewport().width()

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication, QPushButton
 
 from gui.models.coach import Hint
 from gui.models.flow import Stand, Step
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.sound import Sound
 from logger.health import State
 from logger.samples import Event, EventKind
@@ -251,6 +251,10 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
     stream.scenario = free_of(held)
     hand.pull(ramp_nm_s=12.0, turn_rad_s=((0.6, 6.0),))
     assert len(hand.run.drag.pulls) == 1
+    hand.space()
+    assert hand.run.flow.now is Step.HOLD, "with both wheels free for the drag, one is to be held again now"
+    assert "held wheel" in hand.run.checks[0].text
+    assert not hand.run.checks[0].ticked
     hand.space()
     assert hand.run.flow.now is Step.PULLS
     hand.tick()

@@ -8,7 +8,7 @@ import pytest
 from PySide6.QtTest import QTest
 
 from gui.models.learning import Look, Naming, complete, look_at, proposed, with_torque
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 
 from gui.models.flow import Step
 from gui.models.practice import FRAME, HandWish, PracticeLink, fill_card, scenario_for_practice
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.models.stream import Open, SessionStream
 from logger.files import read_trace
 from logger.links.ble import BleLink

@@ -12,8 +12,8 @@ from analysis.pipeline import read_file
 from gui.models.flow import Step
 from gui.models.issuing import issue_of
 from gui.models.loading import export
-from gui.models.run import Link
 from gui.models.settings import Choices
+from gui.models.state import Link
 from logger.files import read_trace
 from tests.gui.hand import Hand
 
@@ -84,6 +84,8 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
         live.space()
     until(live, lambda: live.run.flow.now is Step.DRAG)
     until(live, lambda: bool(live.run.drag.counting))
+    live.space()
+    assert live.run.flow.now is Step.HOLD
     live.space()
     until(live, lambda: len(live.run.pulls.counting) >= 3)
     live.space()

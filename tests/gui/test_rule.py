@@ -9,8 +9,8 @@ from analysis.limits import Guard, Rule, State, bounds_from, decide, decided_by
 from analysis.pipeline import Asked, read_file
 from analysis.report.words import PLAIN_STATES, plain_state, risk_words, rule_words
 from gui.models.flow import Step
-from gui.models.run import Link
 from gui.models.signing import write_signature
+from gui.models.state import Link
 from gui.pages.editors.limit import GUARD_WORDS, RULE_WORDS
 from logger.header import Decision, Limit, Sidecar
 from logger.sidecar import merged, read_sidecar, write_sidecar

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from gui.models.flow import Step
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.relay import Relay, Samples
-from gui.models.run import Link
+from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
 from logger.description import read_description
 from logger.files import read_trace
@@ -141,13 +141,13 @@ def test_what_is_wrong_with_the_stream_stands_beside_the_button(hand: Hand, monk
     foot = hand.page.foot
     assert "just pull" in foot.why.text()
     hand.pull()
-    assert foot.why.text() == ""
+    assert foot.why.text() == hand.run.action().why_not
     said = Health(state=State.STREAMING, rate_hz=1000.0, simulated=True, advice="second source silent")
     monkeypatch.setattr(FakeStream, "health", property(lambda _self: said))
     hand.page._refresh_stream()
     assert foot.why.text() == "second source silent"
     assert foot.why.property("role") == "warn"
-    assert hand.run.action().enabled, "the test goes on"
+    assert hand.run.flow.now is Step.PULLS, "the test goes on"
 
 
 @pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")

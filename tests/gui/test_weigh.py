@@ -28,7 +28,7 @@ from tests.logger.cable import Cable
 
 posix = pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
 FACTS = TransducerFacts(name="shop gauge", serial="G-7", accuracy_percent_of_reading=1.0, capacity_nm=200.0)
-TYPED = Hanging(masses=("5 kg", "10", ""), arm="500", latitude="47.2", height="410 m", mass_error="5 g")
+TYPED = Hanging(masses=("5 kg", "10 kg", ""), arm="500 mm", latitude="47.2", height="410 m", mass_error="5 g")
 G = 9.80692  # there, by the legal-metrology formula
 RATE_HZ = 100.0
 ONE = "F0:00:00:00:00:01"
@@ -69,7 +69,7 @@ def test_the_plan_goes_up_and_down_from_nothing_to_nothing() -> None:
     plan = weighing_of().plan
     assert [load.words if load else None for load in plan.steps] == [None, "5 kg", "10 kg", "5 kg", None]
     assert plan.torque_nm(2) == pytest.approx(10 * 0.5 * G, rel=1e-5)
-    up, _ = plan_of(Hanging(masses=("10", "5"), arm="0.5 m", down=False), FACTS)
+    up, _ = plan_of(Hanging(masses=("10 kg", "5 kg"), arm="0.5 m", down=False), FACTS)
     assert [load.words if load else None for load in up.steps] == [None, "5 kg", "10 kg", None]
     assert not up.place_known
 
@@ -91,9 +91,9 @@ def test_the_torque_testers_weights_as_they_would_be_typed() -> None:
         ({"arm": "long"}, "arm"),
         ({"arm": "12 m"}, "arm"),
         ({"masses": ("", "", "")}, "mass1"),
-        ({"masses": ("5", "heavy", "")}, "mass2"),
-        ({"masses": ("0", "", "")}, "mass1"),
-        ({"masses": ("90", "", "")}, "mass1"),
+        ({"masses": ("5 kg", "heavy", "")}, "mass2"),
+        ({"masses": ("0 kg", "", "")}, "mass1"),
+        ({"masses": ("90 kg", "", "")}, "mass1"),
         ({"latitude": "95"}, "latitude"),
         ({"gravity": "98"}, "gravity"),
         ({"height": "20 km"}, "height"),

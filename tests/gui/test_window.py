@@ -63,7 +63,7 @@ def test_every_editor_in_every_size_is_named_and_large(hand: Hand, palette: str)
 def test_fixture_editor_draws_and_works_the_factor_out(hand: Hand) -> None:
     hand.page.open_row("Fixture")
     editor = hand.page.editor("Fixture")
-    for key, text in (("stud_circle_mm", "5x114.3"), ("length_mm", "450 mm"), ("angle_deg", "0")):
+    for key, text in (("stud_circle_mm", "5x114.3 mm"), ("length_mm", "450 mm"), ("angle_deg", "0")):
         QTest.keyClicks(editor.fields[key].edit, text)
     assert "1.1270" in editor.factor.text()
     assert hand.window.tester.card.factor == pytest.approx(1 + 57.15 / 450)

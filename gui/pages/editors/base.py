@@ -163,6 +163,7 @@ class Editor(QWidget):
 
     def __init__(self, title: str, about: str = "") -> None:
         super().__init__()
+        self._generation = -1  # of the card that the form shows
         outer = column(self)
         frame = card()
         outer.addWidget(frame)
@@ -180,3 +181,16 @@ class Editor(QWidget):
         self.body: QVBoxLayout = column(body, gap=10)
         self.area = scrolled(body)
         inside.addWidget(self.area, 1)
+
+    def load(self) -> None:
+        """Show the card."""
+
+    def follow(self, generation: int) -> None:
+        """Show the card anew where it has become another one; what is half typed on the same card stays."""
+        if generation != self._generation:
+            self._generation = generation
+            self.load()
+
+    def begin(self) -> None:
+        """Put the keyboard's focus where filling in begins."""
+        self.setFocus()

@@ -40,6 +40,7 @@ class DialEditor(Editor):
         self.doubts = label("", "warn", wrap=True)
         self.list = label("", "", wrap=True)
         self.keep = button("Keep this reading", self._keep, tip="Return key")
+        self.unit.set_key(shared.display.unit)
         self._lay_out()
         for field in (self.reading, self.marks, self.error, self.scale):
             field.changed.connect(self.refresh)
@@ -110,3 +111,7 @@ class DialEditor(Editor):
         self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()), *ruled)))
         kept = [f"{n}.  {display.torque(b.value, b.u95)}" for n, b in enumerate(self.kept, 1)]
         self.list.setText("\n".join(kept))
+
+    def begin(self) -> None:
+        """Begin with the reading."""
+        self.reading.edit.setFocus()

@@ -86,11 +86,7 @@ class FixtureEditor(Editor):
 
     def load(self) -> None:
         """Show the card's lever."""
-        if self._card.lever is not None:
-            self._show(draft_of(self._card.lever))
-        else:
-            self.kind.set_key("one stud")
-            self.refresh()
+        self._show(draft_of(self._card.lever) if self._card.lever is not None else FixtureDraft())
 
     def take(self, lever: Lever) -> None:
         """Use a lever that was picked."""
@@ -114,9 +110,11 @@ class FixtureEditor(Editor):
         return check(self._draft()).lever
 
     def _edited(self) -> None:
-        checked = check(self._draft())
-        if checked.lever is not None:
-            self._card.put(lever=checked.lever)
+        """Take the form over to the card; one with faults leaves no earlier fixture there to be tested with."""
+        draft = self._draft()
+        checked = check(draft)
+        started = any(text.strip() for text in draft.values.values())
+        self._card.put(lever=checked.lever, lever_faulty=checked.lever is None and started)
         self.refresh()
 
     def refresh(self) -> None:

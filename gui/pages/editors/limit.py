@@ -46,7 +46,7 @@ class LimitEditor(Editor):
 
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__("Limit", "From your own manual or rule book, as printed there. Its source is kept with it.")
-        self._card = card
+        self._card, self._shared = card, shared
         units = [(u, u) for u in LIMIT_UNITS]
         self.chosen = {
             "quantity": Choice("What it limits", QUANTITY_WORDS.items()),
@@ -117,8 +117,9 @@ class LimitEditor(Editor):
 
     def load(self) -> None:
         """Show the card's limit."""
-        if self._card.limit is not None:
-            self._show(draft_of(self._card.limit))
+        self._touched = False
+        limit = self._card.limit
+        self._show(draft_of(limit) if limit is not None else Draft(unit=self._shared.display.unit))
         self.refresh()
 
     def take(self, limit: Limit) -> None:
@@ -160,7 +161,7 @@ class LimitEditor(Editor):
         self.risk.setText(words[0].upper() + words[1:])
 
     def _clear(self) -> None:
-        self._show(Draft())
+        self._show(Draft(unit=self._shared.display.unit))
         self._touched = False
         self._card.put(limit=None)
         self.refresh()

@@ -38,7 +38,7 @@ class TransducerEditor(Editor):
         self._lay_out()
         self.examples.changed.connect(self._example)
         self.found.changed.connect(self._take_found)
-        self.address.changed.connect(lambda: self._card.put(address=self.address.text.strip()))
+        self.address.changed.connect(lambda: self._at(self.address.text.strip()))
         self.load()
 
     def _lay_out(self) -> None:
@@ -74,8 +74,11 @@ class TransducerEditor(Editor):
         self.refresh()
 
     def take(self, description: Description) -> None:
-        """Use a transducer that was picked."""
-        self._card.put(description=description, address=self._card.address or description.transducer.identity)
+        """Use a transducer that was picked, where it was last used; a practice ends with that."""
+        if self._card.practice:
+            self._tester.fresh()
+        address = self._tester.last_port(description) or self._card.address
+        self._card.put(description=description, address=address)
         self.message.setText("")
         self.load()
 
@@ -151,7 +154,13 @@ class TransducerEditor(Editor):
     def _take_found(self) -> None:
         if self.found.key:
             self.address.set_text(self.found.key)
-            self._card.put(address=self.found.key)
+            self._at(self.found.key)
+
+    def _at(self, address: str) -> None:
+        """Take a port or an address; the virtual transducer of a practice has none."""
+        if self._card.practice:
+            self._tester.fresh()
+        self._card.put(address=address)
 
     def refresh(self) -> None:
         """Show what is known of it."""

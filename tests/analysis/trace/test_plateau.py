@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from scipy.signal import lfilter
 
-from analysis.trace.plateau import autocorrelation, find_plateau, mean_uncertainty
+from analysis.trace.averaging import autocorrelation, mean_uncertainty
+from analysis.trace.plateau import find_plateau
 from analysis.trace.stickslip import find_cycles
 
 RATE = 500.0

@@ -147,7 +147,13 @@ def test_nothing_is_taken_from_counts_that_say_nothing(entry: AxleEntry) -> None
 
 
 def test_every_field_is_on_the_card_at_once_and_its_faults_are_told(entry: AxleEntry) -> None:
-    for key, text in (("tag", " C 41 "), ("ratio", "3,73"), ("pack_build", "2 × 6"), ("shim", "0,3"), ("reason", "x")):
+    for key, text in (
+        ("tag", " C 41 "),
+        ("ratio", "3,73"),
+        ("pack_build", "2 × 6"),
+        ("shim", "0,3 mm"),
+        ("reason", "x"),
+    ):
         entry.type_in(key, text)
     axle = entry._card.axle
     assert (axle.tag, axle.ratio, axle.pack_build, axle.shim_mm) == ("C 41", 3.73, "2 × 6", 0.3)
@@ -156,7 +162,7 @@ def test_every_field_is_on_the_card_at_once_and_its_faults_are_told(entry: AxleE
     assert "ring/pinion" in entry.wrong["ratio"]
     assert "length" in entry.wrong["shim"]
     assert (entry._card.axle.ratio, entry._card.axle.shim_mm) == (None, None)
-    entry.type_in("shim", "-1")
+    entry.type_in("shim", "-1 mm")
     assert "0 to 100" in entry.wrong["shim"]
 
 

@@ -74,11 +74,11 @@ def test_an_unlikely_limit_is_asked_about() -> None:
     [
         # Common practice, no source: 17.5 in lever, one stud of a 4.25 in stud circle, in line.
         ({"stud_circle_mm": "4.25 in", "length_mm": "17.5 in"}, (17.5 + 2.125) / 17.5),
-        ({"stud_circle_mm": "5x114.3", "length_mm": "450"}, 1 + 57.15 / 450),
+        ({"stud_circle_mm": "5x114.3 mm", "length_mm": "450 mm"}, 1 + 57.15 / 450),
         ({"stud_circle_mm": "114,3 mm", "length_mm": "45 cm", "angle_deg": "90°"}, 1.0),
-        ({"stud_circle_mm": "114.3", "length_mm": "450 mm", "angle_deg": "180"}, 1 - 57.15 / 450),
+        ({"stud_circle_mm": "114.3 mm", "length_mm": "450 mm", "angle_deg": "180"}, 1 - 57.15 / 450),
         (
-            {"stud_circle_mm": "114.3", "length_mm": "450 mm", "angle_deg": "45"},
+            {"stud_circle_mm": "114.3 mm", "length_mm": "450 mm", "angle_deg": "45"},
             1 + 57.15 / 450 * math.cos(math.pi / 4),
         ),
     ],

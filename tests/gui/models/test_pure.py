@@ -23,10 +23,9 @@ import importlib
 for name in sys.argv[1:]:
     importlib.import_module(name)
 from gui.models.job import JobCard
-from gui.models.checks import CHECKS
 from gui.models.judge import Judge
 from gui.models.run import TestRun
-run = TestRun(JobCard(), CHECKS, Judge(JobCard()))
+run = TestRun(JobCard(), Judge(JobCard()))
 run.start()
 run.act()
 assert run.checks[0].ticked

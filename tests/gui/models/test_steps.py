@@ -8,8 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from analysis.cautions import CAUTIONS
 from analysis.results import Breakaway, Pull, Rotating
 from gui.models.caught import Judged, PullList
+from gui.models.checks import checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.display import UNITS, Display
 from gui.models.flow import Flow, Stand, Step
@@ -18,7 +20,7 @@ from gui.models.relay import Analyst, Broken, Found, Relay, Samples, StageClosed
 from gui.models.settings import Settings
 from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
 from logger.errors import FileError, InputError
-from logger.header import Lever, Limit
+from logger.header import Lever, Limit, Test
 from logger.samples import Block, Ending, EndReason
 from logger.toml_file import write_toml
 
@@ -67,7 +69,9 @@ def feed(coach: Coach, torque: np.ndarray, *, rest: float | None = None, dwell: 
 def test_coach_of_a_good_pull() -> None:
     ramp, steady = np.linspace(0, 40, 500), np.full(1800, 36.0)
     seen = feed(Coach(100.0, 30.0), np.concatenate([np.zeros(300), ramp, steady]))
-    assert seen == [Hint.READY, Hint.LOADING, Hint.KEEP_TURNING, Hint.RELEASE]
+    assert seen == [Hint.READY, Hint.LOADING, Hint.KEEP_TURNING, Hint.RELEASE], (
+        "the torque fell from its peak: it turns"
+    )
 
 
 def test_coach_of_a_jerk() -> None:
@@ -335,3 +339,42 @@ def test_lists_say_what_is_wrong(tmp_path: Path) -> None:
     assert any("braekaway" in problem for problem in library.limits.problems)
     with pytest.raises(FileError):
         library.limits.send_out("nobody", tmp_path / "x.toml")
+
+
+def test_coach_says_keep_turning_only_while_something_turns() -> None:
+    held = np.concatenate([np.zeros(300), np.linspace(0, 40, 500), np.full(900, 40.0)])  # it never gives way
+    seen = feed(Coach(100.0, 30.0), held)
+    assert Hint.KEEP_TURNING not in seen
+    assert Hint.IF_IT_TURNS in seen
+    stands, turns = Coach(100.0, 30.0, turned_deg=0.2), Coach(100.0, 30.0, turned_deg=12.0)
+    assert Hint.NOTHING_TURNS in feed(stands, held)
+    assert Hint.RELEASE not in feed(Coach(100.0, 30.0, turned_deg=0.2), held)
+    assert Hint.KEEP_TURNING in feed(turns, held)
+
+
+HELD = ("other side", "case", "none")
+KINDS = [Test(place=p, held=h, gear=g) for p in ("car", "bench") for h in HELD for g in ("neutral", "in gear")]
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda k: f"{k.place}-{k.held}-{k.gear}")
+def test_checks_are_true_for_the_kind_of_test(kind: Test) -> None:
+    keys = {check.key for check in checks_for(kind)}
+    assert ("chocks" in keys) == ("stands" in keys) == (kind.place == "car")
+    assert ("neutral" in keys) == (kind.place == "car" and kind.gear == "neutral")
+    assert ("in-gear" in keys) == (kind.place == "car" and kind.gear == "in gear")
+    assert [("held" in keys), ("case-held" in keys), ("both-free" in keys)].count(True) == 1
+    assert {"measures-only", "clear", "rating", "stop"} <= keys
+
+
+def test_what_is_not_stated_is_asked_and_every_gate_is_asked_somewhere() -> None:
+    gates = {caution.key for caution in CAUTIONS if caution.gate}
+    assert {check.key for check in checks_for(Test())} == gates
+    assert set().union(*({check.key for check in checks_for(kind)} for kind in KINDS)) == gates
+
+
+def test_with_a_drag_first_the_wheel_is_held_afterwards() -> None:
+    kind = Test(place="car", held="other side", gear="neutral")
+    before = {check.key for check in checks_for(kind, drag_first=True)}
+    assert "both-free" in before
+    assert "held" not in before
+    assert [check.key for check in holding_checks(kind)] == ["held"]

@@ -1,0 +1,37 @@
+"""How the transducer of a test stands, and a message to its user: plain values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Link(StrEnum):
+    """How the transducer stands."""
+
+    NONE = "not connected"
+    OPENING = "connecting"
+    LIVE = "live"
+    SILENT = "silent"
+    RETRYING = "reconnecting"
+    ENDED = "ended"
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """A message that stays until it is answered: what happened, what is safe, what to do.
+
+    Attributes
+    ----------
+    text : str
+        For the user.
+    serious : bool
+        Whether something is lost or wrong.
+    can_rescue, can_zero : bool
+        Whether the recording can be saved elsewhere, or the zero taken anew.
+    """
+
+    text: str
+    serious: bool = False
+    can_rescue: bool = False
+    can_zero: bool = False
