@@ -54,6 +54,9 @@ QUICKEST_RELEASE_S, GONE = 0.03, 0.3
 RESOLVED = 0.05
 """A ramp that rises by more than this share of the breakaway between two readings does not resolve its peak."""
 
+SHORTEST_S = 0.5
+"""A slip that was steady for less than this (s) is called short, though its level is stated."""
+
 KEPT = 0.4
 """A slip of which less than this share was steady is called unsteady."""
 
@@ -211,6 +214,9 @@ def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> 
     elif plateau.climbs:
         text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
         found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.steady_s < SHORTEST_S:
+        text = f"only {plateau.steady_s:.1f} s of steady turning: keep turning evenly, two seconds or more"
+        found.append(Reason(Code.SHORT, text))
     elif plateau.uneven or plateau.steady_s < KEPT * (time_s[-1] - plateau.start_s):
         found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
     return found

@@ -188,14 +188,14 @@ class LiveReader:
 
     def _as_written(self, pull: Pull) -> Pull:
         """Give the pull with times as they stand in the file."""
-        written = self._intake.as_written
+        shift = pull.start_s - self._intake.as_written(pull.start_s)
         b, r = pull.breakaway, pull.rotating
         return replace(
             pull,
-            start_s=written(pull.start_s),
-            end_s=written(pull.end_s),
-            breakaway=None if b is None else replace(b, time_s=written(b.time_s)),
-            rotating=None if r is None else replace(r, start_s=written(r.start_s), end_s=written(r.end_s)),
+            start_s=pull.start_s - shift,
+            end_s=pull.end_s - shift,
+            breakaway=None if b is None else replace(b, time_s=b.time_s - shift),
+            rotating=None if r is None else replace(r, start_s=r.start_s - shift, end_s=r.end_s - shift),
         )
 
     def _learn_rest(self, stop: int, level_nm: float) -> None:

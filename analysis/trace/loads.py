@@ -1,6 +1,6 @@
 """A load on the lever as it is worked with: turned to positive, spikes out, and told from a lever that hangs.
 
-Offered: ``Window``, ``Load``, ``turned``, ``lies_still``.
+Offered: ``Window``, ``Load``, ``turned``, ``lies_still``, ``stands_out``, ``lands``.
 """
 
 from __future__ import annotations
@@ -31,6 +31,11 @@ STILL_PEAK = 1.03
 
 STILL_BLOCK_S = 0.025
 """Stillness is seen in blocks of this length (s): a quarter period of the tremor."""
+
+LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
+"""A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading to the
+next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest to slip).
+Readings further apart than the last (s) do not tell."""
 
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
@@ -163,7 +168,7 @@ def _noise(window: Window, step_nm: float) -> float:
 
 
 def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
-    """Whether this lies as still as a lever that hangs: without a peak, a hand or a pack in it.
+    """Whether this lies as still as a lever that hangs, once it has rung down: no hand and no pack in it.
 
     Parameters
     ----------
@@ -183,5 +188,23 @@ def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
     if len(means) < 3 or np.ptp(means) > max(STILL_SPREAD * height_nm, 2 * STILL_NOISES * noise):
         return False
     shake = float(np.median(np.abs(np.diff(means)))) / 0.95
-    peak = quantile(held[: len(held) // 2], 0.98)
-    return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm) and peak < STILL_PEAK * float(means.mean())
+    return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm)
+
+
+def stands_out(load: Load, x: Floats) -> bool:
+    """Whether something in the first half stood out above the rest of it, as a breakaway does."""
+    held = x[load.half[0] : load.half[-1] + 1]
+    first, second = np.array_split(held, 2)
+    return quantile(first, 0.98) > STILL_PEAK * float(np.median(second))
+
+
+def lands(load: Load, x: Floats, height_nm: float) -> bool:
+    """Whether the load was there at once, quicker than a hand brings it up."""
+    if load.interval_s > LANDS_SLOWEST_S:
+        return False
+    low = np.flatnonzero(x[: load.half[0] + 1] < LANDS_FROM * height_nm)
+    high = np.flatnonzero(x[load.half[0] :] > LANDS_TO * height_nm)
+    if not len(low) or not len(high):
+        return False
+    rise = slice(low[-1], load.half[0] + high[0] + 1)
+    return rise.stop - rise.start <= 2 or float(load.time_s[rise.stop - 1] - load.time_s[rise.start]) < LANDS_S

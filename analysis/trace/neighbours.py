@@ -65,7 +65,7 @@ class Neighbours:
         self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if not read.states:
             return (*self._take_back(), *self._state(read.pull))
-        if read.still and not self._slips and read.height_nm < self._most_nm:
+        if read.still and not self._slips and (read.landed or read.height_nm < self._most_nm):
             self._waiting.append(read)
             return ()
         if self._is_small(read):
@@ -88,7 +88,7 @@ class Neighbours:
         """Take note of a pull's height, and of what that says of those before."""
         if read.still:
             return self._take_back()
-        if not read.again:
+        if not read.again or not self._slips:
             self._slips.insert(int(np.searchsorted(self._slips, read.height_nm)), read.height_nm)
         self._usual_nm = self._slips[len(self._slips) // 2]
         waiting, self._waiting = self._waiting, []

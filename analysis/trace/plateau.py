@@ -74,6 +74,9 @@ FEW, SPARSE_S, FEW_U = 4, 0.1, 0.01
 """With fewer readings than this, of a display that gives one in this time (s) or longer, their plain mean is stated, with at
 least this relative standard uncertainty."""
 
+LEAST_DOF = 3
+"""A stretch was chosen for keeping within a band: its scatter is known at least as well as from four readings."""
+
 SWING_S = 0.12
 """The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
 whole cycles of stick-slip: what swings within adds nothing to it."""
@@ -173,7 +176,7 @@ def find_plateau(
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
         u_nm=max(
-            level_uncertainty(block_means(kept, swing)),
+            level_uncertainty(block_means(kept, swing), LEAST_DOF),
             UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
             (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / NORMAL_95 if other_nm else 0.0,
         ),

@@ -32,7 +32,7 @@ from analysis.trace.gates import (
     slip_reasons,
 )
 from analysis.trace.handoff import Handoff, find_handoff
-from analysis.trace.loads import Load, Window, lies_still, turned
+from analysis.trace.loads import Load, Window, lands, lies_still, stands_out, turned
 from analysis.trace.plateau import Plateau, find_plateau, together
 from analysis.trace.ramp import fades
 from analysis.trace.slipping import cut_off, stays_up
@@ -109,15 +109,18 @@ CLIPPED_SHARE = 0.05
 class Read:
     """A pull, and its plateau as found: a re-grip goes on from there.
 
-    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs; ``again``:
-    it is the pull before as a whole.
+    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
+    ``landed``: and was there at once; ``again``:
+    it is the pull before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
     """
 
     pull: Pull
     plateau: Plateau | None = None
     height_nm: float = 0.0
     still: bool = False
+    landed: bool = False
     again: bool = False
+    told: bool = False
 
     @property
     def states(self) -> bool:
@@ -178,9 +181,10 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     read = _read(frame, part, load, hand, window, before, sensor)
     if read is None or not read.states:
         return None if read is None else replace(read, height_nm=height)
-    told = read.pull.turning is not None or before is not None
-    still = not told and lies_still(load, x, height, sensor)
-    return replace(read, height_nm=part.slip_nm, still=still, again=before is not None)
+    still = not read.told and lies_still(load, x, height, sensor)
+    landed = still and lands(load, x, height)
+    still = landed or (still and not stands_out(load, x))
+    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, again=before is not None)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -267,7 +271,7 @@ def _read(
         reasons=reasons,
         notes=(HELD_OR_SLIPPED,) if peakless else (),
     )
-    return Read(pull, plateau)
+    return Read(pull, plateau, told=slip is not None or before is not None)
 
 
 def _gave_up(window: Window, *, zero_moved: bool = False) -> tuple[Reason, ...]:
