@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 LEVER = 0.35
 """What lies still below this share of the usual pull is the lever: a heavy one on a worn pack has a third of it."""
 
-SMALL = 0.2
+SMALL = 0.25
 """What is below this share of the usual pull is no pull, still or not: packs, sides and directions differ by less."""
 
 SMALL_OF_LARGEST = 0.15

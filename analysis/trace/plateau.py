@@ -63,9 +63,10 @@ OVER_GAIN = 0.6
 MAXIMUM_S = 0.02
 """The maximum over the stretch is one of means over this time (s)."""
 
-CLIMB, CLIMB_PARTS = 0.15, 8
-"""A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
-it, has no level: packs wave and settle by less ..."""
+CREEP, CLIMB, CLIMB_PARTS = 0.05, 0.25, 8
+"""A torque that changes by more than the second share over the steady stretch, in a straight line through so many parts of
+it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its level is
+anywhere on the way ..."""
 
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
@@ -178,6 +179,7 @@ def find_plateau(
         u_nm=max(
             level_uncertainty(block_means(kept, swing), LEAST_DOF),
             UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
+            abs(climb) * float(kept.mean()) / 12**0.5 if abs(climb) > CREEP else 0.0,
             (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / NORMAL_95 if other_nm else 0.0,
         ),
         steady_s=float(len(kept) * step),

@@ -27,13 +27,15 @@ from analysis.trace.gates import (
     ZERO_MOVED,
     clipped,
     fell_at_once,
+    few_readings,
     near,
     peak_reasons,
     slip_reasons,
+    two_levels,
 )
 from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, lands, lies_still, stands_out, turned
-from analysis.trace.plateau import Plateau, find_plateau, together
+from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
 from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
@@ -252,7 +254,7 @@ def _read(
     if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
         peak = None
     reasons = _reasons(frame, part, peak, plateau, window)
-    peak, plateau = _stated(part, peak, plateau)
+    peak, plateau = _stated(part, peak, plateau, to_end=window.to_end)
     breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
@@ -269,9 +271,25 @@ def _read(
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,
-        notes=(HELD_OR_SLIPPED,) if peakless else (),
+        notes=_notes(peak, plateau, hand, peakless=peakless),
     )
     return Read(pull, plateau, told=slip is not None or before is not None)
+
+
+def _notes(peak: Peak | None, plateau: Plateau | None, hand: Handoff, *, peakless: bool) -> tuple[str, ...]:
+    """Say what widened an interval, and what the torque alone cannot tell."""
+    found = []
+    if peakless:
+        found.append(HELD_OR_SLIPPED)
+    if peak is not None and few_readings(peak):
+        found.append(few_readings(peak))
+    if hand.other_nm is not None:
+        found.append(two_levels(hand.level_nm, hand.other_nm))
+    if plateau is not None and abs(plateau.climb) > CREEP:
+        found.append(
+            f"the torque changed by {100 * plateau.climb:+.0f} % while turning: the interval reaches both ends"
+        )
+    return tuple(found)
 
 
 def _gave_up(window: Window, *, zero_moved: bool = False) -> tuple[Reason, ...]:
@@ -326,13 +344,15 @@ def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None
     )
 
 
-def _stated(part: Part, peak: Peak | None, plateau: Plateau | None) -> tuple[Peak | None, Plateau | None]:
+def _stated(
+    part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
+) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
     if peak is not None and near(part.clipped, peak.index):
         peak = None
     if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
         plateau = None
-    if plateau is not None and plateau.climbs:
+    if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts
         distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
         return (peak if distinct else None), None
     return peak, plateau
