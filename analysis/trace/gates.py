@@ -142,15 +142,25 @@ def caught_up_in(interval_s: float) -> int:
     return max(1, math.ceil(CATCH_UP_S / interval_s))
 
 
+def stuck(time_s: Floats, torque_nm: Floats) -> slice:
+    """Give the readings of the longest stretch that stood still for so long that it is no reading; empty if none did."""
+    still_s, times, first = _longest_still(time_s, torque_nm)
+    return slice(first, first + times + 1) if still_s > STUCK_S and times >= STUCK_SAMPLES else slice(0, 0)
+
+
 def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:
     """Give the longest time over which the reading did not change at all (s), and its number of readings."""
+    return _longest_still(time_s, torque_nm)[:2]
+
+
+def _longest_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int, int]:
     n = len(torque_nm)
     if n < 2:
-        return 0.0, n
+        return 0.0, n, 0
     edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
     longest = int(np.argmax(edges[1:] - edges[:-1]))
     first, last = int(edges[longest]), int(edges[longest + 1])
-    return float(time_s[last] - time_s[first]), last - first
+    return float(time_s[last] - time_s[first]), last - first, first
 
 
 def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:

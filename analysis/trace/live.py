@@ -135,6 +135,8 @@ class LiveReader:
         if last:
             spans += self._segments.finish()
         pulls = tuple(pull for span in spans for pull in self._pulls_of(span))
+        if last:
+            pulls += self._said.finish()
         if last and np.isnan(self._noise_nm):
             self._learn_rest(self._cut, self._segments.level_nm)
         self._forget()

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.results import Code, Pull, Reason
-from analysis.trace.gates import LAY_STILL
+from analysis.trace.gates import LAY_STILL, TOO_SMALL, ZERO_MOVED
 
 if TYPE_CHECKING:
     from analysis.trace.pulls import Read
@@ -32,6 +32,10 @@ SMALL_OF_LARGEST = 0.15
 
 LEVER_OF_CAPACITY = 0.15
 """No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre are 15 N·m)."""
+
+
+RELEASED_AFTER_S = 10.0
+"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time (s)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,27 +60,46 @@ class Neighbours:
         self._capacity_nm = sensor.capacity_nm or np.inf
         self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
         self._usual_nm = self._largest_nm = 0.0
+        self._zeroed: Pull | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
         self._stated: list[_Stated] = []  # those that may yet be taken back
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
-        self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
-        if not read.states:
-            return (*self._take_back(), *self._state(read.pull))
-        if read.still and not self._slips and (read.landed or read.height_nm < self._most_nm):
-            self._waiting.append(read)
+        if self._follows_a_zero(read.pull):
             return ()
+        self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if self._is_small(read):
             return ()
+        if not self._slips and self._may_be_a_lever(read):
+            self._waiting.append(read)
+            return ()
+        if not read.states:
+            return (*self._take_back(), *self._state(read.pull))
         return (*self._know(read), *self._state(read.pull, read))
+
+    def _may_be_a_lever(self, read: Read) -> bool:
+        if TOO_SMALL in read.pull.reasons:
+            return True
+        return read.still and (read.landed or read.height_nm < self._most_nm)
+
+    def _follows_a_zero(self, pull: Pull) -> bool:
+        """Whether this is the release of a load under which the transducer had set its zero."""
+        if ZERO_MOVED in pull.reasons:
+            self._zeroed = pull
+            return False
+        zeroed, self._zeroed = self._zeroed, None
+        return (
+            zeroed is not None and zeroed.direction != pull.direction and pull.start_s - zeroed.end_s < RELEASED_AFTER_S
+        )
 
     def finish(self) -> tuple[Pull, ...]:
         """State what waited in vain: nothing in the recording shows whether it was a lever."""
         waiting, self._waiting = self._waiting, []
-        named = (_named(read.pull, LAY_STILL) for read in waiting if not self._is_small(read))
-        return tuple(pull for pull_named in named for pull in self._state(pull_named))
+        left = [read.pull for read in waiting if not self._is_small(read)]
+        named = [_named(pull, LAY_STILL) if pull.breakaway or pull.rotating else pull for pull in left]
+        return tuple(said for pull in named for said in self._state(pull))
 
     def _is_small(self, read: Read) -> bool:
         return read.height_nm < self._least(still=read.still)

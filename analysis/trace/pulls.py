@@ -31,6 +31,7 @@ from analysis.trace.gates import (
     near,
     peak_reasons,
     slip_reasons,
+    stuck,
     two_levels,
 )
 from analysis.trace.handoff import Handoff, find_handoff
@@ -176,7 +177,7 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
     if small:
-        return Read(replace(frame, reasons=(TOO_SMALL,)))
+        return Read(replace(frame, reasons=(TOO_SMALL,)), height_nm=height)
     part = _part(load, x, hand.foot, window, sensor)
     if len(part.time_s) < 3 or part.slip_nm < height / 4:
         return None  # no level at all in it
@@ -348,8 +349,11 @@ def _stated(
     part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
 ) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
-    if peak is not None and near(part.clipped, peak.index):
+    frozen = stuck(part.time_s, part.torque_nm)
+    if peak is not None and (near(part.clipped, peak.index) or frozen.start <= peak.index < frozen.stop):
         peak = None
+    if plateau is not None and plateau.steady[frozen].sum() > CLIPPED_SHARE * plateau.steady.sum():
+        plateau = None
     if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
         plateau = None
     if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts

@@ -36,13 +36,19 @@ RELEASED = 0.25
 RELEASED_S = 0.15
 """... for this long (s): stick-slip and ringing come back sooner."""
 
-RESTS, RESTS_S = 0.6, 1.0
+RESTS, RESTS_S = 0.5, 1.0
 """A load has also ended when the torque lies still below this share of its maximum for this long (s): the lever hangs
 differently ..."""
 
 SLIPPED_S = 0.4
 """... if it had kept above that share for this long (s) after its maximum. After a sharper peak, what lies still is the
 plateau."""
+
+RESTLESS = 1.5
+"""A stream that begins under load is at rest when it is so much quieter, and nearer to the transducer's zero."""
+
+SEEN_S = 0.25
+"""So much of the time between two blocks counts (s): what was in a gap nobody saw."""
 
 GROWS = 2.5
 """A load that grows to so many times a level at which it had lain still is a new one, from that level on ..."""
@@ -146,6 +152,7 @@ class Segmenter:
         self._still_since_s = 0.0  # the torque has kept to still_nm since
         self._still_since = 0
         self._still_nm = 0.0
+        self._steps_nm = 0.0  # deviation of the blocks while it lies still
         self._shelf: _Shelf | None = None  # the last still stretch in the load
         self._aside: tuple[Span, _Shelf] | None = None  # a load or a lever: the next load shows
         self._blocks = 0
@@ -208,7 +215,7 @@ class Segmenter:
 
     def _run_loaded(self, times: list[float], blocks: list[float], at: int) -> int:
         """Go on as long as the torque stays within what the load has seen, and not far below its maximum."""
-        if self.may_be_cut or self._aside is not None:
+        if self._first or self._aside is not None:
             return at
         sign, most = self._sign_and_most()
         floor, begin = self.level_nm + sign * RESTS * most, at
@@ -222,7 +229,7 @@ class Segmenter:
             at = len(blocks)
         if at > begin:
             self._low_since = None
-            self._slipped_s += times[at - 1] - self._last_s
+            self._slipped_s += min(times[at - 1] - self._last_s, (at - begin) * SEEN_S)
             self._last_s, self._last_nm = times[at - 1], blocks[at - 1]
             self._blocks += at - begin
         return at
@@ -292,17 +299,20 @@ class Segmenter:
         if sign * away < RELEASED * most:
             return self._low(t, b)
         self._low_since = None
+        self._steps_nm += NOISE_SHARE * (abs(b - self._last_nm) / MEAN_STEP - self._steps_nm)
         if most > 1.03 * self._top_nm:
             self._top_nm, self._slipped_s = most, 0.0
         elif sign * away > RESTS * most:
-            self._slipped_s += t - self._last_s
+            self._slipped_s += min(t - self._last_s, SEEN_S)
         if abs(b - self._still_nm) > self._still_limit():
             self._leave_shelf(t)
             self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
+            self._steps_nm = self._noise_nm
         elif sign * away < RESTS * most and t - self._still_since_s > RESTS_S:
             if self._slipped_s > SLIPPED_S:
                 return self._close(self._still_since, t, b)
-            if self._first and abs(b) < RELEASED * abs(self.level_nm):  # what came before was the load
+            if self._first and abs(b) < RELEASED * abs(self.level_nm) and self._noise_nm > RESTLESS * self._steps_nm:
+                # what came before was the load
                 self._start = 0
                 return self._close(self._still_since, t, b, from_start=True)
         self._lever_put_on(t, b)

@@ -100,7 +100,7 @@ def _breaks(t: Floats, x: Floats, low: float, high: float) -> bool:
     down = state[known[turns]] > 0
     if not down.any() or down.all():
         return False
-    return bool(np.median(way_s[down]) < max(BREAKS_S, BREAKS * np.median(way_s[~down])))
+    return float(np.median(way_s[down])) < max(BREAKS_S, BREAKS * float(np.median(way_s[~down])))
 
 
 def _falls(t: Floats, x: Floats, low: float, high: float) -> Floats:

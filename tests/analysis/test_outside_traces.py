@@ -54,7 +54,8 @@ def test_rise_plateau_fall_of_a_pointing_hand():
             continue  # the hand points for less than the second and a half that a pull takes
         long += 1
         y += rng.normal(0, 0.1, len(y))
-        pulls = [p for p in read_torque(np.arange(len(y)) / 25.0, y).pulls if p.rotating and p.direction > 0]
+        reading = read_torque(np.arange(len(y)) / 25.0, y)
+        pulls = [p for p in reading.pulls if p.rotating and p.direction > 0]
         levels = [p.handoff_nm + p.rotating.at_sensor_nm for p in pulls]
         found += any(abs(level - top) < 0.03 * np.ptp(y) for level in levels)
     assert long >= 40

@@ -57,7 +57,7 @@ class TestSteadyTime:
 
     def test_torque_that_climbs_is_marked(self):
         t, x = slipping(5.0)
-        assert find_plateau(t, x * (1 + 0.06 * t), 0.0, 5.0).climbs
+        assert find_plateau(t, x * (1 + 0.08 * t), 0.0, 5.0).climbs
         assert not find_plateau(t, x, 0.0, 5.0).climbs
 
     def test_stick_slip_is_averaged_over_whole_cycles(self):
