@@ -25,8 +25,9 @@ SETTLE_S = 0.2
 RELEASE_S = 0.15
 """The hand begins to leave the lever about this time (s) before the torque has clearly fallen."""
 
-MARGINS = 0.35
-"""... and both are shortened to this share of a slip that is so short that little else would be left of it."""
+SETTLE_MOST, RELEASE_MOST = 0.1, 0.25
+"""... and both take at most these shares of a slip that is so short that little else would be left of it: what swings
+averages out, what is let go does not."""
 
 LEAST_S = 0.4
 """A steady stretch shorter than this is no plateau (s)."""
@@ -138,8 +139,8 @@ def find_plateau(
         Stick-slip: then the average runs over whole cycles.
     """
     short_s, band = SHORT_S, BAND
-    share = min(1.0, MARGINS * (end_s - start_s) / (SETTLE_S + RELEASE_S))
-    start_s, end_s = start_s + share * SETTLE_S, end_s - share * RELEASE_S
+    long_s = end_s - start_s
+    start_s, end_s = start_s + min(SETTLE_S, SETTLE_MOST * long_s), end_s - min(RELEASE_S, RELEASE_MOST * long_s)
     if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
         short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
