@@ -108,7 +108,7 @@ def read_foreign(data: bytes, file: str, names: Names, sidecar_unit: str = "") -
     stamps = put_in_order(time_s, *values[1:])
     if stamps.refused:
         raise FileError(
-            f"{file}: column '{layout.names[time_at]}': {stamps.refused}; export the trace anew, with a time for each row"
+            f"{file}: column '{layout.names[time_at]}': {stamps.refused}; export the trace anew, with a time a row"
         )
     time_s, values = time_s[stamps.rows], [column[stamps.rows] for column in values]
     problems += stamps.notes

@@ -1,7 +1,8 @@
 """Time stamps as loggers write them: several rows with one stamp, rows out of order, rows written twice, clocks set.
 
-Only what leaves the order of the samples certain is put right, and all of it is said. Rows that share a stamp and clocks
-that were set back keep their stamps here: whoever reads the trace spreads or shifts them (``analysis.trace.traces``).
+Only what leaves the order of the samples certain is put right, and all of it is said. Rows that share a stamp and
+clocks that were set back keep their stamps here: whoever reads the trace spreads or shifts them
+(``analysis.trace.traces``).
 
 Offered: ``Stamps``, ``put_in_order``.
 """

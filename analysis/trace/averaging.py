@@ -58,7 +58,8 @@ def level_uncertainty(values: Floats, least_dof: float = 1.0) -> float:
     ``mean_uncertainty`` is itself an estimate. Summed over lags up to W its relative variance is 2 (2 W + 1)/n (N.
     Madras, A. D. Sokal, J. Stat. Phys. 50 (1988) 109, from memory), as that of a variance with n/(2 W + 1) degrees of
     freedom has; the t factor of those, over 1.96, widens it. A stretch shorter than a few of its own correlation times
-    pays for it, as far as ``least_dof`` lets it: the interval covers 95 % from ten independent readings on, 88 % of five (``make coverage``).
+    pays for it, as far as ``least_dof`` lets it: the interval covers 95 % from ten independent readings on, 88 % of
+    five (``make coverage``).
     """
     u, dof = _mean_uncertainty(values)
     return u * t_factor(max(dof, least_dof)) / NORMAL_95

@@ -82,8 +82,8 @@ HELD = Reason(
 )
 LAY_STILL = Reason(
     Code.NEVER_SLIPPED,
-    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks away, "
-    "or record the wheel's angle",
+    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks "
+    "away, or record the wheel's angle",
 )
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
@@ -143,7 +143,7 @@ def caught_up_in(interval_s: float) -> int:
 
 
 def stuck(time_s: Floats, torque_nm: Floats) -> slice:
-    """Give the readings of the longest stretch that stood still for so long that it is no reading; empty if none did."""
+    """Give the readings of the longest stretch that stood still for too long to be readings; empty if none did."""
     still_s, times, first = _longest_still(time_s, torque_nm)
     return slice(first, first + times + 1) if still_s > STUCK_S and times >= STUCK_SAMPLES else slice(0, 0)
 

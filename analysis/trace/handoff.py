@@ -2,8 +2,8 @@
 
 The foot of a slow ramp is easily taken for the level, a bump may have come a moment before, and the lever may have
 been moved. So the trace is walked back from the ramp, and every stretch that keeps still *beside that ramp* is a
-candidate: what is a tenth as steep as the ramp is not the ramp. The latest candidate counts, unless it was so short that
-a hand may merely have hesitated there on its way up; then the one before counts, and the interval reaches both.
+candidate: what is a tenth as steep as the ramp is not the ramp. The latest candidate counts, unless it was so short
+that a hand may merely have hesitated there on its way up; then the one before counts, and the interval reaches both.
 
 Offered: ``Handoff``, ``find_handoff``.
 """
@@ -44,8 +44,8 @@ STILL_SHARE, STILL_NOISES = 0.002, 4.5
 noise (a range of five normal values is 2.3 on average) ..."""
 
 FLAT, FLAT_MOST = 0.085, 0.03
-"""... or if it is so much less steep than the ramp, and keeps within this share of the level: a zero that drifts, a lever
-that swings, a hand that lies on it."""
+"""... or if it is so much less steep than the ramp, and keeps within this share of the level: a zero that drifts, a
+lever that swings, a hand that lies on it."""
 
 HESITATES_S, HESITATES_READINGS = 0.5, 4
 """A stretch shorter than this (s), or of fewer readings, may be a hand that hesitates on its way up ..."""
@@ -54,8 +54,8 @@ APART = 0.01
 """... if it lies further above the stretch before than this share of the pull's level."""
 
 PAUSE_SHARE, PAUSE_S, PAUSE_QUICK = 0.10, 1.2, 0.6
-"""So may a longer one, up to this time (s), that lies further up than this share and was come to as a hand comes up: not
-with this share of the way within three blocks, as a lever that is put on."""
+"""So may a longer one, up to this time (s), that lies further up than this share and was come to as a hand comes up:
+not with this share of the way within three blocks, as a lever that is put on."""
 
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""

@@ -19,12 +19,12 @@ LEVELS, LEVEL_BAND = 0.15, 0.06
 that slips): the level that lasted longest counts, with what lies within this share of it ..."""
 
 STAYED, RIVAL = 0.5, 0.5
-"""... if it stayed there for this share of that time on end. One that lasted as long by this share may be the one as well:
-the interval reaches it."""
+"""... if it stayed there for this share of that time on end. One that lasted as long by this share may be the one as
+well: the interval reaches it."""
 
 
 def longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
-    """Mark what belongs to the level that lasted longest, where there are several, and give the farthest other (0: none).
+    """Mark what belongs to the level that lasted longest, and give the farthest other one (0: there is none).
 
     Nothing is marked where the torque only came by that level again and again. ``x`` are means over a short time.
     """

@@ -33,9 +33,9 @@ STILL_BLOCK_S = 0.025
 """Stillness is seen in blocks of this length (s): a quarter period of the tremor."""
 
 LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
-"""A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading to the
-next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest to slip).
-Readings further apart than the last (s) do not tell."""
+"""A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading
+to the next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest
+to slip). Readings further apart than the last (s) do not tell."""
 
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
@@ -57,7 +57,7 @@ LEAST_SAMPLES = 4
 class Window:
     """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window.
 
-    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way; None: there was none.
+    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did.
     """
 
     samples: Samples

@@ -31,11 +31,13 @@ SMALL_OF_LARGEST = 0.15
 """... nor is what is below this share of the largest load, whatever that was."""
 
 LEVER_OF_CAPACITY = 0.15
-"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre are 15 N·m)."""
+"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre:
+15 N·m)."""
 
 
 RELEASED_AFTER_S = 10.0
-"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time (s)."""
+"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time
+(s)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,16 +65,16 @@ MAXIMUM_S = 0.02
 """The maximum over the stretch is one of means over this time (s)."""
 
 CREEP, CLIMB, CLIMB_PARTS = 0.05, 0.25, 8
-"""A torque that changes by more than the second share over the steady stretch, in a straight line through so many parts of
-it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its level is
-anywhere on the way ..."""
+"""A torque that changes by more than the second share over the steady stretch, in a straight line through so many
+parts of it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its
+level is anywhere on the way ..."""
 
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
 FEW, SPARSE_S, FEW_U = 4, 0.1, 0.01
-"""With fewer readings than this, of a display that gives one in this time (s) or longer, their plain mean is stated, with at
-least this relative standard uncertainty."""
+"""With fewer readings than this, of a display that gives one in this time (s) or longer, their plain mean is stated,
+with at least this relative standard uncertainty."""
 
 LEAST_DOF = 3
 """A stretch was chosen for keeping within a band: its scatter is known at least as well as from four readings."""

@@ -51,8 +51,8 @@ DISTINCT = 0.045
 2.6 % (median) on packs without a static peak."""
 
 DISTINCT_PER_S, DISTINCT_LEAST = 0.25, 0.03
-"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump of a
-hand as well."""
+"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump
+of a hand as well."""
 
 BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
@@ -79,8 +79,8 @@ RESTED_S = 0.5
 """A lever that lay still for less than this (s) between two grips did not come to rest."""
 
 NO_REST_U = 0.005
-"""After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is then
-the standard uncertainty of that."""
+"""After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is
+then the standard uncertainty of that."""
 
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""

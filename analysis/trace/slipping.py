@@ -25,8 +25,8 @@ STAYS_S = 0.2
 """After its peak the torque of a slip stays up for at least this long (s) ..."""
 
 STAYS = 2.0
-"""... and so many times longer than the release would have taken over the same way: the half sine of a hand that gives up
-takes 1.5 times as long."""
+"""... and so many times longer than the release would have taken over the same way: the half sine of a hand that gives
+up takes 1.5 times as long."""
 
 KNOCK_FROM, KNOCK_S = 0.1, 0.25
 """What comes up from this share of its peak within this time (s) and does not turn on is a knock on the lever."""

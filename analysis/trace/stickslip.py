@@ -33,8 +33,9 @@ SLOWEST_S, QUICKEST_S = 4.0, 0.12
 
 
 SLOW_S, BREAKS_S, BREAKS = 0.5, 0.15, 0.6
-"""Cycles slower than this (s) stick and then break: the torque falls through the middle of its swing within this time (s),
-or within this share of the time in which it rises. What rises and falls alike, slowly, is a speed or a hand that wanders."""
+"""Cycles slower than this (s) stick and then break: the torque falls through the middle of its swing within this time
+(s), or within this share of the time in which it rises. What rises and falls alike, slowly, is a speed or a hand that
+wanders."""
 
 
 @dataclass(frozen=True, slots=True)
