@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from logger.door import run_door
+from logger.door import enter, run_door
 
 COMMANDS = {
     "pulls": "find the pulls of recordings: breakaway, rotating torque, interval, result",
@@ -25,7 +25,12 @@ COMMANDS = {
 
 
 def main() -> int:
-    """Run the door."""
+    """Run the door as a program."""
+    return enter(door)
+
+
+def door() -> int:
+    """Run the command that the process was given."""
     return run_door(
         "heldwheel-read",
         "Breakaway and rotating torque from recordings, at the axle, with an interval and a result.",

@@ -20,7 +20,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from analysis.at_axle import CALIBRATION
 from analysis.budget import Budget, Input, combine
+
+NON_LINEARITY = "non-linearity"
 
 # Two results of the same axle this near a factor of two were probably made with different members held.
 FACTOR_TWO = (1.75, 2.25)
@@ -170,7 +173,8 @@ def factor_two(value_nm: float, other_nm: float) -> str:
 def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     """Give torque in gear ÷ torque in neutral, both wheels free, with shared inputs propagated.
 
-    A dimensionless test: calibration and lever, shared by both, cancel to first order.
+    A dimensionless test: gain and lever, shared by both, cancel to first order. What a transducer reads wrong at one
+    torque it need not read wrong at another: as much of its relative error as the two torques lie apart stays.
 
     Raises
     ------
@@ -180,8 +184,14 @@ def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     if not neutral.value > 0:
         raise ValueError("the torque in neutral must be positive")
     ratio = in_gear.value / neutral.value
+    calibration = [r.input.u for b in (in_gear, neutral) for r in b.rows if r.input.name == CALIBRATION]
     terms = [(1 / neutral.value, _named(in_gear, "in gear")), (-ratio / neutral.value, _named(neutral, "neutral"))]
-    return replace(combine("in gear ÷ neutral", terms, "1"), value=ratio)
+    found = replace(combine("in gear ÷ neutral", terms, "1"), value=ratio)
+    if not calibration:
+        return found
+    apart = abs(in_gear.value - neutral.value) / max(abs(in_gear.value), neutral.value)
+    note = "the error at one torque need not be that at another"
+    return found.plus(Input(NON_LINEARITY, 0.0, abs(ratio) * max(calibration) * apart, "1", note=note))
 
 
 ROLLING = {"forwards": {"right": 1, "left": -1}, "backwards": {"right": -1, "left": 1}}

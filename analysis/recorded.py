@@ -65,15 +65,19 @@ class Baseline:
 
     Attributes
     ----------
-    file, sha256 : str
-        The baseline's recording.
+    file, sha256, sidecar_sha256 : str
+        The baseline's recording, the hashes of its bytes and of its sidecar's (empty where there is none).
     test : DragTest
         Raw torque, baseline, and pack means or why they are withheld.
+    problems : tuple of str
+        What is not in order with it.
     """
 
     file: str
     sha256: str
     test: DragTest
+    sidecar_sha256: str = ""
+    problems: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +110,10 @@ class RecordingReading:
         From the sidecar.
     unit : str
         Of the torque column.
-    state, sha256 : str
-        ``closed``, ``recovered`` or ``foreign``, and the file's hash.
+    state : str
+        ``closed``, ``recovered`` or ``foreign``.
+    sha256, above_sha256, sidecar_sha256 : str
+        See ``logger.files.Trace``.
     drag : Baseline or None
         With the drag of both wheels free taken off, where that was recorded.
     """
@@ -128,6 +134,8 @@ class RecordingReading:
     unit: str = "N·m"
     state: str = ""
     sha256: str = ""
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
     drag: Baseline | None = None
 
     @property
@@ -160,7 +168,7 @@ class RecordingReading:
 
 
 def _drag_json(drag: Baseline) -> dict[str, Any]:
-    return {"file": drag.file, "sha256": drag.sha256} | drag.test.to_json()
+    return {"file": drag.file, "sha256": drag.sha256, "problems": list(drag.problems)} | drag.test.to_json()
 
 
 def to_json(readings: Iterable[RecordingReading], *, budgets: bool = False) -> dict[str, Any]:

@@ -19,7 +19,7 @@ from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked
 from analysis.recorded import DIRECTIONS
 from logger.errors import InputError
-from logger.header import Header, Lever, Limit, Zero
+from logger.header import Header, Lever, Limit, Table, Zero
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Tag
@@ -280,8 +280,9 @@ _ASKED: dict[str, Any] = {
     "guard": Guard | None,
     "repeatability": Annotated[float, msgspec.Meta(ge=0, le=10)] | None,
     "drop_outliers": bool,
-    **dict.fromkeys(("time_column", "torque_column", "angle_column", "torque_unit"), str | None),
+    "table": Table | None,
 }
+_BEFORE_0_3 = {"time_column": "time", "torque_column": "torque", "angle_column": "angle", "torque_unit": "unit"}
 
 
 def asked_plain(asked: Asked) -> dict[str, Any]:
@@ -298,6 +299,9 @@ def asked_from(plain: Any) -> Asked:
         They are damaged.
     """
     try:
+        if isinstance(plain, Mapping) and set(_BEFORE_0_3) <= set(plain):  # a report of an earlier version
+            table = {key: plain[name] for name, key in _BEFORE_0_3.items() if plain[name] is not None}
+            plain = {"table": table or None} | {name: v for name, v in plain.items() if name not in _BEFORE_0_3}
         if not isinstance(plain, Mapping) or set(plain) != set(_ASKED):
             raise ValueError("other settings than this program has")
         return Asked(**{name: msgspec.convert(plain[name], kind) for name, kind in _ASKED.items()})

@@ -16,15 +16,14 @@ import csv
 import io
 import json
 import math
-import os
-import tempfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from typing import Literal
 
-from logger.errors import FileError, InputError
+from logger.errors import InputError
+from logger.small_file import write_whole
 from logger.version import VERSION
 
 Cell = str | float | int | bool | None
@@ -200,16 +199,7 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row]
     path = Path(path)
     check_ending(path)
     text = to_csv(columns, rows) if path.suffix.lower() == ".csv" else to_json(columns, rows, bad)
-    temporary = ""
-    try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part")
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
-        os.replace(temporary, path)
-    except OSError as error:
-        if temporary:
-            Path(temporary).unlink(missing_ok=True)
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    write_whole(path, text.encode("utf-8", "replace"))  # a file's odd name must not cost the table
     return path
 
 

@@ -22,12 +22,13 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import msgspec
 
-from logger.errors import InputError
+from logger.errors import FileError, InputError
 from logger.header import Record, TransducerFacts
+from logger.small_file import locked
 from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from logger.weigh import Point
 
@@ -94,17 +95,21 @@ def read_register(path: Path | None = None) -> Instruments:
     return read_toml(path, Instruments) if path.exists() else Instruments()
 
 
-def write_register(instruments: Instruments, path: Path | None = None) -> Path:
-    """Write the register and give its path.
+def change_register(change: Callable[[Instruments], Instruments], path: Path | None = None) -> Path:
+    """Write the register anew from what stands in it, and give its path; other programs wait meanwhile.
 
     Raises
     ------
-    FileError
-        It cannot be written.
+    FileError, DescriptionError
+        It cannot be read or written; what was there is unchanged.
     """
     path = path or register_path()
-    path.parent.mkdir(parents=True, exist_ok=True)
-    write_toml(path, instruments)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileError(f"{path.parent}: cannot be made: {error.strerror or error}") from error
+    with locked(path.parent):
+        write_toml(path, change(read_register(path)))
     return path
 
 
@@ -159,8 +164,6 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
     """
     from logger.weigh import overall
 
-    instruments = read_register(path)
-    instrument = find(instruments, facts.serial) or Instrument(facts=facts)
     worst = max(points, key=lambda point: abs(point.deviation_percent))
     weighing = Weighing(
         at=datetime.now().astimezone().replace(microsecond=0),
@@ -169,8 +172,12 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
         u95_percent=round(worst.u95_percent, 3),
         loads=len(points),
     )
-    kept = msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing))
-    return write_register(put(instruments, kept), path)
+
+    def kept(instruments: Instruments) -> Instruments:
+        instrument = find(instruments, facts.serial) or Instrument(facts=facts)
+        return put(instruments, msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing)))
+
+    return change_register(kept, path)
 
 
 def weighing_words(weighing: Weighing) -> str:

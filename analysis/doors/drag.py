@@ -6,7 +6,7 @@ import argparse
 import json
 from typing import TYPE_CHECKING
 
-from analysis.doors.asking import add_reading_options, asked_of
+from analysis.doors.asking import add_reading_options, asked_of, keep_answers
 from logger.door import Exit
 from logger.errors import InputError
 from logger.units import canonical_unit
@@ -72,6 +72,7 @@ def _read(path: str, asked: Asked) -> RecordingReading:
     from logger.console import note
 
     reading = read_file(path, asked)
+    keep_answers([reading], asked)
     for text in reading.problems:
         note(f"{path}: {text}")
     return reading

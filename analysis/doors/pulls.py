@@ -7,7 +7,7 @@ import json
 import time
 from typing import TYPE_CHECKING
 
-from analysis.doors.asking import add_reading_options, asked_of
+from analysis.doors.asking import add_reading_options, asked_of, keep_answers
 from analysis.doors.options import LEVER_HELP, LIMIT_HELP, limit_doubts
 from logger.door import Exit
 from logger.units import canonical_unit, torque_factor
@@ -71,6 +71,7 @@ def run(args: argparse.Namespace) -> int:
                 progress.show(f"reading {i + 1} of {len(args.files)}: {path}", time.monotonic() - begun)
 
         readings = list(read_files(args.files, asked, before=show))
+    keep_answers(readings, asked)
     if args.json:
         from analysis.recorded import to_json
 

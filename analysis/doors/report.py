@@ -21,7 +21,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from analysis.doors.asking import add_reading_options, asked_of
+from analysis.doors.asking import add_reading_options, asked_of, keep_answers
 from logger.door import Exit
 
 if TYPE_CHECKING:
@@ -78,7 +78,7 @@ def _write(args: argparse.Namespace) -> int:
     from logger.photos import PhotoState, photo_state
 
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
-    material, unit = _material(args.recording, args.neutral, asked)
+    material, unit = _material(args.recording, args.neutral, asked, keep=True)
     try:
         issued = (
             datetime.fromisoformat(args.issued) if args.issued else datetime.now().astimezone().replace(microsecond=0)
@@ -110,7 +110,9 @@ def _write(args: argparse.Namespace) -> int:
     return exit_for([material.result] if material.result is not None else [])
 
 
-def _material(recording: Path | str, neutral: Path | str | None, asked: Asked) -> tuple[Material, str]:
+def _material(
+    recording: Path | str, neutral: Path | str | None, asked: Asked, *, keep: bool = False
+) -> tuple[Material, str]:
     """Read what a report is made from, one recording or the two halves of a ratio, and the unit that suits it."""
     from analysis.pipeline import read_file
     from analysis.report.gather import material_of, ratio_material
@@ -121,6 +123,8 @@ def _material(recording: Path | str, neutral: Path | str | None, asked: Asked) -
         halves = read_halves(recording, neutral, asked)
         return ratio_material(*halves, asked), halves[0].unit
     reading = read_file(recording, asked)
+    if keep:
+        keep_answers([reading], asked)
     bounds = reading.bounds
     unit = bounds.written.unit if bounds is not None and bounds.written.unit != "1" else reading.unit
     return material_of(reading, asked), unit

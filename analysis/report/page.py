@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 MOST_PHOTOS = 12
 """Photographs listed on a page."""
 
-SMALL_SHARE = 0.005
+SMALL_SHARE = 0.01
 """Inputs below this share of the variance stand together in one sentence, with their value and uncertainty."""
 
 _STATES = {

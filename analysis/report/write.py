@@ -25,7 +25,8 @@ from analysis.report.content import Content, clean
 from analysis.report.material import Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
-from logger.errors import FileError, InputError
+from logger.errors import InputError
+from logger.small_file import write_whole
 from logger.units import canonical_unit
 from logger.version import VERSION
 
@@ -207,16 +208,13 @@ def write_report(content: Content, path: Path | str) -> Path:
     InputError
         Another ending.
     FileError
-        It cannot be written.
+        It cannot be written; what was there is unchanged.
     """
     path = Path(path)
     ending = path.suffix.lower()
     if ending not in (".html", ".pdf"):
         raise InputError(f"{path}: a report is written as .html or .pdf")
-    try:
-        path.write_bytes(render(content, ending[1:]))
-    except OSError as error:
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    write_whole(path, render(content, ending[1:]))
     return path
 
 

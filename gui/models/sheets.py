@@ -9,6 +9,7 @@ Conventions
 from __future__ import annotations
 
 import csv
+import io
 import json
 import math
 from dataclasses import dataclass
@@ -18,6 +19,7 @@ from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.tables import neutral
 from gui.models.display import NOTHING
 from logger.errors import FileError, QuantityError
+from logger.small_file import write_whole
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
@@ -214,14 +216,15 @@ def write(written: Written, target: str) -> str:
     FileError
         It cannot be written.
     """
+    text = io.StringIO(newline="")
     try:
-        with open(target, "w", encoding="utf-8", newline="") as file:
-            if target.lower().endswith(".json"):
-                json.dump(written.plain, file, ensure_ascii=False, allow_nan=False)
-            else:
-                csv.writer(file).writerows([_cell(cell) for cell in row] for row in _marked(written))
-    except (OSError, ValueError) as error:
+        if target.lower().endswith(".json"):
+            json.dump(written.plain, text, ensure_ascii=False, allow_nan=False)
+        else:
+            csv.writer(text).writerows([_cell(cell) for cell in row] for row in _marked(written))
+    except ValueError as error:
         raise FileError(f"{target}: cannot be written: {error}") from error
+    write_whole(target, text.getvalue().encode("utf-8", "replace"))
     return target
 
 

@@ -83,7 +83,7 @@ def run(args: argparse.Namespace) -> int:
 
     source, second = _source(args), _second(args)
     description = source.description
-    if description.measures != "torque":
+    if description.measures not in ("torque", "force"):
         raise InputError(f"{description.name}: measures {description.measures}; record it along, with --second")
     header = _checked(args, header_from(args, description.transducer, source.identity))
     commands = _confirmed(args, source)

@@ -11,6 +11,7 @@ from logger.register import (
     Instrument,
     Instruments,
     Weighing,
+    change_register,
     due_warnings,
     find,
     keep_weighing,
@@ -21,7 +22,6 @@ from logger.register import (
     remove,
     warnings,
     weighing_words,
-    write_register,
 )
 from logger.weigh import check_point, dead_weight
 
@@ -80,7 +80,7 @@ def test_the_file_goes_round(tmp_path):
         at=datetime(2026, 4, 1, 9, 30, tzinfo=UTC), agreement="within", worst_percent=0.4, u95_percent=0.3, loads=3
     )
     made = Instruments(instruments=(Instrument(facts=facts(certificate_due=TODAY), weighings=(weighed,)),))
-    write_register(made, path)
+    change_register(lambda _: made, path)
     assert read_register(path) == made
     path.write_text('schema = "heldwheel instruments 1"\n[[instruments]]\nowner = 1\n', encoding="utf-8")
     with pytest.raises(DescriptionError):
@@ -119,7 +119,7 @@ def test_facts_are_completed_and_warned_about(tmp_path):
     kept = facts(
         certificate="2025/7", certificate_due=date(2020, 1, 1), capacity_nm=200.0, accuracy_percent_of_reading=1.0
     )
-    write_register(Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
+    change_register(lambda _: Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
     own = TransducerFacts(serial="g-1042", capacity_nm=150.0)
     completed, told = known_facts(own, path)
     assert (completed.capacity_nm, completed.certificate, completed.accuracy_percent_of_reading) == (

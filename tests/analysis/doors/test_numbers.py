@@ -11,7 +11,7 @@ from analysis.saved import read_lever, read_limit
 from logger import header
 from logger.door import Exit, run_door
 from logger.header import Sidecar
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from tests.analysis.simulated import HUB, ONE_STUD, ZERO, run_of, write_trace
 
 LEVER = ("--lever", "450mm", "--stud-circle", "5x114.3mm", "--angle", "0deg")
@@ -249,11 +249,12 @@ class TestLimit:
 
     def test_sidecar_serves_as_a_limit_file(self, door, tmp_path):
         trace = tmp_path / "old.csv"
-        write_sidecar(
-            trace, Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m"))
+        change_sidecar(
+            trace,
+            lambda _: Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m")),
         )
         assert door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")[0] == Exit.OK
-        write_sidecar(trace, Sidecar(lever=HUB))
+        change_sidecar(trace, lambda _: Sidecar(lever=HUB))
         code, _, err = door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")
         assert code == Exit.BAD_INPUT
         assert "holds no [limit]" in err
@@ -412,5 +413,5 @@ class TestDragAndCautions:
 
 
 def test_stud_lever_from_a_file_that_the_sidecar_also_takes(tmp_path):
-    write_sidecar(tmp_path / "a.csv", Sidecar(lever=ONE_STUD))
+    change_sidecar(tmp_path / "a.csv", lambda _: Sidecar(lever=ONE_STUD))
     assert read_lever(tmp_path / "a.sidecar.toml") == ONE_STUD

@@ -68,8 +68,8 @@ def test_the_page_shows_both_halves_and_their_ratio(made, kind, monkeypatch):
         for text in (
             words.TITLE_RATIO,
             ratio_words(budget),
-            "40.17 ±",
-            "12.069 ±",
+            "40.0 ±",
+            "12.01 ±",
             "in gear ÷ neutral at least 2.5 (manual, 3-7)",
             "The measured ratio lies within the limit",
             "three-way",
@@ -96,7 +96,7 @@ def test_an_engineer_sees_every_pull_of_both_halves(made):
     column = section.table.headings.index("greatest")
     shown = [float(row[column].split()[0]) for row in section.table.rows]
     greatest = [pull.greatest[0] for half in material.halves for pull in half.pulls]
-    assert shown == pytest.approx(greatest, rel=1e-3)
+    assert shown == pytest.approx(greatest, rel=2e-3)
 
 
 def test_the_budget_of_a_ratio_has_no_unit(made):

@@ -9,7 +9,7 @@ Offered: ``Stamps``, ``put_in_order``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,6 +24,9 @@ TWICE = 0.95
 
 MUDDLED = 0.02
 """Where the clock is set back in more than this share of the rows, nobody can say in which order they were taken."""
+
+
+FROM_BELOW = "its last reading stands first: it is read from below"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,14 @@ def put_in_order(time_s: Floats, *values: Floats) -> Stamps:
     steps = np.diff(time_s)
     if len(steps) and not (steps != 0).any():
         return Stamps(rows, refused="every row has the same time: the sampling rate is not in the file")
-    notes = []
+    if len(steps) and bool((steps <= 0).all()):
+        return replace(_in_order(time_s[::-1], [column[::-1] for column in values], rows[::-1]), notes=(FROM_BELOW,))
+    return _in_order(time_s, list(values), rows)
+
+
+def _in_order(time_s: Floats, values: list[Floats], taken: NDArray[np.intp]) -> Stamps:
+    """Put rows in order; ``taken`` are their numbers in the file."""
+    rows, steps, notes = np.arange(len(time_s)), np.diff(time_s), list[str]()
     back = steps < 0
     if back.any():
         far = np.flatnonzero(steps < -CLOCK_STEP_S) + 1
@@ -66,4 +76,4 @@ def put_in_order(time_s: Floats, *values: Floats) -> Stamps:
         if twice.sum() > TWICE * same.sum():
             notes.append(f"{int(twice.sum())} rows were written twice and are taken once")
             rows = rows[np.concatenate([[True], ~twice])]
-    return Stamps(rows, tuple(notes))
+    return Stamps(taken[rows], tuple(notes))
