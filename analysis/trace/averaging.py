@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 MEAN_BLOCKS = 200
 """The uncertainty of a mean is computed from at most about this many means of neighbours."""
 
-GRID = 240
+GRID = 120
 """Points of the integral over a maximum's distribution: its mean to 1e-4 of a standard deviation."""
 
 
@@ -101,11 +101,11 @@ def expected_maximum(levels: Floats, noise: float) -> tuple[float, float]:
     from scipy.special import log_ndtr
 
     highest = float(levels.max())
-    near = levels[levels > highest - 8 * noise]
+    near = levels[levels > highest - 6 * noise]
     counts = np.ones(len(near))
-    if len(near) > GRID:  # many levels: counted in bins of a twentieth of the noise
-        bins, found = np.unique(np.round((near - highest) / noise * 20), return_counts=True)
-        near, counts = highest + bins * noise / 20, found.astype(float)
+    if len(near) > GRID // 2:  # many levels: counted in bins of a tenth of the noise
+        bins, found = np.unique(np.round((near - highest) / noise * 10), return_counts=True)
+        near, counts = highest + bins * noise / 10, found.astype(float)
     z = np.linspace(highest - 4 * noise, highest + 7 * noise, GRID)
     step = float(z[1] - z[0])
     above = 1 - np.exp(log_ndtr((z[:, None] - near[None, :]) / noise) @ counts)

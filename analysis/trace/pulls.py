@@ -104,6 +104,9 @@ OF_A_SIZE = 0.4
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
 
+COARSE = 0.001
+"""Readings whose noise or step is more than this share of the torque may stand still without being stuck."""
+
 CLIPPED_SHARE = 0.05
 """A slip of which more than this share was cut off at the transducer's limit has no level to state."""
 
@@ -322,6 +325,8 @@ def _slipped(
         return False
     if plateau is not None or cycles is not None:
         return True
+    if to_end:  # it may go on rising: a slow pull, or a zero that drifts
+        return bool(part.torque_nm[peak.index :].min() < KNEE * peak.torque_nm)
     t, x = load.time_s[hand.foot :], load.torque_nm[hand.foot :] - hand.level_nm
     return stays_up(t, x, peak.index) or cut_off(part.time_s, part.torque_nm, part.slip_nm)
 
@@ -349,7 +354,8 @@ def _stated(
     part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
 ) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
-    frozen = stuck(part.time_s, part.torque_nm)
+    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
+    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
     if peak is not None and (near(part.clipped, peak.index) or frozen.start <= peak.index < frozen.stop):
         peak = None
     if plateau is not None and plateau.steady[frozen].sum() > CLIPPED_SHARE * plateau.steady.sum():

@@ -66,6 +66,10 @@ TURNED = 0.4
 """A load that came straight out of one the other way counts from the level before both if that was so large beside it:
 less was no stroke."""
 
+SETTLES = 0.7
+"""What lies still on the other side after a release, at less than this share of what was released, is the lever that
+hangs there now."""
+
 BEGAN_STILL_S = 0.5
 """A stream that kept to its first level for this long (s) before growing so much began at rest after all."""
 
@@ -315,6 +319,10 @@ class Segmenter:
                 # what came before was the load
                 self._start = 0
                 return self._close(self._still_since, t, b, from_start=True)
+        elif most < SETTLES * self._turned_nm and t - self._still_since_s > LIES_S:
+            self._loaded, self._low_since = False, None
+            self.level_nm = b
+            return self._put_aside(self._blocks + 1)
         self._lever_put_on(t, b)
         return []
 
