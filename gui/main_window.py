@@ -206,7 +206,22 @@ class MainWindow(QMainWindow):
             page.keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
-        """Remember the window, end the test, close recordings."""
+        """Remember the window, end the test, close recordings; a test that is not signed is asked about first."""
+        run = self.tester.run
+        if (
+            run.flow.running
+            and not run.card.practice
+            and run.purpose is not None
+            and not self._shared.confirm(
+                self,
+                "A test is under way. Close all the same?",
+                "Its recording is closed properly and stands on Review, the job card is kept; the test stays unsigned.",
+                "Close",
+                "Go on testing",
+            )
+        ):
+            event.ignore()
+            return
         place = self.geometry()
         current = next((name for name, page in self.pages.items() if page is self._stack.currentWidget()), "Test")
         self._shared.settings.remember(

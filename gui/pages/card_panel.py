@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
 from gui.widgets.hub import HubDrawing
-from gui.widgets.parts import card, column, label, restyle
+from gui.widgets.parts import button, card, column, label, line, restyle
 
 if TYPE_CHECKING:
     from gui.look import Look
@@ -81,9 +81,10 @@ class CardRow(QPushButton):
 
 
 class CardPanel(QWidget):
-    """The job card; emits ``opened`` with the name of the row that was pressed."""
+    """The job card; emits ``opened`` with the name of the row that was pressed, ``jobs_asked`` before its menu."""
 
     opened = Signal(str)
+    jobs_asked = Signal()
 
     def __init__(self, shared: Shared, job: JobCard) -> None:
         super().__init__()
@@ -96,7 +97,14 @@ class CardPanel(QWidget):
         outer.addWidget(frame)
         inside = column(frame, margin=10, gap=2)
         self._head = label("Job card", "head", wrap=True)
-        inside.addWidget(self._head)
+        top = line(gap=6)
+        top.addWidget(self._head, 1)
+        self.menu = QMenu(self)
+        self.menu.aboutToShow.connect(self.jobs_asked)
+        self.jobs = button("Jobs", tip="New job, as last time, earlier jobs", keeps_focus=True)
+        self.jobs.setMenu(self.menu)
+        top.addWidget(self.jobs)
+        inside.addLayout(top)
         for name, row in self.rows.items():
             row.clicked.connect(lambda _on=False, name=name: self.opened.emit(name))
             inside.addWidget(row)

@@ -97,6 +97,7 @@ class TestPage(QWidget):
     def _connect(self) -> None:
         tester = self._tester
         self.card_panel.opened.connect(self.open_row)
+        self.card_panel.jobs_asked.connect(self._offer_jobs)
         self.welcome.practise.connect(self.practise)
         self.welcome.connect_asked.connect(lambda: self.open_row("Transducer"))
         self.welcome.dial.connect(lambda: self.open_row("Dial"))
@@ -208,8 +209,35 @@ class TestPage(QWidget):
         ask_first(lambda: tester.question(shared.library), tester.agreements, shared.look, self, go)
 
     def end(self) -> None:
-        """End the test early; what is recorded stays."""
+        """End the test early; what is recorded stays. Pulls that nobody has signed are asked about."""
+        run = self._tester.run
+        count = len(run.pulls.pulls)
+        unsigned = run.flow.running and count and not run.card.practice
+        if unsigned and not self._shared.confirm(
+            self,
+            f"End the test without signing {'its pull' if count == 1 else f'its {count} pulls'}?",
+            "They stay in the recording and can be reviewed, but nobody has signed for them.",
+            "End the test",
+            "Go on testing",
+        ):
+            return
         self._tester.fresh()
+
+    def _offer_jobs(self) -> None:
+        """Fill the menu of jobs; while a test runs its card is not changed for another."""
+        menu, tester = self.card_panel.menu, self._tester
+        menu.clear()
+        if tester.run.flow.running or tester.card.practice:
+            menu.addAction("End the test first").setEnabled(False)
+            return
+        menu.addAction("New job", tester.new_job)
+        known = [job for job in tester.jobs.recent() if job.path != tester.jobs.path]
+        menu.addAction("As last time: fixture, limit, transducer, kind of test", tester.as_last_time).setEnabled(
+            bool(known)
+        )
+        menu.addSeparator()
+        for job in known:
+            menu.addAction(job.words, partial(tester.open_job, job.path))
 
     def open_row(self, name: str) -> None:
         """Open an editor in the middle."""
