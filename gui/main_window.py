@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
 
 from gui.models.display import UNITS
@@ -14,12 +14,15 @@ from gui.theme import SCALES
 from gui.widgets.parts import Switch, button, column, label, line
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gui.shared import Shared
     from gui.tester import Tester
 
 PAGES = ("Test", "Review", "Compare")
-SMALLEST = QSize(1024, 640)
+SMALLEST = QSize(800, 560)
 USUAL = QSize(1280, 800)
+FRAME = QSize(8, 40)  # what a desktop puts round a window
 
 
 class MainWindow(QMainWindow):
@@ -37,7 +40,6 @@ class MainWindow(QMainWindow):
         super().__init__()
         self._shared, self.tester = shared, tester
         self.setWindowTitle("Heldwheel")
-        self.setMinimumSize(SMALLEST)
         self.pages: dict[str, QWidget] = {}
         self._stack = QStackedWidget()
         self._tabs: dict[str, QPushButton] = {}
@@ -53,9 +55,10 @@ class MainWindow(QMainWindow):
         bar.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         row = line(bar, gap=6)
         row.setContentsMargins(14, 4, 10, 0)
-        name = label("Heldwheel", "head")
-        row.addWidget(name)
-        row.addSpacing(14)
+        self._bar = bar
+        self._name = label("Heldwheel", "head")
+        row.addWidget(self._name)
+        row.addSpacing(8)
         group = QButtonGroup(self)
         for number, page in enumerate(PAGES, 1):
             tab = button(page, partial(self.open_page, page), role="page", tip=f"Ctrl+{number}")
@@ -65,6 +68,8 @@ class MainWindow(QMainWindow):
             row.addWidget(tab)
         row.addStretch(1)
         row.addWidget(self.unit)
+        self.one_unit = button("N·m", self.next_unit, tip="Next unit, Ctrl+U", keeps_focus=True)
+        row.addWidget(self.one_unit)
         self._menu_button = button(
             "View", role="", tip="Colours, text size, decimal mark, sounds, what stands on reports"
         )
@@ -99,6 +104,7 @@ class MainWindow(QMainWindow):
 
     def _connect(self) -> None:
         self.unit.picked.connect(self.set_unit)
+        self._shared.look.changed.connect(self._share_bar)
         for number, page in enumerate(PAGES, 1):
             QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
         QShortcut(QKeySequence("Ctrl+U"), self, self.next_unit)
@@ -109,10 +115,15 @@ class MainWindow(QMainWindow):
     def _restore(self) -> None:
         choices = self._shared.settings.choices
         self.unit.set_on(self._shared.display.unit)
-        self.resize(USUAL)
+        self.one_unit.setText(self._shared.display.unit)
+        room = QGuiApplication.primaryScreen().availableGeometry()
+        self.setMinimumSize(SMALLEST.boundedTo(room.size()))
+        self.resize(USUAL.boundedTo(room.size() - FRAME))
         if choices.window is not None:
             left, top, width, height = choices.window
-            self.setGeometry(left, top, max(width, SMALLEST.width()), max(height, SMALLEST.height()))
+            self.setGeometry(
+                on_screen(QRect(left, top, width, height), [s.availableGeometry() for s in QGuiApplication.screens()])
+            )
         if choices.maximised:
             self.setWindowState(Qt.WindowState.WindowMaximized)
         self.open_page(choices.page if choices.page in PAGES else "Test")
@@ -155,6 +166,7 @@ class MainWindow(QMainWindow):
         """Show every torque in another unit."""
         self._shared.display.use(unit=unit)
         self.unit.set_on(unit)
+        self.one_unit.setText(unit)
         self._shared.settings.remember(unit=unit)
 
     def next_unit(self) -> None:
@@ -199,6 +211,20 @@ class MainWindow(QMainWindow):
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Leave out of the bar what does not fit: the name first, then all units but the one in use."""
+        super().resizeEvent(event)
+        self._share_bar()
+
+    def _share_bar(self) -> None:
+        tabs = (
+            sum(tab.sizeHint().width() + 6 for tab in self._tabs.values()) + self._menu_button.sizeHint().width() + 60
+        )
+        room = self.width() - tabs - self.unit.sizeHint().width()
+        self.unit.setVisible(room >= 0)
+        self.one_unit.setVisible(room < 0)
+        self._name.setVisible(room >= self._name.sizeHint().width())
+
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""
         page = self._stack.currentWidget()
@@ -231,3 +257,22 @@ class MainWindow(QMainWindow):
             page.close()
         self.tester.close()
         super().closeEvent(event)
+
+
+def on_screen(wanted: QRect, screens: Sequence[QRect]) -> QRect:
+    """Give a remembered place of a window, moved and made smaller so that all of it is on one of the screens.
+
+    Examples
+    --------
+    >>> on_screen(QRect(4000, 40, 1600, 1200), [QRect(0, 0, 1366, 768)]).size().toTuple()
+    (1366, 768)
+    """
+    room = max(screens, key=lambda s: _area(s.intersected(wanted)))
+    size = wanted.size().expandedTo(SMALLEST).boundedTo(room.size())
+    left = min(max(wanted.left(), room.left()), room.right() + 1 - size.width())
+    top = min(max(wanted.top(), room.top()), room.bottom() + 1 - size.height())
+    return QRect(left, top, size.width(), size.height())
+
+
+def _area(box: QRect) -> int:
+    return max(0, box.width()) * max(0, box.height())

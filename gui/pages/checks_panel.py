@@ -53,16 +53,18 @@ class ChecksPanel(QWidget):
         outer = column(self)
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=8)
-        inside.addWidget(label("Before anyone pulls", "title"))
-        inside.addWidget(self._about)
         body = QWidget()
         self._lines = column(body, gap=2)
+        self._lines.addWidget(label("Before anyone pulls", "title", wrap=True))
+        self._lines.addWidget(self._about)
+        self._lines.addStretch(1)
         self._area = scrolled(body)
         inside.addWidget(self._area, 1)
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's checks."""
-        if len(self._rows) != len(run.checks):
+        asked = [check.text for check in run.checks]
+        if [row.words.text() for row in self._rows] != asked:
             for row in self._rows:
                 row.deleteLater()
             self._rows = []
@@ -70,8 +72,7 @@ class ChecksPanel(QWidget):
                 row = CheckRow(check.text)
                 row.ticked.connect(lambda on, index=index: self.ticked.emit(index, on))
                 self._rows.append(row)
-                self._lines.addWidget(row)
-            self._lines.addStretch(1)
+                self._lines.insertWidget(self._lines.count() - 1, row)
         left = [place for place, check in enumerate(run.checks) if not check.ticked]
         for place, (row, check) in enumerate(zip(self._rows, run.checks, strict=True)):
             row.show_check(on=check.ticked, is_next=bool(left) and place == left[0] and not run.card.practice)

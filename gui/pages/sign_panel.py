@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QWidget
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
-from gui.widgets.parts import Field, button, card, column, label
+from gui.widgets.parts import Field, button, card, column, label, scrolled
 
 if TYPE_CHECKING:
     from gui.models.run import TestRun
@@ -29,7 +29,9 @@ class SignPanel(QWidget):
         frame = card()
         outer = column(self)
         outer.addWidget(frame)
-        inside = column(frame, margin=24, gap=14)
+        body = QWidget()
+        inside = column(body, margin=12, gap=14)
+        column(frame, margin=8).addWidget(scrolled(body))
         self._title = label("Sign the test", "title")
         self._expired = label("", "wronghead", wrap=True)
         self._value = label("", "title", wrap=True)

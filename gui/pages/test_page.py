@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from gui.tester import Tester
 
+NARROW_PX = 900  # at text scale 1: in less, the job card makes way while a test runs; keys and Job card open it
 STREAM_EVERY = 12  # ticks: the stream's figures change five times a second, the torque at every one
 
 
@@ -56,6 +57,7 @@ class TestPage(QWidget):
         self.middle = QStackedWidget()
         self.far: FarView | None = None
         self._open = ""
+        self._shared_for: tuple[str, bool] = ("", False)
         self._lay_out()
         self._connect()
         self.refresh()
@@ -85,8 +87,12 @@ class TestPage(QWidget):
         """Give the sides what their text needs, and a fifth of a wide window."""
         scale = self._shared.look.scale
         side = max(270 * scale, min(0.2 * self.width(), 380 * scale))
-        self.card_panel.setMinimumWidth(round(side * 0.85))
-        self.pulls.setMinimumWidth(round(side * 0.95))
+        narrow = self.width() < NARROW_PX * scale
+        busy = not self.pulls.isHidden()
+        self.card_panel.setHidden(narrow and busy and not self._open)
+        self.foot.card.setVisible(self.card_panel.isHidden())
+        self.pulls.setMinimumWidth(round(min(side, 0.45 * self.width())))
+        self.card_panel.setMinimumWidth(round(min(side * 0.85, 0.4 * self.width())))
         self._body.setSizes([round(side), round(self.width() - 2.1 * side), round(side * 1.1)])
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
@@ -105,6 +111,7 @@ class TestPage(QWidget):
         self.foot.skipped.connect(lambda: tester.run.skip())
         self.foot.back_asked.connect(lambda: tester.run.go_back())
         self.foot.stopped.connect(self.end)
+        self.foot.card_asked.connect(lambda: self.open_row("Job"))
         self.foot.far.connect(self.show_far)
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
@@ -351,7 +358,13 @@ class TestPage(QWidget):
             widget = self.live
         if self.middle.currentWidget() is not widget:
             self.middle.setCurrentWidget(widget)
-        self.pulls.setVisible(run.flow.now is not None or run.flow.finished)
+        busy = run.flow.now is not None or run.flow.finished
+        narrow = self.width() < NARROW_PX * self._shared.look.scale
+        shown = busy and not (narrow and self._open)
+        if shown is self.pulls.isHidden() or self._shared_for != (self._open, busy):
+            self._shared_for = (self._open, busy)
+            self.pulls.setVisible(shown)
+            self._share_width()
 
     # ------------------------------------------------------------------ keys
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
