@@ -2,13 +2,16 @@
 
 Conventions
 -----------
-- Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 counter-clockwise seen from outside the car.
+- Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 anticlockwise seen from outside the car.
 - A reading relative to the hand-off level is not the torque at the axle: the lever hung on the sensor at hand-off,
   and its weight is real torque on the wheel. At the axle start from the true zero (lever hanging or off):
   T = F [m + direction (hand-off - zero)] + what the sensor does not see of the lever's weight.
 - Without a true zero the hand-off level stands in for it, and the lever's weight enters the interval.
+- What nobody states widens: accuracy, lever weight, and how a pack waves over a part of a turn have assumed
+  half-widths, named in the budget.
 
-Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``Reading``, ``at_axle``, ``trials_model``.
+Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``Reading``, ``waves_left``, ``at_axle``,
+``trials_model``.
 """
 
 from __future__ import annotations
@@ -30,12 +33,35 @@ if TYPE_CHECKING:
 # it by eye and the lever has swung while the shafts wound up (common practice, no source).
 ANGLE_HALF_WIDTH_RAD = math.radians(15)
 
+# Greatest error of a torque tool whose accuracy nobody states: the widest class allowed for hand torque tools (± 4 % of
+# reading, TM 1-1500-204-23-9, table 8-1), taken as a rectangle.
+ASSUMED_ACCURACY = 0.04
+
+# A pack's torque waves with every second turn of the wheel (it slips at half the wheel's speed) by about this part of
+# its level: warped plates, runout (common practice, no source). Less than two turns show a part of the wave.
+WAVES = 0.02
+WAVE_RAD = 4 * math.pi
+# Slowest turning by hand (2 to 10 rpm are usual: common practice, no source): what a trace without an angle turned.
+SLOWEST_RAD_S = 2 * math.pi / 30
+
+CALIBRATION = "calibration"
 SECOND_ORDER = "lever, second order"
 AT_HANDOFF = "lever's weight at hand-off"
 NOT_SENSED = "lever's weight, not sensed"
 ACCELERATION = "acceleration"
 METHOD = "way of reading"
-_EQUATION = {"trace", "calibration", "full-scale accuracy", "true zero", AT_HANDOFF, NOT_SENSED, ACCELERATION, METHOD}
+PART_OF_TURN = "part of a turn"
+_EQUATION = {
+    "trace",
+    CALIBRATION,
+    "full-scale accuracy",
+    "true zero",
+    AT_HANDOFF,
+    NOT_SENSED,
+    ACCELERATION,
+    METHOD,
+    PART_OF_TURN,
+}
 
 
 # No torque of a wheel, nor anything else that is stated about one, is beyond this (N·m, or a plain number).
@@ -66,6 +92,8 @@ class Instrument:
         Rated capacity.
     note : str
         Where the calibration's uncertainty comes from.
+    assumed : bool
+        Whether nobody stated it.
     """
 
     relative_u: float = 0.0
@@ -73,11 +101,13 @@ class Instrument:
     resolution_nm: float = 0.0
     capacity_nm: float | None = None
     note: str = ""
+    assumed: bool = False
 
     @property
     def inputs(self) -> tuple[Input, ...]:
         """Relative and absolute error of the calibration, as inputs around 1 and 0."""
-        found = [Input("calibration", 1.0, self.relative_u, "1", shared=True, note=self.note)]
+        shape = Shape.RECTANGULAR if self.assumed else Shape.NORMAL
+        found = [Input(CALIBRATION, 1.0, self.relative_u, "1", shape=shape, shared=True, note=self.note)]
         if self.full_scale_u_nm:
             found.append(Input("full-scale accuracy", 0.0, self.full_scale_u_nm, shared=True, note="certificate"))
         return tuple(found)
@@ -101,8 +131,9 @@ def instrument_from(facts: TransducerFacts) -> Instrument:
 
     Notes
     -----
-    Stated accuracies are 95 % intervals. A known gain (reading / true) is divided out of the readings; its own
-    uncertainty, where stated, then replaces the accuracy of the reading.
+    Stated accuracies are 95 % intervals: so the key of a description, a header or a sidecar defines them. A known gain
+    (reading / true) is divided out of the readings; its own uncertainty, where stated, then replaces the accuracy of
+    the reading, which otherwise stays. Where nothing is stated ``ASSUMED_ACCURACY`` stands in.
 
     Raises
     ------
@@ -120,8 +151,17 @@ def instrument_from(facts: TransducerFacts) -> Instrument:
         percent = facts.accuracy_percent_of_reading
         relative, note = percent / 100 / NORMAL_95, f"stated ± {percent:g} % of reading (95 %)"
     else:
-        relative, note = 0.0, "not stated" if not full_scale else "stated for full scale only"
-    return Instrument(relative, full_scale, facts.resolution_nm or 0.0, facts.capacity_nm, note)
+        relative, note = 0.0, "stated for full scale only"
+    if relative or full_scale:
+        return Instrument(relative, full_scale, facts.resolution_nm or 0.0, facts.capacity_nm, note)
+    return unstated(facts.resolution_nm or 0.0, facts.capacity_nm)
+
+
+def unstated(resolution_nm: float = 0.0, capacity_nm: float | None = None) -> Instrument:
+    """Give an instrument of which nobody states how accurate it is."""
+    relative = ASSUMED_ACCURACY * PER_HALF_WIDTH[Shape.RECTANGULAR]
+    note = f"accuracy not stated: assumed within ± {ASSUMED_ACCURACY * 100:g} % of reading"
+    return Instrument(relative, 0.0, resolution_nm, capacity_nm, note, assumed=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +233,8 @@ class Reading:
         Relative to the hand-off level, and what this trace cannot settle.
     u_method_nm : float
         What every trace that is read the same way leaves open alike: standard uncertainty.
+    waves : float
+        Part of the level, half-width, by which a torque that waves may lie off its mean over two turns.
     direction : int
         +1 or -1.
     handoff_nm : float
@@ -214,6 +256,31 @@ class Reading:
     since_handoff_rad: float | None = 0.0
     acceleration_nm: float = 0.0
     u_method_nm: float = 0.0
+    waves: float = 0.0
+
+
+def waves_left(turned_rad: float | None, steady_s: float = 0.0) -> float:
+    """Give the half-width, part of the level, by which the mean over a stretch may lie off that over two turns.
+
+    Parameters
+    ----------
+    turned_rad : float or None
+        How far the wheel turned; None if unknown: then at least as far as the slowest usual hand turns it ...
+    steady_s : float
+        ... in this time, and it is not known where whole turns ended.
+
+    Notes
+    -----
+    The mean of a wave of amplitude A and period P over a stretch w is A sin(π w/P)/(π w/P) at most.
+
+    >>> round(waves_left(0.0), 4), round(waves_left(2 * math.pi), 4), round(waves_left(4 * math.pi), 4)
+    (0.02, 0.0127, 0.0)
+    """
+    x = math.pi * (SLOWEST_RAD_S * steady_s if turned_rad is None else turned_rad) / WAVE_RAD
+    if x == 0:
+        return WAVES
+    left = math.sin(x) if turned_rad is not None or x < math.pi / 2 else 1.0
+    return WAVES * abs(left) / x
 
 
 def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
@@ -243,11 +310,15 @@ def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: L
     if reading.u_method_nm:
         note = "filter, sample rate, what counts as the level: alike in every pull"
         rows.append(Row(Input(METHOD, 0.0, reading.u_method_nm, shared=True, note=note), factor))
+    if reading.waves:
+        note = f"waves of about ± {WAVES * 100:g} % assumed: turn two whole turns and record the angle"
+        u = reading.waves * PER_HALF_WIDTH[Shape.ARCSINE]  # of an amplitude that is itself a guess: about normal
+        rows.append(Row(Input(PART_OF_TURN, 1.0, u, "1", shared=True, note=note), factor * reading.at_sensor_nm))
     if reading.acceleration_nm:
         speed = half_width(ACCELERATION, 0.0, reading.acceleration_nm, note="the wheel's speed changed while it turned")
         rows.append(Row(speed, factor))
     for i in instrument.inputs:
-        rows.append(Row(i, factor * shown if i.name == "calibration" else reading.direction * factor))
+        rows.append(Row(i, factor * shown if i.name == CALIBRATION else reading.direction * factor))
     rows.append(_level_row(reading, fixture, level))
     rows += [Row(i, shown * slopes[i.name]) for i in fixture.inputs]
     bend = second_order(fixture.factor_at, fixture.inputs)
@@ -265,8 +336,12 @@ def _level_row(reading: Reading, fixture: Fixture, level: Level) -> Row:
     if level.known:
         zero = Input("true zero", level.zero_nm, level.u_nm, shared=True, note=level.words)
         return Row(zero, -reading.direction * factor)
-    moment = fixture.weight.moment_nm if fixture.weight is not None and fixture.reads == "torque" else 0.0
-    note = "no true zero: lever's weight at an unknown angle" if moment else "no true zero: lever's weight not stated"
+    lever = fixture.weight
+    moment = lever.moment_nm if lever is not None and fixture.reads == "torque" else 0.0
+    note = "no true zero: lever's weight at an unknown angle"
+    if fixture.reads == "torque" and (lever is None or lever.assumed):
+        moment = max(moment, abs(reading.handoff_nm))  # all of it may be the lever's
+        note = f"no true zero, lever's weight not stated: assumed within ± {moment:.2g} N·m"
     weight = half_width(AT_HANDOFF, 0.0, moment, shape=Shape.ARCSINE, shared=True, note=note)
     return Row(weight, reading.direction * factor)
 
@@ -298,11 +373,11 @@ def trials_model(reading: Reading, fixture: Fixture, budget: Budget) -> tuple[tu
     added = {i.name for i in inputs} - _EQUATION - {i.name for i in fixture.inputs}
 
     def torque(x: Mapping[str, Value]) -> Value:
-        shown = x["trace"] + x.get(ACCELERATION, 0.0) + x.get(METHOD, 0.0)
+        shown = x["trace"] * x.get(PART_OF_TURN, 1.0) + x.get(ACCELERATION, 0.0) + x.get(METHOD, 0.0)
         shown = shown + reading.direction * (x.get("full-scale accuracy", 0.0) + x.get(AT_HANDOFF, 0.0))
         if "true zero" in x:
             shown = shown + reading.direction * (reading.handoff_nm - x["true zero"])
-        whole = fixture.factor_at(x) * x["calibration"] * shown + reading.direction * x.get(NOT_SENSED, 0.0)
+        whole = fixture.factor_at(x) * x[CALIBRATION] * shown + reading.direction * x.get(NOT_SENSED, 0.0)
         return whole + sum(x[name] for name in added)
 
     return inputs, torque

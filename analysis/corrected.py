@@ -108,7 +108,7 @@ def _apply(before: Corrected, correction: Correction, source: Source) -> Correct
     who = f"{correction.by}, " if correction.by else ""
     why = f"{who}{correction.at:%Y-%m-%d %H:%M}: {correction.reason}"
     if correction.exclude:
-        return replace(before, pull=pull, left_out=why, applied=(*before.applied, f"left out ({why})"))
+        return replace(before, pull=pull, left_out=why, applied=(*before.applied, f"excluded ({why})"))
     # A measured value set by hand settles what kept the trace from settling it.
     settled = {Code.NEVER_SLIPPED, Code.NOT_RESOLVED} if correction.breakaway_s is not None else set()
     settled |= {Code.UNSTEADY, Code.SHORT} if correction.rotating_start_s is not None else set()
@@ -147,15 +147,17 @@ def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
         end = pull.rotating.end_s if end is None else end
     if start is None or end is None:
         raise ValueError("the pull has no stretch of rotation: give both ends")
-    part = pull.direction * (source.torque_nm[_slice(source, start, end)] - pull.handoff_nm)
+    chosen = _slice(source, start, end)
+    part = pull.direction * (source.torque_nm[chosen] - pull.handoff_nm)
+    lasts_s = float(np.ptp(source.time_s[chosen]))
     part = part[np.isfinite(part)]
     if len(part) < 2 or part.mean() <= 0:
         raise ValueError(f"there is no rotating torque between {start:.2f} s and {end:.2f} s")
     value, u = float(part.mean()), level_uncertainty(part)
     method = ROTATING_U * value
     u95 = NORMAL_95 * math.hypot(u, method, source.relative_u * value)
-    per_s = (len(part) - 1) / (end - start)
+    per_s = (len(part) - 1) / lasts_s
     width = max(1, round(MAXIMUM_S * per_s))
     short = block_means(part, width) if len(part) >= width else part
     max_nm, max_u_nm = highest_of(short, round(SHORT_S * per_s / width))
-    return Rotating(start, end, value, u, u95, max_nm, end - start, max_u_nm, method)
+    return Rotating(start, end, value, u, u95, max_nm, lasts_s, max_u_nm, method)

@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.at_axle import Instrument, Level, Reading, at_axle
+from analysis.at_axle import ASSUMED_ACCURACY, Instrument, Level, Reading, at_axle
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -49,33 +49,32 @@ class Dial:
             ("full scale", self.full_scale),
         ):
             if value is not None and not (math.isfinite(value) and value > 0):
-                raise InputError(f"the instrument's {name} must be positive")
+                raise InputError(f"the dial's {name} must be positive")
         if self.limit_of_error is not None and self.limit_of_error >= 1:
-            raise InputError("the instrument's class is a part of the reading: 4 %, not 400 %")
+            raise InputError("the dial's class is a part of the reading: 4 %, not 400 %")
 
     def half_width(self, reading: float) -> float:
         """Give the greatest error at a reading; below the certified part of the range, that of its lower end."""
-        if self.limit_of_error is None:
-            return 0.0
+        limit = ASSUMED_ACCURACY if self.limit_of_error is None else self.limit_of_error
         floor = CERTIFIED_FROM * self.full_scale if self.full_scale is not None else 0.0
-        return self.limit_of_error * max(abs(reading), floor)
+        return limit * max(abs(reading), floor)
 
     def doubts(self, reading: float) -> tuple[str, ...]:
         """Say what makes the instrument a poor choice for this reading."""
         found = []
         if self.limit_of_error is None:
-            found.append("the instrument's class is not stated: its error is not in the interval")
+            found.append(f"the dial's class is not stated: assumed within ± {ASSUMED_ACCURACY * 100:g} % of reading")
         if self.full_scale is not None:
             share = abs(reading) / self.full_scale
             if share > 1:
-                raise InputError("the reading is beyond the instrument's full scale")
+                raise InputError("the reading is beyond the dial's full scale")
             if share < CERTIFIED_FROM:
                 found.append(
                     f"the reading is {share * 100:.0f} % of full scale, below the certified part of the range (from "
                     f"{CERTIFIED_FROM * 100:.0f} %): its error there is taken as that of the lower end"
                 )
         if self.marks is None:
-            found.append("the spacing of the marks is not stated: reading the dial is not in the interval")
+            found.append("the spacing of the marks is not stated: assumed a tenth of the reading, the widest usual")
         elif self.marks > WIDEST_MARKS * abs(reading):
             found.append(
                 f"the marks are {self.marks / abs(reading) * 100:.0f} % of the reading apart (at most 10 % is usual)"
@@ -105,6 +104,8 @@ def dial_reading(shown: float, dial: Dial, fixture: Fixture, *, quantity: str = 
     if not (math.isfinite(shown) and shown > 0):
         raise InputError("a reading must be positive: its direction is told apart")
     dial.doubts(shown)
-    instrument = Instrument(dial.half_width(shown) / math.sqrt(3) / shown, note="class, as a rectangle")
-    reading = Reading(quantity, shown, (dial.marks or 0.0) / math.sqrt(12), turn_rad=None)
-    return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the instrument"))
+    note = "class, as a rectangle" if dial.limit_of_error is not None else "class not stated: assumed"
+    instrument = Instrument(dial.half_width(shown) / math.sqrt(3) / shown, note=note)
+    marks = WIDEST_MARKS * shown if dial.marks is None else dial.marks
+    reading = Reading(quantity, shown, marks / math.sqrt(12), turn_rad=None)
+    return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the dial"))

@@ -20,7 +20,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from analysis.at_axle import CALIBRATION
 from analysis.budget import Budget, Input, combine
+
+NON_LINEARITY = "non-linearity"
 
 # Two results of the same axle this near a factor of two were probably made with different members held.
 FACTOR_TWO = (1.75, 2.25)
@@ -40,8 +43,8 @@ def pack_mean(right: Budget, left: Budget, both: Budget) -> Budget:
     """
     _same_kind(right, left, both)
     named = [
-        (0.5, _named(right, "driving right")),
-        (0.5, _named(left, "driving left")),
+        (0.5, _named(right, "right wheel turned")),
+        (0.5, _named(left, "left wheel turned")),
         (-0.5, _named(both, "both free")),
     ]
     return replace(combine("pack mean", named), quantity=f"pack mean, {right.quantity}")
@@ -60,7 +63,7 @@ def pack_mean_one_side(held: Budget, both: Budget, *, wheel_ends_differ_nm: floa
     _same_kind(held, both)
     budget = combine("pack mean", [(1.0, _named(held, "held")), (-0.5, _named(both, "both free"))])
     ends = Input(
-        "wheel ends unlike", 0.0, wheel_ends_differ_nm / 2 / math.sqrt(3), note="drive both sides to be rid of it"
+        "wheel ends unlike", 0.0, wheel_ends_differ_nm / 2 / math.sqrt(3), note="turn both sides to be rid of it"
     )
     return replace(budget.plus(ends), quantity=f"pack mean, {held.quantity}")
 
@@ -170,7 +173,8 @@ def factor_two(value_nm: float, other_nm: float) -> str:
 def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     """Give torque in gear ÷ torque in neutral, both wheels free, with shared inputs propagated.
 
-    A dimensionless test: calibration and lever, shared by both, cancel to first order.
+    A dimensionless test: gain and lever, shared by both, cancel to first order. What a transducer reads wrong at one
+    torque it need not read wrong at another: as much of its relative error as the two torques lie apart stays.
 
     Raises
     ------
@@ -180,8 +184,14 @@ def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     if not neutral.value > 0:
         raise ValueError("the torque in neutral must be positive")
     ratio = in_gear.value / neutral.value
+    calibration = [r.input.u for b in (in_gear, neutral) for r in b.rows if r.input.name == CALIBRATION]
     terms = [(1 / neutral.value, _named(in_gear, "in gear")), (-ratio / neutral.value, _named(neutral, "neutral"))]
-    return replace(combine("in gear ÷ neutral", terms, "1"), value=ratio)
+    found = replace(combine("in gear ÷ neutral", terms, "1"), value=ratio)
+    if not calibration:
+        return found
+    apart = abs(in_gear.value - neutral.value) / max(abs(in_gear.value), neutral.value)
+    note = "the error at one torque need not be that at another"
+    return found.plus(Input(NON_LINEARITY, 0.0, abs(ratio) * max(calibration) * apart, "1", note=note))
 
 
 ROLLING = {"forwards": {"right": 1, "left": -1}, "backwards": {"right": -1, "left": 1}}
@@ -230,14 +240,14 @@ class Matrix:
                 side = "right" if difference.value > 0 else "left"
                 said.append(
                     f"{size}: the {side} wheel end drags more (brake, bearing, seal); not a weak pack: with one wheel "
-                    "held the test shows the mean of both packs whichever side is driven"
+                    "held the test shows the mean of both packs whichever side is turned"
                 )
         return tuple(said)
 
 
 @dataclass(frozen=True, slots=True)
 class PackMean:
-    """The packs' mean of one quantity and way of rolling, or the reason why it is withheld."""
+    """The pack mean of one quantity and way of rolling, or the reason why it is withheld."""
 
     quantity: str
     way: str

@@ -9,12 +9,14 @@ from typing import TYPE_CHECKING
 from analysis.budget import Input, half_width
 from analysis.lever import (
     ASSUMED_HALF_WIDTH,
+    BALANCED,
     FORMULAS,
     GRAVITY_HALF_WIDTH,
     GRIP,
     STANDARD_GRAVITY,
     Fixture,
     Weight,
+    assumed_weight,
 )
 from analysis.stud_circle import chord_factor
 from logger.errors import DescriptionError, Fault, InputError
@@ -120,7 +122,7 @@ class _Reader:
             self._compare_chord(radius.value)
             return radius
         if lever.chord_mm is None:
-            self.fault("stud_circle_mm", "one stud needs it, or chord_mm with studs: the distance between two studs")
+            self.fault("stud_circle_mm", "one stud needs it, or chord_mm with studs: the stud-to-stud distance")
             return Input(name, 1.0, 0.0, unit)
         return self._radius_of_chord() or Input(name, 1.0, 0.0, unit)
 
@@ -152,10 +154,14 @@ class _Reader:
             self.notes.append(f"stud circles of {circles} disagree: count the studs")
 
     def weight(self) -> Weight | None:
-        """Give the lever's own weight, if stated."""
+        """Give the lever's own weight, as stated or assumed; None where nothing hangs on one side."""
         lever = self.lever
         if lever.weight_kg is None:
-            return None
+            if lever.fixture in BALANCED:
+                return None
+            length = lever.radius_mm if FORMULAS[lever.fixture].reads != "torque" else lever.length_mm
+            usable = length is not None and LENGTH_POSSIBLE_M[0] <= length / 1e3 <= LENGTH_LIKELY_M[1]
+            return assumed_weight(length / 1e3 if usable and length is not None else None)
         if not 0 < lever.weight_kg <= MASS_POSSIBLE_KG:
             self.fault("weight_kg", f"must be positive and at most {MASS_POSSIBLE_KG:g} kg")
         if lever.centroid_mm is None or not 0 < lever.centroid_mm <= 1e5:
@@ -228,4 +234,4 @@ def _check_whole(reader: _Reader, fixture: Fixture) -> None:
             "the lever is not in line with the stud: the result depends on a square pull; line up centre, stud, lever"
         )
     if fixture.kind == "held side":
-        reader.notes.append("sensor on the held side: it reads the packs' mean less half the driveline drag")
+        reader.notes.append("transducer on the held side: it reads the pack mean less half the driveline drag")

@@ -18,19 +18,19 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from analysis.at_axle import Instrument, Level, Reading, at_axle, trials_model
+from analysis.at_axle import Instrument, Level, Reading, at_axle, trials_model, waves_left
 from analysis.axle_type import type_conflict
 from analysis.entry import kind_conflict, slip_against
 from analysis.limits import Bounds, Guard, Result, Rule, State, decide, not_valid
 from analysis.repeats import (
     DIRECTION_POLICY,
-    LEAST_PULLS,
     RANDOM_ROWS,
     JobValue,
     further_pulls,
     job_value,
     single_pull,
 )
+from analysis.scatter import LEAST_PULLS
 
 if TYPE_CHECKING:
     from analysis.budget import Budget
@@ -79,10 +79,11 @@ def readings_of(pull: Pull, at: AtAxle) -> list[Reading]:
         turn = at.turned_rad(r.start_s, r.end_s) if at.turned_rad else None
         since = at.turned_rad(pull.start_s, (r.start_s + r.end_s) / 2) if at.turned_rad else None
         speed_nm = pull.turning.acceleration_nm if pull.turning else 0.0
-        where = (pull.direction, pull.handoff_nm, turn, since, speed_nm, r.u_method_nm)
+        waves = waves_left(turn, r.steady_s)
+        where = (pull.direction, pull.handoff_nm, turn, since, speed_nm, r.u_method_nm, waves)
         found.append(Reading("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
         # A maximum happened at one place of the turn, which nobody knows: the lever's weight does not average out.
-        once = (pull.direction, pull.handoff_nm, 0.0, None, 0.0, r.u_method_nm)
+        once = (pull.direction, pull.handoff_nm, 0.0, None, 0.0, r.u_method_nm, waves)
         found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, r.max_u_nm), *once))
     return found
 
@@ -110,7 +111,7 @@ def values_of(
     Parameters
     ----------
     pulls : sequence of (direction, budgets)
-        The pulls that count, in order: valid and not left out.
+        The pulls that count, in order: valid and not excluded.
     repeatability, drop_outliers
         See ``job_value``.
     """
@@ -179,7 +180,7 @@ class Judgement:
     budgets : tuple of dict of str to Budget
         What each pull says at the axle, by quantity.
     results : tuple of Result or None
-        Each pull as one of many; None for one that was left out, and where there is nothing to compare with.
+        Each pull as one of many; None for one that was excluded, and where there is nothing to compare with.
     job : tuple of JobValue
         What the pulls that count say together.
     result : Result or None
@@ -264,7 +265,9 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     if at is None:
         return "the lever is not known, so the torque at the axle is not either", ()
     if at.fixture.kind == "held side":
-        return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
+        return (
+            "the transducer was on the held side: it does not show the torque at the turned wheel that a limit is for"
+        ), ()
     return "", tuple(conflict.text for conflict in conflicts)
 
 

@@ -46,7 +46,21 @@ ASSUMED_HALF_WIDTH = {
     "gauge section": 0.005,  # m
 }
 
+# A lever of which nobody states the weight: so heavy per metre (a breaker bar or a torque wrench with its head; a steel
+# tube of 34 x 3.2 mm) with its centre of mass half-way, and so long where its length is not needed (common practice, no
+# source).
+LEVER_KG_PER_M = 2.5
+LEVER_LENGTH_M = 0.6
+# Fixtures whose bar is balanced about the drive, or that hang nothing on it.
+BALANCED = frozenset({"couple", "cord", "dead weight"})
+
 Slopes = dict[str, float]
+
+
+def assumed_weight(length_m: float | None) -> Weight:
+    """Give the weight of a lever of which only the length is known, or not even that."""
+    length = LEVER_LENGTH_M if length_m is None else length_m
+    return Weight(LEVER_KG_PER_M * length * STANDARD_GRAVITY, length / 2, assumed=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,11 +187,14 @@ class Weight:
         Centre of mass from the drive axis (force fixtures: from the axle).
     start_angle_rad : float or None
         Angle phi at hand-off; None if not stated.
+    assumed : bool
+        Whether nobody stated weight and centroid.
     """
 
     force_n: float
     centroid_m: float
     start_angle_rad: float | None = None
+    assumed: bool = False
 
     @property
     def moment_nm(self) -> float:
@@ -199,12 +216,16 @@ class Fixture:
         The lever's own.
     notes : tuple of str
         What was assumed or looks suspicious, for the user.
+    arm_m : float or None
+        Where a force was recorded: the arm by which the readings are torques already, at the estimates of the inputs.
+        The factor is then 1, and what is not known of the arm is still in its slopes.
     """
 
     kind: str
     inputs: tuple[Input, ...] = ()
     weight: Weight | None = None
     notes: tuple[str, ...] = field(default=())
+    arm_m: float | None = None
 
     @property
     def reads(self) -> str:
@@ -223,7 +244,8 @@ class Fixture:
     def factor_at(self, values: Mapping[str, Value]) -> Value:
         """Give torque at the axle per unit read, for any values of the inputs (also arrays of trials)."""
         factor = FORMULAS[self.kind].factor(values)
-        return factor * grip_factor(values) if self._gripped else factor
+        factor = factor * grip_factor(values) if self._gripped else factor
+        return factor if self.arm_m is None else factor / self.arm_m
 
     @property
     def factor(self) -> float:
@@ -235,6 +257,8 @@ class Fixture:
         """Partial derivatives of the factor by each input."""
         values = self.values
         slopes = FORMULAS[self.kind].slopes(values)
+        if self.arm_m is not None:
+            return {name: slope / self.arm_m for name, slope in slopes.items()}
         if not self._gripped:
             return slopes
         factor, grip = float(FORMULAS[self.kind].factor(values)), float(grip_factor(values))

@@ -23,10 +23,12 @@ from analysis.axle_type import type_conflict
 from analysis.corrected import Corrected, Source, apply_corrections
 from analysis.entry import direction_conflict
 from analysis.fixtures import fixture_from
+from analysis.force import force_lever
 from analysis.judge import AtAxle, Judgement, Turned, judge_pulls
 from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
+from analysis.overloads import overloaded
 from analysis.recorded import Baseline, PullReading, RecordingReading
-from analysis.sides import drag_test
+from analysis.sides import drag_test, unfit
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
@@ -35,10 +37,12 @@ from logger.header import Zero
 from logger.small_file import beside
 
 if TYPE_CHECKING:
+    from analysis.force import ForceLever
     from analysis.repeats import JobValue
     from analysis.results import TraceReading
     from logger.files import Trace
-    from logger.header import Header, Lever, Limit, TransducerFacts
+    from logger.header import Header, Lever, Limit, Table, TransducerFacts
+    from logger.samples import Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +61,9 @@ class Asked:
     repeatability : float or None
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
-        Whether outliers are left out of the job's value.
-    time_column, torque_column, angle_column, torque_unit
-        Of a foreign trace.
+        Whether outliers are excluded from the job's value.
+    table : Table or None
+        What a foreign table does not say of itself.
     both_free : Path or None
         Recording of the drag baseline, instead of the one that the recording names.
     """
@@ -73,10 +77,7 @@ class Asked:
     guard: Guard | None = None
     repeatability: float | None = None
     drop_outliers: bool = False
-    time_column: str | None = None
-    torque_column: str | None = None
-    angle_column: str | None = None
-    torque_unit: str | None = None
+    table: Table | None = None
     both_free: Path | None = None
 
 
@@ -127,14 +128,7 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
 
 
 def _read(path: Path | str, asked: Asked) -> RecordingReading:
-    trace = read_trace(
-        path,
-        time_column=asked.time_column,
-        torque_column=asked.torque_column,
-        angle_column=asked.angle_column,
-        unit=asked.torque_unit,
-    )
-    return reading_of(trace, asked)
+    return reading_of(read_trace(path, asked.table), asked)
 
 
 def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading | None, str]:
@@ -152,7 +146,7 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
         found = _read(path, alone)
     except HeldwheelError as error:
         return None, f"its baseline cannot be read: {error}"
-    if found.sha256 != named.sha256:
+    if named.sha256.lower() not in (found.sha256, found.above_sha256):
         return None, f"its baseline {path.name} has changed since: its SHA-256 differs"
     return found, ""
 
@@ -165,27 +159,37 @@ def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> Recordi
     if baseline.header is not None and baseline.header.test.held in ("other side", "case"):
         text = f"drag correction withheld: in {Path(baseline.file).name} the {baseline.header.test.held} was held"
         return replace(reading, problems=(*reading.problems, text))
+    flaw = unfit(baseline)
+    if flaw:
+        return replace(reading, problems=(*reading.problems, f"drag correction withheld: {flaw}"))
     if not baseline.job:
         text = f"drag correction withheld: {Path(baseline.file).name} gives no torque at the axle"
         return replace(reading, problems=(*reading.problems, text))
     test = drag_test({header.test.side or "right": reading}, baseline)
     # A page that rests on simulated data is marked, whichever of its recordings they are in.
     header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
-    return replace(reading, header=header, drag=Baseline(baseline.file, baseline.sha256, test))
+    told = tuple(text for text in baseline.problems if text not in reading.problems)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told)
+    carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
+    return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
     """Read a trace that has been loaded; see ``read_file``."""
     header = _header(trace.header, asked)
+    force = force_lever(header, trace.unit, trace.file) if trace.is_force else None
+    raw_nm = trace.torque_nm if force is None else trace.si * force.arm_m
+    if force is not None:
+        header = msgspec.structs.replace(header, transducer=force.facts(header.transducer))
     sensor = sensor_from(header.transducer)
-    reading = read_torque(trace.time_s, trace.torque_nm, angle_deg=trace.angle_deg, sensor=sensor)
-    header = _with_zero(header, asked, trace, reading)
-    torque_nm = trace.torque_nm / (sensor.gain or 1.0)
+    reading = overloaded(read_torque(trace.time_s, raw_nm, angle_deg=trace.angle_deg, sensor=sensor), trace.events)
+    header = _with_zero(header, asked, trace.time_s, raw_nm, reading)
+    torque_nm = raw_nm / (sensor.gain or 1.0)
     corrections = trace.sidecar.corrections if trace.sidecar is not None else ()
     source = Source(trace.time_s, torque_nm, reading.noise_nm, sensor.relative_u)
     pulls, unapplied = apply_corrections(reading.pulls, corrections, source)
     pulls = tuple(_with_full_scale(c, header.transducer) for c in pulls)
-    at, assumed = _at_axle(header, reading, _turned(trace))
+    at, assumed = _at_axle(header, reading, _turned(trace), force)
     bounds = bounds_from(header.limit, file=trace.file) if header.limit is not None else None
     said = _judged(pulls, header, at, bounds, asked)
     each = zip(pulls, said.budgets, said.results, strict=True)
@@ -205,9 +209,11 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
         bounds=bounds,
         result=said.result,
         corrections=tuple(corrections),
-        unit=trace.unit,
+        unit=trace.unit if force is None else "N·m",
         state=trace.state,
         sha256=trace.sha256,
+        above_sha256=trace.above_sha256,
+        sidecar_sha256=trace.sidecar_sha256,
     )
 
 
@@ -227,13 +233,13 @@ def _judged(
     )
 
 
-def _with_zero(header: Header, asked: Asked, trace: Trace, reading: TraceReading) -> Header:
+def _with_zero(header: Header, asked: Asked, time_s: Floats, torque_nm: Floats, reading: TraceReading) -> Header:
     """Take the true zero from the trace's start, where that was asked."""
     if asked.zero != "start":
         return header
     facts = header.transducer
     noise_nm = reading.noise_nm * (facts.gain or 1.0)
-    level_nm, u_nm = zero_at_start(trace.time_s, trace.torque_nm, noise_nm, facts.resolution_nm or 0.0)
+    level_nm, u_nm = zero_at_start(time_s, torque_nm, noise_nm, facts.resolution_nm or 0.0)
     return msgspec.structs.replace(header, zero=Zero(value_nm=level_nm, value_nm_u=u_nm, how="unloaded"))
 
 
@@ -307,29 +313,28 @@ def _with_full_scale(corrected: Corrected, facts: TransducerFacts) -> Corrected:
     return replace(corrected, pull=pull)
 
 
-def _at_axle(header: Header, reading: TraceReading, turned: Turned | None) -> tuple[AtAxle | None, tuple[str, ...]]:
+def _at_axle(
+    header: Header, reading: TraceReading, turned: Turned | None, force: ForceLever | None = None
+) -> tuple[AtAxle | None, tuple[str, ...]]:
     """Give what brings a pull to the axle, and what had to be assumed; None where the lever is not known."""
     if header.lever is None:
         return None, (
             "the lever is not known: torque at the axle is not stated; give --lever, or [lever] in a sidecar",
         )
-    fixture = fixture_from(header.lever)
+    fixture = fixture_from(header.lever) if force is None else force.fixture
     notes = list(fixture.notes)
-    if fixture.reads != "torque":
+    if fixture.reads != "torque" and force is None:
         return None, (*notes, f"a '{fixture.kind}' fixture takes a {fixture.reads}, but the trace holds a torque")
     instrument = instrument_from(header.transducer)
-    if not instrument.relative_u and not instrument.full_scale_u_nm:
-        notes.append("the transducer's accuracy is not stated: calibration is not in the interval")
+    if instrument.assumed:
+        notes.append(f"the transducer's {instrument.note}")
     level = _level(header)
     if not level.known:
-        weighs = fixture.weight is not None
+        assumed = fixture.weight is None or fixture.weight.assumed
         notes.append(
-            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, "
-            + (
-                "and the lever's weight is in the interval"
-                if weighs
-                else "and the lever's weight, not stated, is not in it"
-            )
+            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the "
+            + ("lever's weight, not stated, is assumed" if assumed else "lever's weight is")
+            + " in the interval"
         )
     return AtAxle(fixture, instrument, level, turned), tuple(notes)
 

@@ -1,17 +1,17 @@
-"""Several pulls, one value: what is judged, how far the pulls scatter, and how many more are needed.
+"""Several pulls, one value: what is judged, and how many more are needed.
 
 Conventions
 -----------
-- The job's value is the median of its valid pulls; its random uncertainty u_A = 1.253 s/√n has n - 1 degrees of
-  freedom. Calibration, lever, zero and drag are shared by the pulls: they enter once and do not shrink with n.
-- Under three pulls the scatter cannot be known: a stated repeatability is used and named.
+- The job's value is the median of its valid pulls. Its random uncertainty is the standard error of a median, from the
+  pulls' own scatter or pooled with what is known of such pulls beforehand (``analysis.scatter``): one rule from one
+  pull to many. The way of reading, calibration, lever, zero and drag are shared by the pulls: they enter once and do
+  not shrink with n.
 - A single pull is judged as one pull of many: its own uncertainty and the pull-to-pull scatter.
 - The two directions are separate: wind-up, gears and drag differ. Each direction has its value; where both were pulled
   the less favourable one is the job's.
-- Outliers are named by a rule stated beforehand; they are left out only where that was asked for, and counted.
+- Outliers are named by a rule stated beforehand; they are excluded only where that was asked for, and counted.
 
-Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``, ``outliers``,
-``warm_up``.
+Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``.
 """
 
 from __future__ import annotations
@@ -21,68 +21,27 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from analysis.budget import Budget, Input, Row, t_factor
-from analysis.compare.trend import fit_line
-
-MEDIAN_EFFICIENCY = math.sqrt(math.pi / 2)  # 1.253: standard error of a median over that of a mean, normal scatter
-LEAST_PULLS = 3  # fewer give no scatter worth the name
-
-# Pull-to-pull scatter (relative standard deviation) that stands in where there are too few pulls, unless the user
-# states one: upper ends of what well-made pulls show, breakaway 2-4 %, rotating 0.8-1.4 % (common practice, no source).
-STATED_REPEATABILITY = {"breakaway": 0.04, "rotating mean": 0.015, "rotating maximum": 0.03}
+from analysis.budget import Budget, Input, Row
+from analysis.scatter import (
+    LEAST_PULLS,
+    OUTLIER_RULE,
+    Prior,
+    median_factor,
+    outliers,
+    persistence,
+    scatter_of,
+    warm_up,
+)
 
 # Coefficient of variation above which pulls are not repeats of one thing: more than twice the usual scatter of a
 # breakaway (common practice, no source).
 CV_GATE = 0.10
-
-# Modified z-score, 0.6745 (x - median) / MAD, above which a value is an outlier: Iglewicz and Hoaglin 1993 (from
-# memory). With fewer than five values the MAD says nothing.
-OUTLIER_SCORE = 3.5
-OUTLIER_LEAST = 5
-OUTLIER_RULE = "an outlier lies more than 3.5 scaled median absolute deviations from the median (five pulls or more)"
-
-# A trend is reported when it is unlikely by chance and large enough to matter.
-TREND_P = 0.05
-TREND_LEAST = 0.03  # of the value, from first to last pull
-TREND_LEAST_PULLS = 4  # a line through three points has one degree of freedom
 
 RANDOM_ROWS = ("repeats", "reading", "repeatability")  # names of the rows that more pulls make smaller
 
 MOST_PULLS = 200  # beyond, nobody goes on pulling
 
 DIRECTION_POLICY = "each direction has its own value; where both were pulled the less favourable one is judged"
-
-
-def warm_up(values: Sequence[float]) -> str:
-    """Say whether values in the order they were made drift: warming up, running in. Empty where nothing is shown.
-
-    >>> warm_up([30.0, 29.0, 28.1, 27.0, 26.1])[:30]
-    'the value falls by 14.0 % from'
-    """
-    n = len(values)
-    mean = statistics.fmean(values) if n else 0.0
-    if n < TREND_LEAST_PULLS or mean == 0:
-        return ""
-    line = fit_line(range(n), values)
-    total = line.slope * (n - 1) / mean
-    if not (line.p < TREND_P and abs(total) > TREND_LEAST):
-        return ""
-    how = "rises" if total > 0 else "falls"
-    return (
-        f"the value {how} by {abs(total) * 100:.1f} % from first to last pull (p = {line.p:.2g}): warming up or "
-        "running in; go on until it settles, or compare only at the same temperature"
-    )
-
-
-def outliers(values: Sequence[float]) -> tuple[int, ...]:
-    """Give the places of outliers by ``OUTLIER_RULE``."""
-    if len(values) < OUTLIER_LEAST:
-        return ()
-    middle = statistics.median(values)
-    mad = statistics.median(abs(v - middle) for v in values)
-    if mad == 0:
-        return ()
-    return tuple(i for i, v in enumerate(values) if 0.6745 * abs(v - middle) / mad > OUTLIER_SCORE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,12 +54,12 @@ class JobValue:
         Its value (the median) and uncertainty.
     values : tuple of float
         Of the pulls used, in order, N·m.
-    sd : float
-        Standard deviation of the pulls; of fewer than three, the stated repeatability.
-    dof : float
-        Of ``sd``.
+    prior : Prior
+        What is known of the scatter beforehand.
+    own_u_nm : float
+        What each reading leaves open by itself: standard uncertainty, N·m.
     left_out : tuple of float
-        Outliers left out, because that was asked for.
+        Outliers excluded, because that was asked for.
     notes : tuple of str
         Gate, trend, outliers, what was assumed.
     direction : int
@@ -109,11 +68,16 @@ class JobValue:
 
     budget: Budget
     values: tuple[float, ...]
-    sd: float
-    dof: float
+    prior: Prior
+    own_u_nm: float
     left_out: tuple[float, ...] = ()
     notes: tuple[str, ...] = ()
     direction: int = 1
+
+    @property
+    def sd(self) -> float:
+        """Standard deviation of the pulls; NaN for one."""
+        return statistics.stdev(self.values) if len(self.values) > 1 else math.nan
 
     @property
     def cv(self) -> float:
@@ -140,9 +104,9 @@ def job_value(
     budgets : sequence of Budget
         One per valid pull, in the order they were made; not empty.
     repeatability : float, optional
-        Relative standard deviation that the user states; used under three pulls.
+        Relative standard deviation that the user states, instead of the one assumed.
     drop_outliers : bool
-        Whether outliers are left out of the median.
+        Whether outliers are excluded from the median.
     direction : int
         Carried along.
 
@@ -153,16 +117,14 @@ def job_value(
     """
     if not budgets:
         raise ValueError("no pull to take a value from")
-    odd = outliers([b.value for b in budgets])
+    odd = outliers([b.value for b in budgets], _own(budgets))
     notes = _outlier_notes([b.value for b in budgets], odd, drop_outliers)
     used = [b for i, b in enumerate(budgets) if not (drop_outliers and i in odd)]
-    values = tuple(b.value for b in used)
-    middle = statistics.median(values)
-    sd, dof, note = _scatter(used[0].quantity, values, repeatability)
-    budget = Budget(used[0].quantity, middle, used[0].unit, _shared_rows(used))
-    budget = budget.plus(*_random_inputs(used, sd, dof, note))
+    values, prior, own = tuple(b.value for b in used), Prior.of(used[0].quantity, repeatability), _own(used)
+    budget = Budget(used[0].quantity, statistics.median(values), used[0].unit, _shared_rows(used))
     left_out = tuple(budgets[i].value for i in odd) if drop_outliers else ()
-    job = JobValue(budget, values, sd, dof, left_out, (), direction)
+    job = JobValue(budget, values, prior, own, left_out, (), direction)
+    random = _random_inputs(job, len(values), persistence(values))
     if not job.repeatable:
         gate = f"the pulls scatter by {job.cv * 100:.0f} % (gate {CV_GATE * 100:.0f} %): repeat with the same rest "
         notes = (*notes, gate + "before each pull, a smooth ramp and the lever in the same place")
@@ -170,44 +132,47 @@ def job_value(
     if drift:
         notes = (*notes, drift)
     if len(values) < LEAST_PULLS:
-        notes = (*notes, note)
-    return replace(job, notes=notes)
+        notes = (*notes, random[-1].note)
+    return replace(job, budget=budget.plus(*random), notes=notes)
+
+
+def _own(budgets: Sequence[Budget]) -> float:
+    """Give what each reading leaves open by itself: the root mean square over the pulls."""
+    return math.sqrt(statistics.fmean(sum(r.contribution**2 for r in b.rows if not r.input.shared) for b in budgets))
 
 
 def _outlier_notes(values: Sequence[float], odd: tuple[int, ...], drop: bool) -> tuple[str, ...]:
     if not odd:
         return ()
     shown = ", ".join(f"{values[i]:.4g}" for i in odd)
-    what = "left out by the rule stated beforehand" if drop else "kept: leave a pull out only with a reason"
-    return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stand out and were {what}; {OUTLIER_RULE}",)
+    what = "excluded by the rule stated beforehand" if drop else "kept: exclude a pull only with a reason"
+    return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stands out and was {what}; {OUTLIER_RULE}",)
 
 
-def _scatter(quantity: str, values: tuple[float, ...], stated: float | None) -> tuple[float, float, str]:
-    """Give standard deviation of one pull, its degrees of freedom, and where it comes from."""
-    if len(values) >= LEAST_PULLS:
-        return statistics.stdev(values), len(values) - 1, f"median of {len(values)} pulls, 1.253 s/√n"
-    relative = STATED_REPEATABILITY.get(quantity, max(STATED_REPEATABILITY.values())) if stated is None else stated
-    whose = "stated" if stated is not None else "assumed"
-    pulls = "one pull" if len(values) == 1 else f"{len(values)} pulls"
-    note = f"{pulls}: scatter not known from them, a repeatability of {relative * 100:.2g} % is {whose}"
-    return relative * abs(statistics.median(values)), math.inf, note
-
-
-def _random_inputs(used: Sequence[Budget], sd: float, dof: float, note: str) -> tuple[Input, ...]:
-    """Give the random part of the median.
+def _random_inputs(job: JobValue, n: int, follow: float = 1.0) -> tuple[Input, ...]:
+    """Give the random part of the median of ``n`` pulls that scatter as those of a job do.
 
     From three pulls on their scatter holds what each trace leaves open, and is taken no smaller than that; under
     three the two stand side by side.
     """
-    n = len(used)
-    own = math.sqrt(statistics.fmean(sum(r.contribution**2 for r in b.rows if not r.input.shared) for b in used))
-    unit = used[0].unit
-    if n >= LEAST_PULLS:
-        return (Input("repeats", 0.0, MEDIAN_EFFICIENCY * max(sd, own) / math.sqrt(n), unit, dof, note=note),)
-    return (
-        Input("reading", 0.0, own / math.sqrt(n), unit, note="what each reading leaves open"),
-        Input("repeatability", 0.0, sd / math.sqrt(n), unit, dof, note=note),
-    )
+    unit, shown = job.budget.unit, 0.0 if math.isnan(job.sd) else job.sd
+    per = median_factor(n) * follow / math.sqrt(n)
+    scatter = scatter_of(shown, n, job.budget.value, job.prior)
+    if n < LEAST_PULLS:
+        pulls = "one pull" if n == 1 else f"{n} pulls"
+        note = f"{pulls}: scatter not known from so few, {job.prior.words}"
+        reading = Input("reading", 0.0, job.own_u_nm * per, unit, note="what each reading leaves open")
+        return reading, Input("repeatability", 0.0, scatter.sd * per, unit, scatter.dof, note=note)
+    note = f"median of {n} pulls, {median_factor(n):.3f} s/√n"
+    if not scatter.from_pulls:
+        note += f"; pooled: {job.prior.words}"
+    if follow > 1:
+        note += f"; × {follow:.2g}: each pull is like the one before"
+    if job.own_u_nm > scatter.sd:
+        return (
+            Input("repeats", 0.0, job.own_u_nm * per, unit, note=f"{note}; s no less than one reading leaves open"),
+        )
+    return (Input("repeats", 0.0, scatter.sd * per, unit, scatter.dof, note=note),)
 
 
 def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
@@ -226,12 +191,17 @@ def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
 
 def single_pull(budget: Budget, job: JobValue) -> Budget:
     """Give one pull's budget as one pull of many: pull-to-pull scatter included."""
-    note = f"s of {len(job.values)} pulls" if math.isfinite(job.dof) else "repeatability, not from these pulls"
-    return budget.plus(Input("pull-to-pull scatter", 0.0, job.sd, budget.unit, job.dof, note=note))
+    n = len(job.values)
+    scatter = scatter_of(0.0 if math.isnan(job.sd) else job.sd, n, job.budget.value, job.prior)
+    note = f"s of {n} pulls" if scatter.from_pulls else f"{n} pull{'s' * (n > 1)}, pooled: {job.prior.words}"
+    return budget.plus(Input("pull-to-pull scatter", 0.0, scatter.sd, budget.unit, scatter.dof, note=note))
 
 
 def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
-    """Give how many more pulls bring the interval to ± ``wanted_u95_nm``, at the scatter seen so far.
+    """Give how many more pulls bring the interval to ± ``wanted_u95_nm``, if they scatter as those seen so far.
+
+    The interval is computed as ``job_value`` will: what each reading leaves open, pooling and the factor of the median
+    included.
 
     Returns
     -------
@@ -240,12 +210,8 @@ def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
     """
     if job.budget.u95 <= wanted_u95_nm:
         return 0
-    shared = job.budget.without(*RANDOM_ROWS)
-    for n in range(len(job.values) + 1, MOST_PULLS + 1):
-        if n < LEAST_PULLS:
-            continue
-        random = Input("repeats", 0.0, MEDIAN_EFFICIENCY * job.sd / math.sqrt(n), dof=n - 1)
-        planned = shared.plus(random)
-        if t_factor(planned.dof) * planned.u <= wanted_u95_nm:
+    shared, follow = job.budget.without(*RANDOM_ROWS), persistence(job.values)
+    for n in range(max(len(job.values) + 1, LEAST_PULLS), MOST_PULLS + 1):
+        if shared.plus(*_random_inputs(job, n, follow)).u95 <= wanted_u95_nm:
             return n - len(job.values)
     return None

@@ -23,6 +23,7 @@ PAGES = ("Test", "Review", "Compare")
 SMALLEST = QSize(800, 560)
 USUAL = QSize(1280, 800)
 FRAME = QSize(8, 40)  # what a desktop puts round a window
+FARTHEST = 1 << 15  # pixels: what a screen's system can count
 
 
 class MainWindow(QMainWindow):
@@ -71,7 +72,7 @@ class MainWindow(QMainWindow):
         self.one_unit = button("N·m", self.next_unit, tip="Next unit, Ctrl+U", keeps_focus=True)
         row.addWidget(self.one_unit)
         self._menu_button = button(
-            "View", role="", tip="Colours, text size, decimal mark, sounds, what stands on reports"
+            "View", role="", tip="Colours, text size, decimal mark, sounds, what appears on reports"
         )
         self._menu_button.setMenu(self._menu())
         row.addSpacing(8)
@@ -119,7 +120,7 @@ class MainWindow(QMainWindow):
         room = QGuiApplication.primaryScreen().availableGeometry()
         self.setMinimumSize(SMALLEST.boundedTo(room.size()))
         self.resize(USUAL.boundedTo(room.size() - FRAME))
-        if choices.window is not None:
+        if choices.window is not None and all(abs(number) <= FARTHEST for number in choices.window):
             left, top, width, height = choices.window
             self.setGeometry(
                 on_screen(QRect(left, top, width, height), [s.availableGeometry() for s in QGuiApplication.screens()])

@@ -5,6 +5,7 @@ Offered: ``BlockMaker``.
 
 from __future__ import annotations
 
+import math
 import time
 from collections import deque
 from typing import TYPE_CHECKING, Final, Literal
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
     from logger.links.base import Link
     from logger.samples import Chunk, Decoded, Decoder, Floats
 
+LISTENED_S: Final = 0.5  # the most that counts between two looks: who was stopped did not listen
+GAP_S: Final = 0.3  # without bytes, from which a counter may mislead: whole wraps lost, or begun anew meanwhile
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
 MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
 
@@ -62,6 +65,10 @@ class BlockMaker:
         self._steps = Steps()
         self.meter = Meter(nominal_hz)
         self.heard_s = 0.0  # when bytes came last, or the link was opened
+        self.listened_s = 0.0  # how long it was listened to since, in vain
+        self._looked_s = 0.0
+        self._came_s = math.nan  # when bytes came last, on the time that goes on while the computer sleeps
+        self._returned = False  # a lost device is back, and nothing has come from it yet
         self.first = True  # nothing has come since the link was opened
 
     @property
@@ -89,12 +96,15 @@ class BlockMaker:
 
     def opened(self) -> None:
         """Note that the link was opened."""
-        self._opened_s = self.heard_s = time.monotonic()
+        self._opened_s = self.heard_s = self._looked_s = time.monotonic()
+        self.listened_s = 0.0
         self.first = True
+        self._steps.awake()  # opening takes as long as it takes: nobody was stopped
+        self._waiting.extend(self._steps.look())
 
-    def back(self, away_s: float) -> None:
-        """Note that a lost device is back: so long nothing of it was heard."""
-        self._expect(away_s)
+    def back(self) -> None:
+        """Note that a lost device is back."""
+        self._returned = True
         if self._clock is not None:
             self._clock.restart()
 
@@ -108,6 +118,9 @@ class BlockMaker:
 
     def look(self) -> None:
         """Look for clock steps and a stream that does not fit its description."""
+        now = time.monotonic()
+        self.listened_s += min(now - self._looked_s, LISTENED_S)
+        self._looked_s = now
         self._waiting.extend(self._steps.look())
         told = self.meter.judge()
         if told is not None:
@@ -115,15 +128,17 @@ class BlockMaker:
 
     def take(self, chunks: list[Chunk]) -> Block:
         """Give the block of one drain."""
+        self._waiting.extend(self._steps.look())  # first: bytes that came after a sleep must not be dated before it
         if self.first:
             self.first = False
             if self._midstream and chunks[0].arrival_s - self._opened_s < self._mid_line_s:
                 self._decoder.reset()
-        elif self.meter.health.state is State.SILENT:
-            self._expect(chunks[0].arrival_s - self.heard_s)
+        self._settle_gap(chunks[0].arrival_s + self._steps.slept_s)
         decoded = self._decoder.feed(*[chunk.data for chunk in chunks])
-        self.heard_s = time.monotonic()
+        self.heard_s = self._looked_s = time.monotonic()
+        self.listened_s = 0.0
         arrivals = np.array([chunk.arrival_s for chunk in chunks]) + self._steps.slept_s
+        self._came_s = float(arrivals[-1])
         self._note_simulated()
         time_s, columns = self._dated(decoded, arrivals)
         block = self._block(time_s, columns, decoded.events, float(arrivals[-1]))
@@ -166,8 +181,12 @@ class BlockMaker:
         columns["late"] = late_ms.round(2) + 0.0  # 0.01 ms is finer than any system's time stamps; no -0
         return time_s, columns
 
-    def _expect(self, silent_s: float) -> None:
-        """Tell the decoder how many samples were due meanwhile."""
+    def _settle_gap(self, arrived_s: float) -> None:
+        """After a time without bytes, for whatever reason, tell the decoder how many samples were due meanwhile."""
+        away_s = arrived_s - self._came_s
+        told, self._returned = self._returned or self.meter.health.state is State.SILENT, False
+        if not (told and away_s > 0) and not away_s > GAP_S:  # neither holds before anything has come
+            return
         measured = self.meter.health.rate_hz
         rate_hz = self._nominal_hz or (measured if measured > 0 else 0.0)
-        self._decoder.expect(silent_s * rate_hz, EDGE_S * rate_hz)
+        self._decoder.expect(away_s * rate_hz, EDGE_S * rate_hz)

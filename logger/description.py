@@ -35,7 +35,7 @@ from logger.decoder.template import LineFormat, compile_template, template_fault
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
 from logger.toml_file import read_toml
-from logger.units import canonical_unit
+from logger.units import is_force, reading_unit
 
 SCHEMA = "heldwheel transducer 1"
 
@@ -132,9 +132,9 @@ class Description(Record, frozen=True, kw_only=True):
     @property
     def unit(self) -> str:
         """The main column's unit."""
-        if self.measures != "torque":
+        if self.measures not in ("torque", "force"):
             return self.transducer.unit
-        return canonical_unit(self.transducer.unit or "N·m")
+        return reading_unit(self.transducer.unit or "N·m")
 
     @property
     def has_counter(self) -> bool:
@@ -161,7 +161,9 @@ def as_torque(description: Description) -> Description:
     if lines is not None:
         template = lines.template.replace(f"{{{main}}}", "{torque}").replace(f"{{{main}:", "{torque:")
         fields = {("torque" if name == main else name): field for name, field in lines.fields.items()}
-        changed["lines"] = replace(lines, template=template.replace("{unit}", "{skip}"), fields=fields)
+        # A force names its unit as a torque does; an angle or a temperature does not.
+        template = template if main == "force" else template.replace("{unit}", "{skip}")
+        changed["lines"] = replace(lines, template=template, fields=fields)
     if packet is not None:
         changed["notification"] = _main_field(packet, main)
     if description.frame is not None:
@@ -169,7 +171,7 @@ def as_torque(description: Description) -> Description:
     if modbus is not None:
         named = [replace(r, name="torque") if r.name == main else r for r in modbus.registers]
         changed["modbus"] = replace(modbus, registers=tuple(named))
-    facts = replace(description.transducer, unit="")
+    facts = description.transducer if main == "force" else replace(description.transducer, unit="")
     return replace(description, measures="torque", transducer=facts, **changed)
 
 
@@ -184,6 +186,10 @@ def description_faults(description: Description) -> list[str]:
     if description.measures != "torque":
         if not description.transducer.unit:
             faults.append("transducer.unit: name the unit of what it measures")
+        elif description.measures == "force" and not is_force(description.transducer.unit):
+            faults.append(
+                f"transducer.unit: '{description.transducer.unit[:40]}' is no unit of force; use N, kgf or lbf"
+            )
         try:
             as_torque(description)
         except ValueError as error:
@@ -195,7 +201,7 @@ def description_faults(description: Description) -> list[str]:
         faults.append(f"exactly one of {', '.join(kinds)} must be given, not {' and '.join(given) or 'none'}")
     if description.transducer.unit:
         try:
-            canonical_unit(description.transducer.unit)
+            reading_unit(description.transducer.unit)
         except QuantityError as error:
             faults.append(f"transducer.unit: {error}")
     if description.lines is not None:

@@ -1,4 +1,4 @@
-"""Reading traces: our recordings, closed or not, and foreign CSV files with their sidecars.
+"""Reading traces: our recordings, closed or not, and foreign tables with their sidecars.
 
 Conventions
 -----------
@@ -21,13 +21,15 @@ from typing import TYPE_CHECKING, Literal
 import msgspec
 
 from logger.errors import FileError
-from logger.foreign import Names, read_foreign
-from logger.header import Header
+from logger.foreign.choices import laid_over
+from logger.foreign.reading import read_foreign
+from logger.header import Header, Table
 from logger.samples import EventKind
 from logger.second import Second, split
-from logger.sidecar import merged, read_sidecar
+from logger.sidecar import merged, read_sidecar, sidecar_path
+from logger.small_file import hash_of, open_regular
 from logger.stored import is_recording, read_recording
-from logger.units import torque_factor
+from logger.units import is_force, reading_factor
 
 if TYPE_CHECKING:
     from logger.header import Sidecar
@@ -57,9 +59,13 @@ class Trace:
     state : str
         ``closed``, ``recovered`` or ``foreign``.
     sha256 : str
-        Of a closed recording the hash in its closing line; of any other file that of all its bytes.
+        Of all bytes of the file, computed: what ``sha256sum`` prints.
+    above_sha256 : str
+        Of a recording's bytes above its closing line, computed; by this hash, too, other files have named it.
     sidecar : Sidecar or None
         As it stands beside the file.
+    sidecar_sha256 : str
+        Of all its bytes; empty where there is none.
     problems : tuple of str
         What is not in order, for the user.
     second : Second or None
@@ -78,12 +84,32 @@ class Trace:
     sidecar: Sidecar | None
     problems: tuple[str, ...]
     second: Second | None = None
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
+
+    @property
+    def is_force(self) -> bool:
+        """Whether it is a force that was recorded: on a lever it becomes a torque (``analysis.force``)."""
+        return is_force(self.unit)
+
+    @property
+    def si(self) -> Floats:
+        """Torque in N·m or force in N, clockwise positive, shape (n,); computed anew with each call."""
+        sign = -1.0 if self.header.transducer.sign == "reversed" else 1.0
+        return self.torque * (sign * reading_factor(self.unit))
 
     @property
     def torque_nm(self) -> Floats:
-        """Torque in N·m, clockwise positive, shape (n,); computed anew with each call."""
-        sign = -1.0 if self.header.transducer.sign == "reversed" else 1.0
-        return self.torque * (sign * torque_factor(self.unit))
+        """Torque in N·m, clockwise positive, shape (n,).
+
+        Raises
+        ------
+        FileError
+            It is a force, which only a lever makes a torque.
+        """
+        if self.is_force:
+            raise FileError(f"{self.file}: holds a force in {self.unit}, not a torque; it needs its lever")
+        return self.si
 
     @property
     def angle_deg(self) -> Floats | None:
@@ -91,27 +117,20 @@ class Trace:
         return self.columns.get("angle_deg")
 
 
-def read_trace(
-    path: Path | str,
-    *,
-    time_column: str | None = None,
-    torque_column: str | None = None,
-    angle_column: str | None = None,
-    unit: str | None = None,
-) -> Trace:
-    """Read a recording or a foreign CSV trace, with its sidecar.
+def read_trace(path: Path | str, table: Table | None = None) -> Trace:
+    """Read a recording or a foreign table, with its sidecar.
 
     Parameters
     ----------
     path : Path or str
         The file.
-    time_column, torque_column, angle_column : str, optional
-        Names of a foreign trace's columns, where they are not ``time_s``, ``torque_<unit>`` and ``angle_deg``.
-    unit : str, optional
-        Torque unit of a foreign trace whose column does not name it.
+    table : Table, optional
+        What a foreign table does not say of itself; it wins over what its sidecar says.
 
     Raises
     ------
+    TableQuestionsError
+        A foreign table leaves something open.
     FileError
         It cannot be read; the text names file, line, column, what is wrong and the fix.
     DescriptionError
@@ -120,11 +139,12 @@ def read_trace(
     path = Path(path)
     data = _bytes(path)
     sidecar = read_sidecar(path)
+    sidecar_sha256 = hash_of(sidecar_path(path)) if sidecar is not None else ""
     if is_recording(data):
-        return _recording(data, str(path), sidecar)
-    names = Names(time_column, torque_column, angle_column, unit)
+        return _recording(data, str(path), sidecar, sidecar_sha256)
+    kept = sidecar.table if sidecar is not None and sidecar.table is not None else Table()
     stated = sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
-    foreign = read_foreign(data, str(path), names, stated)
+    foreign = read_foreign(data, str(path), laid_over(kept, table), stated)
     return Trace(
         file=str(path),
         header=merged(Header(time_from="file"), sidecar),
@@ -132,11 +152,12 @@ def read_trace(
         torque=foreign.torque,
         unit=foreign.unit,
         columns=foreign.columns,
-        events=(),
+        events=foreign.events,
         state="foreign",
         sha256=hashlib.sha256(data).hexdigest(),
         sidecar=sidecar,
         problems=foreign.problems,
+        sidecar_sha256=sidecar_sha256,
     )
 
 
@@ -144,7 +165,8 @@ def _bytes(path: Path) -> bytes:
     try:
         if path.is_dir():
             raise FileError(f"{path}: is a folder; name a recording in it")
-        return path.read_bytes()
+        with open_regular(path) as file:
+            return file.read()
     except FileNotFoundError:
         raise FileError(f"{path}: there is no such file") from None
     except FileError:
@@ -153,7 +175,7 @@ def _bytes(path: Path) -> bytes:
         raise FileError(f"{path}: cannot be read: {getattr(error, 'strerror', None) or error}") from error
 
 
-def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
+def _recording(data: bytes, file: str, sidecar: Sidecar | None, sidecar_sha256: str) -> Trace:
     stored = read_recording(data, file)
     header = stored.header
     if any(event.kind is EventKind.SIMULATED for event in stored.events):
@@ -173,4 +195,6 @@ def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
         sidecar=sidecar,
         problems=tuple(stored.problems),
         second=second,
+        above_sha256=stored.above_sha256,
+        sidecar_sha256=sidecar_sha256,
     )

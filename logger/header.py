@@ -61,6 +61,10 @@ class Axle(Record, frozen=True, kw_only=True):
     as_received: str = ""  # its condition when it came in
 
 
+DIRECTION_CODES = {"clockwise": "clockwise", "anticlockwise": "counter-clockwise", "both": "both"}
+"""How a direction that somebody names stands in a recording."""
+
+
 class Test(Record, frozen=True, kw_only=True):
     """The kind of test: without it a limit cannot be compared."""
 
@@ -175,6 +179,8 @@ class TransducerFacts(Record, frozen=True, kw_only=True):
     sign: Literal["signed", "reversed", "none"] | None = None
     capacity_nm: float | None = None
     resolution_nm: float | None = None
+    capacity_n: float | None = None  # of a load cell or scale: what it becomes in N·m is the lever's doing
+    resolution_n: float | None = None
     accuracy_percent_of_reading: float | None = None  # 95 %
     accuracy_percent_of_full_scale: float | None = None  # 95 %
     gain: float | None = None  # reading / true
@@ -253,6 +259,19 @@ class Correction(Record, frozen=True, kw_only=True):
     rotating_end_s: float | None = None
 
 
+class Table(Record, frozen=True, kw_only=True):
+    """What a table from elsewhere does not say of itself: its columns, units, times. Empty: as its headings say."""
+
+    sheet: str | None = None  # of a workbook
+    time: str | None = None  # heading of a column, or "column 2"
+    time_unit: str | None = None  # s, ms, us, min, h, d; mm:ss or hh:mm
+    rate_hz: float | None = None  # of a table that numbers its samples, or has no times
+    torque: str | None = None
+    unit: str | None = None  # N·m, kgf; or what one of its counts is: "0.0125 N·m", "250 N·m per mV/V"
+    angle: str | None = None
+    decimal: Literal["point", "comma"] | None = None
+
+
 class Sidecar(Record, frozen=True, kw_only=True):
     """``<stem>.sidecar.toml``: what a trace lacks, and later corrections. Values here win over the header's."""
 
@@ -268,6 +287,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
     transducer: TransducerFacts | None = None
     zero: Zero | None = None
     both_free: Source | None = None
+    table: Table | None = None  # how a table from elsewhere is read
     photos: tuple[Photo, ...] = ()
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)
     corrections: tuple[Correction, ...] = ()

@@ -21,6 +21,7 @@ RATE_S: Final = 3.0  # over which the true rate is taken
 MOSTLY: Final = 0.5  # share of bytes that are no reading, from which the stream is not what was described
 JUDGE_BYTES: Final = 400  # bytes before a stream is judged: some lines
 RATE_OFF: Final = 0.03  # deviation of the true from the nominal rate that is told; buffers make it uneven by 1-2 %
+BREAK_S: Final = 1.0  # nothing for so long: what waited meanwhile comes at once, and no rate can be taken from it
 JUDGE_S: Final = 10.0  # before the rate is judged
 CLOCK_STEP_S: Final = 0.5  # a clock disciplined by the network slews by less between two looks
 STALL_S: Final = 2.0  # a loop that should look ten times a second was stopped
@@ -94,6 +95,8 @@ class Meter:
         self._bytes = 0
         self._advised: set[str] = set()
         self._steady: tuple[float, int] | None = None  # since when it streams without a break, samples until then
+        self._settles_s = -math.inf  # when what had waited has come
+        self._break_s = max(BREAK_S, 3 / nominal_hz if nominal_hz else 0.0)
 
     def state(self, state: State, advice: str = "") -> None:
         """Note what the session is doing."""
@@ -112,7 +115,9 @@ class Meter:
             if name:
                 counts[name] += event.count
         total = old.samples + samples
-        if self._steady is None:
+        if arrival_s - old.last_arrival_s > self._break_s or old.state is State.SILENT:
+            self._steady, self._settles_s = None, arrival_s + RATE_S
+        if self._steady is None and arrival_s >= self._settles_s:
             self._steady = (arrival_s, total + counts["lost"])
         self._seen.append((arrival_s, total))
         while len(self._seen) > 2 and arrival_s - self._seen[1][0] > RATE_S:
@@ -142,7 +147,8 @@ class Meter:
             )
         elif self._nominal_hz and self._steady is not None:
             advice = self._rate_advice(self._nominal_hz, *self._steady)
-        self.health = replace(health, advice=advice)
+        if advice != health.advice:
+            self.health = replace(health, advice=advice)
         about = advice[:5]  # each kind of advice is told once; the figures in it change
         if not advice or about in self._advised:
             return None
@@ -172,7 +178,11 @@ class Steps:
     def __init__(self) -> None:
         self.slept_s = 0.0
         self._wall_s = time.time() - time.monotonic()
-        self._boot_s = _asleep()
+        self._asleep_s = self._told_s = _asleep()  # at the last look, and when a sleep was told last
+        self._look_s = time.monotonic()
+
+    def awake(self) -> None:
+        """Count a stop of the program from now on: what went before was waiting for something else."""
         self._look_s = time.monotonic()
 
     def look(self) -> list[Event]:
@@ -180,14 +190,17 @@ class Steps:
         now = time.monotonic()
         stalled = now - self._look_s
         self._look_s = now
-        slept = _asleep() - self._boot_s
+        asleep = _asleep()
+        slept = asleep - self._told_s
         wall = time.time() - now
-        step = wall - self._wall_s - slept
+        step = wall - self._wall_s - (asleep - self._asleep_s)
+        self._asleep_s = asleep
         events = []
         if slept > CLOCK_STEP_S:
             self.slept_s += slept
-            self._boot_s += slept
-            events.append(Event(EventKind.CLOCK, text=f"the computer slept for {slept:.1f} s; what was sent is lost"))
+            self._told_s = asleep
+            text = f"the computer slept for {slept:.1f} s; what was sent meanwhile may be lost"
+            events.append(Event(EventKind.CLOCK, text=text))
         if stalled > STALL_S:
             events.append(Event(EventKind.CLOCK, text=f"the program was stopped for {stalled:.1f} s"))
         if abs(step) > CLOCK_STEP_S:

@@ -14,8 +14,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from logger.description import BleSettings, SerialSettings
-from logger.errors import FileError
 from logger.samples import Chunk
+from logger.small_file import read_bounded
 
 if TYPE_CHECKING:
     from logger.links.base import Link
@@ -131,12 +131,5 @@ def heard_in(path: Path | str) -> Heard:
     FileError
         It cannot be read, or is no capture of a few minutes.
     """
-    path = Path(path)
-    try:
-        with open(path, "rb") as file:
-            data = file.read(MOST_BYTES + 1)
-    except OSError as error:
-        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    if len(data) > MOST_BYTES:
-        raise FileError(f"{path}: is larger than {MOST_BYTES // 1_000_000} MB; capture a minute or two")
+    data = read_bounded(Path(path), MOST_BYTES, "capture a minute or two")
     return Heard([Chunk(0.0, data)] if data else [], SerialSettings())

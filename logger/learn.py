@@ -126,7 +126,9 @@ def _layout(data: bytes, scale: float, notes: Notes) -> tuple[NumberColumn, Line
         notes.unknown.append(doubt)
     family = find_family([without_star(line) for line in lines], decimal)
     if len(family.lines) < MIN_LINES:
-        notes.unknown.append(f"only {len(family.lines)} lines are built alike; listen longer, or it is no text gauge")
+        notes.unknown.append(
+            f"only {len(family.lines)} lines are built alike; listen longer, or it is no text transducer"
+        )
         return None
     columns = name_columns(number_columns(family, decimal), notes)
     torque = next((column for column in columns if column.name == "torque"), None)
@@ -185,7 +187,9 @@ def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:
     if any(text.startswith("+") for text in torque.texts):
         notes.found.append("readings have a sign (only + was seen)")
         return "signed"
-    notes.unknown.append("no sign was seen: load it the other way once; a gauge that shows no sign has no direction")
+    notes.unknown.append(
+        "no sign was seen: load it the other way once; a transducer that shows no sign has no direction"
+    )
     return None
 
 

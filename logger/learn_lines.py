@@ -84,7 +84,7 @@ def find_terminator(data: bytes) -> str:
 
 
 def split_lines(data: bytes) -> list[bytes]:
-    """Split into lines; the first may have been joined in its middle, the last is not complete: both are left out."""
+    """Split into lines; the first may have been joined in its middle, the last is not complete: both are excluded."""
     return [line for line in re.split(rb"[\r\n]+", data)[1:-1] if line]
 
 

@@ -19,13 +19,14 @@ from typing import TYPE_CHECKING, Any, Final
 import msgspec
 
 from logger.confirm import agree
-from logger.console import Progress, clean, note, say
+from logger.console import UNSHOWN, Progress, clean, note, say
 from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings, read_description
 from logger.door import Exit
-from logger.errors import FileError, InputError
+from logger.errors import FileError, HeldwheelError, InputError
 from logger.files import read_trace
-from logger.header import Header, Lever, Limit, Sidecar
+from logger.header import DIRECTION_CODES, Header, Lever, Limit, Sidecar
+from logger.health import State
 from logger.links.build import asks, build_link
 from logger.recording import RecordingWriter
 from logger.samples import EndReason
@@ -138,7 +139,9 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
     header = Header(transducer=msgspec.structs.replace(transducer, identity=identity))
     if args.job:
         header = merged(header, read_toml(args.job, Sidecar))
-    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side", "direction") if getattr(args, name)}
+    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side") if getattr(args, name)}
+    if args.direction:
+        test["direction"] = DIRECTION_CODES[args.direction]
     changes: dict[str, Any] = {"test": msgspec.structs.replace(header.test, **test)}
     if args.note:
         notes = "; ".join(text for text in (header.job.notes, args.note) if text)
@@ -152,10 +155,10 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
 
 
 def _lever(args: argparse.Namespace) -> Lever | None:
-    if args.lever_file:
+    if args.fixture_file:
         if args.lever or args.stud_circle:
-            raise InputError("give either --lever-file, or --lever and --stud-circle")
-        return read_toml(args.lever_file, Lever)
+            raise InputError("give either --fixture-file, or --lever and --stud-circle")
+        return read_toml(args.fixture_file, Lever)
     if not args.lever and not args.stud_circle:
         return None
     studs, circle_m = parse_stud_circle(args.stud_circle) if args.stud_circle else (None, None)
@@ -215,24 +218,26 @@ def record(
     out : Path
         A new file.
     seconds : float, optional
-        Stop after so long.
+        Stop after so long; finding the device and connecting do not count.
 
     Returns
     -------
     int
-        ``Exit.OK``, or ``Exit.BAD_INPUT`` when the stream failed or the device was lost: the file is kept.
+        ``Exit.OK``, or ``Exit.BAD_INPUT`` when the stream failed, the device was lost, or what was received is not
+        all in the file as it is read again: the file is kept, what can be is rescued, and what is missing is said.
     """
     if seconds is not None and not 0 < seconds <= 7 * 86400:
         raise InputError("--seconds must be above 0 and at most a week")
     if header.time_from is None:
         header = msgspec.structs.replace(header, time_from=session.time_from)
-    writer = RecordingWriter(out, header, session.columns)
-    shown = _Shown()
-    session.subscribe(writer)
-    session.subscribe(shown)
-    with _stopped_by_signals(session.stop), Progress() as progress:
-        ending = asyncio.run(_run(session, writer, shown, progress, seconds))
-    return _report(session, writer, shown, ending)
+    with _stopped_by_signals(session.stop):  # from before the file is made until all is told
+        writer = RecordingWriter(out, header, session.columns)
+        shown = _Shown()
+        session.subscribe(writer)
+        session.subscribe(shown)
+        with Progress() as progress:
+            ending = asyncio.run(_run(session, writer, shown, progress, seconds))
+        return _report(session, writer, shown, ending)
 
 
 async def _run(
@@ -246,6 +251,8 @@ async def _run(
     began_s = time.monotonic()
     while not running.done():
         await asyncio.wait({running}, timeout=SHOW_S)
+        if session.health.state is State.OPENING:
+            began_s = time.monotonic()
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)
         if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
@@ -269,6 +276,8 @@ def _line(session: Session | PairedSession, writer: RecordingWriter, shown: _Sho
         parts.insert(0, str(health.state))
     if health.simulated:
         parts.append("SIMULATED")
+    if writer.behind_s:
+        parts.append(f"SAVING FALLS BEHIND by {writer.behind_s:.0f} s: {writer.unsaved} samples wait")
     if health.advice:
         parts.append(health.advice)
     return "  ".join(parts)
@@ -285,44 +294,74 @@ def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _S
     elif failed:
         note(f"heldwheel-log: {ending.text}")
     if health.samples:
-        with contextlib.suppress(FileError):
-            trace = read_trace(path)
-            say(f"{path}: {len(trace.time_s)} samples in {shown.time_s:.1f} s, {health.lost} lost, {trace.state}")
-            for problem in trace.problems:
-                note(f"{path}: {problem}")
+        failed |= not _read_again(path, writer, shown.time_s, health.lost)
     elif failed:
         path.unlink(missing_ok=True)  # it holds nothing, and the name is free for the next try
     else:
         note(f"{path}: no sample was received. {health.advice}".rstrip())
     if health.garbage:
-        note(f"{health.garbage} bytes or packets were no reading and were left out; see the events in the file")
+        note(f"{health.garbage} bytes or packets were no reading and were excluded; see the events in the file")
     if health.simulated:
-        say("SIMULATED: this device says that it is no real transducer; the recording is marked so.")
+        _said("SIMULATED: this device says that it is no real transducer; the recording is marked so.")
     return Exit.BAD_INPUT if failed else Exit.OK
 
 
+def _read_again(path: Path, writer: RecordingWriter, lasted_s: float, lost: int) -> bool:
+    """Read the finished file as anybody will, say what is in it, and tell whether that is all that was received."""
+    try:
+        trace = read_trace(path)
+    except HeldwheelError as error:
+        note(f"heldwheel-log: THE RECORDING CANNOT BE READ AGAIN: {error}")
+        return False
+    count = len(trace.time_s) + (0 if trace.second is None else len(trace.second.time_s))
+    _said(f"{path}: {len(trace.time_s)} samples in {lasted_s:.1f} s, {lost} lost, {trace.state}")
+    for problem in trace.problems:
+        note(f"{path}: {problem}")
+    missing = writer.saved + writer.unsaved + writer.lost - count
+    if missing:
+        note(f"heldwheel-log: {missing} SAMPLES THAT WERE RECEIVED ARE NOT IN {path}")
+    return trace.state == "closed" and not missing
+
+
+def _said(text: str) -> None:
+    """Say a line of the result; a display that cannot show it is not the recording's failure."""
+    with contextlib.suppress(*UNSHOWN):
+        say(text)
+
+
 def _rescued(writer: RecordingWriter) -> Path | None:
-    """After a failed write, save everything elsewhere."""
+    """After a failed write, save everything elsewhere; if no place takes it, say so."""
     for folder in (Path.home(), Path(tempfile.gettempdir())):
         try:
             path = writer.rescue(folder)
-        except (FileError, OSError):
+        except (FileError, OSError, RuntimeError):
             continue
-        note(f"All samples, also those that could not be saved, were written to {path}")
+        note(f"Everything that could be kept, also what could not be saved before, was written to {path}")
+        if writer.lost:
+            note(f"{writer.lost} SAMPLES ARE LOST: they had been saved, and another program took them out of the file")
         return path
+    note(f"NOTHING WAS RESCUED: no folder takes a file; {writer.unsaved} samples are lost with this program")
     return None
 
 
 @contextlib.contextmanager
 def _stopped_by_signals(stop: Callable[[], None]) -> Iterator[None]:
-    """Let Ctrl-C, a polite kill and a closed terminal end the recording properly."""
+    """Let Ctrl-C, a polite kill and a closed terminal end the recording properly; what is ignored stays ignored."""
     names = ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK")
     numbers = [getattr(signal, name) for name in names if hasattr(signal, name)]
     before = {number: signal.getsignal(number) for number in numbers}
-    for number in numbers:
-        signal.signal(number, lambda *_: stop())
+    taken = [number for number in numbers if before[number] is not signal.SIG_IGN]  # nohup: a hang-up is no stop
+    came = []
+
+    def stopped(number: int, _: object) -> None:
+        came.append(number)
+        stop()
+
+    for number in taken:
+        signal.signal(number, stopped)
     try:
         yield
     finally:
-        for number, handler in before.items():
-            signal.signal(number, handler)
+        for number in taken:
+            if number not in came:  # more of a kind that has come may follow: what is to be ended is ended
+                signal.signal(number, before[number])

@@ -21,6 +21,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import math
 import time
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, Literal
@@ -216,7 +217,8 @@ class Session:
     # --- reading ------------------------------------------------------------------------------------------------------
 
     async def _live(self) -> Ending:
-        await self._open()
+        if not await self._open():
+            return Ending(EndReason.STOPPED, "stopped before it was open")
         while True:
             try:
                 return await self._stream()
@@ -225,7 +227,27 @@ class Session:
                 if ending is not None:
                     return ending
 
-    async def _open(self) -> None:
+    async def _open(self) -> bool:
+        """Open the link, unless the user stops meanwhile: whoever stops does not wait for a radio's time-outs."""
+        opening = asyncio.ensure_future(self._open_link())
+        stopping = asyncio.ensure_future(self._stopped())
+        try:
+            await asyncio.wait({opening, stopping}, return_when=asyncio.FIRST_COMPLETED)
+            if opening.done():
+                await opening
+                return True
+            return False
+        finally:
+            for task in (opening, stopping):
+                task.cancel()
+            await asyncio.gather(opening, stopping, return_exceptions=True)
+
+    async def _stopped(self) -> None:
+        """Wait until the user stops."""
+        if self._stopping is not None:
+            await self._stopping.wait()
+
+    async def _open_link(self) -> None:
         await self._link.open()
         for command in self._commands:
             if command.when != "end":
@@ -257,11 +279,16 @@ class Session:
             for command in self._commands:
                 if command.when == "end":
                     await self.send(command.data, command.does)
-        while chunks := await self._next(0):  # what has arrived already
-            self._take(chunks)
-            if chunks[-1].arrival_s > stopped_s:
-                break
+        await self._take_rest(stopped_s)
         return Ending(EndReason.STOPPED, "stopped")
+
+    async def _take_rest(self, until_s: float = math.inf) -> None:
+        """Take what has arrived already; what arrives after a moment is not waited for."""
+        with contextlib.suppress(LinkError):
+            chunks = await self._drop_reading() or await self._next(0)
+            while chunks:
+                self._take(chunks)
+                chunks = None if chunks[-1].arrival_s > until_s else await self._next(0)
 
     async def _next(self, wait_s: float) -> list[Chunk] | None:
         """Give the next chunks; None if none come in time."""
@@ -275,11 +302,14 @@ class Session:
         reading, self._reading = self._reading, None
         return reading.result()
 
-    async def _drop_reading(self) -> None:
+    async def _drop_reading(self) -> list[Chunk] | None:
+        """Read no longer; give what was read and not taken."""
         reading, self._reading = self._reading, None
-        if reading is not None:
-            reading.cancel()
-            await asyncio.gather(reading, return_exceptions=True)
+        if reading is None:
+            return None
+        reading.cancel()
+        (read,) = await asyncio.gather(reading, return_exceptions=True)
+        return read if isinstance(read, list) else None
 
     def _wanted_stop(self) -> bool:
         return self._stopping is not None and self._stopping.is_set()
@@ -299,8 +329,8 @@ class Session:
     async def _watch(self) -> None:
         """Look for silence, clock steps and a stream that does not fit; tell it."""
         self._blocks.look()
-        quiet_s = time.monotonic() - self._blocks.heard_s
-        if quiet_s > self._silence_s and self.health.state is not State.SILENT:
+        if self._blocks.listened_s > self._silence_s and self.health.state is not State.SILENT:
+            quiet_s = time.monotonic() - self._blocks.heard_s
             never = " yet: is it switched on, and set to send by itself?" if self._blocks.first else ""
             text = f"nothing has arrived for {quiet_s:.0f} s{never}"
             self._blocks.meter.state(State.SILENT, text)
@@ -311,29 +341,40 @@ class Session:
 
     async def _reconnect(self, lost: LinkLost) -> Ending | None:
         """Wait for a lost device; None when it is back."""
-        gone_s, heard_s = time.monotonic(), self._blocks.heard_s
-        await self._drop_reading()
+        gone_s = time.monotonic()
         await self._link.close()
+        await self._take_rest()
         self._blocks.add(Event(EventKind.DISCONNECT, text=str(lost)))
         self._blocks.forget_rest()
         self._blocks.meter.state(State.RECONNECTING, str(lost))
         self._deliver(self._blocks.rest())
-        attempt = 0
+        attempt, why = 0, ""
         while not await self._stops_within(BACK_OFF_S[min(attempt, len(BACK_OFF_S) - 1)]):
             attempt += 1
             if time.monotonic() - gone_s >= self._reconnect_s:
-                return Ending(EndReason.LOST, str(lost), lost)
+                return Ending(EndReason.LOST, f"{lost}{why}", lost)
             try:
-                await self._open()
-            except LinkError:
+                if not await self._open():
+                    break
+            except LinkError as error:
+                why = self._not_back(error, lost, why)
                 continue
-            self._blocks.back(time.monotonic() - heard_s)
+            self._blocks.back()
             self._blocks.meter.reconnected()
             self._blocks.meter.state(State.STREAMING)
             away_s = time.monotonic() - gone_s
             self._blocks.add(Event(EventKind.RECONNECT, text=f"{self.name} is back after {away_s:.1f} s"))
             return None
-        return Ending(EndReason.STOPPED, "stopped while the device was away")
+        return Ending(EndReason.STOPPED, f"stopped while the device was away{why}")
+
+    def _not_back(self, error: LinkError, lost: LinkLost, before: str) -> str:
+        """Keep why a device does not come back: shown at once, told once each, and part of the ending."""
+        why = f"; it does not come back: {error}"
+        self._blocks.meter.state(State.RECONNECTING, f"{lost}{why}")
+        if why != before:
+            self._blocks.add(Event(EventKind.NOTE, text=why.removeprefix("; ")))
+            self._deliver(self._blocks.rest())
+        return why
 
     async def _stops_within(self, wait_s: float) -> bool:
         """Wait; tell whether the user stops meanwhile."""

@@ -10,7 +10,9 @@ Conventions
   appendix B).
 - Temperatures are given in degrees Celsius, which the SI allows and every record uses.
 
-Offered: ``torque_factor``, ``canonical_unit``, ``column_unit``, ``parse_number``, ``parse_quantity``,
+Offered: ``torque_factor``, ``canonical_unit``, ``force_factor``, ``canonical_force``, ``is_force``, ``reading_unit``,
+``reading_factor``, ``column_unit``,
+ ``parse_number``, ``parse_quantity``,
 ``parse_stud_circle``, ``format_torque``.
 """
 
@@ -30,6 +32,7 @@ FOOT_M = 0.3048  # exact
 
 _FORCES_N = {
     "N": 1.0,
+    "daN": 10.0,
     "mN": 1e-3,
     "cN": 1e-2,
     "kN": 1e3,
@@ -41,6 +44,7 @@ _FORCES_N = {
 }
 _FORCE_SPELLINGS = {
     "N": ("n", "newton", "newtons"),
+    "daN": ("dan",),
     "mN": ("mn",),
     "cN": ("cn",),
     "kN": ("kn",),
@@ -134,6 +138,75 @@ def canonical_unit(text: str) -> str:
     ('lbf·ft', 'N·m', 'ozf·in')
     """
     return _torque_unit(text)[0]
+
+
+def force_factor(unit: str) -> float:
+    """Give the newtons in one ``unit`` of force; kilograms and pounds on a scale are forces, as they are in a torque.
+
+    Raises
+    ------
+    QuantityError
+        The unit is not known.
+
+    Examples
+    --------
+    >>> force_factor("kg"), round(force_factor("lbf"), 6)
+    (9.80665, 4.448222)
+    """
+    return _FORCES_N[canonical_force(unit)]
+
+
+def canonical_force(text: str) -> str:
+    """Give the one spelling that we write for a unit of force: ``N``, ``kN``, ``kgf``, ``lbf``.
+
+    Raises
+    ------
+    QuantityError
+        The unit is not known.
+    """
+    plain = text.strip().rstrip(".").strip()
+    low = plain.lower()
+    if "MN" not in plain:
+        for force, spellings in _FORCE_SPELLINGS.items():
+            if plain == force or low in spellings:
+                return force
+    raise QuantityError(f"'{_shown(text)}' is no unit of force; use N, kN, daN, kgf (kg), gf (g), lbf (lb) or ozf (oz)")
+
+
+def is_force(unit: str) -> bool:
+    """Whether this is a unit of force: a transducer that reads in it needs a lever before it says a torque."""
+    try:
+        canonical_force(unit)
+    except QuantityError:
+        return False
+    return True
+
+
+def reading_unit(text: str) -> str:
+    """Give the one spelling of a transducer's unit, which is one of torque or of force.
+
+    Raises
+    ------
+    QuantityError
+        It is neither.
+
+    Examples
+    --------
+    >>> reading_unit("Nm"), reading_unit("kg")
+    ('N·m', 'kgf')
+    """
+    return canonical_force(text) if is_force(text) else canonical_unit(text)
+
+
+def reading_factor(unit: str) -> float:
+    """Give what one of a transducer's unit is in SI: N·m, or N where it reads a force.
+
+    Raises
+    ------
+    QuantityError
+        It is neither.
+    """
+    return force_factor(unit) if is_force(unit) else torque_factor(unit)
 
 
 def column_unit(unit: str) -> str:

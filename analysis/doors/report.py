@@ -1,12 +1,12 @@
 """Write the page that someone can sign, as HTML or PDF; or verify one.
 
     heldwheel-read report hill-07.csv --limit rear.limit.toml --out hill-07.pdf
-    heldwheel-read report hill-07.csv --kind engineer --shop "Hillfoot Workshop" --out hill-07.html
+    heldwheel-read report hill-07.csv --kind engineer --workshop "Hillfoot Workshop" --out hill-07.html
     heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
     heldwheel-read report hill-07-gear.csv --neutral hill-07-neutral.csv --limit "ratio >= 2.5" --source "club rules"
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
 
-With --both-free, the drag baseline, the page shows the torque as read and the packs' mean; a recording that names its
+With --both-free, the drag baseline, the page shows the torque as read and the pack mean; a recording that names its
 baseline needs no option. With --neutral, the half in neutral of a ratio limit, the page is of in gear ÷ neutral.
 What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
 
@@ -21,7 +21,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from analysis.doors.asking import add_reading_options, asked_of
+from analysis.doors.asking import add_reading_options, asked_of, keep_answers
 from logger.door import Exit
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
     parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
-    parser.add_argument("--shop", default="", help="shop's name instead of the recording's")
+    parser.add_argument("--workshop", default="", help="shop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
@@ -78,7 +78,7 @@ def _write(args: argparse.Namespace) -> int:
     from logger.photos import PhotoState, photo_state
 
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
-    material, unit = _material(args.recording, args.neutral, asked)
+    material, unit = _material(args.recording, args.neutral, asked, keep=True)
     try:
         issued = (
             datetime.fromisoformat(args.issued) if args.issued else datetime.now().astimezone().replace(microsecond=0)
@@ -91,7 +91,7 @@ def _write(args: argparse.Namespace) -> int:
         issued,
         Kind(args.kind),
         unit,
-        args.shop,
+        args.workshop,
         address,
         args.revision,
         args.remarks,
@@ -110,7 +110,9 @@ def _write(args: argparse.Namespace) -> int:
     return exit_for([material.result] if material.result is not None else [])
 
 
-def _material(recording: Path | str, neutral: Path | str | None, asked: Asked) -> tuple[Material, str]:
+def _material(
+    recording: Path | str, neutral: Path | str | None, asked: Asked, *, keep: bool = False
+) -> tuple[Material, str]:
     """Read what a report is made from, one recording or the two halves of a ratio, and the unit that suits it."""
     from analysis.pipeline import read_file
     from analysis.report.gather import material_of, ratio_material
@@ -121,6 +123,8 @@ def _material(recording: Path | str, neutral: Path | str | None, asked: Asked) -
         halves = read_halves(recording, neutral, asked)
         return ratio_material(*halves, asked), halves[0].unit
     reading = read_file(recording, asked)
+    if keep:
+        keep_answers([reading], asked)
     bounds = reading.bounds
     unit = bounds.written.unit if bounds is not None and bounds.written.unit != "1" else reading.unit
     return material_of(reading, asked), unit

@@ -42,7 +42,7 @@ class Foot(QWidget):
         self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
         self.main.setMinimumHeight(56)
         self.why = label("", "caption", wrap=True)
-        self.skip = button("Leave out", self.skipped.emit, tip="Key S", keeps_focus=True)
+        self.skip = button("Skip", self.skipped.emit, tip="Key S", keeps_focus=True)
         self.back = button("Back to the pulls", self.back_asked.emit, tip="More pulls after all", keeps_focus=True)
         self.card = button("Job card", self.card_asked.emit, tip="Keys 1 to 6", keeps_focus=True)
         self.card.hide()
@@ -128,7 +128,7 @@ class Foot(QWidget):
 
 def _skip_words(run: TestRun) -> str:
     if run.link is Link.ENDED:
-        return "To the signature"
+        return "Skip to signing"
     if run.flow.now is Step.PULLS:
         return f"Stop after {len(run.pulls.counting)} of {run.card.pulls_wanted}"
     return "Without drag" if run.flow.now is Step.DRAG else "Without second zero"

@@ -62,7 +62,7 @@ class LearnDialog(SteppedDialog):
         self.pages.setCurrentIndex(step)
         self.title.setText(TITLES[step])
         begin = "Read it" if self.where.kind.key == "file" else "Listen"
-        self._name("Cancel" if step == WHERE else "Back", (begin, "That was all", "Save and use it")[step])
+        self._name("Cancel" if step == WHERE else "Back", (begin, "Finished loading", "Save and use it")[step])
         self._allow(step == WHERE)
         self.message.setText("")
 

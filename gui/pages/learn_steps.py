@@ -9,6 +9,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
 
+from analysis.cautions import BEFORE_TURNING
 from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.widgets.parts import Choice, Field, button, card, column, label
@@ -26,8 +27,8 @@ ROWS = 3  # lines shown as they came
 KINDS = {"port": "Serial port", "ble": "Bluetooth", "file": "A captured file"}
 TASKS = (
     "1   Leave it unloaded for two seconds.",
-    "2   Load it clockwise, seen from outside the car, as far as usual. Let go.",
-    "3   Load it the other way. Let go.",
+    "2   Load it clockwise, seen from outside the car, as far as usual. Ease it off.",
+    "3   Load it the other way. Ease it off.",
 )
 
 
@@ -119,6 +120,7 @@ class ListenStep(QWidget):
         self.figure.setStyleSheet(f"font-size: {round(64 * shared.look.scale)}px; font-weight: 600;")
         self.progress, self.raw = label("", wrap=True), label("", "caption", wrap=True)
         inside = column(self, gap=10)
+        inside.addWidget(label(f"On a wheel: {BEFORE_TURNING[0].lower()}{BEFORE_TURNING[1:]}", "warn", wrap=True))
         for task in TASKS:
             inside.addWidget(label(task, "head", wrap=True))
         frame = card()
@@ -164,7 +166,7 @@ class NameStep(QWidget):
         self.unit = Choice("Unit it shows", [("", "Read it off the device"), *((u, u) for u in LIMIT_UNITS)])
         self.sign = Choice("Sign, by the first load", SIGN_WORDS.items())
         self.fields = {
-            "name": Field("Name, to find it again", "long gauge, bench 2"),
+            "name": Field("Name, to find it again", "long transducer, bench 2"),
             "capacity": Field("Capacity, in its unit", "200"),
             "accuracy": Field("Accuracy, % of reading (95 %)", "1"),
             "serial": Field("Serial number", "as on its label"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from logger.errors import InputError
-from logger.units import torque_factor
+from logger.units import is_force, reading_factor
 
 if TYPE_CHECKING:
     from logger.description import Description
@@ -23,11 +23,12 @@ def build_decoder(description: Description) -> Decoder:
     from logger.decoder.autozero import AutoZeroWatch
     from logger.description import as_torque
 
-    if description.measures != "torque":
+    if description.measures not in ("torque", "force"):
         return _build(as_torque(description))
-    facts, newton_metres = description.transducer, torque_factor(description.unit)
-    capacity = facts.capacity_nm / newton_metres if facts.capacity_nm else None
-    return AutoZeroWatch(_build(description), capacity, facts.rate_hz, least=1.0 / newton_metres)
+    facts, si = description.transducer, reading_factor(description.unit)
+    whole = facts.capacity_n if is_force(description.unit) else facts.capacity_nm
+    capacity = whole / si if whole else None
+    return AutoZeroWatch(_build(as_torque(description)), capacity, facts.rate_hz, least=1.0 / si)
 
 
 def _build(description: Description) -> Decoder:

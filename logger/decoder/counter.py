@@ -46,6 +46,9 @@ class Placed:
         Packets dropped as already seen, dropped as too late, and put back in order.
     anew_at : int or None
         The counter began anew, at this value, after a silence: what was lost is an estimate.
+    unsure_at : int or None
+        Which kept packet came after a loss that is an estimate: the counter began anew, or it stands where both a
+        device that counted on (which is taken for true) and one that began anew could be.
     """
 
     keep: Ints
@@ -55,6 +58,19 @@ class Placed:
     late: int = 0
     reordered: int = 0
     anew_at: int | None = None
+    unsure_at: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Doubt:
+    """What is doubtful behind a silence: which packet of the drain, where the counter began anew, and whether."""
+
+    index: int = -1
+    anew_at: int | None = None
+    unsure: bool = False
+
+
+_NO_DOUBT: Final = _Doubt()
 
 
 class Unwrapper:
@@ -150,44 +166,61 @@ class Unwrapper:
         self._recent.extend(raw[placed.keep[-4 * LATE_PACKETS :]].tolist())
 
     def _sorted(self, raw: Ints, sizes: Ints, advance: Ints) -> Placed:
-        """Place packets one by one: for the rare drain in which something is missing, double or late."""
-        due, estimate = self._after_silence(int(raw[0]), int(sizes[0]), int(advance[0]))
+        """Place packets one by one: for the rare drain in which something is missing, double or late.
+
+        After a silence those come first that had waited somewhere; the first jump is what the silence cost.
+        """
         origin = int(raw[0]) if self._next is None else self._next
+        due, doubt, seen = 0, _NO_DOUBT, set(self._recent)
         positions = np.empty(len(raw), np.int64)  # counter steps ahead of the value that was due, unwrapped
         for index, value in enumerate(raw.tolist()):
-            step = int(advance[index])
-            behind = (due - (value - origin)) % self.modulus
-            if 0 < behind <= min(LATE_PACKETS * step, self.modulus // 4):
-                positions[index] = due - behind
-            else:
-                positions[index] = due + (-behind) % self.modulus
+            step, size = int(advance[index]), int(sizes[index])
+            ahead = (value - origin - due) % self.modulus
+            behind = -ahead % self.modulus
+            late = 0 < behind <= min(LATE_PACKETS * step, self.modulus // 4)
+            if ahead and self._expected is not None and self._next is not None and not (late and value in seen):
+                ahead, doubt = self._after_silence(value, ahead, step, size, index)
+                origin, late = value - due - ahead, False
+            seen.add(value)
+            positions[index] = due - behind if late else due + ahead
+            if not late:
                 due = int(positions[index]) + step
-        return self._order(positions, raw, sizes, advance, estimate)
+                self._waited(size)
+        return self._order(positions, raw, sizes, advance, doubt)
 
-    def _after_silence(self, value: int, size: int, advance: int) -> tuple[int, int | None]:
-        """Give how far ahead the first packet after a silence lies; if the counter began anew, estimate the loss."""
-        expected, self._expected = self._expected, None
+    def _waited(self, samples: int) -> None:
+        """Count what comes of the samples that were due: once all have come, nothing is expected any more."""
+        if self._expected is not None:
+            self._expected -= samples
+            if self._expected <= self._leeway:
+                self._expected, self._leeway = None, 0.0
+
+    def _after_silence(self, value: int, ahead: int, step: int, size: int, index: int) -> tuple[int, _Doubt]:
+        """Give how far ahead the first packet lies that does not follow after a silence, and what is doubtful in it.
+
+        A device that counts on is where the clock expects it, whole wraps included. One that counted only for a while
+        (until it noticed that nobody listened) is not as far, one that paused is near; one that began anew is anywhere.
+        """
+        expected, self._expected = self._expected or 0.0, None
         leeway, self._leeway = max(self._leeway, LATE_PACKETS * size), 0.0
-        if expected is None or self._next is None:
-            return 0, None
-        steps = round(expected * advance / size)
+        steps = round(expected * step / size)
+        near = round(DRIFT * steps + leeway * step / size)
         half = self.modulus // 2
-        ahead = steps + (value - self._next - steps + half) % self.modulus - half
-        if ahead >= 0 and abs(ahead - steps) <= DRIFT * steps + leeway * advance / size:
-            return ahead, None
-        paused = (value - self._next) % self.modulus
-        if paused <= LATE_PACKETS * advance:  # the device only paused, and counts on where it was
-            return paused, None
-        self._next = value
+        whole = steps + (ahead - steps + half) % self.modulus - half
+        anew = value <= steps + near  # since it began anew it could have come as far
+        if whole >= 0 and abs(whole - steps) <= near:
+            return whole, _Doubt(index, None, 2 * near >= self.modulus or (anew and whole <= near))
+        if ahead <= LATE_PACKETS * step or ahead <= steps < self.modulus:
+            return ahead, _Doubt(index, None, anew)
         self._recent.clear()
-        return 0, round(expected)
+        return steps, _Doubt(index, value, True)
 
-    def _order(self, positions: Ints, raw: Ints, sizes: Ints, advance: Ints, estimate: int | None) -> Placed:
+    def _order(self, positions: Ints, raw: Ints, sizes: Ints, advance: Ints, doubt: _Doubt) -> Placed:
         keep: list[int] = []
         lost: list[int] = []
         first: list[int] = []
         duplicates = late = due = 0
-        sample, missing = self._sample, estimate or 0
+        sample, missing = self._sample, 0
         for index in np.argsort(positions, kind="stable").tolist():
             position, size = int(positions[index]), int(sizes[index])
             if position < due:
@@ -210,5 +243,6 @@ class Unwrapper:
             duplicates,
             late,
             int((np.diff(kept) < 0).sum()),
-            anew_at=int(raw[0]) if estimate is not None else None,
+            anew_at=doubt.anew_at,
+            unsure_at=keep.index(doubt.index) if doubt.unsure and doubt.index in keep else None,
         )

@@ -5,7 +5,7 @@ Conventions
 - A line that does not fit its template, is longer than ``MAX_LINE`` bytes or holds other bytes is garbage: counted in
   bytes, told in one event per run of such lines, never guessed at.
 - After ``reset`` the stream may have been joined in the middle of a line: everything up to the first line's end is
-  left out, because the rest of a number is still a number.
+  excluded, because the rest of a number is still a number.
 - Most chunks take the fast path of ``logger.decoder.bulk``; whatever it does not vouch for is matched exactly.
 """
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from logger.decoder.template import MAX_LINE, LineFormat, Part, compile_template, number_names
 from logger.errors import QuantityError
-from logger.units import canonical_unit, torque_factor
+from logger.units import is_force, reading_factor, reading_unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -73,7 +73,7 @@ class LineMatcher:
             for name in ("ok", "overload", "error", "stale", "battery_low")
             for word in getattr(words, name)
         }
-        self._unit = canonical_unit(unit)
+        self._unit = reading_unit(unit)
         self._factors: dict[bytes, float | None] = {}
         self._steps: dict[str, Callable[[bytes, int, Part, Part | None, Line], int]] = {
             "number": self._number,
@@ -186,10 +186,12 @@ class LineMatcher:
     def _factor(self, word: bytes) -> float | None:
         """Give what turns a reading with this unit into the column's unit; None if the unit is not known."""
         try:
-            unit = canonical_unit(word.decode("utf-8"))
+            unit = reading_unit(word.decode("utf-8"))
+            if is_force(unit) != is_force(self._unit):
+                return None
         except (QuantityError, UnicodeDecodeError):
             return None
-        return 1.0 if unit == self._unit else torque_factor(unit) / torque_factor(self._unit)
+        return 1.0 if unit == self._unit else reading_factor(unit) / reading_factor(self._unit)
 
     def _take_status(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
         end = _text_end(line, i, part, after)

@@ -200,8 +200,9 @@ def counter_events(placed: Placed, size: int) -> list[Event]:
     for packet in np.flatnonzero(placed.lost).tolist():
         lost = int(placed.lost[packet])
         told = f"{lost} samples lost"
-        if placed.anew_at is not None and packet == 0:
-            told = f"about {told}; the device's counter began anew at {placed.anew_at}"
+        if packet == placed.unsure_at:
+            began = f"began anew at {placed.anew_at}" if placed.anew_at is not None else "may have begun anew meanwhile"
+            told = f"about {told}; the device's counter {began}"
         events.append(Event(EventKind.GAP, packet * size, lost, told))
     if placed.duplicates:
         events.append(Event(EventKind.DUPLICATE, 0, placed.duplicates, "packets received twice and dropped"))

@@ -1,11 +1,12 @@
 r"""Listen to an unknown transducer, show what it seems to send, and write its description.
 
     heldwheel-log learn /dev/ttyUSB0                           listen for ten seconds, show what is found
-    heldwheel-log learn /dev/ttyUSB0 --out gauge.toml          ... and write the description
+    heldwheel-log learn /dev/ttyUSB0 --out transducer.toml          ... and write the description
     heldwheel-log learn --ble C4:12:00:00:00:07                a Bluetooth device that sends text
     heldwheel-log learn COM3 --poll "D\r"                       a device that answers only when asked
 
-Load the transducer both ways while it listens. Nothing is sent to it, unless you tell it to poll and confirm.
+Load the transducer both ways while it listens, best in a vice. On a wheel: engine off and key away, car on stands,
+wheels on the floor chocked. Nothing is sent to it, unless you tell it to poll and confirm.
 """
 
 from __future__ import annotations

@@ -47,7 +47,10 @@ class Link(Protocol):
         ...
 
     async def close(self) -> None:
-        """Close it; never raises, may be called twice, and may be followed by ``open``."""
+        """Close it; never raises, may be called twice, and may be followed by ``open``.
+
+        What had arrived may still be read until then.
+        """
         ...
 
 

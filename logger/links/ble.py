@@ -207,6 +207,7 @@ class BleLink:
             It cannot be reached, refuses, or lacks what the description names.
         """
         await self.close()
+        self._chunks.clear()
         self._gone = False
         self._ready = asyncio.Event()
         async with contextlib.AsyncExitStack() as stack:
@@ -253,10 +254,9 @@ class BleLink:
                 await self._client.write_gatt_char(self._command, data, response=self._settings.command_with_response)
 
     async def close(self) -> None:
-        """Disconnect; never raises."""
+        """Disconnect; never raises. What arrives until then can still be read."""
         self._client = None
         await self._stack.aclose()
-        self._chunks.clear()
 
     async def _prepare(self, client: BleakClient) -> None:
         """Ask the device what it is, then subscribe: all reads come first."""

@@ -120,6 +120,7 @@ class SerialLink:
             It is not there, not permitted, in use, or no serial port; the text says what to do.
         """
         await self.close()
+        self._chunks.clear()
         self._loop = asyncio.get_running_loop()
         self._ready = asyncio.Event()
         self._waiting = False
@@ -231,13 +232,12 @@ class SerialLink:
             raise LinkLost(f"{self._name}: cannot be written to: {error}") from error
 
     async def close(self) -> None:
-        """Close the port; never raises."""
+        """Close the port; never raises. What was read until then can still be had."""
         port, self._port = self._port, None
         thread, self._thread = self._thread, None
         self._stopping.set()
         if port is not None:
             await asyncio.to_thread(_shut, port, thread)
-        self._chunks.clear()
 
 
 def _shut(port: serial.Serial, thread: threading.Thread | None) -> None:

@@ -13,6 +13,7 @@ from analysis.at_axle import (
     AT_HANDOFF,
     NOT_SENSED,
     SECOND_ORDER,
+    WAVES,
     Instrument,
     Level,
     Reading,
@@ -20,11 +21,13 @@ from analysis.at_axle import (
     instrument_from,
     level_from,
     trials_model,
+    waves_left,
 )
 from analysis.fixtures import fixture_from
 from analysis.lever import STANDARD_GRAVITY
+from analysis.limits import State, bounds_from, decide
 from analysis.montecarlo import disagreement, monte_carlo
-from logger.header import Lever, TransducerFacts, Zero
+from logger.header import Lever, Limit, TransducerFacts, Zero
 
 ONE_STUD = Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, angle_deg=0)
 PLAIN = Instrument(0.0)
@@ -49,10 +52,52 @@ def test_without_true_zero_the_levers_weight_enters_the_interval():
     assert budget.row(AT_HANDOFF).input.note == "no true zero: lever's weight at an unknown angle"
 
 
-def test_without_true_zero_and_weight_the_row_says_so():
+def test_without_true_zero_and_weight_a_lever_is_assumed():
+    """2.5 kg per metre with its centre half-way: 2.5 N·m at 450 mm, or all of the hand-off level where that is more."""
+    fixture = fixture_from(ONE_STUD)
+    for handoff, half in ((0.0, 2.5 * STANDARD_GRAVITY * 0.45**2 / 2), (3.5, 3.5), (-6.0, 6.0)):
+        row = at_axle(Reading("breakaway", 24.0, 0.0, handoff_nm=handoff), fixture, PLAIN, Level()).row(AT_HANDOFF)
+        assert row.contribution == pytest.approx(fixture.factor * half / math.sqrt(2))
+        assert row.input.note == f"no true zero, lever's weight not stated: assumed within ± {half:.2g} N·m"
+
+
+def test_a_balanced_bar_needs_no_weight():
     budget = at_axle(Reading("breakaway", 24.0, 0.0), fixture_from(Lever(fixture="couple")), PLAIN, Level())
     assert budget.u == 0
-    assert budget.row(AT_HANDOFF).input.note.endswith("not stated")
+
+
+def test_a_lever_of_unknown_weight_is_not_sensed_either():
+    """With a true zero the part of the weight that the sensor misses on a stud is still unknown: r W (1 - d/L)."""
+    row = at_axle(Reading("breakaway", 24.0, 0.0), fixture_from(ONE_STUD), PLAIN, ZERO).row(NOT_SENSED)
+    assert row.contribution == pytest.approx(0.05715 * 2.5 * 0.45 * STANDARD_GRAVITY * 0.5 / math.sqrt(2))
+
+
+@pytest.mark.parametrize("zero", [3.5, 0.0])
+def test_weight_at_hand_off_that_nobody_knows_decides_nothing(zero):
+    """60 N·m, 3.5 N·m at hand-off, at least 61.5: 63.5 if that is the lever's weight, 60 if it is the zero's.
+
+    With the true zero known each is decided; without it neither is.
+    """
+    reading = Reading("breakaway", 60.0, 0.3, handoff_nm=3.5, u_method_nm=0.27)
+    bounds = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=61.5, source="manual"))
+    instrument, fixture = Instrument(0.002), fixture_from(Lever(fixture="in-line"))
+
+    def state(level):
+        budget = at_axle(reading, fixture, instrument, level)
+        return decide(budget.value, budget.u, bounds, dof=budget.dof).state
+
+    assert state(Level()) is State.TOO_CLOSE
+    assert state(Level(zero, 0.05, True, "lever off")) is (State.OUTSIDE if zero else State.WITHIN)
+
+
+def test_waves_are_left_open_by_less_than_two_turns():
+    """A mean over any part of a wave lies within the stated half-width of the level, and reaches it."""
+    for turned in np.linspace(0.3, 4 * math.pi, 9):
+        starts = np.linspace(0, 4 * math.pi, 400)
+        off = [WAVES * 2 * (math.cos(s / 2) - math.cos((s + turned) / 2)) / turned for s in starts]
+        assert max(off) == pytest.approx(waves_left(turned), rel=1e-3, abs=1e-6)
+    assert waves_left(None, 1.0) == pytest.approx(WAVES, rel=0.01)
+    assert waves_left(None, 60.0) > 0.3 * WAVES, "without an angle nobody knows where whole turns ended"
 
 
 @given(
@@ -107,7 +152,7 @@ def test_unseen_weight_over_whole_turns_is_nothing():
 
 
 def test_unseen_weight_with_known_angle_is_corrected():
-    """Lever at 9 o'clock (180°) helps a counter-clockwise pull: its unseen part counts for it."""
+    """Lever at 9 o'clock (180°) helps an anticlockwise pull: its unseen part counts for it."""
     fixture = _weighted(start_angle_deg=180)
     r, share, weight = 0.05715, 1 - 210 / 450, 2.5 * STANDARD_GRAVITY
     budget = at_axle(Reading("breakaway", 24.0, 0.0, -1), fixture, PLAIN, ZERO)
@@ -156,10 +201,11 @@ def test_everything_but_the_trace_is_shared():
 @pytest.mark.parametrize(
     ("facts", "relative", "full_scale", "note"),
     [
-        ({}, 0.0, 0.0, "not stated"),
+        ({}, 0.04 / 3**0.5, 0.0, "not stated: assumed within ± 4 % of reading"),
         ({"accuracy_percent_of_reading": 1.0}, 0.01 / 1.96, 0.0, "± 1 % of reading"),
         ({"accuracy_percent_of_full_scale": 0.5, "capacity_nm": 200.0}, 0.0, 1.0 / 1.96, "full scale only"),
-        ({"accuracy_percent_of_full_scale": 0.5}, 0.0, 0.0, "not stated"),
+        ({"accuracy_percent_of_full_scale": 0.5}, 0.04 / 3**0.5, 0.0, "not stated"),
+        ({"gain": 1.02}, 0.04 / 3**0.5, 0.0, "not stated"),
         ({"gain": 1.02, "gain_u": 0.002, "accuracy_percent_of_reading": 1.0}, 0.002 / 1.02, 0.0, "gain 1.02"),
         ({"gain": 1.02, "accuracy_percent_of_reading": 1.0}, 0.01 / 1.96, 0.0, "± 1 % of reading"),
     ],

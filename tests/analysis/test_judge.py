@@ -71,7 +71,7 @@ def test_one_direction_needs_no_word_about_it():
 
 
 def test_limit_is_compared_with_the_quantity_that_it_names():
-    rotating = bounds_from(Limit(quantity="rotating mean", kind="min", unit="N·m", lower=36.0, source="manual"))
+    rotating = bounds_from(Limit(quantity="rotating mean", kind="min", unit="N·m", lower=37.0, source="manual"))
     pulls = [(1, budgets_of(_pull(breakaway=40.0 + d, rotating=35.0 + d / 10), AT)) for d in (-0.1, 0.0, 0.1)]
     job = values_of(pulls)
     assert judge_job(job, MIN_30).state is State.WITHIN
@@ -91,7 +91,7 @@ def test_a_single_pull_is_judged_with_the_scatter():
     result = judge_pull(pulls[0][1], values_of(pulls), 1, MIN_30)
     assert result is not None
     assert result.state is State.TOO_CLOSE
-    assert result.u > 2.0
+    assert result.u > 1.5, "a scatter of 6 %, pooled with the 4 % that is assumed"
 
 
 @pytest.mark.parametrize(
@@ -127,7 +127,7 @@ def test_all_pulls_at_once_are_the_same_as_one_by_one():
     job = values_of([(1, budgets_of(pull, AT)) for pull in pulls[:3]])
     assert said.job == job
     assert said.result.value == judge_job(job, MIN_30).value == pytest.approx(40.0)
-    assert said.results[3] is None, "one that is left out has no result"
+    assert said.results[3] is None, "one that is excluded has no result"
     assert said.results[0] == judge_pull(said.budgets[0], job, 1, MIN_30)
 
 

@@ -10,6 +10,7 @@ from tests.faults import (
     kills,
     plausible,
     plugs,
+    schedules,
     soak,
     streams,
     targets_analysis,
@@ -26,6 +27,7 @@ WAITING = [*streams.CAMPAIGNS, *plugs.CAMPAIGNS, disk.CAMPAIGN]  # they mostly s
 WORKING = [
     *volume.CAMPAIGNS,
     *soak.CAMPAIGNS,
+    schedules.CAMPAIGN,
     *(
         target.campaign
         for module in (targets_analysis, targets_bytes, targets_files, targets_reports, targets_text)

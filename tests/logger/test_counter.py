@@ -82,6 +82,32 @@ def test_a_counter_that_began_anew_gives_an_estimate():
     assert placed.first.tolist() == [50_310, 50_311]
 
 
+def test_a_device_that_counts_only_while_somebody_listens():
+    # 10 s away at 100/s, of which it noticed after 4.85 s that nobody listened.
+    unwrapper = Unwrapper(1 << 16)
+    feed(unwrapper, np.arange(5000, 5010))
+    unwrapper.expect(1155, 50)
+    placed = feed(unwrapper, [5495, 5496])
+    assert (placed.lost.tolist(), placed.anew_at, placed.unsure_at) == ([485, 0], None, None)
+
+
+def test_a_value_that_a_new_beginning_could_have_reached_is_an_estimate():
+    unwrapper = Unwrapper(1 << 16)
+    feed(unwrapper, np.arange(100, 110))
+    unwrapper.expect(1155, 50)
+    placed = feed(unwrapper, [595])
+    assert (placed.lost.tolist(), placed.anew_at, placed.unsure_at) == ([485], None, 0)
+
+
+def test_what_waited_comes_first_and_the_jump_behind_it_is_what_the_silence_cost():
+    # A port held 4 s of a stop of 100 s: 1000 samples a second, 16 bits, one wrap and a half.
+    unwrapper = Unwrapper(1 << 16)
+    feed(unwrapper, np.arange(10))
+    unwrapper.expect(100_000, 500)
+    assert lost(feed(unwrapper, np.arange(10, 4010))) == 0
+    assert lost(feed(unwrapper, [100_010 % 65536, 100_011 % 65536])) == 96_000
+
+
 def test_it_begins_at_the_devices_own_value():
     unwrapper = Unwrapper(256)
     unwrapper.expect(100)  # nothing was heard before: nothing can be missing

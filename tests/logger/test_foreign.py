@@ -9,13 +9,14 @@ from hypothesis import strategies as st
 
 from logger.errors import FileError
 from logger.files import read_trace
-from logger.sidecar import sidecar_path
+from logger.header import Table
+from logger.sidecar import keep_table, read_sidecar, sidecar_path
 
 
 def read(tmp_path, text: str | bytes, **more):
     path = tmp_path / "t.csv"
     path.write_bytes(text if isinstance(text, bytes) else text.encode())
-    return read_trace(path, **more)
+    return read_trace(path, Table(**more) if more else None)
 
 
 @pytest.mark.parametrize(
@@ -26,7 +27,7 @@ def read(tmp_path, text: str | bytes, **more):
         ("time_s,torque_lbf_in", "lbf·in", 2 * 0.1129848290276167),
         ("time_s,torque (lbf·ft)", "lbf·ft", 2 * 1.3558179483314004),
         ("Time (s),Torque [kgf·m]", "kgf·m", 2 * 9.80665),
-        ("t,torque N.m", "N·m", 2.0),
+        ("t/s,torque N.m", "N·m", 2.0),
         ('"time_s","torque_ft-lb"', "lbf·ft", 2 * 1.3558179483314004),
         ("# a comment\ntime_s,torque_Nm", "N·m", 2.0),
         ("\ufefftime_s,torque_Nm", "N·m", 2.0),
@@ -63,7 +64,7 @@ def test_decimal_commas_and_semicolons(tmp_path):
 
 def test_named_columns_and_units_from_options_and_sidecar(tmp_path):
     text = "clock,load,turn\n0,1,0\n1,2,90\n"
-    trace = read(tmp_path, text, time_column="clock", torque_column="load", angle_column="turn", unit="lbf·ft")
+    trace = read(tmp_path, text, time="clock", time_unit="s", torque="load", angle="turn", unit="lbf·ft")
     assert trace.unit == "lbf·ft"
     assert trace.angle_deg is not None
     sidecar_path(tmp_path / "t.csv").write_text('[transducer]\nunit = "lbf·in"\ncapacity_nm = 50\n', encoding="utf-8")
@@ -78,26 +79,23 @@ def test_named_columns_and_units_from_options_and_sidecar(tmp_path):
         ("", {}, "is empty"),
         ("   \n\n", {}, "is empty"),
         ("time_s,torque_Nm\n", {}, "has 0 samples"),
-        ("time_s,force_N\n0,1\n1,2\n", {}, "line 1: has no torque column; name it like torque_Nm"),
-        ("torque_Nm\n1\n2\n", {}, "has no time column; name it time_s"),
-        ("time_s,torque\n0,1\n1,2\n", {}, "column 'torque': has no unit"),
+        ("torque_Nm\n1\n2\n", {}, "--rate: it has no times: how many a second"),
+        ("time_s,torque\n0,1\n1,2\n", {}, "--torque-unit: 'torque' has no unit; its unit: N·m"),
         ("time_s,torque_furlong\n0,1\n1,2\n", {}, "column 'torque_furlong': 'furlong' is no torque unit"),
         ("time_s,torque_Nm\n0,1\n1,2\n", {"unit": "psi"}, "'psi' is no torque unit"),
-        ("time_s,torque_Nm\n0,1\n1,2\n", {"torque_column": "load"}, "has no column 'load'; there are: 'time_s'"),
+        ("time_s,torque_Nm\n0,1\n1,2\n", {"torque": "load"}, "has no column 'load'; there are: 'time_s'"),
         ("time_s,torque_Nm\n0,1\n1,abc\n2,3\n", {}, "line 3, column 'torque_Nm': 'abc' is no number"),
-        ("time_s,torque_Nm\n0,1\n1,inf\n2,3\n", {}, "line 3, column 'torque_Nm': 'inf' is not a finite number"),
         ("time_s,torque_Nm\n0,1\nnan,2\n2,3\n", {}, "line 3, column 'time_s': 'nan' is no time"),
-        ("time_s,torque_Nm\n0,1\n2,2\n1,3\n", {}, "line 4, column 'time_s': time goes back from 2 s to 1 s"),
-        ("time_s,torque_Nm\n0,1\n1,2\n\n1,3\n", {}, "line 5, column 'time_s': time stands still"),
-        ("time_s,torque_Nm\n0,1\n1,2\n2\n", {}, "line 4: has 1 of 2 columns: the trace is cut short"),
         ("time_s,torque_Nm\n0,1\n1\n2,3\n", {}, "line 3: has 1 of 2 columns: complete or delete it"),
         ("time_s,torque_Nm\n0,1,5\n1,2,5\n", {}, "line 2: has 3 cells where 2 columns are named; a decimal comma?"),
         ("time_s,torque_Nm\n0,1\n1,2,5\n2,3\n", {}, "line 3: has 3 cells where 2 columns are named"),
         ("time_s,torque_Nm\n0,1\n1,2\n2,3,5\n", {}, "line 4: has 3 cells where 2 columns are named"),
-        (b"time_s,torque_Nm\n0,\xff\n", {}, "line 2, column 'torque_Nm'"),
-        ("time_s,torque_Nm\n0,1\n".encode("utf-16"), {}, "UTF-16 or binary"),
-        (b"\x7fELF\x00\x00", {}, "UTF-16 or binary"),
-        ("x" * 30_000, {}, "has no column names"),
+        (b"time_s,torque_Nm\n0,1\n1,\xff\n2,3\n", {}, "line 3, column 'torque_Nm'"),
+        ("time_s,torque_Nm\n0,1\n".encode("utf-16"), {}, "has 1 samples"),
+        (b"\x7fELF\x00\x00\x01\x02\x03", {}, "is no text, but binary"),
+        (b"SQLite format 3\x00...", {}, "is a database"),
+        ("<html><table></table></html>", {}, "is a page or document with tags"),
+        ("x" * 300_000, {}, "has no column names"),
     ],
 )
 def test_errors_name_line_column_and_fix(tmp_path, text, more, told):
@@ -117,7 +115,7 @@ def test_separators_at_the_ends_of_lines(tmp_path):
 def test_missing_values_are_told_and_stay_missing(tmp_path):
     trace = read(tmp_path, "time_s,torque_Nm\n0,1\n1,NaN\n2,\n3,4\n")
     assert np.isnan(trace.torque).tolist() == [False, True, True, False]
-    assert trace.problems == ("2 of 4 values of 'torque_Nm' are NaN or empty (first: line 3)",)
+    assert trace.problems == ("2 of 4 values of 'torque_Nm' are NaN, empty or dashes (first: line 3)",)
 
 
 def test_a_last_line_without_end_may_be_cut_short(tmp_path):
@@ -132,3 +130,32 @@ def test_any_values_come_back(tmp_path_factory, values, separator):
     rows = "".join(f"{i}{separator}{v!r}\n" for i, v in enumerate(values))
     trace = read(folder, f"time_s{separator}torque_Nm\n{rows}")
     assert trace.torque == pytest.approx(np.array(values), rel=1e-14, abs=1e-300)
+
+
+def test_times_are_given_as_they_stand(tmp_path):
+    assert read(tmp_path, "time_s,torque_Nm\n0,1\n2,2\n1,3\n3,4\n").time_s.tolist() == [0.0, 2.0, 1.0, 3.0]
+    assert read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n\n1,3\n").time_s.tolist() == [0.0, 1.0, 1.0]
+
+
+def test_a_last_row_cut_short_is_left_out(tmp_path):
+    trace = read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n2\n")
+    assert trace.torque.tolist() == [1.0, 2.0]
+    assert trace.problems == ("line 4, the last, is cut short: it is excluded",)
+
+
+def test_a_unit_asked_against_the_heading_is_told(tmp_path):
+    trace = read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n", unit="lbf·ft")
+    assert trace.unit == "lbf·ft"
+    assert "although its heading says Nm" in trace.problems[0]
+
+
+def test_answers_are_kept_beside_the_file_and_need_no_second_asking(tmp_path):
+    path = tmp_path / "t.csv"
+    path.write_text("Time (s),Value\n0,1\n1,2\n", encoding="utf-8")
+    keep_table(path, Table(torque="Value", unit="lbf·ft"))
+    assert read_trace(path).unit == "lbf·ft"
+    keep_table(path, Table(unit="N·m"))
+    assert read_trace(path).unit == "N·m"
+    sidecar = read_sidecar(path)
+    assert sidecar is not None
+    assert sidecar.table == Table(torque="Value", unit="N·m")

@@ -161,6 +161,31 @@ def test_stop_while_the_device_is_away():
     assert asyncio.run(stopped()).reason is EndReason.STOPPED
 
 
+def test_why_it_does_not_come_back_is_shown_and_kept():
+    kept = Kept()
+    ending = run(counted(ScriptedLink([lines(0, 3), lost()], refusals=1000), reconnect_s=0.3), kept)
+    assert ending.text == "scripted: the port is gone; it does not come back: scripted: not there yet"
+    assert [e.text for e in kept.events if e.kind is EventKind.NOTE] == [
+        "it does not come back: scripted: not there yet"
+    ]
+
+
+def test_stop_does_not_wait_for_a_link_that_opens_slowly():
+    class Slow(ScriptedLink):
+        async def open(self):
+            await asyncio.sleep(3600)
+
+    session = counted(Slow())
+
+    async def stopped():
+        running = asyncio.ensure_future(session.run())
+        await asyncio.sleep(0.05)
+        session.stop()
+        return await asyncio.wait_for(running, 5)
+
+    assert asyncio.run(stopped()).reason is EndReason.STOPPED
+
+
 def test_silence_is_told_once_and_serial_ports_stay_open():
     link = ScriptedLink([lines(0, 3), Pause(0.6), lines(3, 3)])
     kept = Kept()

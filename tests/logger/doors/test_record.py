@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import os
 import signal
 import subprocess
@@ -40,13 +41,31 @@ def log(*words: str) -> int:
 
 @pytest.fixture
 def gauge(tmp_path) -> str:
-    path = tmp_path / "gauge.toml"
+    path = tmp_path / "transducer.toml"
     path.write_text(GAUGE, encoding="utf-8")
     return str(path)
 
 
 def pieces(count: int):
     return [(1.0 + i / 500, b"%d,%d.25\n" % (i, i)) for i in range(count)]
+
+
+def test_seconds_are_seconds_of_data(tmp_path):
+    """Finding and connecting take what they take: the clock runs from the first bytes."""
+    from logger.header import Header
+    from logger.recorded import record
+    from tests.logger.scripted import Pause, ScriptedLink
+    from tests.logger.test_session import counted, lines
+
+    class Slow(ScriptedLink):
+        async def open(self):
+            await asyncio.sleep(0.8)
+            await super().open()
+
+    script = [part for n in range(100) for part in (lines(n * 10, 10), Pause(0.01))]
+    out = tmp_path / "a.csv"
+    assert record(counted(Slow(script)), Header(), out, seconds=0.4) == Exit.OK
+    assert len(read_trace(out).time_s) > 10
 
 
 def test_record_from_a_port(tmp_path, gauge, capsys):
@@ -71,7 +90,7 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
     assert header.job.customer == "a club"
     assert header.job.notes == "cold; second try"
     assert header.transducer.identity == path
-    assert header.transducer.description == "gauge.toml"
+    assert header.transducer.description == "transducer.toml"
     assert header.transducer.unit == "lbf·in"
     assert header.time_from == "device counter"
     shown = capsys.readouterr()

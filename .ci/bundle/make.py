@@ -1,0 +1,125 @@
+"""Build one self-contained folder, and an archive of it, for the system this runs on: ``make bundle``.
+
+The folder holds window, commands, Python and all packages at the versions of ``.ci/constraints.txt``, and every licence
+that comes with them. Nothing has to be installed where it runs but what a desktop has: a C library no older than that
+of the system it was built on, and a screen.
+"""
+
+from __future__ import annotations
+
+import os
+import platform
+import re
+import shutil
+import subprocess
+import sys
+import sysconfig
+from importlib.metadata import Distribution, PackageNotFoundError, distribution
+from pathlib import Path
+
+from packaging.requirements import Requirement
+
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parents[1]
+# Tests, the virtual radio (only the demo and the tests use it), and parts of libraries that nothing here reaches.
+NOT_IN_IT = ["bumble", "cryptography", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
+             "matplotlib", "tkinter", "mypy", "OpenGL", "pyqtgraph.opengl", "PySide6.QtQml", "PySide6.QtQuick",
+             "PySide6.QtPdf", "PySide6.QtVirtualKeyboard"]  # fmt: skip
+LICENCE = re.compile(r"(^|/)(licen[cs]es?(/|[-._]|$)|copying|notice|authors)", re.IGNORECASE)
+
+
+def version() -> str:
+    """Give the program's version."""
+    text = (ROOT / "logger" / "version.py").read_text("utf-8")
+    return re.findall(r'VERSION = "([^"]+)"', text)[0]
+
+
+def name() -> str:
+    """Give the folder's name: program, version, system, processor."""
+    system = {"darwin": "macos", "win32": "windows"}.get(sys.platform, sys.platform)
+    return f"heldwheel-{version()}-{system}-{platform.machine().lower()}"
+
+
+def runtime_packages() -> list[str]:
+    """Give the installed packages that the program needs, with theirs: what the bundle holds, tests left out."""
+    import tomllib
+
+    wanted = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]["dependencies"]
+    found: dict[str, str] = {}
+    waiting = [Requirement(text) for text in wanted]
+    for one in waiting:
+        key = re.sub(r"[-_.]+", "-", one.name).lower()
+        if key in found or (one.marker and not one.marker.evaluate({"extra": ""})):
+            continue
+        try:
+            package = distribution(one.name)
+        except PackageNotFoundError:
+            sys.exit(f"{one.name} is not installed here: run 'make setup' first")
+        found[key] = package.name
+        waiting += [Requirement(text) for text in package.requires or ()]
+    return sorted(found.values())
+
+
+def GRAPHICS() -> list[str]:  # noqa: N802 - a list that is looked up late
+    """Give the vendor-neutral graphics libraries Qt links to and its screen plug-in loads; a bare system has none."""
+    listed = subprocess.run(["/sbin/ldconfig", "-p"], capture_output=True, text=True, check=True).stdout
+    wanted = ("libEGL.so.1", "libGL.so.1", "libGLX.so.0", "libOpenGL.so.0", "libGLdispatch.so.0")
+    paths = {
+        line.split()[0]: line.rsplit(" ", 1)[1] for line in listed.splitlines() if "x86-64" in line or "AArch64" in line
+    }
+    return [paths[one] for one in wanted if one in paths]
+
+
+def licences(into: Path) -> int:
+    """Copy the licences of everything in the bundle; give the number of packages."""
+    into.mkdir()
+    shutil.copy(ROOT / "LICENSE", into / "heldwheel.txt")
+    python = Path(sysconfig.get_path("stdlib")) / "LICENSE.txt"
+    shutil.copy(python, into / "python.txt")
+    for package in runtime_packages():
+        _licence_of(distribution(package), into)
+    return len(list(into.iterdir()))
+
+
+def _licence_of(package: Distribution, into: Path) -> None:
+    meta = package.metadata
+    lines = [f"{package.name} {package.version}", f"Licence: {meta.get('License-Expression') or meta.get('License')}"]
+    lines += [line for line in meta.get_all("Classifier") or () if line.startswith("License")]
+    lines += [line for line in meta.get_all("Project-URL") or () if line]
+    texts = [file for file in package.files or () if LICENCE.search(str(file)) and file.suffix not in {".py", ".pyc"}]
+    for file in texts:
+        path = Path(str(file.locate()))
+        if path.is_file():
+            lines += ["", "-" * 100, str(file), "-" * 100, path.read_text("utf-8", "replace")]
+    (into / f"{package.name}.txt").write_text("\n".join(lines) + "\n", "utf-8")
+
+
+def main() -> int:
+    """Build folder and archive under ``dist``."""
+    folder = ROOT / "dist" / name()
+    shutil.rmtree(folder, ignore_errors=True)
+    words = [
+        sys.executable,
+        "-m",
+        "PyInstaller",
+        "--noconfirm",
+        "--log-level",
+        "WARN",
+        "--distpath",
+        str(ROOT / "dist"),
+    ]
+    subprocess.run(
+        [*words, "--workpath", str(ROOT / "build" / "bundle"), str(HERE / "heldwheel.spec")],
+        env={**os.environ, "HELDWHEEL_BUNDLE": name()}, cwd=ROOT, check=True,
+    )  # fmt: skip
+    licences(folder / "licences")
+    shutil.copy(ROOT / "README.md", folder / "README.md")
+    shutil.copytree(ROOT / "recordings", folder / "recordings", ignore=shutil.ignore_patterns("*.py", "__pycache__"))
+    form = "zip" if sys.platform == "win32" else "gztar"
+    Path(shutil.make_archive(str(folder), form, root_dir=folder.parent, base_dir=folder.name))
+    sum(file.stat().st_size for file in folder.rglob("*") if file.is_file() and not file.is_symlink())
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

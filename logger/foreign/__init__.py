@@ -1,0 +1,1 @@
+"""Tables that other programs wrote, read as traces: text, spreadsheets, Parquet, JSON."""
