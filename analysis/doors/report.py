@@ -38,7 +38,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
     parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
-    parser.add_argument("--workshop", default="", help="shop's name instead of the recording's")
+    parser.add_argument("--workshop", default="", help="workshop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")

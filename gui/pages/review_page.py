@@ -99,6 +99,11 @@ class ReviewPage(QWidget):
         """The folder that is shown."""
         return self._shared.settings.looked_at
 
+    @property
+    def simulated(self) -> bool:
+        """Whether a recording on screen is simulated."""
+        return self.reading.simulated
+
     def refresh(self) -> None:
         """Read the folder: the first screenful at once, the rest in the worker, piece by piece."""
         self._began = time.perf_counter()

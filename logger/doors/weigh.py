@@ -192,7 +192,7 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
     sys.stdin.readline()
     mean = mean_reading(description, args.port, args.seconds, confirmed=True)
     if mean.simulated and args.serial:
-        raise InputError("the device says that it is simulated: nothing is kept for an instrument; leave --serial out")
+        raise InputError("the device says that it is simulated: nothing is kept for a real transducer; omit --serial")
     if mean.simulated:
         note("SIMULATED: the device says so itself")
     return mean.value * torque_factor(description.unit)

@@ -100,7 +100,7 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
 
 def test_a_command_is_sent_only_when_confirmed(tmp_path, gauge, capsys):
     with VirtualPort(pieces(100)) as port:
-        words = ["record", port.path, "--transducer", gauge, "--seconds", "0.6", "--send", "zero", "--out"]
+        words = ["record", port.path, "--transducer", gauge, "--seconds", "2.5", "--send", "zero", "--out"]
         assert log(*words, str(tmp_path / "no.csv")) == Exit.BAD_INPUT
         assert "add --yes" in capsys.readouterr().err
         assert port.received == b""
