@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.flow import Step
 from gui.models.state import Link
@@ -61,7 +61,7 @@ class Foot(QWidget):
             state.addWidget(words)
         self._others = QWidget()
         others = Flow(self._others, gap=8)
-        for part in (self.skip, self.back, self.card, self.dial_button, self.far_button, self.stop):
+        for part in (self.card, self.dial_button, self.far_button, self.stop, self.skip, self.back):
             others.addWidget(part)
         self._below = False
         self._rows.addWidget(self.main, 0, 0)
@@ -72,7 +72,8 @@ class Foot(QWidget):
     def _share_width(self) -> None:
         """Put the smaller buttons beside the large one where they fit, and below it where they do not."""
         scale = self._shared.look.scale
-        shown = [b.sizeHint().width() + 8 for b in self._others.findChildren(QPushButton) if not b.isHidden()]
+        always = [self.dial_button, self.far_button, self.stop, self.skip]  # what comes and goes moves nothing
+        shown = [b.sizeHint().width() + 8 for b in (*always, *([] if self.card.isHidden() else [self.card]))]
         below = self.main.minimumWidth() + WORDS_PX * scale + sum(shown) + 44 > self.width()
         if below is not self._below:
             self._below = below

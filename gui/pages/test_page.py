@@ -158,6 +158,7 @@ class TestPage(QWidget):
         def make() -> SignPanel:
             panel = sign_panel.SignPanel(self._shared)
             panel.named.connect(self._named)
+            panel.report_asked.connect(self._make_report)
             panel.review_asked.connect(lambda: self.review.emit(self._tester.to_review()))
             return panel
 
@@ -282,6 +283,24 @@ class TestPage(QWidget):
             run.reject_last()
         else:
             run.leave_out(number)
+
+    def _make_report(self, reader: str) -> None:
+        """Write the page of the signed test beside its recording, in the worker."""
+        from gui.models.issuing import issue_of
+        from gui.models.loading import export, page_beside
+
+        paths = self._tester.to_review()
+        if not paths:
+            self.sign.written.say("There is no recording to write a page of.", wrong=True)
+            return
+        target = page_beside(paths[0], reader)
+        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
+        self.sign.written.say("Writing the page …")
+        self._tester.worker.ask(
+            export, str(paths[0]), str(target), issue, "",
+            then=self.sign.written.show_file,
+            failed=lambda text: self.sign.written.say(text, wrong=True),
+        )  # fmt: skip
 
     def _answered(self) -> None:
         """Put the message away; the space bar is the large button's again."""

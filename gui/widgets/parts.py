@@ -23,6 +23,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.widgets.fitting import Flow
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
@@ -270,7 +272,7 @@ class Switch(QWidget):
         self.setAccessibleName(name)
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        layout = line(self, gap=0)
+        layout = Flow(self, gap=0)
         for index, option in enumerate(options):
             place = "left" if index == 0 else "right" if index == len(options) - 1 else "middle"
             made = button(option, role=place)
