@@ -234,7 +234,8 @@ class MainWindow(QMainWindow):
         tabs = (
             sum(tab.sizeHint().width() + 6 for tab in self._tabs.values()) + self._menu_button.sizeHint().width() + 60
         )
-        room = self.width() - tabs - self.unit.sizeHint().width()
+        mark = self.simulated.sizeHint().width() + 14  # its place is kept: the bar stays as it is when it comes
+        room = self.width() - tabs - mark - self.unit.sizeHint().width()
         self.unit.setVisible(room >= 0)
         self.one_unit.setVisible(room < 0)
         self._name.setVisible(room >= self._name.sizeHint().width())
