@@ -32,6 +32,7 @@ EMPTY = (
     "Choose a recording on the left.\n\nChoose several, with Ctrl or Shift, to lay them over each other. Everything "
     "you decide here is written beside the recording, with your reason; the recording itself is never changed."
 )
+PLOT_PX = 170  # where the window is lower, the page scrolls
 BELOW = ("Pulls", "Budget", "Details")
 
 
@@ -85,7 +86,9 @@ class ReadingPanel(QWidget):
         inside = column(frame, margin=12, gap=8)
         self._taught = scrolled(self._empty)
         inside.addWidget(self._taught, 1)
-        inside.addWidget(self._body, 1)
+        self._whole = scrolled(self._body)
+        inside.addWidget(self._whole, 1)
+        self.plot.setMinimumHeight(PLOT_PX)
         body = column(self._body, gap=8)
         head = Flow(gap=10)
         words = column(gap=0)
@@ -107,7 +110,7 @@ class ReadingPanel(QWidget):
         body.addWidget(self.correct)
         self.correct.hide()
         self._show_below(BELOW[0])
-        self._body.hide()
+        self._whole.hide()
 
     def _figures(self) -> QWidget:
         """Lay out what stands below the trace: a table on the left, the result on the right."""
@@ -156,14 +159,14 @@ class ReadingPanel(QWidget):
         """Say why a recording cannot be read."""
         self._empty.setText(f"{entry.name} cannot be read.\n\n{text}")
         self._taught.show()
-        self._body.hide()
+        self._whole.hide()
 
     def show_readings(self, readings: Mapping[str, Loaded]) -> None:
         """Show one recording, or several over each other."""
         self._end_correcting()
         self._readings = dict(readings)
         self._taught.hide()
-        self._body.show()
+        self._whole.show()
         self.refresh()
         self.plot.show_all()
 
