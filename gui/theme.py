@@ -127,6 +127,7 @@ QLabel[role="caption"] {{ color: {muted}; font-size: {small}px; }}
 QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
 QLabel[role="practice"] {{ color: {close}; font-size: {head}px; font-weight: 600; }}
+QLabel[role="next"] {{ font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
 QLabel[role="simulated"] {{ color: {close}; border: 2px solid {close}; border-radius: 6px; padding: 2px 10px;
     font-weight: 600; }}

@@ -44,6 +44,9 @@ class XHand:
     def click(self, part: QWidget) -> None:
         """Press a part of the window where it is seen; it must be seen whole, and nothing may lie over it."""
         self._scroll_to(part)
+        at = None
+        while at != (at := part.mapToGlobal(QPoint(0, 0))):  # a list that still moves is not pressed
+            self.settle(0.15)
         middle = part.mapToGlobal(part.rect().center())
         screen = QGuiApplication.primaryScreen().geometry()
         corners = [part.mapToGlobal(part.rect().topLeft()), part.mapToGlobal(part.rect().bottomRight())]
