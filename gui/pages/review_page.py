@@ -228,7 +228,12 @@ class ReviewPage(QWidget):
         self.refresh()
 
     def _ask_import(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Import a trace", "", "Text tables (*.csv *.txt *.tsv);;All (*)")
+        path, _ = QFileDialog.getOpenFileName(
+            self,
+            "Import a trace",
+            "",
+            "Tables (*.csv *.txt *.tsv *.xlsx *.xls *.ods *.parquet *.json *.jsonl);;All (*)",
+        )
         if path:
             from gui.pages.import_dialog import ImportDialog
 

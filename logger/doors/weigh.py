@@ -56,7 +56,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from logger.errors import InputError
+    from logger.units import parse_quantity
 
+    parse_quantity(args.arm, "length")
     if not args.load:
         raise InputError("hang at least one load: --load 5kg 24.5Nm")
     description = _description(args)
