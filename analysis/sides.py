@@ -64,6 +64,7 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
     for name, reading in readings.items():
         if not reading.job:
             raise InputError(f"{reading.file} ({name}): gives no torque at the axle; {'; '.join(reading.problems)}")
+    _check_cards(held, both)
     flaw = unfit(both) if both is not None else ""
     if flaw:
         raise InputError(flaw)
@@ -87,6 +88,21 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
         note = half_speed_note(_speed_rad_s(*held.values()), _speed_rad_s(both))
         notes += (note,) if note else ()
     return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def _check_cards(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> None:
+    """Refuse recordings whose own cards say that they are another test than they are given as."""
+    for side, reading in held.items():
+        said = reading.header.test if reading.header is not None else None
+        if said is not None and said.side is not None and said.side != side:
+            raise InputError(f"{reading.file}: its card says {said.side} side, but it is given as the {side} one")
+        if said is not None and said.held == "none":
+            raise InputError(f"{reading.file}: its card says that nothing was held, but it is given as a held test")
+    said = both.header.test if both is not None and both.header is not None else None
+    if both is not None and said is not None and said.held in ("other side", "case"):
+        raise InputError(
+            f"{both.file}: its card says that the {said.held} was held, but it is given as the baseline with both free"
+        )
 
 
 def unfit(baseline: RecordingReading) -> str:
@@ -159,7 +175,7 @@ def _baseline(
 ) -> tuple[dict[tuple[str, str], Budget], tuple[str, ...]]:
     """Give the baseline by quantity and way of rolling; one direction stands for both, said where both are tested."""
     if both is None:
-        return {}, ("no both-free baseline: the pack mean cannot be told from drag",)
+        return {}, ("no both-free baseline: the pack mean cannot be separated from drag",)
     side = both.header.test.side if both.header is not None else None
     found: dict[tuple[str, str], Budget] = {}
     notes: tuple[str, ...] = ()
@@ -198,14 +214,14 @@ def _mean(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: 
             continue
         drag = Drag(rotating=baseline.get(("rotating mean", way)), breakaway=baseline.get(("breakaway", way)))
         budget, reason = drag.correct(raw)
-        how = reason or f"T - T_both / 2, driving {side}: wheel ends taken as alike; drive the other side too"
+        how = reason or f"T - T_both / 2, {side} wheel turned: wheel ends taken as alike; turn the other side too"
         found.append(PackMean(quantity, way, budget, how))
     return found
 
 
 @dataclass(frozen=True, slots=True)
 class BothEnds:
-    """What two sensors at once say of one quantity: the packs' mean, and the drag of the driveline."""
+    """What two transducers at once say of one quantity: the pack mean, and the drag of the driveline."""
 
     quantity: str
     mean: Budget
@@ -236,7 +252,7 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
 
 
 def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[JobValue, JobValue]:
-    """Give the greatest rotating torques in gear and in neutral, of the same direction where both were turned so.
+    """Give the rotating maxima in gear and in neutral, of the same direction where both were turned so.
 
     Raises
     ------
@@ -254,7 +270,7 @@ def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple
 
 
 def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
-    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+    """Give the rotating maximum in gear ÷ that in neutral, both wheels free.
 
     Raises
     ------

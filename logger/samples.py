@@ -3,7 +3,7 @@
 Conventions
 -----------
 - A block holds arrays of equal length n, one per column; values are as the device delivered them, in its unit.
-- A value the device marked as overload or error, or left out, is NaN; an event beside it says why.
+- A value the device marked as overload or error, or excluded, is NaN; an event beside it says why.
 - An event stands *before* sample ``index`` of its block (``index == n``: after the last one).
 """
 
@@ -168,8 +168,12 @@ class Decoder(Protocol):
         """Take the chunks of one drain in arrival order, and give what they complete."""
         ...
 
-    def reset(self) -> Decoded:
-        """Forget a half-received reading after a reconnect; what was forgotten is an event."""
+    def reset(self, *, midway: bool = True) -> Decoded:
+        """Forget a half-received reading; what was forgotten is an event.
+
+        ``midway``: what comes next may be the rest of another one. Only a decoder that cannot tell where a reading
+        begins needs to know.
+        """
         ...
 
 

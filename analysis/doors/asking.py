@@ -35,7 +35,7 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
     parser.add_argument(
-        "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
+        "--drop-outliers", action="store_true", help="exclude outliers from the job's value, by the rule stated"
     )
     group = parser.add_argument_group("kind of test, where the recording does not say")
     group.add_argument("--test-held", choices=("other side", "case", "none"), help="which part was held in this test")
@@ -106,7 +106,7 @@ def keep_answers(readings: Iterable[RecordingReading], asked: Asked) -> None:
     if asked.table is None:
         return
     for reading in readings:
-        if reading.ok and reading.state == "foreign":
+        if reading.ok and reading.state == "foreign" and reading.file != "-":
             try:
                 kept = keep_table(reading.file, asked.table)
             except HeldwheelError as error:

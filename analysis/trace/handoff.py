@@ -184,7 +184,7 @@ def _runs(marked: Bools) -> list[tuple[int, int]]:
 def _stretch(means: Floats, first: int, last: int, still: int, block_s: float) -> _Stretch:
     """Describe a run of still windows: what it came to at its end, before the ramp's soft foot."""
     end = last + still - 1
-    foot = 1 if end - first > still else 0
+    foot = 2 if end - first > still + 1 else 0
     part = means[max(first, end - foot - max(still, round(LEVEL_S / block_s))) : end - foot]
     return _Stretch(first, end, float(part.mean()), float(np.ptp(part)))
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
+from analysis.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.parts import Choice, column, label
 from gui.widgets.table import TextTable
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from analysis.recorded import RecordingReading
     from gui.shared import Shared
 
-HEADS = ("Input", "Value", "Standard uncertainty", "Sensitivity", "Contribution", "Share", "From")
+HEADS = ("Input", "Share", "Contribution", "From", "Value", "Standard uncertainty", "Sensitivity", "ν")
 
 
 class BudgetTable(QWidget):
@@ -26,7 +27,7 @@ class BudgetTable(QWidget):
         self._shared = shared
         self._budgets: dict[str, Budget] = {}
         self.choice = Choice("Uncertainty budget of")
-        self.table = TextTable(HEADS, "Uncertainty budget", {0, len(HEADS) - 1})
+        self.table = TextTable(HEADS, "Uncertainty budget", {0, HEADS.index("From")})
         self.sum = label("", "caption", wrap=True)
         layout = column(self, gap=6)
         for part in (self.choice, self.table, self.sum):
@@ -38,7 +39,7 @@ class BudgetTable(QWidget):
         """Offer the budgets of a recording's values."""
         self._budgets = {}
         for value in reading.job:
-            way = "clockwise" if value.direction > 0 else "counter-clockwise"
+            way = DIRECTION_WORDS[value.direction]
             name = f"{QUANTITY_WORDS[value.budget.quantity]}, {way}, {len(value.values)} pulls"
             self._budgets[name] = value.budget
         self.choice.set_options([(name, name) for name in self._budgets] or [("", "No value at the axle")])
@@ -59,17 +60,18 @@ class BudgetTable(QWidget):
             cells.append(
                 (
                     row.input.name,
+                    f"{row.contribution**2 / variance:.0%}",
+                    display.number(display.value(abs(row.contribution)), 3),
+                    row.input.note,
                     f"{row.input.value:.5g} {unit}".strip(),
                     f"{row.input.u:.3g} {unit}".strip(),
                     f"{row.sensitivity:.4g}",
-                    display.number(display.value(abs(row.contribution)), 3),
-                    f"{row.contribution**2 / variance:.0%}",
-                    row.input.note,
+                    "∞" if row.input.dof > 1e4 else f"{row.input.dof:.0f}",
                 )
             )
         self.table.fill(cells)
         freedom = "many" if budget.dof > 1e4 else f"{budget.dof:.0f}"
         self.sum.setText(
             f"Together {display.torque(budget.value, budget.u95)} (95 %), {freedom} effective degrees of freedom; "
-            f"contributions in {display.unit}. After JCGM 100."
+            f"contributions in {display.unit}. According to JCGM 100."
         )

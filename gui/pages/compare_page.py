@@ -14,8 +14,9 @@ from gui.models.sheets import QUANTITY_NAMES, write
 from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
+from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, rule, scrolled
+from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, rule, scrolled
 from gui.widgets.table import tip
 from gui.work import Worker
 
@@ -54,10 +55,10 @@ class ComparePage(QWidget):
         self._generation = 0  # counts what the answers rest on
         self.answers = Switch(NAMES, "Answer")
         self.export_button = button("Export", tip="This answer, or a table of all recordings found")
-        self.search = Field("Which recordings", "fluid, shim, 2026-05 …")
+        self.search = Field("Which recordings", "vehicle, shim, 2026-05 …")
         self.state = label("", "caption", wrap=True)
         self.quantity = Choice("What is compared", QUANTITY_NAMES.items())
-        self.unit = Choice("One fill or build is named by", [(USUAL_FILL, USUAL_FILL)])
+        self.unit = Choice("Tag that identifies a fill or build", [(USUAL_FILL, USUAL_FILL)])
         self._fields = column(gap=8)
         self._stack = QStackedWidget()
         self.panels: dict[str, AnswerPanel] = {}
@@ -71,9 +72,8 @@ class ComparePage(QWidget):
     def _lay_out(self) -> None:
         layout = column(self, margin=8, gap=8)
         layout.addWidget(self.notice)
-        head = line(gap=8)
+        head = Flow(gap=8)
         head.addWidget(self.answers)
-        head.addStretch(1)
         head.addWidget(self.export_button)
         layout.addLayout(head)
         self._body = QSplitter(Qt.Orientation.Horizontal)
@@ -81,7 +81,7 @@ class ComparePage(QWidget):
         self._body.setHandleWidth(8)
         self._body.addWidget(self._question())
         answer = card()
-        column(answer, margin=12).addWidget(self._stack)
+        column(answer, margin=12).addWidget(scrolled(self._stack))
         self._body.addWidget(answer)
         self._body.setStretchFactor(1, 1)
         layout.addWidget(self._body, 1)
@@ -253,6 +253,11 @@ class ComparePage(QWidget):
         self._answering = None
         panel.show_problem(text)
 
+    @property
+    def simulated(self) -> bool:
+        """Whether the answer in view rests on simulated recordings."""
+        return self.panel.simulated
+
     def _redraw(self) -> None:
         for panel in self.panels.values():
             panel.redraw()
@@ -261,7 +266,7 @@ class ComparePage(QWidget):
     # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:
         name = f"{self.panel.picture.accessibleName().lower().replace(' ', '-')}.csv"
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", name, "CSV (*.csv);;JSON (*.json)")
+        target, _ = QFileDialog.getSaveFileName(self, "Export to", name, "CSV (*.csv);;JSON (*.json)")
         if target:
             self.export(target)
 
@@ -279,7 +284,7 @@ class ComparePage(QWidget):
             self.say("No recordings are found: there is nothing to write.")
             return
         kinds = "CSV (*.csv);;JSON (*.json)"
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", f"all-{by}s.csv", kinds)
+        target, _ = QFileDialog.getSaveFileName(self, "Export to", f"all-{by}s.csv", kinds)
         if target:
             self.batch.write(self.paths, target, by)
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from analysis.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
+from gui.widgets.fitting import WRAP, Flow, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
 
 if TYPE_CHECKING:
@@ -22,7 +24,7 @@ if TYPE_CHECKING:
 
 
 class PullRow(QWidget):
-    """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if left out."""
+    """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if excluded."""
 
     pressed = Signal(int)
 
@@ -45,20 +47,34 @@ class PullRow(QWidget):
         words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
         for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
             words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"left out: {caught.rejected}" if caught.rejected else judged.state or "")
+        words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
         self.setAccessibleName(", ".join(word for word in words if word))
-        self.setToolTip("\n".join((*judged.notes, f"Left out: {caught.rejected}" if caught.rejected else "")).strip())
+        self.setToolTip("\n".join((*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip())
         self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give room for two lines, and a third for a note."""
-        note = 1 if self._note() else 0
-        return QSize(220, round((58 + 19 * note) * self._look.scale))
+        return QSize(220, self.heightForWidth(max(160, self.width())))
+
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 - Qt's name
+        """Say that a note may need more lines."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
+        """Give room for two lines, and for the note as it wraps."""
+        note, scale = self._note(), self._look.scale
+        below = wrapped_height(note, self._look.font(12.5), width - 66 * scale) + 5 * scale if note else 0.0
+        return round(58 * scale + below)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Ask for another height where the width has changed."""
+        super().resizeEvent(event)
+        self.updateGeometry()
 
     def _note(self) -> str:
         if self._caught.rejected:
-            return f"Left out: {self._caught.rejected}"
+            return f"Excluded: {self._caught.rejected}"
         return self._caught.judged.notes[0] if self._caught.judged.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
@@ -89,9 +105,7 @@ class PullRow(QWidget):
         if note:
             painter.setFont(look.font(12.5))
             painter.setPen(look.colour("invalid"))
-            room = self.width() - left - 4
-            short = QFontMetricsF(painter.font()).elidedText(note, Qt.TextElideMode.ElideRight, room)
-            painter.drawText(QRectF(left, 54 * scale, room + 2, 18 * scale), Qt.AlignmentFlag.AlignVCenter, short)
+            painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:
         from gui.models.caught import Value
@@ -110,7 +124,7 @@ class PullRow(QWidget):
         painter.drawText(box.adjusted(0, 0, 9, 0), Qt.AlignmentFlag.AlignVCenter, text)
 
     def _arrow(self, painter: QPainter, at: QPointF) -> None:
-        """Show the direction as a bent arrow: clockwise turns right, counter-clockwise left."""
+        """Show the direction as a bent arrow: clockwise turns right, anticlockwise left."""
         look, scale = self._look, self._look.scale
         painter.setPen(QPen(look.colour("muted"), 2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -126,7 +140,7 @@ class PullRow(QWidget):
 
 def direction_words(direction: int) -> str:
     """Name a direction, seen from outside the car."""
-    return "clockwise" if direction > 0 else "counter-clockwise"
+    return DIRECTION_WORDS[direction]
 
 
 class PullsPanel(QWidget):
@@ -140,7 +154,7 @@ class PullsPanel(QWidget):
         self._shared = shared
         self._rows: list[PullRow] = []
         self._expired = label("", "wronghead", wrap=True)
-        self._value = label("–", "title")
+        self._value = label("–", "title", wrap=True)
         self._quantity = label("Value of this job", "caption", wrap=True)
         self._badge = Badge(shared.look)
         self._rule = label("", "caption", wrap=True)
@@ -148,7 +162,8 @@ class PullsPanel(QWidget):
         self._others = label("", "", wrap=True)
         self._empty = label(
             "No pull yet. Each pull is caught by itself: load the lever smoothly over two to three seconds, keep "
-            "turning slowly, let go gently.\n\nB is the breakaway torque, R the rotating torque, both at the axle.",
+            "turning slowly while the wheel moves, ease the load off.\n\nB is the breakaway torque, R the rotating "
+            "torque, both at the axle.",
             "caption",
             wrap=True,
         )
@@ -159,6 +174,8 @@ class PullsPanel(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
+        whole = QWidget()
+        stack = column(whole, gap=8)
         top = card()
         inside = column(top, margin=12, gap=6)
         for part in (self._expired, self._quantity, self._value, self._badge, self._others, self._rule, self._notes):
@@ -169,16 +186,17 @@ class PullsPanel(QWidget):
         self._count = label("Pulls", "head")
         head.addWidget(self._count, 1)
         listed.addLayout(head)
-        listed.addWidget(scrolled(self._list), 1)
-        buttons = line(gap=8)
+        listed.addWidget(self._list, 1)
+        buttons = Flow(gap=8)
         self._reject = button("Drop last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
-        buttons.addWidget(self._reject, 1)
+        buttons.addWidget(self._reject)
         buttons.addWidget(self._undo)
-        listed.addLayout(buttons)
+        stack.addWidget(top)
+        stack.addWidget(below, 1)
         layout = column(self, gap=8)
-        layout.addWidget(top)
-        layout.addWidget(below, 1)
+        layout.addWidget(scrolled(whole), 1)
+        layout.addLayout(buttons)
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's pulls and value."""
@@ -215,7 +233,7 @@ class PullsPanel(QWidget):
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
         self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        others += [f"Packs alone, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
+        others += [f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))

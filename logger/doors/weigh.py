@@ -1,7 +1,7 @@
 r"""Check a transducer against a known weight on a known arm, or calibrate a bare amplifier with two loads.
 
     heldwheel-log weigh --arm 500mm --load 5kg 24.5Nm 24.6Nm 24.5Nm --load 10kg 49.1Nm --latitude 47.2 --height 410m
-    heldwheel-log weigh --arm 500mm --load 5kg --load 10kg --port COM3 --transducer gauge.toml --serial G-1042
+    heldwheel-log weigh --arm 500mm --load 5kg --load 10kg --port COM3 --transducer transducer.toml --serial G-1042
     heldwheel-log weigh --two-point --arm 500mm --load 0kg 8388112 --load 10kg 8486190 \
         --transducer raw.toml --out calibrated.toml
 
@@ -56,7 +56,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from logger.errors import InputError
+    from logger.units import parse_quantity
 
+    parse_quantity(args.arm, "length")
     if not args.load:
         raise InputError("hang at least one load: --load 5kg 24.5Nm")
     description = _description(args)
@@ -158,7 +160,7 @@ def _facts(args: argparse.Namespace, description: Description | None) -> Transdu
     if args.serial:
         instrument = find(read_register(args.register), args.serial)
         if instrument is None:
-            raise InputError(f"no instrument '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
+            raise InputError(f"no transducer '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
         return instrument.facts
     return description.transducer if description is not None else TransducerFacts()
 
@@ -192,7 +194,7 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
     sys.stdin.readline()
     mean = mean_reading(description, args.port, args.seconds, confirmed=True)
     if mean.simulated and args.serial:
-        raise InputError("the device says that it is simulated: nothing is kept for an instrument; leave --serial out")
+        raise InputError("the device says that it is simulated: nothing is kept for a real transducer; omit --serial")
     if mean.simulated:
         note("SIMULATED: the device says so itself")
     return mean.value * torque_factor(description.unit)

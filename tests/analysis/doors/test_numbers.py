@@ -38,6 +38,14 @@ def on_hub(tmp_path, hub_run):
     return write_trace(tmp_path / "hub.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="other side"))
 
 
+@pytest.fixture
+def free_hub(tmp_path, hub_run):
+    path = write_trace(tmp_path / "free.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="none"))
+    with open(path, "a", encoding="utf-8") as file:  # another recording than the held one
+        file.write("\n")
+    return path
+
+
 class TestLever:
     def test_factor(self, door):
         """Common practice, no source: 17.5 in lever, 4.25 in stud circle, in line: 1.121."""
@@ -95,7 +103,7 @@ class TestLever:
         file = tmp_path / "shop.toml"
         assert door("lever", *LEVER, "--save", file)[0] == Exit.OK
         assert read_lever(file).length_mm == pytest.approx(450)
-        _, out, _ = door("lever", "--lever-file", file)
+        _, out, _ = door("lever", "--fixture-file", file)
         assert "1.1270" in out
 
     def test_stated_uncertainty(self, door):
@@ -115,13 +123,13 @@ class TestLever:
             (("--lever", "450 furlong", "--stud-circle", "114.3mm"), "use one of"),
             (("--lever", "450mm", "--stud-circle", "2x114.3mm"), "3 to 10"),
             (("--lever", "450mm", "--chord", "67mm"), "lever.studs: a chord needs the number of studs"),
-            ((*LEVER, "--lever-file", "x.toml"), "give one or the other"),
-            (("--lever-file", "nowhere.toml"), "nowhere.toml"),
+            ((*LEVER, "--fixture-file", "x.toml"), "give one or the other"),
+            (("--fixture-file", "nowhere.toml"), "nowhere.toml"),
             ((*LEVER, "--reading", "18"), "has no unit"),
             ((*LEVER, "--reading", "-18 N·m"), "must be positive"),
             ((*LEVER, "--reading", "18 N·m", "--class", "400%"), "4 %, not 400 %"),
             ((*LEVER, "--reading", "18 N·m", "--class", "four"), "--class"),
-            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the instrument's full scale"),
+            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the dial's full scale"),
             ((*LEVER, "--reading", "18 N·m", "--mark-spacing", "0 N·m"), "mark spacing must be positive"),
             ((*LEVER, *MIN_20), "a limit needs a reading"),
             ((*LEVER, "--reading", "18 N·m", "--quantity", "rotating mean", *MIN_20), "no comparison"),
@@ -367,11 +375,11 @@ class TestDragAndCautions:
         code, out, _ = door("drag", "--right", on_hub)
         assert code == Exit.OK
         assert "SIMULATED" in out
-        assert "driving right" in out
+        assert "right wheel turned" in out
         assert "withheld" in out
 
-    def test_json(self, door, on_hub):
-        code, out, _ = door("drag", "--right", on_hub, "--both-free", on_hub, "--json")
+    def test_json(self, door, on_hub, free_hub):
+        code, out, _ = door("drag", "--right", on_hub, "--both-free", free_hub, "--json")
         answer = json.loads(out)
         assert code == Exit.OK
         assert answer["simulated"] is True
@@ -384,8 +392,8 @@ class TestDragAndCautions:
         _, out, _ = door("drag", "--right", on_hub, "--held-end", on_hub, "--json")
         assert json.loads(out)["both_ends"][0]["driveline_nm"] == pytest.approx(0.0)
 
-    def test_ratio(self, door, on_hub):
-        words = ("drag", "--in-gear", on_hub, "--neutral", on_hub, "--limit", "ratio >= 2.5", "--source", "manual")
+    def test_ratio(self, door, on_hub, free_hub):
+        words = ("drag", "--in-gear", on_hub, "--neutral", free_hub, "--limit", "ratio >= 2.5", "--source", "manual")
         code, out, _ = door(*words)
         assert code == Exit.OUTSIDE
         assert "in gear ÷ neutral: 1.000" in out
