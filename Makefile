@@ -3,7 +3,7 @@ PYTHON ?= python3
 BIN := .venv/bin
 RUN := $(BIN)/python -m
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots translations lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -62,6 +62,9 @@ bundle-check: ## run it in a bare Debian root without Python (as root, with debo
 
 shots: setup ## a picture of every page, state, theme and size
 	@$(RUN) tests.gui.shots shots
+
+translations: setup ## release the catalogues of the window's texts
+	@for one in gui/translations/*.ts; do $(BIN)/pyside6-lrelease -silent $$one -qm $${one%.ts}.qm; done
 
 lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv

@@ -173,7 +173,7 @@ class PullsPanel(QWidget):
         listed.addLayout(head)
         listed.addWidget(scrolled(self._list), 1)
         buttons = line(gap=8)
-        self._reject = button("Drop last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
+        self._reject = button("Exclude last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject, 1)
         buttons.addWidget(self._undo)
