@@ -1409,7 +1409,7 @@
     </message>
     <message>
         <source>Exclude last pull</source>
-        <translation>Letzten ausschließen</translation>
+        <translation>Letzten streichen</translation>
     </message>
     <message>
         <source>Undo</source>
