@@ -193,6 +193,8 @@ class MiniBluez:
     async def _device_Connect(self, path: str) -> tuple[str, list[Any]]:
         if not self._powered:
             raise RefusalError("Failed", "br-connection-adapter-not-powered")
+        if path in self._peers:  # connected already
+            return "", []
         address = str(self._objects[path]["org.bluez.Device1"]["Address"].value)
         try:
             peer = await self._central.connect(address, CONNECT_S, lambda: self._gone(path))
@@ -201,7 +203,8 @@ class MiniBluez:
         self._peers[path] = peer
         self._change(path, "org.bluez.Device1", Connected=Variant("b", True))
         self._publish(path, peer)
-        self._change(path, "org.bluez.Device1", ServicesResolved=Variant("b", True))
+        uuids = Variant("as", [uuid_text(service.uuid) for service in peer.services])
+        self._change(path, "org.bluez.Device1", UUIDs=uuids, ServicesResolved=Variant("b", True))
         return "", []
 
     async def _device_Disconnect(self, path: str) -> tuple[str, list[Any]]:
