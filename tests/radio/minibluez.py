@@ -286,6 +286,8 @@ class MiniBluez:
         return "", []
 
     async def _gattcharacteristic_StartNotify(self, path: str) -> tuple[str, list[Any]]:
+        if path in self._notifying:  # one subscription on the air, however many programs want it
+            return "", []
         peer, attribute = self._attributes[path]
 
         def on_value(value: bytes) -> None:
