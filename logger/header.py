@@ -176,9 +176,7 @@ class TransducerFacts(Record, frozen=True, kw_only=True):
     description: str = ""  # file name of its description
     identity: str = ""  # port or Bluetooth identity the user picked
     unit: str = ""  # of the torque column
-    sign: Literal["signed", "reversed", "none"] | None = (
-        None  # reversed: clockwise shows negative; none: magnitudes only
-    )
+    sign: Literal["signed", "reversed", "none"] | None = None  # reversed: clockwise is negative; none: magnitudes
     capacity_nm: float | None = None  # full scale
     resolution_nm: float | None = None  # smallest step
     capacity_n: float | None = None  # of a load cell or scale: what it becomes in N·m is the lever's doing
