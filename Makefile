@@ -8,7 +8,7 @@ RADIO_TESTS ?= find rec100 stale kill power lock lock3
 .PHONY: help setup demo test check lint fmt type contracts bench torture real-radio shots lock clean
 
 help: ## this list
-	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
 
 setup: .venv/.ready ## make .venv with pinned, hash-checked packages; install what the system lacks
 
