@@ -180,7 +180,7 @@ def markdown() -> str:
     ]
     for table in tables():
         title = table.name if table.name.startswith("(") else f"[{table.name}]"
-        parts.append(f"## {title}\n\n{table.about}\n\n| key | holds | left out | meaning |\n|---|---|---|---|")
+        parts.append(f"## {title}\n\n{table.about}\n\n| key | holds | if not given | meaning |\n|---|---|---|---|")
         parts += [
             f"| `{k.name}` | {_cell(k.holds)} | {_cell(k.default) or 'must be given'} | {_cell(k.about)} |"
             for k in table.keys

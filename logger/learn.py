@@ -21,6 +21,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, Literal
 
+import msgspec
 import numpy as np
 
 from logger.decoder.build import build_decoder

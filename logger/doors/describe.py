@@ -129,7 +129,7 @@ def _keys(args: argparse.Namespace) -> int:
         title = one.name if one.name.startswith("(") else f"[{one.name}]"
         rows = [(key.name, key.holds, key.default or "must be given", key.about) for key in one.keys]
         say(f"{title}  {one.about}")
-        table(("key", "holds", "left out", "meaning"), rows)
+        table(("key", "holds", "if not given", "meaning"), rows)
     if wanted in EXAMPLES:
         say(example(wanted))
     else:
