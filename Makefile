@@ -5,7 +5,7 @@ RUN := $(BIN)/python -m
 RADIO_WORK ?= /tmp/heldwheel-radio
 RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio fuzz bundle bundle-check shots lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -58,6 +58,18 @@ real-radio: setup ## a real Bluetooth stack in a virtual machine (root, QEMU, 3 
 	@work=$(RADIO_WORK) bash tests/real_radio/boot.sh make plain "$(RADIO_TESTS)" 3600
 	@$(BIN)/python tests/real_radio/judge.py $(RADIO_WORK)/out-make $(RADIO_TESTS)
 
+SECONDS_EACH ?= 60
+fuzz: setup ## fuzzing guided by coverage, a minute for every reader and decoder (Linux)
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r .ci/fuzz.txt
+	@$(RUN) tests.faults.guided --seconds $(SECONDS_EACH)
+
+bundle: setup ## one folder and an archive of it, for people without Python
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r .ci/bundle/packages.txt
+	@$(BIN)/python .ci/bundle/make.py
+
+bundle-check: ## run it in a bare Debian root without Python (as root, with debootstrap and Xvfb)
+	@$(BIN)/python .ci/bundle/bare.py
+
 shots: setup ## a picture of every page, state, theme and size
 	@$(RUN) tests.gui.shots shots
 
@@ -65,6 +77,9 @@ lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv
 	@$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
 	  --all-extras --group dev pyproject.toml -o .ci/constraints.txt
+	@for group in fuzz:.ci/fuzz.txt bundle:.ci/bundle/packages.txt; do \
+	  $(BIN)/uv pip compile -q --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+	    --group pyproject.toml:$${group%%:*} -o $${group#*:}; done
 
 clean: ## remove everything that was made here
 	rm -rf .venv build dist *.egg-info demo-output bench-output torture-output shots
