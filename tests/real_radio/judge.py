@@ -17,7 +17,7 @@ EXPECTED = {
     "kill": ([r"exit code 0", r"is back after"], "counted"),
     "power": ([r"exit code 0", r"is back after"], "counted"),
     "drop": ([r"exit code 0", r"is back after"], "counted"),
-    "lock": ([r"exit code [02]"], None),
+    "lock": ([r"exit code 2", r"may have to be paired first"], None),
     "lock3": ([r"exit code 0"], 0),
     "stale": ([r"connected", r"second.csv: \d+ samples", r"third.csv: \d+ samples"], None),
 }
