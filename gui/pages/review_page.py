@@ -57,6 +57,7 @@ class ReviewPage(QWidget):
         self._lay_out()
         self.list.picked.connect(self._picked)
         self.reading.corrected.connect(self._reload)
+        self.reading.details_asked.connect(self.edit_details)
         self.reading.angle_asked.connect(self._ask_angle)
         self.notice.answered.connect(self.notice.hide)
 
@@ -211,6 +212,18 @@ class ReviewPage(QWidget):
         self._loaded.pop(path, None)
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
+
+    def edit_details(self, path: str) -> None:
+        """Put right what a recording lacks or has wrong, beside it."""
+        from gui.pages.details_dialog import DetailsDialog
+
+        loaded = self._loaded.get(path)
+        if loaded is None:
+            return
+        dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.accepted.connect(partial(self._reload, path))
+        dialog.open()
 
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
