@@ -253,7 +253,7 @@ class ReviewPage(QWidget):
             dialog = ImportDialog(self._shared, Path(path), self)
             if dialog.exec() and dialog.target is not None:
                 self.refresh()
-                QTimer.singleShot(0, partial(self.list.restore, [str(dialog.target)]))
+                QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
 
     def _ask_export(self, name: str) -> None:
         chosen = self.list.selected()
