@@ -17,7 +17,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from analysis.__main__ import COMMANDS
-from analysis.compare.planner import power_of
+from analysis.compare.power import paired_power
 from analysis.tables import RECORDING_COLUMNS
 from gui.models.batching import how_far
 from logger.door import run_door
@@ -323,9 +323,9 @@ def test_a_plan_with_its_order(comparer: Comparer) -> None:
     assert "type it" in panel.headline.text()
     comparer.type(panel.amount, "3")
     comparer.type(panel.scatter, "1.5")
-    # 17 units per group for a difference of one standard deviation is the textbook's; here twice as large: 6.
+    # In blocks, as they are drawn and compared: the paired test of twice the standard deviation needs 6.
     assert panel.answer.per_group == 6
-    assert power_of(1.5, 3, 6, 6) >= 0.8 > power_of(1.5, 3, 5, 5)
+    assert paired_power(2.0, 6, 0.05) >= 0.8 > paired_power(2.0, 5, 0.05)
     comparer.choose(panel.source, "fluid")
     assert panel.groups.text == "additive B, reference, smooth C"
     groups = comparer.command("groups", "--by", "fluid")
