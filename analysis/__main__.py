@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from logger.door import run_door
+from logger.door import enter, run_door
 
 COMMANDS = {
     "pulls": "find the pulls of recordings: breakaway, rotating torque, interval, result",
@@ -13,10 +13,10 @@ COMMANDS = {
     "limit": "compare a torque and its uncertainty with a limit",
     "ratio": "identify an axle's ratio by counting turns of the propshaft and of both wheels",
     "type": "recognise the type of a differential by what its wheels do",
-    "stud-circle": "find a stud circle from the distance between two studs",
-    "groups": "compare groups of recordings: fluids, builds, before and after",
+    "stud-circle": "find a stud circle from the stud-to-stud distance",
+    "groups": "compare groups of recordings: oils, builds, before and after",
     "trend": "torque against shim thickness, distance, temperature; run-in; a chart per axle",
-    "repeatability": "how good a shop's own measuring is: operators, axles, repeats",
+    "repeatability": "how good a workshop's own measuring is: operators, axles, repeats",
     "plan": "how many fills, builds or pulls a comparison needs, and in which order",
     "report": "write the page that someone can sign (HTML, PDF), or verify one",
     "batch": "read many recordings into one table",
@@ -25,7 +25,12 @@ COMMANDS = {
 
 
 def main() -> int:
-    """Run the door."""
+    """Run the door as a program."""
+    return enter(door)
+
+
+def door() -> int:
+    """Run the command that the process was given."""
     return run_door(
         "heldwheel-read",
         "Breakaway and rotating torque from recordings, at the axle, with an interval and a result.",

@@ -28,7 +28,7 @@ from analysis.judge import AtAxle, Judgement, Turned, judge_pulls
 from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
 from analysis.overloads import overloaded
 from analysis.recorded import Baseline, PullReading, RecordingReading
-from analysis.sides import drag_test
+from analysis.sides import drag_test, unfit
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
 from logger.errors import HeldwheelError
@@ -61,7 +61,7 @@ class Asked:
     repeatability : float or None
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
-        Whether outliers are left out of the job's value.
+        Whether outliers are excluded from the job's value.
     table : Table or None
         What a foreign table does not say of itself.
     both_free : Path or None
@@ -146,7 +146,7 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
         found = _read(path, alone)
     except HeldwheelError as error:
         return None, f"its baseline cannot be read: {error}"
-    if found.sha256 != named.sha256:
+    if named.sha256.lower() not in (found.sha256, found.above_sha256):
         return None, f"its baseline {path.name} has changed since: its SHA-256 differs"
     return found, ""
 
@@ -159,13 +159,19 @@ def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> Recordi
     if baseline.header is not None and baseline.header.test.held in ("other side", "case"):
         text = f"drag correction withheld: in {Path(baseline.file).name} the {baseline.header.test.held} was held"
         return replace(reading, problems=(*reading.problems, text))
+    flaw = unfit(baseline)
+    if flaw:
+        return replace(reading, problems=(*reading.problems, f"drag correction withheld: {flaw}"))
     if not baseline.job:
         text = f"drag correction withheld: {Path(baseline.file).name} gives no torque at the axle"
         return replace(reading, problems=(*reading.problems, text))
     test = drag_test({header.test.side or "right": reading}, baseline)
     # A page that rests on simulated data is marked, whichever of its recordings they are in.
     header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
-    return replace(reading, header=header, drag=Baseline(baseline.file, baseline.sha256, test))
+    told = tuple(text for text in baseline.problems if text not in reading.problems)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told)
+    carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
+    return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
@@ -206,6 +212,8 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
         unit=trace.unit if force is None else "N·m",
         state=trace.state,
         sha256=trace.sha256,
+        above_sha256=trace.above_sha256,
+        sidecar_sha256=trace.sidecar_sha256,
     )
 
 

@@ -11,6 +11,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from analysis.results import DIRECTIONS
+
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
@@ -24,7 +26,6 @@ if TYPE_CHECKING:
     from logger.header import Correction, Header
 
 SCHEMA = "heldwheel pulls 1"
-DIRECTIONS = {1: "clockwise", -1: "counter-clockwise"}
 # Digits after the point in JSON: a millionth of a newton metre is far below any transducer's resolution.
 DIGITS = 6
 
@@ -65,15 +66,19 @@ class Baseline:
 
     Attributes
     ----------
-    file, sha256 : str
-        The baseline's recording.
+    file, sha256, sidecar_sha256 : str
+        The baseline's recording, the hashes of its bytes and of its sidecar's (empty where there is none).
     test : DragTest
         Raw torque, baseline, and pack means or why they are withheld.
+    problems : tuple of str
+        What is not in order with it.
     """
 
     file: str
     sha256: str
     test: DragTest
+    sidecar_sha256: str = ""
+    problems: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +111,10 @@ class RecordingReading:
         From the sidecar.
     unit : str
         Of the torque column.
-    state, sha256 : str
-        ``closed``, ``recovered`` or ``foreign``, and the file's hash.
+    state : str
+        ``closed``, ``recovered`` or ``foreign``.
+    sha256, above_sha256, sidecar_sha256 : str
+        See ``logger.files.Trace``.
     drag : Baseline or None
         With the drag of both wheels free taken off, where that was recorded.
     """
@@ -128,6 +135,8 @@ class RecordingReading:
     unit: str = "N·m"
     state: str = ""
     sha256: str = ""
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
     drag: Baseline | None = None
 
     @property
@@ -160,7 +169,7 @@ class RecordingReading:
 
 
 def _drag_json(drag: Baseline) -> dict[str, Any]:
-    return {"file": drag.file, "sha256": drag.sha256} | drag.test.to_json()
+    return {"file": drag.file, "sha256": drag.sha256, "problems": list(drag.problems)} | drag.test.to_json()
 
 
 def to_json(readings: Iterable[RecordingReading], *, budgets: bool = False) -> dict[str, Any]:

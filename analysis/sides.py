@@ -7,7 +7,7 @@ Conventions
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
 
-Offered: ``drag_test``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
+Offered: ``drag_test``, ``unfit``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ import math
 import statistics
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from analysis.at_axle import AT_HANDOFF, CALIBRATION, METHOD, NOT_SENSED, PART_OF_TURN
@@ -57,12 +58,15 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
     Raises
     ------
     InputError
-        A recording without torque at the axle.
+        A recording without torque at the axle, or a baseline that is not as it was closed.
     """
     readings = {**held, **({"both free": both} if both is not None else {})}
     for name, reading in readings.items():
         if not reading.job:
             raise InputError(f"{reading.file} ({name}): gives no torque at the axle; {'; '.join(reading.problems)}")
+    flaw = unfit(both) if both is not None else ""
+    if flaw:
+        raise InputError(flaw)
     values = {name: _values(name, reading, tuple(readings.values())) for name, reading in readings.items()}
     raw = {
         quantity: Matrix(
@@ -83,6 +87,17 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
         note = half_speed_note(_speed_rad_s(*held.values()), _speed_rad_s(both))
         notes += (note,) if note else ()
     return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def unfit(baseline: RecordingReading) -> str:
+    """Say why a both-free recording must not correct another one: its own checks do not hold; empty if they do.
+
+    Of a foreign trace there is nothing to check.
+    """
+    if baseline.state != "recovered":
+        return ""
+    name = Path(baseline.file).name
+    return f"{name} is not as it was closed: {baseline.problems[0] if baseline.problems else 'its checks do not hold'}"
 
 
 def _speed_rad_s(*readings: RecordingReading) -> float | None:
@@ -144,7 +159,7 @@ def _baseline(
 ) -> tuple[dict[tuple[str, str], Budget], tuple[str, ...]]:
     """Give the baseline by quantity and way of rolling; one direction stands for both, said where both are tested."""
     if both is None:
-        return {}, ("no both-free baseline: the pack mean cannot be told from drag",)
+        return {}, ("no both-free baseline: the pack mean cannot be separated from drag",)
     side = both.header.test.side if both.header is not None else None
     found: dict[tuple[str, str], Budget] = {}
     notes: tuple[str, ...] = ()
@@ -183,14 +198,14 @@ def _mean(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: 
             continue
         drag = Drag(rotating=baseline.get(("rotating mean", way)), breakaway=baseline.get(("breakaway", way)))
         budget, reason = drag.correct(raw)
-        how = reason or f"T - T_both / 2, driving {side}: wheel ends taken as alike; drive the other side too"
+        how = reason or f"T - T_both / 2, {side} wheel turned: wheel ends taken as alike; turn the other side too"
         found.append(PackMean(quantity, way, budget, how))
     return found
 
 
 @dataclass(frozen=True, slots=True)
 class BothEnds:
-    """What two sensors at once say of one quantity: the packs' mean, and the drag of the driveline."""
+    """What two transducers at once say of one quantity: the pack mean, and the drag of the driveline."""
 
     quantity: str
     mean: Budget
@@ -221,7 +236,7 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
 
 
 def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[JobValue, JobValue]:
-    """Give the greatest rotating torques in gear and in neutral, of the same direction where both were turned so.
+    """Give the rotating maxima in gear and in neutral, of the same direction where both were turned so.
 
     Raises
     ------
@@ -239,7 +254,7 @@ def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple
 
 
 def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
-    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+    """Give the rotating maximum in gear ÷ that in neutral, both wheels free.
 
     Raises
     ------

@@ -16,15 +16,14 @@ import csv
 import io
 import json
 import math
-import os
-import tempfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from typing import Literal
 
-from logger.errors import FileError, InputError
+from logger.errors import InputError
+from logger.small_file import write_whole
 from logger.version import VERSION
 
 Cell = str | float | int | bool | None
@@ -68,7 +67,7 @@ _ITEM = _columns(
     ("held", "text", "", "what was held"),
     ("gear", "text", "", "neutral or in gear"),
     ("side", "text", "", "side turned"),
-    ("fluid", "text", "", "fluid"),
+    ("fluid", "text", "", "oil"),
     ("modifier", "text", "", "friction modifier"),
     ("modifier_percent", "number", "%", "share of modifier in the fill"),
     ("oil_temperature_c", "number", "°C", "oil temperature"),
@@ -119,12 +118,12 @@ PULL_COLUMNS = (
         ("pull", "count", "", "number of the pull, from 1"),
         ("start_s", "number", "s", "begin of the pull"),
         ("end_s", "number", "s", "end of the pull"),
-        ("direction", "text", "", "clockwise or counter-clockwise, seen from outside the car"),
+        ("direction", "text", "", "clockwise or anticlockwise, seen from outside the car"),
         ("valid", "truth", "", "whether nothing speaks against using it"),
         ("used", "truth", "", "whether it entered the job's value"),
     ),
     *_FIGURES,
-    *_columns(("reasons", "text", "", "why it is not valid or was left out")),
+    *_columns(("reasons", "text", "", "why it is not valid or was excluded")),
 )
 """One row per pull."""
 
@@ -200,16 +199,7 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row]
     path = Path(path)
     check_ending(path)
     text = to_csv(columns, rows) if path.suffix.lower() == ".csv" else to_json(columns, rows, bad)
-    temporary = ""
-    try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part")
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
-        os.replace(temporary, path)
-    except OSError as error:
-        if temporary:
-            Path(temporary).unlink(missing_ok=True)
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    write_whole(path, text.encode("utf-8", "replace"))  # a file's odd name must not cost the table
     return path
 
 

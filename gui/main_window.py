@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
 
 from gui.models.display import UNITS
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 PAGES = ("Test", "Review", "Compare")
 SMALLEST = QSize(1024, 640)
 USUAL = QSize(1280, 800)
+FARTHEST = 1 << 15  # pixels: what a screen's system can count
 
 
 class MainWindow(QMainWindow):
@@ -66,7 +67,7 @@ class MainWindow(QMainWindow):
         row.addStretch(1)
         row.addWidget(self.unit)
         self._menu_button = button(
-            "View", role="", tip="Colours, text size, decimal mark, sounds, what stands on reports"
+            "View", role="", tip="Colours, text size, decimal mark, sounds, what appears on reports"
         )
         self._menu_button.setMenu(self._menu())
         row.addSpacing(8)
@@ -110,9 +111,10 @@ class MainWindow(QMainWindow):
         choices = self._shared.settings.choices
         self.unit.set_on(self._shared.display.unit)
         self.resize(USUAL)
-        if choices.window is not None:
-            left, top, width, height = choices.window
-            self.setGeometry(left, top, max(width, SMALLEST.width()), max(height, SMALLEST.height()))
+        if choices.window is not None and all(abs(number) <= FARTHEST for number in choices.window):
+            place = QRect(*choices.window)
+            if any(screen.availableGeometry().intersects(place) for screen in QGuiApplication.screens()):
+                self.setGeometry(place.united(QRect(place.topLeft(), SMALLEST)))
         if choices.maximised:
             self.setWindowState(Qt.WindowState.WindowMaximized)
         self.open_page(choices.page if choices.page in PAGES else "Test")

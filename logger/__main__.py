@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from logger.door import run_door
+from logger.door import enter, run_door
 
 COMMANDS = {
     "find": "list serial ports and Bluetooth transducers; opens nothing",
@@ -18,7 +18,12 @@ COMMANDS = {
 
 
 def main() -> int:
-    """Run the door."""
+    """Run the door as a program."""
+    return enter(door)
+
+
+def door() -> int:
+    """Run the command that the process was given."""
     return run_door(
         "heldwheel-log",
         "Record torque transducers on serial ports and Bluetooth without losing a sample.",

@@ -6,6 +6,7 @@ table is drawn, so that ``--help`` answers at once. Text from files and devices 
 
 from __future__ import annotations
 
+import contextlib
 import sys
 from collections.abc import Sequence
 from types import TracebackType
@@ -13,6 +14,9 @@ from typing import TYPE_CHECKING, Literal
 
 if TYPE_CHECKING:
     from rich.console import Console
+
+UNSHOWN = (OSError, ValueError, AttributeError)
+"""What writing to a display raises that is full, gone, closed, of another encoding, or was never there."""
 
 _COMMANDS = dict.fromkeys(
     {*range(32), *range(127, 160), 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)} - {9, 10},
@@ -26,9 +30,11 @@ def say(text: str = "") -> None:
 
 
 def note(text: str) -> None:
-    """Write one line beside the results, to standard error."""
-    sys.stdout.flush()
-    sys.stderr.write(harmless(text) + "\n")
+    """Write one line beside the results, to standard error; where that cannot be shown, nothing happens."""
+    with contextlib.suppress(*UNSHOWN):
+        sys.stdout.flush()
+    with contextlib.suppress(*UNSHOWN):
+        sys.stderr.write(harmless(text) + "\n")
 
 
 def harmless(text: str) -> str:
@@ -88,10 +94,13 @@ def table(
 
 
 class Progress:
-    """One line on standard error that is rewritten in place; plain lines now and then where that is no terminal."""
+    """One line on standard error that is rewritten in place; plain lines now and then where that is no terminal.
+
+    A display that is closed, full or gone ends the showing, never what is shown.
+    """
 
     def __init__(self, every_s: float = 5.0) -> None:
-        self._terminal = sys.stderr.isatty()
+        self._terminal = sys.stderr is not None and sys.stderr.isatty()
         self._every_s = every_s
         self._next_s = 0.0
         self._width = 0
@@ -102,17 +111,19 @@ class Progress:
     def show(self, text: str, now_s: float) -> None:
         """Show the line; away from a terminal at most once in ``every_s`` of ``now_s``."""
         line = clean(text)
-        if self._terminal:
-            sys.stderr.write("\r" + line.ljust(self._width))
-            self._width = len(line)
-        elif now_s >= self._next_s:
-            self._next_s = now_s + self._every_s
-            sys.stderr.write(line + "\n")
-        sys.stderr.flush()
+        with contextlib.suppress(*UNSHOWN):
+            if self._terminal:
+                sys.stderr.write("\r" + line.ljust(self._width))
+                self._width = len(line)
+            elif now_s >= self._next_s:
+                self._next_s = now_s + self._every_s
+                sys.stderr.write(line + "\n")
+            sys.stderr.flush()
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> Literal[False]:
         if self._terminal and self._width:
-            sys.stderr.write("\n")
+            with contextlib.suppress(*UNSHOWN):
+                sys.stderr.write("\n")
         return False

@@ -11,13 +11,16 @@ and a line in its door's table, so that ``--help`` answers at once. Slow librari
 from __future__ import annotations
 
 import argparse
+import contextlib
 import os
+import signal
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from enum import IntEnum
 from importlib import import_module
+from io import TextIOWrapper
 
-from logger.console import harmless
+from logger.console import UNSHOWN, note
 from logger.errors import HeldwheelError
 
 
@@ -29,6 +32,7 @@ class Exit(IntEnum):
     BAD_INPUT = 2
     TOO_CLOSE = 3  # too close to call
     NOT_VALID = 4
+    DEFECT = 70  # of the program itself; BSD's sysexits.h calls it EX_SOFTWARE
     INTERRUPTED = 130
 
 
@@ -76,7 +80,8 @@ def run_door(
     Returns
     -------
     int
-        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``.
+        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``; anything
+        else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
     parser = argparse.ArgumentParser(prog=prog, description=about, formatter_class=_Help)
@@ -96,20 +101,51 @@ def run_door(
     name = words[0]
     if name not in commands:
         parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(commands)}\n")
-    module = import_module(f"{package}.{name.replace('-', '_')}")
-    sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
-    module.add_arguments(sub)
     try:
+        module = import_module(f"{package}.{name.replace('-', '_')}")
+        sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
+        module.add_arguments(sub)
         return int(module.run(sub.parse_args(_with_negative_values(words[1:]))))
     except HeldwheelError as error:
-        sys.stdout.flush()
-        sys.stderr.write(f"{prog} {name}: {harmless(str(error))}\n")
+        note(f"{prog} {name}: {error}")
         return Exit.BAD_INPUT
     except KeyboardInterrupt:
-        sys.stderr.write("\nstopped\n")
+        note("\nstopped")
         return Exit.INTERRUPTED
     except BrokenPipeError:
-        # The reader of our output went away (``| head``): not an error of the test. Keep the interpreter's
-        # final flush from complaining about it.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _forget_output()  # its reader went away (``| head``): not an error of the test
         return Exit.OK
+    except Exception:  # noqa: BLE001 - it must not end with the exit code of a result
+        import traceback
+
+        note(traceback.format_exc())
+        note(f"{prog} {name}: this is a defect of the program; please report it with the lines above")
+        return Exit.DEFECT
+
+
+def enter(door: Callable[[], int]) -> int:
+    """Run a door as a program of its own: with a display of whatever kind, and an end that nothing disturbs."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:  # closed: the next file opened would take its place, and be written to as if it were a display
+            os.open(os.devnull, os.O_RDWR)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper):
+            stream.reconfigure(errors="backslashreplace")  # whatever the locale: a sign may be ugly, not fatal
+    code = door()
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):  # all is done: there is nothing left to stop
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
+    try:
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except UNSHOWN:
+        _forget_output()
+    return code
+
+
+def _forget_output() -> None:
+    """Keep the interpreter's last flush from complaining."""
+    with contextlib.suppress(*UNSHOWN):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

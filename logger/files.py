@@ -26,7 +26,8 @@ from logger.foreign.reading import read_foreign
 from logger.header import Header, Table
 from logger.samples import EventKind
 from logger.second import Second, split
-from logger.sidecar import merged, read_sidecar
+from logger.sidecar import merged, read_sidecar, sidecar_path
+from logger.small_file import hash_of, open_regular
 from logger.stored import is_recording, read_recording
 from logger.units import is_force, reading_factor
 
@@ -58,9 +59,13 @@ class Trace:
     state : str
         ``closed``, ``recovered`` or ``foreign``.
     sha256 : str
-        Of a closed recording the hash in its closing line; of any other file that of all its bytes.
+        Of all bytes of the file, computed: what ``sha256sum`` prints.
+    above_sha256 : str
+        Of a recording's bytes above its closing line, computed; by this hash, too, other files have named it.
     sidecar : Sidecar or None
         As it stands beside the file.
+    sidecar_sha256 : str
+        Of all its bytes; empty where there is none.
     problems : tuple of str
         What is not in order, for the user.
     second : Second or None
@@ -79,6 +84,8 @@ class Trace:
     sidecar: Sidecar | None
     problems: tuple[str, ...]
     second: Second | None = None
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
 
     @property
     def is_force(self) -> bool:
@@ -132,8 +139,9 @@ def read_trace(path: Path | str, table: Table | None = None) -> Trace:
     path = Path(path)
     data = _bytes(path)
     sidecar = read_sidecar(path)
+    sidecar_sha256 = hash_of(sidecar_path(path)) if sidecar is not None else ""
     if is_recording(data):
-        return _recording(data, str(path), sidecar)
+        return _recording(data, str(path), sidecar, sidecar_sha256)
     kept = sidecar.table if sidecar is not None and sidecar.table is not None else Table()
     stated = sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
     foreign = read_foreign(data, str(path), laid_over(kept, table), stated)
@@ -149,6 +157,7 @@ def read_trace(path: Path | str, table: Table | None = None) -> Trace:
         sha256=hashlib.sha256(data).hexdigest(),
         sidecar=sidecar,
         problems=foreign.problems,
+        sidecar_sha256=sidecar_sha256,
     )
 
 
@@ -156,7 +165,8 @@ def _bytes(path: Path) -> bytes:
     try:
         if path.is_dir():
             raise FileError(f"{path}: is a folder; name a recording in it")
-        return path.read_bytes()
+        with open_regular(path) as file:
+            return file.read()
     except FileNotFoundError:
         raise FileError(f"{path}: there is no such file") from None
     except FileError:
@@ -165,7 +175,7 @@ def _bytes(path: Path) -> bytes:
         raise FileError(f"{path}: cannot be read: {getattr(error, 'strerror', None) or error}") from error
 
 
-def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
+def _recording(data: bytes, file: str, sidecar: Sidecar | None, sidecar_sha256: str) -> Trace:
     stored = read_recording(data, file)
     header = stored.header
     if any(event.kind is EventKind.SIMULATED for event in stored.events):
@@ -185,4 +195,6 @@ def _recording(data: bytes, file: str, sidecar: Sidecar | None) -> Trace:
         sidecar=sidecar,
         problems=tuple(stored.problems),
         second=second,
+        above_sha256=stored.above_sha256,
+        sidecar_sha256=sidecar_sha256,
     )

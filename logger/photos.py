@@ -16,7 +16,7 @@ from pathlib import Path
 
 from logger.errors import FileError, InputError
 from logger.header import Photo
-from logger.small_file import beside, hash_of
+from logger.small_file import beside, hash_of, sync_folder
 
 MAX_BYTES = 100_000_000
 """The largest photograph that is taken in: well above what a telephone writes."""
@@ -57,6 +57,7 @@ def take_in(photo: Path | str, folder: Path | str, caption: str = "") -> Photo:
         if not target.exists():
             with tempfile.TemporaryDirectory(dir=folder, prefix=".photo-") as room:
                 os.replace(shutil.copyfile(photo, Path(room) / "part"), target)
+            sync_folder(folder)
     except OSError as error:
         raise FileError(f"{target}: cannot be written: {error.strerror or error}") from error
     if hash_of(target, MAX_BYTES) != sha256:

@@ -1,4 +1,4 @@
-"""Writing a recording: one text file that a spreadsheet, ``pandas.read_csv(comment="#")`` and a person can read.
+r"""Writing a recording: one text file that a spreadsheet, ``pandas.read_csv(comment="#")`` and a person can read.
 
 ::
 
@@ -18,106 +18,52 @@
 Rules
 -----
 1. Append only; an existing file is never overwritten. Values stand as the device delivered them, with as many digits.
-2. A sample counts as saved when its batch line has been handed to the system: at least each 0.25 s. The system is
-   told to put it on the disk each second, from another thread.
+2. A sample is *saved* when its batch line has been handed to the system, within 0.25 s: a kill of the program does not
+   take it. Each second another thread has file and folder put on the disk and looks whether the file is still there,
+   whole; only what was saved before that is *on the disk*, and outlives a power cut.
 3. A batch is whole or not there: a number cut short is still a number, so without its batch line a row is not used.
 4. A value that the device did not deliver is an empty cell, never 0.
 5. ``counter`` is the device's own, in samples, carried on over its wraps: whoever likes may fit the times anew.
+6. What was received is in the file or in memory until it is; a failure of any kind is told by the next block or at the
+   end, and ``rescue`` writes all there is elsewhere.
+7. A comma or semicolon of a text that a spreadsheet would take for the beginning of a formula stands as ``\u002C``.
 
-Offered: ``RecordingWriter``, ``column_names``, ``format_rows``, ``format_header``, ``format_event``.
+Offered: ``RecordingWriter``.
 """
 
 from __future__ import annotations
 
 import contextlib
-import errno
 import hashlib
-import math
-import os
+import re
 import threading
 import time
 import zlib
 from collections import deque
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final
 
 import msgspec
-import numpy as np
 
+from logger.appended import AppendedFile, failed
 from logger.errors import FileError
-from logger.header import SCHEMA, Header
+from logger.recording_text import FIRST_LINE, column_names, format_event, format_header, format_rows
 from logger.samples import Block, Column, Ending, Event, EventKind
-from logger.toml_file import format_toml
-from logger.units import column_unit, is_force
 from logger.version import VERSION
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
-    from logger.samples import Floats
+    from logger.header import Header
 
-FIRST_LINE: Final = f"# {SCHEMA}\n"
+
 FLUSH_S: Final = 0.05  # from one batch to the next at least: with 0.1 s of gathering before, all is saved within 0.15 s
 SYNC_S: Final = 1.0
-MAX_TEXT: Final = 300  # characters of an event's text
-LEAST_PLAIN, MOST_PLAIN = 1e-6, 1e15  # largest value of a column that is rounded: all powers of ten used are exact
-DOUBLE_DIGITS: Final = 15  # that every float holds exactly
-SINGLE_DIGITS: Final = 12  # 9 hold a 32-bit float; three more for values far below the largest one beside them
-_NUMBERS: Final = msgspec.json.Encoder()
+_BATCH_LINE: Final = re.compile(rb"^# batch rows=([0-9]{1,9}) crc32=([0-9A-F]{8})\n", re.MULTILINE)
+MOST_UNSAVED: Final = 500_000  # samples in memory: beyond, the source is not read until some are saved
+BEHIND_S: Final = 2.0  # a batch that waits longer is told
 BIG_BATCH: Final = 50_000  # rows: bounds the memory that formatting takes when a fast source is recorded
-
-
-def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
-    """Give the names in the file, unit included: ``torque_lbf_in``, ``angle_deg``, ``late_ms``."""
-    named = ("force" if c.name == "torque" and is_force(c.unit) else c.name for c in columns)
-    units = (column_unit(c.unit) for c in columns)
-    return tuple(f"{name}_{unit}" if unit else name for name, unit in zip(named, units, strict=True))
-
-
-def format_header(header: Header) -> str:
-    """Give the header's lines."""
-    toml = format_toml(header)
-    if not toml.startswith("schema = "):  # left out where it is the record's default
-        toml = f'schema = "{SCHEMA}"\n' + toml
-    lines = toml.removesuffix("\n").split("\n")  # not splitlines: a text may hold other line separators
-    return FIRST_LINE + "".join(f"# {line}".rstrip() + "\n" for line in lines)
-
-
-def format_event(event: Event) -> str:
-    """Give an event's line."""
-    text = "".join(c if c.isprintable() else " " for c in event.text[:MAX_TEXT]).strip()
-    kind = event.kind.value.replace(" ", "_")
-    time_s = event.time_s if math.isfinite(event.time_s) else 0.0
-    return f"# event time_s={time_s:.6f} kind={kind} count={event.count} text={text}\n"
-
-
-def format_rows(time_s: Floats, values: Sequence[Floats]) -> bytes:
-    """Give rows: time to the microsecond, values with as many digits as they have; NaN is an empty cell.
-
-    A JSON encoder writes the numbers: the shortest text that gives the same float again, three times as fast as ``%``.
-    """
-    if not len(time_s):
-        return b""
-    rows = list(zip(time_s.round(6).tolist(), *map(_plain, values), strict=True))
-    return _NUMBERS.encode(rows)[2:-2].replace(b"],[", b"\n").replace(b"null", b"") + b"\n"
-
-
-def _plain(values: Floats) -> list[Any]:
-    """Give the numbers that a device delivered, without the noise of computing with them.
-
-    A number that a device wrote in at most 15 digits, or a raw integer times a decimal scale, is found again among
-    numbers of 15 digits. A 32-bit float has fewer, and 15 would show the noise of its conversion.
-    """
-    known = values[np.isfinite(values)]
-    largest = float(np.abs(known).max(initial=0.0))
-    if LEAST_PLAIN < largest < MOST_PLAIN:
-        whole = known.astype(np.int64)
-        if len(known) == len(values) and np.array_equal(whole, known):
-            return list(whole.tolist())
-        single = np.array_equal(known, known.astype(np.float32)) and not np.array_equal(known, known.round(9))
-        values = values.round((SINGLE_DIGITS if single else DOUBLE_DIGITS) - math.ceil(math.log10(largest)))
-    return list(values.tolist())
 
 
 class RecordingWriter:
@@ -137,33 +83,38 @@ class RecordingWriter:
     Raises
     ------
     FileError
-        The file exists, or cannot be made.
+        The file exists or cannot be made, or a text of the header is no UTF-8.
     """
 
     def __init__(self, path: Path | str, header: Header, columns: Sequence[Column]) -> None:
         self.path = Path(path)
+        try:
+            format_header(header).encode()
+        except UnicodeEncodeError as error:
+            text = ascii(error.object[error.start - 20 : error.end + 20])
+            raise FileError(f"{path}: a text about the test is no UTF-8, near {text}; type it anew") from error
         self._header = header
         self._columns = tuple(columns)
-        self._handle = _created(self.path)
-        self._identity = os.fstat(self._handle)
-        self._hash = hashlib.sha256()
-        self._waiting: deque[Block] = deque()
+        self._file = AppendedFile(self.path)
+        self._waiting: deque[tuple[float, Block]] = deque()  # with when it came
         self._received = 0
         self._saved = 0
-        self._length = 0  # bytes that are whole
+        self._on_disk = 0
+        self._lost = 0
         self._failure: FileError | None = None
-        self._begun = False
+        self._head = b""  # its first batch, once written
+        self._whole: tuple[int, str] | None = None  # length and hash above the closing line, once that is written
         self._closed = False
         self._synced = 0
         self._stop = threading.Event()
         self._news = threading.Event()  # something waits to be written
         if not self._write(FIRST_LINE.encode()) and self._failure is not None:
-            os.close(self._handle)
+            self._file.close()
             self.path.unlink(missing_ok=True)  # nothing is in it
             raise self._failure
         self._threads = [
-            threading.Thread(target=self._keep_writing, name=f"write {self.path.name}", daemon=True),
-            threading.Thread(target=self._keep_syncing, name=f"sync {self.path.name}", daemon=True),
+            threading.Thread(target=self._guarded, args=(work,), name=f"{what} {self.path.name}", daemon=True)
+            for what, work in (("write", self._keep_writing), ("sync", self._keep_syncing))
         ]
         for thread in self._threads:
             thread.start()
@@ -174,14 +125,38 @@ class RecordingWriter:
         return self._saved
 
     @property
+    def on_disk(self) -> int:
+        """Of them those that the disk is known to have: what a power cut cannot take back."""
+        return self._on_disk
+
+    @property
     def unsaved(self) -> int:
         """Samples received but not yet (or, after a failure, never) saved."""
         return self._received - self._saved
 
     @property
+    def lost(self) -> int:
+        """Samples that were saved, taken out of the file by somebody else, and not found again by ``rescue``."""
+        return self._lost
+
+    @property
     def failure(self) -> FileError | None:
         """Why writing has failed; None while all is well."""
         return self._failure
+
+    @property
+    def behind_s(self) -> float:
+        """For how long the oldest sample has been waiting to be saved; 0 while that is the usual moment."""
+        try:
+            waited_s = time.monotonic() - self._waiting[0][0]
+        except IndexError:
+            return 0.0
+        return waited_s if waited_s > BEHIND_S else 0.0
+
+    @property
+    def full(self) -> bool:
+        """So many samples wait that no more should be read from the source for the moment."""
+        return self._failure is None and self.unsaved > MOST_UNSAVED
 
     def on_block(self, block: Block) -> None:
         """Take samples and events.
@@ -191,14 +166,14 @@ class RecordingWriter:
         FileError
             Writing has failed; the text says how many samples are safe and how many are kept in memory.
         """
-        self._waiting.append(block)
+        self._waiting.append((time.monotonic(), block))
         self._received += len(block)
         self._news.set()
         if self._failure is not None:
             raise self._told(self._failure)
 
     def on_end(self, ending: Ending) -> None:
-        """Write what is left and the closing line.
+        """Write what is left and the closing line, and see that all is on the disk and still there.
 
         Raises
         ------
@@ -209,15 +184,14 @@ class RecordingWriter:
             return
         self._closed = True
         self._halt()
-        if self._failure is None:
-            self._flush()
-        if self._failure is None:
-            self._close()
+        self._guarded(self._finish)
         if self._failure is not None:
             raise self._told(self._failure)
 
     def rescue(self, folder: Path | str) -> Path:
         """After a failure: write everything, saved or not, as a new recording elsewhere and give its path.
+
+        What somebody else has taken out of the file is counted as ``lost``, and the new recording says so.
 
         Raises
         ------
@@ -225,29 +199,57 @@ class RecordingWriter:
             It cannot be written there either.
         """
         self._halt()  # no thread may go on writing once the failure is forgotten
-        target = _free_name(Path(folder), self.path)
-        handle = _created(target)
+        old, whole = self._file, self._whole or (self._file.length, self._file.sha256)
         try:
-            os.lseek(self._handle, 0, os.SEEK_SET)
-            with os.fdopen(self._handle, "rb") as file:
-                saved = file.read(self._length)
-        except OSError as error:
-            raise _failed(self.path, error) from error
-        self._handle, self.path, self._failure = handle, target, None
-        self._identity = os.fstat(handle)
-        self._hash, self._length = hashlib.sha256(), 0
-        self._write(saved)
-        self._flush()
-        if self._failure is None:
-            self._close()
+            there = old.read_back()[: whole[0]]
+        except OSError:
+            there = b""  # what it held is lost; what waits is not
+        before = self._failure, self._whole, self._saved, self._lost, self._head, deque(self._waiting)
+        self._file = _free_file(Path(folder), self.path)
+        self._failure = self._whole = None
+        if (len(there), hashlib.sha256(there).hexdigest()) == whole:
+            self._write(there)
+        else:
+            self._write_what_is_left(there, old.recent)
+        self._guarded(self._finish)
         if self._failure is not None:
-            raise self._told(self._failure)
-        return target
+            told, made = self._told(self._failure), self._file
+            self._file = old  # all is as it was: another folder may do
+            self._failure, self._whole, self._saved, self._lost, self._head, self._waiting = before
+            with contextlib.suppress(OSError):
+                made.close()
+                made.path.unlink()
+            raise told
+        with contextlib.suppress(OSError):
+            old.close()
+        self.path = self._file.path
+        return self.path
+
+    def _write_what_is_left(self, there: bytes, recent: list[bytes]) -> None:
+        """Begin a recording anew with the whole batches of a file that somebody has changed, and with recent ones."""
+        kept: list[bytes] = []
+        start, first = 0, FIRST_LINE.encode()
+        for found in _BATCH_LINE.finditer(there):
+            good = zlib.crc32(there[start : found.start()]) == int(found[2], 16)
+            if good and not there.startswith(first, start):
+                kept.append(there[start : found.end()])
+            start = found.end()
+        recent = [data for data in recent if _BATCH_LINE.search(data) and not self._head.endswith(data)]
+        again = set(recent)
+        kept = [*(data for data in kept if data not in again), *recent]
+        rows = sum(int(found[1]) for found in map(_BATCH_LINE.search, kept) if found is not None)
+        self._lost, self._saved = self._saved - rows, rows
+        text = f"{self._lost} samples that had been saved are missing here: another program changed the first file"
+        event = format_event(Event(EventKind.GAP, 0, self._lost, text, 0.0)) if self._lost else ""
+        self._write(self._head or first)  # the rest of a header that was never written follows
+        if event:
+            self._batch(event.encode(), 0)
+        self._write(b"".join(kept))
 
     def _told(self, failure: FileError) -> FileError:
         kept = self.unsaved
-        rest = f"; {kept} samples received since are kept in memory" if kept else ""
-        return FileError(f"{failure}; {self._saved} samples are saved in it{rest}")
+        known = f"{self._saved} samples had been saved, {self._on_disk} of them are known to be on the disk"
+        return FileError(f"{failure}; {known}" + (f"; {kept} received since are kept in memory" if kept else ""))
 
     def _halt(self) -> None:
         """End both threads."""
@@ -257,6 +259,13 @@ class RecordingWriter:
             thread.join()
 
     # --- writing ------------------------------------------------------------------------------------------------------
+
+    def _guarded(self, work: Callable[[], None]) -> None:
+        """Do a thread's work; whatever goes wrong is the recording's failure, never the silent end of a thread."""
+        try:
+            work()
+        except Exception as error:  # noqa: BLE001 - our own bugs too
+            self._failure = self._failure or failed(self._file.path, error)
 
     def _keep_writing(self) -> None:
         while self._news.wait() and not self._stop.is_set() and self._failure is None:
@@ -268,29 +277,24 @@ class RecordingWriter:
     def _keep_syncing(self) -> None:
         """Bring what is written onto the disk, and see that the file is still there."""
         while not self._stop.wait(SYNC_S) and self._failure is None:
-            length = self._length
-            if length == self._synced:
-                continue
-            try:
-                os.fsync(self._handle)
+            saved, length = self._saved, self._file.length
+            if length != self._synced:
+                self._file.sync()
                 self._synced = length
-                there = self.path.stat()
-                if (there.st_ino, there.st_dev) != (self._identity.st_ino, self._identity.st_dev):
-                    raise FileNotFoundError(errno.ENOENT, "another file has taken its place")
-            except OSError as error:
-                self._failure = _failed(self.path, error)
+            self._file.look(length)
+            self._on_disk = saved
 
     def _flush(self) -> None:
         """Write all blocks that wait, as batches."""
-        if not self._begun:
+        if not self._head:
             self._begin()
-            if not self._begun:
+            if not self._head:
                 return  # events before the first sample wait for the header
         while self._waiting and self._failure is None:
             blocks: list[Block] = []
             rows = 0
             while rows < BIG_BATCH and len(blocks) < len(self._waiting):
-                blocks.append(self._waiting[len(blocks)])
+                blocks.append(self._waiting[len(blocks)][1])
                 rows += len(blocks[-1])
             data = b"".join(self._format(block) for block in blocks)
             if not data or self._batch(data, rows):
@@ -300,7 +304,7 @@ class RecordingWriter:
 
     def _begin(self) -> None:
         """Write the header, once the first samples have told whether the device is simulated."""
-        blocks = tuple(self._waiting)
+        blocks = tuple(block for _, block in self._waiting)
         first = next((block for block in blocks if len(block)), None)
         if first is None and not self._closed:
             return
@@ -313,8 +317,10 @@ class RecordingWriter:
             simulated=self._header.simulated or told,
         )
         names = ",".join(("time_s", *column_names(self._columns)))
-        text = format_header(header)[len(FIRST_LINE) :] + names + "\n"
-        self._begun = self._batch(text.encode(), 0, zlib.crc32(FIRST_LINE.encode()))
+        text = (format_header(header)[len(FIRST_LINE) :] + names + "\n").encode()
+        if self._batch(text, 0, zlib.crc32(FIRST_LINE.encode())):
+            crc = zlib.crc32(text, zlib.crc32(FIRST_LINE.encode()))
+            self._head = FIRST_LINE.encode() + text + _batch_line(0, crc)
 
     def _format(self, block: Block) -> bytes:
         """Give a block's rows with its events at their places."""
@@ -331,64 +337,42 @@ class RecordingWriter:
         return b"".join(parts)
 
     def _batch(self, data: bytes, rows: int, crc: int = 0) -> bool:
-        return self._write(data + f"# batch rows={rows} crc32={zlib.crc32(data, crc):08X}\n".encode())
+        return self._write(data + _batch_line(rows, zlib.crc32(data, crc)))
 
-    def _close(self) -> None:
-        self._write(f"# closed samples={self._saved} sha256={self._hash.hexdigest()}\n".encode())
-        try:
-            os.fsync(self._handle)
-            os.close(self._handle)
-        except OSError as error:
-            self._failure = self._failure or _failed(self.path, error)
+    def _finish(self) -> None:
+        """Write what waits and the closing line; whatever fails now leaves the file open for ``rescue``."""
+        if self._failure is None:
+            self._flush()
+        if self._failure is not None:
+            return
+        self._whole = self._file.length, self._file.sha256
+        if self._write(f"# closed samples={self._saved} sha256={self._whole[1]}\n".encode()):
+            self._file.sync()
+            self._file.look(self._file.length, all_of_it=True)
+            self._on_disk = self._saved
+            self._file.close()
 
     def _write(self, data: bytes) -> bool:
-        """Append; on failure take back what was written in part, so that the file ends with a whole batch."""
-        done = 0
+        """Append; on failure the file ends with a whole batch."""
         try:
-            while done < len(data):
-                done += os.write(self._handle, data[done:])
+            self._file.append(data)
         except OSError as error:
-            with contextlib.suppress(OSError):
-                os.ftruncate(self._handle, self._length)
-            self._failure = _failed(self.path, error)
+            self._failure = failed(self._file.path, error)
             return False
-        self._length += done
-        self._hash.update(data)
         return True
 
 
-def _created(path: Path) -> int:
-    """Create a new file for writing."""
-    try:
-        return os.open(path, os.O_RDWR | os.O_CREAT | os.O_EXCL | os.O_APPEND | getattr(os, "O_BINARY", 0), 0o644)
-    except FileExistsError:
-        raise FileError(f"{path}: exists already and is never overwritten; choose another name") from None
-    except OSError as error:
-        raise _failed(path, error) from error
-    except ValueError as error:
-        raise FileError(f"{path}: cannot be made: the name holds a null character") from error
+def _batch_line(rows: int, crc: int) -> bytes:
+    return f"# batch rows={rows} crc32={crc:08X}\n".encode()
 
 
-def _failed(path: Path, error: OSError) -> FileError:
-    """Say what stops writing, and what to do."""
-    what = {
-        errno.ENOSPC: "the disk is full; free some space or record elsewhere",
-        errno.EDQUOT: "your share of the disk is used up; free some space or record elsewhere",
-        errno.EROFS: "the disk is write-protected; record elsewhere",
-        errno.EACCES: "you are not permitted to write there; record elsewhere",
-        errno.EPERM: "you are not permitted to write there; record elsewhere",
-        errno.ENOENT: "the file or its folder is not there (removed, or a typing error)",
-        errno.ENOTDIR: "a part of its path is no folder",
-        errno.EIO: "the disk reports an error or was removed",
-        errno.ENAMETOOLONG: "the name is too long",
-    }.get(error.errno or 0, error.strerror or str(error))
-    return FileError(f"{path}: cannot be written: {what}")
-
-
-def _free_name(folder: Path, path: Path) -> Path:
-    """Give a name in ``folder`` that does not exist yet."""
+def _free_file(folder: Path, path: Path) -> AppendedFile:
+    """Make a file in ``folder`` by a name that is not taken yet, also not by another program at this moment."""
     for number in range(1000):
         name = folder / f"{path.stem}.rescued{number or ''}{path.suffix}"
-        if not name.exists():
-            return name
+        try:
+            return AppendedFile(name)
+        except FileError:
+            if not name.exists():
+                raise
     raise FileError(f"{folder}: there are a thousand rescued recordings of this name already")

@@ -8,7 +8,7 @@ One TOML file, by default in the user's configuration folder::
     locked = ""
     [instruments.facts]
     serial = "G-1042"
-    name = "shop gauge"
+    name = "workshop transducer"
     certificate = "2026/118"
     certificate_due = 2027-02-01
 """
@@ -22,12 +22,13 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import msgspec
 
-from logger.errors import InputError
+from logger.errors import FileError, InputError
 from logger.header import Record, TransducerFacts
+from logger.small_file import locked
 from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from logger.weigh import Point
 
@@ -94,17 +95,21 @@ def read_register(path: Path | None = None) -> Instruments:
     return read_toml(path, Instruments) if path.exists() else Instruments()
 
 
-def write_register(instruments: Instruments, path: Path | None = None) -> Path:
-    """Write the register and give its path.
+def change_register(change: Callable[[Instruments], Instruments], path: Path | None = None) -> Path:
+    """Write the register anew from what stands in it, and give its path; other programs wait meanwhile.
 
     Raises
     ------
-    FileError
-        It cannot be written.
+    FileError, DescriptionError
+        It cannot be read or written; what was there is unchanged.
     """
     path = path or register_path()
-    path.parent.mkdir(parents=True, exist_ok=True)
-    write_toml(path, instruments)
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise FileError(f"{path.parent}: cannot be made: {error.strerror or error}") from error
+    with locked(path.parent):
+        write_toml(path, change(read_register(path)))
     return path
 
 
@@ -128,7 +133,9 @@ def put(instruments: Instruments, instrument: Instrument) -> Instruments:
     """
     serial = instrument.facts.serial.strip().casefold()
     if not serial:
-        raise InputError("an instrument needs a serial number; without one it cannot be told from its sisters")
+        raise InputError(
+            "a transducer needs a serial number; without one it cannot be told apart from others of its model"
+        )
     others = tuple(i for i in instruments.instruments if i.facts.serial.strip().casefold() != serial)
     return Instruments(instruments=(*others, instrument))
 
@@ -143,7 +150,7 @@ def remove(instruments: Instruments, serial: str) -> Instruments:
     """
     left = tuple(i for i in instruments.instruments if i.facts.serial.casefold() != serial.strip().casefold())
     if len(left) == len(instruments.instruments):
-        raise InputError(f"no instrument with the serial number '{serial}' is in the register")
+        raise InputError(f"no transducer with the serial number '{serial}' is in the register")
     return Instruments(instruments=left)
 
 
@@ -159,8 +166,6 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
     """
     from logger.weigh import overall
 
-    instruments = read_register(path)
-    instrument = find(instruments, facts.serial) or Instrument(facts=facts)
     worst = max(points, key=lambda point: abs(point.deviation_percent))
     weighing = Weighing(
         at=datetime.now().astimezone().replace(microsecond=0),
@@ -169,8 +174,12 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
         u95_percent=round(worst.u95_percent, 3),
         loads=len(points),
     )
-    kept = msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing))
-    return write_register(put(instruments, kept), path)
+
+    def kept(instruments: Instruments) -> Instruments:
+        instrument = find(instruments, facts.serial) or Instrument(facts=facts)
+        return put(instruments, msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing)))
+
+    return change_register(kept, path)
 
 
 def weighing_words(weighing: Weighing) -> str:

@@ -3,21 +3,27 @@
 A recording is never altered. Corrections are appended here with their time and reason; the reader merges the two, and
 a sidecar's values win over the header's, key by key.
 
-Offered: ``sidecar_path``, ``read_sidecar``, ``write_sidecar``, ``add_correction``, ``keep_table``, ``merged``.
+Several programs may write it: every change is made to what stands there, under the folder's lock.
+
+Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``keep_table``, ``merged``.
 """
 
 from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 import msgspec
 
 from logger.errors import InputError
 from logger.foreign.choices import laid_over
 from logger.header import Correction, Header, Sidecar, Table
+from logger.small_file import locked
 from logger.toml_file import read_toml, write_toml
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 R = TypeVar("R", bound=msgspec.Struct)
 
@@ -40,17 +46,19 @@ def read_sidecar(trace: Path | str) -> Sidecar | None:
     return read_toml(path, Sidecar) if os.path.exists(path) else None  # a name too long is no file
 
 
-def write_sidecar(trace: Path | str, sidecar: Sidecar) -> Path:
-    """Write the sidecar of a trace whole, and give its path.
+def change_sidecar(trace: Path | str, change: Callable[[Sidecar], Sidecar]) -> Sidecar:
+    """Write the sidecar of a trace anew from what stands there, and give it.
 
     Raises
     ------
-    FileError
-        It cannot be written; what was there is unchanged.
+    FileError, DescriptionError
+        It cannot be read or written; what was there is unchanged.
     """
     path = sidecar_path(trace)
-    write_toml(path, sidecar)
-    return path
+    with locked(path.parent):
+        sidecar = change(read_sidecar(trace) or Sidecar())
+        write_toml(path, sidecar)
+    return sidecar
 
 
 def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
@@ -65,10 +73,9 @@ def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
     """
     if not correction.reason.strip():
         raise InputError("a correction needs a reason: say why the recording is read differently")
-    sidecar = read_sidecar(trace) or Sidecar()
-    sidecar = msgspec.structs.replace(sidecar, corrections=(*sidecar.corrections, correction))
-    write_sidecar(trace, sidecar)
-    return sidecar
+    return change_sidecar(
+        trace, lambda found: msgspec.structs.replace(found, corrections=(*found.corrections, correction))
+    )
 
 
 def keep_table(trace: Path | str, table: Table) -> Path | None:
@@ -79,10 +86,11 @@ def keep_table(trace: Path | str, table: Table) -> Path | None:
     FileError, DescriptionError
         The sidecar cannot be read or written.
     """
-    sidecar = read_sidecar(trace) or Sidecar()
-    kept = sidecar.table or Table()
-    now = laid_over(kept, table)
-    return None if now == kept else write_sidecar(trace, msgspec.structs.replace(sidecar, table=now))
+    before = read_sidecar(trace) or Sidecar()
+    if laid_over(before.table or Table(), table) == (before.table or Table()):
+        return None
+    change_sidecar(trace, lambda found: msgspec.structs.replace(found, table=laid_over(found.table or Table(), table)))
+    return sidecar_path(trace)
 
 
 def merged(header: Header, sidecar: Sidecar | None) -> Header:

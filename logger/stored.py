@@ -1,20 +1,20 @@
 """Reading our own recordings: every row is used only if its batch checks.
 
-Offered: ``is_recording``, ``read_recording``, ``closing_hash``, ``Stored``.
+Every hash here is computed from the bytes; what a file states of itself is only compared with it.
+
+Offered: ``is_recording``, ``read_recording``, ``Stored``.
 """
 
 from __future__ import annotations
 
 import hashlib
 import io
-import os
 import re
 import threading
 import zlib
 from bisect import bisect_right
 from dataclasses import dataclass, field
 from itertools import accumulate
-from pathlib import Path
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 import numpy as np
@@ -32,8 +32,8 @@ if TYPE_CHECKING:
 
 _BATCH: Final = re.compile(rb"# batch rows=([0-9]{1,9}) crc32=([0-9A-F]{8})\n")
 _CLOSED: Final = re.compile(rb"# closed samples=([0-9]{1,12}) sha256=([0-9a-f]{64})\n")
-_LONGEST_CLOSING: Final = 120  # bytes
 _EVENT: Final = re.compile(rb"# event time_s=(-?[0-9.]{1,20}) kind=([a-z_-]{1,30}) count=([0-9]{1,18}) text=(.*)")
+_ESCAPED: Final = re.compile(r"\\u(002C|003B)")  # separators, see ``logger.recording_text.spreadsheet_safe``
 _KINDS: Final = {kind.value.replace(" ", "_").encode(): kind for kind in EventKind}
 _FIRST_ROW: Final = re.compile(rb"^[^#\n].*", re.MULTILINE)
 HEAD_BYTES: Final = 1 << 16
@@ -51,6 +51,10 @@ class Stored:
         Columns, ``time_s`` first.
     columns : dict of str to ndarray, shape (n,)
         Values of the rows whose batches check.
+    closed : bool
+        Its closing line is there, and hash, count and every batch check.
+    sha256, above_sha256 : str
+        Of all its bytes (what ``sha256sum`` prints), and of all above its closing line (what that line must state).
     """
 
     header: Header = field(default_factory=Header)
@@ -60,6 +64,7 @@ class Stored:
     events: list[Event] = field(default_factory=list)
     closed: bool = False
     sha256: str = ""
+    above_sha256: str = ""
     problems: list[str] = field(default_factory=list)
 
 
@@ -105,39 +110,26 @@ def read_recording(data: bytes, file: str) -> Stored:
     return stored
 
 
-def closing_hash(path: Path | str) -> str:
-    """Give the hash that the closing line of a recording states, unchecked; empty where it has none.
-
-    Raises
-    ------
-    FileError
-        It cannot be read.
-    """
-    try:
-        with open(path, "rb") as file:
-            file.seek(max(0, file.seek(0, os.SEEK_END) - _LONGEST_CLOSING))
-            found = list(_CLOSED.finditer(file.read()))
-    except OSError as error:
-        raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    return found[-1][2].decode() if found else ""
-
-
 class _Hashing:
-    """Computes the hash of all above the closing line beside the other checks, on another core."""
+    """Computes the hashes of all above the closing line and of all bytes, beside the other checks on another core."""
 
     def __init__(self, data: bytes) -> None:
         at = data.rfind(b"\n# closed ") + 1
         self.length = at or len(data)
-        self._digest = ""
-        self._thread = threading.Thread(target=self._run, args=(memoryview(data)[: self.length],), name="hash")
+        self._above = self._all = ""
+        self._thread = threading.Thread(target=self._run, args=(memoryview(data),), name="hash")
         self._thread.start()
 
     def _run(self, data: memoryview) -> None:
-        self._digest = hashlib.sha256(data).hexdigest()
+        found = hashlib.sha256(data[: self.length])
+        self._above = found.hexdigest()
+        found.update(data[self.length :])
+        self._all = found.hexdigest()
 
-    def result(self) -> str:
+    def result(self) -> tuple[str, str]:
+        """Give the hash of all above the closing line, and of all bytes."""
         self._thread.join()
-        return self._digest
+        return self._above, self._all
 
 
 def _batches(data: bytes) -> list[_Batch]:
@@ -169,13 +161,11 @@ def _rows(data: bytes, batch: _Batch) -> int:
 def _judge_closing(
     data: bytes, closed: re.Match[bytes] | None, hashing: _Hashing, batches: list[_Batch], stored: Stored
 ) -> None:
-    digest = hashing.result()
+    stored.above_sha256, stored.sha256 = hashing.result()
     if closed is None or closed.end() != len(data) or closed.start() != hashing.length:
-        stored.sha256 = hashlib.sha256(data).hexdigest()
         stored.problems.append("was never closed (the program or the computer stopped); what checks was recovered")
         return
-    stored.sha256 = closed[2].decode()
-    if stored.sha256 != digest:
+    if closed[2].decode() != stored.above_sha256:
         stored.problems.append(
             "was changed after it was closed: its hash does not match. Only rows whose own check holds are used"
         )
@@ -194,15 +184,15 @@ def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] |
                 "its header was changed or damaged: unit, lever and all else it says are not certain"
             )
         else:
-            stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are left out")
+            stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are excluded")
     if len(bad) > MAX_PROBLEMS:
-        stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are left out")
+        stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are excluded")
     if not batches:
         stored.problems.append("not one of its batches is whole: nothing in it can be used")
     last = batches[-1].stop if batches else 0
     rest = len(data) - last if closed is None else len(data) - closed.end()
     if batches and rest > 0:
-        stored.problems.append(f"its last {rest} bytes are no whole batch and are left out")
+        stored.problems.append(f"its last {rest} bytes are no whole batch and are excluded")
 
 
 def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) -> None:
@@ -309,4 +299,5 @@ def _event(line: bytes, row: int) -> Event | None:
         time_s = float(found[1])
     except ValueError:
         return None
-    return Event(kind, row, int(found[3]), found[4].decode("utf-8", "replace"), time_s)
+    text = _ESCAPED.sub(lambda code: chr(int(code[1], 16)), found[4].decode("utf-8", "replace"))
+    return Event(kind, row, int(found[3]), text, time_s)

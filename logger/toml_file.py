@@ -11,11 +11,8 @@ Offered: ``read_toml``, ``parse_toml``, ``format_toml``, ``write_toml``.
 
 from __future__ import annotations
 
-import contextlib
 import difflib
 import math
-import os
-import tempfile
 import tomllib
 import types
 from datetime import date, datetime
@@ -26,7 +23,7 @@ from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
 import msgspec
 
 from logger.errors import DescriptionError, Fault, FileError
-from logger.small_file import read_bounded
+from logger.small_file import read_bounded, write_whole
 
 T = TypeVar("T", bound=msgspec.Struct)
 
@@ -85,38 +82,28 @@ def parse_toml(text: str, record: type[T], file: str) -> T:
 
 
 def format_toml(record: msgspec.Struct) -> str:
-    """Give a record as TOML text; absent keys are left out."""
+    """Give a record as TOML text; absent keys are excluded."""
     import tomli_w
 
     tree = msgspec.to_builtins(record, builtin_types=(datetime, date))
     return tomli_w.dumps(_filled(tree))
 
 
-def write_toml(path: Path | str, record: msgspec.Struct) -> None:
+def write_toml(path: Path | str, record: msgspec.Struct, above: str = "") -> None:
     """Write a record whole or not at all: an existing file is replaced only by a complete new one.
+
+    ``above`` is put before it: comment lines for whoever reads the file.
 
     Raises
     ------
     FileError
         It cannot be written; what was there is unchanged.
     """
-    path = Path(path)
-    text = format_toml(record)
-    temporary = ""
     try:
-        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name[:40]}.", suffix=".part")
-        with os.fdopen(handle, "w", encoding="utf-8", newline="") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        mode = path.stat().st_mode & 0o777 if path.exists() else 0o644
-        os.chmod(temporary, mode)  # a temporary file is private; a record is not
-        os.replace(temporary, path)
-    except OSError as error:
-        if temporary:
-            with contextlib.suppress(OSError):
-                Path(temporary).unlink(missing_ok=True)
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}; it is unchanged") from error
+        data = (above + format_toml(record)).encode()
+    except UnicodeEncodeError as error:
+        raise FileError(f"{path}: cannot be written: a text in it is no UTF-8; type it anew") from error
+    write_whole(path, data)
 
 
 def _filled(value: Any) -> Any:

@@ -23,7 +23,7 @@ from logger.decoder.build import build_decoder
 from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Sidecar, Test, TransducerFacts, Zero
 from logger.recording import RecordingWriter
 from logger.samples import Block, Ending, EndReason
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from logger.toml_file import write_toml
 from logger.virtual import scenarios as v
 from logger.virtual.device import VirtualDevice
@@ -397,9 +397,9 @@ def foreign(source: Path, path: Path) -> None:
     pairs = [row.split(",")[:2] for row in rows]
     text = "time_s,torque_lbf_ft\n" + "".join(f"{t},{float(torque) / 1.3558179483314004:.3f}\n" for t, torque in pairs)
     path.write_text(text, encoding="utf-8", newline="")
-    write_sidecar(
+    change_sidecar(
         path,
-        Sidecar(
+        lambda _: Sidecar(
             simulated=True,
             job=_job("2026-06", fill="as arrived"),
             test=msgspec.structs.replace(HELD, side="left"),

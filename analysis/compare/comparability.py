@@ -31,7 +31,7 @@ DWELL_WARN = 2.0
 
 RATED = (
     ("speed", "speed_rad_s", SPEED_WARN, "rad/s"),
-    ("dwell before the pull", "dwell_s", DWELL_WARN, "s"),
+    ("rest before the pull", "dwell_s", DWELL_WARN, "s"),
 )
 
 ALONG, LEAST_ALONG = 0.7, 4

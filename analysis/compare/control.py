@@ -81,7 +81,7 @@ class State(StrEnum):
 
     SIGNAL = "signal"
     NONE = "no signal shown"
-    DRIFTS = "no good state"
+    DRIFTS = "no reference level"
     TOO_FEW = "cannot be shown yet"
 
 
@@ -90,15 +90,13 @@ def verdict(chart: Chart) -> tuple[State, str]:
     jobs, good = len(chart.average), chart.baseline
     if chart.drift:
         how = "rise" if chart.drift > 0 else "fall"
-        text = (
-            f"the first {good} jobs {how} by {abs(chart.drift) * 100:.0f} % themselves: no good state to chart against"
-        )
+        text = f"the first {good} jobs {how} by {abs(chart.drift) * 100:.0f} % themselves: no reference level"
         return State.DRIFTS, text
     if chart.alarms:
         way = "below" if chart.average[chart.alarms[0]] < chart.target else "above"
-        return State.SIGNAL, f"a change is shown: {way} its limits"
+        return State.SIGNAL, f"a change is shown: {way} its band"
     if jobs <= good:
-        return State.TOO_FEW, f"a change cannot be shown yet: all {jobs} jobs are the good state that later ones need"
+        return State.TOO_FEW, f"a change cannot be shown yet: all {jobs} jobs are the reference that later ones need"
     return State.NONE, f"no change is shown in {jobs - good} jobs after the first {good}"
 
 

@@ -190,7 +190,7 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
     if not comparable:
         lines.append(f"the page was set by {record.get('writer')}, this is {writer()}: its text was not compared")
         return Verification(identity, Holds.FIGURES, tuple(lines))
-    lines.append("the page is what this program writes about that recording; the shop's own words are its own")
+    lines.append("the page is what this program writes about that recording; the workshop's own words are its own")
     return Verification(identity, Holds.YES, tuple(lines))
 
 

@@ -5,7 +5,7 @@ Conventions
 - ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
   in the order of the page, and one drawing. Both renderers show that content and nothing else.
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
-- The identity ``HW-<date>-<8 hex>`` depends on the recording, the reading and the issue.
+- The identity, ``HW-<date>-<8 hex>`` (simulated: ``HW-SIM-…``), depends on recording, reading and issue.
 
 Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
 """
@@ -25,7 +25,8 @@ from analysis.report.content import Content, clean
 from analysis.report.material import Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
-from logger.errors import FileError, InputError
+from logger.errors import InputError
+from logger.small_file import write_whole
 from logger.units import canonical_unit
 from logger.version import VERSION
 
@@ -58,7 +59,7 @@ def content_of(material: Material, issue: Issue) -> Content:
         issue.issued,
         words.TITLE if material.neutral is None else words.TITLE_RATIO,
         issue.kind,
-        clean(issue.shop or material.header.job.shop) or "(shop not stated)",
+        clean(issue.shop or material.header.job.shop) or "(workshop not stated)",
         tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
         any(half.header.simulated for half in material.halves),
         page.facts(),
@@ -179,15 +180,17 @@ def _record(material: Material, issue: Issue) -> str:
             "paper": str(issue.paper),
         },
         "claims": claims_of(material),
+        "simulated": any(half.header.simulated for half in material.halves),
         "writer": writer(),
     }
     return json.dumps({"id": identity_of(body, issue), **body}, sort_keys=True, ensure_ascii=False, allow_nan=False)
 
 
 def identity_of(body: Mapping[str, object], issue: Issue) -> str:
-    """Give the identity of a report: its day of issue and a digest of its whole record."""
+    """Give the identity of a report: a mark if it is simulated, its day of issue, a digest of its whole record."""
+    mark = "SIM-" if body.get("simulated") else ""
     text = json.dumps(body, sort_keys=True, ensure_ascii=False)
-    return f"HW-{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8')).hexdigest()[:8]}"
+    return f"HW-{mark}{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8')).hexdigest()[:8]}"
 
 
 def writer() -> str:
@@ -207,16 +210,13 @@ def write_report(content: Content, path: Path | str) -> Path:
     InputError
         Another ending.
     FileError
-        It cannot be written.
+        It cannot be written; what was there is unchanged.
     """
     path = Path(path)
     ending = path.suffix.lower()
     if ending not in (".html", ".pdf"):
         raise InputError(f"{path}: a report is written as .html or .pdf")
-    try:
-        path.write_bytes(render(content, ending[1:]))
-    except OSError as error:
-        raise FileError(f"{path}: cannot be written: {error.strerror or error}") from error
+    write_whole(path, render(content, ending[1:]))
     return path
 
 

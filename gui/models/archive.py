@@ -19,6 +19,7 @@ import msgspec
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
 from logger.sidecar import merged, read_sidecar
+from logger.small_file import open_regular
 from logger.toml_file import parse_toml
 
 if TYPE_CHECKING:
@@ -131,7 +132,7 @@ def read_entries(paths: Sequence[str]) -> list[Entry]:
 def read_entry(path: str) -> Entry:
     """Read one entry from a recording's header and last bytes."""
     try:
-        with open(path, "rb") as file:
+        with open_regular(path) as file:
             size = os.fstat(file.fileno()).st_size
             when = datetime.fromtimestamp(os.fstat(file.fileno()).st_mtime).astimezone()
             head = file.read(HEAD_BYTES)
@@ -268,9 +269,6 @@ def tags_of(text: str) -> dict[str, str | float]:
 
 def with_tags(path: str, tags: dict[str, str | float]) -> Sidecar:
     """Write tags into a recording's sidecar and give it; the recording is not touched."""
-    from logger.sidecar import write_sidecar
+    from logger.sidecar import change_sidecar
 
-    sidecar = read_sidecar(path) or Sidecar()
-    sidecar = msgspec.structs.replace(sidecar, tags=tags)
-    write_sidecar(path, sidecar)
-    return sidecar
+    return change_sidecar(path, lambda found: msgspec.structs.replace(found, tags=tags))

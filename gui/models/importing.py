@@ -6,11 +6,13 @@ The original is never changed: a copy with our column names is written beside th
 from __future__ import annotations
 
 import csv
+import io
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from logger.errors import FileError, HeldwheelError
+from logger.small_file import open_regular
 from logger.units import canonical_unit, column_unit, parse_number
 
 if TYPE_CHECKING:
@@ -58,8 +60,10 @@ def preview(path: Path) -> Preview:
         It cannot be read, or holds no figures in columns.
     """
     try:
-        with path.open("rb") as file:
+        with open_regular(path) as file:
             text = file.read(PREVIEW_BYTES).decode("utf-8-sig", "replace")
+    except FileError:
+        raise
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
     lines = text.splitlines()
@@ -143,7 +147,7 @@ def bring_in(path: str, target: str, seen: Preview, columns: Columns) -> int:
     count = 0
     try:
         with (
-            open(path, encoding="utf-8-sig", errors="replace", newline="") as source,
+            io.TextIOWrapper(open_regular(path), encoding="utf-8-sig", errors="replace", newline="") as source,
             open(target, "x", encoding="utf-8", newline="") as copy,
         ):
             copy.write(",".join(heads) + "\n")
@@ -154,7 +158,9 @@ def bring_in(path: str, target: str, seen: Preview, columns: Columns) -> int:
                 copy.write(",".join([when, *(_figure(row[place]) for place in places)]) + "\n")
                 count += 1
     except FileExistsError:
-        raise FileError(f"{target}: is there already; it may have been brought in before") from None
+        raise FileError(f"{target}: is there already; it may have been imported before") from None
+    except FileError:
+        raise
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror or error}") from error
     except HeldwheelError as error:

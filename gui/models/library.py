@@ -10,6 +10,7 @@ import msgspec
 
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Lever, Limit
+from logger.small_file import locked, write_whole
 from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
@@ -85,16 +86,17 @@ class Shelf(Generic[R]):
         name = str(getattr(entry, "name", "")).strip()
         if not name:
             raise InputError("Give it a name first, to find it again in the list.")
-        known = self.entries()
-        path = self._files.get(name) or self._free(file_stem(name))
-        if known.get(name) == entry:
-            return path
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise FileError(f"{self.folder}: cannot be made: {error.strerror or error}") from error
-        kept = self._keep(path, "replaced") if path.exists() else None
-        write_toml(path, entry)
+        with locked(self.folder):  # of two windows none takes a name that the other has just taken
+            known = self.entries()
+            path = self._files.get(name) or self._free(file_stem(name))
+            if known.get(name) == entry:
+                return path
+            kept = self._keep(path, "replaced") if path.exists() else None
+            write_toml(path, entry)
         self._undo.append((path, kept))
         return path
 
@@ -135,7 +137,7 @@ class Shelf(Generic[R]):
             else:
                 if path.exists():
                     self._keep(path, "replaced")
-                shutil.copyfile(kept, path)
+                write_whole(path, kept.read_bytes())
         except OSError as error:
             raise FileError(f"{path}: cannot be brought back: {error.strerror or error}") from error
 

@@ -136,7 +136,6 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
         It cannot be read or written.
     """
     from analysis.pipeline import Asked, read_file
-    from logger.errors import FileError
 
     ending = Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
@@ -154,12 +153,10 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
         from analysis.tables import PULL_COLUMNS, write_table
 
         return str(write_table(target, PULL_COLUMNS, pull_rows(reading)))
-    try:
-        import json
+    import json
 
-        from analysis.recorded import to_json
+    from analysis.recorded import to_json
+    from logger.small_file import write_whole
 
-        Path(target).write_text(json.dumps(to_json([reading]), ensure_ascii=False), encoding="utf-8", newline="")
-    except OSError as error:
-        raise FileError(f"{target}: cannot be written: {error.strerror or error}") from error
+    write_whole(target, json.dumps(to_json([reading]), ensure_ascii=False).encode("utf-8", "replace"))
     return target

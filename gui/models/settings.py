@@ -1,12 +1,15 @@
 """Choices that outlive the window: one small TOML file in the user's configuration folder.
 
-A file that cannot be read or written never stops the program: choices then last as long as the window.
+A file that cannot be read or written never stops the program: choices then last as long as the window. One that is
+damaged, or written by a newer version, is never written over: what of it can be used is used, and before the first
+change it is kept aside under another name. Of two windows each changes only what was changed in it.
 """
 
 from __future__ import annotations
 
 import contextlib
 import os
+import tomllib
 from pathlib import Path
 from typing import Literal
 
@@ -14,7 +17,8 @@ import msgspec
 
 from logger.errors import HeldwheelError
 from logger.header import Record
-from logger.toml_file import read_toml, write_toml
+from logger.small_file import locked, read_bounded
+from logger.toml_file import MAX_BYTES, parse_toml, read_toml, write_toml
 
 FOLDER_KEY = "HELDWHEEL_HOME"  # keeps everything in one folder of the user's choice: a stick, a test
 
@@ -63,11 +67,12 @@ class Settings:
         self._recordings = recordings if folder is None else folder / "recordings"
         self.problem = ""
         self.choices = Choices()
-        if self._file.exists():
+        if os.path.lexists(self._file):
             try:
                 self.choices = read_toml(self._file, Choices)
             except HeldwheelError as error:
                 self.problem = str(error)
+                self.choices = _what_fits(self._file)
 
     @property
     def _file(self) -> Path:
@@ -76,7 +81,8 @@ class Settings:
     @property
     def recordings(self) -> Path:
         """Folder that recordings are written to."""
-        return Path(self.choices.recordings) if self.choices.recordings else self._recordings
+        named = self.choices.recordings
+        return Path(named) if named and "\0" not in named else self._recordings
 
     @property
     def looked_at(self) -> Path:
@@ -86,9 +92,46 @@ class Settings:
     def remember(self, **changes: object) -> None:
         """Change some choices and write them; an unwritable folder is a problem in words, not an error."""
         self.choices = msgspec.structs.replace(self.choices, **changes)
-        with contextlib.suppress(OSError):
-            self.folder.mkdir(parents=True, exist_ok=True)
         try:
-            write_toml(self._file, self.choices)
+            self.folder.mkdir(parents=True, exist_ok=True)
+            with locked(self.folder):
+                self.choices = msgspec.structs.replace(self._standing(), **changes)
+                write_toml(self._file, self.choices)
         except (HeldwheelError, OSError) as error:
             self.problem = str(error)
+
+    def _standing(self) -> Choices:
+        """Give the choices in the file, which another window may have changed; a file that cannot be read is put aside.
+
+        Raises
+        ------
+        OSError
+            It cannot be put aside: it must not be written over.
+        """
+        if not os.path.lexists(self._file):
+            return self.choices
+        try:
+            return read_toml(self._file, Choices)
+        except HeldwheelError as error:
+            kept, number = self._file.with_suffix(".toml.kept"), 2
+            while os.path.lexists(kept):
+                kept, number = self._file.with_suffix(f".toml.kept-{number}"), number + 1
+            os.rename(self._file, kept)
+            self.problem = f"{error}; it is kept as {kept.name}"
+            return self.choices
+
+
+def _what_fits(path: Path) -> Choices:
+    """Give what can be used of a file that is not in order: every key that is known and holds what it may hold."""
+    import tomli_w
+
+    try:
+        found = tomllib.loads(read_bounded(path, MAX_BYTES, "").decode("utf-8-sig"))
+    except (HeldwheelError, ValueError, RecursionError):
+        return Choices()
+    fitting = {}
+    for name in Choices.__struct_fields__:
+        with contextlib.suppress(HeldwheelError, ValueError, RecursionError):
+            if name in found:
+                fitting[name] = getattr(parse_toml(tomli_w.dumps({name: found[name]}), Choices, ""), name)
+    return Choices(**fitting)

@@ -9,15 +9,18 @@ Conventions
 from __future__ import annotations
 
 import csv
+import io
 import json
 import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
+from analysis.report.words import SIMULATED
 from analysis.tables import neutral
 from gui.models.display import NOTHING
 from logger.errors import FileError, QuantityError
+from logger.small_file import write_whole
 from logger.units import parse_quantity
 
 if TYPE_CHECKING:
@@ -30,7 +33,7 @@ QUANTITY_NAMES = {
     Quantity.ROTATING.value: "Rotating",
     Quantity.RATIO.value: "Breakaway ÷ rotating",
     Quantity.CHATTER.value: "Chatter index",
-    Quantity.SLOPE.value: "Torque against speed",
+    Quantity.SLOPE.value: "Torque-speed slope",
 }
 PLAIN_FROM, PLAIN_TO = 1e-4, 1e7  # outside, a number is written with a power of ten
 _DECIMALS = {"N·m": 2, "lbf·ft": 2, "lbf·in": 1, "kgf·m": 3}
@@ -178,7 +181,7 @@ def left_out_sheet(remarks: Iterable[str], pulls: Iterable[str] = (), files: Ite
     rows += [("Pull", *_parted(line, ": ")) for line in pulls]
     if not rows:
         return None
-    return Sheet(f"Left out ({len(rows)})", ("What", "Which", "Why"), tuple(rows), frozenset({0, 1, 2}))
+    return Sheet(f"Excluded ({len(rows)})", ("What", "Which", "Why"), tuple(rows), frozenset({0, 1, 2}))
 
 
 def _parted(line: str, mark: str) -> tuple[str, str]:
@@ -214,14 +217,15 @@ def write(written: Written, target: str) -> str:
     FileError
         It cannot be written.
     """
+    text = io.StringIO(newline="")
     try:
-        with open(target, "w", encoding="utf-8", newline="") as file:
-            if target.lower().endswith(".json"):
-                json.dump(written.plain, file, ensure_ascii=False, allow_nan=False)
-            else:
-                csv.writer(file).writerows([_cell(cell) for cell in row] for row in _marked(written))
-    except (OSError, ValueError) as error:
+        if target.lower().endswith(".json"):
+            json.dump(written.plain, text, ensure_ascii=False, allow_nan=False)
+        else:
+            csv.writer(text).writerows([_cell(cell) for cell in row] for row in _marked(written))
+    except ValueError as error:
         raise FileError(f"{target}: cannot be written: {error}") from error
+    write_whole(target, text.getvalue().encode("utf-8", "replace"))
     return target
 
 
@@ -239,11 +243,15 @@ def _cell(cell: str | float | None) -> str:
     return "" if cell is None or not math.isfinite(cell) else f"{cell:.9g}"
 
 
-def copied(sheet: Sheet) -> str:
-    """Give a table as text for the clipboard, as spreadsheets and letters take it: tabs, plain minus, no formulas."""
+def copied(sheet: Sheet, *, simulated: bool) -> str:
+    """Give a table as text for the clipboard, as spreadsheets and letters take it: tabs, plain minus, no formulas.
+
+    A table of simulated data says so in its first line: a clipboard has no watermark.
+    """
 
     def plain(place: int, text: str) -> str:
         return neutral(text) if place in sheet.words else text.replace("−", "-")
 
     rows = ["\t".join(plain(place, text) for place, text in enumerate(cells)) for cells in sheet.rows]
-    return "\n".join(["\t".join(sheet.heads), *rows])
+    marked = [SIMULATED] if simulated else []
+    return "\n".join([*marked, "\t".join(sheet.heads), *rows])

@@ -1,6 +1,6 @@
 """What is written beside a recording when a test is signed.
 
-Who made it, which pulls were left out and why, and what of the card was changed after the recording had begun: the
+Who made it, which pulls were excluded and why, and what of the card was changed after the recording had begun: the
 file must say what the window said.
 """
 
@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from logger.header import Correction, Sidecar, Source
-from logger.sidecar import add_correction, read_sidecar, write_sidecar
-from logger.stored import closing_hash
+from logger.header import Correction, Source
+from logger.sidecar import add_correction, change_sidecar
+from logger.small_file import hash_of
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -25,7 +25,7 @@ JUDGED_BY = ("axle", "conditions", "lever", "limit", "decision")  # parts of the
 
 
 def write_signature(recording: Path, run: TestRun, header: Header | None = None, baseline: Path | None = None) -> None:
-    """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull left out.
+    """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull excluded.
 
     Parameters
     ----------
@@ -43,13 +43,12 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
     HeldwheelError
         It cannot be read or written; the recording itself is not touched.
     """
-    sidecar = read_sidecar(recording) or Sidecar()
     job = msgspec.structs.replace(run.card.job, operator=run.signed_by.strip())
     now = run.card.header("pulls", started=datetime.now().astimezone(), zero=None, simulated=False)
     parts = {name: getattr(now, name) for name in JUDGED_BY} if header is not None else {}
     changed = {name: part for name, part in parts.items() if part != getattr(header, name)}
     changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
-    write_sidecar(recording, msgspec.structs.replace(sidecar, job=job, zero=run.true_zero, **changed))
+    change_sidecar(recording, lambda found: msgspec.structs.replace(found, job=job, zero=run.true_zero, **changed))
     last = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
         if caught.rejected and caught.start_s == last:
@@ -66,6 +65,7 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
 
 
 def _source(recording: Path | None) -> Source | None:
-    """Name a recording that was closed; None where there is none."""
-    sha256 = closing_hash(recording) if recording is not None and recording.exists() else ""
-    return Source(file=recording.name, sha256=sha256) if recording is not None and sha256 else None
+    """Name a recording by its file and the hash of its bytes; None where there is none."""
+    if recording is None or not recording.exists():
+        return None
+    return Source(file=recording.name, sha256=hash_of(recording))

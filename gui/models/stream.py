@@ -173,8 +173,14 @@ class SessionStream:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
             raise FileError(f"{folder}: cannot be made: {error.strerror or error}; choose another folder") from error
-        path = folder / recording_name(header, lambda name: (folder / name).exists())
-        writer = RecordingWriter(path, header, self._session.columns)
+        while True:
+            path = folder / recording_name(header, lambda name: (folder / name).exists())
+            try:
+                writer = RecordingWriter(path, header, self._session.columns)
+                break
+            except FileError:
+                if not path.exists():  # else another window has taken the name in this moment
+                    raise
         self._writer = writer
         self._relay.begin(writer, LiveReader(sensor_from(self._facts)))
         return path

@@ -35,7 +35,7 @@ class Look:
     Attributes
     ----------
     prefix, gap, suffix : bytes
-        Before the first number, between each two, behind the last; blanks before a number left out.
+        Before the first number, between each two, behind the last; blanks before a number excluded.
     integers : tuple of bool
         Which numbers are counters: digits only.
     comma : bool

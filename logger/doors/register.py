@@ -1,7 +1,7 @@
 r"""Keep transducers with their certificates and due dates.
 
     heldwheel-log register                                     list them, and what stands against each
-    heldwheel-log register add --serial G-1042 --name "shop gauge" --certificate 2026/118 \
+    heldwheel-log register add --serial G-1042 --name "workshop transducer" --certificate 2026/118 \
         --date 2026-02-01 --due 2027-02-01 --capacity 200Nm --accuracy 1.0
     heldwheel-log register lock G-1042 "dropped"               not to be used until checked again
     heldwheel-log register unlock G-1042
@@ -50,21 +50,21 @@ def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from logger.console import say
     from logger.errors import InputError
-    from logger.register import put, read_register, remove, write_register
+    from logger.register import change_register, put, read_register, remove
 
-    instruments = read_register(args.file)
     if args.action == "list":
-        return _show(instruments)
-    if args.action == "add":
-        changed = put(instruments, _added(args, instruments))
-        told = f"{args.serial} is in the register"
-    elif not args.which:
+        return _show(read_register(args.file))
+    if args.action != "add" and not args.which:
         raise InputError(f"say which one: heldwheel-log register {args.action} SERIAL")
+    if args.action == "add":
+        path = change_register(lambda found: put(found, _added(args, found)), args.file)
+        told = f"{args.serial} is in the register"
     elif args.action == "remove":
-        changed, told = remove(instruments, args.which), f"{args.which} is removed"
+        path = change_register(lambda found: remove(found, args.which), args.file)
+        told = f"{args.which} is removed"
     else:
-        changed, told = _locked(args, instruments)
-    path = write_register(changed, args.file)
+        path = change_register(lambda found: _locked(args, found), args.file)
+        told = f"{args.which} is {args.action}ed"
     say(f"{told} ({path})")
     return Exit.OK
 
@@ -88,7 +88,7 @@ def _added(args: argparse.Namespace, instruments: Instruments) -> Instrument:
     return Instrument(facts=facts, weighings=before.weighings if before else ())
 
 
-def _locked(args: argparse.Namespace, instruments: Instruments) -> tuple[Instruments, str]:
+def _locked(args: argparse.Namespace, instruments: Instruments) -> Instruments:
     import msgspec
 
     from logger.errors import InputError
@@ -96,9 +96,9 @@ def _locked(args: argparse.Namespace, instruments: Instruments) -> tuple[Instrum
 
     instrument = find(instruments, args.which)
     if instrument is None:
-        raise InputError(f"no instrument '{args.which}' is in the register")
+        raise InputError(f"no transducer '{args.which}' is in the register")
     why = (args.why or "no reason given") if args.action == "lock" else ""
-    return put(instruments, msgspec.structs.replace(instrument, locked=why)), f"{args.which} is {args.action}ed"
+    return put(instruments, msgspec.structs.replace(instrument, locked=why))
 
 
 def _show(instruments: Instruments) -> int:

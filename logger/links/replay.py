@@ -15,7 +15,7 @@ import msgspec
 from logger.decoder.rows import event_line
 from logger.errors import LinkError
 from logger.header import Source
-from logger.recording import format_rows
+from logger.recording_text import format_rows
 from logger.samples import Chunk, Column, EventKind
 
 if TYPE_CHECKING:

@@ -9,7 +9,7 @@ import numpy as np
 
 from logger.header import Job, Lever, Limit, Sidecar, TransducerFacts, Zero
 from logger.header import Test as Kind
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from tests.analysis.made import Shape, trace
 
 RATIO = Limit(quantity="rotating maximum", kind="ratio min", unit="1", lower=2.5, source="manual", page="3-7")
@@ -35,5 +35,5 @@ def recording(folder: Path, gear: str, level_nm: float, **changes: object) -> Pa
         "transducer": FACTS,
         "zero": ZERO,
     }
-    write_sidecar(path, Sidecar(**{**about, **changes}))
+    change_sidecar(path, lambda _: Sidecar(**{**about, **changes}))
     return path

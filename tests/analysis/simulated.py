@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from logger.header import Lever, Sidecar, TransducerFacts, Zero
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from logger.virtual.lever import Lever as VirtualLever
 from logger.virtual.physics import Run, simulate
 from logger.virtual.scenarios import healthy
@@ -48,5 +48,5 @@ def write_trace(path: Path, run: Run, **sidecar: object) -> Path:
         file.write("time_s,torque_Nm" + (",angle_deg" if angle is not None else "") + "\n")
         for i, (t, y) in enumerate(zip(run.time_s, run.torque_nm, strict=True)):
             file.write(f"{t:.5f},{y:.2f}" + (f",{angle[i]:.1f}" if angle is not None else "") + "\n")
-    write_sidecar(path, Sidecar(**{"simulated": True, "transducer": FACTS} | sidecar))
+    change_sidecar(path, lambda _: Sidecar(**{"simulated": True, "transducer": FACTS} | sidecar))
     return path

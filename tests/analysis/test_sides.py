@@ -5,7 +5,9 @@ from __future__ import annotations
 import json
 import math
 from dataclasses import replace
+from pathlib import Path
 
+import msgspec
 import numpy as np
 import pytest
 
@@ -14,9 +16,12 @@ from analysis.sides import both_ends, drag_test, gear_ratio
 from logger import header
 from logger.errors import HeldwheelError, InputError
 from logger.header import Lever, TransducerFacts, Zero
+from logger.recording import RecordingWriter
+from logger.samples import Block, Column, Ending, EndReason
 from logger.virtual import scenarios
 from logger.virtual.physics import simulate
 from tests.analysis.simulated import TRUE_ZERO_NM, ZERO, write_trace
+from tests.faults.forged import forged
 
 WEAK, STRONG = scenarios.pack(20.0, 1.25), scenarios.pack(60.0, 1.25, seed=2)
 DRIVING_RIGHT = scenarios.axle(STRONG, WEAK, driven_nm=9.0, other_nm=3.0, case_nm=14.0)
@@ -154,7 +159,7 @@ def test_in_gear_over_neutral(readings):
 
 
 def test_sensors_at_both_ends_need_no_baseline(tmp_path, readings, runs):
-    """The reaction at the held wheel, written as a second recording: the packs' mean but for the driven end's drag."""
+    """The reaction at the held wheel, written as a second recording: the pack mean but for the driven end's drag."""
     run = runs["right"]
     grid = np.arange(run.mechanics.held_nm.size) * run.mechanics.step_s
     reaction = np.abs(np.interp(run.time_s, grid, run.mechanics.held_nm))
@@ -249,3 +254,40 @@ def test_a_simulated_baseline_marks_the_whole(beside):
     right, free = beside("right", simulated=False), beside("free")
     assert not read_file(right).simulated
     assert read_file(right, Asked(both_free=free)).simulated
+
+
+def recorded_baseline(folder: Path, runs) -> Path:
+    """Write the both-free test as a recording of our own."""
+    run = runs["free"]
+    path = folder / "free.csv"
+    head = header.Header(lever=HUB, zero=ZERO, transducer=msgspec.structs.replace(FACTS, unit="N·m"), simulated=True)
+    writer = RecordingWriter(path, head, (Column("torque", "N·m"),))
+    writer.on_block(Block(run.time_s, {"torque": run.torque_nm}))
+    writer.on_end(Ending(EndReason.STOPPED))
+    return path
+
+
+@pytest.mark.parametrize("by", ["sha256", "above_sha256"])
+def test_a_baseline_changed_behind_its_closing_line_corrects_nothing(tmp_path, beside, runs, by):
+    """Three times the drag, every check put right, the closing line kept: neither named nor asked for is it used."""
+    free = recorded_baseline(tmp_path, runs)
+    right = beside("right", both_free=header.Source(file="free.csv", sha256=getattr(read_file(free), by)))
+    assert read_file(right).drag is not None
+    free.write_bytes(forged(free.read_bytes(), 3.0))
+    named, asked = read_file(right), read_file(right, Asked(both_free=free))
+    assert named.drag is asked.drag is None
+    assert any("has changed since" in text for text in named.problems)
+    assert any("withheld: free.csv is not as it was closed: was changed" in text for text in asked.problems)
+    with pytest.raises(InputError, match="not as it was closed"):
+        drag_test({"right": read_file(right)}, read_file(free))
+
+
+def test_what_is_not_in_order_with_a_baseline_is_told_with_the_recording(beside):
+    right = beside("right")
+    free = beside("free", lever=None)
+    reading = read_file(right, Asked(both_free=free))
+    assert reading.drag is None
+    free = beside("free", transducer=TransducerFacts(serial="T-1", unit="N·m"))
+    reading = read_file(right, Asked(both_free=free))
+    assert reading.drag is not None
+    assert any(text.startswith("baseline free.csv: ") and "accuracy" in text for text in reading.problems)

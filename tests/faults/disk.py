@@ -142,9 +142,9 @@ def full_from_the_start(folder: Path) -> dict[str, object]:
 
 def always_full(folder: Path) -> dict[str, object]:
     """A device that refuses every byte."""
-    from logger import recording
+    from logger import appended
 
-    recording._created = lambda path: os.open("/dev/full", os.O_RDWR)
+    appended.created = lambda path: os.open("/dev/full", os.O_RDWR)
     told = {}
     try:
         RecordingWriter(folder / "a.csv", Header(), ())

@@ -18,7 +18,7 @@ import numpy as np
 
 from logger.files import read_trace
 from logger.header import Header
-from logger.recording import format_header
+from logger.recording_text import format_header
 from logger.sidecar import merged, read_sidecar, sidecar_path
 from logger.stored import read_recording
 from tests.faults.fuzz import Target

@@ -16,7 +16,7 @@ from gui.models.job import JobCard
 from gui.pages.result_card import ResultCard
 from logger.description import read_description
 from logger.header import Lever, TransducerFacts
-from logger.register import Instrument, put, read_register, write_register
+from logger.register import Instrument, change_register, put
 from tests.gui.hand import Hand
 
 GONE = date(2026, 4, 30)
@@ -83,7 +83,7 @@ def test_the_register_knows_the_due_date_and_the_lock(home) -> None:
     """What only the register knows counts in the window, too."""
     home.mkdir()
     kept = TransducerFacts(serial="T-7", certificate="C-12", certificate_due=GONE, gain=1.004, capacity_nm=9.0)
-    write_register(put(read_register(), Instrument(facts=kept, locked="dropped on the floor")))
+    change_register(lambda found: put(found, Instrument(facts=kept, locked="dropped on the floor")))
     card = JobCard()
     card.put(description=described(capacity_nm=200.0))
     assert card.facts.certificate == "C-12"

@@ -13,7 +13,7 @@ from gui.models.signing import write_signature
 from gui.models.state import Link
 from gui.pages.editors.limit import GUARD_WORDS, RULE_WORDS
 from logger.header import Decision, Limit, Sidecar
-from logger.sidecar import merged, read_sidecar, write_sidecar
+from logger.sidecar import change_sidecar, merged, read_sidecar
 from logger.toml_file import write_toml
 from tests.gui.hand import Hand
 from tests.gui.test_ratio import recording
@@ -162,7 +162,7 @@ def test_a_rule_that_is_set_later_is_told(tmp_path) -> None:
     assert not any("decision rule" in text for text in read_file(foreign).problems)
     own = tmp_path / "own.csv"
     own.write_bytes((Path(__file__).parents[2] / "recordings" / "05-event-1.csv").read_bytes())
-    write_sidecar(own, Sidecar(limit=LIMIT, decision=Decision(rule="guarded rejection")))
+    change_sidecar(own, lambda _: Sidecar(limit=LIMIT, decision=Decision(rule="guarded rejection")))
     after = read_file(own)
     assert after.result.rule is Rule.REJECTION
     assert any("was set after the recording had begun" in text for text in after.problems)

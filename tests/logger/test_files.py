@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 
 import numpy as np
 import pytest
@@ -15,7 +16,7 @@ from logger.header import Correction, Header, Job, Lever, TransducerFacts
 from logger.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 from logger.sidecar import add_correction, sidecar_path
-from logger.stored import closing_hash
+from tests.faults.forged import forged
 
 COLUMNS = (Column("torque", "lbf·in"), Column("counter", ""))
 HEADER = Header(transducer=TransducerFacts(unit="lbf·in", sign="reversed"), job=Job(customer="a club"))
@@ -77,7 +78,8 @@ def test_closed(folder, closed):
     assert trace.state == "closed"
     assert trace.problems == ()
     assert len(trace.time_s) == BATCHES * ROWS
-    assert trace.sha256 == hashlib.sha256(closed[: closed.index(b"# closed")]).hexdigest()
+    assert trace.sha256 == hashlib.sha256(closed).hexdigest()
+    assert trace.above_sha256 == hashlib.sha256(closed[: closed.index(b"# closed")]).hexdigest()
     assert [(e.index, e.count) for e in trace.events] == [(25, 3), (65, 3), (105, 3)]
     assert trace.torque_nm[0] == pytest.approx(-1000 * 0.1129848, rel=1e-6)  # reversed sign, NIST SP 811
 
@@ -259,13 +261,26 @@ def test_corrections_are_appended_and_the_recording_stays_as_it_is(tmp_path):
         add_correction(path, Correction(at=datetime(2026, 5, 1, tzinfo=UTC), reason=" "))
 
 
-def test_the_closing_hash_without_reading_the_whole(tmp_path):
+def test_every_hash_is_computed_and_none_is_taken_from_the_file(tmp_path):
+    """Rows changed, their checks put right, the closing line kept: what it states is not what is given."""
     path = tmp_path / "a.csv"
     write(path)
-    assert closing_hash(path) == read_trace(path).sha256
-    write(tmp_path / "b.csv", close=False)
-    assert closing_hash(tmp_path / "b.csv") == ""
-    (tmp_path / "c.csv").write_bytes(b"")
-    assert closing_hash(tmp_path / "c.csv") == ""
-    with pytest.raises(FileError):
-        closing_hash(tmp_path / "none.csv")
+    stated = read_trace(path).above_sha256
+    path.write_bytes(forged(path.read_bytes(), 3.0))
+    trace = read_trace(path)
+    assert trace.state == "recovered"
+    assert len(trace.time_s) == BATCHES * ROWS, "every check of a batch holds"
+    assert stated in path.read_text("utf-8")
+    assert stated not in (trace.sha256, trace.above_sha256)
+    assert trace.sha256 == hashlib.sha256(path.read_bytes()).hexdigest(), "what sha256sum prints"
+    assert "its hash does not match" in trace.problems[0]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="pipes have names on POSIX only")
+@pytest.mark.parametrize("which", ["a.csv", "a.sidecar.toml"])
+def test_a_pipe_in_a_files_place_is_refused_and_not_waited_for(tmp_path, which):
+    write(tmp_path / "a.csv")
+    (tmp_path / which).unlink(missing_ok=True)
+    os.mkfifo(tmp_path / which)
+    with pytest.raises(FileError, match="no regular file"):
+        read_trace(tmp_path / "a.csv")

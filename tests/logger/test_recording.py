@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import errno
 import hashlib
 import os
@@ -9,6 +10,7 @@ import threading
 import time
 import zlib
 
+import msgspec
 import numpy as np
 import pandas as pd
 import pytest
@@ -18,8 +20,10 @@ from hypothesis import strategies as st
 from logger.errors import FileError
 from logger.files import read_trace
 from logger.header import Header, Job, TransducerFacts
-from logger.recording import RecordingWriter, column_names, format_event, format_rows
+from logger.recording import RecordingWriter
+from logger.recording_text import column_names, format_event, format_header, format_rows
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
+from logger.toml_file import parse_toml
 
 COLUMNS = (Column("torque", "lbf·in"), Column("angle", "°"), Column("counter", ""), Column("late", "ms"))
 HEADER = Header(transducer=TransducerFacts(unit="lbf·in"), job=Job(customer="a club"))
@@ -162,7 +166,7 @@ def test_a_read_only_folder_or_disk(tmp_path, monkeypatch):
         def refused(*_args, number=number):
             raise OSError(number, os.strerror(number))
 
-        monkeypatch.setattr("logger.recording.os.open", refused)
+        monkeypatch.setattr("logger.appended.os.open", refused)
         with pytest.raises(FileError, match=told):
             RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS)
 
@@ -206,7 +210,7 @@ class Disk:
     def __init__(self, monkeypatch, room: int) -> None:
         self.room = room
         self._write = os.write
-        monkeypatch.setattr("logger.recording.os.write", self.write)
+        monkeypatch.setattr("logger.appended.os.write", self.write)
 
     def write(self, handle: int, data: bytes) -> int:
         if self.room <= 0:
@@ -233,7 +237,7 @@ def test_a_full_disk_loses_nothing_acknowledged(tmp_path, monkeypatch):
         writer.on_block(block(sent - 100, 100))
         time.sleep(0.02)
     sent += 100
-    with pytest.raises(FileError, match=r"the disk is full.*samples are saved in it; \d+ samples received since"):
+    with pytest.raises(FileError, match=r"the disk is full.*; \d+ samples had been saved, .*; \d+ received since"):
         writer.on_block(block(sent - 100, 100))
     saved = writer.saved
     assert 0 < saved < sent
@@ -280,11 +284,99 @@ def test_a_failing_sync_is_told(tmp_path, monkeypatch):
     def broken(_handle):
         raise OSError(errno.EIO, "Input/output error")
 
-    monkeypatch.setattr("logger.recording.os.fsync", broken)
+    monkeypatch.setattr("logger.appended.os.fsync", broken)
     writer.on_block(block(0, 5))
     wait_for(lambda: writer.failure is not None)
-    with pytest.raises(FileError, match="the disk reports an error"):
+    with pytest.raises(FileError, match=r"the disk reports an error.*5 samples had been saved, 0 of them are known"):
         writer.on_end(STOPPED)
+
+
+HARMS = {
+    "removed": lambda path: path.unlink(),
+    "moved": lambda path: path.rename(path.with_name("moved.csv")),
+    "replaced": lambda path: (path.with_name("b").write_text("x"), path.with_name("b").replace(path)),
+    "emptied": lambda path: os.truncate(path, 0),
+    "cut": lambda path: os.truncate(path, path.stat().st_size // 2),
+}
+
+
+@pytest.mark.parametrize("harm", HARMS)
+@pytest.mark.parametrize("when", ["while recording", "in the last moment"])
+def test_a_file_taken_away_is_noticed_and_what_there_is_rescued(tmp_path, monkeypatch, harm, when):
+    """At every sync and at the end: an end that looks well on a file that nobody finds would be a lost recording."""
+    monkeypatch.setattr("logger.recording.SYNC_S", 0.05 if when == "while recording" else 60)
+    path = tmp_path / "a.csv"
+    writer = RecordingWriter(path, HEADER, COLUMNS)
+    writer.on_block(block(0, 50))
+    wait_for(lambda: writer.saved == 50 and (writer.on_disk == 50 or when != "while recording"))
+    HARMS[harm](path)
+    if when == "while recording":
+        wait_for(lambda: writer.failure is not None)
+    with contextlib.suppress(FileError):
+        writer.on_block(block(50, 50))
+    with pytest.raises(FileError, match=r"a\.csv.*samples had been saved"):
+        writer.on_end(STOPPED)
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    rescued = read_trace(writer.rescue(elsewhere))
+    assert rescued.state == "closed"
+    assert len(rescued.time_s) + writer.lost == 100
+    # What was seen on the disk and is not there any more is gone; what came since is still in memory.
+    assert writer.lost == (50 if harm in ("emptied", "cut") and when == "while recording" else 0)
+    assert [event.count for event in rescued.events] == ([50] if writer.lost else [])
+
+
+@pytest.mark.parametrize("thread", ["_keep_writing", "_keep_syncing"])
+def test_a_thread_that_fails_ends_the_recording_in_words(tmp_path, monkeypatch, thread):
+    def broken(_self):
+        raise RuntimeError("a bug")
+
+    monkeypatch.setattr(RecordingWriter, thread, broken)
+    writer = RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS)
+    wait_for(lambda: writer.failure is not None)
+    with pytest.raises(FileError, match=r"a\.csv: cannot be written: internal error: RuntimeError: a bug"):
+        writer.on_block(block(0, 50))
+    assert len(read_trace(writer.rescue(tmp_path)).time_s) == 50
+
+
+def test_text_that_is_no_utf8_is_refused_before_anything_is_recorded(tmp_path):
+    odd = msgspec.structs.replace(HEADER, job=Job(notes="wheel \udcff"))
+    with pytest.raises(FileError, match=r"no UTF-8, near .*wheel"):
+        RecordingWriter(tmp_path / "a.csv", odd, COLUMNS)
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_failed_rescue_can_be_tried_in_another_folder(tmp_path, monkeypatch):
+    disk = Disk(monkeypatch, 20_000)
+    writer = RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS)
+    sent = 0
+    while writer.failure is None:
+        writer.on_block(block(sent, 100))
+        sent += 100
+        time.sleep(0.02)
+    disk.room = 10_000
+    with pytest.raises(FileError, match="the disk is full"):
+        writer.rescue(tmp_path)
+    disk.room = 10**9
+    assert read_trace(writer.rescue(tmp_path)).torque.tolist() == [i * 0.25 for i in range(sent)]
+
+
+@given(st.text(alphabet="a,; =+-@'\"\\\t\u002cC0ä", max_size=12))
+def test_no_text_of_a_recording_becomes_a_formula(note):
+    """What a spreadsheet splits at commas, semicolons or tabs begins with no = + - @ (OWASP, CSV injection)."""
+    header = msgspec.structs.replace(HEADER, job=Job(notes=note))
+    text = format_header(header) + format_event(Event(EventKind.NOTE, text=note, time_s=0.0))
+    assert parse_toml("\n".join(line[2:] for line in format_header(header).split("\n")[1:]), Header, "x") == header
+    for line in text.splitlines():
+        for cell in [cell for separator in ",;\t" for cell in line.split(separator)[1:]]:
+            assert not cell.strip(" '\"").startswith(("=", "+", "-", "@")), line
+
+
+def test_events_are_read_as_they_were_told(tmp_path):
+    event = Event(EventKind.NOTE, 0, 0, "stop,=1+1; @here", 0.0)
+    recorded(tmp_path / "a.csv", Block(np.arange(2.0), {c.name: np.zeros(2) for c in COLUMNS}, (event,)))
+    assert ",=" not in (tmp_path / "a.csv").read_text("utf-8")
+    assert [e.text for e in read_trace(tmp_path / "a.csv").events] == [event.text]
 
 
 def test_no_thread_is_left(tmp_path):

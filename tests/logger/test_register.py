@@ -11,6 +11,7 @@ from logger.register import (
     Instrument,
     Instruments,
     Weighing,
+    change_register,
     due_warnings,
     find,
     keep_weighing,
@@ -21,7 +22,6 @@ from logger.register import (
     remove,
     warnings,
     weighing_words,
-    write_register,
 )
 from logger.weigh import check_point, dead_weight
 
@@ -29,7 +29,7 @@ TODAY = date(2026, 5, 1)
 
 
 def facts(**given):
-    return TransducerFacts(serial="G-1042", name="shop gauge", **given)
+    return TransducerFacts(serial="G-1042", name="workshop transducer", **given)
 
 
 @pytest.mark.parametrize(
@@ -56,7 +56,7 @@ def test_locks_and_failed_weighings_are_told():
     failed = Weighing(at=datetime(2026, 4, 1, tzinfo=UTC), agreement="outside", worst_percent=3, u95_percent=1, loads=2)
     instrument = Instrument(facts=facts(certificate_due=date(2027, 1, 1)), weighings=(failed,), locked="dropped")
     told = warnings(instrument, TODAY)
-    assert told[0] == "shop gauge is locked: dropped"
+    assert told[0] == "workshop transducer is locked: dropped"
     assert "2026-04-01" in told[1]
 
 
@@ -80,7 +80,7 @@ def test_the_file_goes_round(tmp_path):
         at=datetime(2026, 4, 1, 9, 30, tzinfo=UTC), agreement="within", worst_percent=0.4, u95_percent=0.3, loads=3
     )
     made = Instruments(instruments=(Instrument(facts=facts(certificate_due=TODAY), weighings=(weighed,)),))
-    write_register(made, path)
+    change_register(lambda _: made, path)
     assert read_register(path) == made
     path.write_text('schema = "heldwheel instruments 1"\n[[instruments]]\nowner = 1\n', encoding="utf-8")
     with pytest.raises(DescriptionError):
@@ -119,7 +119,7 @@ def test_facts_are_completed_and_warned_about(tmp_path):
     kept = facts(
         certificate="2025/7", certificate_due=date(2020, 1, 1), capacity_nm=200.0, accuracy_percent_of_reading=1.0
     )
-    write_register(Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
+    change_register(lambda _: Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
     own = TransducerFacts(serial="g-1042", capacity_nm=150.0)
     completed, told = known_facts(own, path)
     assert (completed.capacity_nm, completed.certificate, completed.accuracy_percent_of_reading) == (

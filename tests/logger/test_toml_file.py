@@ -95,7 +95,7 @@ def test_a_failed_write_changes_nothing(tmp_path, monkeypatch):
     write_toml(path, Sidecar(simulated=True))
     before = path.read_bytes()
     monkeypatch.setattr("os.fsync", _no_space)
-    with pytest.raises(FileError, match="No space left on device; it is unchanged"):
+    with pytest.raises(FileError, match="No space left on device; what was there is unchanged"):
         write_toml(path, Sidecar(simulated=False))
     assert path.read_bytes() == before
     assert [p.name for p in tmp_path.iterdir()] == ["a.toml"]

@@ -11,7 +11,7 @@ from logger.description import Description, Modbus, read_description
 from logger.door import run_door
 from logger.header import TransducerFacts
 from logger.measure import calibrated
-from logger.register import Instrument, Instruments, read_register, write_register
+from logger.register import Instrument, Instruments, change_register, read_register
 from logger.toml_file import write_toml
 from logger.virtual.port import VirtualPort
 from logger.weigh import TwoPoint
@@ -57,11 +57,11 @@ def gauge(torque, seconds=60):
 
 
 def test_measured_and_kept_in_the_register(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     write_toml(description, Description(name="gauge", lines=LineFormat(template="{torque}"),
                                         transducer=TransducerFacts(unit="N·m", rate_hz=100.0)))  # fmt: skip
     facts = TransducerFacts(serial="G-1", name="gauge", accuracy_percent_of_reading=2.0)
-    write_register(Instruments(instruments=(Instrument(facts=facts),)))
+    change_register(lambda _: Instruments(instruments=(Instrument(facts=facts),)))
     hung = [0.4]
 
     class Hands:
@@ -139,7 +139,7 @@ def test_bad_input(weigh, words):
 
 
 def test_a_silent_port_is_told(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     write_toml(description, Description(name="gauge", lines=LineFormat(template="{torque}")))
     monkeypatch.setattr("sys.stdin.readline", lambda: "\n", raising=False)
     with VirtualPort([]) as port:
@@ -150,10 +150,10 @@ def test_a_silent_port_is_told(weigh, tmp_path, monkeypatch):
 
 
 def test_a_simulated_device_is_said_and_never_kept_for_a_real_one(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     facts, lines = TransducerFacts(unit="N·m", rate_hz=100.0), LineFormat(template="{torque};SIM")
     write_toml(description, Description(name="gauge", lines=lines, simulated_mark="SIM", transducer=facts))
-    write_register(Instruments(instruments=(Instrument(facts=TransducerFacts(serial="G-1")),)))
+    change_register(lambda _: Instruments(instruments=(Instrument(facts=TransducerFacts(serial="G-1")),)))
     monkeypatch.setattr("sys.stdin.readline", lambda: "\n", raising=False)
     with VirtualPort((at, line.replace(b"\n", b";SIM\n")) for at, line in gauge(lambda: 1.0)) as port:
         words = ("--arm", "500mm", "--load", "5kg", "--port", port.path, "--transducer", str(description),

@@ -47,7 +47,7 @@ def test_a_wearing_pack_alarms():
     chart = watch(torque, baseline=6)
     assert chart.alarms
     assert min(chart.alarms) > 6
-    assert verdict(chart) == (State.SIGNAL, "a change is shown: below its limits")
+    assert verdict(chart) == (State.SIGNAL, "a change is shown: below its band")
 
 
 def test_watch_uses_the_baseline_only():

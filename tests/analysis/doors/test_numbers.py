@@ -11,7 +11,7 @@ from analysis.saved import read_lever, read_limit
 from logger import header
 from logger.door import Exit, run_door
 from logger.header import Sidecar
-from logger.sidecar import write_sidecar
+from logger.sidecar import change_sidecar
 from tests.analysis.simulated import HUB, ONE_STUD, ZERO, run_of, write_trace
 
 LEVER = ("--lever", "450mm", "--stud-circle", "5x114.3mm", "--angle", "0deg")
@@ -95,7 +95,7 @@ class TestLever:
         file = tmp_path / "shop.toml"
         assert door("lever", *LEVER, "--save", file)[0] == Exit.OK
         assert read_lever(file).length_mm == pytest.approx(450)
-        _, out, _ = door("lever", "--lever-file", file)
+        _, out, _ = door("lever", "--fixture-file", file)
         assert "1.1270" in out
 
     def test_stated_uncertainty(self, door):
@@ -115,13 +115,13 @@ class TestLever:
             (("--lever", "450 furlong", "--stud-circle", "114.3mm"), "use one of"),
             (("--lever", "450mm", "--stud-circle", "2x114.3mm"), "3 to 10"),
             (("--lever", "450mm", "--chord", "67mm"), "lever.studs: a chord needs the number of studs"),
-            ((*LEVER, "--lever-file", "x.toml"), "give one or the other"),
-            (("--lever-file", "nowhere.toml"), "nowhere.toml"),
+            ((*LEVER, "--fixture-file", "x.toml"), "give one or the other"),
+            (("--fixture-file", "nowhere.toml"), "nowhere.toml"),
             ((*LEVER, "--reading", "18"), "has no unit"),
             ((*LEVER, "--reading", "-18 N·m"), "must be positive"),
             ((*LEVER, "--reading", "18 N·m", "--class", "400%"), "4 %, not 400 %"),
             ((*LEVER, "--reading", "18 N·m", "--class", "four"), "--class"),
-            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the instrument's full scale"),
+            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the dial's full scale"),
             ((*LEVER, "--reading", "18 N·m", "--mark-spacing", "0 N·m"), "mark spacing must be positive"),
             ((*LEVER, *MIN_20), "a limit needs a reading"),
             ((*LEVER, "--reading", "18 N·m", "--quantity", "rotating mean", *MIN_20), "no comparison"),
@@ -249,11 +249,12 @@ class TestLimit:
 
     def test_sidecar_serves_as_a_limit_file(self, door, tmp_path):
         trace = tmp_path / "old.csv"
-        write_sidecar(
-            trace, Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m"))
+        change_sidecar(
+            trace,
+            lambda _: Sidecar(limit=header.Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source="m")),
         )
         assert door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")[0] == Exit.OK
-        write_sidecar(trace, Sidecar(lever=HUB))
+        change_sidecar(trace, lambda _: Sidecar(lever=HUB))
         code, _, err = door("limit", "28Nm", "--u95", "1Nm", "--limit", tmp_path / "old.sidecar.toml")
         assert code == Exit.BAD_INPUT
         assert "holds no [limit]" in err
@@ -366,7 +367,7 @@ class TestDragAndCautions:
         code, out, _ = door("drag", "--right", on_hub)
         assert code == Exit.OK
         assert "SIMULATED" in out
-        assert "driving right" in out
+        assert "right wheel turned" in out
         assert "withheld" in out
 
     def test_json(self, door, on_hub):
@@ -412,5 +413,5 @@ class TestDragAndCautions:
 
 
 def test_stud_lever_from_a_file_that_the_sidecar_also_takes(tmp_path):
-    write_sidecar(tmp_path / "a.csv", Sidecar(lever=ONE_STUD))
+    change_sidecar(tmp_path / "a.csv", lambda _: Sidecar(lever=ONE_STUD))
     assert read_lever(tmp_path / "a.sidecar.toml") == ONE_STUD

@@ -36,7 +36,7 @@ def check(page, found=None):
 def test_holds(page):
     found = check(page)
     assert found.holds is Holds.YES
-    assert found.identity.startswith("HW-20260517-")
+    assert found.identity.startswith("HW-SIM-20260517-")
     assert any("unchanged" in line for line in found.lines)
 
 
