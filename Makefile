@@ -3,7 +3,7 @@ PYTHON ?= python3
 BIN := .venv/bin
 RUN := $(BIN)/python -m
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts coverage mutants bench torture shots lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -41,6 +41,12 @@ type: setup ## strict types
 
 contracts: setup ## imports run one way
 	@$(BIN)/lint-imports --no-logo
+
+coverage: setup ## how often stated intervals hold and rules err, each beside its bound (some minutes)
+	@$(RUN) tests.coverage
+
+mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more)
+	@$(RUN) tests.mutants
 
 bench: setup ## every figure beside its reference, in one run
 	@$(RUN) tests.bench --out bench-output
