@@ -1,4 +1,4 @@
-"""How often stated intervals hold the truth, and rules err: each promise simulated beside its bound (``make coverage``).
+"""How often stated intervals hold the truth and rules err: promises simulated beside their bounds (``make coverage``).
 
 Each row is what the program does, on drawn pulls, traces, fills or jobs with a known truth. A row outside of its bound
 ends the run with exit code 1. It takes some minutes.
