@@ -201,7 +201,7 @@ def instruments(rng: np.random.Generator) -> Iterator[Found]:
             cells = 50 + rng.normal(0, 5, (3, 1, 1)) + rng.normal(0, between, (1, 3, 1))
             found = study(cells + rng.normal(0, repeatability, (3, 3, 3)))
             hits += abs(rng.normal(0, np.hypot(repeatability, between))) <= found.half_width
-        yield f"one reading is good to, operators {between:g}", hits / (RUNS // 3), 0.92, 0.995
+        yield f"one reading is good to, operators {between:g}", hits / (RUNS // 3), 0.90, 0.995
 
 
 ROWS = (jobs, systematic, correlated, dropped, promised, traces, waves, decisions, trends, charts, instruments)

@@ -281,3 +281,19 @@ def test_json_is_plain():
     runs = season(np.random.default_rng(12), {"a": 50, "b": 52})
     text = json.dumps(compare(runs, Quantity.BREAKAWAY, by="fluid", margin=1.0).to_json(), allow_nan=False)
     assert json.loads(text)["effects"][0]["fills"] == [4, 4]
+
+
+def test_interval_of_a_group_is_students():
+    """Of 50, 51, 53: mean 51.33, s 1.5275, t 4.3027 with two degrees of freedom."""
+    runs = [run(f"a{v}", "a", f"a{v}", [v]) for v in (50.0, 51.0, 53.0)]
+    runs += [run(f"b{v}", "b", f"b{v}", [v]) for v in (60.0, 61.0)]
+    group = compare(runs, Quantity.BREAKAWAY, by="fluid").groups[0]
+    half = 4.302653 * 1.527525 / np.sqrt(3)
+    assert (group.low, group.high) == pytest.approx((154 / 3 - half, 154 / 3 + half), rel=1e-6)
+
+
+def test_scatter_is_told_as_soon_as_one_group_has_two_fills():
+    single = [run("a", "a", "a1", [50.0]), run("b", "b", "b1", [60.0])]
+    assert np.isnan(compare(single, Quantity.BREAKAWAY, by="fluid").between_sd)
+    found = compare([*single, run("c", "b", "b2", [61.0])], Quantity.BREAKAWAY, by="fluid")
+    assert found.between_sd == pytest.approx(np.sqrt(0.5))
