@@ -24,11 +24,13 @@ Choices and lists are kept in the user's configuration folder, or in $HELDWHEEL_
 """
 
 
+OPTIONS = ("--practise", "--light", "--dark", "--version", "--help", "-h")
 WARM_UP_MS = 300  # after the first paint: the window is there, nobody has pressed anything yet
 
 
 def build(palette: str = "") -> MainWindow:
     """Build the window from the remembered choices; an application must exist."""
+    from gui.confirm import Confirm
     from gui.look import Look
     from gui.main_window import MainWindow
     from gui.models.display import Display
@@ -43,7 +45,7 @@ def build(palette: str = "") -> MainWindow:
     look = Look(palette or choices.palette, choices.scale)
     look.apply()
     display = Display(choices.unit, comma=choices.comma)
-    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds))
+    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds), Confirm())
     return MainWindow(shared, Tester(settings))
 
 
@@ -61,6 +63,14 @@ def tell(window: MainWindow, kind: type[BaseException], error: BaseException, tr
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the program and give its exit code."""
     words = list(sys.argv[1:] if argv is None else argv)
+    unknown = [word for word in words if word not in OPTIONS]
+    if unknown:
+        print(
+            f"heldwheel: '{unknown[0]}' is not understood; it takes {', '.join(OPTIONS)}. "
+            "Recordings are opened on its Review page, or read with: heldwheel-read pulls FILE",
+            file=sys.stderr,
+        )
+        return 2
     if "--help" in words or "-h" in words:
         print(HELP)
         return 0

@@ -69,13 +69,13 @@ class AutoZeroWatch:
         """Pass on how many samples were due during a silence."""
         self._decoder.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again after a break, remembering the level before it."""
         level = self._level()
         if level is not None:
             self._before = level
         self._recent = np.empty(0)
-        return self._decoder.reset()
+        return self._decoder.reset(midway=midway)
 
     def feed(self, *chunks: bytes) -> Decoded:
         """Decode, and add what is noticed."""
@@ -114,7 +114,10 @@ class AutoZeroWatch:
         self._before = None
         if float(np.abs(now).max()) > NOTHING * abs(before):
             return []
-        told = f"before the break it read {before:g}, now {now[-1]:g}: unless you let go, it zeroed itself; {_ADVICE}"
+        told = (
+            f"before the break it read {before:g}, now {now[-1]:g}: unless you eased the load off, it zeroed "
+            f"itself; {_ADVICE}"
+        )
         return [Event(EventKind.AUTO_ZERO, 0, 0, told)]
 
     def _steps(self, known: Floats) -> list[Event]:
