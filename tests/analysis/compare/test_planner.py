@@ -88,6 +88,8 @@ def test_many_against_one_control():
     assert three.control == int(np.ceil(three.per_group * np.sqrt(3)))
     assert three.total == 3 * three.per_group + three.control
     assert "3 candidates" in three.text
+    assert "2 candidates" in fills_needed(1.0, 1.5, candidates=2).text
+    assert "candidates" not in one.text
     blocks = fills_needed(1.0, 1.5, candidates=3)
     assert blocks.control == blocks.per_group > three.per_group
     assert "within blocks" in blocks.text

@@ -10,7 +10,7 @@ import pytest
 
 from analysis.compare.comparisons import Effect, Interval
 from analysis.compare.runs import Quantity, Run, Setting
-from gui.models import batching, comparing, ordering, planning
+from gui.models import batching, comparing, ordering, own_scatter, planning
 from gui.models.comparing import Common, Question
 from gui.models.display import Display
 from gui.models.sheets import (
@@ -188,3 +188,22 @@ def test_a_batch_says_how_far_it_is_and_stops(tmp_path: Path) -> None:
     assert summary is not None
     assert "0 rows from 0 recordings" in batching.done_words(summary)
     assert "a.csv" in batching.done_words(summary)
+
+
+@pytest.mark.parametrize(("between", "said"), [(5.0, "operators differ more"), (0.0, "repeats scatter more")])
+def test_a_study_says_what_scatters_more(between: float, said: str) -> None:
+    rng = np.random.default_rng(3)
+    runs = [
+        run(
+            f"{axle}{operator}{i}",
+            40.0 + 5 * axle + between * operator + rng.normal(0, 0.3),
+            axle=f"x{axle}",
+            operator=f"o{operator}",
+        )
+        for axle in range(3)
+        for operator in range(3)
+        for i in range(3)
+    ]
+    answer = own_scatter.study_of(runs, COMMON, "operator", "axle")
+    assert said in own_scatter.study_headline(answer, scale())
+    assert (answer.study.reproducibility > answer.study.repeatability) == (between > 0)
