@@ -80,8 +80,6 @@ def nearest_tests(file: str) -> list[str]:
     """Give the tests of a module: that of its name, then those that import it, the smallest first."""
     module, stem = file.removesuffix(".py").replace("/", "."), Path(file).stem
     tests = [p for p in (ROOT / "tests").rglob("test_*.py") if p.parts[-2] not in ("faults", "bench", "packaging")]
-    # Of a model of the window its own tests are the nearest; a whole window is far away.
-    tests = [p for p in tests if p.parent != ROOT / "tests" / "gui"]
     named = [p for p in tests if p.stem == f"test_{stem}"]
     parent, _, name = module.rpartition(".")
     imports = [
@@ -90,7 +88,9 @@ def nearest_tests(file: str) -> list[str]:
         if p not in named
         and (f"{module} import" in (text := p.read_text(encoding="utf-8")) or f"from {parent} import {name}" in text)
     ]
-    chosen = (named + sorted(imports, key=lambda p: p.stat().st_size))[:TESTS]
+    # A whole window is far away: its tests come last.
+    far = ROOT / "tests" / "gui"
+    chosen = sorted(named + imports, key=lambda p: (p.parent == far, p not in named, p.stat().st_size))[:TESTS]
     return [str(p.relative_to(ROOT)) for p in chosen]
 
 
