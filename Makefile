@@ -5,7 +5,7 @@ RUN := $(BIN)/python -m
 RADIO_WORK ?= /tmp/heldwheel-radio
 RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio fuzz bundle bundle-check shots lock coverage mutants clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio fuzz bundle bundle-check shots lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -44,6 +44,7 @@ type: setup ## strict types
 contracts: setup ## imports run one way
 	@$(BIN)/lint-imports --no-logo
 
+.PHONY: coverage mutants
 coverage: setup ## how often stated intervals hold and rules err, each beside its bound (some minutes)
 	@$(RUN) tests.coverage
 
