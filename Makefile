@@ -44,6 +44,13 @@ type: setup ## strict types
 contracts: setup ## imports run one way
 	@$(BIN)/lint-imports --no-logo
 
+.PHONY: coverage mutants
+coverage: setup ## how often stated intervals hold and rules err, each beside its bound (some minutes)
+	@$(RUN) tests.coverage
+
+mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more)
+	@$(RUN) tests.mutants
+
 bench: setup ## every figure beside its reference, in one run
 	@$(RUN) tests.bench --out bench-output
 
