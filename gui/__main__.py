@@ -30,6 +30,7 @@ WARM_UP_MS = 300  # after the first paint: the window is there, nobody has press
 
 def build(palette: str = "") -> MainWindow:
     """Build the window from the remembered choices; an application must exist."""
+    from gui.confirm import Confirm
     from gui.look import Look
     from gui.main_window import MainWindow
     from gui.models.display import Display
@@ -38,13 +39,15 @@ def build(palette: str = "") -> MainWindow:
     from gui.shared import Shared
     from gui.sound import Sounds
     from gui.tester import Tester
+    from gui.translation import install
 
     settings = Settings()
     choices = settings.choices
+    install(choices.language)
     look = Look(palette or choices.palette, choices.scale)
     look.apply()
     display = Display(choices.unit, comma=choices.comma)
-    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds))
+    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds), Confirm())
     return MainWindow(shared, Tester(settings))
 
 

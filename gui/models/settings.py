@@ -31,6 +31,7 @@ class Choices(Record, frozen=True, kw_only=True):
     unit: str = "N·m"
     comma: bool = False
     sounds: bool = True
+    language: str = "en"
     page: str = "Test"
     window: tuple[int, int, int, int] | None = None  # left, top, width, height
     maximised: bool = False
@@ -41,6 +42,7 @@ class Choices(Record, frozen=True, kw_only=True):
     transducer: str = ""
     ports: dict[str, str] = msgspec.field(default_factory=dict)  # of each transducer by name: where it was last
     operator: str = ""
+    job: str = ""  # file name of the job that is being filled in
     shop: str = ""  # on every report
     address: str = ""
     authorised: str = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
 from gui.models.batching import ROWS
@@ -14,8 +14,9 @@ from gui.models.sheets import QUANTITY_NAMES, write
 from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
+from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, rule, scrolled
+from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, rule, scrolled
 from gui.widgets.table import tip
 from gui.work import Worker
 
@@ -30,6 +31,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 PIECE = 8  # recordings read at a time
+TYPING_MS = 500  # after the last key the recordings are looked for: an old answer never stands under a new search
 QUESTION_PX = 292  # width of the question at text scale 1
 USUAL_FILL = "fill"
 
@@ -71,9 +73,8 @@ class ComparePage(QWidget):
     def _lay_out(self) -> None:
         layout = column(self, margin=8, gap=8)
         layout.addWidget(self.notice)
-        head = line(gap=8)
+        head = Flow(gap=8)
         head.addWidget(self.answers)
-        head.addStretch(1)
         head.addWidget(self.export_button)
         layout.addLayout(head)
         self._body = QSplitter(Qt.Orientation.Horizontal)
@@ -81,7 +82,7 @@ class ComparePage(QWidget):
         self._body.setHandleWidth(8)
         self._body.addWidget(self._question())
         answer = card()
-        column(answer, margin=12).addWidget(self._stack)
+        column(answer, margin=12).addWidget(scrolled(self._stack))
         self._body.addWidget(answer)
         self._body.setStretchFactor(1, 1)
         layout.addWidget(self._body, 1)
@@ -119,6 +120,11 @@ class ComparePage(QWidget):
         self._body.setSizes([width, max(1, self.width() - width)])
 
     def _connect(self) -> None:
+        self._typing = QTimer(self)
+        self._typing.setSingleShot(True)
+        self._typing.setInterval(TYPING_MS)
+        self._typing.timeout.connect(self.look)
+        self.search.changed.connect(self._typing.start)
         self.search.edit.editingFinished.connect(self.look)
         self.quantity.changed.connect(self.ask)
         self.unit.changed.connect(self.ask)
@@ -160,6 +166,7 @@ class ComparePage(QWidget):
 
     def look(self) -> None:
         """Find the recordings, and read those that are new or changed, piece by piece, in the worker."""
+        self._typing.stop()
         if self._looking is not None:
             self.worker.forget(self._looking)
         folder = self._shared.settings.looked_at

@@ -17,14 +17,15 @@ from gui.models.ratio import halves_of
 from gui.models.state import Notice
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
+from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import button, column, line
+from gui.widgets.parts import button, column
 from gui.work import Errand, Worker
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
 
-    from PySide6.QtGui import QCloseEvent, QShowEvent
+    from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 
     from gui.shared import Shared
 
@@ -56,6 +57,7 @@ class ReviewPage(QWidget):
         self._lay_out()
         self.list.picked.connect(self._picked)
         self.reading.corrected.connect(self._reload)
+        self.reading.details_asked.connect(self.edit_details)
         self.reading.angle_asked.connect(self._ask_angle)
         self.notice.answered.connect(self.notice.hide)
 
@@ -71,22 +73,26 @@ class ReviewPage(QWidget):
         self._shared.look.changed.connect(self._share_width)
         self._share_width()
         layout.addWidget(self._body, 1)
-        foot = line(gap=10)
+        foot = Flow(gap=10)
         for text, press, tip in (
             ("Import a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
             ("Other folder", self._ask_folder, "Look at recordings somewhere else"),
             ("Refresh", self.refresh, "Read the folder again"),
         ):
             foot.addWidget(button(text, press, tip=tip))
-        foot.addStretch(1)
         foot.addWidget(button("Report", partial(self._ask_export, "report.pdf"), tip="A page to sign, PDF or HTML"))
         foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
         layout.addLayout(foot)
 
     def _share_width(self) -> None:
-        width = round(420 * self._shared.look.scale)
-        self.list.setMinimumWidth(round(0.85 * width))
-        self._body.setSizes([width, 3 * width])
+        width = round(min(420 * self._shared.look.scale, 0.45 * self.width()))
+        self.list.setMinimumWidth(width)
+        self._body.setSizes([width, self.width() - width])
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Share the width anew."""
+        super().resizeEvent(event)
+        self._share_width()
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
         """Read the folder when the page is opened."""
@@ -207,6 +213,18 @@ class ReviewPage(QWidget):
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
 
+    def edit_details(self, path: str) -> None:
+        """Put right what a recording lacks or has wrong, beside it."""
+        from gui.pages.details_dialog import DetailsDialog
+
+        loaded = self._loaded.get(path)
+        if loaded is None:
+            return
+        dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.accepted.connect(partial(self._reload, path))
+        dialog.open()
+
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
 
@@ -235,7 +253,7 @@ class ReviewPage(QWidget):
             dialog = ImportDialog(self._shared, Path(path), self)
             if dialog.exec() and dialog.target is not None:
                 self.refresh()
-                QTimer.singleShot(0, partial(self.list.restore, [str(dialog.target)]))
+                QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
 
     def _ask_export(self, name: str) -> None:
         chosen = self.list.selected()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -15,17 +15,46 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPushButton,
     QScrollArea,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionComboBox,
+    QStylePainter,
     QVBoxLayout,
     QWidget,
 )
+
+from gui.translation import tr
+from gui.widgets.fitting import Flow
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
 
+class Said(QLabel):
+    """A text in the user's language."""
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Show a text."""
+        super().setText(tr(text))
+
+
+class Press(QPushButton):
+    """A button whose text is in the user's language; ``source`` is what it was given."""
+
+    def __init__(self, text: str) -> None:
+        self.source = text
+        super().__init__(tr(text))
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Show a text."""
+        self.source = text
+        super().setText(tr(text))
+
+
 def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
     """Give a text; roles are caption, head, title, warn and wrong."""
-    made = QLabel(text)
+    made = Said()
+    made.setText(text)
     made.setTextFormat(Qt.TextFormat.PlainText)
     if role:
         made.setProperty("role", role)
@@ -35,17 +64,17 @@ def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
 
 def button(
     text: str, on_press: Callable[[], object] | None = None, *, role: str = "", tip: str = "", keeps_focus: bool = False
-) -> QPushButton:
+) -> Press:
     """Give a button; with ``keeps_focus`` a press of the mouse leaves the keyboard's focus where it is."""
-    made = QPushButton(text)
+    made = Press(text)
     made.setAutoDefault(False)
     if role:
         made.setProperty("role", role)
     if tip:
-        made.setToolTip(tip)
+        made.setToolTip(tr(tip))
     if keeps_focus:
         made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    made.setAccessibleName(text.replace("&", "") + (f". {tip}" if tip else ""))
+    made.setAccessibleName(tr(text).replace("&", "") + (f". {tr(tip)}" if tip else ""))
     if on_press is not None:
         made.clicked.connect(lambda _checked=False: on_press())
     return made
@@ -103,8 +132,11 @@ def dialog_size(parent: QWidget | None, width: float, height: float) -> QSize:
     return wanted if parent is None else wanted.boundedTo(parent.window().size() - QSize(40, 40))
 
 
+SCROLLED_PX = 260  # an area that scrolls is no narrower
+
+
 class Scrolled(QScrollArea):
-    """Scrolls up and down only, so it is never narrower than what it holds; emits ``resized``."""
+    """Scrolls up and down, and sideways where nothing else helps; emits ``resized``."""
 
     resized = Signal()
 
@@ -118,11 +150,15 @@ class Scrolled(QScrollArea):
         """The width for what it holds, with its bar."""
         return self.width() - self.verticalScrollBar().sizeHint().width()
 
-    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give the width of what it holds, and a bar's."""
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for the width of what it holds, and a bar's."""
         inner = self.widget()
         width = inner.minimumSizeHint().width() if inner is not None else 0
-        return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, 60)
+        return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for little: where even the narrowest column does not fit, it scrolls sideways rather than cut."""
+        return QSize(min(self.sizeHint().width(), SCROLLED_PX), 60)
 
 
 def scrolled(inner: QWidget) -> Scrolled:
@@ -132,7 +168,6 @@ def scrolled(inner: QWidget) -> Scrolled:
     made.setWidget(inner)
     made.setWidgetResizable(True)
     made.setFrameShape(QFrame.Shape.NoFrame)
-    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return made
 
 
@@ -145,8 +180,8 @@ class Field(QWidget):
         super().__init__()
         self.hint = hint
         self.edit = QLineEdit(text)
-        self.edit.setPlaceholderText(hint)
-        self.edit.setAccessibleName(caption.replace("&", ""))
+        self.edit.setPlaceholderText(tr(hint))
+        self.edit.setAccessibleName(tr(caption).replace("&", ""))
         self._wrong = label("", "wrong", wrap=True)
         self._wrong.hide()
         layout = column(self, gap=3)
@@ -174,13 +209,36 @@ class Field(QWidget):
         self.edit.setAccessibleDescription(why)
 
 
+ARROW_PX = 40  # of a list's button: its arrowhead and edges
+SMALLEST_WORDS = 0.75  # of their usual size, where a list is narrow
+
+
 class Picker(QComboBox):
     """A list to choose from, with an arrowhead of our own: a style sheet cannot paint one."""
 
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
-        """Paint the list's button and the arrowhead."""
-        super().paintEvent(event)
-        painter = QPainter(self)
+    def words_px(self) -> float:
+        """Give the height of the chosen words' letters: smaller where the list is narrow, so that they are not cut."""
+        usual = self.font().pixelSize()
+        width = self.fontMetrics().horizontalAdvance(self.currentText())
+        return usual * min(1.0, (self.width() - ARROW_PX) / max(1, width))
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for room for the chosen words at the smallest size that is still read."""
+        least = SMALLEST_WORDS * self.fontMetrics().horizontalAdvance(self.currentText()) + ARROW_PX
+        return QSize(max(super().minimumSizeHint().width(), round(least)), super().minimumSizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint the list's button, the chosen words and the arrowhead."""
+        painter = QStylePainter(self)
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        font = QFont(self.font())
+        font.setPixelSize(max(8, int(self.words_px())))
+        painter.setFont(font)
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        where = self.rect().adjusted(11, 0, -28, 0)
+        painter.drawText(where, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.currentText())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(self.palette().color(self.foregroundRole()), 2))
         at = QPointF(self.width() - 19, self.height() / 2)
@@ -195,9 +253,10 @@ class Choice(QWidget):
     def __init__(self, caption: str, options: Iterable[tuple[str, str]] = ()) -> None:
         super().__init__()
         self.box = Picker()
-        self.box.setAccessibleName(caption.replace("&", ""))
+        self.box.setAccessibleName(tr(caption).replace("&", ""))
         self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.box.setMinimumContentsLength(6)
+        self.box.setItemDelegate(QStyledItemDelegate(self.box))  # the platform's own ignores the height of a target
         layout = column(self, gap=3)
         title = label(caption, "caption")
         title.setBuddy(self.box)
@@ -211,7 +270,7 @@ class Choice(QWidget):
         before = self.key
         self.box.clear()
         for key, words in options:
-            self.box.addItem(words, key)
+            self.box.addItem(tr(words), key)
         self.set_key(before)
 
     @property
@@ -236,7 +295,7 @@ class Switch(QWidget):
         self.setAccessibleName(name)
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        layout = line(self, gap=0)
+        layout = Flow(self, gap=0)
         for index, option in enumerate(options):
             place = "left" if index == 0 else "right" if index == len(options) - 1 else "middle"
             made = button(option, role=place)
@@ -245,10 +304,10 @@ class Switch(QWidget):
             made.setAccessibleName(f"{name}: {option.replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
-        self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.text()))
+        self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.source))
 
     def set_on(self, option: str) -> None:
         """Switch without telling anybody."""
         for made in self._group.buttons():
-            if made.text() == option:
+            if isinstance(made, Press) and made.source == option:
                 made.setChecked(True)

@@ -28,7 +28,7 @@ COUPLE = Lever(fixture="couple")
 HELD = Lever(fixture="held side", weight_kg=2.5, centroid_mm=210.0)
 IN_LINE = Lever(fixture="in-line")
 AT_LEAST = Limit(quantity="breakaway", kind="min", unit="N·m", lower=30.0, source="invented")
-BETWEEN = Limit(quantity="rotating mean", kind="between", unit="lbf·ft", lower=20.0, upper=60.0, source="invented")
+BETWEEN = Limit(quantity="rotating mean", kind="band", unit="lbf·ft", lower=20.0, upper=60.0, source="invented")
 AT_MOST = Limit(quantity="rotating maximum", kind="max", unit="N·m", upper=35.0, source="invented")
 CASES = {
     "angle and a heavy lever": {"lever": HEAVY, "angle": True},
