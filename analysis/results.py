@@ -142,7 +142,7 @@ class Pull:
     """One loading of the lever, from rest through slip to release.
 
     ``notes`` say what should be known without making the pull invalid; ``left_out`` counts values that were excluded
-    as spikes.
+    as spikes; ``taken_back``: it had been stated with a torque before later pulls showed that it was none.
     """
 
     start_s: float
@@ -156,6 +156,7 @@ class Pull:
     reasons: tuple[Reason, ...] = ()
     notes: tuple[str, ...] = ()
     left_out: int = 0
+    taken_back: bool = False
 
     @property
     def valid(self) -> bool:

@@ -51,8 +51,12 @@ brought to 5 turns a minute in that time takes 2 N·m)."""
 QUICKEST_RELEASE_S, GONE = 0.03, 0.3
 """A hand that lets go takes longer than this (s) to bring the torque below this share."""
 
-RESOLVED = 0.05
-"""A ramp that rises by more than this share of the breakaway between two readings does not resolve its peak."""
+RESOLVED, MISSED = 0.05, 0.5
+"""A ramp that rises by more than this share of the breakaway between two readings hardly resolves its peak, and by more
+than the second not at all."""
+
+SHORTEST_S = 0.5
+"""A slip that was steady for less than this (s) is called short, though its level is stated."""
 
 KEPT = 0.4
 """A slip of which less than this share was steady is called unsteady."""
@@ -78,6 +82,11 @@ FADED = Reason(
 )
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"
+)
+LAY_STILL = Reason(
+    Code.NEVER_SLIPPED,
+    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks "
+    "away, or record the wheel's angle",
 )
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
@@ -136,15 +145,25 @@ def caught_up_in(interval_s: float) -> int:
     return max(1, math.ceil(CATCH_UP_S / interval_s))
 
 
+def stuck(time_s: Floats, torque_nm: Floats) -> slice:
+    """Give the readings of the longest stretch that stood still for too long to be readings; empty if none did."""
+    still_s, times, first = _longest_still(time_s, torque_nm)
+    return slice(first, first + times + 1) if still_s > STUCK_S and times >= STUCK_SAMPLES else slice(0, 0)
+
+
 def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:
     """Give the longest time over which the reading did not change at all (s), and its number of readings."""
+    return _longest_still(time_s, torque_nm)[:2]
+
+
+def _longest_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int, int]:
     n = len(torque_nm)
     if n < 2:
-        return 0.0, n
+        return 0.0, n, 0
     edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
     longest = int(np.argmax(edges[1:] - edges[:-1]))
     first, last = int(edges[longest]), int(edges[longest + 1])
-    return float(time_s[last] - time_s[first]), last - first
+    return float(time_s[last] - time_s[first]), last - first, first
 
 
 def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
@@ -182,20 +201,42 @@ def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bool
         found.append(Reason(Code.CLIPPED, f"{int(cut.sum())} readings at the transducer's limit: use a larger one"))
     if peak is None:
         return found
-    lost = gaps(time_s)
-    beside = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
-    before = (lost <= peak.index) & (torque_nm[lost] > MAY_BE_IT * peak.torque_nm)
-    if (beside | before).any():
+    if lost_at(time_s, torque_nm, peak):
         found.append(Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again"))
     tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
     ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
     if ramp_s < QUICKEST_RAMP_S:
         found.append(Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip"))
-    if peak.step_nm > RESOLVED * peak.torque_nm:
-        slower = peak.step_nm / RESOLVED / peak.torque_nm
-        text = f"rose {peak.step_nm:.3g} N·m between two readings: pull {slower:.1f} times slower, or measure faster"
-        found.append(Reason(Code.NOT_RESOLVED, text))
+    if peak.step_nm > MISSED * peak.torque_nm:
+        found.append(Reason(Code.NOT_RESOLVED, few_readings(peak)))
     return found
+
+
+def few_readings(peak: Peak) -> str:
+    """Say that the ramp rose so far between two readings that its peak is hardly resolved; empty if it is."""
+    if peak.step_nm <= RESOLVED * peak.torque_nm:
+        return ""
+    slower = peak.step_nm / RESOLVED / peak.torque_nm
+    return (
+        f"rose {peak.step_nm:.3g} N·m between two readings, so the breakaway's interval is wide: "
+        f"pull {slower:.1f} times slower, or measure faster"
+    )
+
+
+def two_levels(level_nm: float, other_nm: float) -> str:
+    """Say that either of two levels may have been the one at hand-off."""
+    return (
+        f"the trace lay still at two levels before the ramp, {level_nm:.3g} and {other_nm:.3g} N·m: the torque counts "
+        "from the first, the interval reaches the other; rest a second before you pull"
+    )
+
+
+def lost_at(time_s: Floats, torque_nm: Floats, peak: Peak) -> bool:
+    """Whether samples are missing where the breakaway may have been."""
+    lost = gaps(time_s)
+    beside = (time_s[lost] > peak.time_s - PEAK_BEFORE_S) & (time_s[lost - 1] < peak.time_s + PEAK_AFTER_S)
+    before = (lost <= peak.index) & (torque_nm[lost] > MAY_BE_IT * peak.torque_nm)
+    return bool((beside | before).any())
 
 
 def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> list[Reason]:
@@ -209,6 +250,9 @@ def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> 
     elif plateau.climbs:
         text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
         found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.steady_s < SHORTEST_S:
+        text = f"only {plateau.steady_s:.1f} s of steady turning: keep turning evenly, two seconds or more"
+        found.append(Reason(Code.SHORT, text))
     elif plateau.uneven or plateau.steady_s < KEPT * (time_s[-1] - plateau.start_s):
         found.append(Reason(Code.UNSTEADY, "yanks or hesitations most of the way: turn more evenly"))
     return found

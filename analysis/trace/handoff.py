@@ -1,30 +1,30 @@
 """The level just before a pull: hands off, lever fitted. All torques of the pull count from it.
 
 The foot of a slow ramp is easily taken for the level, a bump may have come a moment before, and the lever may have
-been moved. So the level is the mean of the *latest quiet stretch* before the ramp: a rest is still to within noise,
-a hand is not. Where nothing is still, the stillest stretch is taken and its unrest enters the uncertainty.
+been moved. So the trace is walked back from the ramp, and every stretch that keeps still *beside that ramp* is a
+candidate: what is a tenth as steep as the ramp is not the ramp. The latest candidate counts, unless it was so short
+that a hand may merely have hesitated there on its way up; then the one before counts, and the interval reaches both.
 
 Offered: ``Handoff``, ``find_handoff``.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.budget import NORMAL_95
 from analysis.trace.smooth import block_means
 
 if TYPE_CHECKING:
-    from analysis.trace.traces import Floats, Ints
+    from analysis.trace.traces import Bools, Floats
 
-RAMP_FROM = 0.45
-"""The ramp is certainly under way at this share of the pull's level; the rest lies before. A heavy lever, put on a
-moment before, may take a worn pack's reading a third of the way up."""
-
-FOOT_BELOW = 0.2
-"""Where nothing is still, the rest is looked for below this share only."""
+RAMP_FROM, RAMP_LOW = 0.45, (0.15, 0.3)
+"""The ramp is certainly under way at the upper share of the pull's level: the rest lies before. A heavy lever, put on a
+moment before, may take a worn pack's reading a third of the way up. Its steepness is taken from the lower shares on,
+whichever part is steeper: a zero that wanders may have come up to the first."""
 
 BLOCK_S = 0.05
 """Length of the blocks whose means are compared (s) ..."""
@@ -33,28 +33,29 @@ BLOCK_NOISE = 0.006
 """... or longer, so that their noise is below this share of the pull's level: a ramp must show through it ..."""
 
 BLOCK_MOST_S = 0.25
-"""... but no longer than this (s): five of them are about as long as a rest may be."""
+"""... but no longer than this (s): four of them are about as long as a rest may be."""
 
-STILL_S = 0.25
-"""Shortest stretch that shows whether the lever is still (s): two periods of a hand's tremor (7-12 Hz)."""
+STILL_S, STILL_BLOCKS = 0.25, 4
+"""Shortest stretch that shows whether the lever is still (s): two periods of a hand's tremor (7-12 Hz); and the least
+number of blocks in it."""
 
-STILL_BLOCKS = 4
-"""... and least number of blocks in it."""
+STILL_SHARE, STILL_NOISES = 0.002, 4.5
+"""A stretch is still if its blocks keep within this share of the pull's level, or within this many deviations of their
+noise (a range of five normal values is 2.3 on average) ..."""
 
-STILL_SHARE = 0.002
-"""A stretch is still if its blocks keep within this share of the pull's level ..."""
+FLAT, FLAT_MOST = 0.085, 0.03
+"""... or if it is so much less steep than the ramp, and keeps within this share of the level: a zero that drifts, a
+lever that swings, a hand that lies on it."""
 
-STILL_NOISES = 4.5
-"""... or within this many deviations of their noise (a range of five normal values is 2.3 on average)."""
+HESITATES_S, HESITATES_READINGS = 0.5, 4
+"""A stretch shorter than this (s), or of fewer readings, may be a hand that hesitates on its way up ..."""
 
-RINGS, RINGS_SHARE = 2.0, 0.10
-"""A lever that rings keeps its short-time mean within so many times the limit, and its swing below this share of the
-pull's level."""
+APART = 0.01
+"""... if it lies further above the stretch before than this share of the pull's level."""
 
 PAUSE_SHARE, PAUSE_S, PAUSE_QUICK = 0.10, 1.2, 0.6
-"""A hand that hesitates on the way up is still as well: further above an earlier still stretch than this share of the
-pull's level, for less than this time (s), and come to as a hand comes up, not with this share of the way within three
-blocks as a lever that is put on."""
+"""So may a longer one, up to this time (s), that lies further up than this share and was come to as a hand comes up:
+not with this share of the way within three blocks, as a lever that is put on."""
 
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
@@ -62,7 +63,7 @@ HUM = 2.0
 DRIFT_PARTS = 6
 """A zero that drifts goes one way through so many parts of the rest; by chance that happens once in 360."""
 
-LEVEL_S = 1.0
+LEVEL_S = 0.6
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
 
 FOOT_SHARE = 0.01
@@ -74,7 +75,8 @@ class Handoff:
     """Level before the pull (N·m), its standard uncertainty, and the sample at which the ramp leaves it.
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
-    ``drift_nm_s`` is the slope of a rest that went one way all the time.
+    ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there.
     """
 
     level_nm: float
@@ -82,9 +84,32 @@ class Handoff:
     foot: int
     hum_nm: float = 0.0
     drift_nm_s: float = 0.0
+    other_nm: float | None = None
+    rested_s: float = 0.0
+
+    def gripped_again(self, before_nm: float) -> Handoff:
+        """Give the level before the first grip instead, where the lever came to no rest between two; reach both."""
+        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - before_nm) / NORMAL_95))
+        return replace(self, level_nm=before_nm, u_nm=u_nm, other_nm=self.level_nm)
 
 
-def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float) -> Handoff:
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """A still stretch: blocks [first, last), level at its end, and how much it moved there."""
+
+    first: int
+    last: int
+    level: float
+    unrest: float
+
+    @property
+    def blocks(self) -> int:
+        return self.last - self.first
+
+
+def find_handoff(
+    time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float, reading_s: float = 0.0
+) -> Handoff:
     """Find level and foot before a ramp; torque counts positive in the pull's direction.
 
     Parameters
@@ -95,30 +120,102 @@ def find_handoff(time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: flo
         Level at rest and the pull's level, roughly.
     noise_nm : float
         Noise of one reading at rest.
+    reading_s : float
+        Time between readings that differ, where a transducer gives each one several times over.
     """
-    low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * (top_nm - level_nm))
+    height = top_nm - level_nm
+    low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * height)
     stop = int(low[-1]) + 1 if len(low) else 1
     if stop < STILL_BLOCKS:  # straight out of another load
-        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(top_nm - level_nm) / np.sqrt(12), max(stop - 1, 0))
-    step = (time_s[stop - 1] - time_s[0]) / (stop - 1)
-    calm = (noise_nm / (BLOCK_NOISE * abs(top_nm - level_nm))) ** 2 * step
+        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(height) / np.sqrt(12), max(stop - 1, 0))
+    step = float(time_s[stop - 1] - time_s[0]) / (stop - 1)
+    calm = (noise_nm / (BLOCK_NOISE * abs(height))) ** 2 * step
     width = max(1, min(round(min(max(BLOCK_S, calm), BLOCK_MOST_S) / step), stop // STILL_BLOCKS))
     begin = stop % width  # blocks end where the ramp begins
     means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
-    still = max(STILL_BLOCKS, round(STILL_S / (width * step)))
-    low_blocks = int(np.searchsorted(np.maximum.accumulate(means), level_nm + FOOT_BELOW * (top_nm - level_nm)))
-    most = round(PAUSE_S / (width * step))
-    first, last, unrest = _still_stretch(means, still, most, noise_nm / np.sqrt(width), top_nm - level_nm, low_blocks)
-    drift = _drift(means[first:last]) / (width * step)
-    first = max(first, last - max(still, round(LEVEL_S / (width * step))))
-    part = torque_nm[begin + first * width : begin + last * width]
-    level = float(part.mean())
-    u = max(unrest / np.sqrt(12), noise_nm / np.sqrt(len(part)))
-    near = max(FOOT_SHARE * (top_nm - level), 3 * noise_nm)
-    below = np.flatnonzero(torque_nm[:stop] < level + near)
+    block_s = width * step
+    found = _stretches(means, level_nm, height, noise_nm / np.sqrt(width), block_s)
+    chosen, other = _choose(means, found, height, block_s, max(reading_s, block_s))
+    apart = 0.0 if other is None else abs(other.level - chosen.level)
+    first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
+    part = torque_nm[begin + first * width : begin + chosen.last * width]
+    u = float(np.hypot(max(chosen.unrest / np.sqrt(12), noise_nm / np.sqrt(len(part))), apart / NORMAL_95))
+    near = max(FOOT_SHARE * (top_nm - chosen.level), 3 * noise_nm)
+    below = np.flatnonzero(torque_nm[:stop] < chosen.level + near)
     shake = float(part.std())
-    hum = shake if shake > HUM * max(noise_nm, unrest) else 0.0
-    return Handoff(level, u, int(below[-1]) if len(below) else 0, hum, drift)
+    return Handoff(
+        chosen.level,
+        u,
+        int(below[-1]) if len(below) else 0,
+        shake if shake > HUM * max(noise_nm, chosen.unrest) else 0.0,
+        _drift(means[chosen.first : chosen.last]) / block_s,
+        None if other is None else other.level,
+        chosen.blocks * block_s,
+    )
+
+
+def _stretches(means: Floats, level_nm: float, height: float, noise: float, block_s: float) -> list[_Stretch]:
+    """Give the still stretches, the latest first; the stillest where none is still."""
+    still = min(max(STILL_BLOCKS, round(STILL_S / block_s)), len(means))
+    windows = np.lib.stride_tricks.sliding_window_view(means, still)
+    ranges = windows.max(axis=1) - windows.min(axis=1)
+    along = np.arange(still) - (still - 1) / 2
+    slopes = np.abs(windows @ along) / float(along @ along)  # per block
+    ramp = max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
+    limit = max(STILL_SHARE * height, STILL_NOISES * noise)
+    quiet = (ranges <= limit) | ((slopes < FLAT * ramp) & (ranges < max(FLAT_MOST * height, STILL_NOISES * noise)))
+    if not quiet.any():
+        quiet[int(np.argmin(ranges))] = True
+    return [_stretch(means, a, b, still, block_s) for a, b in reversed(_runs(quiet))]
+
+
+def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:
+    """Give the rise per block since the ramp last left this share of the pull's level."""
+    low = np.flatnonzero(means < level_nm + share * height)
+    return (RAMP_FROM - share) * height / max(len(means) - (int(low[-1]) + 1 if len(low) else 0), 1)
+
+
+def _runs(marked: Bools) -> list[tuple[int, int]]:
+    """Give [first, last) of each run."""
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], marked, [False]]).astype(np.int8)))
+    return [(int(a), int(b)) for a, b in edges.reshape(-1, 2)]
+
+
+def _stretch(means: Floats, first: int, last: int, still: int, block_s: float) -> _Stretch:
+    """Describe a run of still windows: what it came to at its end, before the ramp's soft foot."""
+    end = last + still - 1
+    foot = 2 if end - first > still + 1 else 0
+    part = means[max(first, end - foot - max(still, round(LEVEL_S / block_s))) : end - foot]
+    return _Stretch(first, end, float(part.mean()), float(np.ptp(part)))
+
+
+def _choose(
+    means: Floats, found: list[_Stretch], height: float, block_s: float, reading_s: float
+) -> tuple[_Stretch, _Stretch | None]:
+    """Give the stretch that shows the level, and one that may be it as well."""
+    shortest = max(HESITATES_S, HESITATES_READINGS * reading_s)
+    for at, here in enumerate(found[:-1]):
+        before = found[at + 1]
+        rise = here.level - before.level
+        if here.blocks * block_s >= shortest and not _paused(means, before, here, rise, height, block_s):
+            return here, None if at == 0 else _doubted(found[:at], here, height)
+        if rise < APART * height:
+            return here, before if rise < -APART * height and here.blocks * block_s < shortest else None
+    return found[-1], _doubted(found[:-1], found[-1], height)
+
+
+def _doubted(passed: list[_Stretch], chosen: _Stretch, height: float) -> _Stretch | None:
+    """Give what was passed over if it lies so far off that it matters: the farthest."""
+    far = [s for s in passed if abs(s.level - chosen.level) > APART * height]
+    return max(far, key=lambda s: abs(s.level - chosen.level), default=None)
+
+
+def _paused(means: Floats, before: _Stretch, here: _Stretch, rise: float, height: float, block_s: float) -> bool:
+    """Whether a hand may have come up to here and hesitated: a lever that is put on lands at once."""
+    if rise < PAUSE_SHARE * height or here.blocks * block_s > PAUSE_S:
+        return False
+    way = means[max(before.last - 1, 0) : here.first + 1]
+    return len(way) > 1 and bool(PAUSE_QUICK * rise > np.sort(np.diff(way))[-3:].sum())
 
 
 def _drift(means: Floats) -> float:
@@ -128,70 +225,3 @@ def _drift(means: Floats) -> float:
     if not len(steps) or not (bool((steps > 0).all()) or bool((steps < 0).all())):
         return 0.0
     return float(parts[-1] - parts[0]) / (len(steps) * (len(means) // DRIFT_PARTS))
-
-
-def _still_stretch(
-    means: Floats, still: int, most: int, noise: float, height: float, low_blocks: int
-) -> tuple[int, int, float]:
-    """Give bounds (in blocks) of the stretch that shows the level, and its unrest.
-
-    The latest stretch that is still; or a later one that rings about another level.
-    """
-    still = min(still, len(means))
-    windows = np.lib.stride_tricks.sliding_window_view(means, still)
-    ranges = windows.max(axis=1) - windows.min(axis=1)
-    limit = max(STILL_SHARE * height, STILL_NOISES * noise)
-    quiet = np.flatnonzero(ranges <= limit)
-    if len(quiet):
-        at = _before_pauses(means, windows.mean(axis=1), quiet, still, most, height)
-    else:
-        at = int(np.argmin(ranges[: max(low_blocks - still, 1)]))
-    level = means[at : at + still].mean()
-    later = len(windows) - 1 - at > still  # there is room for another stretch after it
-    rings = _ringing(windows.mean(axis=1), ranges, 2 * still, limit, height) if later else None
-    apart = 0.0 if rings is None else float(means[rings - 2 * still : rings].mean() - level)
-    if (
-        rings is not None
-        and rings > at + still
-        and abs(apart) > 2 * limit
-        and not _as_a_hand(means[at + still - 1 : rings - still], apart, height)
-    ):
-        return rings - 2 * still, rings, float(ranges[rings - still]) / 2
-    outside = np.flatnonzero(np.abs(means[:at] - level) > max(limit, float(ranges[at])))
-    first = int(outside[-1]) + 1 if len(outside) else 0
-    return first, at + still, float(ranges[at])
-
-
-def _before_pauses(means: Floats, levels: Floats, quiet: Ints, still: int, most: int, height: float) -> int:
-    """Give the latest quiet stretch at which a hand did not merely hesitate on its way up."""
-    at = int(quiet[-1])
-    while True:
-        lower = quiet[(quiet < at) & (levels[quiet] < levels[at] - PAUSE_SHARE * height)]
-        if not len(lower):
-            return at
-        before = int(lower[-1])
-        here = quiet[(quiet > before) & (np.abs(levels[quiet] - levels[at]) < PAUSE_SHARE * height)]
-        way = means[before + still - 1 : int(here[0]) + 1]
-        if at + still - int(here[0]) > most or not _as_a_hand(way, levels[at] - levels[before], height):
-            return at
-        at = before
-
-
-def _as_a_hand(way: Floats, rise: float, height: float) -> bool:
-    """Whether a level was come to as a hand comes up, not by a lever that is put on or has moved a little."""
-    if not len(way):  # no time to come up in
-        return False
-    most = PAUSE_QUICK * rise
-    return rise > PAUSE_SHARE * height and bool(way[-1] - way[0] > most > np.sort(np.diff(way))[-3:].sum())
-
-
-def _ringing(smooth: Floats, ranges: Floats, long: int, limit: float, height: float) -> int | None:
-    """Give the end of the latest stretch whose short-time mean keeps still while the lever rings about it."""
-    still = long // 2
-    if len(smooth) <= still:
-        return None
-    windows = np.lib.stride_tricks.sliding_window_view(smooth, still + 1)
-    calm = windows.max(axis=1) - windows.min(axis=1) <= RINGS * limit
-    small = ranges[still:] < RINGS_SHARE * height
-    found = np.flatnonzero(calm & small[: len(calm)])
-    return int(found[-1]) + long if len(found) else None

@@ -8,7 +8,7 @@ Offered: ``LiveReader``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,9 +16,10 @@ import numpy as np
 from analysis.results import Code, Pull, TraceReading
 from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
 from analysis.trace.loads import Window
+from analysis.trace.neighbours import Neighbours
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.segments import BLOCK_S, Segmenter, Span
-from analysis.trace.smooth import block_means, sample_noise
+from analysis.trace.smooth import block_means, least_noise, sample_noise
 from analysis.trace.tail import Tail
 from analysis.trace.traces import Intake, Sensor
 
@@ -48,6 +49,9 @@ STILL_NOISES = 8.0
 FOOT_S = 0.5
 """A soft ramp may have begun this long (s) before it is seen to be one."""
 
+OF_ITS_SIZE = 0.3
+"""A load of this share of another one's height is none of the rest before it."""
+
 REST_S = 4.0
 """How much of the rest before a load is kept for the hand-off level (s)."""
 
@@ -70,9 +74,10 @@ class LiveReader:
         self._cut = 0  # number of the first sample not yet in a block
         self._resolution_nm = 0.0
         self._segments = Segmenter(self._sensor, 0.0)
-        self._pulls: list[Pull] = []
+        self._said = Neighbours(self._sensor)
+        self._last: tuple[Read, Span] | None = None  # whatever the last load was
         self._before: Read | None = None  # the last pull that states a torque
-        self._rested = 0  # number of the sample where it ended
+        self._ends: list[Span] = []  # loads that ended lately: none of them is rest for one of their size
         self._zero_nm, self._noise_nm = 0.0, float("nan")
         self._gaps = _Gaps()
 
@@ -98,7 +103,7 @@ class LiveReader:
             rate_hz=self._rate_hz,
             zero_nm=self._zero_nm,
             noise_nm=self._noise_nm,
-            pulls=tuple(self._pulls),
+            pulls=tuple(self._said.pulls),
             problems=(*self._intake.counts.problems(), *self._gaps.problems(), *self._found()),
         )
 
@@ -108,12 +113,12 @@ class LiveReader:
         if self._tail.end == 0:
             return ("no sample can be used",)
         lines = []
-        if not any(pull.breakaway or pull.rotating for pull in self._pulls):
+        if not any(pull.breakaway or pull.rotating for pull in self._said.pulls):
             lines.append("no pull with a torque to state was found")
-        left_out = sum(pull.left_out for pull in self._pulls)
+        left_out = sum(pull.left_out for pull in self._said.pulls)
         if left_out:
             lines.append(f"{left_out} single values stood out like no torque can and were excluded from the pulls")
-        if any(reason.code is Code.CLIPPED for pull in self._pulls for reason in pull.reasons):
+        if any(reason.code is Code.CLIPPED for pull in self._said.pulls for reason in pull.reasons):
             lines.append("the torque reached the transducer's limit")
         return tuple(lines)
 
@@ -130,6 +135,8 @@ class LiveReader:
         if last:
             spans += self._segments.finish()
         pulls = tuple(pull for span in spans for pull in self._pulls_of(span))
+        if last:
+            pulls += self._said.finish()
         if last and np.isnan(self._noise_nm):
             self._learn_rest(self._cut, self._segments.level_nm)
         self._forget()
@@ -149,12 +156,15 @@ class LiveReader:
         seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
         self._resolution_nm = self._sensor.resolution_nm or seen_nm
         loaded = self._begins_loaded(head.torque_nm)
-        self._segments = Segmenter(self._sensor, self._resolution_nm, begins_loaded=loaded)
+        noise = 1.25 * least_noise(head.torque_nm) / float(np.sqrt(self._block))  # of a median
+        self._segments = Segmenter(self._sensor, self._resolution_nm, noise_nm=noise, begins_loaded=loaded)
         return True
 
     def _begins_loaded(self, head: Floats) -> bool:
         """Whether the stream begins under load: far from zero, and not as still as a lever that hangs."""
         level = float(np.median(head))
+        if abs(float(np.median(head[: self._block]))) < abs(level) / 2:
+            return False
         if abs(level) > LOADED_SURELY * (self._sensor.capacity_nm or np.inf):
             return True
         if len(head) < 2 * self._block or abs(level) < LOADED_OF_CAPACITY * (self._sensor.capacity_nm or 0.0):
@@ -168,13 +178,27 @@ class LiveReader:
         if np.isnan(self._noise_nm):
             self._learn_rest(span.start * self._block, span.level_nm)
         read = read_pull(self._window(span), self._before, self._sensor)
+        self._ends.append(span)
         if read is None:
             return ()
+        self._last = read, span
         if read.states:
             self._before = read
-            self._rested = span.end * self._block
-        self._pulls.append(read.pull)
-        return (read.pull,)
+        if self._intake.clock_set:
+            read = replace(read, pull=self._as_written(read.pull))
+        return self._said.take(read)
+
+    def _as_written(self, pull: Pull) -> Pull:
+        """Give the pull with times as they stand in the file."""
+        shift = pull.start_s - self._intake.as_written(pull.start_s)
+        b, r = pull.breakaway, pull.rotating
+        return replace(
+            pull,
+            start_s=pull.start_s - shift,
+            end_s=pull.end_s - shift,
+            breakaway=None if b is None else replace(b, time_s=b.time_s - shift),
+            rotating=None if r is None else replace(r, start_s=r.start_s - shift, end_s=r.end_s - shift),
+        )
 
     def _learn_rest(self, stop: int, level_nm: float) -> None:
         """Take zero and noise from the first rest, as far as the first load leaves it alone."""
@@ -184,7 +208,9 @@ class LiveReader:
 
     def _window(self, span: Span) -> Window:
         start, end = span.start * self._block, span.end * self._block
-        low = max(start - round(REST_S * self._rate_hz), self._rested, self._tail.first)
+        low = max(start - round(REST_S * self._rate_hz), self._tail.first)
+        self._ends = [s for s in self._ends if s.end * self._block > low]
+        low = max([low, *(s.end * self._block for s in self._ends if s.height_nm > OF_ITS_SIZE * span.height_nm)])
         return Window(
             samples=self._tail.samples(low, span.seen * self._block),
             first=start - low,
@@ -192,8 +218,18 @@ class LiveReader:
             level_nm=span.level_nm,
             from_start=span.from_start,
             to_end=span.to_end,
+            reversed=span.reversed,
             resolution_nm=self._resolution_nm,
+            gripped_nm=self._gripped(span),
         )
+
+    def _gripped(self, span: Span) -> float | None:
+        """Give the hand-off level of a load of this size that ended just before, the same way."""
+        if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
+            return None
+        read, last = self._last
+        apart_s = (span.start - last.end) * self._block / self._rate_hz
+        return read.pull.handoff_nm if apart_s < REST_S and last.upwards == span.upwards else None
 
     def _forget(self) -> None:
         """Give up what no later span can need."""

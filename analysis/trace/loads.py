@@ -1,6 +1,6 @@
 """A load on the lever as it is worked with: turned to positive, spikes out, and told from a lever that hangs.
 
-Offered: ``Window``, ``Load``, ``turned``, ``hangs_still``.
+Offered: ``Window``, ``Load``, ``turned``, ``lies_still``, ``stands_out``, ``lands``.
 """
 
 from __future__ import annotations
@@ -18,30 +18,24 @@ if TYPE_CHECKING:
     from analysis.trace.traces import Ints
 
 STILL_NOISES = 3.0
-"""A load as still as this many times the noise at rest is the lever's weight: no hand and no pack is so still ..."""
+"""A load as still as this many times the noise at rest may be the lever's own weight ..."""
 
 STILL_SHAKE = 0.001
-"""... nor as still as this share of the load, where the noise allows to see that; tremor is three times as much ..."""
+"""... or as still as this share of the load: a hand's tremor is three times as much ..."""
 
 STILL_SPREAD = 0.02
-"""... and over its middle it keeps within this share of the load, where packs wander and levers do not ..."""
+"""... if over its second half it keeps within this share, where packs wander and levers do not ..."""
+
+STILL_PEAK = 1.03
+"""... and nothing stood out above it by this factor, as a breakaway does."""
 
 STILL_BLOCK_S = 0.025
-"""... seen in blocks of this length (s): a quarter period of the tremor."""
+"""Stillness is seen in blocks of this length (s): a quarter period of the tremor."""
 
-PLACED_S = 0.5
-"""A lever is put on or turned over within this time (s), a pull takes longer to its slip."""
-
-LANDED_SHAKE, LANDED_PARTS = 0.002, 5
-"""A lever that landed swings by less than this share of its weight, half of the least tremor of a hand, in one of so
-many parts of the time that it hangs, the first excluded."""
-
-LANDS_BLOCKS, LANDS_LEAST, LANDS_SHARE = 4, 3, 0.6
-"""A lever that is put down lands at once: so many blocks (or as many readings as fall into their time, so many at
-least) make more than this share of its rise. The quickest hand takes three times as long (0.3 s)."""
-
-STILL_SHARE = 0.10
-"""Below this share of the capacity a lever's weight is likelier than a pull so still, whatever the noise."""
+LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
+"""A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading
+to the next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest
+to slip). Readings further apart than the last (s) do not tell."""
 
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
@@ -50,7 +44,10 @@ COARSEST = 0.05
 """A gauge that is asked too seldom to show its step has at most this share of the torque for one."""
 
 AT_LIMIT = 0.95
-"""No lever weighs as much as this share of the capacity, and a transducer at its limit is as still as one at rest."""
+"""A transducer at its limit, this share of the capacity, is as still as one at rest."""
+
+HELD_SHARE = 0.7
+"""Where less than this share of the readings on the way up differ from the one before, each is given several times."""
 
 LEAST_SAMPLES = 4
 """Fewer samples are no load."""
@@ -58,7 +55,10 @@ LEAST_SAMPLES = 4
 
 @dataclass(frozen=True, slots=True)
 class Window:
-    """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window."""
+    """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window.
+
+    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did.
+    """
 
     samples: Samples
     first: int
@@ -66,7 +66,9 @@ class Window:
     level_nm: float
     from_start: bool
     to_end: bool
+    reversed: bool
     resolution_nm: float
+    gripped_nm: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +93,11 @@ class Load:
     spikes: int
 
     @property
+    def interval_s(self) -> float:
+        """Mean time between two samples."""
+        return float(self.time_s[-1] - self.time_s[0]) / (len(self.time_s) - 1)
+
+    @property
     def end_s(self) -> float:
         """Time of the release: when the torque was first found to be gone."""
         return float(self.time_s[min(self.last, len(self.time_s) - 1)])
@@ -99,6 +106,17 @@ class Load:
     def held_s(self) -> float:
         """How long the torque was above half its maximum, from the first time to the last."""
         return float(self.time_s[self.half[-1]] - self.time_s[self.half[0]]) if len(self.half) else 0.0
+
+    @property
+    def reading_s(self) -> float:
+        """Time between readings that differ on the way up: a display is often read faster than it changes."""
+        up = (
+            self.torque_nm[self.first : max(int(self.half[0]), self.first) + 1]
+            if len(self.half)
+            else self.torque_nm[:0]
+        )
+        changes = np.flatnonzero(np.diff(up)) if len(up) > LEAST_SAMPLES else up[:0]
+        return float(np.median(np.diff(self.time_s[changes]))) if 2 < len(changes) < HELD_SHARE * len(up) else 0.0
 
     def under_way_s(self) -> float:
         """Give the time at which the ramp left the lowest quarter."""
@@ -149,32 +167,8 @@ def _noise(window: Window, step_nm: float) -> float:
     return max(sample_noise(before if len(before) >= 2 * LEAST_SAMPLES else torque), step_nm / float(np.sqrt(12)))
 
 
-def _lands(load: Load, x: Floats, height_nm: float) -> bool:
-    """Whether the rise is made of steps: a lever put on, turned over, or let fall, a cable with a bad contact."""
-    width, up = _block(load), int(load.half[0])
-    low, high = np.flatnonzero(x[: up + 1] < 0.1 * height_nm), np.flatnonzero(x[up:] > 0.9 * height_nm)
-    count = round(LANDS_BLOCKS * STILL_BLOCK_S / width * (len(load.half) - 1) / load.held_s)
-    if count < LANDS_LEAST or not len(high):
-        return False  # too few readings to tell
-    if not len(low):
-        return True  # there with the end of the load before
-    around = slice(max(int(low[-1]) + 1 - width, 0), up + int(high[0]) + 2 * width)
-    quickest = np.sort(np.diff(block_means(x[around], width)))[-min(count, LANDS_BLOCKS) :]
-    return bool(quickest.sum() > LANDS_SHARE * height_nm)
-
-
-def _block(load: Load) -> int:
-    """Give the samples in a block of ``STILL_BLOCK_S``."""
-    return max(1, round(STILL_BLOCK_S / load.held_s * int(load.half[-1] - load.half[0])))
-
-
-def _shake(held: Floats, width: int) -> float:
-    """Give the usual step between neighbouring blocks, as the deviation of a block if they do not depend."""
-    return float(np.median(np.abs(np.diff(block_means(held, width))))) / 0.95
-
-
-def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
-    """Whether this is the lever's own weight in another place: quickly there, then as still as at rest.
+def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
+    """Whether this lies as still as a lever that hangs, once it has rung down: no hand and no pack in it.
 
     Parameters
     ----------
@@ -185,28 +179,32 @@ def hangs_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool
         About its highest value.
     sensor : Sensor
     """
-    t, half = load.time_s, load.half
-    capacity_nm = sensor.capacity_nm or np.inf
-    small = sensor.capacity_nm is not None and height_nm < STILL_SHARE * capacity_nm
-    if abs(load.top_nm) > AT_LIMIT * capacity_nm:
+    if sensor.capacity_nm is not None and abs(load.top_nm) > AT_LIMIT * sensor.capacity_nm:
         return False
-    held = x[half[0] : half[-1] + 1]
-    n = len(held)
-    if _lands(load, x, height_nm):  # it may ring for a while, and be knocked; a jerked pull shakes all the time
-        parts = np.array_split(held[n // LANDED_PARTS :], LANDED_PARTS - 1)
-        width = min(_block(load), max(n // LANDED_PARTS // 3, 1))
-        least = min(_shake(part, width) for part in parts)
-        return small or least < max(STILL_NOISES * load.noise_nm / float(np.sqrt(width)), LANDED_SHAKE * height_nm)
-    low = np.flatnonzero(x[: half[0] + 1] < 0.1 * height_nm)
-    high = np.flatnonzero(x[half[0] :] > 0.9 * height_nm)
-    rise_s = float(t[half[0] + high[0]] - t[low[-1]]) if len(low) and len(high) else 0.0
-    middle = held[n // 4 : max(n * 3 // 4, n // 4 + LEAST_SAMPLES)]
-    width = min(_block(load), max(len(middle) // 3, 1))
-    noise = load.noise_nm / float(np.sqrt(width))
-    if rise_s > PLACED_S or (not small and noise > STILL_SHAKE * height_nm):
+    held = x[load.half[0] : load.half[-1] + 1]
+    late = held[len(held) // 2 : max(len(held) * 9 // 10, len(held) // 2 + LEAST_SAMPLES)]
+    width = max(1, min(round(STILL_BLOCK_S / load.interval_s), len(late) // 3))
+    means, noise = block_means(late, width), load.noise_nm / float(np.sqrt(width))
+    if len(means) < 3 or np.ptp(means) > max(STILL_SPREAD * height_nm, 2 * STILL_NOISES * noise):
         return False
-    means = block_means(middle, width)
-    if quantile(means, 0.9) - quantile(means, 0.1) > max(STILL_SPREAD * height_nm, STILL_NOISES * load.noise_nm):
+    shake = float(np.median(np.abs(np.diff(means)))) / 0.95
+    return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm)
+
+
+def stands_out(load: Load, x: Floats) -> bool:
+    """Whether something in the first half stood out above the rest of it, as a breakaway does."""
+    held = x[load.half[0] : load.half[-1] + 1]
+    first, second = np.array_split(held, 2)
+    return quantile(first, 0.98) > STILL_PEAK * float(np.median(second))
+
+
+def lands(load: Load, x: Floats, height_nm: float) -> bool:
+    """Whether the load was there at once, quicker than a hand brings it up."""
+    if load.interval_s > LANDS_SLOWEST_S:
         return False
-    shake = _shake(middle, width)
-    return shake < STILL_NOISES * noise and (small or shake < STILL_SHAKE * height_nm)
+    low = np.flatnonzero(x[: load.half[0] + 1] < LANDS_FROM * height_nm)
+    high = np.flatnonzero(x[load.half[0] :] > LANDS_TO * height_nm)
+    if not len(low) or not len(high):
+        return False
+    rise = slice(low[-1], load.half[0] + high[0] + 1)
+    return rise.stop - rise.start <= 2 or float(load.time_s[rise.stop - 1] - load.time_s[rise.start]) < LANDS_S

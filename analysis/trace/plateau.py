@@ -10,7 +10,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.budget import NORMAL_95, t_factor
 from analysis.trace.averaging import highest_of, level_uncertainty
+from analysis.trace.levels import LEVEL_BAND, longest_level
 from analysis.trace.smooth import block_means, moving_mean, quantile
 
 if TYPE_CHECKING:
@@ -23,7 +25,11 @@ SETTLE_S = 0.2
 RELEASE_S = 0.15
 """The hand begins to leave the lever about this time (s) before the torque has clearly fallen."""
 
-LEAST_S = 0.5
+SETTLE_MOST, RELEASE_MOST = 0.1, 0.25
+"""... and both take at most these shares of a slip that is so short that little else would be left of it: what swings
+averages out, what is let go does not."""
+
+LEAST_S = 0.4
 """A steady stretch shorter than this is no plateau (s)."""
 
 BAND = 0.045
@@ -58,12 +64,20 @@ OVER_GAIN = 0.6
 MAXIMUM_S = 0.02
 """The maximum over the stretch is one of means over this time (s)."""
 
-CLIMB, CLIMB_PARTS = 0.15, 8
-"""A torque that changes by more than this share over the steady stretch, in a straight line through so many parts of
-it, has no level: packs wave and settle by less ..."""
+CREEP, CLIMB, CLIMB_PARTS = 0.05, 0.25, 8
+"""A torque that changes by more than the second share over the steady stretch, in a straight line through so many
+parts of it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its
+level is anywhere on the way ..."""
 
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
+
+FEW, SPARSE_S, FEW_U = 4, 0.1, 0.01
+"""With fewer readings than this, of a display that gives one in this time (s) or longer, their plain mean is stated,
+with at least this relative standard uncertainty."""
+
+LEAST_DOF = 3
+"""A stretch was chosen for keeping within a band: its scatter is known at least as well as from four readings."""
 
 SWING_S = 0.12
 """The uncertainty of the mean is computed from means over this time (s), about a period of tremor or swing, or over
@@ -125,18 +139,22 @@ def find_plateau(
         Stick-slip: then the average runs over whole cycles.
     """
     short_s, band = SHORT_S, BAND
-    start_s, end_s = start_s + SETTLE_S, end_s - RELEASE_S
+    long_s = end_s - start_s
+    start_s, end_s = start_s + min(SETTLE_S, SETTLE_MOST * long_s), end_s - min(RELEASE_S, RELEASE_MOST * long_s)
     if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
         short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
     first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
     t, x = time_s[first:last], torque_nm[first:last]
-    if len(t) < 4:
-        return None
+    if len(t) < FEW:
+        return _few(time_s, torque_nm, start_s, last)
     step = (t[-1] - t[0]) / (len(t) - 1)
     steady = _steady(t, x, step, short_s, band)
-    climb = _climb(x[steady])
+    climb, other_nm = _climb(x[steady]), 0.0
     if cycles is None:
+        if abs(climb) <= CLIMB:
+            level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+            steady &= level
         steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
     if uneven:
@@ -144,6 +162,10 @@ def find_plateau(
         if steady.sum() * step < LEAST_S:
             return None
         climb = _climb(x[steady])
+        level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+        steady &= level
+        if not steady.any():
+            return None
     kept, times = x[steady], t[steady]
     swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
     inside = np.zeros(len(time_s), bool)
@@ -155,7 +177,12 @@ def find_plateau(
         start_s=float(times[0]),
         end_s=float(times[-1]),
         torque_nm=float(kept.mean()),
-        u_nm=max(level_uncertainty(block_means(kept, swing)), UNEVEN_U * band * float(kept.mean()) if uneven else 0.0),
+        u_nm=max(
+            level_uncertainty(block_means(kept, swing), LEAST_DOF),
+            UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
+            abs(climb) * float(kept.mean()) / 12**0.5 if abs(climb) > CREEP else 0.0,
+            (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / NORMAL_95 if other_nm else 0.0,
+        ),
         steady_s=float(len(kept) * step),
         max_nm=max_nm,
         max_u_nm=max_u_nm,
@@ -163,6 +190,23 @@ def find_plateau(
         uneven=uneven,
         climb=climb,
     )
+
+
+def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:
+    """Average the few readings that a slow display gives while the pack slips: wide, by Student's t of so few."""
+    step = float(time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
+    first = int(np.searchsorted(time_s, start_s + step / 2))
+    x = torque_nm[first:last]
+    n = len(x)
+    if step < SPARSE_S or n < 2 or float(np.ptp(x)) > 2 * BAND * abs(float(x.mean())):
+        return None
+    u = t_factor(n - 1) / NORMAL_95 * float(x.std(ddof=1)) / float(np.sqrt(n))
+    level = float(x.mean())
+    inside = np.zeros(len(time_s), bool)
+    inside[first:last] = True
+    u = min(max(u, FEW_U * level), BAND * level)
+    most = float(x.max())
+    return Plateau(float(time_s[first]), float(time_s[last - 1]), level, u, n * step, most, u, inside, True, 0.0)
 
 
 def _steady(t: Floats, x: Floats, step: float, short_s: float, band: float) -> Bools:

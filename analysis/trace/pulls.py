@@ -14,7 +14,7 @@ import numpy as np
 from analysis.budget import NORMAL_95
 from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.trace.angle import Slip, describe_turning, find_slip
-from analysis.trace.breakaway import FALL, Peak, find_peak
+from analysis.trace.breakaway import Peak, find_peak
 from analysis.trace.gates import (
     CUT_END,
     CUT_START,
@@ -27,14 +27,18 @@ from analysis.trace.gates import (
     ZERO_MOVED,
     clipped,
     fell_at_once,
+    few_readings,
     near,
     peak_reasons,
     slip_reasons,
+    stuck,
+    two_levels,
 )
 from analysis.trace.handoff import Handoff, find_handoff
-from analysis.trace.loads import Load, Window, hangs_still, turned
-from analysis.trace.plateau import Plateau, find_plateau, together
+from analysis.trace.loads import Load, Window, lands, lies_still, stands_out, turned
+from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
+from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
 
@@ -46,8 +50,9 @@ DISTINCT = 0.045
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
 2.6 % (median) on packs without a static peak."""
 
-DISTINCT_PER_S = 0.25
-"""... less this per second of sample interval: sparse readings flatten a peak, and the hump of a hand as well."""
+DISTINCT_PER_S, DISTINCT_LEAST = 0.25, 0.03
+"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump
+of a hand as well."""
 
 BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
@@ -60,28 +65,29 @@ DRIFT_U = 0.29
 """A zero that drifted while at rest may stop, turn, or go on until the middle of the plateau: within half of what it
 would then come to, evenly (1/√12 of the whole)."""
 
-LEAST_NOISES = 8.0
-"""A load is at least so many deviations of a reading at rest; noise alone reaches 4 in a long rest."""
+LEAST_NOISES, NOISE_S = 8.0, 0.05
+"""A load is at least so many deviations of a mean over this time (s) at rest; noise alone reaches 4 in a long rest."""
 
 LEAST_OF_CAPACITY = 0.02
 """Loads below this share of the capacity are not read: no class of transducer is calibrated lower (ISO 376)."""
-
-HELD_S = 1.2
-"""A load held above half its maximum for this long (s) is a pull; aborted loads and bumps are over sooner."""
 
 AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
-REST_S, NO_REST_U = 0.4, 0.005
-"""After less rest than this (s), as when a drive reverses, the level of the rest before it still counts; this much of
-the torque is then the standard uncertainty of that."""
+RESTED_S = 0.5
+"""A lever that lay still for less than this (s) between two grips did not come to rest."""
+
+NO_REST_U = 0.005
+"""After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is
+then the standard uncertainty of that."""
 
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
-DROPS_S = 0.25
-"""After a breakaway the torque falls clearly within this time (s)."""
+BACK_S, BREAK_S, BREAK = 1.0, 0.15, 0.95
+"""A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders, unless it broke: fell
+below this share of the peak at once."""
 
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
@@ -92,8 +98,14 @@ BUMP_S = 0.5
 REGRIP_S = 1.2
 """A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
 
+OF_A_SIZE = 0.4
+"""... and at least this share of it."""
+
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
+
+COARSE = 0.001
+"""Readings whose noise or step is more than this share of the torque may stand still without being stuck."""
 
 CLIPPED_SHARE = 0.05
 """A slip of which more than this share was cut off at the transducer's limit has no level to state."""
@@ -101,10 +113,20 @@ CLIPPED_SHARE = 0.05
 
 @dataclass(frozen=True, slots=True)
 class Read:
-    """A pull, and its plateau as found: a re-grip goes on from there."""
+    """A pull, and its plateau as found: a re-grip goes on from there.
+
+    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
+    ``landed``: and was there at once; ``again``:
+    it is the pull before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
+    """
 
     pull: Pull
     plateau: Plateau | None = None
+    height_nm: float = 0.0
+    still: bool = False
+    landed: bool = False
+    again: bool = False
+    told: bool = False
 
     @property
     def states(self) -> bool:
@@ -153,23 +175,29 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     hand = _handoff(load, window, before)
     hand = replace(hand, u_nm=float(np.hypot(hand.u_nm, load.step_nm / np.sqrt(12))))
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
-    if height < LEAST_NOISES * load.noise_nm or hangs_still(load, x, height, sensor):
+    if height < LEAST_NOISES * load.noise_nm / np.sqrt(max(NOISE_S / load.interval_s, 1.0)):
         return None
     small = height < LEAST_OF_CAPACITY * (sensor.capacity_nm or 0.0)
     frame = Pull(float(load.time_s[hand.foot]), load.end_s, load.sign, load.sign * hand.level_nm, left_out=load.spikes)
-    if load.held_s < HELD_S:
-        return None if small else Read(replace(frame, reasons=_gave_up(window)))
     if small:
-        return Read(replace(frame, reasons=(TOO_SMALL,)))
+        return Read(replace(frame, reasons=(TOO_SMALL,)), height_nm=height)
     part = _part(load, x, hand.foot, window, sensor)
     if len(part.time_s) < 3 or part.slip_nm < height / 4:
         return None  # no level at all in it
-    return _read(frame, part, hand, window, before, sensor)
+    read = _read(frame, part, load, hand, window, before, sensor)
+    if read is None or not read.states:
+        return None if read is None else replace(read, height_nm=height)
+    still = not read.told and lies_still(load, x, height, sensor)
+    landed = still and lands(load, x, height)
+    still = landed or (still and not stands_out(load, x))
+    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, again=before is not None)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
     """Give the pull before if this load goes on with it."""
     if before is None or before.pull.direction != load.sign:
+        return None
+    if before.height_nm < OF_A_SIZE * (load.top_nm - load.level_nm):  # a lever that was put on
         return None
     return before if load.under_way_s() - before.pull.end_s <= REGRIP_S else None
 
@@ -180,10 +208,16 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
         return Handoff(load.level_nm, float(u_nm), 0)
     if before is not None:
         return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
-    if load.time_s[load.first] - load.time_s[0] < REST_S:
-        return Handoff(load.level_nm, NO_REST_U * abs(load.top_nm - load.level_nm), 0)
+    height = load.top_nm - load.level_nm
     ramp = slice(load.half[0] + 1)
-    return find_handoff(load.time_s[ramp], load.torque_nm[ramp], load.level_nm, load.top_nm, load.noise_nm)
+    t, x = load.time_s[ramp], load.torque_nm[ramp]
+    if window.reversed:  # the level before the first stroke still counts
+        crossed = np.flatnonzero(x < load.level_nm)
+        return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
+    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
+    if window.gripped_nm is not None and hand.rested_s < RESTED_S:
+        return hand.gripped_again(load.sign * window.gripped_nm)
+    return hand
 
 
 def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> Part:
@@ -198,7 +232,9 @@ def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> P
     return Part(load.time_s[part], x[part], angle, cut, slip_nm, load.noise_nm, at_once)
 
 
-def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read | None, sensor: Sensor) -> Read | None:
+def _read(
+    frame: Pull, part: Part, load: Load, hand: Handoff, window: Window, before: Read | None, sensor: Sensor
+) -> Read | None:
     t, x = part.time_s, part.torque_nm
     slip = None if part.angle_deg is None else find_slip(t, x, part.angle_deg, part.slip_nm)
     if slip is not None and slip.onset_s is None:
@@ -213,14 +249,16 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
     plateau = find_plateau(t, x, after, part.release_s, cycles)
     if plateau is not None and plateau.torque_nm < part.slip_nm / 2:
         plateau = None  # the steadiest part is not at the level where it slips
-    if peak is not None and not _slipped(part, peak, after, plateau, cycles, to_end=window.to_end):
+    if peak is not None and not _slipped(part, load, hand, peak, after, plateau, cycles, to_end=window.to_end):
         return Read(replace(frame, reasons=_gave_up(window, zero_moved=part.zero_moved)))
     level_nm = part.slip_nm if plateau is None else plateau.torque_nm
     seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
     if not seen and peak is not None and not _distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
         return Read(replace(frame, reasons=(FADED,)))
+    if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
+        peak = None
     reasons = _reasons(frame, part, peak, plateau, window)
-    peak, plateau = _stated(part, peak, plateau)
+    peak, plateau = _stated(part, peak, plateau, to_end=window.to_end)
     breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
@@ -237,9 +275,25 @@ def _read(frame: Pull, part: Part, hand: Handoff, window: Window, before: Read |
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,
-        notes=(HELD_OR_SLIPPED,) if peakless else (),
+        notes=_notes(peak, plateau, hand, peakless=peakless),
     )
-    return Read(pull, plateau)
+    return Read(pull, plateau, told=slip is not None or before is not None)
+
+
+def _notes(peak: Peak | None, plateau: Plateau | None, hand: Handoff, *, peakless: bool) -> tuple[str, ...]:
+    """Say what widened an interval, and what the torque alone cannot tell."""
+    found = []
+    if peakless:
+        found.append(HELD_OR_SLIPPED)
+    if peak is not None and few_readings(peak):
+        found.append(few_readings(peak))
+    if hand.other_nm is not None:
+        found.append(two_levels(hand.level_nm, hand.other_nm))
+    if plateau is not None and abs(plateau.climb) > CREEP:
+        found.append(
+            f"the torque changed by {100 * plateau.climb:+.0f} % while turning: the interval reaches both ends"
+        )
+    return tuple(found)
 
 
 def _gave_up(window: Window, *, zero_moved: bool = False) -> tuple[Reason, ...]:
@@ -256,17 +310,34 @@ def _slips_from(part: Part, peak: Peak | None) -> float:
 
 
 def _slipped(
-    part: Part, peak: Peak, after: float, plateau: Plateau | None, cycles: Cycles | None, *, to_end: bool
+    part: Part,
+    load: Load,
+    hand: Handoff,
+    peak: Peak,
+    after: float,
+    plateau: Plateau | None,
+    cycles: Cycles | None,
+    *,
+    to_end: bool,
 ) -> bool:
-    """Whether it slipped: a level was held for a while, or the torque dropped from its peak and then stayed up."""
+    """Whether it slipped: a level was held for a while, or the torque stayed up after its peak."""
     if part.release_s - after < SLIPS_S and not to_end:
         return False
     if plateau is not None or cycles is not None:
         return True
+    if to_end:  # it may go on rising: a slow pull, or a zero that drifts
+        return bool(part.torque_nm[peak.index :].min() < KNEE * peak.torque_nm)
+    t, x = load.time_s[hand.foot :], load.torque_nm[hand.foot :] - hand.level_nm
+    return stays_up(t, x, peak.index) or cut_off(part.time_s, part.torque_nm, part.slip_nm)
+
+
+def _comes_back(part: Part, peak: Peak) -> bool:
+    """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
     t, x = part.time_s, part.torque_nm
-    soon, later = np.searchsorted(t, (peak.time_s + DROPS_S, peak.time_s + 2 * DROPS_S))
-    falls = bool((x[peak.index : soon] < (1 - FALL) * peak.torque_nm).any())
-    return falls and later < len(t) and bool(x[peak.index : later].min() > 0.5 * peak.torque_nm)
+    soon, later = np.searchsorted(t, (peak.time_s + BREAK_S, peak.time_s + BACK_S))
+    if later >= len(t) or float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm:
+        return False
+    return quantile(thin(x[later:]), 0.95) > KNEE * peak.torque_nm
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
@@ -279,13 +350,19 @@ def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None
     )
 
 
-def _stated(part: Part, peak: Peak | None, plateau: Plateau | None) -> tuple[Peak | None, Plateau | None]:
+def _stated(
+    part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
+) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
-    if peak is not None and near(part.clipped, peak.index):
+    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
+    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
+    if peak is not None and (near(part.clipped, peak.index) or frozen.start <= peak.index < frozen.stop):
         peak = None
+    if plateau is not None and plateau.steady[frozen].sum() > CLIPPED_SHARE * plateau.steady.sum():
+        plateau = None
     if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
         plateau = None
-    if plateau is not None and plateau.climbs:
+    if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts
         distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
         return (peak if distinct else None), None
     return peak, plateau
@@ -304,7 +381,7 @@ def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | No
 
 
 def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
-    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT / 2)) * slip_nm
+    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT_LEAST)) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:

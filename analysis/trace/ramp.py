@@ -3,7 +3,7 @@
 A hand that does not mean to go on fades: each part of the rise takes longer than the one before, right up to the
 release. A pull runs straight into its knee, or, where one pack is weaker, comes up again after a shoulder.
 
-Offered: ``fades``.
+Offered: ``fades``, ``smoothed``.
 """
 
 from __future__ import annotations
@@ -42,7 +42,7 @@ def fades(time_s: Floats, torque_nm: Floats, slip_nm: float) -> bool:
         Level at the top.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
-    smooth = moving_mean(torque_nm, round(SMOOTH_S / step))
+    smooth = smoothed(time_s, torque_nm)
     paces = [
         (_reached(time_s, smooth, b * slip_nm) - _reached(time_s, smooth, a * slip_nm)) / (b - a) for a, b in PARTS
     ]
@@ -50,6 +50,12 @@ def fades(time_s: Floats, torque_nm: Floats, slip_nm: float) -> bool:
         return False
     top_s = _reached(time_s, smooth, PARTS[-1][1] * slip_nm)
     return float(time_s[-1]) - top_s < TURNED_ON * (top_s - float(time_s[0]))
+
+
+def smoothed(time_s: Floats, torque_nm: Floats) -> Floats:
+    """Give the torque as a moving mean over about a period of the tremor."""
+    step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
+    return moving_mean(torque_nm, round(SMOOTH_S / step))
 
 
 def _reached(t: Floats, x: Floats, level: float) -> float:

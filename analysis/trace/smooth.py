@@ -1,6 +1,7 @@
 """Small filters on plain arrays, linear in length.
 
-Offered: ``moving_mean``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``, ``sample_noise``.
+Offered: ``moving_mean``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``, ``sample_noise``,
+``least_noise``.
 """
 
 from __future__ import annotations
@@ -86,3 +87,13 @@ def sample_noise(values: Floats) -> float:
     size = len(second) // count
     medians = np.partition(second[: count * size].reshape(count, size), size // 2, axis=1)[:, size // 2]
     return quantile(medians, 0.25) / 0.6745 / float(np.sqrt(6.0))
+
+
+def least_noise(values: Floats) -> float:
+    """Estimate the deviation of white noise from few values, of which up to two thirds may belong to a ramp.
+
+    A quarter of the second differences of white noise are smaller than 0.3186 of their deviation.
+    """
+    if len(values) < 4:
+        return 0.0
+    return quantile(np.abs(values[2:] - 2 * values[1:-1] + values[:-2]), 0.25) / 0.3186 / float(np.sqrt(6.0))

@@ -32,6 +32,12 @@ SLOWEST_S, QUICKEST_S = 4.0, 0.12
 """Periods of stick-slip (s): √(k/J)/2π is 3-16 Hz at the upper end, and a slow hand stretches the sticking."""
 
 
+SLOW_S, BREAKS_S, BREAKS = 0.5, 0.15, 0.6
+"""Cycles slower than this (s) stick and then break: the torque falls through the middle of its swing within this time
+(s), or within this share of the time in which it rises. What rises and falls alike, slowly, is a speed or a hand that
+wanders."""
+
+
 @dataclass(frozen=True, slots=True)
 class Cycles:
     """Stick-slip between the first and last fall through the middle: whole cycles."""
@@ -79,9 +85,23 @@ def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     period = float(np.median(periods))
     if not QUICKEST_S < period < SLOWEST_S or np.median(np.abs(periods - period)) > IRREGULAR * period:
         return None
+    if period > SLOW_S and not _breaks(t, x, middle - HYSTERESIS * swing, middle + HYSTERESIS * swing):
+        return None
     at = np.searchsorted(t, falls)
     swings = [float(np.ptp(fine[a:b])) for a, b in pairwise(at.tolist())]
     return Cycles(float(falls[0]), float(falls[-1]), 1 / period, float(np.median(swings)), tuple(falls.tolist()))
+
+
+def _breaks(t: Floats, x: Floats, low: float, high: float) -> bool:
+    """Whether the torque falls through both bounds far quicker than it rises through them."""
+    state = np.where(x > high, 1, np.where(x < low, -1, 0))
+    known = np.flatnonzero(state)
+    turns = np.flatnonzero(np.diff(state[known]))
+    way_s = t[known[turns + 1]] - t[known[turns]]
+    down = state[known[turns]] > 0
+    if not down.any() or down.all():
+        return False
+    return float(np.median(way_s[down])) < max(BREAKS_S, BREAKS * float(np.median(way_s[~down])))
 
 
 def _falls(t: Floats, x: Floats, low: float, high: float) -> Floats:

@@ -142,6 +142,7 @@ class Intake:
         self.counts = Counts()
         self._gain = 1.0 if sensor.gain is None else sensor.gain
         self._shift_s = 0.0  # added to all times since the clock was set back
+        self._shifts: list[tuple[float, float]] = []  # since when, and how much
         self._stamp_s = -np.inf  # the last stamp that is dealt with
         self._spacing_s = np.inf  # between the samples of the last group
         self._held: Columns = (np.empty(0), np.empty(0), None)
@@ -178,6 +179,16 @@ class Intake:
         held, self._held = self._held, (np.empty(0), np.empty(0), None)
         return self._usable(*held)
 
+    def as_written(self, time_s: float) -> float:
+        """Give a time as the stamps said it: after a clock was set back, times are counted on from before."""
+        shift = next((shift for since, shift in reversed(self._shifts) if time_s > since), 0.0)
+        return time_s - shift
+
+    @property
+    def clock_set(self) -> bool:
+        """Whether a clock was set back: only then do times differ from the stamps."""
+        return bool(self._shifts)
+
     def _usable(self, t: Floats, y: Floats, a: Floats | None) -> Samples:
         if len(t) and not (t[0] + self._shift_s > self._stamp_s and bool((np.diff(t) > 0).all())):
             t, y, a = self._in_order(t, y, a)
@@ -203,6 +214,7 @@ class Intake:
                 step = spacing if np.isfinite(spacing) else 0.0
                 self._shift_s += stamp + step * (j - i) - now
                 now = t[i] + self._shift_s
+                self._shifts.append((float(stamp), self._shift_s))
             if now <= stamp:  # late or repeated
                 keep[i:j] = False
                 self.counts.late += j - i

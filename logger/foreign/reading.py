@@ -25,6 +25,7 @@ from logger.foreign.columns import Finder, Roles
 from logger.foreign.files import grid_of
 from logger.foreign.grid import Grid, looks_like
 from logger.foreign.headings import SECONDS, unit_kind
+from logger.foreign.stamps import put_in_order
 from logger.foreign.times import clock_seconds, implied_unit
 from logger.header import Table
 from logger.samples import Event, EventKind
@@ -135,11 +136,18 @@ class _Reader:
         _asked(self.file, self.roles)
         rows = self._rows(time_s, torque)
         values = self._in_unit(torque)[rows]
-        time_s, order = _forwards(time_s[rows], self.problems)
         if len(values) < 2:
             raise FileError(f"{self.file}: has {len(values)} samples below its column names; export the trace anew")
         if not np.isfinite(values).any():
             raise FileError(f"{self.file}: '{self._name(self.roles.torque)}' holds no value at all")
+        turns = [] if angle is None else [angle.values[rows]]
+        stamps = put_in_order(time_s[rows], values, *turns)
+        if stamps.refused:
+            name = self._name(self.roles.time)
+            raise FileError(f"{self.file}: '{name}': {stamps.refused}; export the trace anew, with a time a row")
+        self.problems += stamps.notes
+        order = stamps.rows
+        time_s = time_s[rows][order]
         self._tell(self.roles.torque, torque, rows)
         columns = {}
         if angle is not None:
@@ -367,15 +375,6 @@ class _Reader:
 
 def _shown(text: str) -> str:
     return "".join(c if c.isprintable() else "?" for c in text)
-
-
-def _forwards(time_s: Floats, problems: list[str]) -> tuple[Floats, slice]:
-    """Turn a table round that has its last reading first."""
-    steps = np.diff(time_s)
-    if len(steps) and bool((steps <= 0).all()) and bool((steps < 0).any()):
-        problems.append("its last reading stands first: it is read from below")
-        return time_s[::-1].copy(), slice(None, None, -1)
-    return time_s, slice(None)
 
 
 def _overloads(over: Bools, time_s: Floats) -> tuple[Event, ...]:

@@ -95,13 +95,15 @@ class TestBench:
 class TestPolledGauge:
     @pytest.mark.parametrize("rate_hz", [2.0, 5.0, 10.0])
     def test_coarse_and_without_sign(self, rate_hz):
-        """Steps of 0.5 N·m, no sign, a few readings a second: the level within its interval, the peak not resolved."""
+        """Steps of 0.5 N·m, no sign, a few readings a second: both within their intervals, the peak's a wide one."""
         t, y = trace(Shape(turning_s=6.0), rate_hz=rate_hz, rest_s=6.0)
         (pull,) = read(t, np.abs(np.round(2 * y) / 2)).pulls
         assert pull.direction == 1
         assert abs(pull.rotating.at_sensor_nm - 40.0) <= pull.rotating.u95_sensor_nm
         assert pull.rotating.u95_sensor_nm < 2.0
-        assert Code.NOT_RESOLVED in codes(pull)
+        assert abs(pull.breakaway.at_sensor_nm - 46.0) <= pull.breakaway.u95_sensor_nm
+        assert pull.breakaway.u95_sensor_nm > 1.5
+        assert any("between two readings" in note for note in pull.notes) or Code.NOT_RESOLVED in codes(pull)
 
 
 class TestNotAPack:

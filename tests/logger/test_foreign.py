@@ -132,9 +132,43 @@ def test_any_values_come_back(tmp_path_factory, values, separator):
     assert trace.torque == pytest.approx(np.array(values), rel=1e-14, abs=1e-300)
 
 
-def test_times_are_given_as_they_stand(tmp_path):
-    assert read(tmp_path, "time_s,torque_Nm\n0,1\n2,2\n1,3\n3,4\n").time_s.tolist() == [0.0, 2.0, 1.0, 3.0]
-    assert read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n\n1,3\n").time_s.tolist() == [0.0, 1.0, 1.0]
+class TestStamps:
+    """Time stamps as loggers write them: what leaves the order certain is put right and said."""
+
+    def test_rows_out_of_order(self, tmp_path):
+        trace = read(tmp_path, "time_s,torque_Nm\n0,1\n0.2,3\n0.1,2\n0.3,4\n")
+        assert trace.time_s.tolist() == [0.0, 0.1, 0.2, 0.3]
+        assert trace.torque.tolist() == [1.0, 2.0, 3.0, 4.0]
+        assert "put in order of time" in trace.problems[0]
+
+    def test_packets_of_one_stamp_are_given_as_they_stand(self, tmp_path):
+        trace = read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n\n1,3\n2,5\n2,6\n")
+        assert trace.time_s.tolist() == [0.0, 1.0, 1.0, 2.0, 2.0]
+
+    def test_rows_written_twice(self, tmp_path):
+        trace = read(tmp_path, "time_s,torque_Nm\n0,1\n0,1\n1,2\n1,2\n2,3\n2,3\n")
+        assert trace.time_s.tolist() == [0.0, 1.0, 2.0]
+        assert trace.problems == ("3 rows were written twice and are taken once",)
+
+    def test_clock_set_back(self, tmp_path):
+        """The rows stay in their order: whoever reads the trace counts on from the row before."""
+        rows = "".join(f"{t},{i}\n" for i, t in enumerate([*range(90, 120), *range(40, 70)]))
+        trace = read(tmp_path, f"time_s,torque_Nm\n{rows}")
+        assert trace.torque.tolist() == list(range(60))
+
+    def test_last_first(self, tmp_path):
+        trace = read(tmp_path, "time_s,torque_Nm\n3,1\n2,2\n1,3\n")
+        assert trace.torque.tolist() == [3.0, 2.0, 1.0]
+        assert "from below" in trace.problems[0]
+
+    @pytest.mark.parametrize(
+        ("times", "what"),
+        [([5.0] * 40, "every row has the same time"), ([9.0, 0.0, 50.0, 20.0] * 10, "order of the rows")],
+    )
+    def test_refused_where_the_order_cannot_be_known(self, tmp_path, times, what):
+        rows = "".join(f"{t},{i}\n" for i, t in enumerate(times))
+        with pytest.raises(FileError, match=what):
+            read(tmp_path, f"time_s,torque_Nm\n{rows}")
 
 
 def test_a_last_row_cut_short_is_left_out(tmp_path):

@@ -112,7 +112,9 @@ class TestNothingVanishes:
     def test_turned_too_shortly(self, turning_s):
         t, y = trace(Shape(ramp_s=0.6, turning_s=turning_s))
         (pull,) = read_torque(t, y, sensor=SENSOR).pulls
-        assert [reason.code for reason in pull.reasons] == [Code.NEVER_SLIPPED]
+        assert [reason.code for reason in pull.reasons] == [Code.SHORT]
+        assert pull.breakaway.at_sensor_nm == pytest.approx(46.0, rel=0.006)  # what can be stated is stated
+        assert pull.rotating is None or pull.rotating.at_sensor_nm == pytest.approx(40.0, rel=0.006)
 
     def test_transducer_that_zeroes_itself_early(self):
         t, y = trace(Shape())

@@ -1,0 +1,152 @@
+"""The pulls of one recording know of each other.
+
+What lies as still as a hanging lever is one if it is small beside the pulls; what is far smaller than the usual pull is
+none. The first loads of a stream cannot be compared: one that lies still waits for the first that shows a slip, unless
+it is more than a lever weighs; one that was stated and then turns out to be small is taken back, with the reason.
+
+Offered: ``Neighbours``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from analysis.results import Code, Pull, Reason
+from analysis.trace.gates import LAY_STILL, TOO_SMALL, ZERO_MOVED
+
+if TYPE_CHECKING:
+    from analysis.trace.pulls import Read
+    from analysis.trace.traces import Sensor
+
+LEVER = 0.35
+"""What lies still below this share of the usual pull is the lever: a heavy one on a worn pack has a third of it."""
+
+SMALL = 0.25
+"""What is below this share of the usual pull is no pull, still or not: packs, sides and directions differ by less."""
+
+SMALL_OF_LARGEST = 0.15
+"""... nor is what is below this share of the largest load, whatever that was."""
+
+LEVER_OF_CAPACITY = 0.15
+"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre:
+15 N·m)."""
+
+
+RELEASED_AFTER_S = 10.0
+"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time
+(s)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Stated:
+    """A pull as stated: its place among the pulls, its height, and whether it may have been a lever."""
+
+    at: int
+    height_nm: float
+    still: bool
+
+
+class Neighbours:
+    """Decides which reads of a recording are stated, in their order.
+
+    Parameters
+    ----------
+    sensor : Sensor
+    """
+
+    def __init__(self, sensor: Sensor) -> None:
+        self.pulls: list[Pull] = []
+        self._capacity_nm = sensor.capacity_nm or np.inf
+        self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
+        self._usual_nm = self._largest_nm = 0.0
+        self._zeroed: Pull | None = None
+        self._slips: list[float] = []  # heights of what shows a slip, in order of size
+        self._stated: list[_Stated] = []  # those that may yet be taken back
+        self._waiting: list[Read] = []
+
+    def take(self, read: Read) -> tuple[Pull, ...]:
+        """Take the next read; give the pulls that are stated now, and those that are taken back."""
+        if self._follows_a_zero(read.pull):
+            return ()
+        self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
+        if self._is_small(read):
+            return ()
+        if not self._slips and self._may_be_a_lever(read):
+            self._waiting.append(read)
+            return ()
+        if not read.states:
+            return (*self._take_back(), *self._state(read.pull))
+        return (*self._know(read), *self._state(read.pull, read))
+
+    def _may_be_a_lever(self, read: Read) -> bool:
+        if TOO_SMALL in read.pull.reasons:
+            return True
+        return read.still and (read.landed or read.height_nm < self._most_nm)
+
+    def _follows_a_zero(self, pull: Pull) -> bool:
+        """Whether this is the release of a load under which the transducer had set its zero."""
+        if ZERO_MOVED in pull.reasons:
+            self._zeroed = pull
+            return False
+        zeroed, self._zeroed = self._zeroed, None
+        return (
+            zeroed is not None and zeroed.direction != pull.direction and pull.start_s - zeroed.end_s < RELEASED_AFTER_S
+        )
+
+    def finish(self) -> tuple[Pull, ...]:
+        """State what waited in vain: nothing in the recording shows whether it was a lever."""
+        waiting, self._waiting = self._waiting, []
+        left = [read.pull for read in waiting if not self._is_small(read)]
+        named = [_named(pull, LAY_STILL) if pull.breakaway or pull.rotating else pull for pull in left]
+        return tuple(said for pull in named for said in self._state(pull))
+
+    def _is_small(self, read: Read) -> bool:
+        return read.height_nm < self._least(still=read.still)
+
+    def _least(self, *, still: bool) -> float:
+        return max((LEVER if still else SMALL) * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
+
+    def _know(self, read: Read) -> tuple[Pull, ...]:
+        """Take note of a pull's height, and of what that says of those before."""
+        if read.still:
+            return self._take_back()
+        if not read.again or not self._slips:
+            self._slips.insert(int(np.searchsorted(self._slips, read.height_nm)), read.height_nm)
+        self._usual_nm = self._slips[len(self._slips) // 2]
+        waiting, self._waiting = self._waiting, []
+        late = [pull for w in waiting if not self._is_small(w) for pull in self._state(w.pull, w)]
+        return (*self._take_back(), *late)
+
+    def _take_back(self) -> tuple[Pull, ...]:
+        back = []
+        for stated in list(self._stated):
+            if stated.height_nm >= self._least(still=stated.still):
+                continue
+            text = "taken back: small beside what came later, so it was no pull but a lever or a hand"
+            self.pulls[stated.at] = _named(self.pulls[stated.at], Reason(Code.NEVER_SLIPPED, text), taken_back=True)
+            self._stated.remove(stated)
+            back.append(self.pulls[stated.at])
+        return tuple(back)
+
+    def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
+        if read is not None and (read.still or read.height_nm < self._usual_nm or len(self._slips) < 2):
+            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still))
+        self.pulls.append(pull)
+        return (pull,)
+
+
+def _named(pull: Pull, reason: Reason, *, taken_back: bool = False) -> Pull:
+    """Give the pull without its torques, and why."""
+    return replace(
+        pull,
+        breakaway=None,
+        rotating=None,
+        stick_slip=None,
+        turning=None,
+        reasons=(reason,),
+        notes=(),
+        taken_back=taken_back,
+    )
