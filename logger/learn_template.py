@@ -94,6 +94,8 @@ class _Writer:
                 text = self._word(place, model)
                 named = self._takes_along(place, model)
                 yield text
+            elif not token.text.isprintable() and token.kind == "text":
+                yield f"{{skip:{len(token.text)}}}"  # bytes that are no UTF-8, such as a degree sign of older devices
             elif len(self._words[place]) == 1:
                 yield escaped(token.text)
             else:

@@ -252,7 +252,7 @@ def _format(
         error=error,
         status=drafted.status.pop("status", LineFormat(template="{torque}").status),
         words=drafted.status,
-        ignore=tuple(text[:40] for text in (*head, *ignore)),
+        ignore=tuple(text[:40] for text in (*head, *ignore) if text.isprintable()),  # no bytes that are no UTF-8
         counter_modulus=modulus,
         counter_step=max(1, step),
         check=check,
@@ -284,7 +284,7 @@ def _given(
     )
     line_format = LineFormat(
         template=wanted.template, terminator=terminator, decimal=decimal, fields=scale, check=check,  # type: ignore[arg-type]
-        thousands=_thousands(wanted.thousands) or "", ignore=ignore,  # type: ignore[arg-type]
+        thousands=_thousands(wanted.thousands) or "", ignore=tuple(text for text in ignore if text.isprintable()),  # type: ignore[arg-type]
     )  # fmt: skip
     matcher = LineMatcher(msgspec.structs.replace(line_format, check=None), "N·m")
     read = [(line, found) for line in lines if (found := matcher.match(line.encode("utf-8", "surrogateescape")))]

@@ -152,6 +152,7 @@ FORMATS = {
         lambda i, v: f"{'ST' if i % 50 < 30 else 'US'},{v:.2f},Nm\r\n".encode()),
     "direction as a word": Format(
         lambda i, v: f"{abs(v):.2f} Nm {'CCW' if v < 0 else 'CW'}\r\n".encode()),
+    "a degree sign that is no UTF-8": Format(lambda i, v: f"{v:.2f} Nm {warm(i):.1f}".encode() + b"\xb0C\r\n"),
     # --- two numbers that could be it -------------------------------------------------------------
     "live and peak hold": Format(lambda i, v: PEAK(i, v, "{v:.2f},{p:.2f} Nm\r\n"), says="holds the peak"),
     "two torques": Format(two_channels, asked=("field", "unit"), told={"field": "1", "unit": "N·m"}),
