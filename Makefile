@@ -3,7 +3,7 @@ PYTHON ?= python3
 BIN := .venv/bin
 RUN := $(BIN)/python -m
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture shots notebook lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -50,6 +50,9 @@ torture: setup ## faults by the hundred, with counts (20 minutes and more)
 
 shots: setup ## a picture of every page, state, theme and size
 	@$(RUN) tests.gui.shots shots
+
+notebook: setup ## run recordings/notebook.ipynb and keep what it says
+	@cd recordings && ../$(BIN)/jupyter-execute --NotebookClient.record_timing=False --inplace notebook.ipynb
 
 lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv
