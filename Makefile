@@ -5,7 +5,7 @@ RUN := $(BIN)/python -m
 RADIO_WORK ?= /tmp/heldwheel-radio
 RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots notebook real-radio lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots notebook real-radio translations lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -44,6 +44,13 @@ type: setup ## strict types
 contracts: setup ## imports run one way
 	@$(BIN)/lint-imports --no-logo
 
+.PHONY: coverage mutants
+coverage: setup ## how often stated intervals hold and rules err, each beside its bound (some minutes)
+	@$(RUN) tests.coverage
+
+mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more)
+	@$(RUN) tests.mutants
+
 bench: setup ## every figure beside its reference, in one run
 	@$(RUN) tests.bench --out bench-output
 
@@ -75,6 +82,8 @@ shots: setup ## a picture of every page, state, theme and size
 
 notebook: setup ## run recordings/notebook.ipynb and keep what it says
 	@cd recordings && ../$(BIN)/jupyter-execute --NotebookClient.record_timing=False --inplace notebook.ipynb
+translations: setup ## release the catalogues of the window's texts
+	@for one in gui/translations/*.ts; do $(BIN)/pyside6-lrelease -silent $$one -qm $${one%.ts}.qm; done
 
 lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv

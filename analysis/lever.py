@@ -3,7 +3,8 @@
 Conventions
 -----------
 - theta: angle from the line (wheel centre to stud), pointing outwards, to the lever (drive axis to hand); 0 = in line.
-- delta: obliqueness of the pull, 0 = square to the lever.
+- delta: obliqueness of the pull, 0 = square to the lever; positive where the hand also pulls outwards along the lever,
+  away from the drive. theta counts in the direction of the pull: with both positive it adds torque about the axle.
 - phi: angle of the lever from horizontal, 0 = pointing to 3 o'clock seen from outside the car, counted like theta;
   180 degrees = 9 o'clock. A lever's weight then adds clockwise torque W d cos(phi).
 - One stud: T = M [1 + (r/L)(cos theta + tan delta sin theta)]: the nut does not turn, so theta stays what it is.
@@ -90,16 +91,12 @@ def _stud_slopes(x: Mapping[str, float]) -> Slopes:
 
 
 def _offset_factor(x: Mapping[str, Value]) -> Value:
-    return 1 + x["drive offset"] / x["lever length"] * np.cos(x["lever angle"])
+    return _stud_factor({**x, "stud radius": x["drive offset"]})
 
 
 def _offset_slopes(x: Mapping[str, float]) -> Slopes:
-    e, length, theta = x["drive offset"], x["lever length"], x["lever angle"]
-    return {
-        "drive offset": math.cos(theta) / length,
-        "lever length": -e * math.cos(theta) / length**2,
-        "lever angle": -e / length * math.sin(theta),
-    }
+    slopes = _stud_slopes({**x, "stud radius": x["drive offset"]})
+    return {"drive offset": slopes.pop("stud radius"), **slopes}
 
 
 def _arm_factor(x: Mapping[str, Value]) -> Value:
@@ -134,7 +131,9 @@ _ON_AXIS = _Formula((), lambda _x: 1.0, lambda _x: {})
 
 FORMULAS: dict[str, _Formula] = {
     "one stud": _Formula(("stud radius", "lever length", "lever angle", "pull angle"), _stud_factor, _stud_slopes),
-    "cross-bar": _Formula(("drive offset", "lever length", "lever angle"), _offset_factor, _offset_slopes),
+    "cross-bar": _Formula(
+        ("drive offset", "lever length", "lever angle", "pull angle"), _offset_factor, _offset_slopes
+    ),
     "hub centre": _ON_AXIS,
     "couple": _ON_AXIS,  # a pure couple is the same about every axis
     "in-line": _ON_AXIS,

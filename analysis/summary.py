@@ -270,6 +270,8 @@ def _setting(reading: RecordingReading, header: Header, used: Sequence[PullReadi
         float(statistics.median(speeds)) if speeds else None,
         test.dwell_s,
         header.conditions.wheel_fitted,
+        header.transducer.serial or header.transducer.name or None,
+        header.job.operator or None,
     )
 
 

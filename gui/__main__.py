@@ -39,9 +39,11 @@ def build(palette: str = "") -> MainWindow:
     from gui.shared import Shared
     from gui.sound import Sounds
     from gui.tester import Tester
+    from gui.translation import install
 
     settings = Settings()
     choices = settings.choices
+    install(choices.language)
     look = Look(palette or choices.palette, choices.scale)
     look.apply()
     display = Display(choices.unit, comma=choices.comma)

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QSt
 
 from gui.models.display import UNITS
 from gui.theme import SCALES
+from gui.translation import COMMA, LANGUAGES
 from gui.widgets.parts import Switch, button, column, label, line
 
 if TYPE_CHECKING:
@@ -104,6 +105,8 @@ class MainWindow(QMainWindow):
         sounds.setCheckable(True)
         sounds.setChecked(choices.sounds)
         sounds.toggled.connect(self.set_sounds)
+        for code, name in LANGUAGES.items():
+            menu.addAction(name, partial(self.set_language, code))
         menu.addSeparator()
         menu.addAction("On every report …", self.ask_for_reports)
         menu.addAction("How to make the test (F1)", self.show_guide)
@@ -220,6 +223,11 @@ class MainWindow(QMainWindow):
         """Change the decimal mark."""
         self._shared.display.use(comma=on)
         self._shared.settings.remember(comma=on)
+
+    def set_language(self, code: str) -> None:
+        """Take another language, with its decimal mark: the texts change when the window is opened next."""
+        self._shared.settings.remember(language=code)
+        self.set_comma(code in COMMA)
 
     def set_sounds(self, on: bool) -> None:
         """Switch sounds."""

@@ -30,8 +30,11 @@ if TYPE_CHECKING:
     from logger.header import TransducerFacts
 
 AIR_DENSITY: Final = 1.2  # kg/m³, the conventional value in weighing
-COVERAGE: Final = 2.0  # expanded uncertainty at about 95 %
-# Repeatability from so few readings is not known: the reading's own resolution and the transducer's class stand in.
+# Hangings of one weight scatter by so much of the torque, by seat of the drive and swing of the arm; known as well as
+# from so many degrees of freedom (JCGM 100, G.4.2: to a quarter; common practice, no source). It stands in for one
+# reading, is pooled with what two show, and gives way to the scatter of three and more.
+ASSUMED_SCATTER: Final = 0.002
+ASSUMED_DOF: Final = 8.0
 FEW_READINGS: Final = 3
 ANYWHERE_LIMIT: Final = 0.026  # m/s²: standard gravity may be 0.3 % off, at the equator or a pole
 ARM_ERROR_M: Final = 0.0005  # a steel rule is read to half a millimetre: common practice, no source
@@ -220,7 +223,7 @@ def check_point(
     ----------
     load : DeadWeight
     readings_nm : sequence of float
-        Each one with its zero subtracted; several hangings show the repeatability.
+        Each one with its zero subtracted; several hangings show the repeatability, one or two rest on an assumed one.
     resolution_nm : float
         Step of the display.
     allowed : float, optional
@@ -235,11 +238,28 @@ def check_point(
         raise InputError("a check needs at least one reading, and numbers only")
     reading = statistics.fmean(readings_nm)
     torque = load.torque_nm
-    scatter = statistics.stdev(readings_nm) / math.sqrt(len(readings_nm)) if len(readings_nm) >= FEW_READINGS else 0.0
-    spread = (max(readings_nm) - min(readings_nm)) / math.sqrt(12.0) if len(readings_nm) < FEW_READINGS else 0.0
-    u = math.hypot(load.torque_nm_u, scatter, spread, resolution_nm / math.sqrt(12.0))
-    deviation, u95 = 100.0 * (reading - torque) / torque, 100.0 * COVERAGE * u / torque
+    scatter, dof = _scatter(readings_nm, torque)
+    u = math.hypot(load.torque_nm_u, scatter, resolution_nm / math.sqrt(12.0))
+    deviation, u95 = 100.0 * (reading - torque) / torque, 100.0 * _t95(dof * (u / scatter) ** 4) * u / torque
     return Point(torque, reading, deviation, u95, allowed, _judge(deviation, u95, allowed))
+
+
+def _scatter(readings_nm: Sequence[float], torque_nm: float) -> tuple[float, float]:
+    """Give the standard uncertainty of the mean of readings by their scatter, and its degrees of freedom."""
+    n = len(readings_nm)
+    own = statistics.stdev(readings_nm) if n > 1 else 0.0
+    if n >= FEW_READINGS and own > 0:
+        return own / math.sqrt(n), n - 1.0
+    dof = ASSUMED_DOF + n - 1
+    pooled = math.sqrt((ASSUMED_DOF * (ASSUMED_SCATTER * torque_nm) ** 2 + (n - 1) * own**2) / dof)
+    return pooled / math.sqrt(n), dof
+
+
+def _t95(dof: float) -> float:
+    """Give Student's factor for 95 %."""
+    from scipy.special import stdtrit  # here, so that --help need not wait for it
+
+    return float(stdtrit(max(dof, 1.0), 0.975))
 
 
 def _judge(deviation: float, u95: float, allowed: float | None) -> Agreement:

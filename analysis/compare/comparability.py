@@ -6,8 +6,10 @@ the axle). What may explain a difference warns. What was not recorded is said. B
 
 from __future__ import annotations
 
+import statistics
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from analysis.compare.runs import text_of
@@ -26,6 +28,15 @@ SPEED_WARN = 1.5
 DWELL_WARN = 2.0
 """Static friction grows with the logarithm of rest: twice the dwell shows."""
 
+
+RATED = (
+    ("speed", "speed_rad_s", SPEED_WARN, "rad/s"),
+    ("rest before the pull", "dwell_s", DWELL_WARN, "s"),
+)
+
+ALONG, LEAST_ALONG = 0.7, 4
+"""A condition that follows the number of a trend this closely, half of its scatter and more, explains it as well; fewer
+recordings agree so by chance (common practice, no source)."""
 
 BUILD_TAGS = {
     "vehicle": "vehicles",
@@ -77,8 +88,9 @@ class Comparability:
         return not self.refusals
 
 
-def check(groups: Mapping[str, Sequence[Run]]) -> Comparability:
-    """Check the recordings of a comparison, by group."""
+def check(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str] = ()) -> Comparability:
+    """Check the recordings of a comparison, by group; what is ``known`` to the question (operator) does not count."""
+    known = set(known)
     runs = [run for members in groups.values() for run in members]
     refusals, warnings, unknown = [], [], []
     for key, text in (("test", "test kinds"), ("at", "places of the torque (axle, sensor)")):
@@ -90,27 +102,29 @@ def check(groups: Mapping[str, Sequence[Run]]) -> Comparability:
         ("side", "sides"),
         ("direction", "directions"),
         ("wheel_fitted", "wheel on and off"),
+        ("transducer", "transducers"),
+        ("operator", "operators"),
     ):
-        if len(seen := _distinct(runs, key)) > 1:
-            warnings.append(f"different {text}: {'; '.join(seen)}")
+        if key not in known and len(seen := _distinct(runs, key)) > 1:
+            warnings.append(f"different {text}: {'; '.join(seen)}{_confounded(groups, key)}")
     spread = _spread(groups, lambda run: run.setting.temperature_c)
     if spread and spread[1] - spread[0] > TEMPERATURE_REFUSE_C:
         refusals.append(f"oil between {spread[0]:g} and {spread[1]:g} °C on average: two different oils")
     elif spread and spread[1] - spread[0] > TEMPERATURE_WARN_C:
         warnings.append(f"oil between {spread[0]:g} and {spread[1]:g} °C on average from group to group")
-    for name, key, factor, unit in (
-        ("speed", "speed_rad_s", SPEED_WARN, "rad/s"),
-        ("rest before the pull", "dwell_s", DWELL_WARN, "s"),
-    ):
+    for name, key, factor, unit in RATED:
         spread = _spread(groups, lambda run, key=key: getattr(run.setting, key))  # type: ignore[misc]
         if spread and spread[1] > factor * max(spread[0], 1e-9):
             warnings.append(f"{name} between {spread[0]:.3g} and {spread[1]:.3g} {unit} on average from group to group")
+    warnings += [f"{text} within {name}" for name, members in groups.items() for text in ranges(members)]
     for key, text in (
         ("test", "test kind"),
         ("temperature_c", "oil temperature"),
         ("speed_rad_s", "speed"),
         ("dwell_s", "dwell"),
         ("fixture", "fixture"),
+        ("transducer", "transducer"),
+        ("operator", "operator"),
     ):
         missing = sum(getattr(run.setting, key) is None for run in runs)
         if missing:
@@ -129,6 +143,56 @@ def mixed(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str]) -> tuple
                 listed = ", ".join(seen[:4]) + (" …" if len(seen) > 4 else "")
                 said.append(f"different {BUILD_TAGS[tag]} within {name}: {listed}")
     return tuple(said)
+
+
+def _confounded(groups: Mapping[str, Sequence[Run]], key: str) -> str:
+    """Say where a difference between groups may as well be one of instrument, person or fixture."""
+    seen = [{getattr(run.setting, key) for run in members} for members in groups.values()]
+    if len(seen) > 1 and all(len(values) == 1 for values in seen):
+        return "; a difference between groups may be theirs as well"
+    return ""
+
+
+def ranges(runs: Sequence[Run]) -> list[str]:
+    """Say what varies among recordings that are taken as alike: oil temperature, speed, dwell."""
+    found = []
+    oil = [run.setting.temperature_c for run in runs if run.setting.temperature_c is not None]
+    if oil and max(oil) - min(oil) > TEMPERATURE_WARN_C:
+        found.append(f"oil between {min(oil):g} and {max(oil):g} °C")
+    for name, key, factor, unit in RATED:
+        values = [value for run in runs if (value := getattr(run.setting, key)) is not None]
+        if values and max(values) > factor * max(min(values), 1e-9):
+            found.append(f"{name} between {min(values):.3g} and {max(values):.3g} {unit}")
+    return found
+
+
+def along(points: Sequence[tuple[float, Run]], tag: str) -> list[str]:
+    """Say what changes along with the number that a trend follows, and may be what it shows.
+
+    Parameters
+    ----------
+    points : sequence of (float, Run)
+        The number and its recording.
+    tag : str
+        What the number is.
+    """
+    found = []
+    for name, key in (
+        ("oil temperature", "temperature_c"),
+        *((name, key) for name, key, _, _ in RATED),
+    ):
+        pairs = [(x, value) for x, run in points if (value := getattr(run.setting, key)) is not None]
+        if len(pairs) < LEAST_ALONG or min(len(set(column)) for column in zip(*pairs, strict=True)) < 2:
+            continue
+        r = statistics.correlation(*zip(*pairs, strict=True))
+        if abs(r) > ALONG and f"{key}".split("_")[0] not in tag:
+            found.append(f"{name} goes along with {tag} (correlation {r:+.2f}): the trend may be its own")
+    for name, key in (("transducers", "transducer"), ("operators", "operator"), ("fixtures", "fixture")):
+        ordered = [value for _, run in sorted(points, key=lambda p: p[0]) if (value := getattr(run.setting, key))]
+        changes = sum(a != b for a, b in pairwise(ordered))
+        if changes and changes == len(set(ordered)) - 1:
+            found.append(f"{name} change once along {tag}: the trend may be theirs")
+    return found
 
 
 def _distinct(runs: Iterable[Run], key: str) -> list[str]:

@@ -76,6 +76,11 @@ class Effect:
     n_control: int
     method: str
 
+    @property
+    def shown(self) -> bool:
+        """Whether a difference is shown: its interval, which decides everywhere, does not hold zero."""
+        return not self.difference.low <= 0 <= self.difference.high
+
 
 def sample(values: ArrayLike, name: str, *, at_least: int = 2) -> Floats:
     """Check one sample.
@@ -143,6 +148,17 @@ def paired(
     InputError
         Fewer than two blocks hold both groups, or all differ alike.
     """
+    x, y = _in_blocks(treated, control, names)
+    difference, p, df = _within(x, y, family)
+    ratio = _within(np.log(x), np.log(y), family)[0].exp() if min(x.min(), y.min()) > 0 else None
+    method = f"paired t within {len(x)} blocks" + (", jointly 95 %" if family > 1 else "")
+    return Effect(*names, difference, ratio, p, df, len(x), len(y), method)
+
+
+def _in_blocks(
+    treated: Mapping[str, float], control: Mapping[str, float], names: tuple[str, str]
+) -> tuple[Floats, Floats]:
+    """Give the values of the blocks that hold both, in one order."""
     blocks = [block for block in treated if block in control]
     if len(blocks) < 2:
         raise InputError(
@@ -152,10 +168,7 @@ def paired(
     x, y = (np.array([group[block] for block in blocks], dtype=float) for group in (treated, control))
     if np.ptp(x - y) == 0:
         raise InputError("all blocks differ by exactly the same amount: there is no scatter to compare with")
-    difference, p, df = _within(x, y, family)
-    ratio = _within(np.log(x), np.log(y), family)[0].exp() if min(x.min(), y.min()) > 0 else None
-    method = f"paired t within {len(blocks)} blocks" + (", jointly 95 %" if family > 1 else "")
-    return Effect(*names, difference, ratio, p, df, len(x), len(y), method)
+    return x, y
 
 
 def _within(x: Floats, y: Floats, family: int) -> tuple[Interval, float, float]:
@@ -253,8 +266,7 @@ def equivalence(treated: ArrayLike, control: ArrayLike, margin: float) -> Equiva
     """
     from scipy import stats
 
-    if not margin > 0:
-        raise InputError("state the margin that counts as no change, larger than zero, before looking at the data")
+    _stated(margin)
     x, y = sample(treated, "treated"), sample(control, "control")
     _welch(x, y)  # refuses samples without scatter
     above = stats.ttest_ind(x, y - margin, equal_var=False, alternative="greater").pvalue
@@ -263,6 +275,36 @@ def equivalence(treated: ArrayLike, control: ArrayLike, margin: float) -> Equiva
     p = float(max(above, below))
     difference = Interval(float(x.mean() - y.mean()), float(bounds.low), float(bounds.high))
     return Equivalence(difference, margin, p, p < 0.05)
+
+
+def _stated(margin: float) -> None:
+    if not margin > 0:
+        raise InputError("state the margin that counts as no change, larger than zero, before looking at the data")
+
+
+def paired_equivalence(
+    treated: Mapping[str, float],
+    control: Mapping[str, float],
+    margin: float,
+    *,
+    names: tuple[str, str] = ("treated", "control"),
+) -> Equivalence:
+    """Test "no change beyond the margin" within blocks, by two one-sided paired tests at 5 %.
+
+    Raises
+    ------
+    InputError
+        A margin that is not positive, fewer than two blocks with both groups, or no scatter.
+    """
+    from scipy import stats
+
+    _stated(margin)
+    x, y = _in_blocks(treated, control, names)
+    above = stats.ttest_rel(x, y - margin, alternative="greater").pvalue
+    below = stats.ttest_rel(x, y + margin, alternative="less").pvalue
+    bounds = stats.ttest_rel(x, y).confidence_interval(0.90)
+    p = float(max(above, below))
+    return Equivalence(Interval(float((x - y).mean()), float(bounds.low), float(bounds.high)), margin, p, p < 0.05)
 
 
 def bootstrap(treated: ArrayLike, control: ArrayLike, *, seed: int = 0) -> Interval:

@@ -219,25 +219,22 @@ def compare(
             f"tag '{by}' gives {len(groups)} group; two are needed. Tags found: {', '.join(tags) or 'none'}"
         )
     members = _runs_by_group(runs, by, [group.name for group in groups])
-    checked = comparability.check(members)
+    checked = comparability.check(members, known=(by, unit, block))
     if checked.refusals and not anyway.strip():
         raise comparability.NotComparableError(checked.refusals)
     checked = replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=(by, unit, block))))
     if checked.refusals:
         remarks.insert(0, f"compared although {'; '.join(checked.refusals)}; reason given: {anyway.strip()}")
     effects = _effects(groups, against, block, remarks)
-    enough = groups[0].values if len(groups[0].units) >= comparisons.BOOTSTRAP_MIN else []
+    bootstrap = {} if block else _bootstrap(groups, effects, remarks)
+    equivalences = {} if margin is None else _equivalences(groups, margin, block, remarks)
     fills, of_runs = _scatter([g.values for g in groups]), _scatter([u.of_runs for g in groups for u in g.units])
     return Comparison(
         quantity,
         tuple(groups),
         tuple(effects),
-        {
-            g.name: comparisons.bootstrap(g.values, enough)
-            for g in groups[1:]
-            if enough and len(g.units) >= comparisons.BOOTSTRAP_MIN
-        },
-        {} if margin is None else _equivalences(groups, margin, remarks),
+        bootstrap,
+        equivalences,
         fills.s_within if fills else math.nan,
         of_runs.s_within if of_runs else math.nan,
         fills.p if fills and len(groups) > 2 else math.nan,
@@ -288,7 +285,7 @@ def _effects(groups: Sequence[Group], against: Against, block: str, remarks: lis
     if without_control or len(groups) < 2:
         return []
     if block:
-        return _within_blocks(groups, against)
+        return _within_blocks(groups, against, remarks)
     if len(groups) == 2:
         return [comparisons.welch(groups[1].values, groups[0].values, names=(groups[1].name, groups[0].name))]
     if against == "all pairs":
@@ -296,22 +293,73 @@ def _effects(groups: Sequence[Group], against: Against, block: str, remarks: lis
     return comparisons.dunnett({g.name: g.values for g in groups[1:]}, groups[0].values, control_name=groups[0].name)
 
 
-def _within_blocks(groups: Sequence[Group], against: Against) -> list[Effect]:
+def _by_block(group: Group) -> dict[str, float]:
+    """Give a group's value in every block: the mean over its fills there."""
+    members: dict[str, list[float]] = {}
+    for unit in group.units:
+        if unit.block:
+            members.setdefault(unit.block, []).append(unit.value)
+    return {block: math.fsum(values) / len(values) for block, values in members.items()}
+
+
+def _block_remarks(groups: Sequence[Group]) -> list[str]:
+    """Say what is averaged in a block, and what stands in none or in one that the others have not."""
+    said = []
+    for group in groups:
+        blocks = [unit.block for unit in group.units if unit.block]
+        again = sorted({block for block in blocks if blocks.count(block) > 1})
+        if again:
+            said.append(
+                f"{group.name}: more than one fill in {', '.join(again)}: the mean of those stands for the block"
+            )
+        without = len(group.units) - len(blocks)
+        if without:
+            said.append(f"{group.name}: {without} fills without a block are not compared")
+        elsewhere = set().union(*(_by_block(other) for other in groups if other is not group))
+        alone = sorted(set(blocks) - elsewhere)
+        if alone:
+            said.append(f"{group.name}: {', '.join(alone)} hold no other group and are not compared")
+    return said
+
+
+def _within_blocks(groups: Sequence[Group], against: Against, remarks: list[str]) -> list[Effect]:
     """Compare within blocks: every group with the control, or all pairs, holding together."""
     pairs = [(g, groups[0]) for g in groups[1:]] if against == "control" else list(combinations(groups, 2))
-    by_block = {g.name: {u.block: u.value for u in g.units if u.block} for g in groups}
+    by_block = {g.name: _by_block(g) for g in groups}
+    remarks += _block_remarks(groups)
     return [
         comparisons.paired(by_block[a.name], by_block[b.name], names=(a.name, b.name), family=len(pairs))
         for a, b in pairs
     ]
 
 
-def _equivalences(groups: Sequence[Group], margin: float, remarks: list[str]) -> dict[str, Equivalence]:
+def _bootstrap(groups: Sequence[Group], effects: Sequence[Effect], remarks: list[str]) -> dict[str, Interval]:
+    """Give the bootstrap's intervals as a check; where they say otherwise than the effect's, that is said."""
+    least = comparisons.BOOTSTRAP_MIN
+    if len(groups[0].units) < least:
+        return {}
+    found = {g.name: comparisons.bootstrap(g.values, groups[0].values) for g in groups[1:] if len(g.units) >= least}
+    for effect in effects:
+        boot = found.get(effect.treated) if effect.control == groups[0].name else None
+        if boot is not None and (not boot.low <= 0 <= boot.high) is not effect.shown:
+            remarks.append(
+                f"{effect.treated}: the bootstrap's interval says otherwise; with so few fills it is too narrow, and "
+                f"the interval of {effect.method} decides"
+            )
+    return found
+
+
+def _equivalences(groups: Sequence[Group], margin: float, block: str, remarks: list[str]) -> dict[str, Equivalence]:
     able = [g for g in groups[1:] if len(g.units) >= 2]
     if len(groups[0].units) < 2 or not able:
         remarks.append("sameness cannot be shown with single fills")
         return {}
-    return {g.name: comparisons.equivalence(g.values, groups[0].values, margin) for g in able}
+    if not block:
+        return {g.name: comparisons.equivalence(g.values, groups[0].values, margin) for g in able}
+    of = _by_block(groups[0])
+    return {
+        g.name: comparisons.paired_equivalence(_by_block(g), of, margin, names=(g.name, groups[0].name)) for g in able
+    }
 
 
 def _scatter(groups: Sequence[Sequence[float]]) -> OneWay | None:

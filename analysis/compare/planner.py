@@ -1,7 +1,13 @@
 """Plan a comparison: how many fills it needs, and in which order to test them.
 
-Conventions: ``sd`` is the standard deviation from fill to fill (from a pilot of three or four fills), ``difference``
-what must not be missed, both in the same unit. Powers come from the noncentral t distribution.
+Conventions
+-----------
+- ``sd`` is the standard deviation from fill to fill (from a pilot of three or four fills), ``difference`` what must not
+  be missed, both in the same unit.
+- The power is that of the analysis that ``groups`` will make of the plan: within blocks the paired t test (Bonferroni
+  for several candidates), without them Welch's for two groups and Dunnett's for more (``analysis.compare.power``).
+- In blocks every group is tested once in each, the control too; without blocks the control of several candidates has
+  more fills.
 """
 
 from __future__ import annotations
@@ -12,6 +18,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from analysis.compare.power import dunnett_power, paired_power, sameness_power, welch_power
 from logger.errors import InputError
 
 POWER = 0.80
@@ -19,9 +26,8 @@ ALPHA = 0.05
 MOST = 10_000
 """More units than anyone tests; beyond it the answer is "not by this experiment"."""
 
-SURE_OF_SIGN = 4.5
-"""So many standard errors from zero a difference shows with the wrong sign less than once in ten million times; the
-library's tail is not a number there."""
+
+BLOCKS_WORDS = {True: ", tested and compared within blocks", False: ", tested in any order and compared without blocks"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,19 +53,14 @@ class Plan:
     text: str
 
 
-def power_of(sd: float, difference: float, n_treated: int, n_control: int, *, alpha: float = ALPHA) -> float:
-    """Give the power of the two-sided two-sample t test (noncentral t)."""
-    from scipy import stats
-
-    df = n_treated + n_control - 2
-    shift = abs(difference) / (sd * math.sqrt(1 / n_treated + 1 / n_control))
-    edge = stats.t.ppf(1 - alpha / 2, df)
-    wrong_way = stats.nct.cdf(-edge, df, shift) if shift < SURE_OF_SIGN else 0.0
-    return float(stats.nct.sf(edge, df, shift) + wrong_way)
-
-
 def fills_needed(
-    sd: float, difference: float, *, candidates: int = 1, power: float = POWER, alpha: float = ALPHA
+    sd: float,
+    difference: float,
+    *,
+    candidates: int = 1,
+    power: float = POWER,
+    alpha: float = ALPHA,
+    blocked: bool = True,
 ) -> Plan:
     """Give the units per group that show a difference with the wanted power.
 
@@ -68,33 +69,43 @@ def fills_needed(
     sd, difference : float
         Scatter from fill to fill, and the difference that must not be missed.
     candidates : int
-        Treated groups compared with the one control. With several, alpha is shared (Bonferroni, slightly safe beside
-        Dunnett's procedure) and the control is larger by the square root of their number.
+        Treated groups compared with the one control. Without blocks the control then has more fills, by the square
+        root of their number.
     power, alpha : float
         Chance of showing the difference if it is there; chance of showing one that is not.
+    blocked : bool
+        Whether the fills are tested and compared in blocks, as ``run_order`` draws them.
 
     Examples
     --------
-    >>> fills_needed(1.0, 1.0).per_group
-    17
+    >>> fills_needed(1.0, 1.0).per_group, fills_needed(1.0, 1.0, blocked=False).per_group
+    (18, 17)
     """
     _check(sd, difference, power, alpha)
     if candidates < 1:
         raise InputError("at least one group is compared with the control")
-    n = _smallest(lambda n: reached(sd, difference, n, candidates=candidates, alpha=alpha), power)
-    control = _control_size(n, candidates)
+    n = _smallest(lambda n: reached(sd, difference, n, candidates=candidates, alpha=alpha, blocked=blocked), power)
+    control = n if blocked else _control_size(n, candidates)
     text = (
         f"to show a difference of {difference:g} against a scatter of {sd:g} from fill to fill, "
         f"power {power:.0%}, two-sided {alpha:.0%}"
     )
     if candidates > 1:
         text += f", {candidates} candidates against one control"
-    power = reached(sd, difference, n, candidates=candidates, alpha=alpha)
+    text += BLOCKS_WORDS[blocked]
+    power = reached(sd, difference, n, candidates=candidates, alpha=alpha, blocked=blocked)
     return Plan(n, control, n * candidates + control, power, text)
 
 
 def reached(
-    sd: float, amount: float, n: int, *, candidates: int = 1, same: bool = False, alpha: float = ALPHA
+    sd: float,
+    amount: float,
+    n: int,
+    *,
+    candidates: int = 1,
+    same: bool = False,
+    alpha: float = ALPHA,
+    blocked: bool = True,
 ) -> float:
     """Give the power that ``n`` units per group reach, planned as ``fills_needed`` and ``equivalence_needed`` do.
 
@@ -107,28 +118,33 @@ def reached(
     candidates : int
         Treated groups compared with the one control.
     same : bool
-        Whether sameness within the margin is to be shown: the power of the two one-sided tests is approximated by
-        shifted central t distributions; true difference zero.
+        Whether sameness within the margin is to be shown, by two one-sided tests; true difference zero.
+    blocked : bool
+        Whether within blocks.
     """
-    from scipy import stats
-
-    if not same:
-        return power_of(sd, amount, n, _control_size(n, candidates), alpha=alpha / candidates)
-    df = 2 * n - 2
-    shift = amount / (sd * math.sqrt(2 / n))
-    return float(max(0.0, 2 * stats.t.cdf(shift - stats.t.ppf(1 - alpha, df), df) - 1))
+    effect = abs(amount) / sd
+    if same:
+        return sameness_power(effect, n, alpha, blocked=blocked)
+    if blocked:
+        return paired_power(effect, n, alpha / candidates)
+    if candidates == 1:
+        return welch_power(effect, n, alpha)
+    return dunnett_power(effect, n, _control_size(n, candidates), candidates, alpha)
 
 
 def _control_size(n: int, candidates: int) -> int:
     return math.ceil(n * math.sqrt(candidates))
 
 
-def equivalence_needed(sd: float, margin: float, *, power: float = POWER, alpha: float = ALPHA) -> Plan:
+def equivalence_needed(
+    sd: float, margin: float, *, power: float = POWER, alpha: float = ALPHA, blocked: bool = True
+) -> Plan:
     """Give the units per group that show "no change beyond the margin" when there is none."""
     _check(sd, margin, power, alpha)
-    n = _smallest(lambda n: reached(sd, margin, n, same=True, alpha=alpha), power)
+    n = _smallest(lambda n: reached(sd, margin, n, same=True, alpha=alpha, blocked=blocked), power)
     text = f"to show no change beyond {margin:g} against a scatter of {sd:g} from fill to fill, power {power:.0%}"
-    return Plan(n, n, 2 * n, reached(sd, margin, n, same=True, alpha=alpha), text)
+    text += BLOCKS_WORDS[blocked]
+    return Plan(n, n, 2 * n, reached(sd, margin, n, same=True, alpha=alpha, blocked=blocked), text)
 
 
 def repeats_for_interval(sd: float, half_width: float, *, level: float = 0.95) -> int:

@@ -30,8 +30,12 @@ POOL_ABOVE_P = 0.25
 NDC_FACTOR = 1.41
 """Number of distinct categories = 1.41 PV/GRR, the factor as the handbook method rounds √2."""
 
+RANGE_EFFICIENCY = 0.9
+"""Degrees of freedom of a mean range, over those of standard deviations (from memory)."""
+
 # Expected range of n standard normals (d2), and its two-sample constants K for the average-and-range form:
 # K1 = 1/d2(repeats), K2 and K3 = 1/d2*(number of operators or axles), one range each.
+AGREE = 1.96
 _K1 = {2: 0.8862, 3: 0.5908, 4: 0.4857, 5: 0.4299}
 _K23 = {2: 0.7071, 3: 0.5231, 4: 0.4467, 5: 0.4030, 6: 0.3742, 7: 0.3534, 8: 0.3375, 9: 0.3249, 10: 0.3146}
 
@@ -70,6 +74,9 @@ class Study:
         Whether the interaction was pooled with the repeats.
     text : str
         What a shop can do with it.
+    dof, repeat_dof : float
+        Effective degrees of freedom of measuring (F. E. Satterthwaite, Biometrics Bulletin 2 (1946) 110: of a sum of
+        mean squares, from memory) and of repeatability.
     """
 
     repeatability: float
@@ -82,21 +89,29 @@ class Study:
     table: tuple[Row, ...]
     pooled: bool
     text: str
+    dof: float
+    repeat_dof: float
 
     @property
     def half_width(self) -> float:
-        """Half width of the 95 % interval of one reading, whoever takes it."""
-        return 1.96 * self.measuring
+        """Half width of the 95 % interval of one reading, whoever takes it: the t factor of what the study rests on."""
+        return _t95(self.dof) * self.measuring
 
     @property
     def repeat_limit(self) -> float:
-        """What two readings of one axle by the same operator exceed only once in twenty."""
-        return 2.77 * self.repeatability
+        """What two readings of one axle by the same operator exceed only once in twenty, the t factor included."""
+        return _t95(self.repeat_dof) * math.sqrt(2) * self.repeatability
 
     @property
     def levels(self) -> int:
         """Levels told apart, at least one."""
         return max(1, int(self.categories))
+
+
+def _t95(dof: float) -> float:
+    from scipy.special import stdtrit
+
+    return float(stdtrit(max(dof, 1.0), 0.975))
 
 
 def _checked(values: ArrayLike) -> Floats:
@@ -132,9 +147,19 @@ def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     v_operator = max(0.0, (operator.ms - main.ms) / (n_axles * repeats))
     v_axle = max(0.0, (axle.ms - main.ms) / (n_operators * repeats))
     table = (operator, axle, cross, within, total)
-    return _study(
-        math.sqrt(error.ms), math.sqrt(v_operator + v_cross), math.sqrt(v_axle), table, pooled=pooled, unit=unit
-    )
+    # The measuring variance as a sum of mean squares: error, interaction and operator by how often each enters.
+    shares: dict[str, tuple[float, Row]] = {"error": (1.0, error)}
+    if v_cross:
+        shares["error"] = (1 - 1 / repeats, error)
+        shares["cross"] = (1 / repeats, cross)
+    if v_operator:
+        each, name = 1 / (n_axles * repeats), "error" if pooled else "cross"
+        shares[name] = (shares.get(name, (0.0, main))[0] - each, main)
+        shares["operator"] = (each, operator)
+    below = sum((share * row.ms) ** 2 / row.df for share, row in shares.values())
+    dofs = ((error.ms + v_operator + v_cross) ** 2 / below, float(error.df))
+    parts = (math.sqrt(error.ms), math.sqrt(v_operator + v_cross), math.sqrt(v_axle))
+    return _study(parts, table, dofs, pooled=pooled, unit=unit)
 
 
 def _row(source: str, ss: float, df: int) -> Row:
@@ -183,15 +208,27 @@ def study_by_ranges(values: ArrayLike) -> Study:
     between = float(np.ptp(y.mean(axis=(0, 2)))) * _K23[n_operators]
     av = math.sqrt(max(0.0, between**2 - ev**2 / (n_axles * repeats)))
     pv = float(np.ptp(y.mean(axis=(1, 2)))) * _K23[n_axles]
-    return _study(ev, av, pv, (), pooled=False)
+    # A mean range is worth a tenth less than a standard deviation; of the operators' own one has one range.
+    repeat = RANGE_EFFICIENCY * n_axles * n_operators * (repeats - 1)
+    below = ev**4 / repeat + (av**4 / (RANGE_EFFICIENCY * (n_operators - 1)))
+    whole = (ev * ev + av * av) ** 2 / below if below > 0 else repeat
+    return _study((ev, av, pv), (), (whole, repeat), pooled=False)
 
 
-def _study(ev: float, av: float, pv: float, table: tuple[Row, ...], *, pooled: bool, unit: str = "N·m") -> Study:
+def _study(
+    parts: tuple[float, float, float],
+    table: tuple[Row, ...],
+    dofs: tuple[float, float],
+    *,
+    pooled: bool,
+    unit: str = "N·m",
+) -> Study:
+    ev, av, pv = parts
     grr = math.hypot(ev, av)
     total = math.hypot(grr, pv)
     percent = 100 * grr / total
     categories = NDC_FACTOR * pv / grr
-    found = Study(ev, av, grr, pv, total, percent, categories, table, pooled, "")
+    found = Study(ev, av, grr, pv, total, percent, categories, table, pooled, "", *dofs)
     who = "the operators differ more than their repeats do" if av > ev else "repeats scatter more than operators differ"
     u = "" if unit == "1" else f" {unit}"
     text = (
@@ -270,7 +307,8 @@ class Agreement:
     sd : float
         Standard deviation of the differences.
     limit_low, limit_high : float
-        Limits of agreement, bias ∓ 1.96 sd.
+        Limits of agreement, bias ∓ 1.96 sd, as their authors define them: estimates, not bounds that few pairs
+        guarantee.
     n : int
         Pairs.
     """
@@ -300,4 +338,4 @@ def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
     difference = x - y
     bias, sd = float(difference.mean()), float(difference.std(ddof=1))
     half = float(stdtrit(len(x) - 1, 0.975)) * sd / math.sqrt(len(x))
-    return Agreement(bias, bias - half, bias + half, sd, bias - 1.96 * sd, bias + 1.96 * sd, len(x))
+    return Agreement(bias, bias - half, bias + half, sd, bias - AGREE * sd, bias + AGREE * sd, len(x))

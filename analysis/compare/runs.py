@@ -55,6 +55,8 @@ class Setting:
     speed_rad_s: float | None = None
     dwell_s: float | None = None
     wheel_fitted: bool | None = None
+    transducer: str | None = None
+    operator: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from analysis.compare.comparability import check, mixed
+from analysis.compare.comparability import along, check, mixed
 from analysis.compare.runs import Quantity, Run, Unit, numbers_of, units_of
 from logger.errors import InputError
 
@@ -55,7 +55,7 @@ def points_against(runs: Sequence[Run], quantity: Quantity, tag: str, *, unit: s
     if not units:
         raise InputError(f"no recording has the tag '{tag}' and a {quantity.value}")
     used = [run for run in runs if run.tags.get(tag) is not None and run.value(quantity) is not None]
-    checked = check({"all": used})
+    checked = check({"these fills": used}, known=(tag, unit))
     if checked.refusals:
         raise InputError(
             "these recordings cannot be set against each other: "
@@ -68,10 +68,15 @@ def points_against(runs: Sequence[Run], quantity: Quantity, tag: str, *, unit: s
         tuple(x for x, _ in pairs),
         tuple(of.value for _, of in pairs),
         tuple(of for _, of in pairs),
-        (*checked.warnings, *mixed({"these fills": used}, known=(tag, unit))),
+        (*checked.warnings, *along(_numbered(used, tag), tag), *mixed({"these fills": used}, known=(tag, unit))),
         checked.unknown,
         tuple(remarks),
     )
+
+
+def _numbered(runs: Iterable[Run], tag: str) -> list[tuple[float, Run]]:
+    """Give every recording with its number; those without one are refused elsewhere."""
+    return [(float(run.tags[tag]), run) for run in runs]
 
 
 def axle_of(run: Run, per: Iterable[str] = PER_AXLE) -> str:

@@ -106,6 +106,7 @@ def _show(found: Comparison, by: str) -> None:
     if found.simulated:
         console.say("SIMULATED DATA")
     for effect in found.effects:
+        console.say(_verdict(effect, found.quantity.value))
         console.say(_words(effect, found.quantity.value, unit))
     for name, same in found.equivalences.items():
         what = "no change" if same.equivalent else "sameness is not shown"
@@ -152,6 +153,13 @@ def _scatter(found: Comparison, unit: str) -> None:
             else f", from recording to recording of one fill {found.within_sd:.2g}{unit}"
         )
         console.say(f"Scatter from fill to fill {found.between_sd:.2g}{unit}{within}: for heldwheel-read plan --sd")
+
+
+def _verdict(effect: Effect, quantity: str) -> str:
+    """Say first what is shown: by the interval, which decides."""
+    if not effect.shown:
+        return f"{effect.treated} against {effect.control}: a difference in {quantity} is not shown"
+    return f"{effect.treated} against {effect.control}: {'more' if effect.difference.value > 0 else 'less'} is shown"
 
 
 def _words(effect: Effect, quantity: str, unit: str) -> str:

@@ -5,6 +5,7 @@ another fill. The scatter from fill to fill comes from a pilot of three or four 
 
     heldwheel-read plan --sd 1.5 --difference 3
     heldwheel-read plan --sd 1.5 --difference 3 --candidates 3
+    heldwheel-read plan --sd 1.5 --difference 3 --no-blocks    (compared without --block)
     heldwheel-read plan --sd 1.5 --margin 2                    (to show "no change beyond 2")
     heldwheel-read plan --sd 1.5 --half-width 0.8              (repeats for an interval of ± 0.8)
     heldwheel-read plan --order reference "oil B" "oil C" --blocks 4 --seed 7
@@ -31,6 +32,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what.add_argument("--half-width", type=float, help="wanted half width of the 95 %% interval of a mean")
     what.add_argument("--order", nargs="+", metavar="GROUP", help="groups to put in a randomised block order")
     parser.add_argument("--candidates", type=int, default=1, help="groups compared with the one control (default 1)")
+    parser.add_argument(
+        "--no-blocks",
+        action="store_true",
+        help="fills in any order, compared without --block; otherwise every group once in each block (a day)",
+    )
     parser.add_argument("--power", type=float, default=0.80, help="chance of showing it if it is there (default 0.8)")
     parser.add_argument("--alpha", type=float, default=0.05, help="chance of showing what is not there (default 0.05)")
     parser.add_argument("--blocks", type=int, default=3, help="days, operators or warm-ups, for --order (default 3)")
@@ -55,10 +61,17 @@ def run(args: argparse.Namespace) -> int:
         console.say(json.dumps({"schema": "heldwheel plan 1", "values": n}) if args.json else text)
         return Exit.OK
     if args.margin is not None:
-        plan = planner.equivalence_needed(args.sd, args.margin, power=args.power, alpha=args.alpha)
+        plan = planner.equivalence_needed(
+            args.sd, args.margin, power=args.power, alpha=args.alpha, blocked=not args.no_blocks
+        )
     else:
         plan = planner.fills_needed(
-            args.sd, args.difference, candidates=args.candidates, power=args.power, alpha=args.alpha
+            args.sd,
+            args.difference,
+            candidates=args.candidates,
+            power=args.power,
+            alpha=args.alpha,
+            blocked=not args.no_blocks,
         )
     console.say(_as_json(plan) if args.json else _as_text(plan))
     return Exit.OK

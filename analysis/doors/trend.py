@@ -103,6 +103,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
         "s": line.s,
         "p": line.p,
     }
+    lines.append("a trend is shown" if not line.slope_low <= 0 <= line.slope_high else "no trend is shown")
     lines.append(
         f"{line.slope:+.4g}{u} per unit, 95 % {line.slope_low:+.4g} to {line.slope_high:+.4g}; p {line.p:.2g}; "
         f"scatter about the line {line.s:.2g}{u}"
@@ -112,6 +113,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
 
 
 def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: list[str], u: str) -> None:
+    from analysis.compare.trend import INVERSE_LEAVES_OUT
     from logger.units import parse_quantity
 
     if args.at is not None:
@@ -138,6 +140,8 @@ def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: l
         }
         shown = f"{found.x:.3g}, 95 % {found.low:.3g} to {found.high:.3g}" if bounded else "cannot be determined"
         lines.append(f"for {wanted:g}{u}: {args.against} {shown}" + (f"; {found.text}" if found.text else ""))
+        if bounded:
+            lines.append(f"the interval {INVERSE_LEAVES_OUT}")
 
 
 def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
@@ -156,12 +160,14 @@ def _chart(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
 def _one_chart(
     name: str, known: list[tuple[Run, float]], baseline: int, quantity: Quantity
 ) -> tuple[dict[str, Any], list[str]]:
-    from analysis.compare.control import watch
+    from analysis.compare.control import verdict, watch
 
     chart = watch([value for _, value in known], baseline=baseline)
     u = "" if quantity.unit == "1" else f" {quantity.unit}"
+    shows, text = verdict(chart)
     lines = [
-        f"{name}: reference level {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {baseline} jobs"
+        f"{name}: {text}",
+        f"{name}: reference level {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {baseline} jobs",
     ]
     for i, (run, value) in enumerate(known):
         mark = "  OUT OF BAND" if i in chart.alarms else ""
@@ -178,5 +184,6 @@ def _one_chart(
         "low": chart.low.tolist(),
         "high": chart.high.tolist(),
         "alarms": list(chart.alarms),
+        "shows": shows.value,
     }
     return said, lines

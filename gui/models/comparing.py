@@ -170,7 +170,7 @@ def groups_in(runs: Sequence[Run], by: str) -> list[str]:
 
 def says(effect: Effect) -> str:
     """Say what a difference shows: by sign and word."""
-    if effect.difference.low <= 0 <= effect.difference.high:
+    if not effect.shown:
         return "– no difference shown"
     return "▲ higher" if effect.difference.value > 0 else "▼ lower"
 

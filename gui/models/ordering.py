@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.series import PER_AXLE
-from analysis.compare.trend import SETTLED_PER_TEN, one_of
+from analysis.compare.trend import SETTLED_LEVEL, SETTLED_PER_TEN, one_of
 from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, sheets, significant
 from logger.errors import HeldwheelError, InputError
 
@@ -113,9 +113,11 @@ def run_in_headline(of: Settling, scale: Scale) -> str:
     display, state = scale.display, of.now.state.value
     since = "" if of.since is None else f" since {one_of(of.points.tag)} {significant(display, of.points.x[of.since])}"
     low, high = (display.number(v, 2) for v in (of.now.low, of.now.high))
+    needs = f" At this scatter it takes about {of.now.needed} to show it." if of.now.needed else ""
+    level = display.number(100 * SETTLED_LEVEL, 1)
     return (
-        f"{state[0].upper()}{state[1:]}{since}.\n"
-        f"{display.number(of.now.percent_per_ten, 2)} % per ten {of.points.tag} (95 %: {low} to {high}); "
+        f"{state[0].upper()}{state[1:]}{since}.{needs}\n"
+        f"{display.number(of.now.percent_per_ten, 2)} % per ten {of.points.tag} ({level} %: {low} to {high}); "
         f"settled means wholly within ±{display.number(100 * SETTLED_PER_TEN, 0)} %."
     )
 
@@ -135,7 +137,15 @@ def run_in_sheets(of: Settling, answer: RunInAnswer, scale: Scale, files: Sequen
         rows.append(
             (significant(display, x), scale.number(y), change, span, f"{mark} {state}", unit.name, str(unit.runs))
         )
-    heads = (of.points.tag, scale.title, "% per ten", "95 % interval", "Judged then", "Fill", "Recordings")
+    heads = (
+        of.points.tag,
+        scale.title,
+        "% per ten",
+        f"{display.number(100 * SETTLED_LEVEL, 1)} % interval",
+        "Judged then",
+        "Fill",
+        "Recordings",
+    )
     out = [line for line in (*of.points.remarks, *answer.problems) if LEFT_OUT in line]
     return sheets(
         Sheet("In order", heads, tuple(rows), frozenset({4, 5})), _decay(of, scale), left_out_sheet(out, (), files)
@@ -245,15 +255,17 @@ def watch_axles(runs: Sequence[Run], common: Common, baseline: int, per: str = P
 
 
 def watch_headline(of: Watched, scale: Scale) -> str:
-    """Give the answer: how many jobs lie outside, since when, against which reference level."""
+    """Give the answer: what is shown, since when, against which reference level."""
+    from analysis.compare.control import State, verdict
+
     state = f"reference level {scale.words(of.chart.target)}, scatter {scale.words(of.chart.sd)}"
     based = f"{state}, from the first {of.baseline} jobs"
-    if not of.chart.alarms:
-        more = "" if len(of.values) > of.baseline else " There are no jobs after those yet."
-        return f"No signal in {len(of.values)} jobs; {based}.{more}"
-    first = of.chart.alarms[0]
-    way = "below" if of.chart.average[first] < of.chart.target else "above"
-    return f"Signal: {way} its band since {of.dates[first] or of.files[first]}; {based}."
+    shows, text = verdict(of.chart)
+    text = text[0].upper() + text[1:]
+    if shows is State.SIGNAL:
+        first = of.chart.alarms[0]
+        return f"{text} since {of.dates[first] or of.files[first]}; {based}."
+    return f"{text}; {based}."
 
 
 def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
@@ -272,6 +284,8 @@ def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[S
 
 def watch_written(answer: WatchAnswer, scale: Scale) -> Written:
     """Give the charts as they are written: every axle."""
+    from analysis.compare.control import verdict
+
     rows: list[tuple[str | float | None, ...]] = [
         ("axle", "date", "file", scale.quantity.value, "average", "low", "high", "outside")
     ]
@@ -291,6 +305,7 @@ def watch_written(answer: WatchAnswer, scale: Scale) -> Written:
                 "low": chart.low.tolist(),
                 "high": chart.high.tolist(),
                 "alarms": list(chart.alarms),
+                "shows": verdict(chart)[0].value,
             }
         )
     plain: dict[str, object] = {

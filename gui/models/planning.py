@@ -116,8 +116,7 @@ def plan(runs: Sequence[Run], common: Common, wish: Wish) -> Planned:
         made = planner.fills_needed(sd, wish.amount, candidates=candidates, power=wish.power)
     order: tuple[tuple[str, ...], ...] = ()
     if len(wish.groups) > 1:
-        again = made.control - made.per_group
-        blocks = planner.run_order(wish.groups, made.per_group, seed=wish.seed, again=again)
+        blocks = planner.run_order(wish.groups, made.per_group, seed=wish.seed)
         order = tuple(tuple(block) for block in blocks)
     return Planned(wish, sd, made.per_group, made, order, _powers(wish, sd, made.per_group, candidates), simulated)
 
@@ -161,7 +160,7 @@ def headline(planned: Planned, scale: Scale) -> str:
             count = f"{made.per_group} fills of each group"
     else:
         count = f"{made.per_group} fills of each candidate and {made.control} of the control, {made.total} in all"
-    return f"{count}.\nAt a scatter of {sd} from fill to fill {what} {sure}."
+    return f"{count}.\nAt a scatter of {sd} from fill to fill {what}, compared within blocks, {sure}."
 
 
 def order_sheet(planned: Planned) -> Sheet | None:

@@ -31,6 +31,7 @@ class Choices(Record, frozen=True, kw_only=True):
     unit: str = "N·m"
     comma: bool = False
     sounds: bool = True
+    language: str = "en"
     page: str = "Test"
     window: tuple[int, int, int, int] | None = None  # left, top, width, height
     maximised: bool = False

@@ -104,6 +104,8 @@ def _drawn(x: Sequence[float], asked: Sequence[float]) -> tuple[float, float]:
 
 def headline(trend: Trend, scale: Scale) -> str:
     """Give the answer: what was asked for first, the trend itself otherwise."""
+    from analysis.compare.trend import INVERSE_LEAVES_OUT
+
     tag, number = trend.points.tag, _plain(scale)
     lines = []
     if trend.wanted is not None:
@@ -111,6 +113,7 @@ def headline(trend: Trend, scale: Scale) -> str:
         if math.isfinite(wanted.low):
             text = f"For {scale.asked(wanted.y)}: {tag} {number(wanted.x)} "
             lines.append(f"{text}(95 %: {number(wanted.low)} to {number(wanted.high)}).{_beyond(wanted.extrapolated)}")
+            lines.append(f"The interval {INVERSE_LEAVES_OUT}.")
         else:
             lines.append(f"For {scale.asked(wanted.y)}: cannot be determined, {wanted.text}.")
     if trend.expected is not None:

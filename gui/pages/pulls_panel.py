@@ -188,7 +188,7 @@ class PullsPanel(QWidget):
         listed.addLayout(head)
         listed.addWidget(self._list, 1)
         buttons = Flow(gap=8)
-        self._reject = button("Drop last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
+        self._reject = button("Exclude last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject)
         buttons.addWidget(self._undo)

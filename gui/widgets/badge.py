@@ -13,6 +13,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from gui.look import Look
 
@@ -82,7 +84,7 @@ class Badge(QWidget):
     def show_state(self, state: str, word: str | None = None) -> None:
         """Show a result, with another word than its own where that says more."""
         self._state = state
-        self._word = WORD_OF.get(state, state) if word is None else word
+        self._word = tr(WORD_OF.get(state, state) if word is None else word)
         self.setAccessibleName(f"Result: {self._word}")
         self.updateGeometry()
         self.update()

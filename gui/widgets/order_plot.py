@@ -9,7 +9,7 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from analysis.compare.trend import SETTLED_OVER, RunInState
+from analysis.compare.trend import RunInState
 from gui.models.ordering import decay_curve
 from gui.models.sheets import significant
 from gui.widgets.chart import DOT, Axes, Chart, Frame, rounded_range
@@ -54,7 +54,7 @@ class RunInPlot(Chart):
         if of is None or scale is None:
             return
         look, points = self._shared.look, of.points
-        last = points.x[-SETTLED_OVER:]
+        last = points.x[-of.now.over :]
         left, level = frame.x(last[0]), frame.y(of.now.level * scale.factor)
         judged = QRectF(left, frame.box.top(), frame.x(last[-1]) - left, frame.box.height())
         painter.fillRect(judged, look.colour("accent", 0.10))

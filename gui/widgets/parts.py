@@ -23,15 +23,38 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from gui.translation import tr
 from gui.widgets.fitting import Flow
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
 
 
+class Said(QLabel):
+    """A text in the user's language."""
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Show a text."""
+        super().setText(tr(text))
+
+
+class Press(QPushButton):
+    """A button whose text is in the user's language; ``source`` is what it was given."""
+
+    def __init__(self, text: str) -> None:
+        self.source = text
+        super().__init__(tr(text))
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Show a text."""
+        self.source = text
+        super().setText(tr(text))
+
+
 def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
     """Give a text; roles are caption, head, title, warn and wrong."""
-    made = QLabel(text)
+    made = Said()
+    made.setText(text)
     made.setTextFormat(Qt.TextFormat.PlainText)
     if role:
         made.setProperty("role", role)
@@ -41,17 +64,17 @@ def label(text: str, role: str = "", *, wrap: bool = False) -> QLabel:
 
 def button(
     text: str, on_press: Callable[[], object] | None = None, *, role: str = "", tip: str = "", keeps_focus: bool = False
-) -> QPushButton:
+) -> Press:
     """Give a button; with ``keeps_focus`` a press of the mouse leaves the keyboard's focus where it is."""
-    made = QPushButton(text)
+    made = Press(text)
     made.setAutoDefault(False)
     if role:
         made.setProperty("role", role)
     if tip:
-        made.setToolTip(tip)
+        made.setToolTip(tr(tip))
     if keeps_focus:
         made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-    made.setAccessibleName(text.replace("&", "") + (f". {tip}" if tip else ""))
+    made.setAccessibleName(tr(text).replace("&", "") + (f". {tr(tip)}" if tip else ""))
     if on_press is not None:
         made.clicked.connect(lambda _checked=False: on_press())
     return made
@@ -157,8 +180,8 @@ class Field(QWidget):
         super().__init__()
         self.hint = hint
         self.edit = QLineEdit(text)
-        self.edit.setPlaceholderText(hint)
-        self.edit.setAccessibleName(caption.replace("&", ""))
+        self.edit.setPlaceholderText(tr(hint))
+        self.edit.setAccessibleName(tr(caption).replace("&", ""))
         self._wrong = label("", "wrong", wrap=True)
         self._wrong.hide()
         layout = column(self, gap=3)
@@ -230,7 +253,7 @@ class Choice(QWidget):
     def __init__(self, caption: str, options: Iterable[tuple[str, str]] = ()) -> None:
         super().__init__()
         self.box = Picker()
-        self.box.setAccessibleName(caption.replace("&", ""))
+        self.box.setAccessibleName(tr(caption).replace("&", ""))
         self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.box.setMinimumContentsLength(6)
         self.box.setItemDelegate(QStyledItemDelegate(self.box))  # the platform's own ignores the height of a target
@@ -247,7 +270,7 @@ class Choice(QWidget):
         before = self.key
         self.box.clear()
         for key, words in options:
-            self.box.addItem(words, key)
+            self.box.addItem(tr(words), key)
         self.set_key(before)
 
     @property
@@ -281,10 +304,10 @@ class Switch(QWidget):
             made.setAccessibleName(f"{name}: {option.replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
-        self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.text()))
+        self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.source))
 
     def set_on(self, option: str) -> None:
         """Switch without telling anybody."""
         for made in self._group.buttons():
-            if made.text() == option:
+            if isinstance(made, Press) and made.source == option:
                 made.setChecked(True)

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QButtonGroup, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QWidget
 
 from gui.models.sheets import copied
-from gui.widgets.parts import button, column, line
+from gui.widgets.parts import Press, button, column, line
 from gui.widgets.table import TextTable
 
 if TYPE_CHECKING:
@@ -32,7 +32,7 @@ class SheetTabs(QWidget):
         self._sheets: list[Sheet] = []
         self._chosen = ""
         self.simulated = False
-        self.tabs: list[QPushButton] = []
+        self.tabs: list[Press] = []
         self._group = QButtonGroup(self)
         self._row = line(gap=0)
         self._row.addStretch(1)
@@ -61,7 +61,7 @@ class SheetTabs(QWidget):
     def show_sheets(self, sheets: Sequence[Sheet], *, simulated: bool = False) -> None:
         """Show other sheets, of simulated data or not."""
         self.simulated = simulated
-        if [sheet.name for sheet in sheets] != [tab.text() for tab in self.tabs]:
+        if [sheet.name for sheet in sheets] != [tab.source for tab in self.tabs]:
             self._rebuild([sheet.name for sheet in sheets])
         self._sheets = list(sheets)
         stems = [_stem(sheet.name) for sheet in sheets]
@@ -93,7 +93,7 @@ class SheetTabs(QWidget):
         self._chosen = stem
         sheet = self.shown
         for tab in self.tabs:
-            tab.setChecked(_stem(tab.text()) == stem)
+            tab.setChecked(_stem(tab.source) == stem)
         self.table.setVisible(sheet is not None)
         if sheet is not None:
             self.table.set_heads(sheet.heads, sheet.words)

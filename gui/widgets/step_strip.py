@@ -13,6 +13,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.models.flow import Stand
+from gui.translation import tr
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -120,7 +121,7 @@ class StepStrip(QWidget):
         look = self._look
         font = look.font(15, bold=stand is Stand.NOW)
         small = look.font(12.5)
-        lines = [(font, name, "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
+        lines = [(font, tr(name), "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
         if detail[0]:
             lines.append((small, *detail))
         heights = [QFontMetricsF(f).height() for f, _, _ in lines]

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Sequence
 
@@ -51,7 +53,7 @@ class TextTable(QTableWidget):
         self._words = frozenset(words)
         self.setColumnCount(len(heads))
         for place, head in enumerate(heads):
-            item = QTableWidgetItem(head)
+            item = QTableWidgetItem(tr(head))
             item.setTextAlignment(self._side(place))
             self.setHorizontalHeaderItem(place, item)
         self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)

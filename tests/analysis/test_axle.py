@@ -120,3 +120,10 @@ def test_own_list(tmp_path):
     path.write_text('ratios = ["11 to 41"]\n', encoding="utf-8")
     with pytest.raises(InputError, match="ring/pinion"):
         read_candidates(path)
+
+
+def test_every_tooth_pair_gives_a_ratio_that_is_sold():
+    """Ratios as parts lists print them, to two or three figures (from memory)."""
+    printed = [4.10, 3.42, 3.08, 3.73, 3.70, 2.73, 2.92, 3.07, 3.08, 3.21, 3.23, 3.46, 3.55, 3.64, 3.90]
+    printed += [3.91, 4.11, 4.30, 4.33, 4.44, 4.56, 4.89]
+    assert [pair.ratio for pair in TOOTH_PAIRS] == pytest.approx(printed, abs=0.006)

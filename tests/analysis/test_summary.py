@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,10 +11,13 @@ import pytest
 from analysis.compare.runs import Quantity
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked, read_file, read_files
+from analysis.recorded import PullReading
 from analysis.report.gather import fixture_words, material_of
+from analysis.results import Pull, Rotating, StickSlip
 from analysis.summary import (
     asked_from,
     asked_plain,
+    chatter_of,
     header_of,
     pull_rows,
     recording_row,
@@ -137,3 +141,12 @@ def test_everything_that_can_be_asked_is_kept():
 def test_damaged_settings(plain):
     with pytest.raises(InputError, match="damaged"):
         asked_from(plain)
+
+
+def test_a_pull_that_did_not_turn_has_no_chatter():
+    turning = Rotating(3.0, 6.0, 30.0, 0.1, 0.2, 31.0)
+    frame = Pull(1.0, 7.0, 1, 0.0)
+    assert chatter_of(PullReading(frame, {})) is None
+    assert chatter_of(PullReading(replace(frame, rotating=turning), {})) == 0.0
+    slips = replace(frame, rotating=turning, stick_slip=StickSlip(4.0, 6.0, 0.2))
+    assert chatter_of(PullReading(slips, {})) == 0.2

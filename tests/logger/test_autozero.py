@@ -4,8 +4,11 @@ import numpy as np
 import pytest
 
 from logger.decoder.autozero import AutoZeroWatch
+from logger.decoder.build import build_decoder
 from logger.decoder.layouts import Field, Packet
 from logger.decoder.notifications import NotificationDecoder
+from logger.description import Description
+from logger.header import TransducerFacts
 from logger.samples import EventKind
 
 
@@ -93,3 +96,13 @@ def test_what_the_other_decoder_does_stays():
     decoded = decoder.feed(np.array([np.nan]).tobytes())
     assert len(decoded) == 1
     assert [e.kind for e in decoded.events] == [EventKind.DEVICE_ERROR]
+
+
+@pytest.mark.parametrize(("unit", "per_nm"), [("N·m", 1.0), ("lbf·in", 8.8507458), ("N·cm", 100.0)])
+def test_least_load_is_the_same_torque_in_every_unit(unit, per_nm):
+    """What vanishes below 1 N·m is no auto-zero, whatever the unit (1 N·m = 8.850 745 8 lbf·in, NIST SP 811)."""
+    layout = Packet(fields=(Field(name="torque", type="float64", unit=unit),), samples=0)
+    facts = TransducerFacts(rate_hz=1000.0, unit=unit, capacity_nm=100.0)
+    found = build_decoder(Description(name="gauge", link="ble", notification=layout, transducer=facts))
+    assert isinstance(found, AutoZeroWatch)
+    assert found._least == pytest.approx(per_nm, rel=1e-6)

@@ -123,16 +123,16 @@ def test_three_ways():
     torque = load.torque_nm
 
     def at(percent):
-        return check_point(load, [torque * (1 + percent / 100)], allowed=1.0).agreement
+        return check_point(load, [torque * (1 + percent / 100)] * 4, allowed=1.0).agreement
 
-    assert [at(p) for p in (0.0, 0.7, 0.9, -1.1, 1.3)] == [
+    assert [at(p) for p in (0.0, 0.5, 0.9, -1.1, 1.5)] == [
         Agreement.WITHIN,
         Agreement.WITHIN,
         Agreement.TOO_CLOSE,
         Agreement.TOO_CLOSE,
         Agreement.OUTSIDE,
     ]
-    judged = [check_point(load, [torque * f], allowed=1.0) for f in (1.0, 1.009, 1.013)]
+    judged = [check_point(load, [torque * f] * 4, allowed=1.0) for f in (1.0, 1.009, 1.015)]
     assert overall(judged[:1]) is Agreement.WITHIN
     assert overall(judged[:2]) is Agreement.TOO_CLOSE
     assert overall(judged) is Agreement.OUTSIDE
@@ -145,8 +145,21 @@ def test_scatter_and_resolution_widen_the_interval():
     torque = load.torque_nm
     plain = check_point(load, [torque]).u95_percent
     assert check_point(load, [torque], resolution_nm=0.1).u95_percent > plain
-    assert check_point(load, [torque - 0.1, torque + 0.1]).u95_percent > plain
+    assert check_point(load, [torque - 0.1, torque + 0.1]).u95_percent > check_point(load, [torque] * 2).u95_percent
     assert check_point(load, [torque - 0.1, torque, torque + 0.1]).u95_percent > plain
+
+
+def test_factor_of_the_interval_is_students():
+    """Three hangings with 0.1 N·m of scatter and nothing else unknown: t = 4.303 with two degrees of freedom."""
+    load = DeadWeight(10.0, 0.5, gravity=9.81, gravity_u=0.0)
+    t = load.torque_nm
+    assert check_point(load, [t - 0.1, t, t + 0.1]).u95_percent == pytest.approx(
+        100 * 4.3027 * 0.1 / 3**0.5 / t, rel=1e-4
+    )
+    # One hanging: 0.2 % assumed with eight degrees of freedom, t = 2.306.
+    assert check_point(load, [t]).u95_percent == pytest.approx(0.2 * 2.3060, rel=1e-4)
+    # Two that agree: pooled, nine degrees of freedom.
+    assert check_point(load, [t, t]).u95_percent == pytest.approx(2.2622 * 0.2 * (8 / 9 / 2) ** 0.5, rel=1e-4)
 
 
 def test_what_a_certificate_allows():

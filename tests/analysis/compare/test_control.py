@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.compare.control import ewma, steady_width, watch
+from analysis.compare.control import State, ewma, steady_width, verdict, watch
 from logger.errors import InputError
 
 READINGS = [52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5]
@@ -21,6 +21,11 @@ def test_handbook():
     assert chart.steady_high == pytest.approx(52.5884, abs=5e-4)
     assert chart.steady_low == pytest.approx(47.4115, abs=5e-4)
     assert chart.alarms == ()
+    # The limits of single jobs run up to those, the lower one below the target: 50 -/+ 3 (2.0539) 0.3 for the first.
+    assert chart.low[0] == pytest.approx(50 - 3 * 2.0539 * 0.3)
+    assert chart.high[0] == pytest.approx(50 + 3 * 2.0539 * 0.3)
+    assert chart.low[-1] == pytest.approx(chart.steady_low, abs=1e-3)
+    assert (chart.low < chart.high).all()
 
 
 @pytest.mark.published("EWMA steady multiplier (via an open-source test suite)", rows=("7.41",), status="READ-S")
@@ -42,13 +47,39 @@ def test_a_wearing_pack_alarms():
     chart = watch(torque, baseline=6)
     assert chart.alarms
     assert min(chart.alarms) > 6
+    assert verdict(chart) == (State.SIGNAL, "a change is shown: below its band")
 
 
 def test_watch_uses_the_baseline_only():
-    chart = watch([50, 51, 49, 50, 70], baseline=4)
+    chart = watch([50, 51, 49, 50, 90], baseline=4)
     assert chart.target == 50
     assert chart.sd == pytest.approx(np.std([50, 51, 49, 50], ddof=1))
     assert chart.alarms == (4,)
+
+
+@pytest.mark.parametrize("baseline", [4, 6, 10])
+def test_a_good_axle_seldom_alarms(baseline):
+    """Any false alarm in 20 jobs after an estimated good state, or a good state that seems to drift.
+
+    With limits at three deviations, as for a known state, it would be 24 to 43 %.
+    """
+    rng = np.random.default_rng(baseline)
+    charts = [verdict(watch(50 + rng.standard_normal(baseline + 20), baseline=baseline))[0] for _ in range(1500)]
+    assert np.mean([shows in (State.SIGNAL, State.DRIFTS) for shows in charts]) < 0.05 + 0.015
+
+
+def test_a_falling_good_state_is_none():
+    chart = watch([60.0, 58.6, 57.0, 55.4, 53.8, 52.2], baseline=6)
+    assert verdict(chart)[0] is State.DRIFTS
+    assert verdict(chart)[1].startswith("the first 6 jobs fall by 14 %")
+
+
+def test_only_a_good_state_shows_nothing():
+    assert verdict(watch([50, 51, 49, 50], baseline=4))[0] is State.TOO_FEW
+    assert verdict(watch([50, 51, 49, 50, 50.5], baseline=4)) == (
+        State.NONE,
+        "no change is shown in 1 jobs after the first 4",
+    )
 
 
 @pytest.mark.parametrize(("values", "baseline"), [([1, 2, 3], 3), ([1, 2, 3, 4], 5), ([2, 2, 2, 2], 4)])

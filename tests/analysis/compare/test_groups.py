@@ -6,11 +6,13 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from analysis.compare.comparability import check
 from analysis.compare.comparisons import welch
 from analysis.compare.groups import compare
 from analysis.compare.runs import Quantity, Run, Setting, numbers_of, units_of
+from analysis.compare.series import points_against
 from logger.errors import InputError
 
 ALIKE = Setting(
@@ -109,6 +111,69 @@ def test_blocks():
     assert [e.method for e in joint] == ["paired t within 5 blocks, jointly 95 %"] * 2
     assert joint[0].difference.high - joint[0].difference.low > effect.difference.high - effect.difference.low
     assert joint[0].p == pytest.approx(2 * effect.p)
+
+
+def _in_blocks(control_again):
+    """Give three days of two fluids; on some of them the control was tested twice."""
+    runs = []
+    for day, (plain, other) in enumerate([(60.0, 50.0), (62.0, 51.5), (58.0, 48.3)]):
+        on = {"day": f"d{day}"}
+        runs += [
+            run(f"p{day}", "plain", f"p{day}", [plain], tags=on),
+            run(f"o{day}", "other", f"o{day}", [other], tags=on),
+        ]
+        if day in control_again:
+            runs.append(run(f"q{day}", "plain", f"q{day}", [plain + 6.0], tags=on))
+    return runs
+
+
+def test_no_fill_of_a_block_is_lost():
+    """A control that was tested twice on a day counts with both fills: their mean stands for the day, as is said."""
+    question = {"by": "fluid", "control": "plain", "block": "day", "margin": 13.0}
+    found = compare(_in_blocks((0, 2)), Quantity.BREAKAWAY, **question)
+    (effect,) = found.effects
+    assert effect.difference.value == pytest.approx(np.mean([50 - 63.0, 51.5 - 62.0, 48.3 - 61.0]))
+    assert any("more than one fill in d0, d2: the mean" in remark for remark in found.remarks)
+    same = found.equivalences["other"]
+    assert same.difference.value == pytest.approx(effect.difference.value), "sameness is paired as well"
+    ninety = stats.ttest_rel([50, 51.5, 48.3], [63.0, 62.0, 61.0]).confidence_interval(0.90)
+    assert (same.difference.low, same.difference.high) == pytest.approx(tuple(ninety))
+    assert not compare(_in_blocks(()), Quantity.BREAKAWAY, **question).remarks
+
+
+def test_fills_outside_of_common_blocks_are_named():
+    runs = _in_blocks(())
+    runs += [run("x", "other", "x", [40.0]), run("y", "other", "y", [40.0], tags={"day": "d9"})]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", control="plain", block="day")
+    assert found.effects[0].difference.value == pytest.approx(np.mean([-10.0, -10.5, -9.7]))
+    assert any("1 fills without a block" in remark for remark in found.remarks)
+    assert any("d9 hold no other group" in remark for remark in found.remarks)
+
+
+def test_transducer_operator_and_ranges_are_checked():
+    by = {"a": [run("a", "a", "a", [50], setting={"transducer": "T1", "operator": "A", "temperature_c": 10.0})] * 2,
+          "b": [run("b", "b", "b", [50], setting={"transducer": "T2", "operator": "A", "temperature_c": t})
+                for t in (10.0, 25.0)]}  # fmt: skip
+    said = check(by).warnings
+    assert any(line.startswith("different transducers: T1; T2; a difference between groups may be") for line in said)
+    assert "oil between 10 and 25 °C within b" in said
+    assert not any("operators" in line for line in said)
+    by["b"] = [run("b", "b", "b", [50], setting={"transducer": "T1", "operator": "B"})]
+    assert any("different operators" in line for line in check(by).warnings)
+    assert not any("different operators" in line for line in check(by, known=("operator",)).warnings)
+
+
+def test_what_goes_along_with_a_trend_is_said():
+    temperatures = [5.0, 15.0, 40.0, 60.0]
+    runs = [
+        run(f"r{i}", "x", f"f{i}", [50 + i], tags={"shim": float(i)},
+            setting={"temperature_c": t, "transducer": "T1" if i < 2 else "T2"})
+        for i, t in enumerate(temperatures)
+    ]  # fmt: skip
+    said = points_against(runs, Quantity.BREAKAWAY, "shim").warnings
+    assert "oil between 5 and 60 °C within these fills" in said
+    assert any(line.startswith("oil temperature goes along with shim (correlation +0.9") for line in said)
+    assert "transducers change once along shim: the trend may be theirs" in said
 
 
 def test_single_fills_show_values_but_no_interval():
@@ -216,3 +281,19 @@ def test_json_is_plain():
     runs = season(np.random.default_rng(12), {"a": 50, "b": 52})
     text = json.dumps(compare(runs, Quantity.BREAKAWAY, by="fluid", margin=1.0).to_json(), allow_nan=False)
     assert json.loads(text)["effects"][0]["fills"] == [4, 4]
+
+
+def test_interval_of_a_group_is_students():
+    """Of 50, 51, 53: mean 51.33, s 1.5275, t 4.3027 with two degrees of freedom."""
+    runs = [run(f"a{v}", "a", f"a{v}", [v]) for v in (50.0, 51.0, 53.0)]
+    runs += [run(f"b{v}", "b", f"b{v}", [v]) for v in (60.0, 61.0)]
+    group = compare(runs, Quantity.BREAKAWAY, by="fluid").groups[0]
+    half = 4.302653 * 1.527525 / np.sqrt(3)
+    assert (group.low, group.high) == pytest.approx((154 / 3 - half, 154 / 3 + half), rel=1e-6)
+
+
+def test_scatter_is_told_as_soon_as_one_group_has_two_fills():
+    single = [run("a", "a", "a1", [50.0]), run("b", "b", "b1", [60.0])]
+    assert np.isnan(compare(single, Quantity.BREAKAWAY, by="fluid").between_sd)
+    found = compare([*single, run("c", "b", "b2", [61.0])], Quantity.BREAKAWAY, by="fluid")
+    assert found.between_sd == pytest.approx(np.sqrt(0.5))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from analysis.compare.repeatability import agreement, study, study_by_ranges
 from logger.errors import InputError
@@ -140,3 +141,28 @@ def test_agreement_raises():
         agreement([1, 2, 3], [1, 2])
     with pytest.raises(InputError, match="tabled"):
         study_by_ranges(np.ones((11, 3, 3)))
+
+
+def test_what_one_reading_is_good_to():
+    """Of the handbook's parts: t of Satterthwaite's degrees of freedom times GRR; two readings: t √2 EV with 78.
+
+    Mean squares: operator 1.58363 (2 degrees of freedom) over 30 readings, pooled error 0.0399733 (78).
+    """
+    found = study(PARTS)
+    error, operator = 0.199933**2, 3.1673 / 2
+    variance = error * (1 - 1 / 30) + operator / 30
+    dof = variance**2 / ((error * (1 - 1 / 30)) ** 2 / 78 + (operator / 30) ** 2 / 2)
+    assert found.dof == pytest.approx(dof, rel=1e-3)
+    assert found.measuring**2 == pytest.approx(variance, rel=1e-4)
+    assert found.half_width == pytest.approx(stats.t.ppf(0.975, dof) * 0.302373, rel=1e-3)
+    assert found.half_width > 1.96 * found.measuring * 1.1
+    assert found.repeat_limit == pytest.approx(stats.t.ppf(0.975, 78) * np.sqrt(2) * 0.199933, rel=1e-5)
+
+
+@pytest.mark.parametrize("between", [0.0, 1.0])
+def test_a_further_reading_lies_within_what_is_said(between):
+    rng, hits = np.random.default_rng(5), 0
+    for _ in range(400):
+        cells = 50 + rng.normal(0, 5, (3, 1, 1)) + rng.normal(0, between, (1, 3, 1)) + rng.normal(0, 1, (3, 3, 3))
+        hits += abs(rng.normal(0, np.hypot(1, between))) <= study(cells).half_width
+    assert 0.89 <= hits / 400 <= 0.995

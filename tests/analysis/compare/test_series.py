@@ -75,7 +75,7 @@ def test_a_refusal_travels_between_processes():
 
 
 def test_settled_since_is_the_first_judgement_that_holds():
-    cycles = np.arange(0.0, 40.0, 2.0)
+    cycles = np.arange(0.0, 80.0, 2.0)
     values = 46.0 * (1 + 0.2 * np.exp(-cycles / 5.0)) + 0.02 * np.cos(37 * cycles)
     along = run_in_along(cycles, values)
     since = settled_since(along)

@@ -7,7 +7,7 @@ from importlib.resources import files
 import numpy as np
 import pytest
 
-from analysis.compare.trend import RunInState, fit_line, run_in
+from analysis.compare.trend import RunInState, fit_line, run_in, run_in_along
 from logger.errors import InputError
 
 
@@ -168,6 +168,35 @@ def test_run_in_that_cannot_be_told():
     reading = run_in(np.arange(8), 50 + rng.normal(0, 3.0, 8))
     assert reading.state is RunInState.UNKNOWN
     assert reading.low < 0 < reading.high
+
+
+@pytest.mark.parametrize("scatter", [0.002, 0.004, 0.008])
+def test_settled_has_stated_error_rates(scatter):
+    """Looked at after every cycle of sixty: a pack that goes on changing by the bound is seldom called settled, and one
+    that has settled is found to have."""
+    rng, called, found = np.random.default_rng(8), 0, 0
+    cycles = np.arange(60)
+    for _ in range(60):
+        noise = 1 + scatter * rng.standard_normal(60)
+        moving = run_in_along(cycles, 50 * np.exp(0.001 * cycles) * noise)
+        called += any(judged is not None and judged.state is RunInState.SETTLED for judged in moving)
+        found += run_in(cycles, 50 * noise).state is RunInState.SETTLED
+    assert called / 60 <= 0.05 + 0.085  # three standard deviations of 60 runs
+    assert found / 60 >= 0.9
+
+
+def test_too_few_cycles_for_their_scatter_show_nothing():
+    rng = np.random.default_rng(1)
+    reading = run_in(range(12), 50 * (1 + 0.008 * rng.standard_normal(12)))
+    assert reading.state is RunInState.UNKNOWN
+    assert 20 < reading.needed < 60
+    assert f"about {reading.needed} cycles are needed" in reading.text
+
+
+def test_few_fills_far_off_their_line_are_said_to_cover_less():
+    line = fit_line([0.0, 1.0, 2.0, 3.0], [10.0, 13.0, 13.5, 18.0])
+    assert "covers less than 95 %" in line.inverse(14.0).text
+    assert fit_line([0.0, 1.0, 2.0, 3.0], [10.0, 12.0, 14.1, 16.0]).inverse(14.0).text == ""
 
 
 def test_run_in_of_a_constant_has_no_curve():

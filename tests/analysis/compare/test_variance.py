@@ -53,7 +53,7 @@ def test_certified(name, rel):
     assert found.s_within == pytest.approx(s, rel=rel)
 
 
-@pytest.mark.published("NIST/SEMATECH e-Handbook 7.4.2 (one-way ANOVA)", rows=("7.22",), status="READ-P")
+@pytest.mark.published("NIST/SEMATECH e-Handbook 7.4.2 (one-way ANOVA; data from memory)", rows=("7.22",), status="MEM")
 def test_handbook():
     # The outputs were read; the fifteen data are from memory and reproduce them.
     found = one_way([[6.9, 5.4, 5.8, 4.6, 4.0], [8.3, 6.8, 7.8, 9.2, 6.5], [8.0, 10.5, 8.1, 6.9, 9.3]])

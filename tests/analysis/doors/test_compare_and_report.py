@@ -30,10 +30,13 @@ def test_groups(door):
     assert code == Exit.OK
     lines = out.splitlines()
     assert lines[0] == "SIMULATED DATA"
-    assert lines[1].startswith("additive B against reference, breakaway: -")  # the effect comes first
-    assert "95 %" in lines[1]
-    assert lines[1].index("95 %") < lines[1].index("; p <")
-    assert "4 and 4 fills, Dunnett" in lines[1]
+    assert (
+        lines[1] == "additive B against reference: less is shown"
+    )  # the verdict comes first, then effect, interval, p
+    assert lines[2].startswith("additive B against reference, breakaway: -")
+    assert "95 %" in lines[2]
+    assert lines[2].index("95 %") < lines[2].index("; p <")
+    assert "4 and 4 fills, Dunnett" in lines[2]
 
 
 def test_groups_json_pairs_and_margin(door):
@@ -43,7 +46,7 @@ def test_groups_json_pairs_and_margin(door):
     assert found["equivalence"]["additive B"]["equivalent"] is True
     assert found["simulated"] is True
     _, out, _ = door(*words, "--all-pairs")
-    assert out.count(" against ") == 3
+    assert out.count(" against ") == 6, "a verdict and its figures for each of three pairs"
     _, out, _ = door(*words, "--block", "day", "--margin", "4")
     assert "paired t within 4 blocks" in out
     assert "no change within ± 4 N·m" in out
@@ -80,10 +83,10 @@ def test_trend(door):
 
 def test_run_in_and_chart(door):
     _, out, _ = door("trend", RECORDINGS / "03-*", "--against", "cycles", "--run-in", "--quantity", "rotating")
-    assert "settled since cycle 120: " in out
+    assert "settled since cycle 140: " in out
     assert "scale 1" in out
     _, out, _ = door("trend", RECORDINGS / "05-*", "--chart", "--baseline", "4", "--quantity", "rotating")
-    assert out.strip().splitlines()[-1].endswith("OUT OF BAND")
+    assert "club car 7, rear, left: the first 4 jobs fall by" in out, "a pack that wears has no level to refer to"
     assert "club car 7, rear, left: reference level" in out
     _, out, _ = door("trend", RECORDINGS / "07-*", "--chart", "--baseline", "4", "--per", "axle", "--json")
     assert [chart["axle"] for chart in json.loads(out)["charts"]] == ["axle 1", "axle 2", "axle 3"]

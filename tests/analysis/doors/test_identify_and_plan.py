@@ -83,9 +83,11 @@ def test_type(door):
 def test_plan(door):
     code, out, _ = door("plan", "--sd", "1", "--difference", "1")
     assert code == Exit.OK
+    assert "18 fills" in out
+    _, out, _ = door("plan", "--sd", "1", "--difference", "1", "--no-blocks")
     assert "17 fills" in out
     _, out, _ = door("plan", "--sd", "1", "--difference", "1", "--json")
-    assert json.loads(out)["per_group"] == 17
+    assert json.loads(out)["per_group"] == 18
     _, out, _ = door("plan", "--sd", "1.5", "--margin", "2")
     assert "no change beyond 2" in out
     _, out, _ = door("plan", "--sd", "1.5", "--half-width", "0.8")

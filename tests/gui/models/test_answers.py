@@ -10,7 +10,7 @@ import pytest
 
 from analysis.compare.comparisons import Effect, Interval
 from analysis.compare.runs import Quantity, Run, Setting
-from gui.models import batching, comparing, ordering, planning
+from gui.models import batching, comparing, ordering, own_scatter, planning
 from gui.models.comparing import Common, Question
 from gui.models.display import Display
 from gui.models.sheets import (
@@ -110,7 +110,7 @@ def test_single_fills_have_values_and_no_difference() -> None:
     assert found is not None
     assert comparing.headline(found, scale()).startswith("No difference can be stated")
     sheets = comparing.group_sheets(found, scale(), ["bad.csv: no torque"])
-    assert [sheet.name for sheet in sheets] == ["Groups", "Notes (4)", "Excluded (3)"]
+    assert [sheet.name for sheet in sheets] == ["Groups", "Notes (6)", "Excluded (3)"]
     assert [row[6] for row in sheets[0].rows] == ["one fill only"] * 2
     assert "a single fill" in comparing.warnings_of(found)[0]
     assert sheets[2].rows[0] == ("File", "bad.csv", "no torque")
@@ -130,18 +130,18 @@ def test_each_axle_is_judged_by_itself() -> None:
     assert [(of.axle, of.now.state.value) for of in answer.axles] == [("car 7", "settled"), ("car 8", "still moving")]
     assert any("car 9: 2 cycles are too few" in line for line in answer.problems)
     first = answer.axles[0]
-    assert first.since == 3  # four values are the fewest that are judged
-    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycle 6.\n")
+    assert first.since == 9  # ten values are the fewest that a pack is called settled by
+    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycle 18.\n")
     assert ordering.run_in_sheets(first, answer, scale())[-1].rows == (("Recording", "e", "it has no tag 'cycles'"),)
     with pytest.raises(InputError, match="too few"):
         ordering.settle(few, COMMON, "cycles")
 
 
 def test_a_chart_needs_good_jobs_and_like_tests() -> None:
-    runs = [run(f"{n}", 50.0 + (n % 3) - 2.5 * max(0, n - 6), date=f"2026-05-{n + 1:02}") for n in range(9)]
+    runs = [run(f"{n}", 50.0 + (n % 3) - 9.0 * max(0, n - 6), date=f"2026-05-{n + 1:02}") for n in range(9)]
     (of,) = ordering.watch_axles(runs, COMMON, 5).axles
-    assert of.chart.alarms == (8,)
-    assert ordering.watch_headline(of, scale()).startswith("Signal: below its band since 2026-05-09")
+    assert of.chart.alarms == (7, 8)
+    assert ordering.watch_headline(of, scale()).startswith("A change is shown: below its band since 2026-05-08")
     bench = Run("x", {"date": "2026-06-01"}, Setting("bench"), {Quantity.BREAKAWAY: (1.0,)}, 1)
     with pytest.raises(InputError, match="cannot stand on one chart"):
         ordering.watch_axles([*runs, bench], COMMON, 5)
@@ -152,8 +152,8 @@ def test_a_plan_without_groups_or_with_a_scatter_unknown() -> None:
     planned = planning.plan([], COMMON, wish)
     assert planned.order == ()
     assert planning.order_sheet(planned) is None
-    assert planned.per_group == 6  # twice the scatter: the textbook's 6 and 7
-    assert dict(planned.curve)[6.0] >= 0.8 > dict(planned.curve)[5.0]
+    assert planned.per_group == 7  # twice the scatter, within blocks: 6 and 7 by the noncentral t
+    assert dict(planned.curve)[7.0] >= 0.8 > dict(planned.curve)[6.0]
     with pytest.raises(InputError, match="two fills or more"):
         planning.scatter_in([run("a", 1.0, oil="x"), run("b", 2.0, oil="y")], COMMON, "oil")
 
@@ -188,3 +188,22 @@ def test_a_batch_says_how_far_it_is_and_stops(tmp_path: Path) -> None:
     assert summary is not None
     assert "0 rows from 0 recordings" in batching.done_words(summary)
     assert "a.csv" in batching.done_words(summary)
+
+
+@pytest.mark.parametrize(("between", "said"), [(5.0, "operators differ more"), (0.0, "repeats scatter more")])
+def test_a_study_says_what_scatters_more(between: float, said: str) -> None:
+    rng = np.random.default_rng(3)
+    runs = [
+        run(
+            f"{axle}{operator}{i}",
+            40.0 + 5 * axle + between * operator + rng.normal(0, 0.3),
+            axle=f"x{axle}",
+            operator=f"o{operator}",
+        )
+        for axle in range(3)
+        for operator in range(3)
+        for i in range(3)
+    ]
+    answer = own_scatter.study_of(runs, COMMON, "operator", "axle")
+    assert said in own_scatter.study_headline(answer, scale())
+    assert (answer.study.reproducibility > answer.study.repeatability) == (between > 0)

@@ -1,0 +1,77 @@
+"""Texts in the user's language: models write English, and what shows a text asks for its translation here.
+
+The catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released as ``.qm``). A text with figures in it
+is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A text without a translation
+stays English.
+
+Offers ``LANGUAGES``, ``install``, ``tr``.
+"""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ET
+from functools import lru_cache
+from importlib.resources import as_file, files
+
+from PySide6.QtCore import QCoreApplication, QTranslator
+
+CONTEXT = "Heldwheel"
+LANGUAGES = {"en": "English", "de": "Deutsch (in part)", "es": "Español (in part)"}
+COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
+MARKS = ("▲ ", "•  ")  # before a text, in every language
+
+_templates: list[tuple[re.Pattern[str], str]] = []
+_installed: list[QTranslator] = []
+
+
+def install(language: str) -> bool:
+    """Show texts in a language from now on; tells whether its catalogue was found. English needs none."""
+    for old in _installed:
+        QCoreApplication.removeTranslator(old)
+    _installed.clear()
+    _templates.clear()
+    tr.cache_clear()
+    if language not in LANGUAGES or language == "en":
+        return language == "en"
+    folder = files("gui.translations")
+    made = QTranslator()
+    with as_file(folder.joinpath(f"heldwheel_{language}.qm")) as path:
+        found = made.load(str(path))
+    if found:
+        QCoreApplication.installTranslator(made)
+        _installed.append(made)
+        _templates.extend(_read_templates(folder.joinpath(f"heldwheel_{language}.ts").read_text("utf-8")))
+    return found
+
+
+def _read_templates(catalogue: str) -> list[tuple[re.Pattern[str], str]]:
+    """Give the texts of a catalogue that hold places for figures, those with most words first."""
+    sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
+    sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
+    return [(re.compile("(.+)".join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+
+
+@lru_cache(4096)
+def tr(text: str) -> str:
+    """Give a text in the user's language; one that is not in the catalogue stays as it is."""
+    if not _installed or not text.strip():
+        return text
+    found = QCoreApplication.translate(CONTEXT, text)
+    if found != text:
+        return found
+    for mark in MARKS:
+        if text.startswith(mark):
+            return mark + tr(text.removeprefix(mark))
+    if "\n" in text:
+        return "\n".join(tr(part) for part in text.split("\n"))
+    for pattern, source in _templates:
+        match = pattern.fullmatch(text)
+        if match is not None:
+            return _filled(QCoreApplication.translate(CONTEXT, source), match.groups())
+    return text
+
+
+def _filled(template: str, parts: tuple[str, ...]) -> str:
+    """Put figures and words, translated, into the places of a template."""
+    return re.sub(r"%(\d)", lambda place: tr(parts[int(place[1]) - 1]), template)
