@@ -5,7 +5,7 @@ RUN := $(BIN)/python -m
 RADIO_WORK ?= /tmp/heldwheel-radio
 RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio fuzz bundle bundle-check shots translations lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots notebook real-radio translations lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -80,6 +80,8 @@ bundle-check: ## run it in a bare Debian root without Python (as root, with debo
 shots: setup ## a picture of every page, state, theme and size
 	@$(RUN) tests.gui.shots shots
 
+notebook: setup ## run recordings/notebook.ipynb and keep what it says
+	@cd recordings && ../$(BIN)/jupyter-execute --NotebookClient.record_timing=False --inplace notebook.ipynb
 translations: setup ## release the catalogues of the window's texts
 	@for one in gui/translations/*.ts; do $(BIN)/pyside6-lrelease -silent $$one -qm $${one%.ts}.qm; done
 

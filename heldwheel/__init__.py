@@ -1,0 +1,78 @@
+"""Recordings as data frames, in one line from Python.
+
+::
+
+    import heldwheel
+
+    frame = heldwheel.read("recordings/05-event-1.csv")
+
+Offered: ``read``.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from os import PathLike
+
+    import pandas as pd
+
+__all__ = ["read"]
+
+_UNITS = {"angle_deg": "°", "counter": "1", "late_ms": "ms"}
+
+
+def read(path: str | PathLike[str], **table: str | float) -> pd.DataFrame:
+    """Read a recording, or a table of another program, to one frame.
+
+    Parameters
+    ----------
+    path : str or path-like
+        The file; its sidecar is read with it.
+    **table : str or float
+        What a table of another program does not say of itself: ``time``, ``time_unit``, ``rate_hz``, ``torque``,
+        ``unit``, ``angle``, ``decimal``, ``sheet``; see ``logger.header.Table``.
+
+    Returns
+    -------
+    DataFrame
+        Indexed by ``time_s`` (s). ``torque`` (or ``force``) is as the device delivered it, ``torque_nm`` (or
+        ``force_n``) the same in SI, clockwise positive; the other columns are the recording's. ``frame.attrs`` holds
+
+        - ``units``: the unit of each column, and of the index;
+        - ``events``: what happened, each with ``time_s``, ``kind``, ``count``, ``text``;
+        - ``header``: what is known of the test, as plain values;
+        - ``problems``, ``state``, ``sha256``, ``simulated``: as the commands say them.
+
+    Raises
+    ------
+    HeldwheelError
+        It cannot be read, or leaves something open; the text says what to do.
+    """
+    import msgspec
+    import pandas as pd
+
+    from logger.errors import InputError
+    from logger.files import read_trace
+    from logger.header import Table
+
+    try:
+        said = msgspec.convert(table, Table) if table else None
+    except msgspec.ValidationError as error:
+        raise InputError(f"read({path!s}): {error}; there are: {', '.join(Table.__struct_fields__)}") from None
+    trace = read_trace(str(path), said)
+    main, si = ("force", "force_n") if trace.is_force else ("torque", "torque_nm")
+    columns = {main: trace.torque, si: trace.si, **trace.columns}
+    frame = pd.DataFrame(columns, index=pd.Index(trace.time_s, name="time_s"))
+    units = {main: trace.unit, si: "N" if trace.is_force else "N·m", "time_s": "s"}
+    frame.attrs = {
+        "units": units | {name: _UNITS.get(name, name.rpartition("_")[2]) for name in trace.columns},
+        "events": [{"time_s": e.time_s, "kind": str(e.kind), "count": e.count, "text": e.text} for e in trace.events],
+        "header": msgspec.to_builtins(trace.header),
+        "problems": list(trace.problems),
+        "state": trace.state,
+        "sha256": trace.sha256,
+        "simulated": trace.header.simulated,
+    }
+    return frame
