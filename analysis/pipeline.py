@@ -169,7 +169,7 @@ def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> Recordi
     # A page that rests on simulated data is marked, whichever of its recordings they are in.
     header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
     told = tuple(text for text in baseline.problems if text not in reading.problems)
-    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told, baseline.state)
     carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
     return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 

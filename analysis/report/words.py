@@ -36,10 +36,11 @@ NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears
 
 RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
 
-EVIDENCE = (
-    "Whoever holds these files can do the work again: heldwheel-read report --verify. A hash shows that a file is "
-    "unchanged, not who made it."
+COMPUTED = (
+    "Computed from these files (again by heldwheel-read report --verify): torques, intervals, result. A hash shows which "
+    "bytes (sha256sum), not whose."
 )
+STATED = "The issuer's word: who, what, when, limit, lever, zero, accuracy, settings. Identity: {}"
 
 SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"
 
