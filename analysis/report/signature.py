@@ -140,7 +140,7 @@ def check(page: Path | str, known: Path | str | None = None) -> tuple[bool, str]
     by = "the one that you named" if wanted is not None else "compare it with the one that the shop has told you"
     return (
         True,
-        f"signed with the key {own} ({by}): it issued these bytes; not shown is when, nor whether they are true",
+        f"signed with the key {own} ({by}): it issued these bytes; when, and whether truly, is not shown",
     )
 
 
