@@ -85,4 +85,4 @@ def sign_advice(facts: TransducerFacts) -> tuple[str, ...]:
     """Say that a gauge without sign cannot tell directions apart."""
     if facts.sign != "none":
         return ()
-    return ("the gauge gives no sign: every pull counts as clockwise, its true direction is not known",)
+    return ("the transducer gives no sign: every pull counts as clockwise, its true direction is not known",)

@@ -2,7 +2,7 @@
 
 Conventions
 -----------
-- Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 counter-clockwise seen from outside the car.
+- Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 anticlockwise seen from outside the car.
 - A reading relative to the hand-off level is not the torque at the axle: the lever hung on the sensor at hand-off,
   and its weight is real torque on the wheel. At the axle start from the true zero (lever hanging or off):
   T = F [m + direction (hand-off - zero)] + what the sensor does not see of the lever's weight.

@@ -253,7 +253,7 @@ def _formula(case: Case, turns: float, left: float, right: float, ratio: float) 
 def _caution(case: Case, ratio: float) -> str:
     if case is Case.HELD:
         return (
-            f"If the other wheel was not held but turned along, the same counts would mean {ratio / 2:.4g}; "
+            f"If the other wheel was not held but turned with it, the same counts would mean {ratio / 2:.4g}; "
             f"if it turned backwards, more than {ratio:.4g}. Count both wheels."
         )
     if case is Case.TOGETHER:

@@ -198,7 +198,7 @@ def recognise(seen: Mapping[str, str]) -> TypeReading:
     Parameters
     ----------
     seen : mapping of str to str
-        Answers by ``Question.key``; what was not tried may be left out.
+        Answers by ``Question.key``; what was not tried may be excluded.
 
     Raises
     ------
@@ -269,10 +269,10 @@ def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None
     wrong = [kind for kind in Type if kind in kinds - judged]
     if wrong:
         if len(wrong) == len(kinds):
-            text = f"this torque does not judge the axle's type, {_reasons(wrong)}"
+            text = f"this test says nothing about this type of axle, {_reasons(wrong)}"
         else:
             names = ", ".join(kind.value for kind in wrong)
-            text = f"the axle's type is not settled: it could be {names}, which this torque does not judge"
+            text = f"the axle's type is not settled: it could be {names}, and this test says nothing about that type"
         if axle.type_reason.strip():
             return Conflict(False, f"{text} (judged all the same: {axle.type_reason.strip()})")
         return Conflict(True, text)
@@ -283,7 +283,7 @@ def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None
 
 
 def seen_words(seen: Mapping[str, str]) -> str:
-    """Give what was seen as one line for a report; what was not tried, or is in somebody else's words, is left out.
+    """Give what was seen as one line for a report; what was not tried, or is in somebody else's words, is excluded.
 
     Examples
     --------
@@ -335,8 +335,8 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
         return f"Not judged: {_reasons(wrong)}."
     more = next((key for key in _FITS if answers.get(key, "untried") in NOT_CHECKED), None)
     names = ", ".join(kind.value for kind in wrong)
-    way_out = f"try '{more}'" if more else "look at the tag, the fluid's label or the parts list"
-    return f"Not judged yet: it could also be {names}, which this torque does not judge; {way_out}."
+    way_out = f"try '{more}'" if more else "look at the tag, the oil's label or the parts list"
+    return f"Not judged yet: it could also be {names}, and this test says nothing about that type; {way_out}."
 
 
 def _reasons(wrong: Iterable[Type]) -> str:

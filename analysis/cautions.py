@@ -1,15 +1,20 @@
-"""Cautions of the held-wheel test: shown before the first pull of a job, in reports and in help.
+"""Cautions of the held-wheel test: chosen by kind of test, shown before the first pull, in reports and in help.
 
 They warn; they never replace the vehicle maker's manual, local rules, and qualified people. Common practice, no source,
 unless one is named.
 
-Offered: ``Caution``, ``Moment``, ``CAUTIONS``, ``cautions_for``, ``cautions_of``.
+Offered: ``Caution``, ``Moment``, ``Fact``, ``CAUTIONS``, ``BEFORE_TURNING``, ``facts_of``, ``cautions_for``,
+``gates_for``, ``cautions_of``.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from logger.header import Conditions, Test
 
 
 class Moment(StrEnum):
@@ -19,7 +24,31 @@ class Moment(StrEnum):
     LIFTING = "before lifting"
     SETTING_UP = "before pulling"
     PULLING = "while pulling"
+    AFTER = "after the test"
     READING = "reading it"
+
+
+class Fact(StrEnum):
+    """What is true of a test and decides which cautions it needs."""
+
+    CAR = "car"
+    BENCH = "bench"
+    HELD = "other wheel held"
+    CASE = "case held"
+    FREE = "both wheels free"
+    NEUTRAL = "neutral"
+    IN_GEAR = "in gear"
+    SHAFT_ON = "propshaft fitted"
+    SHAFT_OFF = "propshaft off"
+
+
+# Of each group exactly one fact is true of a test.
+_GROUPS = (
+    frozenset({Fact.CAR, Fact.BENCH}),
+    frozenset({Fact.HELD, Fact.CASE, Fact.FREE}),
+    frozenset({Fact.NEUTRAL, Fact.IN_GEAR}),
+    frozenset({Fact.SHAFT_ON, Fact.SHAFT_OFF}),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,16 +65,27 @@ class Caution:
         For the user.
     gate : bool
         Whether it must be confirmed before the first pull of a job: people can be hurt.
+    only : frozenset of Fact
+        The tests it is for: of every group of facts that is named here, one must be true of the test. Empty: all.
     """
 
     key: str
     moment: Moment
     text: str
     gate: bool = False
+    only: frozenset[Fact] = frozenset()
+
+    def fits(self, facts: frozenset[Fact]) -> bool:
+        """Tell whether a test with these facts needs it."""
+        return all(not self.only & group or bool(self.only & group & facts) for group in _GROUPS)
 
 
-_ALWAYS, _LIFT, _SET, _PULL, _READ = Moment
+BEFORE_TURNING = "Engine off and key away, car on stands, wheels on the floor chocked, brakes released."
+"""In short, for whatever turns a wheel outside a test: counting turns, finding the type, learning a transducer."""
+
+_ALWAYS, _LIFT, _SET, _PULL, _AFTER, _READ = Moment
 _GATE = True
+_CAR, _BENCH = frozenset({Fact.CAR}), frozenset({Fact.BENCH})
 
 CAUTIONS: tuple[Caution, ...] = tuple(
     Caution(*entry)
@@ -60,72 +100,138 @@ CAUTIONS: tuple[Caution, ...] = tuple(
         (
             "engine-off",
             _LIFT,
-            "Engine off. Never drive the axle with one wheel raised: the other wheel drives too.",
+            "Engine off, ignition key out and away from the car; automatic start-stop and remote start off. Never "
+            "drive the axle with one wheel raised: the other wheel drives too.",
             _GATE,
+            _CAR,
+        ),
+        (
+            "high-voltage",
+            _LIFT,
+            "Hybrid or electric: trained people only, not READY, high-voltage system made safe. A permanent-magnet "
+            "motor generates voltage when its wheel is turned, and there may be no mechanical neutral: follow the "
+            "maker.",
+            _GATE,
+            _CAR,
         ),
         (
             "chocks",
             _LIFT,
-            "Chock both ways: on this test the parking brake may be off and the box in neutral, so chocks are all that "
-            "hold the car.",
+            "Chock every wheel that stays on the floor, front and rear: with the parking brake off and the gearbox in "
+            "neutral nothing else holds the car. With all wheels raised chocks hold nothing: four stands or a lift.",
             _GATE,
+            _CAR,
         ),
         (
             "stands",
             _LIFT,
             "Stands on a hard level floor at approved points; a jack is no support. Air suspension off.",
             _GATE,
+            _CAR,
         ),
-        ("high-voltage", _LIFT, "Hybrid or electric: make the high-voltage system safe; follow the maker.", _GATE),
-        ("hot", _LIFT, "Hot axle and oil burn. Let it cool, or state the temperature.", _GATE),
+        (
+            "reaction",
+            _LIFT,
+            "The pull can roll the car or tip it off its stands: shake it on the stands first, pull downward where you "
+            "can, nobody in or under the car.",
+            _GATE,
+            _CAR,
+        ),
+        (
+            "propshaft-off",
+            _LIFT,
+            "Propshaft off: park no longer holds the car.",
+            _GATE,
+            frozenset({Fact.CAR, Fact.SHAFT_OFF}),
+        ),
+        ("hot", _LIFT, "Hot axle and oil can burn you: let them cool.", _GATE),
+        (
+            "clamped",
+            _SET,
+            "The unit is clamped so that it can neither tip nor turn, and nothing heavy can fall on hands or feet.",
+            _GATE,
+            _BENCH,
+        ),
         (
             "type",
             _SET,
-            "Check the type: gear, viscous, locking and open units are not judged by this number.",
+            "Check the type: gear, viscous, locking and open units are not judged by this torque.",
+            _GATE,
         ),
-        ("brakes-free", _SET, "Brakes fully free on both tested wheels: look, then turn by hand.", _GATE),
+        (
+            "brakes-free",
+            _SET,
+            "Brakes fully free on both wheels of the axle: look, then turn by hand. An electric parking brake in its "
+            "service mode, fingers clear of it: it can move by itself.",
+            _GATE,
+            _CAR,
+        ),
         (
             "neutral",
             _SET,
-            "Neutral, transfer case neutral; the other axle of a four-wheel drive able to turn, or its shaft off.",
+            "Gearbox and transfer case in neutral; the other axle of a four-wheel drive able to turn, or its shaft "
+            "off.",
             _GATE,
-        ),
-        (
-            "snug",
-            _SET,
-            "Wheel and disc nuts snug, adapter centred, nothing loose; do not pull in the loosening direction on a hub "
-            "nut.",
-            _GATE,
-        ),
-        (
-            "held",
-            _SET,
-            "The held wheel really held, by floor or strap: not by fingers in the spokes or by a clamped brake hose.",
-            _GATE,
-        ),
-        (
-            "case-held",
-            _SET,
-            "The case really held, in a fixture made for it: not in a vice by its flange, not by hand.",
-            _GATE,
-        ),
-        (
-            "both-free",
-            _SET,
-            "Both wheels off the floor and free to turn: nobody and nothing in reach of the other wheel.",
-            _GATE,
+            frozenset({Fact.CAR, Fact.NEUTRAL}),
         ),
         (
             "in-gear",
             _SET,
-            "In gear: engine off, key out and away. Never use the starter, nobody in the car.",
+            "A gear is engaged: never touch the starter, and let nobody else reach it.",
             _GATE,
+            frozenset({Fact.CAR, Fact.IN_GEAR}),
         ),
-        ("clear", _SET, "The lever's swing clear; stand outside its plane: wound shafts spring back.", _GATE),
+        (
+            "held",
+            _SET,
+            "The other wheel is really held, by floor or strap: not by fingers in the spokes or by a clamped brake "
+            "hose. Two people agree on the word that means stop.",
+            _GATE,
+            frozenset({Fact.CAR, Fact.HELD}),
+        ),
+        (
+            "shaft-held",
+            _SET,
+            "The other shaft is really held, by vice or bar: not by hand.",
+            _GATE,
+            frozenset({Fact.BENCH, Fact.HELD}),
+        ),
+        (
+            "case-held",
+            _SET,
+            "The case is really held, by its flange or ring gear bolts: not by hand.",
+            _GATE,
+            frozenset({Fact.CASE}),
+        ),
+        (
+            "both-free",
+            _SET,
+            "Both wheels (or shafts) clear of the floor and free to turn; hands, hoses and cables clear of the second "
+            "one: it turns too.",
+            _GATE,
+            frozenset({Fact.FREE}),
+        ),
+        (
+            "snug",
+            _SET,
+            "Wheel (or bare disc) bolted up tight, adapter centred, nothing loose; do not pull in the loosening "
+            "direction on a hub nut.",
+            _GATE,
+            _CAR,
+        ),
         (
             "rating",
             _SET,
-            "Do not exceed the transducer's or the stud's rating; stop if torque climbs without motion.",
+            "Stay below the lowest rating of transducer, lever, adapter, socket and stud; no extension pipe, no power "
+            "or impact tool.",
+            _GATE,
+        ),
+        ("eyes", _SET, "Eye protection on; loose clothing, hair and hands away from spokes and lever.", _GATE),
+        (
+            "clear",
+            _SET,
+            "The lever's swing clear; stand outside its plane: wound shafts spring back. Ease the load off; never "
+            "release the lever under load.",
             _GATE,
         ),
         ("zero", _SET, "Zero with the lever hanging or off, after warm-up, unloaded; repeat at the end."),
@@ -135,9 +241,37 @@ CAUTIONS: tuple[Caution, ...] = tuple(
             "Smooth ramp, two to three seconds to the first slip; 2-10 turns a minute; a jerk can double the reading.",
         ),
         ("enough", _PULL, "At least two turns for a steady value, five repeats for a peak, both directions if safe."),
-        ("stop", _PULL, "Stop at binding, knocking or steps: that is a fault, not a torque.", _GATE),
-        ("peak-normal", _READ, "The first peak may exceed the turning torque: normal for plate types."),
-        ("stud-reads-low", _READ, "A stud-mounted wrench reads low by about 10-20 %: enter radius, lever and angle."),
+        (
+            "stop",
+            _PULL,
+            "Keep turning only if the wheel moves; stop if torque climbs without motion. Stop at binding, knocking or "
+            "steps: that is a fault, not a torque.",
+            _GATE,
+        ),
+        ("after-lever", _AFTER, "Lever, adapter and strap off first."),
+        ("after-nuts", _AFTER, "Wheel nuts to the maker's torque.", False, _CAR),
+        (
+            "after-brakes",
+            _AFTER,
+            "Brake pedal pumped until it is firm; parking brake back in service.",
+            False,
+            _CAR,
+        ),
+        (
+            "after-propshaft",
+            _AFTER,
+            "Propshaft refitted, by its marks and to the maker's torque.",
+            False,
+            frozenset({Fact.CAR, Fact.SHAFT_OFF}),
+        ),
+        ("after-chocks", _AFTER, "Chocks away last, when the car stands on its wheels and is held.", False, _CAR),
+        ("peak-normal", _READ, "The first peak may exceed the rotating torque: normal for plate types."),
+        (
+            "stud-reads-low",
+            _READ,
+            "A lever on a stud that points outward reads low by about 10-20 %; one that points inward reads high: "
+            "enter stud circle, lever length and angle.",
+        ),
         ("drag", _READ, "Part of the number is gearbox, seals, bearings and pads. Small limits may be mostly drag."),
         (
             "mean-of-packs",
@@ -145,22 +279,24 @@ CAUTIONS: tuple[Caution, ...] = tuple(
             "The test shows the mean of both packs; left and right readings differ because of wheel drag, not a weak "
             "side.",
         ),
-        ("case-clamped", _READ, "On a bench with the case clamped it reads about double the car."),
+        ("case-clamped", _READ, "On a bench with the case held it reads about double the car."),
         (
             "units",
             _READ,
-            "lbf·ft, lbf·in, N·m and kgf·m are different torques; the limit must be in its own words and condition.",
+            "lbf·ft, lbf·in, N·m and kgf·m are different torques; use the limit in the unit and for the condition "
+            "it is printed "
+            "for.",
         ),
         (
             "printed-limits",
             _READ,
             "Printed limits differ by axle and contain misprints; yours comes from your manual or rule book.",
         ),
-        ("cannot-tell", _READ, "Near the limit the honest answer may be that it cannot be told."),
+        ("cannot-tell", _READ, "Near the limit the honest answer may be that it is too close to call."),
         (
             "alike",
             _READ,
-            "Compare before and after only at the same temperature, speed, rest, side, fixture and fluid.",
+            "Compare before and after only at the same temperature, speed, rest, side, fixture and oil.",
         ),
         (
             "not-traction",
@@ -168,23 +304,67 @@ CAUTIONS: tuple[Caution, ...] = tuple(
             "Passing this test is no proof of traction under power: ramps and gear separation act only with drive "
             "torque.",
         ),
-        ("low-good-plates", _READ, "A low reading with good plates: check order, springs, too much additive, hot oil."),
-        ("chatter", _READ, "Chatter: fluid and additive first; more additive also lowers holding torque."),
-        ("wear-in", _READ, "New packs lose preload as they wear in: test again."),
+        (
+            "low-good-plates",
+            _READ,
+            "A low reading with good plates: check plate order, springs, too much friction modifier, hot oil.",
+        ),
+        ("chatter", _READ, "Chatter: oil and friction modifier first; more modifier also lowers holding torque."),
+        ("wear-in", _READ, "New packs lose preload as they run in: test again."),
         (
             "max-min",
             _READ,
-            "A rule with a maximum (racing) and one with a minimum (service) fail in opposite directions.",
+            "Too high fails a maximum rule (racing), too low fails a minimum rule (service): know which applies.",
         ),
         ("simulated", _ALWAYS, "Demonstration or simulated data must never be filed as a test."),
     )
 )
 
 
-def cautions_for(*moments: Moment, gates_only: bool = False) -> tuple[Caution, ...]:
-    """Give the cautions of these moments (all of them if none is named), in the order they are shown."""
+def facts_of(test: Test, conditions: Conditions | None = None) -> frozenset[Fact]:
+    """Give what is true of a test.
+
+    What is not stated counts as the usual test: in the car, other wheel held, neutral, propshaft fitted.
+    """
+    held = {"case": Fact.CASE, "none": Fact.FREE}.get(test.held or "", Fact.HELD)
+    off = conditions is not None and conditions.propshaft_fitted is False
+    return frozenset(
+        {
+            Fact.BENCH if test.place == "bench" else Fact.CAR,
+            held,
+            Fact.IN_GEAR if test.gear == "in gear" else Fact.NEUTRAL,
+            Fact.SHAFT_OFF if off else Fact.SHAFT_ON,
+        }
+    )
+
+
+def cautions_for(
+    *moments: Moment, gates_only: bool = False, facts: frozenset[Fact] | None = None
+) -> tuple[Caution, ...]:
+    """Give cautions in the order they are shown.
+
+    Parameters
+    ----------
+    *moments : Moment
+        Those of these moments; all of them if none is named.
+    gates_only : bool
+        Only those to confirm before the first pull.
+    facts : frozenset of Fact or None
+        Only those that a test with these facts needs; None: whatever the test.
+    """
     wanted = moments or tuple(Moment)
-    return tuple(c for c in CAUTIONS if c.moment in wanted and (c.gate or not gates_only))
+    return tuple(
+        c for c in CAUTIONS if c.moment in wanted and (c.gate or not gates_only) and (facts is None or c.fits(facts))
+    )
+
+
+def gates_for(test: Test, conditions: Conditions | None = None) -> tuple[Caution, ...]:
+    """Give what must be confirmed before the first pull of this kind of test.
+
+    When the kind of test changes between two stages (both wheels free for the drag, one held for the pulls), those of
+    the new kind that were not among the old ones are still to be confirmed.
+    """
+    return cautions_for(gates_only=True, facts=facts_of(test, conditions))
 
 
 def cautions_of(*keys: str) -> tuple[str, ...]:

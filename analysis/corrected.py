@@ -108,7 +108,7 @@ def _apply(before: Corrected, correction: Correction, source: Source) -> Correct
     who = f"{correction.by}, " if correction.by else ""
     why = f"{who}{correction.at:%Y-%m-%d %H:%M}: {correction.reason}"
     if correction.exclude:
-        return replace(before, pull=pull, left_out=why, applied=(*before.applied, f"left out ({why})"))
+        return replace(before, pull=pull, left_out=why, applied=(*before.applied, f"excluded ({why})"))
     # A measured value set by hand settles what kept the trace from settling it.
     settled = {Code.NEVER_SLIPPED, Code.NOT_RESOLVED} if correction.breakaway_s is not None else set()
     settled |= {Code.UNSTEADY, Code.SHORT} if correction.rotating_start_s is not None else set()

@@ -49,9 +49,9 @@ class Dial:
             ("full scale", self.full_scale),
         ):
             if value is not None and not (math.isfinite(value) and value > 0):
-                raise InputError(f"the instrument's {name} must be positive")
+                raise InputError(f"the dial's {name} must be positive")
         if self.limit_of_error is not None and self.limit_of_error >= 1:
-            raise InputError("the instrument's class is a part of the reading: 4 %, not 400 %")
+            raise InputError("the dial's class is a part of the reading: 4 %, not 400 %")
 
     def half_width(self, reading: float) -> float:
         """Give the greatest error at a reading; below the certified part of the range, that of its lower end."""
@@ -63,13 +63,11 @@ class Dial:
         """Say what makes the instrument a poor choice for this reading."""
         found = []
         if self.limit_of_error is None:
-            found.append(
-                f"the instrument's class is not stated: assumed within ± {ASSUMED_ACCURACY * 100:g} % of reading"
-            )
+            found.append(f"the dial's class is not stated: assumed within ± {ASSUMED_ACCURACY * 100:g} % of reading")
         if self.full_scale is not None:
             share = abs(reading) / self.full_scale
             if share > 1:
-                raise InputError("the reading is beyond the instrument's full scale")
+                raise InputError("the reading is beyond the dial's full scale")
             if share < CERTIFIED_FROM:
                 found.append(
                     f"the reading is {share * 100:.0f} % of full scale, below the certified part of the range (from "
@@ -110,4 +108,4 @@ def dial_reading(shown: float, dial: Dial, fixture: Fixture, *, quantity: str = 
     instrument = Instrument(dial.half_width(shown) / math.sqrt(3) / shown, note=note)
     marks = WIDEST_MARKS * shown if dial.marks is None else dial.marks
     reading = Reading(quantity, shown, marks / math.sqrt(12), turn_rad=None)
-    return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the instrument"))
+    return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the dial"))

@@ -43,8 +43,8 @@ def pack_mean(right: Budget, left: Budget, both: Budget) -> Budget:
     """
     _same_kind(right, left, both)
     named = [
-        (0.5, _named(right, "driving right")),
-        (0.5, _named(left, "driving left")),
+        (0.5, _named(right, "right wheel turned")),
+        (0.5, _named(left, "left wheel turned")),
         (-0.5, _named(both, "both free")),
     ]
     return replace(combine("pack mean", named), quantity=f"pack mean, {right.quantity}")
@@ -63,7 +63,7 @@ def pack_mean_one_side(held: Budget, both: Budget, *, wheel_ends_differ_nm: floa
     _same_kind(held, both)
     budget = combine("pack mean", [(1.0, _named(held, "held")), (-0.5, _named(both, "both free"))])
     ends = Input(
-        "wheel ends unlike", 0.0, wheel_ends_differ_nm / 2 / math.sqrt(3), note="drive both sides to be rid of it"
+        "wheel ends unlike", 0.0, wheel_ends_differ_nm / 2 / math.sqrt(3), note="turn both sides to be rid of it"
     )
     return replace(budget.plus(ends), quantity=f"pack mean, {held.quantity}")
 
@@ -240,14 +240,14 @@ class Matrix:
                 side = "right" if difference.value > 0 else "left"
                 said.append(
                     f"{size}: the {side} wheel end drags more (brake, bearing, seal); not a weak pack: with one wheel "
-                    "held the test shows the mean of both packs whichever side is driven"
+                    "held the test shows the mean of both packs whichever side is turned"
                 )
         return tuple(said)
 
 
 @dataclass(frozen=True, slots=True)
 class PackMean:
-    """The packs' mean of one quantity and way of rolling, or the reason why it is withheld."""
+    """The pack mean of one quantity and way of rolling, or the reason why it is withheld."""
 
     quantity: str
     way: str

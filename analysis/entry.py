@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from analysis.results import DIRECTION_WORDS, DIRECTIONS
 from logger.units import torque_factor
 
 if TYPE_CHECKING:
@@ -137,14 +138,14 @@ def direction_conflict(test: Test, directions: Sequence[int]) -> tuple[str, ...]
     --------
     >>> from logger.header import Test
     >>> direction_conflict(Test(direction="clockwise"), [-1, -1])[0][:57]
-    'all pulls read counter-clockwise, the card says clockwise'
+    'all pulls read anticlockwise, the card says clockwise. Po'
     """
-    signs = {"clockwise": 1, "counter-clockwise": -1}
-    wanted = signs.get(test.direction or "")
+    wanted = next((sign for sign, code in DIRECTIONS.items() if code == test.direction), None)
     if wanted is None or not directions or wanted in directions:
         return ()
-    read = next(name for name, sign in signs.items() if sign == -wanted)
+    asked, read = DIRECTION_WORDS[wanted], DIRECTION_WORDS[-wanted]
     return (
-        f"all pulls read {read}, the card says {test.direction}: turned the other way, the other side of the car, or "
-        "the sign of the transducer is reversed",
+        f"all pulls read {read}, the card says {asked}. Possible causes: turned the other way, the other side of "
+        "the car, "
+        "the sign of the transducer reversed",
     )

@@ -122,7 +122,7 @@ class _Reader:
             self._compare_chord(radius.value)
             return radius
         if lever.chord_mm is None:
-            self.fault("stud_circle_mm", "one stud needs it, or chord_mm with studs: the distance between two studs")
+            self.fault("stud_circle_mm", "one stud needs it, or chord_mm with studs: the stud-to-stud distance")
             return Input(name, 1.0, 0.0, unit)
         return self._radius_of_chord() or Input(name, 1.0, 0.0, unit)
 
@@ -234,4 +234,4 @@ def _check_whole(reader: _Reader, fixture: Fixture) -> None:
             "the lever is not in line with the stud: the result depends on a square pull; line up centre, stud, lever"
         )
     if fixture.kind == "held side":
-        reader.notes.append("sensor on the held side: it reads the packs' mean less half the driveline drag")
+        reader.notes.append("transducer on the held side: it reads the pack mean less half the driveline drag")

@@ -30,7 +30,7 @@ class GearRatio:
     Attributes
     ----------
     in_gear, neutral : JobValue
-        The greatest rotating torques that were divided.
+        The rotating maxima that were divided.
     budget : Budget
         The ratio, without unit.
     result : Result or None

@@ -111,7 +111,7 @@ def values_of(
     Parameters
     ----------
     pulls : sequence of (direction, budgets)
-        The pulls that count, in order: valid and not left out.
+        The pulls that count, in order: valid and not excluded.
     repeatability, drop_outliers
         See ``job_value``.
     """
@@ -180,7 +180,7 @@ class Judgement:
     budgets : tuple of dict of str to Budget
         What each pull says at the axle, by quantity.
     results : tuple of Result or None
-        Each pull as one of many; None for one that was left out, and where there is nothing to compare with.
+        Each pull as one of many; None for one that was excluded, and where there is nothing to compare with.
     job : tuple of JobValue
         What the pulls that count say together.
     result : Result or None
@@ -265,7 +265,9 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     if at is None:
         return "the lever is not known, so the torque at the axle is not either", ()
     if at.fixture.kind == "held side":
-        return "the sensor was on the held side: it does not show the driven wheel's torque that a limit is for", ()
+        return (
+            "the transducer was on the held side: it does not show the torque at the turned wheel that a limit is for"
+        ), ()
     return "", tuple(conflict.text for conflict in conflicts)
 
 

@@ -109,7 +109,8 @@ class Bounds:
     @property
     def source(self) -> str:
         """Source and page."""
-        return ", ".join(part for part in (self.written.source, self.written.page) if part)
+        page = self.written.page.strip()
+        return ", ".join(part for part in (self.written.source, f"p. {page}" if page[:1].isdigit() else page) if part)
 
 
 # No limit in any unit is beyond these, and arithmetic cannot overflow within them.

@@ -61,7 +61,7 @@ class Asked:
     repeatability : float or None
         Relative pull-to-pull scatter, used under three pulls.
     drop_outliers : bool
-        Whether outliers are left out of the job's value.
+        Whether outliers are excluded from the job's value.
     table : Table or None
         What a foreign table does not say of itself.
     both_free : Path or None

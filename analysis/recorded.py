@@ -11,6 +11,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from analysis.results import DIRECTIONS
+
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
@@ -24,7 +26,6 @@ if TYPE_CHECKING:
     from logger.header import Correction, Header
 
 SCHEMA = "heldwheel pulls 1"
-DIRECTIONS = {1: "clockwise", -1: "counter-clockwise"}
 # Digits after the point in JSON: a millionth of a newton metre is far below any transducer's resolution.
 DIGITS = 6
 

@@ -9,7 +9,7 @@ Conventions
 - A single pull is judged as one pull of many: its own uncertainty and the pull-to-pull scatter.
 - The two directions are separate: wind-up, gears and drag differ. Each direction has its value; where both were pulled
   the less favourable one is the job's.
-- Outliers are named by a rule stated beforehand; they are left out only where that was asked for, and counted.
+- Outliers are named by a rule stated beforehand; they are excluded only where that was asked for, and counted.
 
 Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``.
 """
@@ -59,7 +59,7 @@ class JobValue:
     own_u_nm : float
         What each reading leaves open by itself: standard uncertainty, N·m.
     left_out : tuple of float
-        Outliers left out, because that was asked for.
+        Outliers excluded, because that was asked for.
     notes : tuple of str
         Gate, trend, outliers, what was assumed.
     direction : int
@@ -106,7 +106,7 @@ def job_value(
     repeatability : float, optional
         Relative standard deviation that the user states, instead of the one assumed.
     drop_outliers : bool
-        Whether outliers are left out of the median.
+        Whether outliers are excluded from the median.
     direction : int
         Carried along.
 
@@ -145,7 +145,7 @@ def _outlier_notes(values: Sequence[float], odd: tuple[int, ...], drop: bool) ->
     if not odd:
         return ()
     shown = ", ".join(f"{values[i]:.4g}" for i in odd)
-    what = "left out by the rule stated beforehand" if drop else "kept: leave a pull out only with a reason"
+    what = "excluded by the rule stated beforehand" if drop else "kept: exclude a pull only with a reason"
     return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stands out and was {what}; {OUTLIER_RULE}",)
 
 

@@ -2,7 +2,7 @@
 
 Conventions
 -----------
-- Torques are magnitudes in N·m, a known gain divided out; ``direction`` (+1 clockwise, -1 counter-clockwise, seen
+- Torques are magnitudes in N·m, a known gain divided out; ``direction`` (+1 clockwise, -1 anticlockwise, seen
   from outside the car) carries the sign.
 - ``*_sensor`` is relative to the hand-off level just before that pull; ``*_axle`` starts from the true zero and has
   been through the lever.
@@ -16,6 +16,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+
+DIRECTIONS = {
+    1: "clockwise",
+    -1: "counter-clockwise",
+}  # as files and JSON promise it; words: DIRECTION_WORDS  # as files and JSON promise it; words: DIRECTION_WORDS
+"""How a direction stands in recordings and JSON, which promise these words."""
+DIRECTION_WORDS = {1: "clockwise", -1: "anticlockwise"}
+"""How a direction is named to a reader, seen from outside the car."""
 
 
 class Code(StrEnum):

@@ -159,7 +159,7 @@ def _baseline(
 ) -> tuple[dict[tuple[str, str], Budget], tuple[str, ...]]:
     """Give the baseline by quantity and way of rolling; one direction stands for both, said where both are tested."""
     if both is None:
-        return {}, ("no both-free baseline: the pack mean cannot be told from drag",)
+        return {}, ("no both-free baseline: the pack mean cannot be separated from drag",)
     side = both.header.test.side if both.header is not None else None
     found: dict[tuple[str, str], Budget] = {}
     notes: tuple[str, ...] = ()
@@ -198,14 +198,14 @@ def _mean(matrix: Matrix, baseline: Mapping[tuple[str, str], Budget], quantity: 
             continue
         drag = Drag(rotating=baseline.get(("rotating mean", way)), breakaway=baseline.get(("breakaway", way)))
         budget, reason = drag.correct(raw)
-        how = reason or f"T - T_both / 2, driving {side}: wheel ends taken as alike; drive the other side too"
+        how = reason or f"T - T_both / 2, {side} wheel turned: wheel ends taken as alike; turn the other side too"
         found.append(PackMean(quantity, way, budget, how))
     return found
 
 
 @dataclass(frozen=True, slots=True)
 class BothEnds:
-    """What two sensors at once say of one quantity: the packs' mean, and the drag of the driveline."""
+    """What two transducers at once say of one quantity: the pack mean, and the drag of the driveline."""
 
     quantity: str
     mean: Budget
@@ -236,7 +236,7 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
 
 
 def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[JobValue, JobValue]:
-    """Give the greatest rotating torques in gear and in neutral, of the same direction where both were turned so.
+    """Give the rotating maxima in gear and in neutral, of the same direction where both were turned so.
 
     Raises
     ------
@@ -254,7 +254,7 @@ def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple
 
 
 def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
-    """Give the greatest rotating torque in gear ÷ that in neutral, both wheels free.
+    """Give the rotating maximum in gear ÷ that in neutral, both wheels free.
 
     Raises
     ------

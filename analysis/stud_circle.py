@@ -108,7 +108,7 @@ def circle_from_chords(studs: int, chords: Sequence[tuple[float, int]], *, u_cho
     weights 1/u².
     """
     if not chords:
-        raise InputError("give at least one distance between two studs")
+        raise InputError("give at least one stud-to-stud distance")
     factors = [chord_factor(studs, apart) for _, apart in chords]
     for length, _ in chords:
         if not (math.isfinite(length) and 0.01 <= length <= 1.0):

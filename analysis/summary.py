@@ -17,9 +17,9 @@ import numpy as np
 from analysis.compare.runs import Quantity, Run, Setting
 from analysis.limits import Guard, Rule
 from analysis.pipeline import Asked
-from analysis.recorded import DIRECTIONS
+from analysis.results import DIRECTION_WORDS, DIRECTIONS
 from logger.errors import InputError
-from logger.header import Header, Lever, Limit, Table, Zero
+from logger.header import Header, Lever, Limit, Table, Test, Zero
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Tag
@@ -62,7 +62,7 @@ def recording_row(reading: RecordingReading) -> dict[str, Cell]:
         "noise_nm": reading.trace.noise_nm if reading.trace else None,
         "pulls": len(reading.pulls),
         "pulls_used": len(used),
-        "direction": DIRECTIONS[direction] if used else "",
+        "direction": DIRECTION_WORDS[direction] if used else "",
         "breakaway_sensor_nm": breakaway,
         "rotating_sensor_nm": rotating,
         "static_dynamic_ratio": _median(r for p in used if (r := ratio_of(p)) is not None),
@@ -93,7 +93,7 @@ def pull_rows(reading: RecordingReading) -> list[dict[str, Cell]]:
             "pull": number,
             "start_s": p.pull.start_s,
             "end_s": p.pull.end_s,
-            "direction": DIRECTIONS[p.pull.direction],
+            "direction": DIRECTION_WORDS[p.pull.direction],
             "valid": p.pull.valid,
             "used": p.counts,
             "breakaway_sensor_nm": p.pull.breakaway.at_sensor_nm if p.pull.breakaway else None,
@@ -250,6 +250,11 @@ def _tags(header: Header, name: str) -> dict[str, Tag]:
     return {key: value for key, value in facts.items() if value is not None and value != ""} | dict(job.tags)
 
 
+def _stated_way(test: Test) -> str | None:
+    """Name the direction that the card states."""
+    return next((DIRECTION_WORDS[sign] for sign, code in DIRECTIONS.items() if code == test.direction), test.direction)
+
+
 def _setting(reading: RecordingReading, header: Header, used: Sequence[PullReading]) -> Setting:
     test = header.test
     known = [word for word in (test.place, test.held and f"{test.held} held", test.gear) if word]
@@ -260,7 +265,7 @@ def _setting(reading: RecordingReading, header: Header, used: Sequence[PullReadi
         "axle" if reading.at is not None else "sensor",
         header.lever.fixture if header.lever else None,
         test.side,
-        "both" if len(turns) > 1 else DIRECTIONS[turns.pop()] if turns else test.direction,
+        "both" if len(turns) > 1 else DIRECTION_WORDS[turns.pop()] if turns else _stated_way(test),
         header.conditions.oil_temperature_c,
         float(statistics.median(speeds)) if speeds else None,
         test.dwell_s,

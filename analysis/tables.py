@@ -67,7 +67,7 @@ _ITEM = _columns(
     ("held", "text", "", "what was held"),
     ("gear", "text", "", "neutral or in gear"),
     ("side", "text", "", "side turned"),
-    ("fluid", "text", "", "fluid"),
+    ("fluid", "text", "", "oil"),
     ("modifier", "text", "", "friction modifier"),
     ("modifier_percent", "number", "%", "share of modifier in the fill"),
     ("oil_temperature_c", "number", "°C", "oil temperature"),
@@ -118,12 +118,12 @@ PULL_COLUMNS = (
         ("pull", "count", "", "number of the pull, from 1"),
         ("start_s", "number", "s", "begin of the pull"),
         ("end_s", "number", "s", "end of the pull"),
-        ("direction", "text", "", "clockwise or counter-clockwise, seen from outside the car"),
+        ("direction", "text", "", "clockwise or anticlockwise, seen from outside the car"),
         ("valid", "truth", "", "whether nothing speaks against using it"),
         ("used", "truth", "", "whether it entered the job's value"),
     ),
     *_FIGURES,
-    *_columns(("reasons", "text", "", "why it is not valid or was left out")),
+    *_columns(("reasons", "text", "", "why it is not valid or was excluded")),
 )
 """One row per pull."""
 

@@ -67,7 +67,7 @@ class MainWindow(QMainWindow):
         row.addStretch(1)
         row.addWidget(self.unit)
         self._menu_button = button(
-            "View", role="", tip="Colours, text size, decimal mark, sounds, what stands on reports"
+            "View", role="", tip="Colours, text size, decimal mark, sounds, what appears on reports"
         )
         self._menu_button.setMenu(self._menu())
         row.addSpacing(8)

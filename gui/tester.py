@@ -179,7 +179,7 @@ class Tester:
         self._connect(replace(opened, offset_s=offset))
 
     def sign(self) -> None:
-        """Write beside the last recording who made the test and which pulls were left out, and why."""
+        """Write beside the last recording who made the test and which pulls were excluded, and why."""
         path = self.bridge.recording
         self.run.freeze()
         if path is None or not path.exists():

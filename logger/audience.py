@@ -1,4 +1,4 @@
-"""Those who follow a stream: one that fails is left out, all others still get every block and the ending.
+"""Those who follow a stream: one that fails is excluded, all others still get every block and the ending.
 
 Offered: ``Audience``, ``SubscriberFailedError``.
 """

@@ -61,6 +61,10 @@ class Axle(Record, frozen=True, kw_only=True):
     as_received: str = ""  # its condition when it came in
 
 
+DIRECTION_CODES = {"clockwise": "clockwise", "anticlockwise": "counter-clockwise", "both": "both"}
+"""How a direction that somebody names stands in a recording."""
+
+
 class Test(Record, frozen=True, kw_only=True):
     """The kind of test: without it a limit cannot be compared."""
 

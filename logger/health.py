@@ -52,6 +52,10 @@ class Health:
         Counted from the device's counter.
     garbage : int
         Bytes (of a stream) or packets that were no reading.
+    misfit : str
+        What was said about the last of them; empty: nothing.
+    received : int
+        Bytes in all.
     duplicates : int
         Dropped because they were received twice.
     reconnects : int
@@ -69,6 +73,8 @@ class Health:
     samples: int = 0
     lost: int = 0
     garbage: int = 0
+    misfit: str = ""
+    received: int = 0
     duplicates: int = 0
     reconnects: int = 0
     last_arrival_s: float = float("nan")
@@ -110,7 +116,9 @@ class Meter:
         self._bytes += size
         old = self.health
         counts = {"lost": old.lost, "garbage": old.garbage, "duplicates": old.duplicates}
+        misfit = old.misfit
         for event in events:
+            misfit = event.text if event.kind is EventKind.GARBAGE else misfit
             name = _COUNTED.get(event.kind)
             if name:
                 counts[name] += event.count
@@ -127,7 +135,7 @@ class Meter:
         advice = "" if old.state is not State.STREAMING else old.advice
         self.health = Health(
             State.STREAMING, rate, total, **counts, reconnects=old.reconnects, last_arrival_s=arrival_s,
-            simulated=simulated, advice=advice,
+            simulated=simulated, advice=advice, misfit=misfit, received=self._bytes,
         )  # fmt: skip
 
     def reconnected(self) -> None:
@@ -143,7 +151,7 @@ class Meter:
         if self._bytes >= JUDGE_BYTES and health.garbage > MOSTLY * self._bytes:
             advice = (
                 "most of what arrives is no reading: check the baud rate, the template and the terminator "
-                "in the transducer's description"
+                f"in the transducer's description; {health.misfit}"
             )
         elif self._nominal_hz and self._steady is not None:
             advice = self._rate_advice(self._nominal_hz, *self._steady)

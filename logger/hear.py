@@ -19,6 +19,7 @@ from logger.small_file import read_bounded
 
 if TYPE_CHECKING:
     from logger.links.base import Link
+    from logger.links.ble_pick import Offer
 
 SPEEDS: Final = (9600, 115200, 57600, 38400, 19200, 230400, 460800, 921600, 1000000)
 TRY_S: Final = 1.5  # at each speed: a gauge that sends ten lines a second shows fifteen
@@ -42,6 +43,8 @@ class Place:
         What is asked again and again; empty: nothing. The user has confirmed it.
     interval_s : float
         Between questions.
+    start : bytes
+        What is sent once to a Bluetooth device, so that it begins; empty: nothing. The user has confirmed it.
     """
 
     port: str = ""
@@ -50,15 +53,33 @@ class Place:
     settings: BleSettings = field(default_factory=BleSettings)
     request: bytes = b""
     interval_s: float = 0.1
+    start: bytes = b""
 
 
 @dataclass(slots=True)
 class Heard:
-    """What has come so far; another thread may look at it while it grows."""
+    """What has come so far; another thread may look at it while it grows.
+
+    Attributes
+    ----------
+    chunks : list of Chunk
+        Of a port or a file.
+    serial, ble : optional
+        Settings it was heard with.
+    radio : dict of str to (Offer, list of Chunk)
+        Of a Bluetooth device: what came of each characteristic that may deliver readings.
+    """
 
     chunks: list[Chunk] = field(default_factory=list)
     serial: SerialSettings | None = None
     ble: BleSettings | None = None
+    radio: dict[str, tuple[Offer, list[Chunk]]] = field(default_factory=dict)
+
+    @property
+    def size(self) -> int:
+        """Bytes so far."""
+        streams = [self.chunks, *(chunks for _, chunks in list(self.radio.values()))]
+        return sum(len(chunk.data) for chunks in streams for chunk in list(chunks))
 
 
 async def hear(place: Place, seconds: float, heard: Heard | None = None) -> Heard:
@@ -73,10 +94,11 @@ async def hear(place: Place, seconds: float, heard: Heard | None = None) -> Hear
     """
     heard = heard if heard is not None else Heard()
     if place.ble:
-        from logger.links.ble import BleLink
+        from logger.links.ble_listen import Say, Streams, listen
 
         heard.ble = place.settings
-        await _listen(BleLink(place.ble, place.settings), place, seconds, heard.chunks)
+        say = Say(place.start, place.request, place.interval_s)
+        await listen(place.ble, place.settings, seconds, Streams(heard=heard.radio), say)
         return heard
     heard.serial = SerialSettings(baud=place.baud) if place.baud else await _right_speed(place)
     await _listen(_port(place, heard.serial), place, seconds, heard.chunks)

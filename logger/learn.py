@@ -1,23 +1,24 @@
 """Learning an unknown transducer: from what it sends to a description, and what could not be told.
 
-Nothing is sent and nothing is guessed silently: whatever the bytes leave open is said in ``unknown``, and without a
-unit no usable description is made.
+Nothing is sent and nothing is guessed silently: whatever the bytes leave open is said in ``unknown``; what a reading
+would depend on is asked for (``missing``), and without it no description is made.
 
 Steps
 -----
-1. Text or binary; what ends a line; the decimal mark.
+1. Text, binary frames, or packets of a radio; what ends a line; check sum; decimal mark and thousands.
 2. The build that most lines share; words in a number's place are marks.
-3. Each column over all lines: a counter steps evenly, torque has the unit beside it or moves most, the rest is named
-   by its unit or numbered.
-4. Status words, frame marks and check sum; sign and rate as seen.
-5. The description is applied to the same bytes: what it does not decode is told.
+3. Each number over all lines: what counts, rises, stood still, holds the peak of another or has a unit of something
+   else is no torque. If one is left, it is taken; if several are, the user chooses.
+4. Whatever stood still between the numbers is a number or a listed word of the description, never a part of the frame.
+5. The description is applied to the same bytes: what it does not decode is told, and one that decodes too little is not
+   offered.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
@@ -26,22 +27,76 @@ from logger.decoder.build import build_decoder
 from logger.description import BleSettings, Description, SerialSettings
 from logger.errors import InputError
 from logger.header import TransducerFacts
-from logger.learn_columns import NumberColumn, name_columns, number_columns
-from logger.learn_lines import MIN_LINES, Notes, find_decimal, find_family, find_terminator, split_lines, without_star
-from logger.learn_template import line_format
+from logger.learn_binary import BinaryLayout, binary_layout
+from logger.learn_lines import FRAMED, Notes, split_frames, split_lines
+from logger.learn_text import TextLayout, looks_like_text, text_layout
 from logger.samples import Chunk, EventKind
-from logger.units import canonical_unit
+from logger.units import is_force, reading_unit
 
 if TYPE_CHECKING:
-    from logger.decoder.template import LineFormat
+    from logger.learn_columns import NumberColumn
+    from logger.links.ble_pick import Offer
 
 NOMINAL_RATES: Final = (
     1, 2, 4, 5, 8, 10, 12.5, 16, 20, 25, 30, 40, 50, 60, 80, 100, 120, 125, 160, 200, 240, 250, 320, 400, 500, 600,
     640, 800, 1000, 1200, 1250, 1600, 2000, 2400, 2500, 3200, 4000, 4800, 5000,
 )  # fmt: skip
-RATE_SNAP: Final = 0.01  # of a nominal rate: device clocks and a short listen are worse than we would like
+RATE_SNAP: Final = (
+    0.018  # of a nominal rate: device clocks, a busy computer and a short listen are worse than we would like
+)
 SHOWN: Final = 8  # lines shown raw beside decoded
 COUNTS: Final = 10_000.0  # integers of this size without a unit are raw counts of a converter
+FITS: Final = 0.8  # of what came must be understood before a description is offered
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What the user knows and the bytes do not say; empty or None: it is found out.
+
+    Attributes
+    ----------
+    unit : str
+    scale : float or None
+        Reading = number sent x scale.
+    field : str
+        Which number is the torque: its name, its label, or its number in a line.
+    decimal, thousands : str
+        Marks within numbers.
+    lines : str
+        How the lines begin that hold the torque.
+    template : str
+        The layout of a line as a whole.
+    """
+
+    unit: str = ""
+    scale: float | None = None
+    field: str = ""
+    decimal: str = ""
+    thousands: str | None = None
+    lines: str = ""
+    template: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A number that may be the torque.
+
+    Attributes
+    ----------
+    name : str
+        What it is chosen by.
+    number : int
+        Its place among the numbers of a line or sample, from 1.
+    unit : str
+        Beside it; empty: none.
+    values : ndarray, shape (n,)
+        All that was heard, unscaled.
+    """
+
+    name: str
+    number: int
+    unit: str
+    values: np.ndarray
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,9 +110,18 @@ class Learned:
     found, unknown : tuple of str
         One line each for the user.
     missing : tuple of str
-        ``unit``: what must be given before the description can be used.
+        What must be given before the description can be used: ``unit``, ``scale``, ``field``, ``decimal``,
+        ``thousands``, ``lines``, ``template``.
     shown : tuple of (str, str)
         Raw line, what it decodes to.
+    choices : tuple of Choice
+        The numbers that may be the torque, also where one was taken.
+    chosen : str
+        The one that was taken; empty: none yet.
+    unit_sent : bool
+        The unit stands in what is sent.
+    fits : float
+        Share of the bytes that the description explains.
     """
 
     description: Description | None
@@ -65,117 +129,163 @@ class Learned:
     unknown: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     shown: tuple[tuple[str, str], ...] = ()
+    choices: tuple[Choice, ...] = ()
+    chosen: str = ""
+    unit_sent: bool = False
+    fits: float = 0.0
 
 
 def learn(
     chunks: Sequence[Chunk],
     *,
     name: str = "learned transducer",
-    unit: str = "",
-    scale: float = 1.0,
+    wanted: Wanted | None = None,
     serial: SerialSettings | None = None,
     ble: BleSettings | None = None,
+    offer: Offer | None = None,
 ) -> Learned:
     """Find out how a device's readings are laid out.
 
     Parameters
     ----------
     chunks : sequence of Chunk
-        What was heard.
+        What was heard; of Bluetooth, one notification each.
     name : str
         For the description.
-    unit, scale : str, float
+    wanted : Wanted, optional
         What the user knows and the bytes do not say.
     serial, ble : optional
         Settings it was heard with.
+    offer : Offer, optional
+        The Bluetooth characteristic, with what it says about its format.
+
+    Raises
+    ------
+    InputError
+        What the user says contradicts what is sent.
     """
+    wanted = wanted or Wanted()
     data = b"".join(chunk.data for chunk in chunks)
     notes = Notes()
-    layout = _layout(data, scale, notes)
+    if not data:
+        notes.unknown.append("nothing came: it may be off, at another speed, or answer only when asked (--poll)")
+        return _learned(notes)
+    layout: TextLayout | BinaryLayout | None
+    if looks_like_text(data):
+        layout = text_layout(data, wanted, notes)
+    else:
+        layout = binary_layout([c.data for c in chunks] if ble is not None else data, wanted, notes, offer)
     if layout is None:
-        return Learned(None, tuple(notes.found), tuple(notes.unknown))
-    torque, format_, count = layout
-    known_unit = unit or torque.unit
-    _note_values(torque, known_unit, notes)
-    rate = _rate(chunks, count, notes)
-    if not known_unit:
-        return Learned(None, tuple(notes.found), tuple(notes.unknown), ("unit",))
+        return _learned(notes)
+    choices = tuple(Choice(c.name, number, c.unit, c.values) for number, c in layout.able)
+    learned = replace(_learned(notes), choices=choices)
+    if layout.torque is None:
+        if "field" in notes.missing and not wanted.unit and not any(choice.unit for choice in choices):
+            notes.missing.append("unit")
+            notes.unknown.append("the unit is not sent: read it off the device and give it with --unit")
+        return _with(learned, notes)
+    unit = _unit(layout.torque, layout.sent_unit, wanted, notes)
+    learned = replace(learned, chosen=layout.torque.name, unit_sent=bool(layout.sent_unit))
+    rate = _rate(chunks, layout.samples, notes)
+    if isinstance(layout, BinaryLayout) and layout.needs_scale and wanted.scale is None:
+        notes.missing.append("scale")
+        notes.unknown.append(
+            "what one count is worth: --scale 0.01 if the display shows 12.34 where 1234 is read below"
+        )
+    if not unit:
+        notes.missing.append("unit")
+    if notes.missing and not (set(notes.missing) <= {"unit", "scale"} and unit and wanted.scale is not None):
+        return _with(learned, notes)
+    facts = TransducerFacts(unit=unit, sign=_sign(layout.torque, notes), rate_hz=rate)
+    return _described(learned, layout, facts, name, (serial, ble), data, chunks, wanted, notes)
+
+
+def _learned(notes: Notes) -> Learned:
+    return Learned(None, tuple(notes.found), tuple(notes.unknown), tuple(notes.missing))
+
+
+def _with(learned: Learned, notes: Notes) -> Learned:
+    return replace(learned, found=tuple(notes.found), unknown=tuple(notes.unknown), missing=tuple(notes.missing))
+
+
+def _described(
+    learned: Learned,
+    layout: TextLayout | BinaryLayout,
+    facts: TransducerFacts,
+    name: str,
+    heard: tuple[SerialSettings | None, BleSettings | None],
+    data: bytes,
+    chunks: Sequence[Chunk],
+    wanted: Wanted,
+    notes: Notes,
+) -> Learned:
+    """Make the description, apply it to what was heard, and offer it if it fits."""
+    serial, ble = heard
+    force = is_force(facts.unit)
     try:
         description = Description(
             name=name,
             link="ble" if ble is not None else "serial",
+            measures="force" if force else "torque",
+            notes=_remark(layout.torque, wanted),
             serial=serial,
             ble=ble,
-            lines=format_,
-            transducer=TransducerFacts(unit=canonical_unit(known_unit), sign=_sign(torque, notes), rate_hz=rate),
+            transducer=facts,
+            **layout.tables(wanted, "force" if force else "torque"),
         )
     except ValueError as error:
-        notes.unknown.append(f"a template cannot tell these lines' numbers apart ({error}); describe them by hand")
-        return Learned(None, tuple(notes.found), tuple(notes.unknown))
-    shown = _apply(description, data, notes)
-    return Learned(description, tuple(notes.found), tuple(notes.unknown), (), shown)
-
-
-def _layout(data: bytes, scale: float, notes: Notes) -> tuple[NumberColumn, LineFormat, int] | None:
-    """Give the torque's column, the layout and the number of lines; None if the bytes do not show them."""
-    lines = _text_lines(data, notes)
-    if lines is None:
-        return None
-    decimal, doubt = find_decimal(lines)
-    if doubt:
-        notes.unknown.append(doubt)
-    family = find_family([without_star(line) for line in lines], decimal)
-    if len(family.lines) < MIN_LINES:
-        notes.unknown.append(f"only {len(family.lines)} lines are built alike; listen longer, or it is no text gauge")
-        return None
-    columns = name_columns(number_columns(family, decimal), notes)
-    torque = next((column for column in columns if column.name == "torque"), None)
-    if torque is None:
-        notes.unknown.append("no number moves: load the transducer while it is listened to")
-        return None
-    return torque, line_format(family, columns, lines, data, decimal, scale, notes), len(lines)
-
-
-def _text_lines(data: bytes, notes: Notes) -> list[str] | None:
-    if not data:
-        notes.unknown.append("nothing came: it may be off, at another speed, or answer only when asked (--poll)")
-        return None
-    odd = sum(byte in range(0x80, 0x100) or byte in b"\x00" for byte in data) / len(data)
-    terminator = find_terminator(data)
-    if not terminator or odd > 0.2:
-        notes.unknown.append(_about_binary(data, odd))
-        return None
-    notes.found.append(f"lines end with {terminator}")
-    return [line.decode("utf-8", "replace") for line in split_lines(data)]
-
-
-def _about_binary(data: bytes, odd: float) -> str:
-    """Say what can be seen in bytes that are no lines."""
-    if odd <= 0.2:
-        return "nothing ends a line (no CR, no LF); describe it by hand"
-    array = np.frombuffer(data[:8192], np.uint8)
-    lengths = range(2, min(130, len(array) // 4))
-    same = {n: float(np.mean(array[n:] == array[:-n])) for n in lengths}
-    best = max(same, key=lambda n: (round(same[n], 2), -n), default=0)
-    if best and same[best] > 0.3:
-        return (
-            f"this is no text: bytes repeat every {best}, so it sends frames of {best} bytes (or the speed is "
-            "wrong); describe them as a [frame]"
-        )
-    return "this is no text and repeats nothing: most likely the speed (baud) is wrong"
-
-
-def _note_values(torque: NumberColumn, unit: str, notes: Notes) -> None:
-    if not unit:
-        counts = torque.integer and float(np.abs(torque.values).max()) >= COUNTS
+        notes.missing.append("template")
+        notes.unknown.append(f"a template cannot tell these lines' numbers apart ({error}); give it with --template")
+        return _with(learned, notes)
+    fits, shown = _apply(description, data, chunks, notes)
+    if fits < FITS:
         notes.unknown.append(
-            "the values are raw counts of a converter: write the description with --unit 'N·m', then calibrate it "
-            "with two loads (heldwheel-log weigh --two-point)"
-            if counts
-            else "the unit is not sent: read it off the device and give it with --unit"
+            f"only {100 * fits:.0f} % of what came fits what was recognised: too little for a description"
         )
-    elif torque.unit:
-        notes.found.append(f"torque in {canonical_unit(torque.unit)} (sent as '{torque.unit}')")
+        return replace(_with(learned, notes), shown=shown, fits=fits)
+    return replace(_with(learned, notes), description=description, shown=shown, fits=fits)
+
+
+def _remark(torque: NumberColumn | None, wanted: Wanted) -> str:
+    """Say in the description itself what its readings are not yet."""
+    if torque is not None and _is_counts(torque) and wanted.scale is None:
+        return "RAW COUNTS, not calibrated: calibrate it with two loads (heldwheel-log weigh --two-point) before use"
+    return ""
+
+
+def _is_counts(torque: NumberColumn) -> bool:
+    return not torque.unit and torque.integer and float(np.abs(torque.values).max()) >= COUNTS
+
+
+def _unit(torque: NumberColumn, sent: str, wanted: Wanted, notes: Notes) -> str:
+    """Give the unit: as sent, or as the user says; empty if nobody says it.
+
+    Raises
+    ------
+    InputError
+        The user says another unit than the device.
+    """
+    if sent:
+        shown = reading_unit(sent)
+        if wanted.unit and reading_unit(wanted.unit) != shown:
+            raise InputError(
+                f"the device sends '{sent}' itself: --unit {wanted.unit} contradicts it; leave --unit away"
+            )
+        kind = "a force" if is_force(shown) else "torque"
+        notes.found.append(f"{kind} in {shown} (sent as '{sent}')")
+        return shown
+    if _is_counts(torque) and wanted.scale is None:
+        notes.unknown.append(
+            "the values are raw counts of a converter, no torque yet: write the description with --unit 'N·m', then "
+            "calibrate it with two loads (heldwheel-log weigh --two-point)"
+        )
+    elif not wanted.unit:
+        notes.unknown.append("the unit is not sent: read it off the device and give it with --unit")
+    if torque.integer and wanted.scale is None and not _is_counts(torque):
+        notes.unknown.append(
+            "only whole numbers are sent: if the display shows 45.67 where 4567 is sent, give --scale 0.01"
+        )
+    return reading_unit(wanted.unit) if wanted.unit else ""
 
 
 def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:
@@ -185,39 +295,76 @@ def _sign(torque: NumberColumn, notes: Notes) -> Literal["signed"] | None:
     if any(text.startswith("+") for text in torque.texts):
         notes.found.append("readings have a sign (only + was seen)")
         return "signed"
-    notes.unknown.append("no sign was seen: load it the other way once; a gauge that shows no sign has no direction")
+    notes.unknown.append(
+        "no sign was seen: load it the other way once; a transducer that shows no sign has no direction"
+    )
     return None
 
 
-def _rate(chunks: Sequence[Chunk], lines: int, notes: Notes) -> float | None:
-    """Give the rate of lines, by the bytes that came after the first chunk: that one may hold a backlog."""
+def _rate(chunks: Sequence[Chunk], samples: int, notes: Notes) -> float | None:
+    """Give the rate of readings: the slope of bytes against arrival, first chunk left out (it may hold a backlog)."""
     elapsed = chunks[-1].arrival_s - chunks[0].arrival_s
-    later, size = sum(len(chunk.data) for chunk in chunks[1:]), sum(len(chunk.data) for chunk in chunks)
     if len(chunks) < 3 or elapsed <= 0:
         notes.unknown.append("the rate: everything came at once")
         return None
-    rate = lines * later / size / elapsed
-    nearest = min(NOMINAL_RATES, key=lambda nominal: abs(math.log(nominal / rate)))
-    if abs(rate / nearest - 1) <= max(RATE_SNAP, 2.0 / lines):
-        notes.found.append(f"{rate:.4g} readings a second: taken as {nearest:g}")
-        return float(nearest)
+    size = sum(len(chunk.data) for chunk in chunks)
+    arrival = np.array([chunk.arrival_s for chunk in chunks])
+    came = np.cumsum([len(chunk.data) for chunk in chunks])
+    ends = (came[-1] - came[0]) / elapsed
+    slope = float(np.polyfit(arrival - arrival[0], came, 1)[0]) if len(chunks) >= 20 else ends
+    rates = [samples / size * one for one in (slope, ends)]
+    pairs = ((rate, float(nominal)) for rate in rates for nominal in NOMINAL_RATES)
+    rate, nominal = min(pairs, key=lambda pair: abs(math.log(pair[0] / pair[1])))
+    if abs(rate / nominal - 1) <= max(RATE_SNAP, 2.0 / samples):
+        notes.found.append(f"{rate:.4g} readings a second: taken as {nominal:g}")
+        return float(nominal)
     notes.found.append(f"{rate:.4g} readings a second, which is no usual rate")
     return float(f"{rate:.3g}")
 
 
-def _apply(description: Description, data: bytes, notes: Notes) -> tuple[tuple[str, str], ...]:
+def _apply(
+    description: Description, data: bytes, chunks: Sequence[Chunk], notes: Notes
+) -> tuple[float, tuple[tuple[str, str], ...]]:
     """Decode what was heard with the new description, and show both."""
     decoder = build_decoder(description)
-    decoded = decoder.feed(data)
+    decoder.reset()
+    packets = description.notification is not None
+    decoded = decoder.feed(*[chunk.data for chunk in chunks]) if packets else decoder.feed(data)
+    whole = len(chunks) if packets else len(data)
     garbage = sum(event.count for event in decoded.events if event.kind is EventKind.GARBAGE)
-    if garbage > 0.02 * len(data):
-        notes.unknown.append(f"{garbage} of {len(data)} bytes do not fit the description")
+    known = float(np.isfinite(decoded.columns["torque"]).mean()) if len(decoded) else 0.0
+    if garbage > 0.02 * whole:
+        notes.unknown.append(f"{garbage} of {whole} {'packets' if packets else 'bytes'} do not fit the description")
     shown = []
-    for line in split_lines(data)[:SHOWN]:
-        one = build_decoder(description).feed(line + b"\r\n")
+    for raw in _pieces(description, data, chunks)[:SHOWN]:
+        one = build_decoder(description).feed(raw)
         values = ", ".join(f"{c.name} {one.columns[c.name][0]:g} {c.unit}".strip() for c in decoder.columns if len(one))
-        shown.append((line.decode("utf-8", "replace"), values or "not a reading"))
-    return tuple(shown)
+        shown.append((_readable(raw), values or "not a reading"))
+    return max(0.0, 1 - garbage / max(1, whole)) * (known if known > 0 else float(len(decoded) > 0)), tuple(shown)
+
+
+def _pieces(description: Description, data: bytes, chunks: Sequence[Chunk]) -> list[bytes]:
+    """Give what was heard one reading or packet at a time."""
+    if description.notification is not None:
+        return [chunk.data for chunk in chunks[:SHOWN]]
+    if description.frame is not None:
+        sync, length = description.frame.sync_bytes, description.frame.packet.length or 0
+        start = data.find(sync)
+        return (
+            [data[at : at + length + len(sync)] for at in range(start, start + SHOWN * length, length)]
+            if length
+            else []
+        )
+    if description.lines is not None and description.lines.terminator == FRAMED:
+        return split_frames(data)[0][:SHOWN]
+    return [line + b"\r\n" for line in split_lines(data)[:SHOWN]]
+
+
+def _readable(raw: bytes) -> str:
+    text = raw.strip(b"\r\n")
+    if all(32 <= byte < 127 or byte >= 0x80 for byte in text.strip(b"\x02\x03")):
+        return text.decode("utf-8", "replace")
+    return text[:32].hex(" ").upper() + (" …" if len(text) > 32 else "")
 
 
 def usable(learned: Learned) -> Description:

@@ -17,19 +17,21 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 import msgspec
+import numpy as np
 
 from logger.confirm import agree
 from logger.console import UNSHOWN, Progress, clean, note, say
 from logger.decoder.build import build_decoder
+from logger.decoder.lines import UNLISTED
 from logger.description import BleSettings, Description, SerialSettings, read_description
 from logger.door import Exit
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.files import read_trace
-from logger.header import Header, Lever, Limit, Sidecar
-from logger.health import State
+from logger.header import DIRECTION_CODES, Header, Lever, Limit, Sidecar
+from logger.health import JUDGE_BYTES, MOSTLY, State
 from logger.links.build import asks, build_link
 from logger.recording import RecordingWriter
-from logger.samples import EndReason
+from logger.samples import EndReason, EventKind
 from logger.sidecar import merged
 from logger.toml_file import read_toml
 from logger.units import parse_quantity, parse_stud_circle
@@ -139,7 +141,9 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
     header = Header(transducer=msgspec.structs.replace(transducer, identity=identity))
     if args.job:
         header = merged(header, read_toml(args.job, Sidecar))
-    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side", "direction") if getattr(args, name)}
+    test = {name: getattr(args, name) for name in ("place", "held", "gear", "side") if getattr(args, name)}
+    if args.direction:
+        test["direction"] = DIRECTION_CODES[args.direction]
     changes: dict[str, Any] = {"test": msgspec.structs.replace(header.test, **test)}
     if args.note:
         notes = "; ".join(text for text in (header.job.notes, args.note) if text)
@@ -153,10 +157,10 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
 
 
 def _lever(args: argparse.Namespace) -> Lever | None:
-    if args.lever_file:
+    if args.fixture_file:
         if args.lever or args.stud_circle:
-            raise InputError("give either --lever-file, or --lever and --stud-circle")
-        return read_toml(args.lever_file, Lever)
+            raise InputError("give either --fixture-file, or --lever and --stud-circle")
+        return read_toml(args.fixture_file, Lever)
     if not args.lever and not args.stud_circle:
         return None
     studs, circle_m = parse_stud_circle(args.stud_circle) if args.stud_circle else (None, None)
@@ -186,10 +190,21 @@ class _Shown:
         self.now = math.nan
         self.highest = math.nan
         self.time_s = 0.0
+        self.first_s = math.nan  # the moment of the first sample
+        self.void = 0  # samples without a value
+        self.unlisted = ""  # what a description does not list, and makes readings not valid
+        self.misfit = 0  # bytes or packets that were no reading since the last sample
 
     def on_block(self, block: Block) -> None:
         torque = block.columns["torque"]
+        behind = [event for event in block.events if event.index >= len(torque)]
+        self.misfit = 0 if len(torque) else self.misfit
+        self.misfit += sum(event.count for event in behind if event.kind is EventKind.GARBAGE)
+        self.unlisted = next((event.text for event in block.events if UNLISTED in event.text), self.unlisted)
         if len(torque):
+            if math.isnan(self.first_s):
+                self.first_s = time.monotonic()
+            self.void += int(np.isnan(torque).sum())
             self.now, self.time_s = float(torque[-1]), float(block.time_s[-1])
             largest = float(torque[abs(torque).argmax()]) if not math.isnan(self.now) else math.nan
             if not abs(largest) <= abs(self.highest):
@@ -253,7 +268,9 @@ async def _run(
             began_s = time.monotonic()
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)
-        if seconds is not None and max(elapsed_s, shown.time_s if session.health.samples else 0.0) >= seconds:
+        # Finding and connecting do not count: from the first sample on, or from the opening while none has come.
+        lasted_s = elapsed_s if math.isnan(shown.first_s) else time.monotonic() - shown.first_s
+        if seconds is not None and max(lasted_s, shown.time_s if session.health.samples else 0.0) >= seconds:
             session.stop()
     return running.result()
 
@@ -286,6 +303,7 @@ def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _S
     health = session.health
     path = writer.path
     failed = ending.reason in (EndReason.FAILED, EndReason.LOST)
+    wrong = "" if failed else _does_not_fit(session, shown)
     if writer.failure is not None:
         note(f"heldwheel-log: {ending.text}")
         path = _rescued(writer) or path
@@ -293,15 +311,32 @@ def _report(session: Session | PairedSession, writer: RecordingWriter, shown: _S
         note(f"heldwheel-log: {ending.text}")
     if health.samples:
         failed |= not _read_again(path, writer, shown.time_s, health.lost)
-    elif failed:
+    elif failed or wrong:
         path.unlink(missing_ok=True)  # it holds nothing, and the name is free for the next try
-    else:
-        note(f"{path}: no sample was received. {health.advice}".rstrip())
-    if health.garbage:
-        note(f"{health.garbage} bytes or packets were no reading and were left out; see the events in the file")
+    if wrong:
+        note(f"heldwheel-log: {path}: {wrong}")
+    elif health.garbage:
+        told = f"{health.garbage} bytes or packets were no reading and were excluded"
+        note(f"{told}; the last: {health.misfit}. See the events in the file")
     if health.simulated:
         _said("SIMULATED: this device says that it is no real transducer; the recording is marked so.")
-    return Exit.BAD_INPUT if failed else Exit.OK
+    return Exit.BAD_INPUT if failed or wrong else Exit.OK
+
+
+def _does_not_fit(session: Session | PairedSession, shown: _Shown) -> str:
+    """Say what is wrong where nothing came, or most of what came is no reading of the described transducer."""
+    health = session.health
+    redo = "learn the transducer again (heldwheel-log learn), or correct its description"
+    if not health.samples:
+        why = health.misfit or health.advice or "nothing arrived: is it switched on, and set to send by itself?"
+        return f"no sample was received. {why}" + (f"; {redo}" if health.misfit else "")
+    if health.garbage > MOSTLY * health.received:
+        return f"most of what came does not fit the description. {health.misfit}; {redo}"
+    if shown.misfit >= JUDGE_BYTES:
+        return f"from {shown.time_s:.1f} s on nothing fits the description any more. {health.misfit}; {redo}"
+    if shown.unlisted and shown.void > MOSTLY * health.samples:
+        return f"most readings are not valid. {shown.unlisted}; {redo}"
+    return ""
 
 
 def _read_again(path: Path, writer: RecordingWriter, lasted_s: float, lost: int) -> bool:

@@ -41,7 +41,7 @@ def column_names(columns: Sequence[Column]) -> tuple[str, ...]:
 def format_header(header: Header) -> str:
     """Give the header's lines."""
     toml = format_toml(header)
-    if not toml.startswith("schema = "):  # left out where it is the record's default
+    if not toml.startswith("schema = "):  # left away where it is the record's default
         toml = f'schema = "{SCHEMA}"\n' + toml
     lines = (
         spreadsheet_safe(toml).removesuffix("\n").split("\n")

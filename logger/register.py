@@ -8,7 +8,7 @@ One TOML file, by default in the user's configuration folder::
     locked = ""
     [instruments.facts]
     serial = "G-1042"
-    name = "shop gauge"
+    name = "workshop transducer"
     certificate = "2026/118"
     certificate_due = 2027-02-01
 """
@@ -133,7 +133,9 @@ def put(instruments: Instruments, instrument: Instrument) -> Instruments:
     """
     serial = instrument.facts.serial.strip().casefold()
     if not serial:
-        raise InputError("an instrument needs a serial number; without one it cannot be told from its sisters")
+        raise InputError(
+            "a transducer needs a serial number; without one it cannot be told apart from others of its model"
+        )
     others = tuple(i for i in instruments.instruments if i.facts.serial.strip().casefold() != serial)
     return Instruments(instruments=(*others, instrument))
 
@@ -148,7 +150,7 @@ def remove(instruments: Instruments, serial: str) -> Instruments:
     """
     left = tuple(i for i in instruments.instruments if i.facts.serial.casefold() != serial.strip().casefold())
     if len(left) == len(instruments.instruments):
-        raise InputError(f"no instrument with the serial number '{serial}' is in the register")
+        raise InputError(f"no transducer with the serial number '{serial}' is in the register")
     return Instruments(instruments=left)
 
 

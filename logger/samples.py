@@ -3,7 +3,7 @@
 Conventions
 -----------
 - A block holds arrays of equal length n, one per column; values are as the device delivered them, in its unit.
-- A value the device marked as overload or error, or left out, is NaN; an event beside it says why.
+- A value the device marked as overload or error, or excluded, is NaN; an event beside it says why.
 - An event stands *before* sample ``index`` of its block (``index == n``: after the last one).
 """
 

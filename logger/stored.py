@@ -184,15 +184,15 @@ def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] |
                 "its header was changed or damaged: unit, lever and all else it says are not certain"
             )
         else:
-            stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are left out")
+            stored.problems.append(f"line {line}: {batch.rows} rows do not match their check and are excluded")
     if len(bad) > MAX_PROBLEMS:
-        stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are left out")
+        stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are excluded")
     if not batches:
         stored.problems.append("not one of its batches is whole: nothing in it can be used")
     last = batches[-1].stop if batches else 0
     rest = len(data) - last if closed is None else len(data) - closed.end()
     if batches and rest > 0:
-        stored.problems.append(f"its last {rest} bytes are no whole batch and are left out")
+        stored.problems.append(f"its last {rest} bytes are no whole batch and are excluded")
 
 
 def _read_head(data: bytes, batches: list[_Batch], file: str, stored: Stored) -> None:

@@ -82,15 +82,17 @@ def parse_toml(text: str, record: type[T], file: str) -> T:
 
 
 def format_toml(record: msgspec.Struct) -> str:
-    """Give a record as TOML text; absent keys are left out."""
+    """Give a record as TOML text; absent keys are excluded."""
     import tomli_w
 
     tree = msgspec.to_builtins(record, builtin_types=(datetime, date))
     return tomli_w.dumps(_filled(tree))
 
 
-def write_toml(path: Path | str, record: msgspec.Struct) -> None:
+def write_toml(path: Path | str, record: msgspec.Struct, above: str = "") -> None:
     """Write a record whole or not at all: an existing file is replaced only by a complete new one.
+
+    ``above`` is put before it: comment lines for whoever reads the file.
 
     Raises
     ------
@@ -98,7 +100,7 @@ def write_toml(path: Path | str, record: msgspec.Struct) -> None:
         It cannot be written; what was there is unchanged.
     """
     try:
-        data = format_toml(record).encode()
+        data = (above + format_toml(record)).encode()
     except UnicodeEncodeError as error:
         raise FileError(f"{path}: cannot be written: a text in it is no UTF-8; type it anew") from error
     write_whole(path, data)

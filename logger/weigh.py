@@ -293,7 +293,7 @@ def two_point(
     if not all(math.isfinite(x) for x in (*low, *high)):
         raise InputError("the calibration needs numbers")
     if counts == 0 or torque == 0:
-        raise InputError("the two loads must differ, and the counts with them; is the sensor connected?")
+        raise InputError("the two loads must differ, and the counts with them; is the transducer connected?")
     scale = torque / counts
     return TwoPoint(scale, low[1] - scale * low[0], math.hypot(low_nm_u, high_nm_u) / abs(counts))
 

@@ -100,7 +100,7 @@ def check(groups: Mapping[str, Sequence[Run]]) -> Comparability:
         warnings.append(f"oil between {spread[0]:g} and {spread[1]:g} °C on average from group to group")
     for name, key, factor, unit in (
         ("speed", "speed_rad_s", SPEED_WARN, "rad/s"),
-        ("dwell before the pull", "dwell_s", DWELL_WARN, "s"),
+        ("rest before the pull", "dwell_s", DWELL_WARN, "s"),
     ):
         spread = _spread(groups, lambda run, key=key: getattr(run.setting, key))  # type: ignore[misc]
         if spread and spread[1] > factor * max(spread[0], 1e-9):

@@ -90,7 +90,7 @@ class Comparison:
     comparability : Comparability
         What speaks against comparing.
     excluded : tuple of str
-        Every pull and recording left out, with its reason.
+        Every pull and recording excluded, with its reason.
     remarks : tuple of str
         What a reader must know.
     simulated : bool

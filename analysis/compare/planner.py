@@ -151,7 +151,7 @@ def _smallest(reaches: Callable[[int], float], wanted: float) -> int:
         high *= 2
         if high > MOST:
             raise InputError(
-                f"more than {MOST} units would be needed: reduce the scatter (temperature, dwell, run-in) or accept "
+                f"more than {MOST} units would be needed: reduce the scatter (temperature, rest, run-in) or accept "
                 "a larger difference"
             )
     low = max(2, high // 2)

@@ -1,4 +1,4 @@
-"""How good a shop's own measuring is: operators x axles x repeats, and two instruments side by side.
+"""How good a workshop's own measuring is: operators x axles x repeats, and two instruments side by side.
 
 Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
 

@@ -20,7 +20,7 @@ from logger.errors import InputError
 
 Tag = str | float
 
-LEFT_OUT = ": left out, "
+LEFT_OUT = ": excluded, "
 """What stands between a recording's name and the reason in a remark about one that is not used."""
 
 
@@ -29,7 +29,7 @@ class Quantity(StrEnum):
 
     BREAKAWAY = "breakaway"
     ROTATING = "rotating"
-    RATIO = "static/dynamic ratio"
+    RATIO = "breakaway ÷ rotating"
     CHATTER = "chatter index"
     SLOPE = "torque-speed slope"
 
@@ -74,7 +74,7 @@ class Run:
     pulls : int
         Pulls used.
     excluded : tuple of str
-        One line per pull left out, with its reason.
+        One line per pull excluded, with its reason.
     simulated : bool
         Whether it is simulated.
     """
@@ -147,7 +147,7 @@ def units_of(
     units : list of Unit
         In the order in which they first appear.
     remarks : list of str
-        What a reader must know: recordings left out, recordings standing in for fills.
+        What a reader must know: recordings excluded, recordings standing in for fills.
     """
     members: dict[tuple[str, str], list[tuple[Run, float]]] = {}
     remarks: list[str] = []

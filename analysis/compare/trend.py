@@ -132,7 +132,9 @@ class Line:
         t = _t95(self.df)
         g = (t * self.u_slope / self.slope) ** 2
         if g >= 1:
-            text = "the slope cannot be told from zero: the data do not bound it; test more units, further apart"
+            text = (
+                "the slope cannot be distinguished from zero: the data do not bound it; test more units, further apart"
+            )
             return Inverse(y, x, -math.inf, math.inf, True, text)
         d = x - self.x_mean
         root = (t * self.s / abs(self.slope)) * math.sqrt((1 - g) * (1 + 1 / self.n) + d * d / self.x_ss)
@@ -140,6 +142,17 @@ class Line:
         outside = not self.x_min <= x <= self.x_max
         text = "outside the range tested: an extrapolation" if outside else ""
         return Inverse(y, x, low, high, outside, text)
+
+
+def one_of(tag: str) -> str:
+    """Name one of what a tag counts.
+
+    Examples
+    --------
+    >>> one_of("cycles"), one_of("distance_km")
+    ('cycle', 'distance_km')
+    """
+    return tag[:-1] if tag.endswith("s") and not tag.endswith("ss") else tag
 
 
 def fit_line(x: ArrayLike, y: ArrayLike) -> Line:

@@ -35,7 +35,7 @@ def add_reading_options(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--repeatability", metavar="PERCENT", help="pull-to-pull scatter, used under three pulls")
     parser.add_argument(
-        "--drop-outliers", action="store_true", help="leave outliers out of the job's value, by the rule stated"
+        "--drop-outliers", action="store_true", help="exclude outliers from the job's value, by the rule stated"
     )
     group = parser.add_argument_group("kind of test, where the recording does not say")
     group.add_argument("--test-held", choices=("other side", "case", "none"), help="which part was held in this test")

@@ -21,7 +21,7 @@ ABOUT = """\
 examples:
   heldwheel-read drag --right right.csv --left left.csv --both-free free.csv
   heldwheel-read drag --right right.csv --both-free free.csv
-  heldwheel-read drag --right driven.csv --held-end reaction.csv      two sensors at once, no baseline needed
+  heldwheel-read drag --right driven.csv --held-end reaction.csv      two transducers at once, no baseline needed
   heldwheel-read drag --in-gear gear.csv --neutral neutral.csv --limit "ratio >= 2.5" --source "workshop manual"
 
 Turn the baseline (both wheels free, neutral, brakes free) at half the wheel speed of the held tests. Raw torque and
@@ -34,10 +34,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add the options."""
     parser.epilog = ABOUT
     parser.usage = f"{parser.prog} --right FILE --left FILE --both-free FILE [options]"
-    parser.add_argument("--right", metavar="FILE", help="driving the right wheel, the left held")
-    parser.add_argument("--left", metavar="FILE", help="driving the left wheel, the right held")
+    parser.add_argument("--right", metavar="FILE", help="right wheel turned, the left held")
+    parser.add_argument("--left", metavar="FILE", help="left wheel turned, the right held")
     parser.add_argument("--both-free", metavar="FILE", help="the baseline: both wheels free, one turned")
-    parser.add_argument("--held-end", metavar="FILE", help="a second sensor on the held shaft, at the same time")
+    parser.add_argument("--held-end", metavar="FILE", help="a second transducer on the held shaft, at the same time")
     parser.add_argument("--in-gear", metavar="FILE", help="both wheels free, a gear engaged")
     parser.add_argument("--neutral", metavar="FILE", help="both wheels free, neutral")
     parser.add_argument("--unit", metavar="UNIT", default="N·m", help="unit of the table")
@@ -91,7 +91,7 @@ def _show(args: argparse.Namespace, test: DragTest, *, simulated: bool) -> None:
     for quantity, matrix in test.raw.items():
         for (side, direction), b in matrix.cells.items():
             rows.append(
-                (f"driving {side}", rolling(side, direction), quantity, format_torque(b.value, unit, b.u95), "")
+                (f"{side} wheel turned", rolling(side, direction), quantity, format_torque(b.value, unit, b.u95), "")
             )
     for (quantity, way), b in test.baseline.items():
         rows.append(("both free", way, quantity, format_torque(b.value, unit, b.u95), ""))
@@ -111,7 +111,7 @@ def _ends(args: argparse.Namespace, asked: Asked) -> int:
     from logger.units import format_torque
 
     if bool(args.right) == bool(args.left):
-        raise InputError("--held-end goes with the recording of the driven wheel: --right or --left, not both")
+        raise InputError("--held-end goes with the recording of the turned wheel: --right or --left, not both")
     driven = _read(args.right or args.left, _without_limit(asked))
     held = _read(args.held_end, _without_limit(asked))
     found = both_ends(driven, held)
@@ -134,7 +134,7 @@ def _ends(args: argparse.Namespace, asked: Asked) -> int:
         mark = "SIMULATED  " if simulated else ""
         mean, drag = (format_torque(b.value, unit, b.u95) for b in (e.mean, e.driveline))
         say(f"{mark}{e.quantity}: pack mean {mean}, driveline drag {drag}")
-    say("  the driven wheel end's own drag is in both: half of it in the mean, all of it in the driveline's")
+    say("  the turned wheel end's own drag is in both: half of it in the mean, all of it in the driveline's")
     return Exit.OK
 
 

@@ -1,12 +1,12 @@
-"""Compare groups of recordings by any tag: fluids, builds, before and after, left and right.
+"""Compare groups of recordings by any tag: oils, builds, before and after, left and right.
 
 The unit of experiment is a fill (or build): pulls are taken together to recordings, recordings to fills by the tag
 that --fill names. With two groups the difference is Welch's (or within --block), with more Dunnett's against the
 control, or Tukey's for all pairs. The effect and its 95 % interval come first, p second.
 
     heldwheel-read groups season/ --by fluid --control reference
-    heldwheel-read groups season/ --by fluid --control reference --quantity "static/dynamic ratio" --margin 0.05
-    heldwheel-read groups season/ --by modifier --all-pairs --out pulls.csv
+    heldwheel-read groups season/ --by fluid --control reference --quantity breakaway/rotating --margin 0.05
+    heldwheel-read groups season/ --by modifier --all-pairs --json
 
 Tags are the recordings' own, and the facts of their headers: fluid, modifier, side, operator, vehicle, pack_build ...
 """
@@ -16,6 +16,7 @@ from __future__ import annotations
 import argparse
 import json
 import math
+import re
 from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of, recordings_in
@@ -28,7 +29,18 @@ if TYPE_CHECKING:
     from analysis.compare.groups import Comparison
     from analysis.compare.runs import Run
 
-QUANTITIES = ("breakaway", "rotating", "static/dynamic ratio", "chatter index", "torque-speed slope")
+QUANTITIES = ("breakaway", "rotating", "breakaway ÷ rotating", "chatter index", "torque-speed slope")
+
+
+def add_quantity(parser: argparse.ArgumentParser, about: str) -> None:
+    """Add the option that names a quantity; the sign of a ratio may be typed as a stroke."""
+    parser.add_argument(
+        "--quantity",
+        type=lambda text: re.sub(r"\s*/\s*", " ÷ ", text),
+        choices=QUANTITIES,
+        default="breakaway",
+        help=f"{about}; “breakaway/rotating” may be typed for the ratio",
+    )
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -39,7 +51,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--block", default="", metavar="TAG", help="tag that names the block: day, operator")
     parser.add_argument("--control", metavar="GROUP", help="group that the others are compared with (the first)")
     parser.add_argument("--all-pairs", action="store_true", help="every pair instead of against the control")
-    parser.add_argument("--quantity", choices=QUANTITIES, default="breakaway", help="what is compared (breakaway)")
+    add_quantity(parser, "what is compared (breakaway)")
     parser.add_argument("--margin", type=float, help="difference that counts as no change: test sameness as well")
     parser.add_argument("--anyway", default="", metavar="REASON", help="compare although the settings forbid it")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel groups 1')")
@@ -124,7 +136,7 @@ def _show(found: Comparison, by: str) -> None:
     _lines("not checked", found.comparability.unknown)
     _lines("note", found.remarks)
     if found.excluded:
-        console.say(f"{len(found.excluded)} pulls left out by the rules stated beforehand:")
+        console.say(f"{len(found.excluded)} pulls excluded by the rules stated beforehand:")
         _lines(" ", found.excluded)
 
 

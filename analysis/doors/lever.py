@@ -45,7 +45,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_lever_options(parser)
     group = parser.add_argument_group("reading")
     group.add_argument("--reading", action="append", metavar="TORQUE", help="what the dial showed; once for each pull")
-    group.add_argument("--mark-spacing", metavar="TORQUE", help="distance of two marks of the dial")
+    group.add_argument("--mark-spacing", metavar="TORQUE", help="scale division of the dial")
     group.add_argument("--class", dest="dial_class", metavar="PERCENT", help="greatest error, percent of reading: 4%%")
     group.add_argument("--full-scale", metavar="TORQUE", help="upper end of its range")
     group.add_argument(
@@ -69,7 +69,7 @@ def run(args: argparse.Namespace) -> int:
     lever = lever_from(args)
     if lever is None:
         raise InputError("describe the lever: --lever 450mm --stud-circle 5x114.3mm, or --fixture; see --help")
-    fixture = fixture_from(lever, file=args.lever_file or "options")
+    fixture = fixture_from(lever, file=args.fixture_file or "options")
     limit = limit_from(args)
     bounds = bounds_from(limit, file=args.limit) if limit is not None else None
     if args.save:

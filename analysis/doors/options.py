@@ -31,10 +31,10 @@ QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 LEVER_HELP = """\
 lever (what is not stated is assumed with a wide interval, and named in the budget):
   --lever 450mm --stud-circle 5x114.3mm            one stud, lever in line with wheel centre and stud
-  --lever 450mm±3mm --chord 67.2mm --studs 5       stud circle from the distance of two neighbours
+  --lever 450mm±3mm --chord 67.2mm --studs 5       stud circle from the stud-to-stud distance of neighbours
   --fixture couple | "hub centre" | in-line        on the axle line: torque is torque
   --fixture cord --radius 8.3125in                 string and spring scale
-  --lever-file shop-lever.toml                     saved once, picked later"""
+  --fixture-file lever-450.toml                     saved once, picked later"""
 
 LIMIT_HELP = """\
 limit (from your manual or rule; its source is mandatory):
@@ -49,7 +49,7 @@ def add_lever_options(parser: argparse.ArgumentParser) -> None:
     """Add the options that describe a lever."""
     group = parser.add_argument_group("lever")
     group.add_argument("--lever", metavar="LENGTH", help="drive axis to the middle of the hand: 450mm, 17.5in±5mm")
-    group.add_argument("--lever-file", metavar="FILE", help="a saved lever (TOML)")
+    group.add_argument("--fixture-file", metavar="FILE", help="a saved fixture (TOML)")
     group.add_argument("--fixture", choices=FIXTURES, help="how torque gets to the axle; with --lever: one stud")
     group.add_argument("--stud-circle", metavar="CIRCLE", help="5x114.3mm, 4x4.25in, or the diameter alone")
     group.add_argument("--chord", metavar="LENGTH", help="instead: centre to centre of two studs, with --studs")
@@ -95,11 +95,11 @@ def lever_from(args: argparse.Namespace) -> Lever | None:
     given = {
         name for name in (*_LEVER_KEYS, "stud_circle", "studs", "apart", "fixture") if getattr(args, name) is not None
     }
-    if args.lever_file is not None:
+    if args.fixture_file is not None:
         if given:
             listed = ", ".join(f"--{name.replace('_', '-')}" for name in sorted(given))
-            raise InputError(f"--lever-file and {listed}: give one or the other")
-        return read_lever(args.lever_file)
+            raise InputError(f"--fixture-file and {listed}: give one or the other")
+        return read_lever(args.fixture_file)
     if not given:
         return None
     keys: dict[str, Any] = {"fixture": args.fixture or _likely_fixture(given)}

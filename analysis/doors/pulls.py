@@ -43,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--monte-carlo", action="store_true", help="check every interval at the axle by a million trials"
     )
     parser.add_argument(
-        "--both-free", metavar="FILE", help="the drag baseline: shows the packs' mean beside the torque as read"
+        "--both-free", metavar="FILE", help="the drag baseline: shows the pack mean beside the torque as read"
     )
     parser.add_argument("--unit", metavar="UNIT", help="unit of the table; default: that of the recording")
     add_reading_options(parser)
@@ -104,6 +104,7 @@ def _check(readings: Iterable[RecordingReading]) -> None:
 def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     """Show one recording: its pulls, what they say together, what is not in order."""
     from analysis.doors.shown import budget_table
+    from analysis.results import DIRECTION_WORDS
     from logger.console import say
 
     if not reading.ok:
@@ -119,7 +120,7 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
         _notes(reading.result.notes, said, "  ")
     if budget:
         for value in reading.job:
-            direction = "clockwise" if value.direction > 0 else "counter-clockwise"
+            direction = DIRECTION_WORDS[value.direction]
             budget_table(value.budget, unit, title=f"Budget: {value.budget.quantity}, {direction}")
     _notes(reading.problems, said, "  note: ")
     say()
@@ -157,7 +158,7 @@ def _pull_table(reading: RecordingReading, unit: str) -> None:
 
 
 def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
-    from analysis.recorded import DIRECTIONS
+    from analysis.results import DIRECTION_WORDS
 
     pull = read.pull
     breakaway = _figure(read, "breakaway", unit)
@@ -166,7 +167,14 @@ def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
     rotating = _figure(read, "rotating mean", unit)
     if pull.stick_slip is not None:
         rotating += f" (stick-slip, {pull.stick_slip.frequency_hz:.1f} Hz)"
-    return (str(number), f"{pull.start_s:.2f} s", DIRECTIONS[pull.direction], breakaway, rotating, _verdict(read, unit))
+    return (
+        str(number),
+        f"{pull.start_s:.2f} s",
+        DIRECTION_WORDS[pull.direction],
+        breakaway,
+        rotating,
+        _verdict(read, unit),
+    )
 
 
 def _figure(read: PullReading, quantity: str, unit: str) -> str:
@@ -185,13 +193,13 @@ def _verdict(read: PullReading, unit: str) -> str:
     from analysis.limits import SHAPES, State
 
     if read.left_out:
-        return "left out"
+        return "excluded"
     if not read.pull.valid:
         return f"{SHAPES[State.NOT_VALID]} not valid: {', '.join(r.code for r in read.pull.reasons)}"
     if read.result is None:
         return "valid"
     wide = read.result.u95 / torque_factor(unit)
-    return f"{read.result.shape} {read.result.state} (± {wide:.2g} {unit} as one pull of many)"
+    return f"{read.result.shape} {read.result.state} (± {wide:.2g} {unit} if this pull were judged alone)"
 
 
 def _reasons(reading: RecordingReading) -> list[str]:
@@ -201,15 +209,15 @@ def _reasons(reading: RecordingReading) -> list[str]:
         lines += [f"  pull {number}: {r.code}: {r.text}" for r in read.pull.reasons]
         lines += [f"  pull {number}: {text}" for text in read.pull.notes]
         if read.pull.left_out:
-            lines.append(f"  pull {number}: {read.pull.left_out} readings that stand out alone were left out")
+            lines.append(f"  pull {number}: {read.pull.left_out} readings that stand out alone were excluded")
         if read.left_out:
-            lines.append(f"  pull {number}: left out: {read.left_out}")
+            lines.append(f"  pull {number}: excluded: {read.left_out}")
     return lines
 
 
 def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
     """Give what the pulls say together."""
-    from analysis.recorded import DIRECTIONS
+    from analysis.results import DIRECTION_WORDS
     from logger.units import format_torque
 
     lines = []
@@ -221,13 +229,13 @@ def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
         n = len(value.values)
         pulls = "1 pull" if n == 1 else f"median of {n} pulls, CV {value.cv * 100:.1f} %" if n > 2 else f"{n} pulls"
         shown = format_torque(value.budget.value, unit, value.budget.u95)
-        lines.append(f"  {value.budget.quantity}, {DIRECTIONS[value.direction]}: {shown} (95 %; {pulls})")
+        lines.append(f"  {value.budget.quantity}, {DIRECTION_WORDS[value.direction]}: {shown} (95 %; {pulls})")
         lines += [f"    {note}" for note in value.notes]
     return lines
 
 
 def _drag_lines(reading: RecordingReading, unit: str) -> list[str]:
-    """Give the packs' mean with the drag taken off, or why it is withheld."""
+    """Give the pack mean with the drag taken off, or why it is withheld."""
     from logger.units import format_torque
 
     if reading.drag is None:
@@ -236,5 +244,5 @@ def _drag_lines(reading: RecordingReading, unit: str) -> list[str]:
     for m in reading.drag.test.means:
         mean = m.budget
         shown = m.how if mean is None else f"{format_torque(mean.value, unit, mean.u95)} (95 %; {m.how})"
-        lines.append(f"  packs alone, {m.quantity}, {m.way}: {shown}")
+        lines.append(f"  pack mean, {m.quantity}, {m.way}: {shown}")
     return [*lines, *(f"    {note}" for note in reading.drag.test.notes)]

@@ -1,5 +1,6 @@
 """Identify an axle's ratio by counting: ``i = 2N / (n_left + n_right)``.
 
+Engine off and key away, car on stands, wheels on the floor chocked, brakes released: see heldwheel-read cautions.
 Raise both driven wheels, gearbox in neutral. Turn one wheel ten times by its chalk mark, count the turns of the
 propshaft (to an eighth) and of the *other* wheel: 0 if it was held, negative if it turned the other way.
 
@@ -81,6 +82,6 @@ def run(args: argparse.Namespace) -> int:
     else:
         console.say("Not settled by this count.")
     if turns:
-        console.say(f"{turns} whole wheel turns counted this way tell the nearest ratio from the next one in any case.")
+        console.say(f"{turns} whole wheel turns counted this way tell the two nearest ratios apart in any case.")
     console.say("Tags and codes can be wrong after a swap; the tooth count, ring ÷ pinion, is exact.")
     return Exit.OK

@@ -1,12 +1,12 @@
 """Write the page that someone can sign, as HTML or PDF; or verify one.
 
     heldwheel-read report hill-07.csv --limit rear.limit.toml --out hill-07.pdf
-    heldwheel-read report hill-07.csv --kind engineer --shop "Hillfoot Workshop" --out hill-07.html
+    heldwheel-read report hill-07.csv --kind engineer --workshop "Hillfoot Workshop" --out hill-07.html
     heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
     heldwheel-read report hill-07-gear.csv --neutral hill-07-neutral.csv --limit "ratio >= 2.5" --source "club rules"
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
 
-With --both-free, the drag baseline, the page shows the torque as read and the packs' mean; a recording that names its
+With --both-free, the drag baseline, the page shows the torque as read and the pack mean; a recording that names its
 baseline needs no option. With --neutral, the half in neutral of a ratio limit, the page is of in gear ÷ neutral.
 What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
 
@@ -46,7 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
     parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
-    parser.add_argument("--shop", default="", help="shop's name instead of the recording's")
+    parser.add_argument("--workshop", default="", help="shop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
@@ -114,7 +114,7 @@ def _write(args: argparse.Namespace) -> int:
         issued,
         Kind(args.kind),
         unit,
-        args.shop,
+        args.workshop,
         address,
         args.revision,
         args.remarks,

@@ -1,4 +1,4 @@
-"""Find a stud circle from the distance between two studs, centre to centre.
+"""Find a stud circle from the stud-to-stud distance, centre to centre.
 
 Measure stud edge to stud edge on the same side: that is centre to centre. On an odd number of studs none lies
 opposite another. Several distances check each other.

@@ -15,7 +15,7 @@ import json
 from typing import TYPE_CHECKING, Any
 
 from analysis.doors.asking import add_reading_options
-from analysis.doors.groups import QUANTITIES, read_runs
+from analysis.doors.groups import add_quantity, read_runs
 from logger.door import Exit
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     what = parser.add_mutually_exclusive_group(required=True)
     what.add_argument("--against", metavar="TAG", help="numeric tag: shim_mm, distance_km, cycles ...")
     what.add_argument("--chart", action="store_true", help="a weighted average over time with limits")
-    parser.add_argument("--quantity", choices=QUANTITIES, default="breakaway", help="what is followed (breakaway)")
+    add_quantity(parser, "what is followed (breakaway)")
     parser.add_argument("--fill", default="fill", metavar="TAG", help="tag that names the fill or build (fill)")
     parser.add_argument("--at", type=float, metavar="X", help="predict at this value of the tag")
     parser.add_argument("--for", dest="wanted", metavar="TORQUE", help="which value of the tag gives this: 60N·m")
@@ -75,7 +75,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tuple[dict[str, Any], list[str]]:
     from analysis.compare.series import points_against
-    from analysis.compare.trend import fit_line, run_in, run_in_along, settled_since
+    from analysis.compare.trend import fit_line, one_of, run_in, run_in_along, settled_since
 
     found = points_against(runs, quantity, args.against, unit=args.fill)
     x, y = found.x, found.y
@@ -89,7 +89,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
             "percent_per_ten": [settled.percent_per_ten, settled.low, settled.high],
             "since": None if since is None else x[since],
         }
-        when = "" if since is None else f" since {args.against} {x[since]:g}"
+        when = "" if since is None else f" since {one_of(args.against)} {x[since]:g}"
         lines.append(f"{settled.state.value}{when}: {settled.text}")
         if settled.decay is not None:
             d = settled.decay
@@ -136,7 +136,7 @@ def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: l
             "x": found.x if bounded else None,
             "interval": [found.low, found.high] if bounded else None,
         }
-        shown = f"{found.x:.3g}, 95 % {found.low:.3g} to {found.high:.3g}" if bounded else "not to be told"
+        shown = f"{found.x:.3g}, 95 % {found.low:.3g} to {found.high:.3g}" if bounded else "cannot be determined"
         lines.append(f"for {wanted:g}{u}: {args.against} {shown}" + (f"; {found.text}" if found.text else ""))
 
 
@@ -160,13 +160,15 @@ def _one_chart(
 
     chart = watch([value for _, value in known], baseline=baseline)
     u = "" if quantity.unit == "1" else f" {quantity.unit}"
-    lines = [f"{name}: good state {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {baseline} jobs"]
+    lines = [
+        f"{name}: reference level {chart.target:.4g}{u}, scatter {chart.sd:.2g}{u}, from the first {baseline} jobs"
+    ]
     for i, (run, value) in enumerate(known):
-        mark = "  OUTSIDE" if i in chart.alarms else ""
+        mark = "  OUT OF BAND" if i in chart.alarms else ""
         when = run.tags.get("date", "")
         lines.append(
             f"{when} {run.file}: {value:.4g}{u}, average {chart.average[i]:.4g}, "
-            f"limits {chart.low[i]:.4g} to {chart.high[i]:.4g}{mark}"
+            f"band {chart.low[i]:.4g} to {chart.high[i]:.4g}{mark}"
         )
     said = {
         "axle": name,

@@ -3,6 +3,8 @@
 Without answers it lists what to try and what may be seen. With them it names every type that fits, and says whether
 a held-wheel torque means anything for it (exit code 0 if it does, 4 if not).
 
+Before a wheel is turned: engine off and key away, car on stands, wheels on the floor chocked, brakes released.
+
     heldwheel-read type
     heldwheel-read type --brakes free --both-up same --one-held even --in-gear much
 """

@@ -55,14 +55,12 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
-    """A small shape: ``peak`` (triangle beyond the point, ``side`` +1 above, -1 below) or ``slip`` (ring round it)."""
+class Ring:
+    """An open ring round a point: where the pack broke away (with a B beside it), or began to slip without a peak."""
 
     x: float
     y: float
-    shape: Literal["peak", "slip"]
     colour: str = INK
-    side: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +76,7 @@ class Text:
     bold: bool = False
 
 
-Shape = Line | Box | Mark | Text
+Shape = Line | Box | Ring | Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +108,7 @@ def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Float
     Returns
     -------
     time_s, value : ndarray, shape (<= 2 columns,)
-        NaN values are left out.
+        NaN values are excluded.
     """
     kept = np.isfinite(value)
     time_s, value = time_s[kept], value[kept]
@@ -325,8 +323,10 @@ def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
         shapes.append(Line(((plot.x(start), y), (plot.x(end), y)), STEADY, 2.0))
     if pull.breakaway is not None:
         time_s, level = pull.breakaway
-        shape: Literal["peak", "slip"] = "peak" if pull.distinct else "slip"
-        shapes.append(Mark(plot.x(time_s), plot.y(level), shape, WRONG, 1 if level >= 0 else -1))
+        x, y = plot.x(time_s), plot.y(level)
+        shapes.append(Ring(x, y))
+        if pull.distinct:
+            shapes.append(Text(x, y - 5 if level >= 0 else y + 10, "B", 7.5, INK, "middle", bold=True))
     return shapes
 
 
@@ -341,12 +341,6 @@ def beside(left: Drawing, right: Drawing, gap: float, about: str) -> Drawing:
 
     shapes = (*left.shapes, *(moved(shape) for shape in right.shapes))
     return Drawing(by + right.width, max(left.height, right.height), shapes, about)
-
-
-def mark_points(mark: Mark) -> tuple[tuple[float, float], ...]:
-    """Give the corners of a ``peak`` mark: a triangle whose tip touches the point from outside."""
-    tip, base = mark.y - 1.2 * mark.side, mark.y - 7 * mark.side
-    return ((mark.x, tip), (mark.x - 3.2, base), (mark.x + 3.2, base))
 
 
 def to_svg(drawing: Drawing) -> str:
@@ -373,10 +367,7 @@ def _svg(shape: Shape) -> str:
                 f'<rect x="{shape.x:g}" y="{shape.y:g}" width="{shape.width:g}" height="{shape.height:g}" '
                 f'fill="{shape.colour}"/>'
             )
-        case Mark(shape="peak"):
-            points = " ".join(f"{x:g},{y:g}" for x, y in mark_points(shape))
-            return f'<polygon points="{points}" fill="{shape.colour}"/>'
-        case Mark():
+        case Ring():
             return f'<circle cx="{shape.x:g}" cy="{shape.y:g}" r="3" fill="none" stroke="{shape.colour}"/>'
         case Text():
             weight = ' font-weight="600"' if shape.bold else ""

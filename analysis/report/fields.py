@@ -1,4 +1,4 @@
-"""What is written down about a test, as labels and values of a page; a label without a value is left out."""
+"""What is written down about a test, as labels and values of a page; a label without a value does not appear."""
 
 from __future__ import annotations
 
@@ -80,8 +80,7 @@ def conditions(header: Header, *, full: bool) -> Fields:
     modifier = f"{c.modifier_percent:g} %" if c.modifier_percent else ""
     yield from _filled(
         (
-            ("oil", listed(warm, c.oil_temperature_at)),
-            ("fluid", listed(c.fluid, c.fluid_amount, c.fluid_age, c.fluid_appearance)),
+            ("oil", listed(c.fluid, c.fluid_amount, c.fluid_age, c.fluid_appearance, warm, c.oil_temperature_at)),
             ("modifier", listed(c.modifier, modifier)),
             ("condition", listed(c.condition or "", f"{c.distance_km:g} km" if c.distance_km is not None else "")),
             ("tyre", c.tyre),

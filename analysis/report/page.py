@@ -14,6 +14,7 @@ from analysis.report import fields, words
 from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, minus
 from analysis.report.drawing import Drawing, PullMark, trace_drawing
 from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Material, PullLine, Torque
+from analysis.results import DIRECTION_WORDS
 from logger.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
@@ -30,7 +31,6 @@ _STATES = {
     "recovered": "NOT as it was closed; what checks was used",
     "foreign": "a trace from elsewhere",
 }
-_TURN = {1: "clockwise", -1: "counter-clockwise"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,13 +75,13 @@ class Page:
     def headline(self, line: JobLine) -> Headline:
         """Give one judged torque in large figures."""
         pulls = f"{'median of ' if line.pulls > 1 else ''}{line.pulls} pull{'s' * (line.pulls != 1)}"
-        turn = _TURN[line.direction]
+        turn = DIRECTION_WORDS[line.direction]
         at = "at the axle" if line.at == "axle" else "at the sensor, fixture not known"
         value = format_torque(line.value_nm, self.unit, line.u95_nm)
         interval = ", interval 95 %" if line.u95_nm is not None else ", no interval"
         spread = ""
         if line.lowest_nm is not None and line.highest_nm is not None and line.cv is not None:
-            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}, CV {line.cv * 100:.1f} %"
+            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}, scatter {line.cv * 100:.1f} %"
         return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{spread}{interval}")
 
     def facts(self) -> tuple[tuple[str, str], ...]:
@@ -125,9 +125,9 @@ class Page:
 
     def legend(self) -> str:
         """Explain the drawing's marks."""
-        parts = ["triangle: breakaway", "thick: steady rotation", "numbered bar: pull, crossed if not used"]
+        parts = ["ring with B: breakaway", "thick: steady rotation", "numbered bar: pull, crossed if not used"]
         if any(p.breakaway and not p.distinct for p in self.material.pulls):
-            parts.insert(1, "ring: slip began without a peak")
+            parts.insert(1, "ring alone: slip began without a peak")
         if self.material.result is not None and self.material.result.bounds.written.kind != "ratio min":
             parts.append("shaded: conforms")
         return "; ".join([*parts, "positive: clockwise from outside"]) + "."
@@ -143,14 +143,14 @@ class Page:
             yield self.drag(m.drag)
         left_out = tuple(self.left_out())
         if left_out:
-            yield Section("Left out, and what is not in order", lines=left_out, half=full)
+            yield Section("Excluded pulls and warnings", lines=left_out, half=full)
         cautions = Section("Cautions", lines=tuple(self.cautions(full=full)), half=full, bullets=True)
         if full:
             yield cautions
         yield Section("Test and conditions", self.conditions(full=full), (self.method(),), half=full)
         if full:
             yield Section("Corrections", lines=tuple(self.corrections()), half=True)
-            yield Section("Instrument", self.instrument(), half=True)
+            yield Section("Transducer", self.instrument(), half=True)
         if self.issue.remarks.strip():
             yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
         yield self.evidence()
@@ -176,7 +176,7 @@ class Page:
         for i, pull in enumerate(self.material.pulls):
             b, r = pull.breakaway, pull.rotating
             ratio = b.at_sensor_nm / r.at_sensor_nm if b and r and r.at_sensor_nm else None
-            # The reasons in full stand under "left out"; here their names do.
+            # The reasons in full stand under "excluded"; here their names do.
             named = "; ".join(reason.partition(":")[0] for reason in pull.reasons)
             note = named or pull.left_out or ("" if pull.distinct or not b else "no peak")
             if not pull.used:
@@ -201,7 +201,7 @@ class Page:
             "at sensor",
             "rotating",
             "at sensor",
-            "greatest" if greatest else "ratio",
+            "maximum" if greatest else "B÷R",
             "chatter",
             "remark",
         )
@@ -295,7 +295,7 @@ class Page:
             )
             for line, hows in zip(drag.lines, _once_each(line.how for line in drag.lines), strict=True)
         )
-        heads = ("quantity", "rolling", "as read", "both free", "packs alone", "how")
+        heads = ("quantity", "rolling", "as read", "both free", "pack mean", "how")
         said = " ".join([words.RAW_IS_COMPARED, *(f"{note[0].upper()}{note[1:]}." for note in drag.notes if note)])
         line = clean(said, 2 * LONGEST_NOTE)
         return Section(f"Drag taken off ({self.unit})", lines=(line,), table=Table(heads, rows, (2, 3, 4)))

@@ -248,10 +248,7 @@ class Paper:
             case d.Box():
                 pdf.set_fill_color(*rgb(shape.colour))
                 pdf.rect(MARGIN + shape.x, top + shape.y, shape.width, shape.height, style="F")
-            case d.Mark(shape="peak"):
-                pdf.set_fill_color(*rgb(shape.colour))
-                pdf.polygon([(MARGIN + x, top + y) for x, y in d.mark_points(shape)], style="F")
-            case d.Mark():
+            case d.Ring():
                 pdf.set_draw_color(*rgb(shape.colour))
                 pdf.set_line_width(1)
                 pdf.circle(MARGIN + shape.x, top + shape.y, 3)

@@ -147,7 +147,7 @@ class _Sheet(Paper):
         pdf.cell(self.width - split, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
         self.font(8, d.MUTED)
         pdf.set_x(MARGIN + split)
-        pdf.cell(self.width - split, 10, f"for the {c.kind}", align="R", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(self.width - split, 10, f"{c.kind.capitalize()} report", align="R", new_x="LMARGIN", new_y="NEXT")
         y = max(left_bottom, self.y) + 3
         pdf.set_draw_color(*rgb(d.ACCENT))
         pdf.set_line_width(1.6)

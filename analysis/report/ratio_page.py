@@ -44,7 +44,7 @@ class RatioPage(Page):
 
     def headlines(self) -> tuple[Headline, ...]:
         """Give the ratio, then the torques that were divided."""
-        remark = "greatest rotating torques, both free, interval 95 %"
+        remark = "rotating maxima, both free, interval 95 %"
         ratio = (Headline(b.quantity, ratio_words(b), remark) for b in (self.material.budget,) if b is not None)
         return *ratio, *map(self.headline, self.material.job)
 

@@ -32,7 +32,7 @@ CLOSE = ("cannot-tell",)
 FULL = ("peak-normal", "drag", "mean-of-packs", "alike", "wear-in")
 LIMITS = ("printed-limits",)
 
-NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears, condition of the fluid."
+NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears, condition of the oil."
 
 RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
 
@@ -62,8 +62,8 @@ RISKS = {
 GREATEST_RISK = {Guard.U95: "2.5 %", Guard.ONE_SIDED: "5 %"}
 
 PLAIN_STATES = {
-    State.WITHIN: "The measured torque lies within the limit, measuring uncertainty included.",
-    State.OUTSIDE: "The measured torque lies outside the limit, measuring uncertainty included.",
+    State.WITHIN: "The measured torque lies within the limit, its uncertainty taken into account.",
+    State.OUTSIDE: "The measured torque lies outside the limit, its uncertainty taken into account.",
     State.TOO_CLOSE: "The measured torque is too close to the limit to call: its interval covers the limit.",
     State.NOT_VALID: "The test did not give a value that may be judged. The reasons stand below.",
 }
@@ -98,7 +98,7 @@ def method(test: Test, conditions: Conditions) -> str:
         parts.append("parking brake off" if conditions.parking_brake == "off" else "PARKING BRAKE ON")
     if conditions.propshaft_fitted is not None:
         parts.append("propshaft fitted" if conditions.propshaft_fitted else "propshaft off")
-    return f"Functional test in place: {', '.join(parts)}; turned slowly by lever.{''.join(_aims(test))}"
+    return f"Functional test: {', '.join(parts)}; turned slowly by lever.{''.join(_aims(test))}"
 
 
 def _aims(test: Test) -> Iterator[str]:

@@ -5,8 +5,8 @@ Conventions
 - ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
   in the order of the page, and one drawing. Both renderers show that content and nothing else.
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
-- The identity ``HW-<date>-<32 hex>``, 128 bits, depends on the recording, the reading and the issue. The page shows it
-  whole once, and on every sheet its short form, eight of them.
+- The identity ``HW-<date>-<32 hex>`` (simulated: ``HW-SIM-…``), 128 bits, depends on the recording, the reading and the
+  issue. The page shows it whole once, and on every sheet its short form, eight of them.
 
 Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
 """
@@ -75,7 +75,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         issue.issued,
         words.TITLE if material.neutral is None else words.TITLE_RATIO,
         issue.kind,
-        clean(issue.shop or material.header.job.shop) or "(shop not stated)",
+        clean(issue.shop or material.header.job.shop) or "(workshop not stated)",
         tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
         any(half.header.simulated for half in material.halves),
         page.facts(),
@@ -200,15 +200,17 @@ def _record(material: Material, issue: Issue) -> dict[str, object]:
             "paper": str(issue.paper),
         },
         "claims": claims_of(material),
+        "simulated": any(half.header.simulated for half in material.halves),
         "writer": writer(),
     }
     return {"id": identity_of(body, issue), **body}
 
 
 def identity_of(body: Mapping[str, object], issue: Issue) -> str:
-    """Give the identity of a report: its day of issue and 128 bits of the SHA-256 of its whole record."""
+    """Give the identity: a mark if it is simulated, the day of issue, 128 bits of the SHA-256 of the whole record."""
+    mark = "SIM-" if body.get("simulated") else ""
     text = json.dumps(body, sort_keys=True, ensure_ascii=False)
-    return f"HW-{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8', 'replace')).hexdigest()[:32]}"
+    return f"HW-{mark}{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8', 'replace')).hexdigest()[:32]}"
 
 
 def short_of(identity: str) -> str:

@@ -60,18 +60,21 @@ KEPT = 0.4
 CUT_START = Reason(
     Code.CUT_START, "the recording begins in the middle of this pull: start it before touching the lever"
 )
-CUT_END = Reason(Code.CUT_END, "the recording ends before the release: let go, and stop it a second later")
+CUT_END = Reason(
+    Code.CUT_END, "the recording ends under load: ease the load off first, and stop the recording a second later"
+)
 GRIPPED_AGAIN = Reason(
     Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once"
 )
 LET_GO = Reason(
     Code.NEVER_SLIPPED,
-    "let go before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps turning",
+    "eased off before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps "
+    "turning",
 )
 FADED = Reason(
     Code.NEVER_SLIPPED,
-    "came up ever slower and was let go: without the wheel's angle this is not told from a load below the slip; "
-    "pull straight on through the knee, and keep turning",
+    "the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load "
+    "below the slip; pull straight on through the knee, and keep turning",
 )
 HELD = Reason(
     Code.NEVER_SLIPPED, "the torque was held but the wheel did not turn: pull on until it turns and keeps turning"

@@ -112,7 +112,7 @@ class LiveReader:
             lines.append("no pull with a torque to state was found")
         left_out = sum(pull.left_out for pull in self._pulls)
         if left_out:
-            lines.append(f"{left_out} single values stood out like no torque can and were left out of the pulls")
+            lines.append(f"{left_out} single values stood out like no torque can and were excluded from the pulls")
         if any(reason.code is Code.CLIPPED for pull in self._pulls for reason in pull.reasons):
             lines.append("the torque reached the transducer's limit")
         return tuple(lines)

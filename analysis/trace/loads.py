@@ -34,7 +34,7 @@ PLACED_S = 0.5
 
 LANDED_SHAKE, LANDED_PARTS = 0.002, 5
 """A lever that landed swings by less than this share of its weight, half of the least tremor of a hand, in one of so
-many parts of the time that it hangs, the first left out."""
+many parts of the time that it hangs, the first excluded."""
 
 LANDS_BLOCKS, LANDS_LEAST, LANDS_SHARE = 4, 3, 0.6
 """A lever that is put down lands at once: so many blocks (or as many readings as fall into their time, so many at

@@ -47,7 +47,7 @@ AROUND_S = 1.25
 level (another speed, another drag) and the pack's waviness (two turns of the wheel) much longer."""
 
 MARGIN_S = 0.15
-"""What lies this close (s) to an excursion is left out as well."""
+"""What lies this close (s) to an excursion is excluded as well."""
 
 OVER_BLOCK_S, OVER_MOST_S = 0.1, 2.5
 """The transient after a breakaway is looked for in blocks of this length (s), over at most this time (s)."""

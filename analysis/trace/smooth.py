@@ -68,7 +68,7 @@ def parabola(x: Floats, y: Floats) -> tuple[float, float, float, float]:
 
 
 def block_means(values: Floats, width: int) -> Floats:
-    """Means of whole blocks of ``width`` values; a shorter last block is left out."""
+    """Means of whole blocks of ``width`` values; a shorter last block is excluded."""
     whole = len(values) // width
     return np.asarray(np.add.reduce(values[: whole * width].reshape(whole, width), axis=1) / width)
 

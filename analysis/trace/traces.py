@@ -117,16 +117,16 @@ class Counts:
         """Give one line per kind of fault found."""
         lines = []
         if self.not_a_number:
-            lines.append(f"{self.not_a_number} of {self.samples} torque values are not numbers and were left out")
+            lines.append(f"{self.not_a_number} of {self.samples} torque values are not numbers and were excluded")
         if self.time_not_finite:
-            lines.append(f"{self.time_not_finite} samples have no usable time and were left out")
+            lines.append(f"{self.time_not_finite} samples have no usable time and were excluded")
         if self.same_stamp:
             lines.append(
                 f"{self.same_stamp} samples share a time stamp with the one before; they were spread over the time "
                 "since the stamp before: record the device's sample counter if it has one"
             )
         if self.late:
-            lines.append(f"{self.late} samples came late or twice (their time had passed) and were left out")
+            lines.append(f"{self.late} samples came late or twice (their time had passed) and were excluded")
         if self.clock_back:
             lines.append(
                 f"the clock was set back {len(self.clock_back)} times (first at {self.clock_back[0]:.3f} s); "

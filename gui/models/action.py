@@ -78,4 +78,4 @@ def _pulls_action(run: TestRun) -> Action:
 
 
 def _sign_action(run: TestRun) -> Action:
-    return Action("Sign and finish", bool(run.signed_by.strip()), "Write who made the test")
+    return Action("Sign and finish", bool(run.signed_by.strip()), "Enter who did the test")

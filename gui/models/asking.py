@@ -92,7 +92,7 @@ def made_words(description: Description, saved: Iterable[Description] = ()) -> s
             return f"Comes with this program: the invented example {name}. It fits your device only by chance."
     if any(one == description for one in saved):
         return "From your own list of transducers, unchanged since it was saved there."
-    return "Not in your list: brought in, or changed since. Nothing proves who wrote it."
+    return "Not in your list: imported, or changed since. Nothing proves who wrote it."
 
 
 class Agreements:

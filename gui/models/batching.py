@@ -82,7 +82,7 @@ def clear(room: str) -> None:
 
 
 def done_words(summary: Summary) -> str:
-    """Say what was written, and what was left out."""
+    """Say what was written, and what was excluded."""
     rows = "1 row" if summary.rows == 1 else f"{summary.rows:,} rows"
     text = f"{rows} from {summary.files - len(summary.bad):,} recordings written to {summary.table}."
     if summary.resumed:
@@ -91,5 +91,5 @@ def done_words(summary: Summary) -> str:
         reasons = [bad.error.splitlines()[0].removeprefix(f"{bad.file}: ") for bad in summary.bad[:3]]
         listed = "; ".join(f"{Path(bad.file).name}: {why}" for bad, why in zip(summary.bad[:3], reasons, strict=True))
         more = f" and {len(summary.bad) - 3} more" if len(summary.bad) > 3 else ""
-        text += f" Left out: {listed}{more}."
+        text += f" Excluded: {listed}{more}."
     return text

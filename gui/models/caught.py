@@ -1,4 +1,4 @@
-"""Pulls as they are caught: what each says at the axle, which are left out and why, and the job's value from them."""
+"""Pulls as they are caught: what each says at the axle, which are excluded and why, and the job's value from them."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ class JobValue:
     other : tuple of (str, Value, int, int)
         Further quantities: name, value, pulls, direction.
     direction : int
-        +1 clockwise, -1 counter-clockwise.
+        +1 clockwise, -1 anticlockwise.
     """
 
     quantity: str
@@ -127,10 +127,10 @@ class PullList:
 
     def reject(self, number: int, reason: str) -> None:
         """Leave a pull out, with a reason; it stays in the list and in the recording."""
-        self._set(number, reason.strip() or "left out by hand")
+        self._set(number, reason.strip() or "excluded by hand")
 
     def restore(self, number: int) -> None:
-        """Let a pull that was left out count again."""
+        """Let a pull that was excluded count again."""
         self._set(number, "")
 
     def undo(self) -> int | None:

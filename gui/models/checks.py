@@ -1,9 +1,9 @@
 """The safety checks that gate a pull: the cautions of this trade that can hurt people, chosen by the kind of test.
 
-A check that is false for this test teaches people to tick without reading: nobody is asked for chocks on a bench, or
-for neutral where the limit is printed for a gear. What the card does not state is asked.
+A check that is false for this test teaches people to tick without reading, so ``analysis.cautions`` knows which test
+needs which.
 
-Offered: ``Check``, ``checks_for``, ``HOLDING``.
+Offered: ``Check``, ``checks_for``, ``holding_checks``.
 """
 
 from __future__ import annotations
@@ -11,29 +11,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.cautions import CAUTIONS
+import msgspec
+
+from analysis.cautions import gates_for
 
 if TYPE_CHECKING:
-    from logger.header import Test
-
-HOLDING = ("held", "case-held", "lever-on")
-"""Checks about what is held: asked when it is held, so after a drag that is taken with both wheels free."""
-
-# Key of a caution -> what the kind of test must be, where the card states it; one that is not named is always asked.
-_ONLY: dict[str, dict[str, tuple[str, ...]]] = {
-    **{
-        key: {"place": ("car",)}
-        for key in (
-            "engine-off", "chocks", "stands", "high-voltage", "brakes-free", "reaction", "ignition",
-            "parking-brake", "propshaft",
-        )
-    },
-    "neutral": {"place": ("car",), "gear": ("neutral",)},
-    "in-gear": {"place": ("car",), "gear": ("in gear",)},
-    "held": {"held": ("other side",)},
-    "case-held": {"held": ("case",)},
-    "both-free": {"held": ("none",)},
-}  # fmt: skip
+    from logger.header import Conditions, Test
 
 
 @dataclass(slots=True)
@@ -45,27 +28,23 @@ class Check:
     ticked: bool = False
 
 
-def checks_for(test: Test, *, drag_first: bool = False) -> list[Check]:
+def checks_for(test: Test, conditions: Conditions | None = None, *, drag_first: bool = False) -> list[Check]:
     """Give the checks of a kind of test, none ticked.
 
     Parameters
     ----------
     test : Test
         Place, what is held, gear.
+    conditions : Conditions or None
+        Whether the propshaft is off.
     drag_first : bool
         The drag of both wheels free comes first: what is to be held is asked after it, not before.
     """
-    asked = [caution for caution in CAUTIONS if caution.gate and _applies(caution.key, test, drag_first=drag_first)]
-    return [Check(caution.key, caution.text) for caution in asked]
+    first = msgspec.structs.replace(test, held="none") if drag_first else test
+    return [Check(caution.key, caution.text) for caution in gates_for(first, conditions)]
 
 
-def holding_checks(test: Test) -> list[Check]:
-    """Give the checks about what is held: asked again once a drag with both wheels free has been taken."""
-    return [check for check in checks_for(test) if check.key in HOLDING]
-
-
-def _applies(key: str, test: Test, *, drag_first: bool) -> bool:
-    if drag_first and (key in HOLDING or key == "both-free"):
-        return key == "both-free"
-    stated = {name: getattr(test, name) for name in _ONLY.get(key, {})}
-    return all(value is None or value in _ONLY[key][name] for name, value in stated.items())
+def holding_checks(test: Test, conditions: Conditions | None = None) -> list[Check]:
+    """Give what is to be checked after a drag with both wheels free: what is true only now that one is held."""
+    before = {check.key for check in checks_for(test, conditions, drag_first=True)}
+    return [check for check in checks_for(test, conditions) if check.key not in before]

@@ -36,16 +36,16 @@ class Hint(StrEnum):
     """What the coach may say."""
 
     NONE = ""
-    LOADING = "Smoothly on, up to the slip"
-    STOP = "Stop: transducer at its limit"
-    CAPACITY = "Ease off: near the transducer's limit"
-    SLOWER = "Slower"
+    LOADING = "Load smoothly until it slips"
+    STOP = "STOP: transducer's rated torque reached"
+    CAPACITY = "Ease off: near the transducer's rated torque"
+    SLOWER = "Load more slowly"
     KEEP_TURNING = "Keep turning"
     IF_IT_TURNS = "Keep turning only if the wheel moves; otherwise stop"
     NOTHING_TURNS = "Nothing turns: ease the load off, keep hold"
     LET_REST = "Let it rest"
     READY = "Ready: pull when you like"
-    RELEASE = "Enough: let go gently"
+    RELEASE = "Enough: ease the load off, keep hold of the lever"
 
 
 class Urgency(IntEnum):

@@ -197,7 +197,7 @@ def headline(found: Comparison, scale: Scale) -> str:
 def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
     """Give the differences as a table: size and interval first, p and method last."""
     heads = ["Group", "Against", f"Difference ({scale.unit})" if scale.unit else "Difference", "95 % interval"]
-    heads += ["% (95 %)", "Shows"]
+    heads += ["% (95 %)", "Finding"]
     margin = next((same.margin for same in found.equivalences.values()), 0.0)
     more = [
         (bool(found.bootstrap), "Bootstrap 95 %"),
@@ -217,7 +217,7 @@ def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
             row.append("–" if same is None else same_words(same, scale))
         row.append(f"{effect.n_treated} and {effect.n_control}")
         rows.append(tuple(row))
-    texts = {at for at, head in enumerate(heads) if head in {"Group", "Against", "Shows", "Method", more[1][1]}}
+    texts = {at for at, head in enumerate(heads) if head in {"Group", "Against", "Finding", "Method", more[1][1]}}
     return Sheet("Differences", tuple(heads), tuple(rows), frozenset(texts))
 
 

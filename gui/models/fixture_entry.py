@@ -1,6 +1,6 @@
 """A fixture as it is typed in: lengths and weights with their unit, checked by the analysis' own rules.
 
-A stud circle that cannot be measured across comes from the distance between two studs: as it was measured, or as the
+A stud circle that cannot be measured across comes from the stud-to-stud distance: as it was measured, or as the
 common circle that it is near.
 """
 
@@ -26,13 +26,13 @@ _TORQUE = ("one stud", "cross-bar", "hub centre", "couple", "in-line")
 # Key of the record -> caption, hint, fixtures that have it.
 FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "stud_circle_mm": ("Stud circle", "5x114.3 mm", ("one stud",)),
-    "chord_mm": ("Between two studs", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
+    "chord_mm": ("Stud-to-stud distance", "67.2 mm or 2 5/8 in", ("one stud", "cross-bar")),
     "length_mm": ("Lever, drive to hand", "450 mm", ("one stud", "cross-bar")),
-    "angle_deg": ("Lever to radius", "0° = in line", ("one stud", "cross-bar")),
+    "angle_deg": ("Lever angle from stud line", "0° = in line", ("one stud", "cross-bar")),
     "offset_mm": ("Drive off the wheel's centre", "0 mm", ("cross-bar",)),
     "radius_mm": ("Radius of the force", "300 mm", ("force at radius", "cord", "dead weight")),
     "cord_mm": ("Cord diameter", "4 mm", ("cord",)),
-    "pull_angle_deg": ("Off square to the lever", "0°", ("one stud", "force at radius")),
+    "pull_angle_deg": ("Pull, degrees off square", "0°", ("one stud", "force at radius")),
     "start_angle_deg": ("Lever above level at the start", "0°", (*_TORQUE, "dead weight")),
     "weight_kg": ("Weight of the lever", "1.2 kg, if known", _TORQUE),
     "centroid_mm": ("Its centre of mass from the drive", "200 mm", _TORQUE),
@@ -96,7 +96,7 @@ def lever_of(draft: FixtureDraft, wrong: dict[str, str]) -> Lever:
 
 
 def circle_of(draft: FixtureDraft) -> tuple[StudCircle | None, str]:
-    """Give the stud circle that the distance between two studs means, or what is wrong with that distance."""
+    """Give the stud circle that the stud-to-stud distance means, or what is wrong with that distance."""
     wrong: dict[str, str] = {}
     text = draft.values.get("chord_mm", "")
     chord_mm = _number("chord_mm", text, wrong) if text.strip() else None

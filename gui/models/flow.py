@@ -27,7 +27,7 @@ class Stand(StrEnum):
     TO_COME = "to come"
     NOW = "now"
     DONE = "done"
-    SKIPPED = "left out"
+    SKIPPED = "skipped"
     WRONG = "wrong"
 
 
@@ -67,7 +67,7 @@ class Flow:
         self._leave(Stand.DONE)
 
     def skip(self) -> None:
-        """Leave the step that is on out; only the drag and the second zero may be left out."""
+        """Leave the step that is on out; only the drag and the second zero may be excluded."""
         if self.now in {Step.DRAG, Step.ZERO_AGAIN}:
             self._leave(Stand.SKIPPED)
 

@@ -158,7 +158,7 @@ def bring_in(path: str, target: str, seen: Preview, columns: Columns) -> int:
                 copy.write(",".join([when, *(_figure(row[place]) for place in places)]) + "\n")
                 count += 1
     except FileExistsError:
-        raise FileError(f"{target}: is there already; it may have been brought in before") from None
+        raise FileError(f"{target}: is there already; it may have been imported before") from None
     except FileError:
         raise
     except OSError as error:

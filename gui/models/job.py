@@ -35,8 +35,8 @@ DWELL_S = 15.0
 NEED_DEVICE = ("serial", "ble", "modbus")
 QUANTITY_WORDS = {
     "breakaway": "Breakaway",
-    "rotating mean": "Rotating, mean",
-    "rotating maximum": "Rotating, highest",
+    "rotating mean": "Rotating mean",
+    "rotating maximum": "Rotating maximum",
 }
 HELD_WORDS = {"other side": "Other wheel held", "case": "Case held", "none": "Both wheels free"}
 FIXTURE_WORDS = {
@@ -44,7 +44,7 @@ FIXTURE_WORDS = {
     "cross-bar": "Cross-bar over two studs",
     "hub centre": "Lever at the hub's centre",
     "couple": "T-bar, pushed at both ends",
-    "force at radius": "Force gauge at a radius",
+    "force at radius": "Force at a radius",
     "cord": "Cord wound on a drum",
     "in-line": "Transducer in line with the axle",
     "dead weight": "Weight hung on a lever",

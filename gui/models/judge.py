@@ -69,7 +69,7 @@ class Judge:
         pulls : sequence of Pull
             In the order they were made.
         counting : sequence of bool
-            Which of them the user has not left out.
+            Which of them the user has not excluded.
 
         Returns
         -------

@@ -5,8 +5,8 @@ The recognising is ``logger.learn``'s; here its answer is made ready to be looke
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any, Literal
 
 import msgspec
 import numpy as np
@@ -14,15 +14,15 @@ import numpy as np
 from logger.decoder.build import build_decoder
 from logger.description import Description, Poll
 from logger.errors import HeldwheelError
-from logger.learn import Learned, learn
-from logger.learn_lines import split_lines
-from logger.samples import EventKind
+from logger.learn import Choice, Learned, Wanted
+from logger.learn_lines import FRAMED, split_frames, split_lines
+from logger.learn_radio import learn_heard
 from logger.units import parse_number, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from logger.description import BleSettings, SerialSettings
+    from logger.hear import Heard
     from logger.samples import Chunk
 
 SIGN_WORDS = {
@@ -31,27 +31,45 @@ SIGN_WORDS = {
     "none": "It shows no sign",
 }
 LOADED = 0.5  # of the greatest departure from where it began: by then the lever is being loaded
+LAST_S = 2.0  # the last moments: a lever is pushed and let go in them
+ASKED = {
+    "field": "which number is the torque",
+    "scale": "what one count is worth",
+    "decimal": "what the comma means",
+    "thousands": "what sets thousands apart",
+    "lines": "how the lines of the torque begin",
+    "template": "the layout of a line",
+    "characteristic": "which characteristic it is",
+    "both ways": "nothing, but load it the other way as well",
+}
 ANY_UNIT = "N·m"  # stands in while the unit is not known: figures can be shown, no description is made
 
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A number in the lines that may be the torque.
+    """A number that may be the torque.
 
     Attributes
     ----------
     name : str
-        As the description calls it.
-    least, greatest : float
-        Over all that was heard.
-    share : float
-        Of the movement of all numbers, each for its own size: 0 to 1.
+        What it is chosen by.
+    number : int
+        Its place among the numbers of a line or sample, from 1.
+    unit : str
+        Beside it; empty: none.
+    least, greatest, now : float
+        Over all that was heard; the last one.
+    moving : float
+        How much of its whole movement fell into the last moments: 0 to 1. It shows which number follows the lever.
     """
 
     name: str
+    number: int
+    unit: str
     least: float
     greatest: float
-    share: float
+    now: float
+    moving: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,9 +83,13 @@ class Look:
     draft : Description or None
         How the bytes become readings; its unit is only certain where ``unit_sent`` or it was given.
     unit_sent : bool
-        The lines name their unit.
+        The device names its unit.
     candidates : tuple of Candidate
-        The likeliest first.
+        In the order of the line.
+    chosen : str
+        The candidate that the draft takes.
+    asked : tuple of str
+        What the user must say before a description can be made, the unit apart: ``field``, ``scale``, ``decimal`` ...
     readings : int
         How many were decoded.
     fits : float
@@ -84,6 +106,8 @@ class Look:
     draft: Description | None = None
     unit_sent: bool = False
     candidates: tuple[Candidate, ...] = ()
+    chosen: str = ""
+    asked: tuple[str, ...] = ()
     readings: int = 0
     fits: float = 0.0
     now: float | None = None
@@ -96,7 +120,6 @@ class Naming:
     """What the user adds, as typed."""
 
     name: str = ""
-    torque: str = "torque"  # which candidate
     unit: str = ""
     sign: str = ""
     capacity: str = ""
@@ -104,42 +127,87 @@ class Naming:
     serial: str = ""
 
 
-def look_at(chunks: Sequence[Chunk], serial: SerialSettings | None = None, ble: BleSettings | None = None) -> Look:
-    """Find out what was heard; runs in the worker."""
-    learned = learn(chunks, serial=serial, ble=ble)
-    sent = learned.description is not None
-    whole = learned if sent or not learned.missing else learn(chunks, unit=ANY_UNIT, serial=serial, ble=ble)
+def look_at(heard: Heard, wanted: Wanted | None = None) -> Look:
+    """Find out what was heard; runs in the worker.
+
+    Parameters
+    ----------
+    heard : Heard
+    wanted : Wanted, optional
+        What the user has said so far.
+    """
+    wanted = wanted or Wanted()
+    learned = learn_heard(heard, wanted=wanted)
+    asked = tuple(one for one in dict.fromkeys(learned.missing) if one != "unit")
+    candidates = tuple(_candidate(choice, heard) for choice in learned.choices)
+    whole = learned if learned.description is not None else _provisional(heard, learned, wanted)
     if whole.description is None:
-        return Look(learned)
-    data = b"".join(chunk.data for chunk in chunks)
-    decoded = build_decoder(whole.description).feed(data)
+        return Look(learned, candidates=candidates, asked=asked)
+    chunks = _chunks(heard, whole.description)
+    decoded = build_decoder(whole.description).feed(*(chunk.data for chunk in chunks))
     torque = decoded.columns["torque"]
     torque = torque[np.isfinite(torque)]
-    garbage = sum(event.count for event in decoded.events if event.kind is EventKind.GARBAGE)
     return Look(
-        whole,
+        replace(whole, missing=learned.missing, unknown=learned.unknown),
         whole.description,
-        sent,
-        _candidates(decoded.columns),
+        learned.unit_sent,
+        candidates,
+        whole.chosen,
+        asked,
         len(torque),
-        max(0.0, 1 - garbage / max(1, len(data))),
+        whole.fits,
         float(torque[-1]) if len(torque) else None,
         _first_load(torque),
-        (split_lines(data) or [b""])[-1].decode("utf-8", "replace"),
+        _last_raw(whole.description, chunks),
     )
 
 
-def _candidates(columns: dict[str, np.ndarray]) -> tuple[Candidate, ...]:
-    """Rank the numbers as the recognising does: by how much each moves for its size."""
-    moved: dict[str, tuple[float, float, float]] = {}
-    for name, values in columns.items():
-        known = values[np.isfinite(values)]
-        if len(known) and not name.startswith("counter"):
-            spread = float(np.ptp(known)) / (1.0 + float(np.abs(np.median(known))))
-            moved[name] = float(known.min()), float(known.max()), spread
-    total = sum(spread for *_, spread in moved.values()) or 1.0
-    found = [Candidate(name, low, high, spread / total) for name, (low, high, spread) in moved.items()]
-    return tuple(sorted(found, key=lambda one: (one.name != "torque", -one.share)))
+def _provisional(heard: Heard, learned: Learned, wanted: Wanted) -> Learned:
+    """Recognise as if what is still to be said were said, so that figures can be shown: no description comes of it."""
+    changes: dict[str, Any] = {}
+    if not learned.unit_sent and not wanted.unit:
+        changes["unit"] = ANY_UNIT
+    if "field" in learned.missing and learned.choices:
+        moved = max(
+            learned.choices, key=lambda one: float(np.ptp(one.values)) / (1.0 + abs(float(np.median(one.values))))
+        )
+        changes["field"] = str(moved.number)
+        if moved.unit:
+            changes.pop("unit", None)
+    if "scale" in learned.missing:
+        changes["scale"] = 1.0
+    if not changes or set(learned.missing) - {"unit", "field", "scale"}:
+        return learned
+    return learn_heard(heard, wanted=replace(wanted, **changes))
+
+
+def _chunks(heard: Heard, description: Description) -> list[Chunk]:
+    """Give what came of the source that a description reads."""
+    if heard.radio and description.ble is not None:
+        return list(heard.radio[description.ble.characteristic][1])
+    return list(heard.chunks)
+
+
+def _candidate(choice: Choice, heard: Heard) -> Candidate:
+    """Give a number with how much it moves just now."""
+    values = choice.values[np.isfinite(choice.values)]
+    chunks = max([heard.chunks, *(chunks for _, chunks in heard.radio.values())], key=len)
+    elapsed = chunks[-1].arrival_s - chunks[0].arrival_s if len(chunks) > 1 else 0.0
+    last = values[-max(5, int(len(values) * min(1.0, LAST_S / elapsed)) if elapsed > 0 else len(values)) :]
+    spread = float(np.ptp(values)) or 1.0
+    return Candidate(
+        choice.name, choice.number, choice.unit, float(values.min()), float(values.max()), float(values[-1]),
+        float(np.ptp(last)) / spread,
+    )  # fmt: skip
+
+
+def _last_raw(description: Description, chunks: Sequence[Chunk]) -> str:
+    """Give the last whole reading as it came: a line, or bytes in hexadecimal digits."""
+    if description.lines is None:
+        return chunks[-1].data[:32].hex(" ").upper() if chunks else ""
+    data = b"".join(chunk.data for chunk in chunks[-50:])
+    pieces = split_frames(data)[0] if description.lines.terminator == FRAMED else split_lines(data)
+    return (pieces or [b""])[-1].decode("utf-8", "replace")
 
 
 def _first_load(torque: np.ndarray) -> int:
@@ -191,32 +259,20 @@ def complete(
         serial=naming.serial.strip(),
         unit=naming.unit,
         sign=_sign(naming.sign),
-        capacity_nm=None if capacity is None else capacity * torque_factor(naming.unit),
+        capacity_nm=None
+        if capacity is None or look.draft.measures != "torque"
+        else capacity * torque_factor(naming.unit),
         accuracy_percent_of_reading=accuracy,
     )
     changes: dict[str, object] = {"name": naming.name.strip(), "transducer": facts}
     if request:
         changes["poll"] = Poll(request=request, interval_s=interval_s)
+    if look.asked:
+        return None, {"": "Say first: " + ", ".join(ASKED.get(one, one) for one in look.asked) + "."}
     try:
-        return msgspec.structs.replace(with_torque(look.draft, naming.torque), **changes), {}
+        return msgspec.structs.replace(look.draft, **changes), {}
     except ValueError as error:
         return None, {"": str(error)}
-
-
-def with_torque(description: Description, name: str) -> Description:
-    """Give the same layout with another of its numbers as the torque."""
-    lines = description.lines
-    if name == "torque" or lines is None:
-        return description
-    swap = {"torque": name, name: "torque"}
-    template = lines.template
-    for old in swap:
-        for end in ("}", ":"):
-            template = template.replace(f"{{{old}{end}", f"{{\0{old}{end}")
-    for old, new in swap.items():
-        template = template.replace(f"{{\0{old}", f"{{{new}")
-    fields = {swap.get(key, key): field for key, field in lines.fields.items()}
-    return msgspec.structs.replace(description, lines=msgspec.structs.replace(lines, template=template, fields=fields))
 
 
 def _sign(text: str) -> Literal["signed", "reversed", "none"]:

@@ -76,7 +76,7 @@ def check(draft: Draft) -> Checked:
 def _limit(draft: Draft, unit: str, lower: float | None, upper: float | None) -> Limit:
     keys = {"name": draft.name, "quantity": draft.quantity, "kind": draft.kind, "unit": unit, "source": draft.source}
     keys = {key: value.strip() for key, value in keys.items()}
-    if draft.kind == "ratio min":  # of the greatest rotating torques, both wheels free: which part is held says nothing
+    if draft.kind == "ratio min":  # of the rotating maxima, both wheels free: which part is held says nothing
         keys["quantity"], draft = "rotating maximum", replace(draft, held="", gear="")
     extra = {"page": draft.page, "condition": draft.condition, "place": draft.place, "held": draft.held}
     extra["gear"] = draft.gear

@@ -25,7 +25,7 @@ class PullMark:
     state : str
         Its result, for the colour; empty without one.
     rejected : bool
-        Whether it is left out.
+        Whether it is excluded.
     """
 
     label: str

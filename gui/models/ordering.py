@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.series import PER_AXLE
-from analysis.compare.trend import SETTLED_PER_TEN
+from analysis.compare.trend import SETTLED_PER_TEN, one_of
 from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, sheets, significant
 from logger.errors import HeldwheelError, InputError
 
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gui.models.comparing import Common
 
 PER = ", ".join(PER_AXLE)
-SIGNAL, QUIET = "■ outside", "● inside"
+SIGNAL, QUIET = "┃ out of band", "in band"
 
 
 def tags_in(text: str) -> tuple[str, ...]:
@@ -111,17 +111,17 @@ def _settling(name: str, runs: Sequence[Run], common: Common, tag: str) -> Settl
 def run_in_headline(of: Settling, scale: Scale) -> str:
     """Give the answer: settled since when, or not, with the rule's figures."""
     display, state = scale.display, of.now.state.value
-    since = "" if of.since is None else f" since {of.points.tag} {significant(display, of.points.x[of.since])}"
+    since = "" if of.since is None else f" since {one_of(of.points.tag)} {significant(display, of.points.x[of.since])}"
     low, high = (display.number(v, 2) for v in (of.now.low, of.now.high))
     return (
         f"{state[0].upper()}{state[1:]}{since}.\n"
-        f"{display.number(of.now.percent_per_ten, 2)} % per ten (95 %: {low} to {high}); "
+        f"{display.number(of.now.percent_per_ten, 2)} % per ten {of.points.tag} (95 %: {low} to {high}); "
         f"settled means wholly within ±{display.number(100 * SETTLED_PER_TEN, 0)} %."
     )
 
 
 def run_in_sheets(of: Settling, answer: RunInAnswer, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
-    """Give the values in order with what was known after each, and what is left out."""
+    """Give the values in order with what was known after each, and what is excluded."""
     display = scale.display
     rows = []
     for place, (unit, x, y) in enumerate(zip(of.points.units, of.points.x, of.points.y, strict=True)):
@@ -245,15 +245,15 @@ def watch_axles(runs: Sequence[Run], common: Common, baseline: int, per: str = P
 
 
 def watch_headline(of: Watched, scale: Scale) -> str:
-    """Give the answer: how many jobs lie outside, since when, against which good state."""
-    state = f"good state {scale.words(of.chart.target)}, scatter {scale.words(of.chart.sd)}"
+    """Give the answer: how many jobs lie outside, since when, against which reference level."""
+    state = f"reference level {scale.words(of.chart.target)}, scatter {scale.words(of.chart.sd)}"
     based = f"{state}, from the first {of.baseline} jobs"
     if not of.chart.alarms:
         more = "" if len(of.values) > of.baseline else " There are no jobs after those yet."
         return f"No signal in {len(of.values)} jobs; {based}.{more}"
     first = of.chart.alarms[0]
     way = "below" if of.chart.average[first] < of.chart.target else "above"
-    return f"Signal: {way} its limits since {of.dates[first] or of.files[first]}; {based}."
+    return f"Signal: {way} its band since {of.dates[first] or of.files[first]}; {based}."
 
 
 def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
@@ -262,11 +262,11 @@ def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[S
     for place, value in enumerate(of.values):
         chart = of.chart
         says = SIGNAL if place in chart.alarms else QUIET
-        says += ", good state" if place < of.baseline else ""
+        says += ", reference level" if place < of.baseline else ""
         span = scale.span(float(chart.low[place]), float(chart.high[place]))
         average = scale.number(float(chart.average[place]))
         rows.append((of.dates[place], scale.number(value), average, span, says, of.files[place]))
-    heads = ("Date", scale.title, "Average", "Limits", "Shows", "Recording")
+    heads = ("Date", scale.title, "Average", "Band", "Finding", "Recording")
     return sheets(Sheet("Jobs", heads, tuple(rows), frozenset({0, 4, 5})), left_out_sheet((), (), files))
 
 

@@ -77,7 +77,7 @@ def pairs_of(runs: Sequence[Run], common: Common, way: str, axle: str) -> PairsA
 
 
 def study_headline(answer: StudyAnswer, scale: Scale) -> str:
-    """Say what a shop can do with it."""
+    """Say what a workshop can do with it."""
     found = answer.study
     who = (
         "operators differ more than their repeats do"
@@ -95,18 +95,18 @@ def study_sheets(answer: StudyAnswer, scale: Scale, files: Sequence[str] = ()) -
     """Give the components, the analysis of variance, and the readings."""
     found, display = answer.study, scale.display
     parts = (
-        ("Same operator again", found.repeatability, "repeats"),
+        ("Same operator, repeated", found.repeatability, "repeats"),
         ("Operator to operator", found.reproducibility, "reproducibility"),
-        ("Measuring, both together", found.measuring, f"{display.number(found.percent, 0)} % of the whole spread"),
-        ("Axle to axle", found.axles, f"levels told apart among these axles: {found.levels}"),
-        ("Everything", found.total, ""),
+        ("Measurement, total", found.measuring, f"{display.number(found.percent, 0)} % of the whole spread"),
+        ("Axle to axle", found.axles, f"distinct levels it can tell apart: {found.levels}"),
+        ("Overall", found.total, ""),
     )
     rows = tuple(
         (name, scale.number(sd), f"{display.number((sd / found.total) ** 2 * 100, 1)} %", about)
         for name, sd, about in parts
     )
     components = Sheet(
-        "Components", ("Scatter", f"SD, {scale.title}", "Share of variance", "Means"), rows, frozenset({0, 3})
+        "Components", ("Scatter", f"SD, {scale.title}", "Share of variance", "Meaning"), rows, frozenset({0, 3})
     )
     return sheets(components, _variance(found, scale), _readings(answer, scale), left_out_sheet((), (), files))
 
@@ -137,12 +137,14 @@ def _readings(answer: StudyAnswer, scale: Scale) -> Sheet:
 def pairs_headline(answer: PairsAnswer, scale: Scale) -> str:
     """Say how two ways of measuring agree."""
     found = answer.agreement
-    bias = f"{scale.signed(found.bias)} {scale.unit}".strip()
+    apart = f"{scale.number(abs(found.bias))} {scale.unit}".strip()
+    than = "lower" if found.bias < 0 else "higher"
     mean = scale.span(found.low, found.high, signed=True)
-    limits = f"{scale.span(found.limit_low, found.limit_high, signed=True)} {scale.unit}".strip()
+    low, high = scale.signed(found.limit_low), scale.signed(found.limit_high)
+    limits = f"{low} and {high} {scale.unit}".strip()
     return (
-        f"{answer.ways[0]} reads {bias} beside {answer.ways[1]} (95 %: {mean}), {found.n} axles.\n"
-        f"Single differences lie between {limits} in 95 % of axles."
+        f"{answer.ways[0]} reads {apart} {than} than {answer.ways[1]} (95 %: {mean}), {found.n} axles.\n"
+        f"In 95 % of axles a single difference lies between {limits}."
     )
 
 
@@ -163,7 +165,7 @@ def pairs_sheets(answer: PairsAnswer, scale: Scale, files: Sequence[str] = ()) -
             "limits of agreement, 95 % of axles",
         ),
     )
-    figures = Sheet("Figures", ("Figure", scale.title, "Interval", "Means"), rows, frozenset({0, 3}))
+    figures = Sheet("Figures", ("Figure", scale.title, "Interval", "Meaning"), rows, frozenset({0, 3}))
     pairs = tuple(
         (scale.number(a), scale.number(b), scale.signed(a - b)) for a, b in zip(answer.a, answer.b, strict=True)
     )

@@ -152,16 +152,16 @@ def headline(planned: Planned, scale: Scale) -> str:
     amount, sd = scale.asked(wish.amount), scale.words(planned.sd)
     if made is None:
         return f"{planned.per_group} fills. Their mean is then known within ± {amount} (95 %), at a scatter of {sd}."
-    power = f"power {scale.display.number(100 * made.power, 0)} %"
+    sure = f"with {scale.display.number(100 * made.power, 0)} % probability"
     same = wish.purpose == "margin"
-    what = f"shows no change beyond {amount}" if same else f"a difference of {amount} is not missed"
+    what = f"no change beyond {amount} would be shown" if same else f"a difference of {amount} would be detected"
     if made.control == made.per_group:
         count = f"{made.per_group} fills of each group, {made.total} in all"
         if same and len(wish.groups) > 2:
             count = f"{made.per_group} fills of each group"
     else:
         count = f"{made.per_group} fills of each candidate and {made.control} of the control, {made.total} in all"
-    return f"{count}.\nAt a scatter of {sd} from fill to fill {what} ({power})."
+    return f"{count}.\nAt a scatter of {sd} from fill to fill {what} {sure}."
 
 
 def order_sheet(planned: Planned) -> Sheet | None:

@@ -1,4 +1,4 @@
-"""A ratio limit: the greatest rotating torque in gear ÷ that in neutral, both wheels free, from two recordings."""
+"""A ratio limit: the rotating maximum in gear ÷ that in neutral, both wheels free, from two recordings."""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ import numpy as np
 from gui.models.action import Action, action_of
 from gui.models.caught import PullList, Value
 from gui.models.changes import Changes
-from gui.models.checks import HOLDING, Check, checks_for, holding_checks
+from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
 from gui.models.state import Link, Notice
@@ -100,18 +100,19 @@ class TestRun:
         self.changes.tell()
 
     def _entered(self) -> None:
-        """After a drag with both wheels free, ask anew what is held; a drag that was left out changed nothing."""
+        """After a drag with both wheels free, ask anew what is held; a drag that was skipped changed nothing."""
         if self.flow.now is Step.HOLD:
             if self.flow.stands[Step.DRAG] is Stand.SKIPPED:
                 self.checks = []
-            if all(check.key not in HOLDING for check in self.checks):
-                self.checks = holding_checks(self.card.test)
+            held = holding_checks(self.card.test, self.card.conditions)
+            if {check.key for check in self.checks} != {check.key for check in held}:
+                self.checks = held
 
     def start(self) -> None:
         """Begin at the safety checks."""
         self.flow.with_drag = self.card.with_drag
         self.flow.start()
-        self.checks = checks_for(self.card.test, drag_first=self.card.with_drag)
+        self.checks = checks_for(self.card.test, self.card.conditions, drag_first=self.card.with_drag)
         conflict = self.card.type_conflict()
         if conflict is not None and conflict.refused and self.notice is None:
             self.notice = Notice(
@@ -137,7 +138,7 @@ class TestRun:
 
     @property
     def can_skip(self) -> bool:
-        """Whether the step may be left out; pulls may end early once one counts, unless the lever is loaded."""
+        """Whether the step may be skipped; pulls may end early once one counts, unless the lever is loaded."""
         if self.flow.now is Step.PULLS:
             some = len(self.pulls.counting) > 0
             fewer = len(self.pulls.counting) < self.card.pulls_wanted
@@ -160,7 +161,7 @@ class TestRun:
         if not self.checks or not self.flow.running or self.flow.now in {Step.HOLD, Step.SIGN}:
             return
         holding = self.flow.with_drag and self.flow.stands[Step.HOLD] is Stand.DONE
-        asked = checks_for(self.card.test, drag_first=self.flow.with_drag and not holding)
+        asked = checks_for(self.card.test, self.card.conditions, drag_first=self.flow.with_drag and not holding)
         ticked = {check.key for check in self.checks if check.ticked}
         if {check.key for check in asked} <= {check.key for check in self.checks}:
             return
@@ -172,7 +173,7 @@ class TestRun:
             self.flow.back_to(Step.SAFETY)
             self.notice = Notice(
                 "The kind of test has changed, so some checks are asked again. Pulls made before stay in the list: "
-                "leave out those that were made otherwise.",
+                "exclude those that were made otherwise.",
                 serious=True,
             )
 
@@ -271,7 +272,7 @@ class TestRun:
         self.changes.tell()
 
     def _forget_other_zero(self, taken: ZeroValue) -> None:
-        """Leave out what was pulled from another zero: its own recording still has it right."""
+        """Exclude what was pulled from another zero: its own recording still has it right."""
         if self.zero is not None and abs(taken.value_nm - self.zero.value_nm) > self._steady_nm():
             for caught in self.pulls.counting:
                 self.pulls.reject(caught.number, "made before the new zero")
@@ -356,13 +357,13 @@ class TestRun:
         self.changes.tell()
         return caught
 
-    def reject_last(self, reason: str = "left out by hand") -> None:
+    def reject_last(self, reason: str = "excluded by hand") -> None:
         """Leave the last pull that counts out."""
         if self.pulls.counting:
             self.leave_out(self.pulls.counting[-1].number, reason)
 
-    def leave_out(self, number: int, reason: str = "left out by hand") -> None:
-        """Leave a pull out, or let one that is left out count again; a test that is signed stays as it is."""
+    def leave_out(self, number: int, reason: str = "excluded by hand") -> None:
+        """Leave a pull out, or let one that is excluded count again; a test that is signed stays as it is."""
         if self.flow.finished:
             return
         if self.pulls.pulls[number - 1].rejected:

@@ -69,7 +69,7 @@ FIRST = (
     Entry("job", "odometer", "Odometer", "as read, 53,214 miles"),
     Entry("job", "number", "Job number"),
     Entry("job", "customer", "Customer"),
-    Entry("job", "operator", "Who tests"),
+    Entry("job", "operator", "Tested by"),
     Entry("conditions", "oil_temperature_c", "Oil temperature", "35 °C", Kind.TEMPERATURE),
     Entry("conditions", "fluid", "Oil", "grade"),
     Entry("conditions", "modifier", "Friction modifier", "kind and amount"),
@@ -106,7 +106,7 @@ GROUPS: tuple[tuple[str, tuple[Entry, ...]], ...] = (
             _either("conditions", "propshaft_fitted", "Propshaft", "Fitted", "Off"),
             Entry("test", "conditioning_turns", "Turned before the pulls", "5", Kind.NUMBER),
             Entry("test", "speed_rpm", "Speed, turns a minute", "4", Kind.NUMBER),
-            Entry("test", "deviations", "Done otherwise than planned", "one side only"),
+            Entry("test", "deviations", "Deviations from plan", "one side only"),
         ),
     ),
     (

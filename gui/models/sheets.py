@@ -16,6 +16,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
+from analysis.report.words import SIMULATED
 from analysis.tables import neutral
 from gui.models.display import NOTHING
 from logger.errors import FileError, QuantityError
@@ -32,7 +33,7 @@ QUANTITY_NAMES = {
     Quantity.ROTATING.value: "Rotating",
     Quantity.RATIO.value: "Breakaway ÷ rotating",
     Quantity.CHATTER.value: "Chatter index",
-    Quantity.SLOPE.value: "Torque against speed",
+    Quantity.SLOPE.value: "Torque-speed slope",
 }
 PLAIN_FROM, PLAIN_TO = 1e-4, 1e7  # outside, a number is written with a power of ten
 _DECIMALS = {"N·m": 2, "lbf·ft": 2, "lbf·in": 1, "kgf·m": 3}
@@ -180,7 +181,7 @@ def left_out_sheet(remarks: Iterable[str], pulls: Iterable[str] = (), files: Ite
     rows += [("Pull", *_parted(line, ": ")) for line in pulls]
     if not rows:
         return None
-    return Sheet(f"Left out ({len(rows)})", ("What", "Which", "Why"), tuple(rows), frozenset({0, 1, 2}))
+    return Sheet(f"Excluded ({len(rows)})", ("What", "Which", "Why"), tuple(rows), frozenset({0, 1, 2}))
 
 
 def _parted(line: str, mark: str) -> tuple[str, str]:
@@ -242,11 +243,15 @@ def _cell(cell: str | float | None) -> str:
     return "" if cell is None or not math.isfinite(cell) else f"{cell:.9g}"
 
 
-def copied(sheet: Sheet) -> str:
-    """Give a table as text for the clipboard, as spreadsheets and letters take it: tabs, plain minus, no formulas."""
+def copied(sheet: Sheet, *, simulated: bool) -> str:
+    """Give a table as text for the clipboard, as spreadsheets and letters take it: tabs, plain minus, no formulas.
+
+    A table of simulated data says so in its first line: a clipboard has no watermark.
+    """
 
     def plain(place: int, text: str) -> str:
         return neutral(text) if place in sheet.words else text.replace("−", "-")
 
     rows = ["\t".join(plain(place, text) for place, text in enumerate(cells)) for cells in sheet.rows]
-    return "\n".join(["\t".join(sheet.heads), *rows])
+    marked = [SIMULATED] if simulated else []
+    return "\n".join([*marked, "\t".join(sheet.heads), *rows])

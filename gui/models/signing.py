@@ -1,6 +1,6 @@
 """What is written beside a recording when a test is signed.
 
-Who made it, which pulls were left out and why, and what of the card was changed after the recording had begun: the
+Who made it, which pulls were excluded and why, and what of the card was changed after the recording had begun: the
 file must say what the window said.
 """
 
@@ -25,7 +25,7 @@ JUDGED_BY = ("axle", "conditions", "lever", "limit", "decision")  # parts of the
 
 
 def write_signature(recording: Path, run: TestRun, header: Header | None = None, baseline: Path | None = None) -> None:
-    """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull left out.
+    """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull excluded.
 
     Parameters
     ----------

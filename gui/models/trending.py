@@ -112,7 +112,7 @@ def headline(trend: Trend, scale: Scale) -> str:
             text = f"For {scale.asked(wanted.y)}: {tag} {number(wanted.x)} "
             lines.append(f"{text}(95 %: {number(wanted.low)} to {number(wanted.high)}).{_beyond(wanted.extrapolated)}")
         else:
-            lines.append(f"For {scale.asked(wanted.y)}: cannot be told, {wanted.text}.")
+            lines.append(f"For {scale.asked(wanted.y)}: cannot be determined, {wanted.text}.")
     if trend.expected is not None:
         at = trend.expected
         text = f"At {tag} {number(at.x)}: expect {scale.words(at.y)} "
@@ -144,7 +144,7 @@ def warnings_of(trend: Trend) -> list[str]:
 
 
 def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
-    """Give everything beneath the picture: the line's figures, its fills, what is left out."""
+    """Give everything beneath the picture: the line's figures, its fills, what is excluded."""
     notes = [f"Not recorded, so not checked: {line}" for line in trend.points.unknown]
     return sheets(
         _figures(trend, scale),

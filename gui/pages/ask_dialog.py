@@ -22,7 +22,7 @@ CAUTION = (
 )
 HOLDS = (
     "Nothing else is sent. It begins when the test does and goes on until it ends, also after a cable comes back. "
-    "Your yes is for this description as it stands and this port, and is forgotten when the window closes."
+    "Your consent covers only this description as it stands and this port, and is forgotten when the window closes."
 )
 
 
@@ -47,10 +47,12 @@ class AskDialog(QDialog):
         layout.addWidget(label("It sends nothing unless it is asked", "title", wrap=True))
         body = QWidget()
         inside = column(body, gap=10)
-        inside.addWidget(label(f"To {question.to} would go {question.what}.", wrap=True))
+        inside.addWidget(
+            label(f"{question.what[:1].upper()}{question.what[1:]} would be sent to {question.to}.", wrap=True)
+        )
         inside.addWidget(self._bytes())
         inside.addWidget(label(HOLDS, "caption", wrap=True))
-        inside.addWidget(label("Who says so", "head"))
+        inside.addWidget(label("Where this description comes from", "head"))
         inside.addWidget(label(question.made, wrap=True))
         if question.own_words:
             inside.addWidget(label(f"In its writer's own words: {question.own_words}", "caption", wrap=True))

@@ -86,7 +86,7 @@ class BatchBar(QFrame):
             return
         self.bar.setRange(0, far.total)
         self.bar.setValue(far.done)
-        bad = f", {far.bad:,} left out" if far.bad else ""
+        bad = f", {far.bad:,} excluded" if far.bad else ""
         self.text.setText(f"{far.done:,} of {far.total:,} recordings read{bad}")
 
     def _done(self, summary: Summary | None) -> None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
+from analysis.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.parts import Choice, column, label
 from gui.widgets.table import TextTable
@@ -38,7 +39,7 @@ class BudgetTable(QWidget):
         """Offer the budgets of a recording's values."""
         self._budgets = {}
         for value in reading.job:
-            way = "clockwise" if value.direction > 0 else "counter-clockwise"
+            way = DIRECTION_WORDS[value.direction]
             name = f"{QUANTITY_WORDS[value.budget.quantity]}, {way}, {len(value.values)} pulls"
             self._budgets[name] = value.budget
         self.choice.set_options([(name, name) for name in self._budgets] or [("", "No value at the axle")])
@@ -71,5 +72,5 @@ class BudgetTable(QWidget):
         freedom = "many" if budget.dof > 1e4 else f"{budget.dof:.0f}"
         self.sum.setText(
             f"Together {display.torque(budget.value, budget.u95)} (95 %), {freedom} effective degrees of freedom; "
-            f"contributions in {display.unit}. After JCGM 100."
+            f"contributions in {display.unit}. According to JCGM 100."
         )

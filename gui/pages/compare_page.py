@@ -54,10 +54,10 @@ class ComparePage(QWidget):
         self._generation = 0  # counts what the answers rest on
         self.answers = Switch(NAMES, "Answer")
         self.export_button = button("Export", tip="This answer, or a table of all recordings found")
-        self.search = Field("Which recordings", "fluid, shim, 2026-05 …")
+        self.search = Field("Which recordings", "vehicle, shim, 2026-05 …")
         self.state = label("", "caption", wrap=True)
         self.quantity = Choice("What is compared", QUANTITY_NAMES.items())
-        self.unit = Choice("One fill or build is named by", [(USUAL_FILL, USUAL_FILL)])
+        self.unit = Choice("Tag that identifies a fill or build", [(USUAL_FILL, USUAL_FILL)])
         self._fields = column(gap=8)
         self._stack = QStackedWidget()
         self.panels: dict[str, AnswerPanel] = {}
@@ -261,7 +261,7 @@ class ComparePage(QWidget):
     # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:
         name = f"{self.panel.picture.accessibleName().lower().replace(' ', '-')}.csv"
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", name, "CSV (*.csv);;JSON (*.json)")
+        target, _ = QFileDialog.getSaveFileName(self, "Export to", name, "CSV (*.csv);;JSON (*.json)")
         if target:
             self.export(target)
 
@@ -279,7 +279,7 @@ class ComparePage(QWidget):
             self.say("No recordings are found: there is nothing to write.")
             return
         kinds = "CSV (*.csv);;JSON (*.json)"
-        target, _ = QFileDialog.getSaveFileName(self, "Write to", f"all-{by}s.csv", kinds)
+        target, _ = QFileDialog.getSaveFileName(self, "Export to", f"all-{by}s.csv", kinds)
         if target:
             self.batch.write(self.paths, target, by)
 

@@ -37,9 +37,11 @@ class CorrectBar(QFrame):
         self.title = label("", "head")
         self.times = label("", "caption")
         self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
-        self.keep = button("Keep", self._keep, role="main")
-        self.leave = button("Leave this pull out", self._leave)
-        self.as_found = button("As found", self._take_back, tip="Take back what was decided about this pull")
+        self.keep = button("Save correction", self._keep, role="main")
+        self.leave = button("Exclude this pull", self._leave)
+        self.as_found = button(
+            "Restore automatic marks", self._take_back, tip="Take back what was decided about this pull"
+        )
         layout = column(self, margin=12, gap=8)
         layout.addWidget(self.title)
         layout.addWidget(self.times)
@@ -55,7 +57,7 @@ class CorrectBar(QFrame):
         self.title.setText(f"Pull {number + 1}: drag B and the stretch")
         self.reason.set_text("")
         self.reason.set_wrong("")
-        self.leave.setText("Let it count again" if read.left_out else "Leave this pull out")
+        self.leave.setText("Let it count again" if read.left_out else "Exclude this pull")
         self.as_found.setEnabled(bool(read.corrected))
 
     def show_times(self, breakaway_s: float, stretch_s: tuple[float, float]) -> None:

@@ -41,7 +41,7 @@ class FarView(QWidget):
         self.badge = Badge(shared.look, 44)
         self.notice = label("", "wronghead", wrap=True)
         self.simulated = label("SIMULATED", "warn")
-        self.how = label("Space: next step    R: drop last pull    F: close", "caption")
+        self.how = label("Space: next step    R: exclude last    F: close", "caption")
         layout = column(self, margin=24, gap=16)
         layout.addWidget(self.figure, 6)
         layout.addWidget(self.coach, 2)

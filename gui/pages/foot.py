@@ -35,7 +35,7 @@ class Foot(QWidget):
         self.main = button("Start the test", self.acted.emit, role="main", tip="Space bar")
         self.main.setMinimumHeight(56)
         self.why = label("", "caption", wrap=True)
-        self.skip = button("Leave out", self.skipped.emit, tip="Key S", keeps_focus=True)
+        self.skip = button("Skip", self.skipped.emit, tip="Key S", keeps_focus=True)
         self.back = button("Back to the pulls", self.back_asked.emit, tip="More pulls after all", keeps_focus=True)
         self.stop = button("End the test", self.stopped.emit, tip="Key E", keeps_focus=True)
         self.far_button = button("Far view", self.far.emit, tip="Key F", keeps_focus=True)
@@ -95,7 +95,7 @@ class Foot(QWidget):
 
 def _skip_words(run: TestRun) -> str:
     if run.link is Link.ENDED:
-        return "To the signature"
+        return "Skip to signing"
     if run.flow.now is Step.PULLS:
         return f"Stop after {len(run.pulls.counting)} of {run.card.pulls_wanted}"
     return "Without drag" if run.flow.now is Step.DRAG else "Without second zero"

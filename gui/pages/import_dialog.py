@@ -26,7 +26,7 @@ class ImportDialog(QDialog):
 
     def __init__(self, shared: Shared, path: Path, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Bring in a trace")
+        self.setWindowTitle("Import a trace")
         self.setMinimumSize(760, 560)
         self._shared, self._path = shared, path
         self.target: Path | None = None
@@ -41,7 +41,7 @@ class ImportDialog(QDialog):
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setAccessibleName("First lines of the file")
         self.message = label("", "wrong", wrap=True)
-        self.ok = button("Bring in", self.bring_in, role="main")
+        self.ok = button("Import", self.bring_in, role="main")
         self._lay_out()
         for choice in (self.time, self.torque, self.unit, self.angle):
             choice.changed.connect(self._check)

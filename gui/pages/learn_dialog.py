@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
@@ -16,6 +17,7 @@ from logger.confirm import shown_bytes
 from logger.console import clean
 from logger.errors import HeldwheelError
 from logger.hear import Heard, Place, hear, heard_in
+from logger.learn import Wanted
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -45,6 +47,7 @@ class LearnDialog(SteppedDialog):
         self._tester = tester
         self._worker = Worker(self)
         self.heard = Heard()
+        self.wanted = Wanted()
         self.look: Look | None = None
         self._listening: Future[Heard] | None = None
         self.where, self.listen, self.name = WhereStep(address), ListenStep(shared), NameStep(shared.display)
@@ -53,6 +56,8 @@ class LearnDialog(SteppedDialog):
         self._timer.timeout.connect(self._look)
         self.where.changed.connect(lambda _kind: self.show_step(WHERE))
         self.name.changed.connect(self._check)
+        self.name.said.connect(self._again)
+        self.listen.chosen.connect(self._choose)
         self.finished.connect(self._end)
         self.show_step(WHERE)
 
@@ -62,7 +67,7 @@ class LearnDialog(SteppedDialog):
         self.pages.setCurrentIndex(step)
         self.title.setText(TITLES[step])
         begin = "Read it" if self.where.kind.key == "file" else "Listen"
-        self._name("Cancel" if step == WHERE else "Back", (begin, "That was all", "Save and use it")[step])
+        self._name("Cancel" if step == WHERE else "Back", (begin, "Finished loading", "Save and use it")[step])
         self._allow(step == WHERE)
         self.message.setText("")
 
@@ -94,7 +99,7 @@ class LearnDialog(SteppedDialog):
         dialog.open()
 
     def _listen(self, place: Place) -> None:
-        self.heard, self.look = Heard(), None
+        self.heard, self.look, self.wanted = Heard(), None, Wanted()
         self.listen.begin("Opening …" if place.baud or place.ble else "Finding its speed …")
         self.show_step(LISTEN)
         listening = hear(place, LISTEN_S, self.heard)
@@ -105,7 +110,7 @@ class LearnDialog(SteppedDialog):
         if self.where.path is None:
             self.message.setText("Choose the file first.")
             return
-        self.heard = heard_in(self.where.path)
+        self.heard, self.wanted = heard_in(self.where.path), Wanted()
         self._enough()
 
     def _stop(self) -> None:
@@ -120,15 +125,25 @@ class LearnDialog(SteppedDialog):
             self._recognise(self._show_so_far)
 
     def _recognise(self, then: Callable[[Look], object]) -> None:
-        heard = self.heard
-        self._worker.ask(look_at, list(heard.chunks), heard.serial, heard.ble, then=then, failed=self._lost)
+        heard = replace(self.heard, chunks=list(self.heard.chunks), radio=dict(self.heard.radio))
+        self._worker.ask(look_at, heard, self.wanted, then=then, failed=self._lost)
+
+    def _choose(self, number: str) -> None:
+        """Take the number that the user has seen move."""
+        self.wanted = replace(self.wanted, field=number)
+
+    def _again(self) -> None:
+        """Recognise once more, with what the user has said."""
+        self.wanted = self.name.wanted(self.wanted)
+        self._allow(False)
+        self._recognise(self.show_found)
 
     def _show_so_far(self, look: Look) -> None:
         if self._listening is None:
             return  # the user has gone on, or back
         self.look = look
-        self.listen.show_look(look, sum(len(chunk.data) for chunk in self.heard.chunks))
-        self._allow(look.readings >= ENOUGH)
+        self.listen.show_look(look, self.heard.size, self.wanted.field)
+        self._allow(look.readings >= ENOUGH or bool(look.asked))
 
     def _enough(self) -> None:
         """Stop listening and show what was found."""
@@ -141,9 +156,12 @@ class LearnDialog(SteppedDialog):
     def show_found(self, look: Look) -> None:
         """Show what came of it all."""
         self.look = look
-        if look.draft is None:
+        if look.draft is None and not look.asked:
             self._lost("No readings were recognised: " + clean("; ".join(look.learned.unknown), 400))
             return
+        if self.pages.currentIndex() != NAME:
+            self.name.answers.clear()
+            self.name.unit.set_key("")
         self.show_step(NAME)
         self.name.show_look(look)
         self._check()

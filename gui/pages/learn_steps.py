@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -9,8 +10,10 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
 
+from analysis.cautions import BEFORE_TURNING
 from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed
 from gui.pages.editors.limit import LIMIT_UNITS
+from gui.pages.learn_fields import Answers, FieldRows
 from gui.widgets.parts import Choice, Field, button, card, column, label
 from logger.console import clean
 from logger.description import command_bytes
@@ -20,14 +23,15 @@ if TYPE_CHECKING:
     from gui.models.display import Display
     from gui.models.learning import Look
     from gui.shared import Shared
+    from logger.learn import Wanted
 
 INTERVAL_S = 0.1  # between questions to a device that must be asked
 ROWS = 3  # lines shown as they came
 KINDS = {"port": "Serial port", "ble": "Bluetooth", "file": "A captured file"}
 TASKS = (
     "1   Leave it unloaded for two seconds.",
-    "2   Load it clockwise, seen from outside the car, as far as usual. Let go.",
-    "3   Load it the other way. Let go.",
+    "2   Load it clockwise, seen from outside the car, as far as usual. Ease it off.",
+    "3   Load it the other way. Ease it off.",
 )
 
 
@@ -49,7 +53,9 @@ class WhereStep(QWidget):
         self.file = button("Choose the file", self._ask_file, tip="Bytes as they came, captured by a terminal program")
         self.file_name = label("", "caption", wrap=True)
         inside = column(self, gap=10)
-        about = "It must send text lines, or answer with them. Nothing is sent unless you type a question and agree."
+        about = (
+            "Text, frames and Bluetooth packets are understood. Nothing is sent unless you type a question and agree."
+        )
         inside.addWidget(label(about, "caption", wrap=True))
         for part in (self.kind, self.ports, self.address, self.speed, self.request, self.file, self.file_name):
             inside.addWidget(part)
@@ -110,7 +116,9 @@ def _ports() -> list[tuple[str, str]]:
 
 
 class ListenStep(QWidget):
-    """What to do with the lever, and the figure that comes of it."""
+    """What to do with the lever, and what comes of it; emits ``chosen`` with the number that is to be the torque."""
+
+    chosen = Signal(str)
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -118,7 +126,10 @@ class ListenStep(QWidget):
         self.figure = label("–", "title")
         self.figure.setStyleSheet(f"font-size: {round(64 * shared.look.scale)}px; font-weight: 600;")
         self.progress, self.raw = label("", wrap=True), label("", "caption", wrap=True)
+        self.fields = FieldRows(shared.display)
+        self.fields.chosen.connect(self.chosen.emit)
         inside = column(self, gap=10)
+        inside.addWidget(label(f"On a wheel: {BEFORE_TURNING[0].lower()}{BEFORE_TURNING[1:]}", "warn", wrap=True))
         for task in TASKS:
             inside.addWidget(label(task, "head", wrap=True))
         frame = card()
@@ -126,6 +137,7 @@ class ListenStep(QWidget):
         for part in (self.figure, self.progress, self.raw):
             shown.addWidget(part)
         inside.addWidget(frame)
+        inside.addWidget(self.fields)
         inside.addStretch(1)
 
     def begin(self, text: str) -> None:
@@ -133,13 +145,16 @@ class ListenStep(QWidget):
         self.figure.setText("–")
         self.progress.setText(text)
         self.raw.setText("")
+        self.fields.show_candidates((), "")
 
-    def show_look(self, look: Look, came: int) -> None:
-        """Show the last reading and how much is understood of so many bytes."""
+    def show_look(self, look: Look, came: int, chosen: str = "") -> None:
+        """Show the last reading, how much is understood of so many bytes, and what may be the torque."""
+        self.fields.show_candidates(look.candidates, chosen or ("" if "field" in look.asked else look.chosen))
         self.figure.setText(self._display.number(look.now, 2))
         self.raw.setText(f"As it came: {clean(look.raw, 80)}" if look.raw else "")
         if look.draft is not None:
             unit = f"In {look.draft.unit}, as sent" if look.unit_sent else "Its unit is not sent"
+            unit = unit if "field" not in look.asked else "Several numbers move: which one follows the lever?"
             understood = f"{percent(look.fits)} of what came is understood"
             self.progress.setText(f"{unit}. {look.readings:,} readings; {understood}")
         elif came:
@@ -152,11 +167,13 @@ class NameStep(QWidget):
     """What was found, and what only the user knows; emits ``changed``."""
 
     changed = Signal()
+    said = Signal()
 
     def __init__(self, display: Display) -> None:
         super().__init__()
         self._display = display
         self.torque = Choice("Its torque is")
+        self.answers = Answers()
         self.found, self.unknown = label("", wrap=True), label("", "warn", wrap=True)
         self.rows = label("", "caption", wrap=True)
         fixed = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
@@ -164,7 +181,7 @@ class NameStep(QWidget):
         self.unit = Choice("Unit it shows", [("", "Read it off the device"), *((u, u) for u in LIMIT_UNITS)])
         self.sign = Choice("Sign, by the first load", SIGN_WORDS.items())
         self.fields = {
-            "name": Field("Name, to find it again", "long gauge, bench 2"),
+            "name": Field("Name, to find it again", "long transducer, bench 2"),
             "capacity": Field("Capacity, in its unit", "200"),
             "accuracy": Field("Accuracy, % of reading (95 %)", "1"),
             "serial": Field("Serial number", "as on its label"),
@@ -172,8 +189,10 @@ class NameStep(QWidget):
         self._lay_out()
         for field in self.fields.values():
             field.changed.connect(self.changed.emit)
-        for choice in (self.unit, self.sign, self.torque):
+        for choice in (self.unit, self.sign):
             choice.changed.connect(self.changed.emit)
+        self.torque.changed.connect(self.said.emit)
+        self.answers.said.connect(self.said.emit)
 
     def _lay_out(self) -> None:
         grid = QGridLayout()
@@ -185,7 +204,7 @@ class NameStep(QWidget):
             grid.addWidget(part, index // 3, index % 3)
             grid.setColumnStretch(index % 3, 1)
         inside = column(self, gap=10)
-        for widget in (self.torque, self.found, self.unknown):
+        for widget in (self.torque, self.answers, self.found, self.unknown):
             inside.addWidget(widget)
         inside.addLayout(grid)
         inside.addWidget(self.rows)
@@ -194,30 +213,38 @@ class NameStep(QWidget):
     def show_look(self, look: Look) -> None:
         """Show what was found, and what the bytes say of unit and sign."""
         number = self._display.number
-        options = []
+        options = [("", "Choose the number that moved with the lever")] if "field" in look.asked else []
         for one in look.candidates:
-            span = f"{number(one.least, 2)} to {number(one.greatest, 2)}"
-            options.append((one.name, f"{one.name}: {span}, {percent(one.share)} of all movement"))
+            span = f"{number(one.least, 2)} to {number(one.greatest, 2)} {one.unit}".strip()
+            options.append((str(one.number), f"number {one.number}, {one.name}: {span}"))
         self.torque.set_options(options)
-        self.torque.set_key("torque")
-        self.torque.box.setEnabled(not look.unit_sent and len(options) > 1)
-        sure = "its unit stands beside it" if look.unit_sent else "the number that moves most"
-        found = (f"torque: {sure}", f"{percent(look.fits)} of what came is understood", *look.learned.found)
-        self.found.setText(clean(" · ".join(found), 600))
+        self.torque.set_key(next((str(c.number) for c in look.candidates if c.name == look.chosen), ""))
+        if "field" in look.asked:
+            self.torque.set_key("")
+        self.torque.box.setEnabled(len(options) > 1)
+        self.answers.ask(look.asked)
+        self.found.setText(
+            clean(" · ".join((f"{percent(look.fits)} of what came is understood", *look.learned.found)), 700)
+        )
         self.unknown.setText("\n".join(f"Not clear: {clean(text)}" for text in look.learned.unknown))
         self.unknown.setVisible(bool(look.learned.unknown))
         stand_in = "" if look.unit_sent else f" {ANY_UNIT}"  # a unit that nobody has said is not shown
         shown = [(clean(raw, 60), clean(value, 80).replace(stand_in, "")) for raw, value in look.learned.shown[:ROWS]]
         self.rows.setText("\n".join(f"{raw}  →  {value}" for raw, value in shown))
         start = proposed(look)
-        self.unit.set_key(start.unit)
+        if look.unit_sent or not self.unit.key:
+            self.unit.set_key(start.unit)
         self.unit.box.setEnabled(not look.unit_sent)
         self.sign.set_key(start.sign)
 
     def naming(self) -> Naming:
         """Give what the user says."""
         typed = {key: field.text for key, field in self.fields.items()}
-        return Naming(torque=self.torque.key or "torque", unit=self.unit.key, sign=self.sign.key, **typed)
+        return Naming(unit=self.unit.key, sign=self.sign.key, **typed)
+
+    def wanted(self, before: Wanted) -> Wanted:
+        """Give what the user has said about the bytes so far."""
+        return replace(self.answers.added(before), field=self.torque.key or before.field)
 
     def mark(self, wrong: dict[str, str]) -> None:
         """Mark what is typed and cannot be used."""

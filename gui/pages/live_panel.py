@@ -43,7 +43,7 @@ class LivePanel(QWidget):
         self._spans = Switch(list(SPANS), "Stretch of time shown")
         self._spans.set_on("20 s")
         self._spans.picked.connect(self._set_span)
-        self._state = label("Seconds before now", "caption")
+        self._state = label("Seconds ago", "caption")
         self._lay_out()
 
     def _lay_out(self) -> None:

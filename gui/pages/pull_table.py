@@ -63,7 +63,7 @@ class PullTable(TextTable):
                 values.append(f"{display.figure(part.at_sensor_nm, part.u95_sensor_nm)} shown")
             else:
                 values.append("–")
-        state = "left out" if read.left_out else str(read.result.state) if read.result is not None else ""
+        state = "excluded" if read.left_out else str(read.result.state) if read.result is not None else ""
         why = read.left_out or "; ".join(reason.text for reason in pull.reasons) or "; ".join(read.corrected)
         cells = (
             str(row + 1),

@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from analysis.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
 
 
 class PullRow(QWidget):
-    """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if left out."""
+    """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if excluded."""
 
     pressed = Signal(int)
 
@@ -45,9 +46,9 @@ class PullRow(QWidget):
         words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
         for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
             words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"left out: {caught.rejected}" if caught.rejected else judged.state or "")
+        words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
         self.setAccessibleName(", ".join(word for word in words if word))
-        self.setToolTip("\n".join((*judged.notes, f"Left out: {caught.rejected}" if caught.rejected else "")).strip())
+        self.setToolTip("\n".join((*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip())
         self.updateGeometry()
         self.update()
 
@@ -58,7 +59,7 @@ class PullRow(QWidget):
 
     def _note(self) -> str:
         if self._caught.rejected:
-            return f"Left out: {self._caught.rejected}"
+            return f"Excluded: {self._caught.rejected}"
         return self._caught.judged.notes[0] if self._caught.judged.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
@@ -110,7 +111,7 @@ class PullRow(QWidget):
         painter.drawText(box.adjusted(0, 0, 9, 0), Qt.AlignmentFlag.AlignVCenter, text)
 
     def _arrow(self, painter: QPainter, at: QPointF) -> None:
-        """Show the direction as a bent arrow: clockwise turns right, counter-clockwise left."""
+        """Show the direction as a bent arrow: clockwise turns right, anticlockwise left."""
         look, scale = self._look, self._look.scale
         painter.setPen(QPen(look.colour("muted"), 2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -126,7 +127,7 @@ class PullRow(QWidget):
 
 def direction_words(direction: int) -> str:
     """Name a direction, seen from outside the car."""
-    return "clockwise" if direction > 0 else "counter-clockwise"
+    return DIRECTION_WORDS[direction]
 
 
 class PullsPanel(QWidget):
@@ -148,7 +149,8 @@ class PullsPanel(QWidget):
         self._others = label("", "", wrap=True)
         self._empty = label(
             "No pull yet. Each pull is caught by itself: load the lever smoothly over two to three seconds, keep "
-            "turning slowly, let go gently.\n\nB is the breakaway torque, R the rotating torque, both at the axle.",
+            "turning slowly while the wheel moves, ease the load off.\n\nB is the breakaway torque, R the rotating "
+            "torque, both at the axle.",
             "caption",
             wrap=True,
         )
@@ -215,7 +217,7 @@ class PullsPanel(QWidget):
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
         self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        others += [f"Packs alone, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
+        others += [f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))

@@ -31,7 +31,7 @@ EMPTY = (
     "Choose a recording on the left.\n\nChoose several, with Ctrl or Shift, to lay them over each other. Everything "
     "you decide here is written beside the recording, with your reason; the recording itself is never changed."
 )
-BELOW = ("Pulls", "Budget", "Facts")
+BELOW = ("Pulls", "Budget", "Details")
 
 
 class Below(QStackedWidget):
@@ -185,8 +185,8 @@ class ReadingPanel(QWidget):
         vehicle = header.job.vehicle if header is not None else ""
         name = reading.file.replace("\\", "/").rsplit("/", 1)[-1]
         several = len(self._readings) > 1
-        self.title.setText(f"{len(self._readings)} recordings over each other" if several else vehicle or name)
-        self.state.setText(name if not several else "aligned at each one's first pull")
+        self.title.setText(f"{len(self._readings)} recordings overlaid" if several else vehicle or name)
+        self.state.setText(name if not several else "aligned at the first pull of each")
         shown = []
         for loaded in self._readings.values():
             scale = (loaded.factor or 1.0) * factor

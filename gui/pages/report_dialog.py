@@ -13,7 +13,8 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 ABOUT = (
-    "For reports written from now on. Without a name here, a report shows the shop that its recording names; without "
+    "For reports written from now on. Without a name here, a report shows the workshop that its recording names; "
+    "without "
     "someone who authorises it, the line to sign on stays empty."
 )
 
@@ -26,7 +27,7 @@ class ReportDialog(QDialog):
         self.setWindowTitle("On every report")
         self._shared = shared
         choices = shared.settings.choices
-        self.shop = Field("Shop", "name at the head of the page", choices.shop)
+        self.shop = Field("Workshop", "name at the head of the page", choices.shop)
         self.address = Field("Address", "a stroke / begins a new line", choices.address)
         self.authorised = Field("Authorised by", "printed under the line to sign on", choices.authorised)
         self.paper = Choice("Paper", PAPERS)

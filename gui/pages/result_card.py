@@ -51,7 +51,7 @@ class ResultCard(QWidget):
         if ratio is None:
             self.show_reading(readings[0])
             return
-        self._quantity.setText("In gear ÷ neutral, greatest rotating torques, 95 %")
+        self._quantity.setText("In gear ÷ neutral, rotating maxima, 95 %")
         self._value.setText(ratio.text.replace(".", ",") if self._shared.display.comma else ratio.text)
         self._badge.show_state(ratio.state, None if ratio.state else "No limit to compare with")
         self._limit.setText(f"Limit: {ratio.limit}\nRule: {ratio.rule}" if ratio.limit else "")
@@ -88,7 +88,7 @@ class ResultCard(QWidget):
         ]
         for m in reading.drag.test.means if reading.drag is not None else ():
             packs = display.torque(m.budget.value, m.budget.u95) if m.budget is not None else m.how
-            lines.append(f"Packs alone, drag taken away, {m.quantity}, {m.way}: {packs}")
+            lines.append(f"Pack mean, drag taken off, {m.quantity}, {m.way}: {packs}")
         self._others.setText("\n".join(lines))
         notes = [*(result.notes if result is not None else main.notes if main is not None else ())]
         self._notes.setText("\n".join(dict.fromkeys([half] if half else notes)))

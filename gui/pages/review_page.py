@@ -73,9 +73,9 @@ class ReviewPage(QWidget):
         layout.addWidget(self._body, 1)
         foot = line(gap=10)
         for text, press, tip in (
-            ("Bring in a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
+            ("Import a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
             ("Other folder", self._ask_folder, "Look at recordings somewhere else"),
-            ("Look again", self.refresh, "Read the folder again"),
+            ("Refresh", self.refresh, "Read the folder again"),
         ):
             foot.addWidget(button(text, press, tip=tip))
         foot.addStretch(1)
@@ -218,7 +218,7 @@ class ReviewPage(QWidget):
         self.refresh()
 
     def _ask_import(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Bring in a trace", "", "Text tables (*.csv *.txt *.tsv);;All (*)")
+        path, _ = QFileDialog.getOpenFileName(self, "Import a trace", "", "Text tables (*.csv *.txt *.tsv);;All (*)")
         if path:
             from gui.pages.import_dialog import ImportDialog
 
@@ -240,7 +240,7 @@ class ReviewPage(QWidget):
                 return
             path, neutral = self._halves([entry.path for entry in chosen]) or (path, "")
         start = str(Path(path).with_suffix("")) + f"-{name}"
-        target, kind = QFileDialog.getSaveFileName(self, "Write to", start, kinds)
+        target, kind = QFileDialog.getSaveFileName(self, "Save the report as", start, kinds)
         if target:
             self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
 

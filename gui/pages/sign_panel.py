@@ -35,7 +35,7 @@ class SignPanel(QWidget):
         self._value = label("", "title", wrap=True)
         self._badge = Badge(shared.look, 26)
         self._words = label("", wrap=True)
-        self.name = Field("Who made this test", "first name, or initials")
+        self.name = Field("Tested by", "first name, or initials")
         self._warn = label("", "warn", wrap=True)
         for part in (self._title, self._expired, self._value, self._badge, self._words, self.name, self._warn):
             inside.addWidget(part)
@@ -65,11 +65,11 @@ class SignPanel(QWidget):
         )
         self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
-        lines = [f"{value.count} pulls count, {left_out} left out, 95 % interval."]
+        lines = [f"{value.count} pulls count, {left_out} excluded, 95 % interval."]
         lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
         for name, mean, why in run.pack_mean():
             packs = display.torque(mean.nm, mean.u95_nm) if mean is not None else why
-            lines.append(f"Packs alone, drag taken away, {name}: {packs}")
+            lines.append(f"Pack mean, drag taken off, {name}: {packs}")
         if run.zero_moved_nm is not None:
             lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
         photos = [photo.caption or photo.file for photo in run.card.photos]

@@ -32,10 +32,12 @@ if TYPE_CHECKING:
 
 LOOK_MS = 100
 HAND_S = 1.2  # after which the practice hand hangs the next weight
-TITLES = ("Check it with known weights", "Hang and take off", "What it says")
+TITLES = ("Check it with known weights", "Hang and take off", "Result")
 WHAT, HANG, RESULT = range(3)
 LOCKED = "Keep it as a description of its own in your list, read only, dated, and used from now on. Then check it."
-NOT_KEPT = "It cannot be kept: without a serial number in its description it cannot be told from its sisters."
+NOT_KEPT = (
+    "It cannot be kept: without a serial number in its description it cannot be told apart from others of its model."
+)
 SILENT = {State.SILENT: "The transducer is silent.", State.RECONNECTING: "The transducer is gone; waiting for it …"}
 
 
@@ -68,7 +70,7 @@ class WeighDialog(SteppedDialog):
         """Go to a step."""
         self.pages.setCurrentIndex(step)
         self.title.setText(TITLES[step])
-        last = "Keep it" if self._may_keep else "Close"
+        last = "Save this check" if self._may_keep else "Close"
         self._name(("Cancel", "Back", "Weigh again")[step], ("Begin", "Measure now", last)[step])
         self.message.setText("")
         self.again.setVisible(step != WHAT)

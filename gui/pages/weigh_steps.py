@@ -49,9 +49,9 @@ class WhatStep(QWidget):
             "arm_error": Field("The length is good to ±", "empty: 0.5 mm"),
             "mass_error": Field("The masses are good to ±", "5 g; empty: exact"),
             "latitude": Field("Latitude, for gravity", "47.2°"),
-            "height": Field("Height above the sea", "410 m"),
+            "height": Field("Height above sea level", "410 m"),
             "gravity": Field("Or gravity itself, m/s²", "9.807; empty: standard"),
-            "allowed": Field("Allowed, if not by its papers", "1 %"),
+            "allowed": Field("Permitted error, if no certificate", "1 %"),
         }
         self.way = Choice("The weight turns it", WAYS.items())
         self.down = Choice("Loads", [("down", "Up and down again"), ("up", "Up only")])

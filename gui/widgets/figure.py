@@ -70,7 +70,9 @@ class TorqueFigure(QWidget):
         if view == self._view and self.accessibleName():
             return
         self._view = view
-        self.setAccessibleName(f"{view.caption}: {view.now} {view.unit}; highest so far {view.highest} {view.unit}")
+        self.setAccessibleName(
+            f"{view.caption}: {view.now} {view.unit}; highest in this test {view.highest} {view.unit}"
+        )
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -119,7 +121,7 @@ class TorqueFigure(QWidget):
         high = self._fit(room, box.height() * 0.6, view.template)
         painter.setFont(caption)
         painter.setPen(look.colour("muted"))
-        short = QFontMetricsF(caption).elidedText("Highest so far", Qt.TextElideMode.ElideRight, room)
+        short = QFontMetricsF(caption).elidedText("Highest in this test", Qt.TextElideMode.ElideRight, room)
         painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, short)
         painter.setFont(high)
         painter.setPen(look.colour("text"))

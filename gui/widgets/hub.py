@@ -36,7 +36,7 @@ class HubView:
     length, circle, factor : str
         Written beside; empty where not known.
     chord : str
-        The distance between two studs, where that was measured.
+        The stud-to-stud distance, where that was measured.
     apart : int
         How many studs apart these two are.
     """
@@ -91,7 +91,7 @@ class HubDrawing(QWidget):
 
     @property
     def _measured(self) -> bool:
-        """Whether the distance between two studs is shown: where it is typed in, not on the job card."""
+        """Whether the stud-to-stud distance is shown: where it is typed in, not on the job card."""
         return self._editable and bool(self._view.chord) and self._view.fixture in {"one stud", "cross-bar"}
 
     def _turn(self) -> float:
@@ -160,7 +160,7 @@ class HubDrawing(QWidget):
             painter.drawEllipse(self._stud_at(index), size, size)
 
     def _chord(self, painter: QPainter, centre: QPointF, radius: float) -> None:
-        """Draw the measured distance between two studs that carry no lever, its figure outside."""
+        """Draw the measured stud-to-stud distance of studs that carry no lever, its figure outside."""
         view, look = self._view, self._look
         first = self._stud + max(1, (view.studs - view.apart) // 2)
         start, end = self._stud_at(first), self._stud_at(first + view.apart)

@@ -78,7 +78,7 @@ class RunInPlot(Chart):
 
 
 class WatchPlot(Chart):
-    """The chart of an axle: jobs as small discs, their weighted average as a line, signals as squares beyond limits."""
+    """The chart of an axle: jobs as small rings, their weighted average as a line, signals as dated uprights."""
 
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Over time")
@@ -89,11 +89,11 @@ class WatchPlot(Chart):
     def show_watched(self, of: Watched, scale: Scale, *, simulated: bool) -> None:
         """Show one axle's chart."""
         self._of, self._scale, self._simulated = of, scale, simulated
-        self.setAccessibleDescription(f"{of.axle}: {len(of.values)} jobs, {len(of.chart.alarms)} outside the limits")
+        self.setAccessibleDescription(f"{of.axle}: {len(of.values)} jobs, {len(of.chart.alarms)} out of band")
         self.update()
 
     def axes(self) -> Axes | None:
-        """Give room for values, average and limits."""
+        """Give room for values, average and band."""
         of, scale = self._of, self._scale
         if of is None or scale is None:
             return None
@@ -101,13 +101,13 @@ class WatchPlot(Chart):
         y = rounded_range(v * scale.factor for v in (*of.values, *chart.low, *chart.high))
         every = max(1, math.ceil(len(of.dates) / MOST_NAMES))
         names = tuple(
-            (float(place + 1), of.dates[place] or str(place + 1), "good state" if place < of.baseline else "")
+            (float(place + 1), of.dates[place] or str(place + 1), "reference level" if place < of.baseline else "")
             for place in range(0, len(of.dates), every)
         )
         return Axes((0.5, len(of.values) + 0.5), y, scale.title, "", names, self._simulated)
 
     def draw(self, painter: QPainter, frame: Frame) -> None:
-        """Draw limits, target, jobs, average and signals."""
+        """Draw band, target, jobs, average and signals."""
         of, scale = self._of, self._scale
         if of is None or scale is None:
             return
@@ -118,9 +118,9 @@ class WatchPlot(Chart):
         painter.fillRect(shaded, look.colour("muted", 0.10))
         low = [frame.at(at, float(v) * f) for at, v in zip(x, chart.low, strict=True)]
         high = [frame.at(at, float(v) * f) for at, v in zip(x, chart.high, strict=True)]
-        self.area(painter, low, high, look.colour("within", 0.14))
-        for limit in (low, high):
-            self.curve(painter, limit, "within", 2)
+        self.area(painter, low, high, look.colour("accent", 0.10))
+        for edge in (low, high):
+            self.curve(painter, edge, "accent", 1.5)
         target = frame.y(chart.target * f)
         ends = [QPointF(frame.box.left(), target), QPointF(frame.box.right(), target)]
         self.curve(painter, ends, "muted", 1.5, dashed=True)
@@ -133,11 +133,17 @@ class WatchPlot(Chart):
         self.curve(painter, average, "text", 2)
         for place, point in enumerate(average):
             if place in chart.alarms:
-                self.square(painter, point, "outside")
-            else:
-                self.dot(painter, point)
+                self._signal(painter, frame, point, of.dates[place] if place == chart.alarms[0] else "")
+            self.dot(painter, point, size=4)
 
-    def _words(self, painter: QPainter, frame: Frame, limits: tuple[list[QPointF], list[QPointF]]) -> None:
-        for points, words, shift in ((limits[0], "lower limit", 18), (limits[1], "upper limit", -8)):
+    def _signal(self, painter: QPainter, frame: Frame, at: QPointF, date: str) -> None:
+        """Draw an upright through a job whose average is out of band; the first one carries its date."""
+        painter.setPen(QPen(self._shared.look.colour("text"), 2.5))
+        painter.drawLine(QPointF(at.x(), frame.box.top()), QPointF(at.x(), frame.box.bottom()))
+        if date:
+            self.note(painter, frame, QPointF(at.x() + 6, frame.box.top() + 16), f"out of band, {date}")
+
+    def _words(self, painter: QPainter, frame: Frame, band: tuple[list[QPointF], list[QPointF]]) -> None:
+        for points, words, shift in ((band[0], "band, lower edge", 18), (band[1], "band, upper edge", -8)):
             at = QPointF(frame.box.left() + 8, points[0].y() + shift)
-            self.note(painter, frame, at, words, "within")
+            self.note(painter, frame, at, words, "accent")

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from logger.samples import Floats
 
-TONES = ("trace", "accent", "within", "outside", "close", "invalid")
+TONES = ("trace", "accent", "muted")  # the colours of results mean results
 STYLES = (Qt.PenStyle.SolidLine, Qt.PenStyle.DashLine, Qt.PenStyle.DotLine, Qt.PenStyle.DashDotLine)
 LABEL_PIXELS = 44  # above the highest mark, for its number
 NUDGE_PIXELS = 4  # of a handle per key

@@ -1,12 +1,13 @@
-"""A shop's own scatter: readings of each axle around its mean, one shape per operator; or two ways axle by axle."""
+"""Our repeatability: readings of each axle around its mean, a stroke mark per operator; or two ways axle by axle."""
 
 from __future__ import annotations
 
+import math
 import statistics
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gui.models.own_scatter import PairsAnswer, StudyAnswer
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
@@ -15,15 +16,16 @@ if TYPE_CHECKING:
     from gui.models.sheets import Scale
     from gui.shared import Shared
 
-COLOURS = ("within", "close", "accent", "invalid", "outside")
-SIZE = 6.0
+COLOURS = ("text", "accent", "muted")  # the colours of results mean results
+SIZE = 7.0
+STROKES = ((0, 90, 180, 270), (45, 135, 225, 315), (30, 150, 270), (90, 270))  # degrees, from the middle outwards
 
 
 class ScatterPlot(Chart):
     """The picture of a study, or of two ways side by side."""
 
     def __init__(self, shared: Shared) -> None:
-        super().__init__(shared, "Own scatter")
+        super().__init__(shared, "Our repeatability")
         self._answer: StudyAnswer | PairsAnswer | None = None
         self._scale: Scale | None = None
 
@@ -104,20 +106,11 @@ class ScatterPlot(Chart):
             self.curve(painter, ends, "accent", 1.5, dashed=True)
 
     def _mark(self, painter: QPainter, at: QPointF, operator: int) -> None:
-        """Draw one operator's shape: disc, square, diamond, triangle, then the same again in another colour."""
-        painter.setPen(QPen(self._shared.look.colour("surface"), 1))
-        painter.setBrush(self._shared.look.colour(COLOURS[operator % len(COLOURS)]))
-        kind = operator % 4
-        if kind == 0:
-            painter.drawEllipse(at, SIZE, SIZE)
-        elif kind == 1:
-            painter.drawRect(QRectF(at.x() - SIZE, at.y() - SIZE, 2 * SIZE, 2 * SIZE))
-        else:
-            up = QPointF(0, -SIZE * 1.3)
-            corners = [up, QPointF(SIZE * 1.3, 0), -up, QPointF(-SIZE * 1.3, 0)]
-            if kind == 3:
-                corners = [up, QPointF(SIZE * 1.2, SIZE), QPointF(-SIZE * 1.2, SIZE)]
-            painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
+        """Draw one operator's mark of strokes, as no result has: +, ×, Y, a stroke; then again in another colour."""
+        painter.setPen(QPen(self._shared.look.colour(COLOURS[operator % len(COLOURS)]), 2.5))
+        for degrees in STROKES[operator % len(STROKES)]:
+            turned = math.radians(degrees)
+            painter.drawLine(at, at + QPointF(math.cos(turned), -math.sin(turned)) * SIZE)
 
     def _legend(self, painter: QPainter, frame: Frame, operators: tuple[str, ...]) -> None:
         painter.setFont(self._shared.look.font(13))

@@ -31,6 +31,7 @@ class SheetTabs(QWidget):
         self._look = look
         self._sheets: list[Sheet] = []
         self._chosen = ""
+        self.simulated = False
         self.tabs: list[QPushButton] = []
         self._group = QButtonGroup(self)
         self._row = line(gap=0)
@@ -57,8 +58,9 @@ class SheetTabs(QWidget):
         """The sheet in view."""
         return next((sheet for sheet in self._sheets if _stem(sheet.name) == self._chosen), None)
 
-    def show_sheets(self, sheets: Sequence[Sheet]) -> None:
-        """Show other sheets."""
+    def show_sheets(self, sheets: Sequence[Sheet], *, simulated: bool = False) -> None:
+        """Show other sheets, of simulated data or not."""
+        self.simulated = simulated
         if [sheet.name for sheet in sheets] != [tab.text() for tab in self.tabs]:
             self._rebuild([sheet.name for sheet in sheets])
         self._sheets = list(sheets)
@@ -82,7 +84,7 @@ class SheetTabs(QWidget):
     def copy(self) -> None:
         """Copy the table in view, for a spreadsheet or a letter."""
         if self.shown is not None:
-            QGuiApplication.clipboard().setText(copied(self.shown))
+            QGuiApplication.clipboard().setText(copied(self.shown, simulated=self.simulated))
             self.copy_button.setText("Copied")
             self._copied.start()
 

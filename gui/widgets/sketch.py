@@ -1,4 +1,4 @@
-"""A drawn pull that teaches what will be seen: load, breakaway, keep turning, let go, with the limit beside it."""
+"""A drawn pull that teaches what will be seen: load, breakaway, keep turning, ease off, with the limit beside it."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 if TYPE_CHECKING:
@@ -19,7 +19,7 @@ LIMIT = 0.5
 WORDS = (
     (0.245, "Load smoothly", "two to three seconds"),
     (0.63, "Keep turning slowly", "two turns for a steady value"),
-    (0.945, "Let go", "gently"),
+    (0.945, "Ease off", "keep hold"),
 )
 
 
@@ -34,7 +34,7 @@ class PullSketch(QWidget):
         self.setMaximumHeight(460)
         self.setAccessibleName(
             "A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning "
-            "slowly, the steady level is the rotating torque R; let go gently."
+            "slowly, the steady level is the rotating torque R; ease the load off and keep hold of the lever."
         )
         look.changed.connect(self.update)
 
@@ -71,11 +71,10 @@ class PullSketch(QWidget):
         self._words(painter, box)
 
     def _marks(self, painter: QPainter, peak: QPointF, start: QPointF, end: QPointF) -> None:
-        look, size = self._look, 8.0
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(look.colour("accent"))
-        corners = (QPointF(0, -size), QPointF(size, 0), QPointF(0, size), QPointF(-size, 0))
-        painter.drawPolygon(QPolygonF([peak + corner for corner in corners]))
+        look, size = self._look, 7.0
+        painter.setPen(QPen(look.colour("text"), 2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(peak, size, size)
         painter.setPen(QPen(look.colour("accent"), 5))
         painter.drawLine(start, end)
         painter.setFont(look.font(15, bold=True))

@@ -1,7 +1,7 @@
-"""The steps of a test as stops along a line: done, now, to come, left out, wrong.
+"""The steps of a test as stops along a line: done, now, to come, excluded, wrong.
 
 Each stop has a shape of its own besides its colour: a filled square with a tick is done, a large ring with its number
-is now, a small ring is to come, a dash is left out, and a cross is wrong.
+is now, a small ring is to come, a dash is excluded, and a cross is wrong.
 """
 
 from __future__ import annotations

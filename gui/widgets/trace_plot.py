@@ -1,6 +1,6 @@
 """Torque against time, live or still: the trace at two points per pixel column, the limit's band, the pulls.
 
-What costs time in the plotting library is left out: its grid, its automatic range, its own thinning and wide pens. The
+What costs time in the plotting library is excluded: its grid, its automatic range, its own thinning and wide pens. The
 view stays fixed while the samples stream: the newest stands at 0 and the past at negative times.
 """
 
@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import pyqtgraph as pg
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF, QResizeEvent
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from gui.models.trace import joined
@@ -74,7 +74,7 @@ class _Backdrop(pg.GraphicsObject):  # type: ignore[misc]
 
 
 class _Marks(pg.GraphicsObject):  # type: ignore[misc]
-    """The pulls: a diamond at the breakaway, a bar along the rotating stretch, their intervals as thin uprights."""
+    """The pulls: an open ring with a B at the breakaway, a bar along the rotating stretch, uprights for intervals."""
 
     def __init__(self, plot: TracePlot) -> None:
         super().__init__()
@@ -114,17 +114,16 @@ class _Marks(pg.GraphicsObject):  # type: ignore[misc]
         if mark.breakaway is not None:
             time_s, level, half = mark.breakaway
             at, top, bottom = place(time_s, level), place(time_s, level + half), place(time_s, level - half)
-            painter.setPen(QPen(colour, 2 * ratio))
+            ring = look.colour("muted" if mark.rejected else "text")
+            painter.setPen(QPen(ring, 2 * ratio))
             painter.drawLine(top, bottom)
-            size = 7 * ratio
-            painter.setBrush(Qt.BrushStyle.NoBrush if mark.rejected else colour)
-            corners = [QPointF(0, -size), QPointF(size, 0), QPointF(0, size), QPointF(-size, 0)]
-            painter.drawPolygon(QPolygonF([at + corner for corner in corners]))
-            font = look.font(14 * ratio, bold=True)
+            size = 6 * ratio
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawEllipse(at, size, size)
+            font, words = look.font(14 * ratio, bold=True), f"B{mark.label}"
             painter.setFont(font)
-            painter.setPen(colour)
-            width = QFontMetricsF(font).horizontalAdvance(mark.label)
-            painter.drawText(at + QPointF(-width / 2, -size * 1.9 if level >= 0 else size * 3.4), mark.label)
+            width = QFontMetricsF(font).horizontalAdvance(words)
+            painter.drawText(at + QPointF(-width / 2, -size * 1.9 if level >= 0 else size * 3.4), words)
 
 
 class TracePlot(pg.PlotWidget):  # type: ignore[misc]

@@ -34,6 +34,10 @@ def build_decoder(description: Description) -> Decoder:
 def _build(description: Description) -> Decoder:
     unit = description.unit
     if description.lines is not None:
+        if description.lines.terminator == "ETX":
+            from logger.decoder.framed_text import FramedTextDecoder
+
+            return FramedTextDecoder(description.lines, unit, description.simulated_mark)
         from logger.decoder.lines import LineDecoder
 
         return LineDecoder(description.lines, unit, description.simulated_mark)

@@ -1,4 +1,4 @@
-"""Check sums of frames: cyclic redundancy checks by catalogue name, and the two simple sums.
+"""Check sums of frames: cyclic redundancy checks by catalogue name, and the plain sums.
 
 The parameters (width, polynomial, start, reflection, final xor) of the named checks are those of the public catalogue
 of CRC algorithms; each entry's check value over ``123456789`` is tested. All frames of a drain that have the same
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 CheckName = Literal[
     "crc-8/smbus", "crc-8/maxim", "crc-16/modbus", "crc-16/usb", "crc-16/arc", "crc-16/kermit", "crc-16/ccitt-false",
-    "crc-16/xmodem", "crc-16/dnp", "crc-32", "crc-32c", "xor-8", "sum-8",
+    "crc-16/xmodem", "crc-16/dnp", "crc-32", "crc-32c", "xor-8", "sum-8", "lrc-8", "sum-16",
 ]  # fmt: skip
 
 
@@ -52,7 +52,11 @@ CHECK_BYTES: Final[dict[str, int]] = {
     **{name: crc.width // 8 for name, crc in _CRC.items()},
     "xor-8": 1,
     "sum-8": 1,
+    "lrc-8": 1,
+    "sum-16": 2,
 }
+# Mask and sign of the plain sums; lrc-8 is the two's complement, so that all bytes and the check add up to nothing.
+_SUMS: Final = {"sum-8": (0xFF, 1), "lrc-8": (0xFF, -1), "sum-16": (0xFFFF, 1)}
 
 
 def _mirror(value: int, width: int) -> int:
@@ -99,8 +103,9 @@ def checks(rows: Bytes, name: str) -> NDArray[np.int64]:
     if name == "xor-8":
         folded: NDArray[np.int64] = np.bitwise_xor.reduce(rows, axis=1).astype(np.int64)
         return folded
-    if name == "sum-8":
-        summed: NDArray[np.int64] = rows.sum(axis=1, dtype=np.int64) & 0xFF
+    if name in _SUMS:
+        mask, sign = _SUMS[name]
+        summed: NDArray[np.int64] = sign * rows.sum(axis=1, dtype=np.int64) & mask
         return summed
     crc = _CRC[name]
     start = _mirror(crc.start, crc.width) if crc.reflected else crc.start

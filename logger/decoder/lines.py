@@ -5,7 +5,7 @@ Conventions
 - A line that does not fit its template, is longer than ``MAX_LINE`` bytes or holds other bytes is garbage: counted in
   bytes, told in one event per run of such lines, never guessed at.
 - After ``reset`` the stream may have been joined in the middle of a line: everything up to the first line's end is
-  left out, because the rest of a number is still a number.
+  excluded, because the rest of a number is still a number.
 - Most chunks take the fast path of ``logger.decoder.bulk``; whatever it does not vouch for is matched exactly.
 """
 
@@ -19,7 +19,7 @@ import numpy as np
 from logger.decoder.bulk import Look, learn
 from logger.decoder.counter import LATE_PACKETS, Unwrapper
 from logger.decoder.marks import TOLD, VOIDS, Marks
-from logger.decoder.match import NAN, Line, LineMatcher
+from logger.decoder.match import MAX_WORDS, NAN, Line, LineMatcher
 from logger.decoder.packets import counter_events, joined
 from logger.decoder.template import MAX_LINE, LineFormat, compile_template, number_names
 from logger.samples import Column, Decoded, Event, EventKind, empty
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from logger.samples import Floats, Ints
 
 SLICE: Final = 1 << 16  # bytes decoded at a time: bounds the memory that one huge chunk takes
+UNLISTED: Final = "is not listed in the description"
 NEVER_WRAPS: Final = 1 << 60
 _LF, _CR = 10, 13
 _ENDS: Final = {"CR": (b"\r",), "any": (b"\n", b"\r")}
@@ -62,8 +63,10 @@ class LineDecoder:
         self._order = [part.name for part in numbers]  # of the numbers within a line
         self._integers = [part.kind == "counter" for part in numbers]
         marks = (*lines.overload, *lines.error)
-        self._fast = (  # the fast path knows no check sums, separate signs, widths and marks that look like numbers
-            lines.checksum == "none"
+        self._fast = (  # it knows no check sum, thousands, hex, sign apart, width, marks like numbers
+            lines.line_check is None
+            and not lines.thousands
+            and all(field.form == "decimal" for field in fields.values())
             and all(part.kind != "sign" for part in parts)
             and all(part.width is None for part in numbers)
             and not any(c.isdigit() for mark in marks for c in mark)
@@ -80,6 +83,7 @@ class LineDecoder:
         self._last_counter: int | None = None
         self._marks = Marks()
         self._flagged = False  # a mark stands
+        self._unlisted: set[str] = set()  # words that were told
         self._unit = ""
         self._tail = b""
         self._skipping = False  # within a line that is too long, or was joined in its middle
@@ -200,8 +204,10 @@ class LineDecoder:
                 continue
             found = self._matcher.match(content)
             if found is None:
-                events = _added(events, len(rows), len(content))
+                events = _added(events, len(rows), len(content), self._matcher.misfit)
                 continue
+            if found.unlisted and found.unlisted not in self._unlisted and len(self._unlisted) < MAX_WORDS:
+                events.append(self._unlisted_event(found.unlisted, len(rows)))
             for flag in found.flags:
                 told.setdefault(flag, []).append(len(rows))
             if found.unit != self._unit:
@@ -218,8 +224,14 @@ class LineDecoder:
 
     def _learn(self, line: bytes, found: Line | None) -> None:
         """Take the look of a line that says a plain reading."""
-        if found and self._fast and not found.flags and not found.unit and len(found.spans) == len(self._order):
+        plain = found and not found.flags and not found.unit and found.direction == 1.0
+        if found and plain and self._fast and len(found.spans) == len(self._order):
             self._look = learn(line, found.spans, self._integers, self._lines.decimal == ",")
+
+    def _unlisted_event(self, what: str, index: int) -> Event:
+        self._unlisted.add(what)
+        text = f"{what} {UNLISTED}: readings with it are not valid until the description says what it means"
+        return Event(EventKind.DEVICE_ERROR, index, 0, text)
 
     def _unit_event(self, unit: str, index: int) -> Event:
         self._unit = unit
@@ -304,9 +316,9 @@ def _garbage(index: int, count: int, what: str) -> tuple[Event, ...]:
     return (Event(EventKind.GARBAGE, index, count, f"{count} bytes that are no reading: {what}"),)
 
 
-def _added(events: list[Event], index: int, count: int) -> list[Event]:
+def _added(events: list[Event], index: int, count: int, why: str) -> list[Event]:
     """Add garbage to the run of garbage at the same place, or begin a new one."""
     if events and events[-1].kind is EventKind.GARBAGE and events[-1].index == index:
         count += events[-1].count
         events = events[:-1]
-    return [*events, *_garbage(index, count, "lines that do not fit the template")]
+    return [*events, *_garbage(index, count, f"lines that do not fit the template: {why}")]

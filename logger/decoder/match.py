@@ -8,7 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
-from logger.decoder.template import MAX_LINE, LineFormat, Part, compile_template, number_names
+from logger.decoder.crc import check
+from logger.decoder.template import MAX_LINE, LineCheck, LineFormat, Part, StatusWords, compile_template, number_names
 from logger.errors import QuantityError
 from logger.units import is_force, reading_factor, reading_unit
 
@@ -22,7 +23,12 @@ INFINITE: Final = 9.9e37
 _BLANKS: Final = b" \t\r\n"  # a stray half of a line's end is as good as a blank
 _DIGITS: Final = frozenset(b"0123456789")
 _NUMBER_STARTS: Final = _DIGITS | frozenset(b"+-.,")
+_HEX_DIGITS: Final = frozenset(b"0123456789abcdefABCDEF")
+_MARK_SIGNS: Final = b"-*_#?>"  # a run of one of these in a number's place: no instrument writes a number so
+_NUMERIC: Final = ("number", "counter")
 MAX_COUNTER_DIGITS: Final = 15  # exact as a float
+MAX_HEX_DIGITS: Final = 12
+MAX_WORDS: Final = 20  # unknown words and misfits told in one run: a device that makes them up must not fill the memory
 NAN: Final = float("nan")
 
 
@@ -36,6 +42,8 @@ class Line:
         Raw number per numeric field, before scale and offset; NaN where a mark stands.
     flags : set of str
         ``overload``, ``error``, ``stale``, ``battery_low``.
+    unlisted : str
+        A word that the description does not list, and where it stands; empty: none.
     spans : list of (int, int)
         Where the numbers stand, in the order of the line: for the fast path.
     """
@@ -45,6 +53,8 @@ class Line:
     unit: str = ""
     flags: set[str] = field(default_factory=set)
     spans: list[tuple[int, int]] = field(default_factory=list)
+    unlisted: str = ""
+    direction: float = 1.0  # of the torque, by a word
     sign: float = 1.0
     factor: float = 1.0  # from the line's unit to the column's
 
@@ -63,16 +73,14 @@ class LineMatcher:
     def __init__(self, lines: LineFormat, unit: str) -> None:
         self._parts = compile_template(lines.template)
         self._names = number_names(lines)
-        self._checksum = lines.checksum == "xor"
+        self._check = lines.line_check
         self._decimal = lines.decimal.encode()
+        self._thousands = lines.thousands.encode()
+        self._forms = {name: field.form for name, field in lines.fields.items() if field.form != "decimal"}
+        self.misfit = ""  # which part of the template the last line that did not fit came to grief at
         self._overload = _longest_first(lines.overload)
         self._error = _longest_first(lines.error)
-        words = lines.status
-        self._status = {
-            word.strip().encode(): name
-            for name in ("ok", "overload", "error", "stale", "battery_low")
-            for word in getattr(words, name)
-        }
+        self._status = {name: _meanings(words) for name, words in {"status": lines.status, **lines.words}.items()}
         self._unit = reading_unit(unit)
         self._factors: dict[bytes, float | None] = {}
         self._steps: dict[str, Callable[[bytes, int, Part, Part | None, Line], int]] = {
@@ -85,24 +93,49 @@ class LineMatcher:
     def match(self, line: bytes) -> Line | None:
         """Give what a line says; None if it does not fit."""
         if len(line) > MAX_LINE:
+            self.misfit = "it is too long"
             return None
-        if self._checksum:
-            checked = _without_checksum(line)
+        if self._check is not None:
+            checked = _without_check(line, self._check)
             if checked is None:
+                self.misfit = f"its check sum ({self._check.name}) does not hold"
                 return None
             line = checked
         found = Line()
         i = 0
         for n, part in enumerate(self._parts):
             after = self._parts[n + 1] if n + 1 < len(self._parts) else None
-            i = self._step(line, i, part, after, found)
+            begin = i
+            before = self._parts[n - 1] if n else None
+            i = -1 if self._glued(line, i, before, part, after) else self._step(line, i, part, after, found)
             if i < 0:
+                self._tell_misfit(part, line[begin:])
                 return None
         if line[i:].strip(_BLANKS):
+            self._tell_misfit(None, line[i:])
             return None
-        if found.factor != 1.0:
-            found.values["torque"] *= found.factor
+        if found.factor != 1.0 or found.direction != 1.0:
+            found.values["torque"] *= found.factor * found.direction
         return found
+
+    def _tell_misfit(self, part: Part | None, rest: bytes) -> None:
+        came = "".join(c if c.isprintable() else "?" for c in rest.decode("utf-8", "replace"))[:30]
+        wanted = "its end" if part is None else f"{{{part.name}}}" if part.name else f"'{part.text.decode()}'"
+        wanted = "a blank between two numbers" if part is not None and part.kind == "blank" else wanted
+        self.misfit = f"where {wanted} should be came '{came}'"
+
+    @staticmethod
+    def _glued(line: bytes, i: int, before: Part | None, part: Part, after: Part | None) -> bool:
+        """Tell whether nothing separates two numbers: no blank, no sign."""
+        if (
+            part.kind != "blank"
+            or before is None
+            or after is None
+            or before.kind not in _NUMERIC
+            or before.width is not None
+        ):
+            return False
+        return after.kind in (*_NUMERIC, "sign") and line[i : i + 1] not in (b" ", b"\t", b"+", b"-")
 
     def _step(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
         """Take one part at ``i`` and give where it ends; -1 if it does not fit."""
@@ -123,14 +156,17 @@ class LineMatcher:
 
     def _number(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
         begin = _past_blanks(line, i)
-        end = scan_number(line, begin, self._decimal)
-        word = line[begin:end]
+        form = self._forms.get(part.name)
         stop = None if part.width is None else i + part.width
+        within = line if stop is None else line[:stop]
+        end = _scan_hex(within, begin) if form else scan_number(within, begin, self._decimal, self._thousands)
+        word = line[begin:end]
         if stop is not None and (stop > len(line) or end > stop or line[end:stop].strip(_BLANKS)):
             word = b""
         mark = word if word in self._overload or word in self._error else b""
         if not word:
             mark = next((m for m in (*self._overload, *self._error) if line.startswith(m, begin)), b"")
+            mark = _sign_run(line, begin) or mark if mark[:1] in _MARK_SIGNS or not mark else mark
             if not mark:
                 return -1
             end = begin + len(mark)
@@ -139,9 +175,13 @@ class LineMatcher:
         if mark:
             self._flag(part, "overload" if mark in self._overload else "error", found)
         else:
-            self._value(part, float(word.replace(self._decimal, b".")), found)
+            self._value(part, _hex_value(word, form) if form else self._float(word), found)
             found.spans.append((begin, end))
         return end if stop is None else stop
+
+    def _float(self, word: bytes) -> float:
+        plain = word.replace(self._thousands, b"") if self._thousands else word
+        return float(plain.replace(self._decimal, b"."))
 
     def _flag(self, part: Part, name: str, found: Line) -> None:
         found.values[part.name] = NAN
@@ -171,6 +211,8 @@ class LineMatcher:
         if end < 0:
             return -1
         word = line[i:end].strip(_BLANKS)
+        if word[:1] in (b",", b";", b"|", b".") or any(c in _DIGITS for c in word):
+            return -1  # the rest of a number is no unit
         if word not in self._factors:
             if len(self._factors) > 100:  # a device that makes up units must not fill the memory
                 self._factors.clear()
@@ -197,9 +239,24 @@ class LineMatcher:
         end = _text_end(line, i, part, after)
         if end < 0:
             return -1
-        found.flags.add(self._status.get(line[i:end].strip(_BLANKS), "error"))
-        found.flags.discard("ok")
+        word = line[i:end].strip(_BLANKS)
+        meaning = self._status.get(part.name, {}).get(word)
+        if meaning is None:
+            shown = "".join(c if c.isprintable() else "?" for c in word.decode("utf-8", "replace"))[:20]
+            found.unlisted = f"'{shown}' at {{{part.name}}}"
+        if meaning == "negative":
+            found.direction = -1.0
+        elif meaning != "ok":
+            found.flags.add(meaning or "error")
         return end
+
+
+def _meanings(words: StatusWords) -> dict[bytes, str]:
+    return {
+        word.strip().encode(): name
+        for name in ("ok", "negative", "overload", "error", "stale", "battery_low")
+        for word in getattr(words, name)
+    }
 
 
 def _longest_first(marks: tuple[str, ...]) -> tuple[bytes, ...]:
@@ -227,13 +284,40 @@ def _text_end(line: bytes, i: int, part: Part, after: Part | None) -> int:
     return i
 
 
-def scan_number(line: bytes, i: int, decimal: bytes) -> int:
-    """Give where the number that begins at ``i`` ends (NR1, NR2 or NR3 of IEEE 488.2); ``i`` if none begins there."""
+def _scan_hex(line: bytes, i: int) -> int:
+    """Give where the hexadecimal digits that begin at ``i`` end."""
+    end = i
+    while end < len(line) and end - i < MAX_HEX_DIGITS and line[end] in _HEX_DIGITS:
+        end += 1
+    return end
+
+
+def _hex_value(word: bytes, form: str) -> float:
+    value, full = int(word, 16), 1 << (4 * len(word))
+    return float(value - full if form == "signed hex" and 2 * value >= full else value)
+
+
+def _sign_run(line: bytes, i: int) -> bytes:
+    """Give the dashes, stars ... that stand at ``i``, if there are two or more of one kind."""
+    end = i
+    while end < len(line) and line[end] == line[i] and line[end] in _MARK_SIGNS:
+        end += 1
+    return line[i:end] if end - i >= 2 else b""
+
+
+def scan_number(line: bytes, i: int, decimal: bytes, thousands: bytes = b"") -> int:
+    """Give where the number that begins at ``i`` ends (NR1, NR2 or NR3 of IEEE 488.2); ``i`` if none begins there.
+
+    Groups of three digits behind ``thousands`` belong to it where one to three digits stand before the first.
+    """
     j = i + 1 if line[i : i + 1] in (b"+", b"-") else i
     whole = j
     while j < len(line) and line[j] in _DIGITS:
         j += 1
     digits = j - whole
+    if thousands and 0 < digits <= 3:
+        while line[j : j + 1] == thousands and _three_digits(line, j + 1):
+            j += 4
     if line[j : j + 1] == decimal:
         fraction = j + 1
         j = fraction
@@ -252,15 +336,24 @@ def scan_number(line: bytes, i: int, decimal: bytes) -> int:
     return j
 
 
-def _without_checksum(line: bytes) -> bytes | None:
-    """Give a line without its ``*hh``; None if the XOR of all between its first character and ``*`` differs."""
-    body, star, stated = line.rstrip(_BLANKS).rpartition(b"*")
-    if not star or len(stated) != 2 or not body:
+def _three_digits(line: bytes, i: int) -> bool:
+    """Tell whether three digits, and no fourth one, stand at ``i``."""
+    group = line[i : i + 4]
+    return len(group) >= 3 and group[:3].isdigit() and not group[3:4].isdigit()
+
+
+def _without_check(line: bytes, form: LineCheck) -> bytes | None:
+    """Give a line without its mark and check sum; None if the check sum differs."""
+    raw = form.form == "bytes"
+    line = line.removesuffix(b"\r") if raw and len(line) > form.size else line if raw else line.rstrip(_BLANKS)
+    stated, mark = line[len(line) - form.size :], form.mark.encode()
+    covered = line[: len(line) - form.size]
+    body = covered.removesuffix(mark)
+    if len(line) <= form.size or not body or (mark and body == covered):
         return None
-    total = 0
-    for byte in body[1:]:
-        total ^= byte
     try:
-        return body if total == int(stated.decode("ascii"), 16) else None
+        value = stated if raw else bytes.fromhex(stated.decode("ascii"))
     except (ValueError, UnicodeDecodeError):
         return None
+    total = check((covered if form.covers_mark else body)[form.covers_from :], form.name)
+    return body if int.from_bytes(value, form.order) == total else None

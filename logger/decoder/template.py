@@ -12,9 +12,12 @@ Conventions
 - ``{torque}`` and any other name that is not listed here is a number and becomes a column. Blanks around it are
   passed over; ``{name:7}`` takes exactly seven characters.
 - ``{counter}`` counts lines, ``{unit}`` and ``{status}`` are text, ``{sign}`` is ``+``, ``-`` or blank before a
-  separate magnitude, ``{skip}`` is anything up to what follows.
-- A blank in a template stands for any number of blanks, also none.
-- Frame marks are written as escapes: ``"\u0002{torque}\u0003"``.
+  separate magnitude, ``{skip}`` is anything up to what follows. Further words that change are ``{status2}`` ...
+  ``{status9}``.
+- A blank in a template stands for any number of blanks, also none; between two numbers at least one, or a sign: glued
+  digits are no reading.
+- Frame marks are written as escapes: ``"\u0002{torque}\u0003"``. Where frames from STX to ETX have no line ends,
+  ``terminator = "ETX"`` cuts them, and the template holds what stands between the two.
 
 No regular expression is taken from a file: a hostile one could hang the reader.
 """
@@ -29,6 +32,8 @@ from typing import Annotated, Final, Literal
 import msgspec
 
 from logger.decoder.column_faults import name_faults, scale_faults
+from logger.decoder.crc import CHECK_BYTES, CheckName
+from logger.decoder.floats import Order  # noqa: TC001 - msgspec reads it when the type is used
 from logger.header import Record
 
 MAX_LINE: Final = 512  # bytes; a longer line is garbage
@@ -40,21 +45,79 @@ _Mark = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
 
 
 class NumberField(Record, frozen=True, kw_only=True):
-    """What a numeric field of the template means: value = number x scale + offset."""
+    """What a numeric field of the template means: value = number x scale + offset.
+
+    Attributes
+    ----------
+    unit : str
+        Unit of the column; the torque's unit is ``transducer.unit``.
+    scale, offset : float
+        The value is number x scale + offset.
+    form : str
+        How the number is written; ``signed hex`` is two's complement of as many digits as are sent.
+    """
 
     unit: Annotated[str, msgspec.Meta(max_length=20)] = ""
     scale: float = 1.0
     offset: float = 0.0
+    form: Literal["decimal", "hex", "signed hex"] = "decimal"
 
 
 class StatusWords(Record, frozen=True, kw_only=True):
-    """What the texts of ``{status}`` mean. One that is not listed makes its reading not valid, and is told."""
+    """What the texts of ``{status}`` mean. One that is not listed makes its reading not valid, and is told.
+
+    Attributes
+    ----------
+    ok : tuple of str
+        The reading is good.
+    negative : tuple of str
+        The reading is good and counts negative: a direction sent as a word, such as ``CCW``.
+    overload, error : tuple of str
+        The device is beyond its range; its value is not valid.
+    stale : tuple of str
+        The device has not renewed its value.
+    battery_low : tuple of str
+        The battery is low; the reading is good.
+    """
 
     ok: tuple[str, ...] = ("",)
+    negative: tuple[_Mark, ...] = ()
     overload: tuple[_Mark, ...] = ()
     error: tuple[_Mark, ...] = ()
     stale: tuple[_Mark, ...] = ()
     battery_low: tuple[_Mark, ...] = ()
+
+
+class LineCheck(Record, frozen=True, kw_only=True):
+    """A check sum at the end of a line: what is covered, then ``mark``, then the check itself.
+
+    Attributes
+    ----------
+    name : str
+        Which check.
+    form : str
+        ``hex``: hexadecimal digits; ``bytes``: the bytes themselves.
+    mark : str
+        What stands before it: ``*``, a separator, nothing; ``\u0003`` where it follows the ETX of a frame.
+    covers_from : int
+        Characters at the line's beginning that it leaves out: 1 for a leading ``$`` or STX.
+    covers_mark : bool
+        Whether it covers the mark.
+    order : str
+        Order of its bytes.
+    """
+
+    name: CheckName
+    form: Literal["hex", "bytes"] = "hex"
+    mark: Annotated[str, msgspec.Meta(max_length=4)] = "*"
+    covers_from: Annotated[int, msgspec.Meta(ge=0, le=8)] = 0
+    covers_mark: bool = False
+    order: Order = "big"
+
+    @property
+    def size(self) -> int:
+        """Bytes that the check takes in the line."""
+        return CHECK_BYTES[self.name] * (2 if self.form == "hex" else 1)
 
 
 class LineFormat(Record, frozen=True, kw_only=True):
@@ -65,15 +128,19 @@ class LineFormat(Record, frozen=True, kw_only=True):
     template : str
         The line, with names in braces; see the module.
     terminator : str
-        What ends a line; ``any`` takes CR, LF and CRLF.
+        What ends a line; ``any`` takes CR, LF and CRLF, ``ETX`` cuts frames from STX to ETX.
     decimal : str
         Decimal mark.
+    thousands : str
+        Mark between groups of three digits, if the device writes one.
     fields : dict of str to NumberField
         Unit and scale per numeric field of the template.
     overload, error : tuple of str
         Marks that stand where the torque would: ``OL``, ``----``.
     status : StatusWords
         Meaning of the ``{status}`` field.
+    words : dict of str to StatusWords
+        Meaning of ``{status2}`` ... ``{status9}``.
     ignore : tuple of str
         Lines that begin with one of these are no readings and no garbage: banners, comments.
     counter_modulus : int or None
@@ -82,24 +149,38 @@ class LineFormat(Record, frozen=True, kw_only=True):
         By how much it advances from line to line.
     checksum : str
         ``xor``: the line ends in ``*`` and two hexadecimal digits: the XOR of all between its first character and
-        ``*``.
+        ``*``. Short for the usual one; any other is described by ``check``.
+    check : LineCheck or None
+        Another check sum at the line's end.
     """
 
     template: Annotated[str, msgspec.Meta(min_length=1, max_length=MAX_TEMPLATE)]
-    terminator: Literal["CR", "LF", "CRLF", "any"] = "any"
+    terminator: Literal["CR", "LF", "CRLF", "any", "ETX"] = "any"
     decimal: Literal[".", ","] = "."
+    thousands: Literal["", ",", ".", "'", " "] = ""
     fields: dict[str, NumberField] = msgspec.field(default_factory=dict)
     overload: tuple[_Mark, ...] = ("OL", "+OL", "-OL")
     error: tuple[_Mark, ...] = ()
     status: StatusWords = msgspec.field(default_factory=StatusWords)
+    words: dict[str, StatusWords] = msgspec.field(default_factory=dict)
     ignore: tuple[_Mark, ...] = ()
     counter_modulus: Annotated[int, msgspec.Meta(ge=2)] | None = None
     counter_step: Annotated[int, msgspec.Meta(ge=1)] = 1
     checksum: Literal["none", "xor"] = "none"
+    check: LineCheck | None = None
+
+    @property
+    def line_check(self) -> LineCheck | None:
+        """The check sum in force."""
+        return LineCheck(name="xor-8", covers_from=1) if self.checksum == "xor" else self.check
 
 
 Kind = Literal["text", "blank", "number", "counter", "unit", "status", "sign", "skip"]
-_WORDS: Final[dict[str, Kind]] = {k: k for k in ("counter", "unit", "status", "sign", "skip")}
+MORE_STATUS: Final = tuple(f"status{n}" for n in range(2, 10))
+_WORDS: Final[dict[str, Kind]] = {
+    **{k: k for k in ("counter", "unit", "status", "sign", "skip")},
+    **dict.fromkeys(MORE_STATUS, "status"),
+}
 _NAME: Final = re.compile(r"[a-z][a-z0-9_]{0,29}")  # our own pattern, on a template of bounded length
 
 
@@ -193,13 +274,31 @@ def template_faults(lines: LineFormat) -> list[str]:
     ]
     if any(c in lines.template for c in "\r\n"):
         faults.append("template: the end of the line is told by terminator, not here")
-    if "status" in names and not any(lines.status.ok):
-        faults.append("status.ok: name the texts of {status} under which a reading is good")
-    faults += [f"template: {fault}" for fault in _border_faults(parts, lines.decimal)]
+    faults += _word_faults(lines, names)
+    if lines.thousands and lines.thousands == lines.decimal:
+        faults.append(f"thousands: '{lines.thousands}' is the decimal mark already")
+    if lines.check is not None and lines.checksum != "none":
+        faults.append("check: give either checksum or check")
+    faults += [f"template: {fault}" for fault in _border_faults(parts, lines)]
     return faults
 
 
-def _border_faults(parts: tuple[Part, ...], decimal: str) -> list[str]:
+def _word_faults(lines: LineFormat, names: list[str]) -> list[str]:
+    """Find words whose good meaning is not said, and meanings of words that the template has not."""
+    meanings = {"status": lines.status, **lines.words}
+    faults = [
+        f"{_key(name)}.ok: name the texts of {{{name}}} under which a reading is good"
+        for name in ("status", *MORE_STATUS)
+        if name in names and (name not in meanings or not any(meanings[name].ok))
+    ]
+    return faults + [f"words.{name}: the template has no such word" for name in lines.words if name not in names]
+
+
+def _key(name: str) -> str:
+    return name if name == "status" else f"words.{name}"
+
+
+def _border_faults(parts: tuple[Part, ...], lines: LineFormat) -> list[str]:
     """Find fields whose end could not be seen."""
     faults = []
     for part, after in pairwise(parts):
@@ -208,7 +307,9 @@ def _border_faults(parts: tuple[Part, ...], decimal: str) -> list[str]:
         shown = f"{{{part.name}}}"
         if after.kind == "text":
             first = after.text[:1].decode("ascii", "replace")
-            if part.kind == "number" and (first.isdigit() or first == decimal):
+            field = lines.fields.get(part.name, NumberField())
+            digits = "0123456789" + ("" if field.form == "decimal" else "abcdefABCDEF")
+            if part.kind == "number" and (first in digits or first == lines.decimal):
                 faults.append(f"{shown} is followed by '{first}', which could be part of it; give its width")
         elif after.kind != "blank":
             text_then_number = part.kind != "number" and after.kind in ("number", "counter", "sign")

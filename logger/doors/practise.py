@@ -2,7 +2,7 @@
 
     heldwheel-log practise                                     every mistake alone, on a sound axle
     heldwheel-log practise --mistake brake=8 --mistake jerk    only these, alone and together
-    heldwheel-log practise --rotating 20lbf·ft --fluid smooth --unit lbf·ft
+    heldwheel-log practise --rotating 20lbf·ft --oil smooth --unit lbf·ft
     heldwheel-log practise --mistake off-line=45 --out try.csv   write it as a recording, marked simulated
     heldwheel-log practise --scenario stick-slip --out chatter.csv
     heldwheel-log practise --port /tmp/gauge                   stream it on a virtual serial port (Linux, macOS)
@@ -35,7 +35,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     axle.add_argument("--rotating", metavar="TORQUE", default="45N·m", help="mean of both packs, slipping (45N·m)")
     axle.add_argument("--breakaway", metavar="TORQUE", help="mean of both packs, breaking away (a fifth more)")
     axle.add_argument(
-        "--fluid",
+        "--oil",
         choices=["sound", "smooth", "wrong"],
         default="sound",
         help="smooth: no breakaway; wrong: it chatters",
@@ -98,7 +98,7 @@ def _dials(args: argparse.Namespace) -> Dials:
     return Dials(
         rotating_nm=torque(args.rotating),
         breakaway_nm=torque(args.breakaway) if args.breakaway else None,
-        fluid=args.fluid,
+        fluid=args.oil,
         uneven=args.uneven,
         wheel_drag_nm=torque(args.wheel_drag),
         driveline_drag_nm=torque(args.driveline_drag),

@@ -1,18 +1,18 @@
 r"""Record a transducer until it is stopped (Ctrl-C) or for a time, losing nothing.
 
-    heldwheel-log record /dev/ttyUSB0 --transducer gauge.toml --out left-1.csv
-    heldwheel-log record COM3 --transducer gauge.toml --seconds 60 --lever 450mm --stud-circle 5x114.3mm \
+    heldwheel-log record /dev/ttyUSB0 --transducer transducer.toml --out left-1.csv
+    heldwheel-log record COM3 --transducer transducer.toml --seconds 60 --lever 450mm --stud-circle 5x114.3mm \
         --limit rear-axle.limit.toml --place car --held "other side" --side left --gear neutral
     heldwheel-log record --ble C4:12:00:00:00:07 --out left-1.csv
-    heldwheel-log record COM3 --transducer gauge.toml --second encoder.toml --second-port COM4
+    heldwheel-log record COM3 --transducer transducer.toml --second encoder.toml --second-port COM4
     heldwheel-log record --virtual healthy --out practice.csv
 
 Before the first pull: read the maker's manual; chock and support the car; stand out of the lever's way.
 The transducer is described by a TOML file ('heldwheel-log learn' writes one). Recording only listens; a command from
 the description is sent with --send NAME, and only after you have seen and confirmed it: 'start' whenever the device
 is opened, also after a reconnect; 'stop' at the end; any other, such as 'zero', once at the beginning. The file is
-saved four times a second: what the progress line calls saved survives a power cut of the program; an existing file is
-never overwritten.
+saved four times a second: what the progress line calls saved survives a crash of the program; after a power cut up to
+a second may be lost. An existing file is never overwritten.
 """
 
 from __future__ import annotations
@@ -66,13 +66,13 @@ def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
         "--lever", metavar="LENGTH", help="lever on one stud: drive axis to the middle of the hand, 450mm"
     )
     about.add_argument("--stud-circle", metavar="CIRCLE", help="5x114.3mm, or the diameter alone")
-    about.add_argument("--lever-file", metavar="FILE", help="a saved lever (TOML)")
+    about.add_argument("--fixture-file", metavar="FILE", help="a saved fixture (TOML)")
     about.add_argument("--limit", metavar="FILE", help="a saved limit (TOML)")
     about.add_argument("--place", choices=["car", "bench"])
     about.add_argument("--held", choices=["other side", "case", "none"])
     about.add_argument("--gear", choices=["neutral", "in gear"])
     about.add_argument("--side", choices=["left", "right"])
-    about.add_argument("--direction", choices=["clockwise", "counter-clockwise", "both"])
+    about.add_argument("--direction", choices=["clockwise", "anticlockwise", "both"], help="seen from outside the car")
     about.add_argument("--note", default="", metavar="TEXT", help="goes into the job's notes")
 
 

@@ -1,7 +1,7 @@
 r"""Keep transducers with their certificates and due dates.
 
     heldwheel-log register                                     list them, and what stands against each
-    heldwheel-log register add --serial G-1042 --name "shop gauge" --certificate 2026/118 \
+    heldwheel-log register add --serial G-1042 --name "workshop transducer" --certificate 2026/118 \
         --date 2026-02-01 --due 2027-02-01 --capacity 200Nm --accuracy 1.0
     heldwheel-log register lock G-1042 "dropped"               not to be used until checked again
     heldwheel-log register unlock G-1042
@@ -96,7 +96,7 @@ def _locked(args: argparse.Namespace, instruments: Instruments) -> Instruments:
 
     instrument = find(instruments, args.which)
     if instrument is None:
-        raise InputError(f"no instrument '{args.which}' is in the register")
+        raise InputError(f"no transducer '{args.which}' is in the register")
     why = (args.why or "no reason given") if args.action == "lock" else ""
     return put(instruments, msgspec.structs.replace(instrument, locked=why))
 

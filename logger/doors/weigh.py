@@ -1,7 +1,7 @@
 r"""Check a transducer against a known weight on a known arm, or calibrate a bare amplifier with two loads.
 
     heldwheel-log weigh --arm 500mm --load 5kg 24.5Nm 24.6Nm 24.5Nm --load 10kg 49.1Nm --latitude 47.2 --height 410m
-    heldwheel-log weigh --arm 500mm --load 5kg --load 10kg --port COM3 --transducer gauge.toml --serial G-1042
+    heldwheel-log weigh --arm 500mm --load 5kg --load 10kg --port COM3 --transducer transducer.toml --serial G-1042
     heldwheel-log weigh --two-point --arm 500mm --load 0kg 8388112 --load 10kg 8486190 \
         --transducer raw.toml --out calibrated.toml
 
@@ -158,7 +158,7 @@ def _facts(args: argparse.Namespace, description: Description | None) -> Transdu
     if args.serial:
         instrument = find(read_register(args.register), args.serial)
         if instrument is None:
-            raise InputError(f"no instrument '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
+            raise InputError(f"no transducer '{args.serial}' is in the register; 'heldwheel-log register add' adds it")
         return instrument.facts
     return description.transducer if description is not None else TransducerFacts()
 

@@ -43,7 +43,7 @@ class Grid:
     meta : dict of str to str
         What stood above the table, by lower-case names.
     problems : list of str
-        What was left out, for the user.
+        What was excluded, for the user.
     headed : bool
         Whether it has headings.
     at : str

@@ -6,7 +6,7 @@ Conventions
   open is asked by name, all at once (``TableQuestionsError``).
 - Values are given as they stand; times too, even where they stand still or step.
 - An empty cell or a dash is a value that is missing: told, NaN. ``OL`` is an overload: NaN, told, and an event.
-- A cell that is no number is an error that names line, column and fix; words below the readings are left out and told.
+- A cell that is no number is an error that names line, column and fix; words below the readings are excluded and told.
 
 Offered: ``read_foreign``, ``Foreign``.
 """
@@ -229,7 +229,7 @@ class _Reader:
     # --- rows ------------------------------------------------------------------------------------------------------
 
     def _rows(self, time_s: Floats, torque: Numbers) -> Bools:
-        """Give the rows that are readings; say what was left out, or raise for what is not in order."""
+        """Give the rows that are readings; say what was excluded, or raise for what is not in order."""
         no_time = ~np.isfinite(time_s)
         empty = [row for row in np.flatnonzero(no_time).tolist() if not plain(self._cell(self.roles.time, row))]
         blank = np.zeros(len(time_s), bool)
@@ -256,7 +256,7 @@ class _Reader:
         if left:
             words = plain(self._cell(self.roles.time, left[0])) or plain(self._cell(self.roles.torque, left[0]))
             self.problems.append(
-                f"{len(left)} rows that are no readings are left out (first: {self.grid.place(left[0])}, "
+                f"{len(left)} rows that are no readings are excluded (first: {self.grid.place(left[0])}, "
                 f"'{_shown(words)[:40]}')"
             )
         return keep

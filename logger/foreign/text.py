@@ -4,7 +4,7 @@ Conventions
 -----------
 - UTF-8, UTF-16 with or without its mark, else Windows-1252 (a degree sign or a dot in the headings of older programs).
 - Lines that begin with ``#``, ``%``, ``!`` or ``//`` are comments; one right above the readings may be their heading.
-- A last line without a line's end may be cut short, and a number cut short is still a number: it is left out.
+- A last line without a line's end may be cut short, and a number cut short is still a number: it is excluded.
 
 Offered: ``text_grid``, ``decoded``.
 """
@@ -87,7 +87,7 @@ def _whole_lines(text: str) -> tuple[str, list[str]]:
     body, _, last = text.rpartition("\n")
     if not last.strip() or "\n" not in body + "\n" or not body:
         return text + "\n", []
-    return body + "\n", ["its last line has no line's end and may be cut short: it is left out"]
+    return body + "\n", ["its last line has no line's end and may be cut short: it is excluded"]
 
 
 def split(line: str, separator: str) -> list[str]:
@@ -298,7 +298,7 @@ class _Body:
         if len(cells) <= max(places, default=0) and looks_like(cells[0]) in ("number", "time"):
             if not last:
                 raise FileError(f"{where} of {self._named} columns: complete or delete it")
-            self.problems.append(f"line {number}, the last, is cut short: it is left out")
+            self.problems.append(f"line {number}, the last, is cut short: it is excluded")
             return False
         filled = max((n for n, c in enumerate(cells, 1) if c), default=0)
         if filled > self._named and is_data(cells, self._width):

@@ -106,7 +106,7 @@ async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[Fou
     LinkError
         There is no Bluetooth, or it is off.
     """
-    with _told("search for Bluetooth devices"):
+    with told("search for Bluetooth devices"):
         async with asyncio.timeout(seconds + CONNECT_S):
             heard = await BleakScanner.discover(timeout=seconds, return_adv=True, **_backend(backends.scanner))
     found = [
@@ -141,8 +141,8 @@ async def meet(
     InputError
         It does not say what it measures.
     """
-    async with _connected(check_identity(identity), backends, lambda: None) as client:
-        with _told(f"ask {identity}"):
+    async with connected(check_identity(identity), backends, lambda: None) as client:
+        with told(f"ask {identity}"):
             async with asyncio.timeout(LOOK_S):
                 facts, found = await device_facts(client, identity), await offers(client)
         if settings is not None:
@@ -211,8 +211,8 @@ class BleLink:
         self._gone = False
         self._ready = asyncio.Event()
         async with contextlib.AsyncExitStack() as stack:
-            client = await stack.enter_async_context(_connected(self._identity, self._backends, self._on_gone))
-            with _told(f"subscribe to {self.name}"):
+            client = await stack.enter_async_context(connected(self._identity, self._backends, self._on_gone))
+            with told(f"subscribe to {self.name}"):
                 async with asyncio.timeout(LOOK_S):
                     await self._prepare(client)
             self._client = client
@@ -249,7 +249,7 @@ class BleLink:
             raise LinkLost(f"{self.name}: not connected")
         if self._command is None:
             raise LinkError(f"{self.name}: its description names no ble.command characteristic to write to")
-        with _told(f"send to {self.name}"):
+        with told(f"send to {self.name}"):
             async with asyncio.timeout(ASK_S):
                 await self._client.write_gatt_char(self._command, data, response=self._settings.command_with_response)
 
@@ -292,9 +292,9 @@ class BleLink:
 
 
 @contextlib.asynccontextmanager
-async def _connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIterator[BleakClient]:
+async def connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIterator[BleakClient]:
     """Find, connect, and on leaving disconnect: all bounded."""
-    with _told("use Bluetooth"):
+    with told("use Bluetooth"):
         async with asyncio.timeout(SCAN_S + ASK_S):
             device = await BleakScanner.find_device_by_address(identity, SCAN_S, **_backend(backends.scanner))
     if device is None:
@@ -323,7 +323,7 @@ async def _farewell(client: BleakClient) -> None:
 
 
 @contextlib.contextmanager
-def _told(doing: str) -> Any:
+def told(doing: str) -> Any:
     """Turn what a radio stack raises into one error for the user."""
     try:
         yield

@@ -24,6 +24,11 @@ from logger.errors import InputError
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+# Services that every device may have and that never hold a torque: access, attributes, alerts, power, time,
+# information, battery, firmware update (the last from memory).
+_HOUSEKEEPING: Final = {
+    uuid(short) for short in (0x1800, 0x1801, 0x1802, 0x1803, 0x1804, 0x1805, 0x180A, 0x180F, 0xFE59)
+}
 # Characteristics below this prefix are assigned ones; what is not torque among them is something else for certain.
 _ASSIGNED: Final = "-0000-1000-8000-00805f9b34fb"
 
@@ -58,6 +63,40 @@ class Pick:
     why: str
 
 
+def listenable(offers: Sequence[Offer], characteristic: str = "", service: str = "") -> list[Offer]:
+    """Give the characteristics that may deliver readings: those that notify, without housekeeping.
+
+    Raises
+    ------
+    InputError
+        The one that is named is not there or cannot notify, or there is none.
+    """
+    if characteristic:
+        pick_described(offers, characteristic, service)
+    found = [
+        offer
+        for offer in sorted(offers, key=lambda one: one.handle)
+        if offer.notifies
+        and offer.service not in _HOUSEKEEPING
+        and (not characteristic or offer.uuid == characteristic.lower())
+        and (not service or offer.service == service.lower())
+    ]
+    if not found:
+        raise InputError("the device has no characteristic that notifies of readings")
+    return found
+
+
+def is_torque(offer: Offer) -> bool:
+    """Tell whether it is the standard Torque characteristic."""
+    return offer.uuid == uuid(TORQUE)
+
+
+def torque_packet() -> Packet:
+    """Give the layout of the standard Torque characteristic."""
+    field = Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
+    return Packet(fields=(field,))
+
+
 def pick_standard(offers: Sequence[Offer], radius_mm: float | None = None) -> Pick:
     """Find the torque characteristic that needs no description.
 
@@ -74,11 +113,7 @@ def pick_standard(offers: Sequence[Offer], radius_mm: float | None = None) -> Pi
     """
     notifying = sorted((offer for offer in offers if offer.notifies), key=lambda offer: offer.handle)
     for picks in (
-        [
-            Pick(o.uuid, _torque_packet(), "the standard Torque characteristic 0x2C0B")
-            for o in notifying
-            if _is_torque(o)
-        ],
+        [Pick(o.uuid, torque_packet(), "the standard Torque characteristic 0x2C0B") for o in notifying if is_torque(o)],
         _by_format(notifying, NEWTON_METRE, None),
         _by_format(notifying, NEWTON, radius_mm) if radius_mm else [],
     ):
@@ -110,19 +145,11 @@ def pick_described(offers: Sequence[Offer], characteristic: str, service: str) -
         found = [o for o in found if o.notifies and not o.uuid.endswith(_ASSIGNED)]
     if len(found) != 1:
         raise InputError(
-            f"it is not clear which characteristic delivers the readings; name it in the description as "
-            f"ble.characteristic. Those that notify: {_listed([o for o in offers if o.notifies])}"
+            "it is not clear which characteristic delivers the readings; 'heldwheel-log learn --ble ADDRESS' listens "
+            "to all and writes a description that names it as ble.characteristic. Those that notify: "
+            f"{_listed([o for o in offers if o.notifies and o.service not in _HOUSEKEEPING])}"
         )
     return Pick(found[0].uuid, None, "named by the description")
-
-
-def _is_torque(offer: Offer) -> bool:
-    return offer.uuid == uuid(TORQUE)
-
-
-def _torque_packet() -> Packet:
-    field = Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
-    return Packet(fields=(field,))
 
 
 def _by_format(offers: Sequence[Offer], unit: int, radius_mm: float | None) -> list[Pick]:
@@ -146,7 +173,11 @@ def _none_found(notifying: Sequence[Offer], radius_mm: float | None) -> str:
     hints = []
     if not radius_mm and _by_format(notifying, NEWTON, 1.0):
         hints.append("it delivers a force: give the radius at which it measures (--radius)")
-    hints.append(f"describe it in a file. Characteristics that notify: {_listed(notifying)}")
+    able = [offer for offer in notifying if offer.service not in _HOUSEKEEPING]
+    hints.append(
+        "let 'heldwheel-log learn --ble ADDRESS' find it out and write its description. Characteristics that notify: "
+        f"{_listed(able)}"
+    )
     return "the device does not say by the standards what it measures; " + "; or ".join(hints)
 
 

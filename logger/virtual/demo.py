@@ -180,7 +180,7 @@ def _begin_bluetooth(folder: Path) -> _Radio | None:
 def _end_bluetooth(radio: _Radio | None, folder: Path) -> int:
     say("\n3. Meanwhile: a Bluetooth transducer with the standard Torque characteristic, without a description")
     if radio is None:
-        say("   left out: it needs the source tree and dbus-daemon (Linux)")
+        say("   excluded: it needs the source tree and dbus-daemon (Linux)")
         return 0
     try:
         recorded = radio.recorder.wait()

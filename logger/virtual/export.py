@@ -54,7 +54,7 @@ def _cell(value: float, digits: int) -> str:
 
 
 def truth_record(run: Run, name: str) -> dict[str, Any]:
-    """Give the truth of a run in plain types; pulls outside the recording are left out."""
+    """Give the truth of a run in plain types; pulls outside the recording are excluded."""
     first, last = (float(run.time_s[0]), float(run.time_s[-1])) if run.time_s.size else (np.inf, -np.inf)
     seen = [pull for pull in run.truth if pull.end_s > first and pull.start_s < last]
     return {

@@ -54,7 +54,7 @@ class Pull:
     Attributes
     ----------
     direction : +1 or -1
-        Clockwise or counter-clockwise.
+        Clockwise or anticlockwise.
     ramp_nm_s : float
         Rate of the torque before slip.
     turn_rad_s : tuple of (float, float)

@@ -147,7 +147,7 @@ def stable_sliding(friction: Friction, inertia: float, stiffness: float, speed: 
     Parameters
     ----------
     friction : Friction
-        The element (contact ageing is left out).
+        The element (contact ageing is excluded).
     inertia, stiffness : float
         Of what slides, and of the spring that draws it.
     speed : float

@@ -3,7 +3,7 @@
 ::
 
     air = Air()
-    gauge = Peripheral(air, "workshop gauge", "F0:00:00:00:00:01", services)
+    gauge = Peripheral(air, "workshop transducer", "F0:00:00:00:00:01", services)
     await gauge.power_on()                     # it advertises
     await gauge.notify(TORQUE_UUID, data)      # to whoever has subscribed
 

@@ -144,15 +144,15 @@ def no_overshoot() -> Scenario:
     """Give a well-modified fluid: friction rises with speed, so there is no separate breakaway."""
     fluid: Changes = {"stribeck_rad_s": 0.08, "ageing_nm": 0.0, "viscous_nms": 2.0}
     smooth = axle(pack(52.0, 0.9, **fluid), pack(52.0, 0.9, seed=2, **fluid))
-    return Scenario("no-overshoot", "a fluid that leaves no breakaway peak", smooth, pulls(4))
+    return Scenario("no-overshoot", "an oil that leaves no breakaway peak", smooth, pulls(4))
 
 
 def stick_slip() -> Scenario:
-    """Give the wrong fluid: friction falls with speed over the whole range of a hand."""
+    """Give the wrong oil: friction falls with speed over the whole range of a hand."""
     wrong: Changes = {"stribeck_rad_s": 0.15, "viscous_nms": 0.0, "ageing_nm": 1.0}
     chattering = axle(pack(60.0, 1.5, **wrong), pack(60.0, 1.5, seed=2, **wrong))
     slow = pulls(3, turn_rad_s=((0.18, 6.0),), stiffness_nm_rad=450.0, damping_nms=3.0)
-    return Scenario("stick-slip", "the wrong fluid: stick and slip while turning", chattering, slow)
+    return Scenario("stick-slip", "the wrong oil: stick and slip while turning", chattering, slow)
 
 
 def unequal() -> Scenario:

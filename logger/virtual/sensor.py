@@ -79,7 +79,7 @@ class Sensor:
     overload : str
         What it delivers beyond capacity: the ``limit``, a ``mark`` (no value) or ``zeros``.
     signless : bool
-        Whether the sign is left out.
+        Whether the sign is excluded.
     accuracy_percent, gain_known : float, bool
         What its papers say: 95 % accuracy as a share of the reading, and whether its gain stands on its certificate.
     faults : tuple of Fault

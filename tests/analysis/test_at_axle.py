@@ -152,7 +152,7 @@ def test_unseen_weight_over_whole_turns_is_nothing():
 
 
 def test_unseen_weight_with_known_angle_is_corrected():
-    """Lever at 9 o'clock (180°) helps a counter-clockwise pull: its unseen part counts for it."""
+    """Lever at 9 o'clock (180°) helps an anticlockwise pull: its unseen part counts for it."""
     fixture = _weighted(start_angle_deg=180)
     r, share, weight = 0.05715, 1 - 210 / 450, 2.5 * STANDARD_GRAVITY
     budget = at_axle(Reading("breakaway", 24.0, 0.0, -1), fixture, PLAIN, ZERO)

@@ -144,7 +144,7 @@ def test_ratio_needs_something_to_divide_by():
 
 
 def test_matrix_says_what_a_difference_means():
-    """Clockwise on the right and counter-clockwise on the left, seen from outside, both roll forwards."""
+    """Clockwise on the right and anticlockwise on the left, seen from outside, both roll forwards."""
     cells = {("right", 1): 56.0, ("left", -1): 50.0, ("right", -1): 50.1, ("left", 1): 50.0}
     matrix = Matrix({place: _torque(value) for place, value in cells.items()})
     forwards, backwards = matrix.words()

@@ -127,7 +127,7 @@ def test_all_pulls_at_once_are_the_same_as_one_by_one():
     job = values_of([(1, budgets_of(pull, AT)) for pull in pulls[:3]])
     assert said.job == job
     assert said.result.value == judge_job(job, MIN_30).value == pytest.approx(40.0)
-    assert said.results[3] is None, "one that is left out has no result"
+    assert said.results[3] is None, "one that is excluded has no result"
     assert said.results[0] == judge_pull(said.budgets[0], job, 1, MIN_30)
 
 

@@ -27,7 +27,7 @@ def test_bounds_in_si_with_the_words_of_the_source():
     assert bounds.lower == pytest.approx(27.116, abs=5e-4)
     assert bounds.upper is None
     assert bounds.words == "at least 20 lbf·ft"
-    assert bounds.source == f"{SOURCE}, 4-12"
+    assert bounds.source == f"{SOURCE}, p. 4-12"
 
 
 @pytest.mark.parametrize(

@@ -251,7 +251,7 @@ def test_pull_left_out_with_a_reason(tmp_path, hub_run):
     assert reading.pulls[1].left_out == "R, 2026-05-03 10:30: looked at with the operator"
     assert reading.pulls[1].result is None
     assert len(reading.job[0].values) == 4
-    assert any("left out (R, 2026-05-03" in text for text in reading.problems)
+    assert any("excluded (R, 2026-05-03" in text for text in reading.problems)
 
 
 def test_moved_places_are_read_from_the_trace(tmp_path, hub_run):

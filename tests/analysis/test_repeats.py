@@ -170,7 +170,7 @@ def test_outlier_is_named_and_kept_unless_asked():
     dropped = job_value([_pull(v) for v in values], drop_outliers=True)
     assert dropped.left_out == (42.0,)
     assert dropped.budget.value == pytest.approx(30.05)
-    assert any("left out by the rule stated beforehand" in note for note in dropped.notes)
+    assert any("excluded by the rule stated beforehand" in note for note in dropped.notes)
 
 
 @pytest.mark.parametrize("values", [[], [1.0], [30.0, 99.0, 30.0, 30.0], [30.0] * 5, [29.0, 30.0, 31.0, 30.5, 29.5]])

@@ -159,7 +159,7 @@ def test_in_gear_over_neutral(readings):
 
 
 def test_sensors_at_both_ends_need_no_baseline(tmp_path, readings, runs):
-    """The reaction at the held wheel, written as a second recording: the packs' mean but for the driven end's drag."""
+    """The reaction at the held wheel, written as a second recording: the pack mean but for the driven end's drag."""
     run = runs["right"]
     grid = np.arange(run.mechanics.held_nm.size) * run.mechanics.step_s
     reaction = np.abs(np.interp(run.time_s, grid, run.mechanics.held_nm))

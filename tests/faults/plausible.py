@@ -99,7 +99,7 @@ def words(bench: Bench, folder: str) -> set[str]:
     said |= {f"problem: {problem}" for problem in reading.problems}
     pulls = [p.pull for p in reading.pulls]
     said |= {f"pull: {reason.code}" for pull in pulls for reason in pull.reasons}
-    said |= {f"left out: {pull.left_out > 0}" for pull in pulls}
+    said |= {f"excluded: {pull.left_out > 0}" for pull in pulls}
     if reading.result is not None and reading.result.state == "not valid":
         said.add(f"result: {reading.result.words}")
     said |= {f"pulls with a value: {sum(p.breakaway is not None for p in pulls)}"}

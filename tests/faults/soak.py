@@ -1,7 +1,7 @@
 """A day of recording in minutes: constant memory, no growth in cost, every sample there.
 
 The real decoder, clock and writer are fed blocks of a second as fast as they take them; only the waiting between them
-is left out. The long form records 24 hours at 1,000 samples a second (86.4 million) and checks every one, and an hour
+is excluded. The long form records 24 hours at 1,000 samples a second (86.4 million) and checks every one, and an hour
 through the session at the pace of its own loop.
 
 Cost is processor time of all threads, not time on the wall. It is taken in units of what making the same lines costs at

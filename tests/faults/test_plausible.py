@@ -20,6 +20,6 @@ def test_a_separate_sign_is_applied_to_every_line() -> None:
 
     text = 'name = "x"\n[lines]\ntemplate = "{sign}{torque}"\n'
     decoder = build_decoder(parse_toml(text, Description, "x"))
-    decoder.feed(b"- 1.5\r\n")  # after a reset the first line may be cut: it is left out
+    decoder.feed(b"- 1.5\r\n")  # after a reset the first line may be cut: it is excluded
     decoded = [decoder.feed(b"-12.3\r\n").columns["torque"].tolist() for _ in range(3)]
     assert decoded[-1] == [-12.3]

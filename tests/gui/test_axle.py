@@ -85,7 +85,7 @@ def test_both_together_and_how_many_turns_settle_it(hand: Hand) -> None:
     count(editor, "18.57", "10", "0")
     fill(editor.turns.own.edit, "3.70 3.73")
     assert "2 ratios lie inside" in editor.turns.settled.text()
-    assert "17 whole wheel turns" in editor.turns.settled.text()
+    assert "Count 17 wheel turns" in editor.turns.settled.text()
     shown = [take.text() for take in editor.turns.takes if take.isVisible()]
     assert shown == ["3.700", "3.730", "3.714 as counted"]
 

@@ -150,7 +150,7 @@ def test_pairs_blocks_quantities_and_units(comparer: Comparer) -> None:
     comparer.choose(comparer.panel.block, "day")
     assert comparer.table("Differences")[0][7].startswith("paired t within 4 blocks")
     comparer.choose(comparer.panel.block, "")
-    for quantity in ("rotating", "static/dynamic ratio", "chatter index", "torque-speed slope"):
+    for quantity in ("rotating", "breakaway ÷ rotating", "chatter index", "torque-speed slope"):
         comparer.choose(comparer.page.quantity, quantity)
         if comparer.panel.answer is not None:
             assert comparer.said() == comparer.command("groups", "--by", "fluid", "--quantity", quantity)
@@ -212,13 +212,13 @@ def test_what_is_left_out_is_counted_and_mixed_builds_are_named(comparer: Compar
     comparer.choose(comparer.panel.by, "modifier")
     assert "could not be read" in comparer.page.state.text()
     assert "different shims (mm) within additive B: 0.3, 0.4" in comparer.panel.warning.text()
-    rows = comparer.table("Left out")
+    rows = comparer.table("Excluded")
     kinds = [row[0] for row in rows]
     assert kinds.count("File") == 1
     assert kinds.count("Recording") == 5  # four reference fills and the clumsy hand have no modifier
     assert kinds.count("Pull") > 0
     assert any(row[1] == "04-fluid-reference-fill-1.csv" and "no tag 'modifier'" in row[2] for row in rows)
-    assert any(tab.text() == f"Left out ({len(rows)})" for tab in comparer.panel.tabs.tabs)
+    assert any(tab.text() == f"Excluded ({len(rows)})" for tab in comparer.panel.tabs.tabs)
 
 
 def test_marks_in_a_tag_are_shown_and_not_obeyed(comparer: Comparer) -> None:
@@ -273,7 +273,7 @@ def test_since_when_a_pack_has_settled(comparer: Comparer) -> None:
     assert comparer.panel.count.key == "cycles"  # nothing had to be chosen
     said = comparer.said()
     assert said == comparer.command("trend", "--against", "cycles", "--run-in", "--quantity", "rotating")
-    assert comparer.panel.headline.text().startswith(f"Settled since cycles {said['run_in']['since']:g}.\n")
+    assert comparer.panel.headline.text().startswith(f"Settled since cycle {said['run_in']['since']:g}.\n")
     rows = comparer.table("In order")
     assert [float(row[0]) for row in rows] == sorted(x for x, _ in said["points"])
     states = [row[4].strip("● ") for row in rows]
@@ -294,8 +294,8 @@ def test_an_axle_is_watched_over_time(comparer: Comparer) -> None:
     assert said == comparer.command("trend", "--chart", "--baseline", "4", "--quantity", "rotating")
     assert [chart["alarms"] for chart in said["charts"]] == [[5]]
     rows = comparer.table("Jobs")
-    assert [row[4] for row in rows] == ["● inside, good state"] * 4 + ["● inside", "■ outside"]
-    assert "Signal: below its limits since 2026-09-12" in comparer.panel.headline.text()
+    assert [row[4] for row in rows] == ["in band, reference level"] * 4 + ["in band", "┃ out of band"]
+    assert "Signal: below its band since 2026-09-12" in comparer.panel.headline.text()
     comparer.type(comparer.panel.baseline, "4.5")
     assert "not a whole number" in comparer.panel.baseline.edit.accessibleDescription()
     comparer.type(comparer.panel.baseline, "3")
@@ -347,7 +347,9 @@ def test_a_plan_with_its_order(comparer: Comparer) -> None:
     assert json.loads(comparer._capsys.readouterr().out) == said["order"]
     comparer.hand.press(panel.tabs.copy_button)
     assert panel.tabs.copy_button.text() == "Copied"
-    assert QGuiApplication.clipboard().text().splitlines()[1].split("\t") == rows[0]
+    copied = QGuiApplication.clipboard().text().splitlines()
+    assert copied[0].startswith("SIMULATED DATA")
+    assert copied[2].split("\t") == rows[0]
     comparer.hand.press(panel.again)
     comparer.wait()
     assert panel.seed.text == ""
@@ -361,7 +363,7 @@ def test_a_plan_with_its_order(comparer: Comparer) -> None:
 
 def test_the_own_scatter(comparer: Comparer) -> None:
     comparer.bring("07-study-*")
-    comparer.open("Own scatter")
+    comparer.open("Our repeatability")
     said, printed = comparer.said(), comparer.command("repeatability")
     assert said == printed
     rows = comparer.table("Components")
@@ -374,7 +376,7 @@ def test_the_own_scatter(comparer: Comparer) -> None:
     assert len(comparer.table("Readings")) == 6
     comparer.choose(comparer.panel.kind, "pairs")
     assert comparer.said() == comparer.command("repeatability", "--ways", "operator")
-    assert comparer.panel.headline.text().startswith("operator A reads −")
+    assert comparer.panel.headline.text().startswith("operator A reads 0.39 N·m lower than operator B")
     comparer.choose(comparer.panel.operator, "axle")
     assert "must name two ways" in comparer.panel.teaching.text()
 
@@ -431,7 +433,7 @@ def test_a_batch_is_written_stopped_and_goes_on(comparer: Comparer, tmp_path: Pa
     comparer.hand.press(bar.again)
     comparer.hand.qtbot.waitUntil(lambda: not bar.running, timeout=120_000)
     assert "were read before" in bar.text.text()
-    assert "Left out: " in bar.text.text()
+    assert "Excluded: " in bar.text.text()
     assert "broken.csv" in bar.text.text()
     rows = list(csv.DictReader(io.StringIO(target.read_text("utf-8"))))
     assert list(rows[0]) == [column.name for column in RECORDING_COLUMNS]
@@ -477,7 +479,7 @@ def test_the_page_teaches_when_there_is_nothing(comparer: Comparer) -> None:
         "Run-in": "figure-eights",
         "Over time": "good jobs",
         "Plan": "drawn by lot",
-        "Own scatter": "Two operators",
+        "Our repeatability": "Two operators",
     }
     for answer, word in words.items():
         comparer.open(answer)

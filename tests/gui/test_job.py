@@ -253,7 +253,7 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
     assert len(hand.run.drag.pulls) == 1
     hand.space()
     assert hand.run.flow.now is Step.HOLD, "with both wheels free for the drag, one is to be held again now"
-    assert "held wheel" in hand.run.checks[0].text
+    assert hand.run.checks[0].key == "held"
     assert not hand.run.checks[0].ticked
     hand.space()
     assert hand.run.flow.now is Step.PULLS

@@ -7,12 +7,14 @@ import numpy as np
 import pytest
 from PySide6.QtTest import QTest
 
-from gui.models.learning import Look, Naming, complete, look_at, proposed, with_torque
+from gui.models.learning import Look, Naming, complete, look_at, proposed
 from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder
 from logger.header import Lever
+from logger.hear import Heard
+from logger.learn import Wanted
 from logger.samples import Chunk
 from tests.gui.hand import Hand, check_named_and_large
 from tests.logger.answering import AnsweringPort
@@ -39,8 +41,8 @@ def lines(torque: np.ndarray, unit: str = "", warm: bool = True) -> list[bytes]:
     ]
 
 
-def chunks(pieces: list[bytes]) -> list[Chunk]:
-    return [Chunk(n / RATE_HZ, piece) for n, piece in enumerate(pieces)]
+def chunks(pieces: list[bytes]) -> Heard:
+    return Heard([Chunk(n / RATE_HZ, piece) for n, piece in enumerate(pieces)])
 
 
 @pytest.fixture(scope="module")
@@ -49,13 +51,15 @@ def heard() -> Look:
 
 
 # ---------------------------------------------------------------------- what it amounts to
-def test_candidates_are_ranked_by_how_they_move(heard: Look) -> None:
-    assert [one.name for one in heard.candidates] == ["torque", "value3"]
-    torque, temperature = heard.candidates
+def test_what_may_be_the_torque_is_listed_with_what_moves_now(heard: Look) -> None:
+    assert [one.number for one in heard.candidates] == [2, 3], "a counter is none"
+    torque, _temperature = heard.candidates
     assert (torque.least, torque.greatest) == pytest.approx((-30.0, 24.0), abs=0.2)
-    assert torque.share > 0.99 > 0.01 > temperature.share
-    assert heard.fits == pytest.approx(1.0)
-    assert heard.readings == len(levers())
+    assert heard.chosen == torque.name, "the temperature hardly moved"
+    assert heard.asked == ()
+    assert 0.3 < torque.moving < 0.6, "at the end the lever is let go"
+    assert heard.fits == pytest.approx(1.0, abs=0.01)
+    assert heard.readings >= len(levers()) - 1
     assert not heard.unit_sent
     assert abs(heard.now) < 0.1
 
@@ -88,17 +92,30 @@ def test_what_cannot_be_used_is_named(heard: Look, key: str, text: str) -> None:
 
 
 def test_another_number_may_be_the_torque(heard: Look) -> None:
-    """The layout stays, two names change places; the decoder then gives the other column."""
-    other = with_torque(heard.draft, "value3")
-    data = b"".join(lines(levers(-1.0)))
-    before, after = build_decoder(heard.draft).feed(data), build_decoder(other).feed(data)
-    assert np.array_equal(before.columns["torque"], after.columns["value3"])
+    """What the user has seen move is taken, whatever was recognised."""
+    pieces = chunks(lines(levers(-1.0)))
+    other = look_at(pieces, Wanted(field="3"))
+    assert other.chosen == heard.candidates[1].name
+    data = b"".join(chunk.data for chunk in pieces.chunks)
+    before, after = build_decoder(heard.draft).feed(data), build_decoder(other.draft).feed(data)
+    assert np.array_equal(before.columns["torque"], after.columns["value2"])
     assert np.array_equal(before.columns["value3"], after.columns["torque"])
-    assert with_torque(heard.draft, "torque") == heard.draft
+
+
+def test_two_numbers_that_move_are_asked_about() -> None:
+    torque = levers(1.0)
+    pieces = [f"{t:.2f};{7 * np.sin(n / 30):.2f}\r\n".encode() for n, t in enumerate(torque)]
+    look = look_at(chunks(pieces))
+    assert look.asked == ("field",)
+    assert complete(look, Naming(name="x", unit="N·m"))[0] is None
+    assert "which number" in complete(look, Naming(name="x", unit="N·m"))[1][""]
+    chosen = look_at(chunks(pieces), Wanted(field="1"))
+    assert chosen.asked == ()
+    assert complete(chosen, Naming(name="x", unit="N·m"))[0] is not None
 
 
 def test_noise_and_nothing_are_said_not_guessed() -> None:
-    for data in ([], chunks([bytes(range(256)) * 8])):
+    for data in (Heard(), chunks([bytes(range(256)) * 8])):
         look = look_at(data)
         assert look.draft is None
         assert look.learned.unknown
@@ -139,7 +156,7 @@ def test_from_an_unknown_port_to_a_test_with_it(qtbot, home) -> None:
         assert "understood" in dialog.listen.progress.text()
         hand.press(dialog.next)
         qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=20_000)
-        assert "torque: −" in dialog.name.torque.box.currentText()
+        assert dialog.name.torque.box.currentText().startswith("number 2, value2: −")
         assert not dialog.next.isEnabled()
         assert "N·m" not in dialog.name.rows.text(), "nobody has said the unit yet"
         assert "Read the unit off the device" in dialog.message.text()
@@ -166,6 +183,53 @@ def test_from_an_unknown_port_to_a_test_with_it(qtbot, home) -> None:
     hand.close()
 
 
+def test_the_number_is_chosen_by_pushing_the_lever(hand: Hand, qtbot) -> None:
+    dialog = dialog_of(hand)
+    torque = levers(1.0)
+    pieces = [f"{7 * np.sin(n / 30):.2f};{t:.2f}\r\n".encode() for n, t in enumerate(torque[:150])]
+    dialog.heard = chunks(pieces)
+    look = look_at(dialog.heard)
+    dialog._listening = object()  # as while it listens
+    dialog.show_step(1)
+    dialog._show_so_far(look)
+    hand.tick()
+    rows = dialog.listen.fields
+    assert [row.isVisible() for row in rows.rows] == [True, True] + [False] * 4
+    assert "moves now" in rows.rows[1].text()
+    assert not any(row.isChecked() for row in rows.rows), "nobody has chosen yet"
+    assert "which one follows the lever" in dialog.listen.progress.text()
+    hand.press(rows.rows[1])
+    assert dialog.wanted.field == "2"
+    dialog._listening = None
+    dialog._enough()
+    qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=30_000)
+    assert dialog.look.asked == ()
+    assert dialog.name.torque.key == "2"
+    dialog.name.torque.set_key("1")
+    dialog.name.torque.changed.emit()
+    qtbot.waitUntil(lambda: dialog.look.chosen == "value1", timeout=30_000)
+    dialog.reject()
+
+
+def test_what_the_comma_means_is_asked_once(hand: Hand, qtbot, tmp_path: Path) -> None:
+    captured = tmp_path / "comma.txt"
+    captured.write_bytes(b"".join(f"{1000 * (n % 7) + 40 * n},{n % 5}\r\n".encode() for n in range(200)))
+    dialog = dialog_of(hand)
+    dialog.where.kind.set_key("file")
+    dialog.where.kind.changed.emit()
+    dialog.where.choose_file(captured)
+    hand.press(dialog.next)
+    qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=30_000)
+    assert "decimal" in dialog.look.asked
+    assert dialog.name.answers.decimal.isVisible()
+    assert not dialog.next.isEnabled()
+    dialog.name.answers.decimal.set_key(".")
+    dialog.name.answers.decimal.changed.emit()
+    qtbot.waitUntil(lambda: "decimal" not in dialog.look.asked, timeout=30_000)
+    assert dialog.wanted.decimal == "."
+    dialog.reject()
+
+
 def test_from_a_captured_file(hand: Hand, qtbot, tmp_path: Path) -> None:
     captured = tmp_path / "capture.txt"
     captured.write_bytes(b"".join(lines(levers(), " lbf·ft", warm=False)))
@@ -179,7 +243,7 @@ def test_from_a_captured_file(hand: Hand, qtbot, tmp_path: Path) -> None:
     qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=30_000)
     assert dialog.name.unit.key == "lbf·ft"
     assert not dialog.name.unit.box.isEnabled(), "the lines say it"
-    assert "its unit stands beside it" in dialog.name.found.text()
+    assert "sent as 'lbf·ft'" in dialog.name.found.text()
     QTest.keyClicks(dialog.name.fields["name"].edit, "captured gauge")
     hand.press(dialog.next)
     assert hand.window.tester.card.description.name == "captured gauge"

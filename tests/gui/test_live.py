@@ -93,7 +93,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
     until(live, lambda: live.run.flow.now is Step.SIGN)
     said = live.run.pack_mean()
     assert {name for name, value, _ in said if value is not None} >= {"rotating mean"}
-    assert "Packs alone, drag taken away, rotating mean" in live.page.sign._words.text()
+    assert "Pack mean, drag taken off, rotating mean" in live.page.sign._words.text()
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
     live.space()
     file = recordings(home)[-1]
@@ -108,7 +108,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
             assert means[name].u95 == pytest.approx(value.u95_nm, abs=1e-6)
     live.press(live.page.sign._open)
     review = live.window.pages["Review"]
-    until(live, lambda: "Packs alone, drag taken away, rotating mean" in review.reading.result._others.text())
+    until(live, lambda: "Pack mean, drag taken off, rotating mean" in review.reading.result._others.text())
     page = export(str(file), str(home / "page.html"), issue_of(Choices(), "engineer", "N·m"))
     text = Path(page).read_text("utf-8")
     assert "Drag taken off" in text

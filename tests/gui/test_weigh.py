@@ -27,7 +27,7 @@ from tests.logger.answering import AnsweringPort
 from tests.logger.cable import Cable
 
 posix = pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
-FACTS = TransducerFacts(name="shop gauge", serial="G-7", accuracy_percent_of_reading=1.0, capacity_nm=200.0)
+FACTS = TransducerFacts(name="workshop transducer", serial="G-7", accuracy_percent_of_reading=1.0, capacity_nm=200.0)
 TYPED = Hanging(masses=("5 kg", "10 kg", ""), arm="500 mm", latitude="47.2", height="410 m", mass_error="5 g")
 G = 9.80692  # there, by the legal-metrology formula
 RATE_HZ = 100.0
@@ -205,7 +205,7 @@ def type_in(dialog: WeighDialog, **texts: str) -> None:
 
 
 def gauge(**changes) -> Description:
-    return Description(name="shop gauge", lines=LineFormat(template="{torque}"), transducer=FACTS, **changes)
+    return Description(name="workshop transducer", lines=LineFormat(template="{torque}"), transducer=FACTS, **changes)
 
 
 def hang_by_hand(qtbot, dialog: WeighDialog, put) -> None:

@@ -116,9 +116,9 @@ kind("metadata, headings and a row of units", time_off=0.0006)(
     lambda: ABOVE + "Time;Torque\nms;N.m\n" + rows(";", time=lambda i: f"{TIME_S[i] * 1000:.0f}")
 )
 kind("sep= in the first line")(lambda: "sep=;\n" + HEAD.replace(",", ";") + rows(";"))
-kind("summary rows at the end", told="left out")(lambda: HEAD + rows() + "\nMax,41.253\nMean,20.5\nOK,\n")
-kind("a summary in words at the end", told="left out")(lambda: HEAD + rows() + "End of record\nResult: PASS\n")
-kind("the heading once more in the middle", told="left out")(
+kind("summary rows at the end", told="excluded")(lambda: HEAD + rows() + "\nMax,41.253\nMean,20.5\nOK,\n")
+kind("a summary in words at the end", told="excluded")(lambda: HEAD + rows() + "End of record\nResult: PASS\n")
+kind("the heading once more in the middle", told="excluded")(
     lambda: HEAD + "".join((HEAD if i == 200 else "") + f"{TIME_S[i]:.3f},{TORQUE_NM[i]:.3f}\n" for i in range(N))
 )
 kind("separators at the ends of lines")(lambda: "time_s,torque_Nm,\n" + rows(",", more=lambda i: ("",)))

@@ -1,4 +1,4 @@
-"""Subscribers of one stream: the one that fails is left out, all others get every block and the ending."""
+"""Subscribers of one stream: the one that fails is excluded, all others get every block and the ending."""
 
 from __future__ import annotations
 

@@ -37,7 +37,7 @@ does = "zeroes the reading"
 
 
 def test_a_whole_description():
-    gauge = parse_toml(GAUGE, Description, "gauge.toml")
+    gauge = parse_toml(GAUGE, Description, "transducer.toml")
     assert gauge.unit == "lbf·in"
     assert gauge.has_counter
     assert gauge.commands["zero"].data() == b"Z\r\n"
@@ -68,7 +68,7 @@ def test_a_whole_description():
 def test_faults_say_what_is_wrong(old, new, told):
     assert old in GAUGE
     with pytest.raises(DescriptionError) as caught:
-        parse_toml(GAUGE.replace(old, new), Description, "gauge.toml")
+        parse_toml(GAUGE.replace(old, new), Description, "transducer.toml")
     assert told in str(caught.value)
 
 

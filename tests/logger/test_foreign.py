@@ -140,7 +140,7 @@ def test_times_are_given_as_they_stand(tmp_path):
 def test_a_last_row_cut_short_is_left_out(tmp_path):
     trace = read(tmp_path, "time_s,torque_Nm\n0,1\n1,2\n2\n")
     assert trace.torque.tolist() == [1.0, 2.0]
-    assert trace.problems == ("line 4, the last, is cut short: it is left out",)
+    assert trace.problems == ("line 4, the last, is cut short: it is excluded",)
 
 
 def test_a_unit_asked_against_the_heading_is_told(tmp_path):

@@ -120,8 +120,10 @@ def test_marks_and_status():
         (EventKind.OVERLOAD, 1),
         (EventKind.DEVICE_ERROR, 4),
         (EventKind.BATTERY, 5),
-        (EventKind.DEVICE_ERROR, 6),
+        (EventKind.DEVICE_ERROR, 6),  # the word is told,
+        (EventKind.DEVICE_ERROR, 6),  # and that the reading is not valid
     ]
+    assert "'XX' at {status} is not listed" in decoded.events[3].text
     # A mark that stands is told once, however the stream is cut.
     again = decoder("{torque}")
     events = [e for part in (b"1\n", b"OL\n", b"OL\n", b"2\n", b"OL\n") for e in again.feed(part).events]

@@ -29,7 +29,7 @@ TODAY = date(2026, 5, 1)
 
 
 def facts(**given):
-    return TransducerFacts(serial="G-1042", name="shop gauge", **given)
+    return TransducerFacts(serial="G-1042", name="workshop transducer", **given)
 
 
 @pytest.mark.parametrize(
@@ -56,7 +56,7 @@ def test_locks_and_failed_weighings_are_told():
     failed = Weighing(at=datetime(2026, 4, 1, tzinfo=UTC), agreement="outside", worst_percent=3, u95_percent=1, loads=2)
     instrument = Instrument(facts=facts(certificate_due=date(2027, 1, 1)), weighings=(failed,), locked="dropped")
     told = warnings(instrument, TODAY)
-    assert told[0] == "shop gauge is locked: dropped"
+    assert told[0] == "workshop transducer is locked: dropped"
     assert "2026-04-01" in told[1]
 
 

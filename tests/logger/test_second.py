@@ -142,7 +142,7 @@ def test_the_door(tmp_path, monkeypatch, capsys):
         write_toml(tmp_path / f"{name}.toml", description)
     out = tmp_path / "both.csv"
     with VirtualPort(gauge(20.0)) as one, VirtualPort(encoder(20.0)) as two:
-        words = ["record", one.path, "--transducer", str(tmp_path / "gauge.toml"), "--out", str(out)]
+        words = ["record", one.path, "--transducer", str(tmp_path / "transducer.toml"), "--out", str(out)]
         words += ["--seconds", "1.5", "--second", str(tmp_path / "encoder.toml"), "--second-port", two.path]
         monkeypatch.setattr(sys, "argv", ["heldwheel-log", *words])
         assert main() == 0

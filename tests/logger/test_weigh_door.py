@@ -57,7 +57,7 @@ def gauge(torque, seconds=60):
 
 
 def test_measured_and_kept_in_the_register(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     write_toml(description, Description(name="gauge", lines=LineFormat(template="{torque}"),
                                         transducer=TransducerFacts(unit="N·m", rate_hz=100.0)))  # fmt: skip
     facts = TransducerFacts(serial="G-1", name="gauge", accuracy_percent_of_reading=2.0)
@@ -139,7 +139,7 @@ def test_bad_input(weigh, words):
 
 
 def test_a_silent_port_is_told(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     write_toml(description, Description(name="gauge", lines=LineFormat(template="{torque}")))
     monkeypatch.setattr("sys.stdin.readline", lambda: "\n", raising=False)
     with VirtualPort([]) as port:
@@ -150,7 +150,7 @@ def test_a_silent_port_is_told(weigh, tmp_path, monkeypatch):
 
 
 def test_a_simulated_device_is_said_and_never_kept_for_a_real_one(weigh, tmp_path, monkeypatch):
-    description = tmp_path / "gauge.toml"
+    description = tmp_path / "transducer.toml"
     facts, lines = TransducerFacts(unit="N·m", rate_hz=100.0), LineFormat(template="{torque};SIM")
     write_toml(description, Description(name="gauge", lines=lines, simulated_mark="SIM", transducer=facts))
     change_register(lambda _: Instruments(instruments=(Instrument(facts=TransducerFacts(serial="G-1")),)))

@@ -1,7 +1,7 @@
 """A Bluetooth gauge to record from on a Linux machine without an adapter, as a process of its own.
 
     python -m tests.radio --gauge standard                 the standard Torque characteristic: needs no description
-    python -m tests.radio --gauge packet --describe gauge.toml
+    python -m tests.radio --gauge packet --describe transducer.toml
     python -m tests.radio --gauge text                     lines through a UART-like service, split over packets
 
 Starts a private D-Bus with a small ``org.bluez`` service and a virtual peripheral behind it, and prints what a recorder

@@ -105,9 +105,9 @@ def test_a_presentation_format_explains_itself(live, form, radius, data, torque)
     ("form", "words"),
     [
         (bytes([0x10, 0xFF, 0x23, 0x27, 1, 0, 0]), "radius"),
-        (bytes([0x19, 0x00, 0x41, 0x27, 1, 0, 0]), "describe it in a file"),
-        (b"\x10\xff", "describe it in a file"),
-        (b"", "describe it in a file"),
+        (bytes([0x19, 0x00, 0x41, 0x27, 1, 0, 0]), "let 'heldwheel-log learn"),
+        (b"\x10\xff", "let 'heldwheel-log learn"),
+        (b"", "let 'heldwheel-log learn"),
     ],
 )
 def test_a_device_that_does_not_say_or_lies_is_told(live, form, words):

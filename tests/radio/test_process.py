@@ -58,7 +58,7 @@ def test_find_and_record_without_a_description(tmp_path):
 
 
 def test_record_with_a_description_and_the_counter(tmp_path):
-    out, described = tmp_path / "packet.csv", tmp_path / "gauge.toml"
+    out, described = tmp_path / "packet.csv", tmp_path / "transducer.toml"
     with radio("--gauge", "packet", "--describe", str(described)) as (_, env):
         words = ("record", "--ble", ADDRESS, "--transducer", str(described), "--seconds", "2", "--out", str(out))
         recorded = log(env, *words)
@@ -70,7 +70,7 @@ def test_record_with_a_description_and_the_counter(tmp_path):
 
 
 def test_packets_that_do_not_fit_are_told_before_anything_is_recorded(tmp_path):
-    out, described = tmp_path / "cut.csv", tmp_path / "gauge.toml"
+    out, described = tmp_path / "cut.csv", tmp_path / "transducer.toml"
     with radio("--gauge", "packet", "--describe", str(described), "--mtu", "23") as (_, env):
         words = ("record", "--ble", ADDRESS, "--transducer", str(described), "--seconds", "1", "--out", str(out))
         recorded = log(env, *words)
@@ -91,7 +91,7 @@ def test_learn_listens_to_bluetooth_text(tmp_path):
 
 
 def test_commands_are_sent_after_a_yes_and_stand_in_the_recording(tmp_path):
-    described, out = tmp_path / "gauge.toml", tmp_path / "text.csv"
+    described, out = tmp_path / "transducer.toml", tmp_path / "text.csv"
     words = ("record", "--ble", ADDRESS, "--transducer", str(described), "--seconds", "1.5", "--out", str(out))
     with radio("--gauge", "text", "--describe", str(described)) as (served, env):
         refused = log(env, *words, "--send", "zero")

@@ -32,7 +32,7 @@ from tests.simulated.gauge import IDENTITY, STREAM, Gauge, Kind
 SILENCE_S: Final = 3.0
 RECONNECT_S: Final = 60.0
 OPEN_S: Final = 60.0  # what one attempt to open may take at the most, all questions included
-STOP_S: Final = 2.0  # from stop to the end, a farewell that nobody answers left out
+STOP_S: Final = 2.0  # from stop to the end, a farewell that nobody answers excluded
 WRONG_S: Final = 0.7  # a time may be off by the radio's delay and by what an interval in which a step fell leaves open
 MOST: Final = {"wait": 30.0, "hold": 20.0, "sleep": 1800.0}
 

@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from gui.pages.answers.base import AnswerPanel
     from gui.shared import Shared
 
-NAMES = ("Groups", "Trend", "Run-in", "Over time", "Plan", "Own scatter")
+NAMES = ("Groups", "Trend", "Run-in", "Over time", "Plan", "Our repeatability")
 
 
 def build_answer(name: str, shared: Shared) -> AnswerPanel:
@@ -29,7 +29,7 @@ def build_answer(name: str, shared: Shared) -> AnswerPanel:
         from gui.pages.answers.plan import PlanPanel
 
         return PlanPanel(shared)
-    if name == "Own scatter":
+    if name == "Our repeatability":
         from gui.pages.answers.own_scatter import ScatterPanel
 
         return ScatterPanel(shared)

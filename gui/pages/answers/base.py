@@ -103,6 +103,11 @@ class AnswerPanel(QWidget):
 
     # ------------------------------------------------------------------ showing
     @property
+    def simulated(self) -> bool:
+        """Whether the answer rests on simulated recordings."""
+        return bool(getattr(self.answer, "simulated", False))
+
+    @property
     def scale(self) -> Scale:
         """How the quantity stands on screen."""
         return Scale(Quantity(self.common.quantity), self._shared.display)
@@ -148,7 +153,7 @@ class AnswerPanel(QWidget):
             sheets.insert(min(2, len(sheets)), Sheet(f"Warnings ({len(rows)})", ("Warning",), rows))
         self.headline.setText(headline)
         self.warning.setText("\n".join(lines))
-        self.tabs.show_sheets(sheets)
+        self.tabs.show_sheets(sheets, simulated=self.simulated)
         self._visible(answered=True)
 
     # ------------------------------------------------------------------ reading fields

@@ -53,7 +53,7 @@ class GroupsPanel(AnswerPanel):
         self.control = Choice("Compared with")
         self.pairs = QCheckBox("Every group with every other")
         self.block = Choice("Within blocks of (day, car)")
-        self.margin = Field("Counts as no change within", "2")
+        self.margin = Field("No-change margin ±", "2")
         self.by.changed.connect(self._by_changed)  # before anybody asks
         self.add(self.by, self.control, self.pairs, self.block, self.margin)
         self.pairs.toggled.connect(lambda _on: self.asked.emit())

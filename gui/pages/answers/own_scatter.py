@@ -24,7 +24,7 @@ EMPTY = (
     "between the tests.\n"
     "2. Search for just these recordings. Each is one repeat; its tags or its job card name operator and axle.\n\n"
     "The answer: how far one reading can be trusted, and whether operators differ more than their own repeats do. "
-    "Two instruments, or two operators, can also be set side by side, axle by axle."
+    "Two transducers, or two operators, can also be set side by side, axle by axle."
 )
 KINDS = {"study": "Operators, axles, repeats", "pairs": "Two ways side by side"}
 USUAL_AXLE, USUAL_OPERATOR = "axle", "operator"

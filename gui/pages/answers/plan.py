@@ -41,7 +41,7 @@ class PlanPanel(AnswerPanel):
         self.purpose = Choice("What for", PURPOSES.items())
         self.amounts = {
             "difference": Field("Difference that must not be missed", "3"),
-            "margin": Field("Counts as no change within", "2"),
+            "margin": Field("No-change margin ±", "2"),
             "half width": Field("Mean known within ±", "1"),
         }
         self.source = Choice("Scatter from fill to fill", [("", "typed below")])

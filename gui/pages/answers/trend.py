@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 EMPTY = (
-    "Follow a torque against a number: shim thickness, distance, temperature, share of additive.\n\n"
+    "Follow a torque against a number: shim thickness, distance, temperature, share of modifier.\n\n"
     "1. Give the recordings a tag that is a number, such as  shim_mm=0.3, or use what the job card states.\n"
     "2. Choose it on the left. Then ask: which shim gives 60 N·m? What is to be expected at 1500 km?\n\n"
     "The band holds one further fill in 95 of 100 cases; three fills or more are needed."

@@ -1,4 +1,4 @@
-"""What all editors share: a title, a list of what is saved, a way to bring in and send out files, a way back."""
+"""What all editors share: a title, a list of what is saved, a way to import and export files, a way back."""
 
 from __future__ import annotations
 
@@ -51,9 +51,9 @@ class ShelfBar(QWidget, Generic[R]):
         buttons = line(gap=8)
         for text, press, tip in (
             ("Save", self.save, "Keep it in the list under its name"),
-            ("Bring in", self._ask_in, "Read it from a TOML file"),
-            ("Send out", self._ask_out, "Write it to a TOML file for somebody else"),
-            ("Remove", self.remove, "Take the picked one off the list"),
+            ("Import", self._ask_in, "Read it from a TOML file"),
+            ("Export", self._ask_out, "Write it to a TOML file for somebody else"),
+            ("Remove", self.remove, "Remove the picked one from the list"),
             ("Undo", self.undo, "Take the last saving or removing back"),
         ):
             self._buttons[text] = button(text, press, tip=tip)
@@ -107,7 +107,7 @@ class ShelfBar(QWidget, Generic[R]):
         if not name:
             self.say(f"Pick a saved {self._what} first.")
             return
-        self._change(lambda: self._shelf.remove(name), f"{name} is off the list; Undo brings it back")
+        self._change(lambda: self._shelf.remove(name), f"{name} is removed from the list; Undo brings it back")
 
     def undo(self) -> None:
         """Take the last saving or removing back."""
@@ -133,7 +133,7 @@ class ShelfBar(QWidget, Generic[R]):
         name = str(getattr(entry, "name", ""))
         self.list.set_key(name)
         self._take(entry)
-        self.say(f"Brought in from {path.name} as {name}")
+        self.say(f"Imported from {path.name} as {name}")
 
     def send_out(self, path: Path) -> None:
         """Save, and write the entry to a file."""
@@ -146,12 +146,12 @@ class ShelfBar(QWidget, Generic[R]):
         self.say(f"Written to {path}")
 
     def _ask_in(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, f"Bring in a {self._what}", "", TOML)
+        path, _ = QFileDialog.getOpenFileName(self, f"Import a {self._what}", "", TOML)
         if path:
             self.bring_in(Path(path))
 
     def _ask_out(self) -> None:
-        path, _ = QFileDialog.getSaveFileName(self, f"Send out this {self._what}", f"{self._what}.toml", TOML)
+        path, _ = QFileDialog.getSaveFileName(self, f"Export this {self._what}", f"{self._what}.toml", TOML)
         if path:
             self.send_out(Path(path))
 

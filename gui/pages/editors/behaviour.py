@@ -8,6 +8,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from analysis.axle_type import QUESTIONS
+from analysis.cautions import BEFORE_TURNING
 from gui.models.axle_entry import SHORT, answered, finding, next_question, plain, ruled_out
 from gui.pages.card_panel import CardRow
 from gui.theme import TARGET_PX
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 FOUND = "Found"
 NARROWED_MOST = 4  # types that get a button of their own
-SAFE = "Engine off, both driven wheels safely raised and chocked, brakes released."
+SAFE = f"{BEFORE_TURNING} Both driven wheels raised."
 
 
 class AnswerButton(QPushButton):

@@ -1,4 +1,4 @@
-"""The stud circle from the distance between two studs, where it cannot be measured across."""
+"""The stud circle from the stud-to-stud distance, where it cannot be measured across."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ class ChordPart(QFrame):
         self._shared = shared
         caption, hint, _ = FIELDS["chord_mm"]
         self.field = Field(caption, hint)
-        self.apart = Choice("They are", apart_options(5))
+        self.apart = Choice("The two studs are", apart_options(5))
         self.found = label(TEACH, wrap=True)
         self.takes = [button("") for _ in range(NEAR_MOST + 1)]
         self._takes: list[tuple[str, str]] = []

@@ -42,7 +42,7 @@ class PhotoPart(QWidget):
         layout.addWidget(self.message)
         foot = line(gap=8)
         self.add = button("Add a photograph", self._ask)
-        self.back = button("Put it back", self.restore, tip="The photograph that was taken off last")
+        self.back = button("Put it back", self.restore, tip="The photograph that was removed last")
         self.back.hide()
         foot.addWidget(self.add)
         foot.addWidget(self.back)
@@ -81,8 +81,8 @@ class PhotoPart(QWidget):
         row.addWidget(caption, 1)
         side = column(gap=3)
         side.addWidget(label("", "caption"))
-        off = button("Take off", partial(self.remove, index), tip="Leaves the file where it is")
-        off.setAccessibleName(f"Take {photo.file} off the card")
+        off = button("Remove", partial(self.remove, index), tip="Leaves the file where it is")
+        off.setAccessibleName(f"Remove {photo.file} from the card")
         side.addWidget(off)
         row.addLayout(side)
         return made
@@ -117,7 +117,7 @@ class PhotoPart(QWidget):
         self._removed = (index, self.photos[index])
         self._put(tuple(p for i, p in enumerate(self.photos) if i != index))
         self.refresh()
-        self.say(f"{self._removed[1].file} is off the card; the file is still there.")
+        self.say(f"{self._removed[1].file} is removed from the card; the file is still there.")
         self.back.show()
         self.add.setFocus()
 

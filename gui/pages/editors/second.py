@@ -30,7 +30,7 @@ class SecondPart(QWidget):
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__()
         self._shared, self._card = shared, card
-        self.which = Choice("Second sensor, recorded along")
+        self.which = Choice("Second transducer, recorded along")
         self.address = Field("Its port or Bluetooth address", "/dev/ttyUSB1, COM4, or as found above")
         self.words = label("", "caption", wrap=True)
         inside = column(self, gap=8)

@@ -191,5 +191,5 @@ class TransducerEditor(Editor):
             lines.append(f"▲ {self._card.expired()}")
         extra = msgspec.structs.asdict(facts)
         if extra.get("sign") == "none":
-            lines.append("It shows no sign: the direction of a pull cannot be told")
+            lines.append("It shows no sign: the direction of a pull cannot be determined")
         self.facts.setText("\n".join(lines))

@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 
+from analysis.cautions import BEFORE_TURNING
 from gui.models.turn_count import COUNTS, PROPSHAFT_READ, WHEELS_READ, check_count, own_list, own_text
 from gui.pages.editors.base import ShelfBar
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
@@ -24,7 +25,8 @@ TAKEN_MOST = 2  # ratios inside the interval that get a button
 CAPTIONS = {"propshaft": "&Propshaft turns", "left": "&Left wheel", "right": "&Right wheel"}
 HINTS = {"propshaft": "18 3/8", "left": "10", "right": "0 if held"}
 TEACH = (
-    "Both driven wheels raised, neutral, brakes free. Turn one wheel ten times by its chalk mark, and count the "
+    f"{BEFORE_TURNING}\n"
+    "Both driven wheels raised, neutral. Turn one wheel ten times by its chalk mark, and count the "
     "propshaft and the other wheel.\n"
     "One wheel held: it counts 0, and the propshaft makes half of what it would with both: "
     "ratio = 2 × propshaft ÷ wheel.\n"
@@ -254,5 +256,5 @@ def settling(reading: RatioReading) -> str:
     turns = reading.wheel_turns_to_settle
     if turns and not reading.settled:
         what = "turn" if turns == 1 else "turns"
-        text += f" {turns} whole wheel {what} counted this way tell the nearest from the next one."
+        text += f" Count {turns} wheel {what} to tell the two nearest ratios apart."
     return text

@@ -174,7 +174,7 @@ def test_unlike_groups_are_refused(changed, what):
     [
         ({"temperature_c": 34.0}, "oil between"),
         ({"speed_rad_s": 1.0}, "speed between"),
-        ({"dwell_s": 60.0}, "dwell"),
+        ({"dwell_s": 60.0}, "rest"),
         ({"fixture": "hub centre"}, "fixtures"),
         ({"side": "left"}, None),
     ],

@@ -26,7 +26,7 @@ def test_points_are_in_order_of_x_and_one_per_fill():
     assert found.x == (0.1, 0.3)
     assert found.y == (42.0, 60.0)
     assert [unit.runs for unit in found.units] == [2, 1]
-    assert any("d: left out, it has no tag 'shim'" in line for line in found.remarks)
+    assert any("d: excluded, it has no tag 'shim'" in line for line in found.remarks)
 
 
 def test_points_that_must_not_stand_together():

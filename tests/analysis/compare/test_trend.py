@@ -133,7 +133,7 @@ def test_inverse_without_slope():
     line = fit_line([0, 1, 2, 3], [5.0, 5.4, 4.8, 5.3])
     wanted = line.inverse(6.0)
     assert (wanted.low, wanted.high) == (-np.inf, np.inf)
-    assert "cannot be told from zero" in wanted.text
+    assert "cannot be distinguished from zero" in wanted.text
 
 
 def test_inverse_covers_the_truth():

@@ -80,11 +80,11 @@ def test_trend(door):
 
 def test_run_in_and_chart(door):
     _, out, _ = door("trend", RECORDINGS / "03-*", "--against", "cycles", "--run-in", "--quantity", "rotating")
-    assert "settled since cycles 120: " in out
+    assert "settled since cycle 120: " in out
     assert "scale 1" in out
     _, out, _ = door("trend", RECORDINGS / "05-*", "--chart", "--baseline", "4", "--quantity", "rotating")
-    assert out.strip().splitlines()[-1].endswith("OUTSIDE")
-    assert "club car 7, rear, left: good state" in out
+    assert out.strip().splitlines()[-1].endswith("OUT OF BAND")
+    assert "club car 7, rear, left: reference level" in out
     _, out, _ = door("trend", RECORDINGS / "07-*", "--chart", "--baseline", "4", "--per", "axle", "--json")
     assert [chart["axle"] for chart in json.loads(out)["charts"]] == ["axle 1", "axle 2", "axle 3"]
     code, _, err = door("trend", RECORDINGS / "05-*", "--against", "colour")
@@ -196,7 +196,7 @@ def axle_of_two(tmp_path_factory):
 def test_pulls_with_a_baseline(door, axle_of_two):
     code, out, _ = door("pulls", axle_of_two / "right.csv", "--both-free", axle_of_two / "free.csv")
     assert code == Exit.OK
-    assert "packs alone, rotating mean, forwards: 4" in out
+    assert "pack mean, rotating mean, forwards: 4" in out
     assert "rotating mean, clockwise: 5" in out
     _, out, _ = door("pulls", axle_of_two / "right.csv", "--both-free", axle_of_two / "free.csv", "--json")
     assert json.loads(out)["recordings"][0]["drag"]["pack_mean"]

@@ -95,7 +95,7 @@ class TestLever:
         file = tmp_path / "shop.toml"
         assert door("lever", *LEVER, "--save", file)[0] == Exit.OK
         assert read_lever(file).length_mm == pytest.approx(450)
-        _, out, _ = door("lever", "--lever-file", file)
+        _, out, _ = door("lever", "--fixture-file", file)
         assert "1.1270" in out
 
     def test_stated_uncertainty(self, door):
@@ -115,13 +115,13 @@ class TestLever:
             (("--lever", "450 furlong", "--stud-circle", "114.3mm"), "use one of"),
             (("--lever", "450mm", "--stud-circle", "2x114.3mm"), "3 to 10"),
             (("--lever", "450mm", "--chord", "67mm"), "lever.studs: a chord needs the number of studs"),
-            ((*LEVER, "--lever-file", "x.toml"), "give one or the other"),
-            (("--lever-file", "nowhere.toml"), "nowhere.toml"),
+            ((*LEVER, "--fixture-file", "x.toml"), "give one or the other"),
+            (("--fixture-file", "nowhere.toml"), "nowhere.toml"),
             ((*LEVER, "--reading", "18"), "has no unit"),
             ((*LEVER, "--reading", "-18 N·m"), "must be positive"),
             ((*LEVER, "--reading", "18 N·m", "--class", "400%"), "4 %, not 400 %"),
             ((*LEVER, "--reading", "18 N·m", "--class", "four"), "--class"),
-            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the instrument's full scale"),
+            ((*LEVER, "--reading", "300 N·m", "--full-scale", "250 N·m"), "beyond the dial's full scale"),
             ((*LEVER, "--reading", "18 N·m", "--mark-spacing", "0 N·m"), "mark spacing must be positive"),
             ((*LEVER, *MIN_20), "a limit needs a reading"),
             ((*LEVER, "--reading", "18 N·m", "--quantity", "rotating mean", *MIN_20), "no comparison"),
@@ -367,7 +367,7 @@ class TestDragAndCautions:
         code, out, _ = door("drag", "--right", on_hub)
         assert code == Exit.OK
         assert "SIMULATED" in out
-        assert "driving right" in out
+        assert "right wheel turned" in out
         assert "withheld" in out
 
     def test_json(self, door, on_hub):

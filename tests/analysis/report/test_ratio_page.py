@@ -70,7 +70,7 @@ def test_the_page_shows_both_halves_and_their_ratio(made, kind, monkeypatch):
             ratio_words(budget),
             "40.0 ±",
             "12.01 ±",
-            "in gear ÷ neutral at least 2.5 (manual, 3-7)",
+            "in gear ÷ neutral at least 2.5 (manual, p. 3-7)",
             "The measured ratio lies within the limit",
             "three-way",
             "in gear: torque at the axle",
@@ -93,7 +93,7 @@ def test_an_engineer_sees_every_pull_of_both_halves(made):
     material, _ = made
     section = next(s for s in content_of(material, issue(Kind.ENGINEER)).sections if s.heading.startswith("Pulls"))
     assert [row[0] for row in section.table.rows] == ["in gear"] * 3 + ["neutral"] * 3
-    column = section.table.headings.index("greatest")
+    column = section.table.headings.index("maximum")
     shown = [float(row[column].split()[0]) for row in section.table.rows]
     greatest = [pull.greatest[0] for half in material.halves for pull in half.pulls]
     assert shown == pytest.approx(greatest, rel=2e-3)

@@ -36,7 +36,7 @@ def check(page, found=None):
 def test_holds(page):
     found = check(page)
     assert found.holds is Holds.YES
-    assert found.identity.startswith("HW-20260517-")
+    assert found.identity.startswith("HW-SIM-20260517-")
     assert any("the bytes that the report names" in line for line in found.lines)
 
 
@@ -180,7 +180,7 @@ def test_what_is_computed_and_what_is_stated_stand_apart(simple):
 def test_the_identity_has_128_bits_and_a_short_form(simple):
     """Birthday bound: two alike of 32 bits are found among some 77,000 pages, of 128 bits among 2 x 10^19."""
     whole = read_record(simple)["id"]
-    assert len(whole.removeprefix("HW-20260517-")) * 4 == 128
+    assert len(whole.removeprefix("HW-SIM-20260517-")) * 4 == 128
     text = simple.read_text("utf-8").split(RECORD_OPENS)[0]
     assert text.count(whole) == 1
     assert text.count(verify.short_of(whole)) > 3

@@ -36,7 +36,7 @@ EXPECTED = [
     "N·m",
     "within",
     "at least 50 N·m",
-    "invented manual, 4-12",
+    "invented manual, p. 4-12",
     "three-way",
     "2.5 %",  # the level of risk considered
     "probability of conformity",
@@ -184,7 +184,7 @@ def test_photographs_and_files_stand_with_their_hashes(monkeypatch):
 
 
 def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
-    how = "T - T_both / 2, driving left"
+    how = "T - T_both / 2, left wheel turned"
     lines = (
         PackLine("breakaway", "forwards", (55.3, 1.1), (9.0, 0.5), None, "withheld for a reason"),
         PackLine("rotating mean", "forwards", (46.2, 0.8), (8.0, 0.4), (42.2, 0.9), how),
@@ -204,11 +204,11 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
                 "ef" * 32,
             ):
                 assert text in shown, text
-            assert shown.count("driving left") == 1
+            assert shown.count("left wheel turned") == 1
             assert "Made at half the speed." in shown
             assert words.RAW_IS_COMPARED in shown
         assert content.verdict == content_of(material(), issue(kind)).verdict, "the limit is compared with raw torque"
-    assert "packs alone" not in text_of(content_of(material(), issue()))
+    assert "pack mean" not in text_of(content_of(material(), issue()))
 
 
 @pytest.mark.parametrize("kind", Kind)

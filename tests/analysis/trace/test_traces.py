@@ -1,4 +1,4 @@
-"""Samples as they arrive: times put in order, values left out and counted, the same however a stream is cut."""
+"""Samples as they arrive: times put in order, values excluded and counted, the same however a stream is cut."""
 
 from __future__ import annotations
 

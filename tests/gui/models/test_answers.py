@@ -110,7 +110,7 @@ def test_single_fills_have_values_and_no_difference() -> None:
     assert found is not None
     assert comparing.headline(found, scale()).startswith("No difference can be stated")
     sheets = comparing.group_sheets(found, scale(), ["bad.csv: no torque"])
-    assert [sheet.name for sheet in sheets] == ["Groups", "Notes (4)", "Left out (3)"]
+    assert [sheet.name for sheet in sheets] == ["Groups", "Notes (4)", "Excluded (3)"]
     assert [row[6] for row in sheets[0].rows] == ["one fill only"] * 2
     assert "a single fill" in comparing.warnings_of(found)[0]
     assert sheets[2].rows[0] == ("File", "bad.csv", "no torque")
@@ -131,7 +131,7 @@ def test_each_axle_is_judged_by_itself() -> None:
     assert any("car 9: 2 cycles are too few" in line for line in answer.problems)
     first = answer.axles[0]
     assert first.since == 3  # four values are the fewest that are judged
-    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycles 6.\n")
+    assert ordering.run_in_headline(first, scale()).startswith("Settled since cycle 6.\n")
     assert ordering.run_in_sheets(first, answer, scale())[-1].rows == (("Recording", "e", "it has no tag 'cycles'"),)
     with pytest.raises(InputError, match="too few"):
         ordering.settle(few, COMMON, "cycles")
@@ -141,7 +141,7 @@ def test_a_chart_needs_good_jobs_and_like_tests() -> None:
     runs = [run(f"{n}", 50.0 + (n % 3) - 2.5 * max(0, n - 6), date=f"2026-05-{n + 1:02}") for n in range(9)]
     (of,) = ordering.watch_axles(runs, COMMON, 5).axles
     assert of.chart.alarms == (8,)
-    assert ordering.watch_headline(of, scale()).startswith("Signal: below its limits since 2026-05-09")
+    assert ordering.watch_headline(of, scale()).startswith("Signal: below its band since 2026-05-09")
     bench = Run("x", {"date": "2026-06-01"}, Setting("bench"), {Quantity.BREAKAWAY: (1.0,)}, 1)
     with pytest.raises(InputError, match="cannot stand on one chart"):
         ordering.watch_axles([*runs, bench], COMMON, 5)
@@ -165,7 +165,9 @@ def test_files_hold_plain_figures_and_no_formulas(tmp_path: Path) -> None:
     assert json.loads(Path(write(written, str(tmp_path / "a.json"))).read_text("utf-8")) == {"schema": "x"}
     with pytest.raises(FileError):
         write(written, str(tmp_path / "no" / "a.csv"))
-    assert copied(Sheet("s", ("a", "b"), (("=1", "−2.5"), ("x", "+1.0")))) == "a\tb\n'=1\t-2.5\nx\t+1.0"
+    sheet = Sheet("s", ("a", "b"), (("=1", "−2.5"), ("x", "+1.0")))
+    assert copied(sheet, simulated=False) == "a\tb\n'=1\t-2.5\nx\t+1.0"
+    assert copied(sheet, simulated=True).splitlines()[0].startswith("SIMULATED DATA")
 
 
 def test_a_batch_says_how_far_it_is_and_stops(tmp_path: Path) -> None:

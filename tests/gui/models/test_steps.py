@@ -20,7 +20,7 @@ from gui.models.relay import Analyst, Broken, Found, Relay, Samples, StageClosed
 from gui.models.settings import Settings
 from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
 from logger.errors import FileError, InputError
-from logger.header import Lever, Limit, Test
+from logger.header import Conditions, Lever, Limit, Test
 from logger.samples import Block, Ending, EndReason
 from logger.toml_file import write_toml
 
@@ -120,7 +120,7 @@ def test_pulls_rejected_restored_undone() -> None:
     for start in range(4):
         listed.add(0.0, pull(start))
     listed.reject(2, " ")
-    assert listed.pulls[1].rejected == "left out by hand"
+    assert listed.pulls[1].rejected == "excluded by hand"
     assert listed.value == 3
     listed.reject(4, "jerked")
     listed.restore(2)
@@ -362,14 +362,16 @@ def test_checks_are_true_for_the_kind_of_test(kind: Test) -> None:
     assert ("chocks" in keys) == ("stands" in keys) == (kind.place == "car")
     assert ("neutral" in keys) == (kind.place == "car" and kind.gear == "neutral")
     assert ("in-gear" in keys) == (kind.place == "car" and kind.gear == "in gear")
-    assert [("held" in keys), ("case-held" in keys), ("both-free" in keys)].count(True) == 1
+    assert len(keys & {"held", "shaft-held", "case-held", "both-free"}) == 1
     assert {"measures-only", "clear", "rating", "stop"} <= keys
 
 
-def test_what_is_not_stated_is_asked_and_every_gate_is_asked_somewhere() -> None:
+def test_what_is_not_stated_is_the_usual_test_and_every_gate_is_asked_somewhere() -> None:
     gates = {caution.key for caution in CAUTIONS if caution.gate}
-    assert {check.key for check in checks_for(Test())} == gates
-    assert set().union(*({check.key for check in checks_for(kind)} for kind in KINDS)) == gates
+    usual = Test(place="car", held="other side", gear="neutral")
+    assert checks_for(Test()) == checks_for(usual)
+    off = Conditions(propshaft_fitted=False)
+    assert set().union(*({check.key for check in checks_for(kind, off)} for kind in KINDS)) == gates
 
 
 def test_with_a_drag_first_the_wheel_is_held_afterwards() -> None:

@@ -85,11 +85,11 @@ def compare_plan(studio: Studio) -> None:
 
 
 def compare_study(studio: Studio) -> None:
-    answered(studio, comparing(studio, "Own scatter", "07-study"))
+    answered(studio, comparing(studio, "Our repeatability", "07-study"))
 
 
 def compare_pairs(studio: Studio) -> None:
-    page = comparing(studio, "Own scatter", "07-study")
+    page = comparing(studio, "Our repeatability", "07-study")
     page.panel.kind.set_key("pairs")
     answered(studio, page)
 

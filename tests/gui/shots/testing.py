@@ -82,7 +82,7 @@ def finished(studio: Studio) -> None:
 
 
 def with_drag(studio: Studio) -> None:
-    """The end of a test that measured the drag first: torque as read, and the packs alone."""
+    """The end of a test that measured the drag first: torque as read, and the pack mean."""
     from gui.models.practice import free_of
 
     studio.tester.card.with_drag = True

@@ -41,7 +41,7 @@ def log(*words: str) -> int:
 
 @pytest.fixture
 def gauge(tmp_path) -> str:
-    path = tmp_path / "gauge.toml"
+    path = tmp_path / "transducer.toml"
     path.write_text(GAUGE, encoding="utf-8")
     return str(path)
 
@@ -90,7 +90,7 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
     assert header.job.customer == "a club"
     assert header.job.notes == "cold; second try"
     assert header.transducer.identity == path
-    assert header.transducer.description == "gauge.toml"
+    assert header.transducer.description == "transducer.toml"
     assert header.transducer.unit == "lbf·in"
     assert header.time_from == "device counter"
     shown = capsys.readouterr()
@@ -100,7 +100,7 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
 
 def test_a_command_is_sent_only_when_confirmed(tmp_path, gauge, capsys):
     with VirtualPort(pieces(100)) as port:
-        words = ["record", port.path, "--transducer", gauge, "--seconds", "0.6", "--send", "zero", "--out"]
+        words = ["record", port.path, "--transducer", gauge, "--seconds", "2.5", "--send", "zero", "--out"]
         assert log(*words, str(tmp_path / "no.csv")) == Exit.BAD_INPUT
         assert "add --yes" in capsys.readouterr().err
         assert port.received == b""

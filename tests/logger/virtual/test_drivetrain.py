@@ -259,7 +259,7 @@ def test_lever_on_a_stud_reads_low_as_the_manual_says():
 
 
 def test_sensor_under_a_stud_lever_while_turning():
-    """M x factor is the torque on the axle for the hand's force (statics; the weight of the lever left out)."""
+    """M x factor is the torque on the axle for the hand's force (statics; the weight of the lever excluded)."""
     lever = Lever(mass_kg=0.0, centroid_m=0.0, stud_radius_m=0.057, angle_deg=30.0, pull_angle_deg=8.0)
     truth = simulate(Scenario("test", "", plain_axle(40.0, 40.0), (Rest(0.5), Pull(**STEADY)), lever)).truth[0]
     assert truth.plateau_axle_nm == pytest.approx(truth.plateau_nm * lever.factor, rel=1e-6)
