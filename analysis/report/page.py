@@ -27,7 +27,7 @@ SMALL_SHARE = 0.01
 """Inputs below this share of the variance stand together in one sentence, with their value and uncertainty."""
 
 _STATES = {
-    "closed": "closed, its own hash holds",
+    "closed": "closed",
     "recovered": "NOT as it was closed; what checks was used",
     "foreign": "a trace from elsewhere",
 }
@@ -40,7 +40,6 @@ class Page:
     material: Material
     issue: Issue
     unit: str
-    identity: str = ""
 
     def torque(self, nm: float | None, u95_nm: float | None = None) -> str:
         """Write a torque without its unit, for table cells."""
@@ -345,7 +344,7 @@ class Page:
             )
         more = len(photos) - MOST_PHOTOS
         told = f"{more} more photos are named in the recording. {words.COMPUTED}" if more > 0 else words.COMPUTED
-        lines = (told, words.STATED.format(self.identity))
+        lines = (f"{told} {words.STATED}",)
         return Section("Evidence", lines=lines, table=Table(("file", "SHA-256", "what it is"), tuple(rows)))
 
     def recording(self, half: Material) -> str:

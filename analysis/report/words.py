@@ -36,11 +36,8 @@ NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears
 
 RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
 
-COMPUTED = (
-    "Computed from these files (again by heldwheel-read report --verify): torques, intervals, result. A hash shows "
-    "which bytes (sha256sum), not whose."
-)
-STATED = "The issuer's word: who, what, when, limit, lever, zero, accuracy, settings. Identity: {}"
+COMPUTED = "Torques and result: computed, and again by heldwheel-read report --verify."
+STATED = "Limit and all else: the issuer's word. A hash names bytes, not people."
 
 SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"
 

@@ -65,10 +65,9 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         raise InputError("the time of issue needs its time zone")
     if record is None:
         record = _record(material, issue)
-    identity = str(record["id"])
-    kind = Page if material.neutral is None else RatioPage
-    page = kind(material, issue, canonical_unit(issue.unit), identity)
-    identity = short_of(identity)
+    whole = str(record["id"])
+    identity = short_of(whole)
+    page = (Page if material.neutral is None else RatioPage)(material, issue, canonical_unit(issue.unit))
     engineer = issue.kind is Kind.ENGINEER
     return Content(
         identity,
@@ -90,6 +89,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         json.dumps(record, sort_keys=True, ensure_ascii=False, allow_nan=False),
         tuple(clean(text) for text in page.alerts()),
         issue.paper,
+        clean(whole, 80),
     )
 
 

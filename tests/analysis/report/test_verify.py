@@ -173,8 +173,8 @@ def test_what_is_computed_and_what_is_stated_stand_apart(simple):
     assert {"limit", "customer", "issued", "fixture"} <= stated.keys()
     assert not {"result", "breakaway"} & stated.keys()
     text = simple.read_text("utf-8")
-    assert "Computed from these files" in text
-    assert "issuer&#39;s word: who, what, when, limit" in text
+    assert "Torques and result: computed, and again by" in text
+    assert "Limit and all else: the issuer&#39;s word." in text
 
 
 def test_the_identity_has_128_bits_and_a_short_form(simple):
