@@ -6,6 +6,7 @@ Conventions
 - What is done stands at once in a journal beside the table (``<table>.part``): one line of JSON per file, keyed by the
   file's path, size and time of change, and by the settings. A run that was stopped goes on where it was.
 - Rows come out in the order in which the files were given, however the workers finish.
+- The work runs on the machine's own cores, or on an executor that is given: ``analysis.cluster`` has that of an engine.
 
 Offers ``read_many``, ``batch`` (to a file) and ``read_table`` (to a data frame).
 """
@@ -18,7 +19,7 @@ import os
 import threading
 import time
 from collections.abc import Callable, Generator, Iterator, Sequence
-from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
+from concurrent.futures import FIRST_COMPLETED, Executor, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
 from dataclasses import dataclass
 from multiprocessing import get_context, parent_process
@@ -126,6 +127,7 @@ def read_many(
     asked: Asked | None = None,
     workers: int | None = None,
     skip: frozenset[int] = frozenset(),
+    executor: Executor | None = None,
 ) -> Iterator[Outcome]:
     """Read many files with several processes, in whatever order they finish.
 
@@ -141,6 +143,9 @@ def read_many(
         Processes; all cores if not given, none (this process alone) for 1.
     skip : frozenset of int
         Places in the list that are done already.
+    executor : Executor, optional
+        What reads them, instead of processes of this machine: anything that takes work as ``concurrent.futures`` does;
+        ``workers`` is then how many files it reads at once.
 
     Raises
     ------
@@ -152,11 +157,14 @@ def read_many(
     if workers < 1:
         raise InputError("at least one worker is needed")
     workers = min(workers, max(1, len(todo)))
-    if workers == 1:
+    if workers == 1 and executor is None:
         for number, path in todo:
             yield read_one(number, path, by, asked)
         return
     chunks = [todo[i : i + CHUNK] for i in range(0, len(todo), CHUNK)]
+    if executor is not None:
+        yield from _with_executor(chunks, by, asked, executor, workers)
+        return
     suspects: list[Item] = []
     while chunks:
         suspects += yield from _with_pool(chunks, by, asked, workers)
@@ -222,6 +230,27 @@ def _with_pool(
     return []
 
 
+def _with_executor(
+    chunks: list[list[Item]], by: By, asked: Asked | None, executor: Executor, workers: int
+) -> Iterator[Outcome]:
+    """Read chunks on a given executor; what fails there is handed out once more, file by file."""
+    running: dict[Future[list[Outcome]], list[Item]] = {}
+    while chunks or running:
+        while chunks and len(running) < workers * AHEAD:
+            chunk = chunks.pop(0)
+            running[executor.submit(_read_chunk, chunk, by, asked)] = chunk
+        finished, _ = wait(running, return_when=FIRST_COMPLETED)
+        for future in finished:
+            chunk = running.pop(future)
+            if future.cancelled() or future.exception() is not None:
+                if len(chunk) == 1:
+                    number, path = chunk[0]
+                    yield Outcome(number, path, error=f"{path}: {DIED}")
+                chunks += [[item] for item in chunk] if len(chunk) > 1 else []
+            else:
+                yield from future.result()
+
+
 def _read_alone(number: int, path: str, by: By, asked: Asked | None) -> Outcome:
     """Read a file in a process of its own, so that its death is known to be this file's."""
     pool = _pool(1)
@@ -241,13 +270,14 @@ def batch(
     asked: Asked | None = None,
     workers: int | None = None,
     progress: Progress | None = None,
+    executor: Executor | None = None,
 ) -> Summary:
-    """Read many recordings into one CSV or JSON table.
+    """Read many recordings into one table, or into a data set by month.
 
     Raises
     ------
     InputError
-        No files, or a table that is neither ``.csv`` nor ``.json``.
+        No files, or a table of another kind; see ``analysis.tables.check_ending``.
     FileError
         Table or journal cannot be written.
     """
@@ -260,7 +290,8 @@ def batch(
     done = journal.load(paths)
     resumed, bad = len(done), sum(bool(o.error) for o in done.values())
     with journal:
-        for outcome in read_many(paths, by=by, asked=asked, workers=workers, skip=frozenset(done)):
+        todo = read_many(paths, by=by, asked=asked, workers=workers, skip=frozenset(done), executor=executor)
+        for outcome in todo:
             journal.add(outcome)
             done[outcome.number] = outcome
             bad += bool(outcome.error)

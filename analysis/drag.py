@@ -165,7 +165,7 @@ def factor_two(value_nm: float, other_nm: float) -> str:
     if not FACTOR_TWO[0] <= ratio <= FACTOR_TWO[1]:
         return ""
     return (
-        f"{value_nm:.4g} and {other_nm:.4g} N·m differ by a factor of {ratio:.2f}: with the case clamped or a gear "
+        f"{value_nm:.4g} and {other_nm:.4g} N·m differ by a factor of {ratio:.2f}: with the case held or a gear "
         "engaged the packs add up, with the other side held they are averaged; check which was held, and neutral"
     )
 

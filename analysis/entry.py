@@ -61,7 +61,11 @@ def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[
         if LIKELY_NM[0] <= nm <= LIKELY_NM[1]:
             return ()
         fits = [u for u in _TRIED_UNITS if u != unit and LIKELY_NM[0] <= value * torque_factor(u) <= LIKELY_NM[1]]
-        return (f"{shown}, unusual for this test; is it {' or '.join(fits)}?" if fits else f"{shown}: is that right?",)
+        if fits:
+            return (f"{shown}, unusual for this test; is it {' or '.join(fits)}?",)
+        written = shown if abs(torque_factor(unit) - 1) > 1e-9 else f"{value:g} {unit}"
+        why = "below zero, which no limit of a torque is" if nm <= 0 else "unusual for this test"
+        return (f"{written} is {why}: look at the figure again",)
     if nm <= 0 or limit_nm <= 0:
         return ()
     ratio = max(nm / limit_nm, limit_nm / nm)

@@ -51,7 +51,12 @@ def read_halves(in_gear: Path | str, neutral: Path | str, asked: Asked) -> tuple
     from analysis.pipeline import read_file
 
     alone = replace(asked, limit=None, gear=None, both_free=None)
-    return read_file(in_gear, alone), read_file(neutral, alone)
+    halves = read_file(in_gear, alone), read_file(neutral, alone)
+    if halves[0].sha256 == halves[1].sha256:
+        raise InputError(
+            f"{in_gear} and {neutral} are the same recording: a ratio needs one in gear and one in neutral"
+        )
+    return halves
 
 
 def judged_ratio(

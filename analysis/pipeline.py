@@ -3,7 +3,7 @@
 Steps: trace and header -> pulls at the sensor -> corrections of the sidecar -> torque at the axle -> job values ->
 result against the limit. Everything that was assumed, missing or put right is among the problems.
 
-Offered: ``Asked``, ``read_file``, ``read_files``, ``reading_of``.
+Offered: ``Asked``, ``hashes_of``, ``read_file``, ``read_files``, ``reading_of``.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ from analysis.recorded import Baseline, PullReading, RecordingReading
 from analysis.sides import drag_test, unfit
 from analysis.trace.reading import read_torque
 from analysis.true_zero import zero_at_start
-from logger.errors import HeldwheelError
+from logger.errors import HeldwheelError, InputError
 from logger.files import read_trace
 from logger.header import Zero
 from logger.small_file import beside
@@ -127,6 +127,18 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
     return reading if baseline is None else _with_drag(reading, baseline)
 
 
+def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:
+    """Give the SHA-256 hashes by which reports name a recording: of its bytes, and (the first ones) above its closing.
+
+    Raises
+    ------
+    HeldwheelError
+        It cannot be read.
+    """
+    trace = read_trace(path, asked.table if asked is not None else None)
+    return trace.sha256, trace.above_sha256
+
+
 def _read(path: Path | str, asked: Asked) -> RecordingReading:
     return reading_of(read_trace(path, asked.table), asked)
 
@@ -135,7 +147,12 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
     """Read the both-free recording that was asked for or that the recording names, or say why that cannot be used."""
     alone = replace(asked, both_free=None, limit=None, held=None)
     if asked.both_free is not None:
-        return _read(asked.both_free, alone), ""
+        free = _read(asked.both_free, alone)
+        if free.sha256 == reading.sha256:
+            raise InputError(
+                f"{asked.both_free} is the recording itself: the drag baseline is one with both wheels free"
+            )
+        return free, ""
     named = reading.header.both_free if reading.header is not None else None
     if named is None:
         return None, ""

@@ -64,6 +64,7 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
     for name, reading in readings.items():
         if not reading.job:
             raise InputError(f"{reading.file} ({name}): gives no torque at the axle; {'; '.join(reading.problems)}")
+    _check_cards(held, both)
     flaw = unfit(both) if both is not None else ""
     if flaw:
         raise InputError(flaw)
@@ -87,6 +88,21 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
         note = half_speed_note(_speed_rad_s(*held.values()), _speed_rad_s(both))
         notes += (note,) if note else ()
     return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def _check_cards(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> None:
+    """Refuse recordings whose own cards say that they are another test than they are given as."""
+    for side, reading in held.items():
+        said = reading.header.test if reading.header is not None else None
+        if said is not None and said.side is not None and said.side != side:
+            raise InputError(f"{reading.file}: its card says {said.side} side, but it is given as the {side} one")
+        if said is not None and said.held == "none":
+            raise InputError(f"{reading.file}: its card says that nothing was held, but it is given as a held test")
+    said = both.header.test if both is not None and both.header is not None else None
+    if both is not None and said is not None and said.held in ("other side", "case"):
+        raise InputError(
+            f"{both.file}: its card says that the {said.held} was held, but it is given as the baseline with both free"
+        )
 
 
 def unfit(baseline: RecordingReading) -> str:

@@ -22,6 +22,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Literal
 
+from analysis.export import check_data_set, to_parquet, to_workbook, write_data_set
 from logger.errors import InputError
 from logger.small_file import write_whole
 from logger.version import VERSION
@@ -187,7 +188,7 @@ def _json_cell(cell: Cell) -> Cell:
 
 
 def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row], bad: Sequence[BadFile] = ()) -> Path:
-    """Write a table whole or not at all, as CSV or JSON by the ending of its name.
+    """Write a table whole or not at all, in the form that its name says; see ``check_ending``.
 
     Raises
     ------
@@ -198,21 +199,35 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row]
     """
     path = Path(path)
     check_ending(path)
-    text = to_csv(columns, rows) if path.suffix.lower() == ".csv" else to_json(columns, rows, bad)
-    write_whole(path, text.encode("utf-8", "replace"))  # a file's odd name must not cost the table
+    if not path.suffix:
+        return write_data_set(path, columns, rows, bad)
+    write_whole(path, _written(path.suffix.lower(), columns, rows, bad))
     return path
 
 
+def _written(ending: str, columns: Sequence[Column], rows: Sequence[Row], bad: Sequence[BadFile]) -> bytes:
+    if ending == ".parquet":
+        return to_parquet(columns, rows, bad)
+    if ending == ".xlsx":
+        return to_workbook(columns, rows, bad)
+    text = to_csv(columns, rows) if ending == ".csv" else to_json(columns, rows, bad)
+    return text.encode("utf-8", "replace")  # a file's odd name must not cost the table
+
+
 def check_ending(path: Path) -> None:
-    """Refuse a table that is neither CSV nor JSON.
+    """Refuse a table of another kind than CSV, JSON, Parquet, a workbook, or (a folder's name) a data set by month.
 
     Raises
     ------
     InputError
-        Another ending.
+        Another ending, or a folder that holds something else.
     """
-    if path.suffix.lower() not in (".csv", ".json"):
-        raise InputError(f"{path}: a table is written as .csv or .json")
+    if not path.suffix:
+        check_data_set(path)
+    elif path.suffix.lower() not in (".csv", ".json", ".parquet", ".xlsx"):
+        raise InputError(
+            f"{path}: a table is written as .csv, .json, .parquet or .xlsx, or as a folder of Parquet by month"
+        )
 
 
 def schema() -> dict[str, object]:

@@ -24,6 +24,7 @@ Choices and lists are kept in the user's configuration folder, or in $HELDWHEEL_
 """
 
 
+OPTIONS = ("--practise", "--light", "--dark", "--version", "--help", "-h")
 WARM_UP_MS = 300  # after the first paint: the window is there, nobody has pressed anything yet
 
 
@@ -61,6 +62,14 @@ def tell(window: MainWindow, kind: type[BaseException], error: BaseException, tr
 def main(argv: Sequence[str] | None = None) -> int:
     """Run the program and give its exit code."""
     words = list(sys.argv[1:] if argv is None else argv)
+    unknown = [word for word in words if word not in OPTIONS]
+    if unknown:
+        print(
+            f"heldwheel: '{unknown[0]}' is not understood; it takes {', '.join(OPTIONS)}. "
+            "Recordings are opened on its Review page, or read with: heldwheel-read pulls FILE",
+            file=sys.stderr,
+        )
+        return 2
     if "--help" in words or "-h" in words:
         print(HELP)
         return 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QRect, QSize, Qt
+from PySide6.QtCore import QRect, QSize, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from gui.tester import Tester
 
+MARK_MS = 200  # how often it is looked whether the page in view shows simulated data
 PAGES = ("Test", "Review", "Compare")
 SMALLEST = QSize(1024, 640)
 USUAL = QSize(1280, 800)
@@ -64,6 +65,10 @@ class MainWindow(QMainWindow):
             group.addButton(tab)
             self._tabs[page] = tab
             row.addWidget(tab)
+        row.addSpacing(14)
+        self.simulated = label("SIMULATED", "simulated")
+        self.simulated.setToolTip("What this page shows was made by the virtual transducer: never file it as a test")
+        row.addWidget(self.simulated)
         row.addStretch(1)
         row.addWidget(self.unit)
         self._menu_button = button(
@@ -99,6 +104,10 @@ class MainWindow(QMainWindow):
         return menu
 
     def _connect(self) -> None:
+        self._marking = QTimer(self)
+        self._marking.timeout.connect(self._mark)
+        self._marking.start(MARK_MS)
+        self._mark()
         self.unit.picked.connect(self.set_unit)
         for number, page in enumerate(PAGES, 1):
             QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
@@ -106,6 +115,10 @@ class MainWindow(QMainWindow):
         QShortcut(QKeySequence("Ctrl+L"), self, self.swap_palette)
         QShortcut(QKeySequence.StandardKey.ZoomIn, self, lambda: self.step_scale(1))
         QShortcut(QKeySequence.StandardKey.ZoomOut, self, lambda: self.step_scale(-1))
+
+    def _mark(self) -> None:
+        """Say in the bar whether the page in view shows simulated data."""
+        self.simulated.setVisible(bool(getattr(self._stack.currentWidget(), "simulated", False)))
 
     def _restore(self) -> None:
         choices = self._shared.settings.choices

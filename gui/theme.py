@@ -128,6 +128,8 @@ QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
 QLabel[role="practice"] {{ color: {close}; font-size: {head}px; font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
+QLabel[role="simulated"] {{ color: {close}; border: 2px solid {close}; border-radius: 6px; padding: 2px 10px;
+    font-weight: 600; }}
 QLabel[role="wrong"] {{ color: {outside}; }}
 QLabel[role="wronghead"] {{ color: {outside}; font-size: {head}px; }}
 QLabel[role="wrongmark"] {{ color: {outside}; font-size: {title}px; }}

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import contextlib
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from types import TracebackType
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -24,8 +24,25 @@ _COMMANDS = dict.fromkeys(
 )
 
 
+_found: dict[str, list[Any]] | None = None
+
+
+@contextlib.contextmanager
+def collected() -> Iterator[dict[str, list[Any]]]:
+    """Collect lines and tables instead of showing them: ``lines``, and ``tables`` with title and rows by heading."""
+    global _found
+    _found = {"lines": [], "tables": []}
+    try:
+        yield _found
+    finally:
+        _found = None
+
+
 def say(text: str = "") -> None:
     """Write one line of result to standard output."""
+    if _found is not None:
+        _found["lines"] += [text] if text else []
+        return
     sys.stdout.write(harmless(text) + "\n")
 
 
@@ -78,6 +95,10 @@ def table(
     styles : sequence of str
         Rich style per row, or empty. A style never carries meaning alone: the words say it.
     """
+    if _found is not None:
+        cells = [dict(zip(headings, (clean(cell) for cell in row), strict=False)) for row in rows]
+        _found["tables"].append({"title": title, "rows": cells})
+        return
     from rich.box import SIMPLE_HEAD
     from rich.table import Table
     from rich.text import Text

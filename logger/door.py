@@ -12,6 +12,8 @@ from __future__ import annotations
 
 import argparse
 import contextlib
+import errno
+import json
 import os
 import signal
 import sys
@@ -19,13 +21,15 @@ from collections.abc import Callable, Mapping, Sequence
 from enum import IntEnum
 from importlib import import_module
 from io import TextIOWrapper
+from types import ModuleType
+from typing import Final, NoReturn
 
-from logger.console import UNSHOWN, note
-from logger.errors import HeldwheelError
+from logger.console import UNSHOWN, collected, note
+from logger.errors import HeldwheelError, InputError
 
 
 class Exit(IntEnum):
-    """Exit codes of every door."""
+    """Exit codes of every door; none means two things."""
 
     OK = 0  # within the limit, or no limit asked
     OUTSIDE = 1
@@ -33,7 +37,15 @@ class Exit(IntEnum):
     TOO_CLOSE = 3  # too close to call
     NOT_VALID = 4
     DEFECT = 70  # of the program itself; BSD's sysexits.h calls it EX_SOFTWARE
+    NO_OUTPUT = 74  # the results could not be written: a full disk; sysexits.h calls it EX_IOERR
     INTERRUPTED = 130
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser that says what is wrong in one line."""
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(Exit.BAD_INPUT, f"{self.prog}: {message}; '{self.prog} --help' lists what there is\n")
 
 
 class _Help(argparse.RawDescriptionHelpFormatter):
@@ -84,14 +96,14 @@ def run_door(
         else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
-    parser = argparse.ArgumentParser(prog=prog, description=about, formatter_class=_Help)
+    parser = _Parser(prog=prog, description=about, formatter_class=_Help)
     parser.add_argument("--version", action="store_true", help="show the program's version and stop")
-    listed = "\n".join(f"  {name:<10} {text}" for name, text in commands.items())
+    known = {**commands, COMPLETION: "print what makes a shell complete these commands: bash or zsh"}
+    listed = "\n".join(f"  {name:<10} {text}" for name, text in known.items())
     parser.epilog = f"commands:\n{listed}\n\n'{prog} COMMAND --help' explains one."
     parser.usage = f"{prog} COMMAND [options]"
     if not words or words[0].startswith("-"):
-        known = parser.parse_args(words)
-        if known.version:
+        if parser.parse_args(words).version:
             from logger.version import VERSION
 
             sys.stdout.write(f"{prog} {VERSION}\n")
@@ -99,15 +111,53 @@ def run_door(
         parser.print_help()
         return Exit.BAD_INPUT
     name = words[0]
-    if name not in commands:
-        parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(commands)}\n")
-    try:
+    if name not in known:
+        parser.exit(Exit.BAD_INPUT, f"{prog}: there is no command '{name}'; there are: {', '.join(known)}\n")
+
+    def work() -> int:
+        if name == COMPLETION:
+            from logger.completion import completion_script
+
+            sys.stdout.write(completion_script(prog, commands, package, words[1] if len(words) > 1 else "") + "\n")
+            return Exit.OK
         module = import_module(f"{package}.{name.replace('-', '_')}")
-        sub = argparse.ArgumentParser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
-        module.add_arguments(sub)
-        return int(module.run(sub.parse_args(_with_negative_values(words[1:]))))
+        code = _run_command(prog, name, module, words[1:])
+        if sys.stdout is not None and not getattr(module, "RESULT_IS_A_FILE", False):
+            sys.stdout.flush()
+        return code
+
+    return _guarded(f"{prog} {name}", work)
+
+
+COMPLETION: Final = "completion"
+
+
+def _run_command(prog: str, name: str, module: ModuleType, words: Sequence[str]) -> int:
+    """Run a command's module. One that has no JSON of its own gives its tables and lines as JSON."""
+    sub = _Parser(prog=f"{prog} {name}", description=module.__doc__, formatter_class=_Help)
+    module.add_arguments(sub)
+    own = "--json" in sub._option_string_actions  # noqa: SLF001 - argparse has no other way to ask
+    if not own:
+        sub.add_argument("--json", action="store_true", help="print tables and lines as JSON")
+    args = sub.parse_args(_with_negative_values(words))
+    for out in args.out if isinstance(getattr(args, "out", None), list) else [getattr(args, "out", None)]:
+        if str(out) == "-":
+            raise InputError("--out -: name a file; what a command prints goes to standard output by itself")
+    if own or not args.json:
+        return int(module.run(args))
+    with collected() as found:
+        code = int(module.run(args))
+    shown = {"schema": f"heldwheel {name} 1", **found}
+    sys.stdout.write(json.dumps(shown, ensure_ascii=False, indent=1) + "\n")
+    return code
+
+
+def _guarded(who: str, work: Callable[[], int]) -> int:
+    """Run something and turn what goes wrong into one message and its own exit code."""
+    try:
+        return work()
     except HeldwheelError as error:
-        note(f"{prog} {name}: {error}")
+        note(f"{who}: {error}")
         return Exit.BAD_INPUT
     except KeyboardInterrupt:
         note("\nstopped")
@@ -115,12 +165,23 @@ def run_door(
     except BrokenPipeError:
         _forget_output()  # its reader went away (``| head``): not an error of the test
         return Exit.OK
+    except OSError as error:
+        if error.errno not in (errno.ENOSPC, errno.EIO, errno.EDQUOT):
+            return _defect(who)
+        _forget_output()
+        note(f"{who}: the results could not be written: {error.strerror}; free some space")
+        return Exit.NO_OUTPUT
     except Exception:  # noqa: BLE001 - it must not end with the exit code of a result
-        import traceback
+        return _defect(who)
 
-        note(traceback.format_exc())
-        note(f"{prog} {name}: this is a defect of the program; please report it with the lines above")
-        return Exit.DEFECT
+
+def _defect(who: str) -> int:
+    """Show an error that nobody expected."""
+    import traceback
+
+    note(traceback.format_exc())
+    note(f"{who}: this is a defect of the program; please report it with the lines above")
+    return Exit.DEFECT
 
 
 def enter(door: Callable[[], int]) -> int:

@@ -14,9 +14,10 @@ Offered: ``read_trace``, ``Trace``.
 from __future__ import annotations
 
 import hashlib
+import sys
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Final, Literal
 
 import msgspec
 
@@ -34,6 +35,10 @@ from logger.units import is_force, reading_factor
 if TYPE_CHECKING:
     from logger.header import Sidecar
     from logger.samples import Event, Floats
+
+
+STANDARD_INPUT: Final = "-"
+"""The name under which a trace is read from standard input; it has no sidecar."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +143,7 @@ def read_trace(path: Path | str, table: Table | None = None) -> Trace:
     """
     path = Path(path)
     data = _bytes(path)
-    sidecar = read_sidecar(path)
+    sidecar = None if str(path) == STANDARD_INPUT else read_sidecar(path)
     sidecar_sha256 = hash_of(sidecar_path(path)) if sidecar is not None else ""
     if is_recording(data):
         return _recording(data, str(path), sidecar, sidecar_sha256)
@@ -163,12 +168,14 @@ def read_trace(path: Path | str, table: Table | None = None) -> Trace:
 
 def _bytes(path: Path) -> bytes:
     try:
+        if str(path) == STANDARD_INPUT:
+            return sys.stdin.buffer.read()
         if path.is_dir():
             raise FileError(f"{path}: is a folder; name a recording in it")
         with open_regular(path) as file:
             return file.read()
     except FileNotFoundError:
-        raise FileError(f"{path}: there is no such file") from None
+        raise FileError(f"{path}: there is no such file: look at its name and folder") from None
     except FileError:
         raise
     except (OSError, ValueError) as error:  # ValueError: a name with a null character

@@ -67,6 +67,8 @@ def read_bounded(path: Path, most: int, else_it_is: str) -> bytes:
     try:
         with open_regular(path) as file:
             data = file.read(most + 1)
+    except FileNotFoundError:
+        raise FileError(f"{path}: there is no such file: look at its name and folder") from None
     except FileError:
         raise
     except OSError as error:

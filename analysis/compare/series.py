@@ -60,7 +60,7 @@ def points_against(runs: Sequence[Run], quantity: Quantity, tag: str, *, unit: s
         raise InputError(
             "these recordings cannot be set against each other: "
             + "; ".join(checked.refusals)
-            + ". Leave out what is not alike."
+            + ". Exclude what is not alike."
         )
     pairs = sorted(zip(numbers_of(units, tag), units, strict=True), key=lambda pair: pair[0])
     return Points(

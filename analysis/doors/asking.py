@@ -106,7 +106,7 @@ def keep_answers(readings: Iterable[RecordingReading], asked: Asked) -> None:
     if asked.table is None:
         return
     for reading in readings:
-        if reading.ok and reading.state == "foreign":
+        if reading.ok and reading.state == "foreign" and reading.file != "-":
             try:
                 kept = keep_table(reading.file, asked.table)
             except HeldwheelError as error:

@@ -1,10 +1,12 @@
-"""Read many recordings into one table, CSV or JSON, with every core.
+"""Read many recordings into one table with every core: CSV, JSON, Parquet, a workbook, or a data set by month.
 
 Files that cannot be read are listed and skipped (exit code 2 if there were any). A run that was stopped goes on where
-it was: what is done stands in <table>.part beside the table until the table is written.
+it was: what is done stands in <table>.part beside the table until the table is written. On a cluster all machines
+must see the recordings under the same paths; one that dies loses nothing, its files are read by others.
 
     heldwheel-read batch season/ --out season.csv
     heldwheel-read batch "season/*.csv" --out pulls.json --rows pull --limit rear.limit.toml
+    heldwheel-read batch archive/ --out archive-by-month --cluster tcp://bench-1:8786
 """
 
 from __future__ import annotations
@@ -19,9 +21,16 @@ from logger.door import Exit
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""
     parser.add_argument("files", nargs="*", metavar="FILE", help="recordings, folders, or patterns in quotes")
-    parser.add_argument("--out", metavar="TABLE", help="the table: name.csv or name.json")
+    parser.add_argument(
+        "--out", metavar="TABLE", help="the table: name.csv, .json, .parquet, .xlsx; or a folder, Parquet by month"
+    )
     parser.add_argument("--rows", choices=("recording", "pull"), default="recording", help="one row per (recording)")
     parser.add_argument("--workers", type=int, metavar="N", help="processes (default: one per core)")
+    parser.add_argument(
+        "--cluster",
+        metavar="ADDRESS",
+        help="read on a dask.distributed cluster: tcp://host:8786 (pip: heldwheel[cluster])",
+    )
     parser.add_argument("--columns", action="store_true", help="list the columns with their units, and stop")
     parser.add_argument("--schema", action="store_true", help="print the JSON schema of the table, and stop")
     add_reading_options(parser)
@@ -66,7 +75,14 @@ def _read(args: argparse.Namespace) -> int:
             trouble = f", {bad} bad" if bad else ""
             line.show(f"{done} of {total} read{trouble}, {left:.0f} s left", now)
 
-        done = batch(files, args.out, by=args.rows, asked=asked_of(args), workers=args.workers, progress=progress)
+        more = {"by": args.rows, "asked": asked_of(args), "progress": progress}
+        if args.cluster:
+            from analysis.cluster import cluster
+
+            with cluster(args.cluster) as (executor, workers):
+                done = batch(files, args.out, executor=executor, workers=args.workers or workers, **more)
+        else:
+            done = batch(files, args.out, workers=args.workers, **more)
     again = f" ({done.resumed} from the run before)" if done.resumed else ""
     console.say(f"{done.table}: {done.rows} rows from {done.files - len(done.bad)} recordings{again}")
     for bad in done.bad:

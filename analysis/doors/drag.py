@@ -63,6 +63,9 @@ def run(args: argparse.Namespace) -> int:
 
     held = {side: _read(path, asked) for side, path in (("right", args.right), ("left", args.left)) if path}
     both = _read(args.both_free, asked) if args.both_free else None
+    for reading in held.values():
+        if both is not None and reading.sha256 == both.sha256:
+            raise InputError(f"{reading.file} is given as the held test and as its own baseline with both free")
     _show(args, drag_test(held, both), simulated=any(r.simulated for r in (*held.values(), *((both,) if both else ()))))
     return Exit.OK
 

@@ -4,11 +4,11 @@ The unit of experiment is a fill (or build): pulls are taken together to recordi
 that --fill names. With two groups the difference is Welch's (or within --block), with more Dunnett's against the
 control, or Tukey's for all pairs. The effect and its 95 % interval come first, p second.
 
-    heldwheel-read groups season/ --by fluid --control reference
-    heldwheel-read groups season/ --by fluid --control reference --quantity breakaway/rotating --margin 0.05
+    heldwheel-read groups season/ --by modifier --control none
+    heldwheel-read groups season/ --by modifier --control none --quantity breakaway/rotating --margin 0.05
     heldwheel-read groups season/ --by modifier --all-pairs --json
 
-Tags are the recordings' own, and the facts of their headers: fluid, modifier, side, operator, vehicle, pack_build ...
+Tags are the recordings' own, and the facts of their headers: modifier, side, operator, vehicle, pack_build ...
 """
 
 from __future__ import annotations

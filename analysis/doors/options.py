@@ -138,9 +138,12 @@ def _with_uncertainty(text: str, kind: Any, option: str) -> tuple[float, float |
     before, mark, after = text.replace("+/-", "±").partition("±")
     try:
         value = parse_quantity(before, kind)
-        return value, abs(parse_quantity(after, kind)) / 1.96 if mark else None
+        half = parse_quantity(after, kind) if mark else None
     except QuantityError as error:
         raise InputError(f"{option}: {error}") from None
+    if half is not None and half < 0:
+        raise InputError(f"{option} {text}: what stands behind ± is how far it may be off: write it without a sign")
+    return value, None if half is None else half / 1.96
 
 
 def add_limit_options(parser: argparse.ArgumentParser, *, nothing_else: bool = False) -> None:

@@ -36,7 +36,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         f"{LEVER_HELP}\n\n{LIMIT_HELP}\n\n{EXITS}"
     )
     parser.usage = f"{parser.prog} FILE... [options]"
-    parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, or CSV traces with time and torque")
+    parser.add_argument(
+        "files", nargs="+", metavar="FILE", help="recordings or tables with time and torque; - reads standard input"
+    )
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel pulls 1')")
     parser.add_argument("--budget", action="store_true", help="show what each input contributes to the interval")
     parser.add_argument(

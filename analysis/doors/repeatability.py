@@ -1,7 +1,7 @@
 """How good a workshop's own measuring is: operators x axles x repeats, every cell the same number of recordings.
 
     heldwheel-read repeatability study/ --operator operator --axle axle
-    heldwheel-read repeatability both/ --ways instrument           two transducers on the same axles
+    heldwheel-read repeatability both/ --ways transducer           two transducers on the same axles
 
 Each recording is one repeat: its value is the median of its valid pulls. The tags name operator and axle.
 """
@@ -25,7 +25,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("files", nargs="+", metavar="FILE", help="recordings, folders, or patterns in quotes")
     parser.add_argument("--operator", default="operator", metavar="TAG", help="tag that names the operator")
     parser.add_argument("--axle", default="axle", metavar="TAG", help="tag that names the axle (or side)")
-    parser.add_argument("--ways", metavar="TAG", help="instead: how two instruments or operators agree, axle by axle")
+    parser.add_argument("--ways", metavar="TAG", help="instead: how two transducers or operators agree, axle by axle")
     add_quantity(parser, "what is studied (breakaway)")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel repeatability 1')")
     add_reading_options(parser)

@@ -46,7 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
     parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
-    parser.add_argument("--workshop", default="", help="shop's name instead of the recording's")
+    parser.add_argument("--workshop", default="", help="workshop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
@@ -165,6 +165,7 @@ def _named(near: Path, said: object) -> Path | None:
 def _verify(args: argparse.Namespace) -> int:
     from dataclasses import replace
 
+    from analysis.pipeline import hashes_of
     from analysis.report.signature import check
     from analysis.report.verify import Holds, verify
     from logger import console
@@ -181,6 +182,9 @@ def _verify(args: argparse.Namespace) -> int:
             raise InputError("its record names no recording; name it with --against")
         both_free = Path(args.both_free) if args.both_free else _named(recording, record.get("both_free"))
         asked = replace(asked_from(record.get("asked", {})), both_free=both_free)
+        said = record.get("recording")
+        if isinstance(said, dict) and said.get("sha256") not in hashes_of(recording, asked):
+            raise InputError(f"{recording} is another recording than the report was made from: its SHA-256 differs")
         neutral = args.neutral or _named(recording, record.get("neutral"))
         if neutral is None and record.get("neutral") is not None:
             raise InputError("its record names no half in neutral; name it with --neutral")

@@ -33,7 +33,7 @@ def exit_for(results: Iterable[Result]) -> Exit:
 
 
 def budget_table(budget: Budget, unit: str = "N·m", title: str = "") -> None:
-    """Draw a budget: each input's value, uncertainty, degrees of freedom, sensitivity, contribution, largest first."""
+    """Draw a budget: share, contribution and source of each input, then value, u, sensitivity, ν; largest first."""
     torque = budget.unit == "N·m"
     scale = 1 / torque_factor(unit) if torque else 1.0
     shown_unit = unit if torque else budget.unit
@@ -47,17 +47,17 @@ def budget_table(budget: Budget, unit: str = "N·m", title: str = "") -> None:
         rows.append(
             (
                 i.name,
+                f"{share:.0f} %",
+                f"{part:.2g}",
+                i.note,
                 f"{i.value:.5g} {i.unit}",
                 f"{i.u:.2g}",
-                dof,
                 f"{row.sensitivity * scale:.4g}",
-                f"{part:.2g}",
-                f"{share:.0f} %",
-                i.note,
+                dof,
             )
         )
-    headings = ("input", "value", "u", "ν", "sensitivity", f"contribution ({shown_unit})", "share", "from")
-    table(headings, rows, title=title or f"Budget: {budget.quantity}", right=(1, 2, 3, 4, 5, 6))
+    headings = ("input", "share", f"contribution ({shown_unit})", "from", "value", "u", "sensitivity", "ν")
+    table(headings, rows, title=title or f"Budget: {budget.quantity}", right=(1, 2, 4, 5, 6, 7))
     dof = "∞" if math.isinf(budget.dof) else f"{budget.dof:.1f}"
     say(f"u = {total * scale:.3g} {shown_unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g} {shown_unit}")
 

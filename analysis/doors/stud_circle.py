@@ -37,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
     from logger.units import parse_quantity
 
     chords = [_chord(words) for words in args.chord]
-    circle = circle_from_chords(args.studs, chords, u_chord_m=parse_quantity(args.chord_u, "length", "mm"))
+    circle = circle_from_chords(args.studs, chords, u_chord_m=parse_quantity(args.chord_u, "length"))
     if args.json:
         console.say(json.dumps(circle.to_json(), ensure_ascii=False))
         return Exit.OK
@@ -61,4 +61,4 @@ def _chord(words: list[str]) -> tuple[float, int]:
 
     if len(words) > 2 or (len(words) == 2 and not words[1].isdecimal()):
         raise InputError(f"--chord {' '.join(words)}: give a length and, after it, how many studs apart: 67.2mm 1")
-    return parse_quantity(words[0], "length", "mm"), int(words[1]) if len(words) == 2 else 1
+    return parse_quantity(words[0], "length"), int(words[1]) if len(words) == 2 else 1

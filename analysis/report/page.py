@@ -247,17 +247,17 @@ class Page:
             rows.append(
                 (
                     row.input.name,
+                    f"{share * 100:.0f} %" if total else "–",
+                    f"{row.contribution * scale:.2g}",
+                    clean(row.input.note, 60),
                     minus(f"{row.input.value:.5g}"),
                     f"{row.input.u:.2g}",
                     row.input.unit,
-                    "∞" if row.input.dof == float("inf") else f"{row.input.dof:.0f}",
                     minus(f"{row.sensitivity:.4g}"),
-                    f"{row.contribution * scale:.2g}",
-                    f"{share * 100:.0f} %" if total else "–",
-                    clean(row.input.note, 60),
+                    "∞" if row.input.dof == float("inf") else f"{row.input.dof:.0f}",
                 )
             )
-        heads = ("input", "value", "u", "unit", "ν", "sensitivity", f"part,{unit}" if unit else "part", "share", "from")
+        heads = ("input", "share", f"part,{unit}" if unit else "part", "from", "value", "u", "unit", "sensitivity", "ν")
         dof = "∞" if budget.dof == float("inf") else f"{budget.dof:.1f}"
         line = (
             f"Combined u = {total * scale:.3g}{unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g}{unit} (JCGM 100)."
@@ -267,7 +267,7 @@ class Page:
         return Section(
             f"Uncertainty of {'the ' * torque}{budget.quantity}",
             lines=(line,),
-            table=Table(heads, tuple(rows), (1, 2, 4, 5, 6, 7)),
+            table=Table(heads, tuple(rows), (1, 2, 4, 5, 7, 8)),
         )
 
     def method(self) -> str:

@@ -95,13 +95,16 @@ class Said:
     rotating_nm: float | None = None
 
 
+TRACES = (".csv", ".txt", ".tsv", ".xlsx", ".xls", ".ods", ".parquet", ".jsonl")
+
+
 def list_files(folder: Path) -> list[str]:
     """Give the traces in a folder, newest first; sidecars and other files are no traces."""
     found: list[tuple[float, str]] = []
     try:
         with os.scandir(folder) as entries:
             for entry in entries:
-                if entry.name.lower().endswith((".csv", ".txt")) and not entry.name.startswith("."):
+                if entry.name.lower().endswith(TRACES) and not entry.name.startswith("."):
                     found.append((entry.stat().st_mtime, entry.path))
     except OSError:
         return []

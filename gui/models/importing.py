@@ -1,173 +1,193 @@
-"""Bringing in a trace from elsewhere: what its columns look like, which is which, and a copy that says so.
+"""Bringing in a table from elsewhere: what it says of itself, what it leaves open, and a copy that keeps the answers.
 
-The original is never changed: a copy with our column names is written beside the recordings, its figures as they stand.
+The choices are those of the command line (``logger.foreign``). The original is never changed: its copy lies among the
+recordings byte by byte, and a sidecar beside it says how it is read.
 """
 
 from __future__ import annotations
 
-import csv
-import io
-from dataclasses import dataclass
+import shutil
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import msgspec
+import numpy as np
+
+from gui.models.library import file_stem
 from logger.errors import FileError, HeldwheelError
+from logger.foreign.choices import Question, TableQuestionsError, laid_over
+from logger.foreign.files import grid_of
+from logger.foreign.reading import read_foreign
+from logger.header import Lever, Sidecar, Table
+from logger.sidecar import change_sidecar, read_sidecar
 from logger.small_file import open_regular
-from logger.units import canonical_unit, column_unit, parse_number
+from logger.units import is_force, parse_number, parse_quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from logger.samples import Floats
 
-PREVIEW_BYTES = 20_000
 PREVIEW_ROWS = 12
-DELIMITERS = ",;\t|"
+WIDEST = 24  # columns that are shown
+POINTS = 2000  # of the trace that is shown
 
 
 @dataclass(frozen=True, slots=True)
-class Preview:
-    """The beginning of a table.
+class Look:
+    """A table as it would be read.
 
     Attributes
     ----------
     names : tuple of str
-        Its columns; numbered where it has no names.
+        Headings of its columns; ``column 2`` where a heading is missing or stands twice.
     rows : tuple of tuple of str
-        The first lines.
-    delimiter : str
-        What separates columns.
-    skip : int
-        Lines before the first row of figures.
-    guess : dict of str to int
-        Which column seems to be time, torque, angle.
-    unit : str
-        The torque unit that its name states; empty if none.
+        Its first rows.
+    questions : tuple of Question
+        What it leaves open.
+    problem : str
+        Why it cannot be read.
+    used : Table
+        How it was read.
+    notes : tuple of str
+        What was assumed or left out.
+    time_s, torque : ndarray, shape (m,)
+        The trace, thinned; empty where it cannot be read yet.
+    samples : int
+        Of the whole trace.
     """
 
-    names: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    delimiter: str
-    skip: int
-    guess: dict[str, int]
-    unit: str = ""
+    names: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
+    questions: tuple[Question, ...] = ()
+    problem: str = ""
+    used: Table = field(default_factory=Table)
+    notes: tuple[str, ...] = ()
+    time_s: Floats | None = None
+    torque: Floats | None = None
+    samples: int = 0
+
+    @property
+    def ready(self) -> bool:
+        """Whether it can be taken over."""
+        return self.torque is not None
+
+    @property
+    def is_force(self) -> bool:
+        """Whether what it holds is a force."""
+        return bool(self.used.unit) and is_force(self.used.unit or "")
 
 
-def preview(path: Path) -> Preview:
-    """Look at the beginning of a table.
+def look(path: str, table: Table) -> Look:
+    """Read a table with what was said of it so far; runs in the worker.
 
     Raises
     ------
     FileError
-        It cannot be read, or holds no figures in columns.
+        It cannot be opened.
     """
     try:
         with open_regular(path) as file:
-            text = file.read(PREVIEW_BYTES).decode("utf-8-sig", "replace")
+            data = file.read()
     except FileError:
         raise
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    lines = text.splitlines()
-    tables = {d: [tuple(c.strip() for c in row) for row in csv.reader(lines, delimiter=d)] for d in DELIMITERS}
-    # A decimal comma splits figures into columns too: the right delimiter leaves the most lines of figures only.
-    whole = {d: sum(len(row) > 1 and _figures(row) == len(row) for row in rows) for d, rows in tables.items()}
-    delimiter = max(DELIMITERS, key=lambda d: (whole[d], text.count(d)))
-    split = tables[delimiter]
-    first = next((n for n, row in enumerate(split) if len(row) > 1 and _figures(row) > 1), None)
-    if first is not None:
-        return _preview(split, first, delimiter)
-    raise FileError(f"{path}: no figures in columns are found; a trace needs a time and a torque column")
+    if data.startswith(b"# heldwheel recording"):
+        return Look(problem="This is a recording of Heldwheel: open its folder with Folder instead.")
+    seen = _seen(data, path, table)
+    try:
+        found = read_foreign(data, path, table, _stated_unit(path))
+    except TableQuestionsError as asked:
+        return _with(seen, asked.questions)
+    except HeldwheelError as error:
+        return _with(seen, problem=str(error).removeprefix(f"{path}: "))
+    step = max(1, len(found.torque) // POINTS)
+    return Look(
+        seen.names,
+        seen.rows,
+        used=found.table,
+        notes=found.problems,
+        time_s=np.ascontiguousarray(found.time_s[::step]),
+        torque=np.ascontiguousarray(found.torque[::step]),
+        samples=len(found.torque),
+    )
 
 
-def _preview(split: Sequence[tuple[str, ...]], first: int, delimiter: str) -> Preview:
-    width = len(split[first])
-    heads = split[first - 1] if first and len(split[first - 1]) == width and not _figures(split[first - 1]) else ()
-    names = tuple(heads) or tuple(f"column {n + 1}" for n in range(width))
-    rows = tuple(row for row in split[first : first + PREVIEW_ROWS] if len(row) == width)
-    guess: dict[str, int] = {}
-    for kind, words in (
-        ("time", ("time", "zeit", "t")),
-        ("torque", ("torque", "moment", "nm")),
-        ("angle", ("angle", "deg")),
-    ):
-        free = [n for n in range(width) if n not in guess.values()]
-        at = next((n for n in free if _like(names[n], words)), None)
-        if at is None and kind != "angle":
-            at = free[0]
-        if at is not None:
-            guess[kind] = at
-    return Preview(names, rows, delimiter, first, guess, _unit_in(names[guess["torque"]]))
+def _with(seen: Look, questions: tuple[Question, ...] = (), problem: str = "") -> Look:
+    return Look(seen.names, seen.rows, questions, problem)
 
 
-def _like(name: str, words: Sequence[str]) -> bool:
-    plain = name.lower().replace("(", " ").replace("_", " ").split()
-    return any(word in plain or (len(word) > 2 and word in name.lower()) for word in words)
+def _seen(data: bytes, path: str, table: Table) -> Look:
+    """Give the headings and the first rows; nothing where not even they can be made out."""
+    try:
+        grid = grid_of(data, path, table.sheet)
+    except HeldwheelError:
+        return Look()
+    names = tuple(
+        name if name and grid.names.count(name) == 1 else f"column {at + 1}" for at, name in enumerate(grid.names)
+    )
+    rows = tuple(tuple("" if c is None else str(c) for c in row[:WIDEST]) for row in grid.head[:PREVIEW_ROWS])
+    return Look(names[:WIDEST], rows)
 
 
-def _figures(row: Sequence[str]) -> int:
-    count = 0
-    for cell in row:
-        try:
-            parse_number(cell)
-            count += 1
-        except HeldwheelError:
-            continue
-    return count
+def _stated_unit(path: str) -> str:
+    sidecar = read_sidecar(path)
+    return sidecar.transducer.unit if sidecar is not None and sidecar.transducer is not None else ""
 
 
-def _unit_in(name: str) -> str:
-    for part in (name.split("(")[-1].rstrip(") "), name.split("[")[-1].rstrip("] "), name.split("_", 1)[-1]):
-        try:
-            return canonical_unit(part.replace("_", "·"))
-        except HeldwheelError:
-            continue
-    return ""
+def rate_of(text: str) -> float | None:
+    """Read a typed rate: ``500``, ``500 Hz``; None where nothing is typed.
+
+    Raises
+    ------
+    HeldwheelError
+        It is none.
+    """
+    plain = text.strip().lower().removesuffix("hz").strip()
+    return parse_number(plain) if plain else None
 
 
-@dataclass(frozen=True, slots=True)
-class Columns:
-    """Which column is which (places from 0), the torque's unit, and what one of the time's units is in seconds."""
-
-    time: int
-    torque: int
-    unit: str
-    angle: int | None = None
-    time_scale_s: float = 1.0
+def copy_name(path: Path) -> str:
+    """Give the name of a table's copy, under which the list of recordings finds it."""
+    ending = {".json": ".jsonl", "": ".csv"}.get(path.suffix.lower(), path.suffix.lower())
+    return f"imported-{file_stem(path.stem)}{ending}"
 
 
-def bring_in(path: str, target: str, seen: Preview, columns: Columns) -> int:
-    """Write a copy with our column names and give its number of rows; runs in the worker.
+def bring_in(path: str, target: str, table: Table, radius: str = "") -> str:
+    """Copy a table among the recordings, with a sidecar that says how it is read; runs in the worker.
+
+    Parameters
+    ----------
+    path, target : str
+        The original and its copy.
+    table : Table
+        What was said of it.
+    radius : str
+        Of a force: from the axle to where it pulls, with its unit.
+
+    Returns
+    -------
+    str
+        The copy.
 
     Raises
     ------
     FileError
-        It cannot be read or written, or a line is no figures.
+        It cannot be read or written, or was imported before.
     """
-    heads = ["time_s", f"torque_{column_unit(columns.unit)}"] + (["angle_deg"] if columns.angle is not None else [])
-    places = [columns.torque] + ([columns.angle] if columns.angle is not None else [])
-    count = 0
+    lever = None
+    if radius.strip():
+        lever = Lever(fixture="force at radius", radius_mm=round(parse_quantity(radius, "length") * 1e3, 6))
+    before = read_sidecar(path) or Sidecar()
+    if Path(target).exists():
+        raise FileError(f"{target}: is there already; it may have been imported before")
     try:
-        with (
-            io.TextIOWrapper(open_regular(path), encoding="utf-8-sig", errors="replace", newline="") as source,
-            open(target, "x", encoding="utf-8", newline="") as copy,
-        ):
-            copy.write(",".join(heads) + "\n")
-            for number, row in enumerate(csv.reader(source, delimiter=seen.delimiter)):
-                if number < seen.skip or len(row) <= max(columns.time, *places):
-                    continue
-                when = repr(round(parse_number(row[columns.time]) * columns.time_scale_s, 9))
-                copy.write(",".join([when, *(_figure(row[place]) for place in places)]) + "\n")
-                count += 1
-    except FileExistsError:
-        raise FileError(f"{target}: is there already; it may have been imported before") from None
+        with open_regular(path) as source, open(target, "xb") as copy:
+            shutil.copyfileobj(source, copy)
     except FileError:
         raise
     except OSError as error:
         raise FileError(f"{error.filename}: {error.strerror or error}") from error
-    except HeldwheelError as error:
-        Path(target).unlink(missing_ok=True)
-        raise FileError(f"{path}: line {count + seen.skip + 1}: {error}") from error
-    return count
-
-
-def _figure(text: str) -> str:
-    return text.strip().replace(",", ".") if text.strip() else ""
+    kept = msgspec.structs.replace(before, table=laid_over(before.table or Table(), table), lever=lever or before.lever)
+    change_sidecar(target, lambda _none: kept)
+    return target

@@ -57,8 +57,8 @@ def half_words(limit: Limit | None, gear: str | None) -> str:
         return "The limit compares a recording in gear with one in neutral: say under “Kind of test” which this is."
     other = GEAR_WORDS[OTHER_GEAR[gear]]
     return (
-        f"This is the half {GEAR_WORDS[gear]}. The limit compares two recordings, both wheels free: the greatest "
-        f"rotating torque in gear ÷ that in neutral. Record the half {other}, too; on the Review page choose both."
+        f"This is the half {GEAR_WORDS[gear]}. The limit compares two recordings, both wheels free: the rotating "
+        f"maximum in gear ÷ that in neutral. Record the half {other}, too; on the Review page choose both."
     )
 
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from analysis.recorded import RecordingReading
     from gui.shared import Shared
 
-HEADS = ("Input", "Value", "Standard uncertainty", "Sensitivity", "Contribution", "Share", "From")
+HEADS = ("Input", "Share", "Contribution", "From", "Value", "Standard uncertainty", "Sensitivity", "ν")
 
 
 class BudgetTable(QWidget):
@@ -27,7 +27,7 @@ class BudgetTable(QWidget):
         self._shared = shared
         self._budgets: dict[str, Budget] = {}
         self.choice = Choice("Uncertainty budget of")
-        self.table = TextTable(HEADS, "Uncertainty budget", {0, len(HEADS) - 1})
+        self.table = TextTable(HEADS, "Uncertainty budget", {0, HEADS.index("From")})
         self.sum = label("", "caption", wrap=True)
         layout = column(self, gap=6)
         for part in (self.choice, self.table, self.sum):
@@ -60,12 +60,13 @@ class BudgetTable(QWidget):
             cells.append(
                 (
                     row.input.name,
+                    f"{row.contribution**2 / variance:.0%}",
+                    display.number(display.value(abs(row.contribution)), 3),
+                    row.input.note,
                     f"{row.input.value:.5g} {unit}".strip(),
                     f"{row.input.u:.3g} {unit}".strip(),
                     f"{row.sensitivity:.4g}",
-                    display.number(display.value(abs(row.contribution)), 3),
-                    f"{row.contribution**2 / variance:.0%}",
-                    row.input.note,
+                    "∞" if row.input.dof > 1e4 else f"{row.input.dof:.0f}",
                 )
             )
         self.table.fill(cells)

@@ -253,6 +253,11 @@ class ComparePage(QWidget):
         self._answering = None
         panel.show_problem(text)
 
+    @property
+    def simulated(self) -> bool:
+        """Whether the answer in view rests on simulated recordings."""
+        return self.panel.simulated
+
     def _redraw(self) -> None:
         for panel in self.panels.values():
             panel.redraw()

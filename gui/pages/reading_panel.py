@@ -175,6 +175,11 @@ class ReadingPanel(QWidget):
         """Its file."""
         return next(iter(self._readings), "")
 
+    @property
+    def simulated(self) -> bool:
+        """Whether one of the recordings shown is simulated."""
+        return any(loaded.reading.simulated for loaded in self._readings.values())
+
     def refresh(self) -> None:
         """Show figures in the unit on screen."""
         first = self.first

@@ -99,6 +99,11 @@ class ReviewPage(QWidget):
         """The folder that is shown."""
         return self._shared.settings.looked_at
 
+    @property
+    def simulated(self) -> bool:
+        """Whether a recording on screen is simulated."""
+        return self.reading.simulated
+
     def refresh(self) -> None:
         """Read the folder: the first screenful at once, the rest in the worker, piece by piece."""
         self._began = time.perf_counter()
@@ -218,7 +223,12 @@ class ReviewPage(QWidget):
         self.refresh()
 
     def _ask_import(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Import a trace", "", "Text tables (*.csv *.txt *.tsv);;All (*)")
+        path, _ = QFileDialog.getOpenFileName(
+            self,
+            "Import a trace",
+            "",
+            "Tables (*.csv *.txt *.tsv *.xlsx *.xls *.ods *.parquet *.json *.jsonl);;All (*)",
+        )
         if path:
             from gui.pages.import_dialog import ImportDialog
 

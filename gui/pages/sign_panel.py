@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from analysis.cautions import Moment, cautions_for, facts_of
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
@@ -39,6 +40,8 @@ class SignPanel(QWidget):
         self._warn = label("", "warn", wrap=True)
         for part in (self._title, self._expired, self._value, self._badge, self._words, self.name, self._warn):
             inside.addWidget(part)
+        self._after = label("", "caption", wrap=True)
+        inside.addWidget(self._after)
         self._open = button("Open in Review", self.review_asked.emit, tip="Trace, budget, report")
         inside.addWidget(self._open)
         inside.addStretch(1)
@@ -48,6 +51,9 @@ class SignPanel(QWidget):
         """Show what the test says."""
         display, value = self._shared.display, run.value
         self._title.setText("The test is finished" if run.flow.finished else "Sign the test")
+        after = cautions_for(Moment.AFTER, facts=facts_of(run.card.test, run.card.conditions))
+        self._after.setText("\n".join(("Afterwards:", *(f"•  {caution.text}" for caution in after))))
+        self._after.setVisible(not run.card.practice)
         self.name.set_text(run.signed_by)
         self.name.edit.setEnabled(not run.flow.finished)
         self._open.setVisible(run.flow.finished)

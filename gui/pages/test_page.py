@@ -293,6 +293,11 @@ class TestPage(QWidget):
             self._tester.run, stream.health if stream is not None else None, self._tester.recording_words()
         )
 
+    @property
+    def simulated(self) -> bool:
+        """Whether what is on screen comes from the virtual transducer."""
+        return self._tester.run.simulated or self._tester.run.card.practice
+
     def refresh(self) -> None:
         """Show everything that changes with a step, a pull or the card."""
         run = self._tester.run

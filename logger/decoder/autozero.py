@@ -114,7 +114,10 @@ class AutoZeroWatch:
         self._before = None
         if float(np.abs(now).max()) > NOTHING * abs(before):
             return []
-        told = f"before the break it read {before:g}, now {now[-1]:g}: unless you let go, it zeroed itself; {_ADVICE}"
+        told = (
+            f"before the break it read {before:g}, now {now[-1]:g}: unless you eased the load off, it zeroed "
+            f"itself; {_ADVICE}"
+        )
         return [Event(EventKind.AUTO_ZERO, 0, 0, told)]
 
     def _steps(self, known: Floats) -> list[Event]:

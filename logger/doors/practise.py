@@ -69,7 +69,7 @@ def run(args: argparse.Namespace) -> int:
     unit = canonical_unit(args.unit)
     mistakes = _mistakes(args.mistake)
     if args.scenario and mistakes:
-        raise InputError("--mistake belongs to the dialled axle; leave out --scenario")
+        raise InputError("--mistake belongs to the dialled axle; omit --scenario")
     if args.out is None and args.port is None:
         if args.scenario:
             raise InputError("say what to do with the scenario: --out FILE writes it, --port streams it")

@@ -8,11 +8,12 @@ r"""Record a transducer until it is stopped (Ctrl-C) or for a time, losing nothi
     heldwheel-log record --virtual healthy --out practice.csv
 
 Before the first pull: read the maker's manual; chock and support the car; stand out of the lever's way.
-The transducer is described by a TOML file ('heldwheel-log learn' writes one). Recording only listens; a command from
-the description is sent with --send NAME, and only after you have seen and confirmed it: 'start' whenever the device
-is opened, also after a reconnect; 'stop' at the end; any other, such as 'zero', once at the beginning. The file is
-saved four times a second: what the progress line calls saved survives a crash of the program; after a power cut up to
-a second may be lost. An existing file is never overwritten.
+The transducer is described by a TOML file ('heldwheel-log learn' writes one): text lines, binary frames, Bluetooth
+notifications or Modbus registers ([modbus]), of torque or of force (unit = "kg", "N", "lbf"). Recording only listens;
+a command from the description is sent with --send NAME, and only after you have seen and confirmed it: 'start'
+whenever the device is opened, also after a reconnect; 'stop' at the end; any other, such as 'zero', once at the
+beginning. The file is saved four times a second: what the progress line calls saved survives a crash of the
+program; after a power cut up to a second may be lost. An existing file is never overwritten.
 """
 
 from __future__ import annotations
@@ -26,6 +27,8 @@ if TYPE_CHECKING:
     from logger.header import Header
     from logger.recorded import Source
     from logger.session import Command
+
+RESULT_IS_A_FILE = True  # a display that takes nothing is no failure of a recording
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

@@ -56,7 +56,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from logger.errors import InputError
+    from logger.units import parse_quantity
 
+    parse_quantity(args.arm, "length")
     if not args.load:
         raise InputError("hang at least one load: --load 5kg 24.5Nm")
     description = _description(args)
@@ -192,7 +194,7 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
     sys.stdin.readline()
     mean = mean_reading(description, args.port, args.seconds, confirmed=True)
     if mean.simulated and args.serial:
-        raise InputError("the device says that it is simulated: nothing is kept for an instrument; leave --serial out")
+        raise InputError("the device says that it is simulated: nothing is kept for a real transducer; omit --serial")
     if mean.simulated:
         note("SIMULATED: the device says so itself")
     return mean.value * torque_factor(description.unit)

@@ -48,6 +48,10 @@ class TableQuestionsError(FileError):
         lines = "".join(f"\n  {OPTIONS[q.key]}: {q.text}" for q in self.questions)
         super().__init__(f"{file}: the table leaves this open; say it once, it is kept beside the file:{lines}")
 
+    def __reduce__(self) -> tuple[type[TableQuestionsError], tuple[str, tuple[Question, ...]]]:
+        """Travel whole between processes."""
+        return type(self), (self.file, self.questions)
+
 
 @dataclass(frozen=True, slots=True)
 class Unit:

@@ -15,7 +15,7 @@ import csv
 import io
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
@@ -162,6 +162,8 @@ def _make(lines: Sequence[str]) -> _Make | None:
         begin = begin_of(rows)
         if begin is None:
             continue
+        if separator == " " and begin.names >= 0 and len(rows[begin.names]) != begin.width:  # words, not headings
+            begin = replace(begin, names=-1)
         body = [row for row in rows[begin.first :] if len(row) == begin.width]
         figures = sum(looks_like(c) in ("number", "time") for row in body[:40] for c in row)
         clean = sum(looks_like(c) != "text" for row in body[:40] for c in row) / max(1, sum(map(len, body[:40])))

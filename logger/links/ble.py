@@ -248,7 +248,7 @@ class BleLink:
         if self._client is None or self._gone:
             raise LinkLost(f"{self.name}: not connected")
         if self._command is None:
-            raise LinkError(f"{self.name}: its description names no ble.command characteristic to write to")
+            raise LinkError(f"{self.name}: its description names no ble.command characteristic for that")
         with told(f"send to {self.name}"):
             async with asyncio.timeout(ASK_S):
                 await self._client.write_gatt_char(self._command, data, response=self._settings.command_with_response)

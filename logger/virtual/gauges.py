@@ -31,7 +31,7 @@ TORQUE_UUID: Final = uuid(TORQUE)
 OWN_SERVICE: Final = "7d1c0001-5a3e-4b7f-9c21-6f0e8a41c5d2"
 OWN_STREAM: Final = "7d1c0002-5a3e-4b7f-9c21-6f0e8a41c5d2"
 OWN_COMMAND: Final = "7d1c0003-5a3e-4b7f-9c21-6f0e8a41c5d2"
-SIMULATED: Final = "simulated gauge"
+SIMULATED: Final = "simulated transducer"
 
 
 def about(serial: str = "S-0001", *, battery: Callable[[], int] = lambda: 80) -> list[Service]:
@@ -50,7 +50,7 @@ def about(serial: str = "S-0001", *, battery: Callable[[], int] = lambda: 80) ->
 
 
 def standard_gauge(
-    air: Air, address: str, *, name: str = "bench gauge", extra: Sequence[Service] | None = None
+    air: Air, address: str, *, name: str = "bench transducer", extra: Sequence[Service] | None = None
 ) -> Peripheral:
     """Give a gauge with the standard Torque characteristic: it needs no description."""
     torque = Characteristic(TORQUE_UUID, notify=True, value=standard_torque(0.0))
@@ -69,7 +69,7 @@ def standard_torque(torque_nm: float | None) -> bytes:
     return struct.pack("<i", TORQUE_NOT_KNOWN if torque_nm is None else round(torque_nm * 100))
 
 
-def format_gauge(air: Air, address: str, form: bytes, *, name: str = "format gauge") -> Peripheral:
+def format_gauge(air: Air, address: str, form: bytes, *, name: str = "format transducer") -> Peripheral:
     """Give a gauge whose own characteristic is explained by its Presentation Format descriptor."""
     stream = Characteristic(OWN_STREAM, notify=True, descriptors={PRESENTATION_FORMAT: form})
     return Peripheral(air, name, address, [Service(OWN_SERVICE, [stream]), *about()])
@@ -79,7 +79,7 @@ def stream_gauge(
     air: Air,
     address: str,
     *,
-    name: str = "stream gauge",
+    name: str = "stream transducer",
     on_command: Callable[[bytes], None] = lambda _data: None,
     max_mtu: int = MAX_MTU,
     error: int = 0,
@@ -110,7 +110,7 @@ async def play(gauge: Peripheral, characteristic: str, packets: Iterable[bytes],
         await gauge.notify(characteristic, packet)
 
 
-def device_gauge(air: Air, address: str, *, name: str = "virtual gauge", max_mtu: int = MAX_MTU) -> Peripheral:
+def device_gauge(air: Air, address: str, *, name: str = "virtual transducer", max_mtu: int = MAX_MTU) -> Peripheral:
     """Give the gauge that a ``VirtualDevice`` of the form ``packet`` speaks through; its description decodes it."""
     stream = Characteristic(STREAM, notify=True)
     return Peripheral(air, name, address, [Service(SERVICE, [stream]), *about("SIM-1")], max_mtu=max_mtu)

@@ -211,7 +211,7 @@ def both_free() -> Scenario:
 def case_held() -> Scenario:
     """Give the factor-of-two trap: the case clamped, the sum of both packs at the driven wheel."""
     clamped = replace(healthy().axle, held="case")
-    return Scenario("case-held", "case clamped: about twice the torque", clamped, pulls(3, ramp_nm_s=50.0))
+    return Scenario("case-held", "case held: about twice the torque", clamped, pulls(3, ramp_nm_s=50.0))
 
 
 def open_differential() -> Scenario:

@@ -158,7 +158,7 @@ def test_read_table(files):
 def test_raises(files, tmp_path):
     with pytest.raises(InputError, match="no recordings"):
         batch([], tmp_path / "t.csv")
-    with pytest.raises(InputError, match=r"\.csv or \.json"):
+    with pytest.raises(InputError, match=r"written as \.csv, \.json, \.parquet or \.xlsx"):
         batch(files, tmp_path / "t.xls")
     with pytest.raises(InputError, match="worker"):
         list(read_many(files, workers=0))

@@ -117,6 +117,6 @@ def test_write(tmp_path):
     write_table(tmp_path / "t.json", columns, [])
     assert sorted(p.name for p in tmp_path.iterdir()) == ["t.csv", "t.json"]
     with pytest.raises(InputError):
-        write_table(tmp_path / "t.xlsx", columns, [])
+        write_table(tmp_path / "t.xls", columns, [])
     with pytest.raises(FileError):
         write_table(tmp_path / "none" / "t.csv", columns, [])

@@ -10,10 +10,11 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 
 from gui.models.archive import Archive, Entry, first_look, list_files, read_entries, read_entry, with_tags
-from gui.models.importing import Columns, bring_in, preview
+from gui.models.importing import bring_in, look
 from gui.pages.import_dialog import ImportDialog
 from logger.errors import FileError
 from logger.files import read_trace
+from logger.header import Table
 from logger.sidecar import read_sidecar
 from tests.bench.bench_window import write_large, write_many
 from tests.gui.hand import Hand
@@ -312,46 +313,77 @@ def test_entries_without_their_samples(shelf: Path) -> None:
 @pytest.mark.parametrize(
     ("text", "torque", "unit"),
     [
-        ("t;moment (lbf·ft)\n0,0;1,5\n0,1;2,5\n0,2;3,5\n", "moment (lbf·ft)", "lbf·ft"),
-        ("time_s,torque_Nm\n0,1\n1,2\n2,3\n", "torque_Nm", "N·m"),
-        ("a foreign file\nmade somewhere\n\n0\t4\t7\n1\t5\t7\n2\t6\t7\n", "column 2", ""),
+        ("t (s);moment (lbf·ft)\n0,0;1,5\n0,1;2,5\n0,2;3,5\n", "moment (lbf·ft)", "lbf·ft"),
+        ("time_ms,torque_Nm\n0,1\n1,2\n2,3\n", "torque_Nm", "N·m"),
+        ("a foreign file\nmade somewhere\n\n0.0\t4\tx\n0.1\t5\tx\n0.2\t6\tx\n", "column 2", "N·m"),
     ],
 )
-def test_preview_of_a_foreign_table(tmp_path: Path, text: str, torque: str, unit: str) -> None:
+def test_a_foreign_table_is_shown_and_taken_over_with_its_answers(
+    tmp_path: Path, text: str, torque: str, unit: str
+) -> None:
     path = tmp_path / "foreign.csv"
     path.write_text(text, encoding="utf-8")
-    seen = preview(path)
-    assert seen.names[seen.guess["torque"]] == torque
-    assert seen.guess["time"] == 0
-    assert seen.unit == unit
+    said = Table()
+    seen = look(str(path), said)
+    if seen.questions:
+        assert [q.key for q in seen.questions] == ["unit"]
+        said = Table(unit="Nm")
+        seen = look(str(path), said)
+    assert (seen.used.torque, seen.used.unit, seen.samples) == (torque, unit, 3)
     target = tmp_path / "copy.csv"
-    count = bring_in(str(path), str(target), seen, Columns(0, seen.guess["torque"], unit or "N·m"))
+    bring_in(str(path), str(target), said)
+    assert target.read_bytes() == path.read_bytes()
     trace = read_trace(target)
-    assert count == len(trace.time_s) == 3
+    assert trace.unit == unit
+    assert len(trace.time_s) == 3
     with pytest.raises(FileError, match="already"):
-        bring_in(str(path), str(target), seen, Columns(0, 1, "N·m"))
+        bring_in(str(path), str(target), said)
 
 
-def test_preview_of_no_table(tmp_path: Path) -> None:
+def test_no_table_and_a_recording_say_what_they_are(tmp_path: Path) -> None:
     path = tmp_path / "letter.txt"
     path.write_text("Dear club,\nthe car is blue.\n", encoding="utf-8")
-    with pytest.raises(FileError, match="no figures"):
-        preview(path)
+    assert "no rows of figures" in look(str(path), Table()).problem
+    path.write_text("# heldwheel recording 1\n", encoding="utf-8")
+    assert "is a recording" in look(str(path), Table()).problem
 
 
-def test_import_asks_for_the_unit(hand: Hand, folder: Path, tmp_path: Path) -> None:
+def test_import_asks_for_the_unit_and_shows_the_trace(hand: Hand, folder: Path, tmp_path: Path) -> None:
     path = tmp_path / "foreign.csv"
-    path.write_text("zeit;wert\n" + "\n".join(f"{n / 100:.2f};{n % 7}" for n in range(300)), encoding="utf-8")
+    path.write_text("zeit;wert\n" + "\n".join(f"{n / 100:.2f};{n % 7}" for n in range(301)), encoding="utf-8")
     dialog = ImportDialog(hand.window._shared, path)
     hand.qtbot.addWidget(dialog)
     dialog.show()
+    hand.qtbot.waitUntil(lambda: bool(dialog.message.text()), timeout=20_000)
     assert not dialog.ok.isEnabled()
-    assert "never guessed" in dialog.message.text()
+    assert "It is in: its unit" in dialog.message.text()
+    dialog.torque.set_key("wert")
     dialog.unit.set_key("lbf·in")
-    dialog._check()
+    dialog.look()
+    hand.qtbot.waitUntil(lambda: dialog.seen.ready, timeout=20_000)
+    assert dialog.picture.axes() is not None
+    assert dialog.picture.grab().toImage().width() > 300
     QTest.mouseClick(dialog.ok, Qt.MouseButton.LeftButton, pos=QPoint(5, 5))
     hand.qtbot.waitUntil(lambda: dialog.target is not None, timeout=20_000)
-    assert read_trace(dialog.target).unit == "lbf·in"
+    trace = read_trace(dialog.target)
+    assert trace.unit == "lbf·in"
+    assert len(trace.torque) == 300
+
+
+def test_an_imported_force_gets_its_lever(hand: Hand, folder: Path, tmp_path: Path) -> None:
+    path = tmp_path / "scale.csv"
+    path.write_text("Time (s),Load (kg)\n" + "".join(f"{n / 100:.2f},{n % 7}\n" for n in range(300)), encoding="utf-8")
+    dialog = ImportDialog(hand.window._shared, path)
+    hand.qtbot.addWidget(dialog)
+    dialog.show()
+    hand.qtbot.waitUntil(lambda: dialog.seen.ready, timeout=20_000)
+    assert dialog.radius.isVisible()
+    dialog.radius.set_text("400 mm")
+    QTest.mouseClick(dialog.ok, Qt.MouseButton.LeftButton, pos=QPoint(5, 5))
+    hand.qtbot.waitUntil(lambda: dialog.target is not None, timeout=20_000)
+    lever = read_trace(dialog.target).header.lever
+    assert lever is not None
+    assert (lever.fixture, lever.radius_mm) == ("force at radius", 400.0)
 
 
 def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: Path) -> None:

@@ -42,7 +42,7 @@ def test_scan_shows_names_identities_signal_services_and_opens_nothing(live):
         rude = Peripheral(w.air, "evil\x1b[2J\nname", TWO, [])
         await w.add(gauge, rude)
         found = {one.identity: one for one in await scan(0.4, w.backends)}
-        assert found[ONE].name == "bench gauge"
+        assert found[ONE].name == "bench transducer"
         assert found[ONE].rssi_dbm == -50
         assert found[ONE].services == ("0000185a-0000-1000-8000-00805f9b34fb",)
         assert found[TWO].name == "evil[2Jname"
@@ -57,7 +57,12 @@ def test_the_standard_torque_characteristic_needs_no_description(live):
         gauge = standard_gauge(w.air, ONE)
         await w.add(gauge)
         facts, pick = await meet(ONE, backends=w.backends)
-        assert facts.texts == {"maker": "nobody", "model": "simulated gauge", "serial": "S-0001", "firmware": "1.0"}
+        assert facts.texts == {
+            "maker": "nobody",
+            "model": "simulated transducer",
+            "serial": "S-0001",
+            "firmware": "1.0",
+        }
         assert (facts.battery_percent, facts.packet_bytes, facts.simulated) == (80, 244, True)
         assert pick.uuid == TORQUE_UUID
         link = BleLink(ONE, BleSettings(characteristic=pick.uuid), name=facts.name, backends=w.backends)
@@ -332,7 +337,7 @@ def test_bluetooth_absent(monkeypatch):
         asyncio.run(scan(0.1))
 
 
-@pytest.mark.parametrize("identity", ["bench gauge", "", "F0:00", "F0:00:00:00:00:01\n"])
+@pytest.mark.parametrize("identity", ["bench transducer", "", "F0:00", "F0:00:00:00:00:01\n"])
 def test_a_name_is_no_identity(identity):
     with pytest.raises(InputError, match="no Bluetooth identity"):
         BleLink(identity, BleSettings())

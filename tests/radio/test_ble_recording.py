@@ -25,7 +25,7 @@ SIZE, RATE = 20, 1000.0
 PERIOD = SIZE / RATE
 
 BINARY = Description(
-    name="stream gauge",
+    name="stream transducer",
     link="ble",
     ble=BleSettings(characteristic=OWN_STREAM),
     notification=Packet(

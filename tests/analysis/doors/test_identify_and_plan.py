@@ -61,9 +61,9 @@ def test_stud_circle(door):
     code, out, _ = door("stud-circle", "--studs", "5", "--chord", "67.184mm", "--json")
     assert code == Exit.OK
     assert json.loads(out)["diameter_mm"] == pytest.approx(114.3, abs=1e-3)
-    code, out, _ = door("stud-circle", "--studs", "5", "--chord", "67.2", "1", "--chord", "108.7mm", "2")
+    code, out, _ = door("stud-circle", "--studs", "5", "--chord", "67.2mm", "1", "--chord", "108.7mm", "2")
     assert "114.3 mm" in out
-    code, _, err = door("stud-circle", "--studs", "5", "--chord", "67.2", "one")
+    code, _, err = door("stud-circle", "--studs", "5", "--chord", "67.2mm", "one")
     assert code == Exit.BAD_INPUT
     assert "how many studs apart" in err
 

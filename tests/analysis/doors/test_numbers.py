@@ -38,6 +38,14 @@ def on_hub(tmp_path, hub_run):
     return write_trace(tmp_path / "hub.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="other side"))
 
 
+@pytest.fixture
+def free_hub(tmp_path, hub_run):
+    path = write_trace(tmp_path / "free.csv", hub_run, lever=HUB, zero=ZERO, test=header.Test(held="none"))
+    with open(path, "a", encoding="utf-8") as file:  # another recording than the held one
+        file.write("\n")
+    return path
+
+
 class TestLever:
     def test_factor(self, door):
         """Common practice, no source: 17.5 in lever, 4.25 in stud circle, in line: 1.121."""
@@ -370,8 +378,8 @@ class TestDragAndCautions:
         assert "right wheel turned" in out
         assert "withheld" in out
 
-    def test_json(self, door, on_hub):
-        code, out, _ = door("drag", "--right", on_hub, "--both-free", on_hub, "--json")
+    def test_json(self, door, on_hub, free_hub):
+        code, out, _ = door("drag", "--right", on_hub, "--both-free", free_hub, "--json")
         answer = json.loads(out)
         assert code == Exit.OK
         assert answer["simulated"] is True
@@ -384,8 +392,8 @@ class TestDragAndCautions:
         _, out, _ = door("drag", "--right", on_hub, "--held-end", on_hub, "--json")
         assert json.loads(out)["both_ends"][0]["driveline_nm"] == pytest.approx(0.0)
 
-    def test_ratio(self, door, on_hub):
-        words = ("drag", "--in-gear", on_hub, "--neutral", on_hub, "--limit", "ratio >= 2.5", "--source", "manual")
+    def test_ratio(self, door, on_hub, free_hub):
+        words = ("drag", "--in-gear", on_hub, "--neutral", free_hub, "--limit", "ratio >= 2.5", "--source", "manual")
         code, out, _ = door(*words)
         assert code == Exit.OUTSIDE
         assert "in gear ÷ neutral: 1.000" in out

@@ -90,4 +90,4 @@ def test_the_default_is_a4_and_the_paper_is_in_the_record():
 def test_small_inputs_keep_their_value_and_uncertainty():
     rows = (*_full_budget().rows, Row(Input("lever turned", 0.2, 0.01, "rad", note="stated"), 1.0))
     text = text_of(content_of(material(budget=Budget("breakaway", 55.3, "N·m", rows)), issue(Kind.ENGINEER)))
-    assert "Below 0.5 % each: lever turned 0.2 rad (u 0.01)." in text
+    assert "Below 1 % each: lever turned 0.2 rad (u 0.01)." in text

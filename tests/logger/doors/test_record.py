@@ -119,7 +119,7 @@ def test_a_command_is_sent_only_when_confirmed(tmp_path, gauge, capsys):
         (["/dev/ttyNONE"], "needs --transducer FILE"),
         (["socket://10.0.0.1:99"], "is no local serial port"),
         (["/dev/ttyNONE", "--transducer", "GAUGE"], "there is no such port; present are:"),
-        (["/dev/ttyNONE", "--transducer", "no.toml"], "no.toml: cannot be read"),
+        (["/dev/ttyNONE", "--transducer", "no.toml"], "no.toml: there is no such file"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--baud", "1"], "--baud 1"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--send", "fly"], "no such command; it has: zero"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--seconds", "-1"], "--seconds must be above 0"),
