@@ -177,4 +177,4 @@ def run(cases: int) -> Tally:
     return tally
 
 
-CAMPAIGN = Campaign("displays", run, len(CASES), 20 * len(CASES), long_s=260)
+CAMPAIGN = Campaign("displays", run, len(CASES), 5 * len(CASES), long_s=260)
