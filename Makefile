@@ -3,7 +3,7 @@ PYTHON ?= python3
 BIN := .venv/bin
 RUN := $(BIN)/python -m
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -48,6 +48,18 @@ bench: setup ## every figure beside its reference, in one run
 torture: setup ## faults by the hundred, with counts (20 minutes and more)
 	@$(RUN) tests.faults --out torture-output
 
+SECONDS_EACH ?= 60
+fuzz: setup ## fuzzing guided by coverage, a minute for every reader and decoder (Linux)
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r .ci/fuzz.txt
+	@$(RUN) tests.faults.guided --seconds $(SECONDS_EACH)
+
+bundle: setup ## one folder and an archive of it, for people without Python
+	@$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --require-hashes -r .ci/bundle/packages.txt
+	@$(BIN)/python .ci/bundle/make.py
+
+bundle-check: ## run it in a bare Debian root without Python (as root, with debootstrap and Xvfb)
+	@$(BIN)/python .ci/bundle/bare.py
+
 shots: setup ## a picture of every page, state, theme and size
 	@$(RUN) tests.gui.shots shots
 
@@ -55,6 +67,9 @@ lock: setup ## write .ci/constraints.txt again from pyproject.toml
 	@$(BIN)/python -m pip install --quiet uv
 	@$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
 	  --all-extras --group dev pyproject.toml -o .ci/constraints.txt
+	@for group in fuzz:.ci/fuzz.txt bundle:.ci/bundle/packages.txt; do \
+	  $(BIN)/uv pip compile -q --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+	    --group pyproject.toml:$${group%%:*} -o $${group#*:}; done
 
 clean: ## remove everything that was made here
 	rm -rf .venv build dist *.egg-info demo-output bench-output torture-output shots

@@ -21,6 +21,7 @@ COMMANDS = {
     "report": "write the page that someone can sign (HTML, PDF), or verify one",
     "batch": "read many recordings into one table",
     "cautions": "what to mind before lifting, pulling and reading",
+    "guide": "how to make the test, with drawings: one page to print",
 }
 
 

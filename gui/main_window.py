@@ -101,6 +101,7 @@ class MainWindow(QMainWindow):
         sounds.toggled.connect(self.set_sounds)
         menu.addSeparator()
         menu.addAction("On every report …", self.ask_for_reports)
+        menu.addAction("How to make the test (F1)", self.show_guide)
         return menu
 
     def _connect(self) -> None:
@@ -111,6 +112,7 @@ class MainWindow(QMainWindow):
         self.unit.picked.connect(self.set_unit)
         for number, page in enumerate(PAGES, 1):
             QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
+        QShortcut(QKeySequence("F1"), self, self.show_guide)
         QShortcut(QKeySequence("Ctrl+U"), self, self.next_unit)
         QShortcut(QKeySequence("Ctrl+L"), self, self.swap_palette)
         QShortcut(QKeySequence.StandardKey.ZoomIn, self, lambda: self.step_scale(1))
@@ -141,6 +143,13 @@ class MainWindow(QMainWindow):
         self._stack.setCurrentWidget(self.pages[name])
         self._tabs[name].setChecked(True)
         self.pages[name].setFocus()
+
+    def show_guide(self) -> None:
+        """Open the guide."""
+        from gui.pages.guide_dialog import GuideDialog
+
+        self.guide = GuideDialog(self._shared, self)
+        self.guide.open()
 
     def _build(self, name: str) -> QWidget:
         if name == "Test":

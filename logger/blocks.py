@@ -110,7 +110,7 @@ class BlockMaker:
 
     def forget_rest(self) -> None:
         """Forget a half-received reading; what was forgotten is told with the next block."""
-        self._waiting.extend(self._decoder.reset().events)
+        self._waiting.extend(self._decoder.reset(midway=False).events)
 
     def add(self, *events: Event) -> None:
         """Let events go with the next block; any thread may call it."""

@@ -168,8 +168,12 @@ class Decoder(Protocol):
         """Take the chunks of one drain in arrival order, and give what they complete."""
         ...
 
-    def reset(self) -> Decoded:
-        """Forget a half-received reading after a reconnect; what was forgotten is an event."""
+    def reset(self, *, midway: bool = True) -> Decoded:
+        """Forget a half-received reading; what was forgotten is an event.
+
+        ``midway``: what comes next may be the rest of another one. Only a decoder that cannot tell where a reading
+        begins needs to know.
+        """
         ...
 
 

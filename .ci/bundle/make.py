@@ -23,8 +23,14 @@ HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 # Tests, the virtual radio (only the demo and the tests use it), and parts of libraries that nothing here reaches.
 NOT_IN_IT = ["bumble", "cryptography", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
-             "matplotlib", "tkinter", "mypy", "OpenGL", "pyqtgraph.opengl", "PySide6.QtQml", "PySide6.QtQuick",
-             "PySide6.QtPdf", "PySide6.QtVirtualKeyboard"]  # fmt: skip
+             "matplotlib", "tkinter", "mypy", "IPython", "distributed", "dask", "OpenGL", "pyqtgraph.opengl",
+             "PySide6.QtQml", "PySide6.QtQuick", "PySide6.QtPdf", "PySide6.QtVirtualKeyboard"]  # fmt: skip
+# Of the plug-ins that come with Qt, those for phones and documents, and what only they need.
+NOT_USED = re.compile(
+    r"qgtk3|virtualkeyboard|libqpdf|libQt6(Pdf|Qml|Quick|VirtualKeyboard)|PySide6/Qt/(qml|translations)"
+)
+# The C library belongs to the system it runs on; Qt brings its own parts.
+NOT_OURS = re.compile(r"(ld-linux.*|lib(c|m|dl|rt|pthread|util|resolv|nsl|anl))\.so|libQt6|libicu")
 LICENCE = re.compile(r"(^|/)(licen[cs]es?(/|[-._]|$)|copying|notice|authors)", re.IGNORECASE)
 
 
@@ -60,14 +66,19 @@ def runtime_packages() -> list[str]:
     return sorted(found.values())
 
 
-def GRAPHICS() -> list[str]:  # noqa: N802 - a list that is looked up late
-    """Give the vendor-neutral graphics libraries Qt links to and its screen plug-in loads; a bare system has none."""
-    listed = subprocess.run(["/sbin/ldconfig", "-p"], capture_output=True, text=True, check=True).stdout
-    wanted = ("libEGL.so.1", "libGL.so.1", "libGLX.so.0", "libOpenGL.so.0", "libGLdispatch.so.0")
-    paths = {
-        line.split()[0]: line.rsplit(" ", 1)[1] for line in listed.splitlines() if "x86-64" in line or "AArch64" in line
-    }
-    return [paths[one] for one in wanted if one in paths]
+def screen_libraries() -> list[str]:
+    """Give the system's libraries that Qt's window and sound need, but the C library's own: a bare system has none.
+
+    They speak protocols that do not change (X11, font files); graphics drivers are not among them, and not needed.
+    """
+    qt = Path(str(distribution("PySide6_Essentials").locate_file("PySide6"))) / "Qt"
+    asked = [*(qt / "plugins").glob("platforms/libq*.so"), *(qt / "lib").glob("libQt6XcbQpa.so.6")]
+    asked += [qt / "lib" / f"libQt6{part}.so.6" for part in ("Gui", "Widgets", "Multimedia", "DBus")]
+    found = set()
+    for one in asked:
+        said = subprocess.run(["ldd", str(one)], capture_output=True, text=True, check=False).stdout
+        found |= {words[2] for line in said.splitlines() if len(words := line.split()) > 3 and words[2][0] == "/"}
+    return sorted(path for path in found if not NOT_OURS.match(Path(path).name))
 
 
 def licences(into: Path) -> int:
@@ -78,7 +89,21 @@ def licences(into: Path) -> int:
     shutil.copy(python, into / "python.txt")
     for package in runtime_packages():
         _licence_of(distribution(package), into)
+    _system_licences(into)
     return len(list(into.iterdir()))
+
+
+def _system_licences(into: Path) -> None:
+    """Copy those of the system's libraries that came along, where Debian keeps them."""
+    if shutil.which("dpkg-query") is None:
+        return
+    libraries = [file.name for file in (into.parent / "_internal").glob("*.so*")]
+    words = ["dpkg-query", "-S", *(f"*/{library}" for library in libraries)]
+    said = subprocess.run(words, capture_output=True, text=True, check=False).stdout
+    for package in {line.split(":")[0] for line in said.splitlines()}:
+        text = Path("/usr/share/doc") / package / "copyright"
+        if text.exists():
+            shutil.copy(text, into / f"system-{package}.txt")
 
 
 def _licence_of(package: Distribution, into: Path) -> None:

@@ -69,13 +69,13 @@ class AutoZeroWatch:
         """Pass on how many samples were due during a silence."""
         self._decoder.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again after a break, remembering the level before it."""
         level = self._level()
         if level is not None:
             self._before = level
         self._recent = np.empty(0)
-        return self._decoder.reset()
+        return self._decoder.reset(midway=midway)
 
     def feed(self, *chunks: bytes) -> Decoded:
         """Decode, and add what is noticed."""

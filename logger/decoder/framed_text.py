@@ -58,7 +58,7 @@ class FramedTextDecoder:
         """Say that this many samples were due during a silence, give or take."""
         self._lines.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Forget a half-received frame; its bytes are an event."""
         self._garbage += len(self._buffer)
         self._buffer = b""

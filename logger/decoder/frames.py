@@ -58,7 +58,7 @@ class FrameDecoder:
         """Say that this many samples were due during a silence, give or take."""
         self._packets.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Forget a half-received frame; its bytes are an event."""
         dropped, self._buffer, self._locked = len(self._buffer) + self._garbage, b"", False
         self._garbage = 0

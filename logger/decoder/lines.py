@@ -93,10 +93,10 @@ class LineDecoder:
         if self._unwrapper is not None and self._lines.counter_modulus is not None:
             self._unwrapper.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
-        """Begin again in what may be the middle of a line."""
+    def reset(self, *, midway: bool = True) -> Decoded:
+        """Begin again; midway: in what may be the middle of a line, so that nothing is read up to its end."""
         dropped, self._tail = len(self._tail), b""
-        self._skipping = True
+        self._skipping = midway
         return empty(self.columns, events=_garbage(0, dropped, "a half-received line") if dropped else ())
 
     def feed(self, *chunks: bytes) -> Decoded:

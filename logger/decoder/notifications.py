@@ -49,6 +49,6 @@ class NotificationDecoder:
         """Say that this many samples were due during a silence, give or take."""
         self._packets.expect(samples, leeway)
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again after a reconnect; nothing is ever half-received here."""
         return empty(self.columns)

@@ -102,7 +102,7 @@ class RegisterDecoder:
         events.sort(key=lambda event: event.index)
         return Decoded(columns, np.array(good, np.int64), None, tuple(events))
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again after a reconnect; nothing is ever half-received here."""
         return empty(self.columns)
 

@@ -36,7 +36,7 @@ class RowDecoder:
     def expect(self, samples: float, leeway: float = 0.0) -> None:
         """Do nothing: a replay has no counter to unwrap."""
 
-    def reset(self) -> Decoded:
+    def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again."""
         self._tail = b""
         return empty(self.columns)

@@ -39,7 +39,7 @@ class Clocks:
         self.true_s = 0.0
         self.slept_s = 0.0
         self.set_by_s = 0.0
-        self._held = False
+        self._held = self.asleep = False
         self.last_s = math.inf  # after this nobody should be waiting any more
         self.inbox: deque[Callable[[], None]] = deque()
         self._due: list[tuple[float, int, Callable[[], None]]] = []
@@ -79,12 +79,12 @@ class Clocks:
     def hold(self, seconds: float, *, asleep: bool = False) -> None:
         """Let time pass for the world while the program does not run; asleep, its monotonic clock stands too."""
         until_s = self.true_s + seconds
-        self._held = True
+        self._held, self.asleep = True, asleep
         while self._due and self._due[0][0] <= until_s:
             if asleep:
                 self.slept_s += max(0.0, self._due[0][0] - self.true_s)
             self._next()
-        self._held = False
+        self._held = self.asleep = False
         if asleep:
             self.slept_s += until_s - self.true_s
         self.true_s = until_s

@@ -8,6 +8,7 @@ from __future__ import annotations
 import asyncio
 import random
 import struct
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -40,6 +41,8 @@ class Kind:
         It samples and counts also while nobody has subscribed.
     fast_ppm : float
         Its clock against true time.
+    wire : bool
+        On a port, a line a sample, instead of on the radio.
     """
 
     packet_hz: float
@@ -48,6 +51,7 @@ class Kind:
     bits: int
     always: bool
     fast_ppm: float
+    wire: bool = False
 
     @property
     def rate_hz(self) -> float:
@@ -195,6 +199,28 @@ class Gauge:
         """The radio stack dies under an open connection: nothing arrives, nobody is told."""
         if self.connection is not None:
             self.connection.deaf = True
+
+    def sleep(self) -> None:
+        """The computer goes to sleep, and its radio with it: the gauge gives the connection up."""
+        to = self.connection
+        if to is not None and to.open:
+            to.carries = False
+            self.clocks.inbox.append(lambda: self.tell_gone(to))
+
+    def doings(self) -> dict[str, Callable[[float], None]]:
+        """Give what may happen, by its name in a schedule."""
+        return {
+            "away": self.away,
+            "lose": lambda _: self.lose(),
+            "off": self.off,
+            "quiet": self.fall_silent,
+            "back": self.hold_back,
+            "drop": lambda amount: setattr(self, "drop", int(amount)),
+            "twice": lambda amount: setattr(self, "twice", int(amount)),
+            "deaf": lambda _: self.go_deaf(),
+            "no answer": lambda _: setattr(self, "no_answer", 1),
+            "refuse": lambda amount: setattr(self, "refusals", int(amount)),
+        }
 
     def _supervise(self, *, at_once: bool = False) -> None:
         """A connection over which nothing comes is given up by both ends."""

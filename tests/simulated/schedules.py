@@ -14,20 +14,26 @@ import itertools
 import random
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
 from logger.clock import CounterClock
 from logger.decoder.layouts import CounterField, Field, Packet
+from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
+from logger.decoder.template import LineFormat
 from logger.description import BleSettings
 from logger.links.ble import BleLink
-from logger.samples import Block, Ending, EndReason, Event, EventKind
+from logger.samples import Block, Decoder, Ending, EndReason, Event, EventKind
 from logger.session import Session
 from tests.simulated.clocks import Clocks, NothingLeftError, simulated
 from tests.simulated.gauge import IDENTITY, STREAM, Gauge, Kind
+from tests.simulated.wire import TEMPLATE, Wire
+
+if TYPE_CHECKING:
+    from logger.links.base import Link
 
 SILENCE_S: Final = 3.0
 RECONNECT_S: Final = 60.0
@@ -93,7 +99,7 @@ class Played:
     """What became of a schedule."""
 
     schedule: Schedule
-    gauge: Gauge
+    gauge: Gauge | Wire
     kept: Kept
     ended_s: float | None  # monotonic
     error: str
@@ -119,6 +125,8 @@ def draw(seed: int) -> Schedule:
         always=rng.random() < 0.7,
         fast_ppm=rng.uniform(-100, 100),
     )
+    if seed % 3 == 2:
+        kind = replace(kind, wire=True, counts="samples", bits=16, always=True)
     lasts_s = rng.choice((12.0, 30.0, 60.0, 150.0))
     steps = []
     for _ in range(rng.choice((0, 1, 1, 2, 3, 5))):
@@ -157,7 +165,7 @@ def play_it(schedule: Schedule) -> Played:
     """Play a schedule through a real session, a real Bluetooth link and bleak's own client."""
     clocks, rng = Clocks(), random.Random(f"chance {schedule.seed}")
     kind = schedule.kind
-    gauge = Gauge(clocks, kind, rng)
+    gauge = Wire(clocks, kind, rng) if kind.wire else Gauge(clocks, kind, rng)
     session = session_on(gauge)
     kept = Kept(clocks)
     session.subscribe(kept)
@@ -174,7 +182,7 @@ def play_it(schedule: Schedule) -> Played:
         clocks.inbox.append(stop)
 
     clocks.at(schedule.stop_s, ask)
-    clocks.last_s = schedule.stop_s + sum(step.amount for step in schedule.steps) + 3600.0
+    clocks.last_s = schedule.stop_s + sum(abs(step.amount) for step in schedule.steps) + 3600.0
     ended_s, error = None, ""
     with simulated(clocks) as runner:
         try:
@@ -185,23 +193,27 @@ def play_it(schedule: Schedule) -> Played:
     return Played(schedule, gauge, kept, ended_s, error)
 
 
-def session_on(gauge: Gauge) -> Session:
+def session_on(gauge: Gauge | Wire) -> Session:
     """Build the session of a simulated gauge."""
     kind = gauge.kind
-    layout = Packet(
-        fields=(Field(name="torque", type="s32"),),
-        samples=kind.samples,
-        samples_at=4,
-        counter=CounterField(at=0, type="u32", counts=kind.counts, modulus=2**kind.bits),  # type: ignore[arg-type]
-    )
-    link = BleLink(IDENTITY, BleSettings(characteristic=STREAM), backends=gauge.backends)
+    link: Link
+    decoder: Decoder
+    if isinstance(gauge, Wire):
+        lines = LineFormat(template=TEMPLATE, counter_modulus=2**kind.bits, checksum="xor")
+        link, decoder = gauge, LineDecoder(lines, "N·m")
+    else:
+        counter = CounterField(at=0, type="u32", counts=kind.counts, modulus=2**kind.bits)  # type: ignore[arg-type]
+        torque = Field(name="torque", type="s32")
+        layout = Packet(fields=(torque,), samples=kind.samples, samples_at=4, counter=counter)
+        link = BleLink(IDENTITY, BleSettings(characteristic=STREAM), backends=gauge.backends)
+        decoder = NotificationDecoder(layout, "N·m")
     return Session(
-        link, NotificationDecoder(layout, "N·m"), CounterClock(1.0 / kind.rate_hz), has_counter=True,
-        nominal_hz=kind.rate_hz, silence_s=SILENCE_S, reopen_after_silence=True, reconnect_s=RECONNECT_S,
+        link, decoder, CounterClock(1.0 / kind.rate_hz), has_counter=True, nominal_hz=kind.rate_hz,
+        silence_s=SILENCE_S, reopen_after_silence=not kind.wire, reconnect_s=RECONNECT_S,
     )  # fmt: skip
 
 
-def _doing(step: Step, gauge: Gauge) -> Callable[[], None]:
+def _doing(step: Step, gauge: Gauge | Wire) -> Callable[[], None]:
     clocks, truth = gauge.clocks, gauge.truth
 
     def hold() -> None:
@@ -209,10 +221,7 @@ def _doing(step: Step, gauge: Gauge) -> Callable[[], None]:
         clocks.hold(step.amount)
 
     def sleep() -> None:
-        to = gauge.connection
-        if to is not None and to.open:  # the radio sleeps too, and the gauge gives the connection up
-            to.carries = False
-            clocks.inbox.append(lambda: gauge.tell_gone(to))
+        gauge.sleep()
         truth.slept.append(step.amount)
         clocks.hold(step.amount, asleep=True)
 
@@ -220,21 +229,13 @@ def _doing(step: Step, gauge: Gauge) -> Callable[[], None]:
         truth.set_by.append(step.amount)
         clocks.set_by_s += step.amount
 
-    return {
+    of_the_computer: dict[str, Callable[[], None]] = {
         "hold": lambda: clocks.when_run(hold),
         "sleep": lambda: clocks.when_run(sleep),
-        "away": lambda: gauge.away(step.amount),
-        "lose": gauge.lose,
-        "off": lambda: gauge.off(step.amount),
-        "quiet": lambda: gauge.fall_silent(step.amount),
-        "back": lambda: gauge.hold_back(step.amount),
-        "drop": lambda: setattr(gauge, "drop", int(step.amount)),
-        "twice": lambda: setattr(gauge, "twice", int(step.amount)),
-        "deaf": gauge.go_deaf,
         "set": set_clock,
-        "no answer": lambda: setattr(gauge, "no_answer", 1),
-        "refuse": lambda: setattr(gauge, "refusals", int(step.amount)),
-    }[step.what]
+    }
+    own = gauge.doings().get(step.what, lambda _: None)
+    return of_the_computer.get(step.what, lambda: own(step.amount))
 
 
 # --- judging --------------------------------------------------------------------------------------------------------
@@ -322,7 +323,7 @@ def _true(played: Played) -> list[str]:
             reasons.add(words)
         elif event.kind is EventKind.NOTE:
             found.append(f"false: {words!r}")
-        elif event.kind is EventKind.GARBAGE:
+        elif event.kind is EventKind.GARBAGE and not (isinstance(played.gauge, Wire) and played.gauge.cut):
             found.append(f"false: {words!r}, there was none")
     if slept and min(abs(slept - total) for total in np.cumsum([0.0, *truth.slept])) > 0.2:
         found.append(f"false: slept for {slept:.1f} s in all, {truth.slept} were")

@@ -15,6 +15,7 @@ from tests.simulated.schedules import Played, Schedule, Step, faults, play, play
 
 GAUGE = Kind(packet_hz=10.0, samples=4, counts="packets", bits=16, always=True, fast_ppm=50.0)
 SHY = replace(GAUGE, always=False)
+WIRE = replace(GAUGE, counts="samples", samples=20, wire=True)
 
 
 def schedule(*steps: Step, kind: Kind = GAUGE, stop_s: float = 40.0) -> Schedule:
@@ -39,6 +40,10 @@ FOUND = {
     "the stack dies under an open connection": schedule(Step(10.0, "deaf", 0.0)),
     "a subscription that is never answered": schedule(
         Step(9.0, "no answer", 1.0), Step(10.0, "lose", 0.0), stop_s=90.0
+    ),
+    "a port that overflows while the program is stopped": schedule(Step(10.0, "hold", 18.0), kind=WIRE, stop_s=50.0),
+    "the first line after a pause that followed a loose plug": schedule(
+        Step(9.95, "quiet", 2.0), Step(10.0, "lose", 0.0), kind=WIRE
     ),
     "begun anew": schedule(Step(20.0, "off", 8.0), stop_s=60.0),
     "the wall clock is set while the device is away": schedule(Step(10.0, "away", 8.0), Step(14.0, "set", 3600.0)),

@@ -1,0 +1,102 @@
+"""The guide in the window (F1): drawings, steps, mistakes and their sizes, cautions, keys; and the page to print."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QByteArray
+from PySide6.QtSvgWidgets import QSvgWidget
+from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
+
+from analysis.report.drawing import to_svg
+from analysis.report.guide import HEADS, LEAD, MISTAKES, STEPS, TITLE, cautions_by_moment, write_guide
+from analysis.report.guide_drawing import guide_drawing
+from analysis.report.material import PaperSize
+from gui.widgets.parts import button, column, dialog_size, label, line, scrolled
+from gui.widgets.table import TextTable
+from logger.errors import HeldwheelError
+
+if TYPE_CHECKING:
+    from gui.shared import Shared
+
+DRAWN_PX = 860
+ROW_PX = 44
+KEYS = (
+    ("Space", "next step"),
+    ("S", "skip a step that may be skipped"),
+    ("R, U", "exclude the last pull, undo"),
+    ("F, E", "far view, end the test"),
+    ("P, D", "practise, dial reading"),
+    ("1 to 6", "job, kind of test, fixture, axle, limit, transducer"),
+    ("Ctrl+1, 2, 3", "Test, Review, Compare"),
+    ("Ctrl+U, Ctrl+L", "next unit, light or dark"),
+    ("Ctrl++, Ctrl+−", "larger and smaller text"),
+)
+
+
+class GuideDialog(QDialog):
+    """Shows the guide and writes its page."""
+
+    def __init__(self, shared: Shared, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle(TITLE)
+        self._shared = shared
+        self.said = label("", "caption", wrap=True)
+        self._lay_out()
+        self.resize(dialog_size(parent, 1000 * shared.look.scale, 760 * shared.look.scale))
+
+    def _lay_out(self) -> None:
+        layout = column(self, margin=18, gap=10)
+        layout.addWidget(label(TITLE, "title"))
+        body = QWidget()
+        inside = column(body, gap=8)
+        inside.addWidget(label(LEAD, wrap=True))
+        inside.addWidget(self._drawing())
+        for number, (name, text) in enumerate(STEPS, 1):
+            inside.addWidget(label(f"{number}   {name}", "head"))
+            inside.addWidget(label(text, wrap=True))
+        inside.addWidget(label("Mistakes and their sizes", "title"))
+        inside.addWidget(self._mistakes())
+        inside.addWidget(label("Cautions", "title"))
+        for name, texts in cautions_by_moment():
+            inside.addWidget(label(name, "head"))
+            inside.addWidget(label("\n".join(f"•  {text}" for text in texts), wrap=True))
+        inside.addWidget(label("Keys", "title"))
+        inside.addWidget(label("\n".join(f"{keys}:  {what}" for keys, what in KEYS), wrap=True))
+        layout.addWidget(scrolled(body), 1)
+        layout.addWidget(self.said)
+        foot = line(gap=10)
+        self.save = button("Save the page to print", self.ask_where, tip="One sheet, PDF or HTML")
+        foot.addWidget(self.save)
+        foot.addStretch(1)
+        foot.addWidget(button("Close", self.accept, role="main", tip="Key Esc"))
+        layout.addLayout(foot)
+
+    def _drawing(self) -> QWidget:
+        """Show the drawings on white, as they are printed."""
+        drawn, picture = guide_drawing(), QSvgWidget()
+        picture.load(QByteArray(to_svg(drawn).encode("utf-8")))
+        picture.setFixedSize(DRAWN_PX, round(DRAWN_PX * drawn.height / drawn.width))
+        picture.setStyleSheet("background: white;")
+        picture.setAccessibleName(drawn.about)
+        return picture
+
+    def _mistakes(self) -> TextTable:
+        table = TextTable(HEADS, "Mistakes and their sizes", {0, 1, 2})
+        table.verticalHeader().setDefaultSectionSize(round(ROW_PX * self._shared.look.scale))
+        table.fill([tuple(row) for row in MISTAKES])
+        table.setMinimumHeight(round(ROW_PX * self._shared.look.scale * 8))
+        return table
+
+    def ask_where(self) -> None:
+        """Ask for a file name, and write the page there."""
+        target, _ = QFileDialog.getSaveFileName(self, "Save the guide as", "guide.pdf", "PDF (*.pdf);;HTML (*.html)")
+        if not target:
+            return
+        try:
+            write_guide(Path(target), PaperSize(self._shared.settings.choices.paper))
+        except HeldwheelError as error:
+            self.said.setText(f"▲ {error}")
+            return
+        self.said.setText(f"Saved as {target}")
