@@ -30,6 +30,7 @@ WARM_UP_MS = 300  # after the first paint: the window is there, nobody has press
 
 def build(palette: str = "") -> MainWindow:
     """Build the window from the remembered choices; an application must exist."""
+    from gui.confirm import Confirm
     from gui.look import Look
     from gui.main_window import MainWindow
     from gui.models.display import Display
@@ -44,7 +45,7 @@ def build(palette: str = "") -> MainWindow:
     look = Look(palette or choices.palette, choices.scale)
     look.apply()
     display = Display(choices.unit, comma=choices.comma)
-    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds))
+    shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds), Confirm())
     return MainWindow(shared, Tester(settings))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication
 
 from gui.theme import PALETTES, SCALES, blend, sheet
@@ -38,6 +38,21 @@ class Look(QObject):
         font.setFeature(QFont.Tag("tnum"), 1)
         return font
 
+    def _palette(self) -> QPalette:
+        """Give the colours for what no style sheet reaches: the file dialog where the desktop has none."""
+        made, roles = QPalette(), QPalette.ColorRole
+        named = {
+            roles.Window: "ground", roles.WindowText: "text", roles.Base: "surface", roles.AlternateBase: "raised",
+            roles.Text: "text", roles.Button: "raised", roles.ButtonText: "text", roles.PlaceholderText: "muted",
+            roles.ToolTipBase: "raised", roles.ToolTipText: "text", roles.Highlight: "accent",
+            roles.HighlightedText: "on_accent", roles.Link: "accent", roles.BrightText: "text",
+        }  # fmt: skip
+        for role, name in named.items():
+            made.setColor(role, self.colour(name))
+        for role in (roles.WindowText, roles.Text, roles.ButtonText):
+            made.setColor(QPalette.ColorGroup.Disabled, role, self.colour("muted"))
+        return made
+
     def use(self, *, palette: str | None = None, scale: float | None = None) -> None:
         """Change palette or scale and tell every widget."""
         self.palette = PALETTES[palette] if palette else self.palette
@@ -48,6 +63,7 @@ class Look(QObject):
         """Put the style sheet on the application."""
         app = QGuiApplication.instance()
         if isinstance(app, QApplication):
+            app.setPalette(self._palette())
             app.setFont(self.font(15))
             app.setStyleSheet(sheet(self.palette, self.scale))
         self.changed.emit()

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRect, QSize, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
 
 from gui.models.display import UNITS
@@ -14,13 +14,16 @@ from gui.theme import SCALES
 from gui.widgets.parts import Switch, button, column, label, line
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from gui.shared import Shared
     from gui.tester import Tester
 
 MARK_MS = 200  # how often it is looked whether the page in view shows simulated data
 PAGES = ("Test", "Review", "Compare")
-SMALLEST = QSize(1024, 640)
+SMALLEST = QSize(800, 560)
 USUAL = QSize(1280, 800)
+FRAME = QSize(8, 40)  # what a desktop puts round a window
 FARTHEST = 1 << 15  # pixels: what a screen's system can count
 
 
@@ -39,7 +42,6 @@ class MainWindow(QMainWindow):
         super().__init__()
         self._shared, self.tester = shared, tester
         self.setWindowTitle("Heldwheel")
-        self.setMinimumSize(SMALLEST)
         self.pages: dict[str, QWidget] = {}
         self._stack = QStackedWidget()
         self._tabs: dict[str, QPushButton] = {}
@@ -55,9 +57,10 @@ class MainWindow(QMainWindow):
         bar.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         row = line(bar, gap=6)
         row.setContentsMargins(14, 4, 10, 0)
-        name = label("Heldwheel", "head")
-        row.addWidget(name)
-        row.addSpacing(14)
+        self._bar = bar
+        self._name = label("Heldwheel", "head")
+        row.addWidget(self._name)
+        row.addSpacing(8)
         group = QButtonGroup(self)
         for number, page in enumerate(PAGES, 1):
             tab = button(page, partial(self.open_page, page), role="page", tip=f"Ctrl+{number}")
@@ -71,6 +74,8 @@ class MainWindow(QMainWindow):
         row.addWidget(self.simulated)
         row.addStretch(1)
         row.addWidget(self.unit)
+        self.one_unit = button("N·m", self.next_unit, tip="Next unit, Ctrl+U", keeps_focus=True)
+        row.addWidget(self.one_unit)
         self._menu_button = button(
             "View", role="", tip="Colours, text size, decimal mark, sounds, what appears on reports"
         )
@@ -110,6 +115,7 @@ class MainWindow(QMainWindow):
         self._marking.start(MARK_MS)
         self._mark()
         self.unit.picked.connect(self.set_unit)
+        self._shared.look.changed.connect(self._share_bar)
         for number, page in enumerate(PAGES, 1):
             QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
         QShortcut(QKeySequence("F1"), self, self.show_guide)
@@ -125,11 +131,15 @@ class MainWindow(QMainWindow):
     def _restore(self) -> None:
         choices = self._shared.settings.choices
         self.unit.set_on(self._shared.display.unit)
-        self.resize(USUAL)
+        self.one_unit.setText(self._shared.display.unit)
+        room = QGuiApplication.primaryScreen().availableGeometry()
+        self.setMinimumSize(SMALLEST.boundedTo(room.size()))
+        self.resize(USUAL.boundedTo(room.size() - FRAME))
         if choices.window is not None and all(abs(number) <= FARTHEST for number in choices.window):
-            place = QRect(*choices.window)
-            if any(screen.availableGeometry().intersects(place) for screen in QGuiApplication.screens()):
-                self.setGeometry(place.united(QRect(place.topLeft(), SMALLEST)))
+            left, top, width, height = choices.window
+            self.setGeometry(
+                on_screen(QRect(left, top, width, height), [s.availableGeometry() for s in QGuiApplication.screens()])
+            )
         if choices.maximised:
             self.setWindowState(Qt.WindowState.WindowMaximized)
         self.open_page(choices.page if choices.page in PAGES else "Test")
@@ -179,6 +189,7 @@ class MainWindow(QMainWindow):
         """Show every torque in another unit."""
         self._shared.display.use(unit=unit)
         self.unit.set_on(unit)
+        self.one_unit.setText(unit)
         self._shared.settings.remember(unit=unit)
 
     def next_unit(self) -> None:
@@ -223,6 +234,21 @@ class MainWindow(QMainWindow):
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Leave out of the bar what does not fit: the name first, then all units but the one in use."""
+        super().resizeEvent(event)
+        self._share_bar()
+
+    def _share_bar(self) -> None:
+        tabs = (
+            sum(tab.sizeHint().width() + 6 for tab in self._tabs.values()) + self._menu_button.sizeHint().width() + 60
+        )
+        mark = self.simulated.sizeHint().width() + 14  # its place is kept: the bar stays as it is when it comes
+        room = self.width() - tabs - mark - self.unit.sizeHint().width()
+        self.unit.setVisible(room >= 0)
+        self.one_unit.setVisible(room < 0)
+        self._name.setVisible(room >= self._name.sizeHint().width())
+
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""
         page = self._stack.currentWidget()
@@ -230,7 +256,22 @@ class MainWindow(QMainWindow):
             page.keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
-        """Remember the window, end the test, close recordings."""
+        """Remember the window, end the test, close recordings; a test that is not signed is asked about first."""
+        run = self.tester.run
+        if (
+            run.flow.running
+            and not run.card.practice
+            and run.purpose is not None
+            and not self._shared.confirm(
+                self,
+                "A test is under way. Close all the same?",
+                "Its recording is closed properly and stands on Review, the job card is kept; the test stays unsigned.",
+                "Close",
+                "Go on testing",
+            )
+        ):
+            event.ignore()
+            return
         place = self.geometry()
         current = next((name for name, page in self.pages.items() if page is self._stack.currentWidget()), "Test")
         self._shared.settings.remember(
@@ -240,3 +281,22 @@ class MainWindow(QMainWindow):
             page.close()
         self.tester.close()
         super().closeEvent(event)
+
+
+def on_screen(wanted: QRect, screens: Sequence[QRect]) -> QRect:
+    """Give a remembered place of a window, moved and made smaller so that all of it is on one of the screens.
+
+    Examples
+    --------
+    >>> on_screen(QRect(4000, 40, 1600, 1200), [QRect(0, 0, 1366, 768)]).size().toTuple()
+    (1366, 768)
+    """
+    room = max(screens, key=lambda s: _area(s.intersected(wanted)))
+    size = wanted.size().expandedTo(SMALLEST).boundedTo(room.size())
+    left = min(max(wanted.left(), room.left()), room.right() + 1 - size.width())
+    top = min(max(wanted.top(), room.top()), room.bottom() + 1 - size.height())
+    return QRect(left, top, size.width(), size.height())
+
+
+def _area(box: QRect) -> int:
+    return max(0, box.width()) * max(0, box.height())

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from gui.confirm import Confirm
     from gui.look import Look
     from gui.models.display import Display
     from gui.models.library import Library
@@ -22,3 +23,4 @@ class Shared:
     settings: Settings
     library: Library
     sounds: Sounds
+    confirm: Confirm

@@ -22,11 +22,13 @@ from gui.models.signing import write_signature
 from gui.models.state import Link, Notice
 from gui.models.stream import Open, SessionStream, Stream, open_link
 from logger.errors import HeldwheelError
+from logger.header import Job
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from gui.models.asking import Question
+    from gui.models.jobs import Jobs
     from gui.models.library import Library
     from gui.models.settings import Settings
     from gui.work import Worker
@@ -34,6 +36,7 @@ if TYPE_CHECKING:
     from logger.description import Description
     from logger.header import TransducerFacts
 
+SAVE_MS = 400  # after the last change: the job card is on disk
 ASK_MS = 50  # how often an answer is looked for
 T = TypeVar("T")
 Opener = Callable[[JobCard, Open], Stream]
@@ -60,6 +63,11 @@ class Tester:
         self.agreements = Agreements()
         self.practice_speed = 1.0
         self._own: dict[str, object] | None = None  # the job card, while a practice has one of its own
+        self._jobs: Jobs | None = None
+        self._saving = QTimer(self.bridge)
+        self._saving.setSingleShot(True)
+        self._saving.setInterval(SAVE_MS)
+        self._saving.timeout.connect(self.save_job)
         self._halves: dict[str, Path] = {}  # of a ratio limit: the last signed recording in each gear
         self._opener = opener or self._open
         self._acquisition: Acquisition | None = None
@@ -76,6 +84,8 @@ class Tester:
 
     def _card_changed(self) -> None:
         self.run.judge_again()
+        if not self.card.practice:
+            self._saving.start()
         self.changes.tell()
 
     def _open(self, card: JobCard, opened: Open) -> Stream:
@@ -94,6 +104,7 @@ class Tester:
         self.bridge.detach()
         opened = self._practice_link()
         if not self.card.practice:
+            self.save_job()
             self._own = self.card.parts()
         self.run = self._new_run()
         self.card.swap({"with_drag": self.card.with_drag})
@@ -119,6 +130,7 @@ class Tester:
             self.run.notice = Notice(f"{self.card.expired()}. The test goes on; its result says so.", serious=True)
             self.changes.tell()
         self._remember()
+        self.save_job()
 
     def question(self, library: Library, *, second: bool = True) -> Question | None:
         """Give what must be agreed to before the card's transducers are opened; None where nothing is sent."""
@@ -252,9 +264,61 @@ class Tester:
         timer.start(ASK_MS)
         return future
 
+    # ------------------------------------------------------------------ jobs
+    @property
+    def jobs(self) -> Jobs:
+        """The jobs on file; their records are loaded when they are first asked for."""
+        from gui.models.jobs import Jobs
+
+        if self._jobs is None:
+            self._jobs = Jobs(self.settings.folder / "jobs")
+        return self._jobs
+
+    def save_job(self) -> None:
+        """Write the job card to its file; a practice has none."""
+        self._saving.stop()
+        if self.card.practice:
+            return
+        before = self.jobs.path
+        self.jobs.save(self.card)
+        if self.jobs.path is not None and self.jobs.path != before:
+            self.settings.remember(job=self.jobs.path.name)
+        if self.jobs.problem and self.run.notice is None:
+            self.run.notice = Notice(self.jobs.problem, serious=True)
+            self.changes.tell()
+
+    def new_job(self) -> None:
+        """Begin an empty job card; transducer and who tests stay, the job so far stays on file."""
+        self.save_job()
+        self.jobs.begin()
+        card = self.card
+        kept = {name: getattr(card, name) for name in ("description", "address", "second", "second_address")}
+        card.swap({**kept, "job": Job(operator=card.job.operator, shop=card.job.shop)})
+        self.settings.remember(job="")
+
+    def as_last_time(self) -> None:
+        """Take fixture, limit, transducer and kind of test from the job before."""
+        self.card.swap({**self.card.parts(), **self.jobs.last()})
+
+    def open_job(self, path: Path) -> None:
+        """Go on with an earlier job."""
+        self.save_job()
+        try:
+            self.card.swap(self.jobs.open(path))
+        except HeldwheelError as error:
+            self.run.notice = Notice(str(error), serious=True)
+            self.changes.tell()
+            return
+        self.settings.remember(job=path.name)
+
     def restore(self, library: Library) -> None:
-        """Put on the card what was used last."""
+        """Put on the card what stood there last, or else what was used last."""
         choices = self.settings.choices
+        if choices.job:
+            path = self.jobs.folder / choices.job
+            if path.exists():
+                self.open_job(path)
+                return
         if choices.fixture:
             self.card.put(lever=library.fixtures.entries().get(choices.fixture))
         if choices.limit:
@@ -295,6 +359,7 @@ class Tester:
     def close(self) -> None:
         """End everything; recordings are closed, what the card rests on is remembered."""
         self._remember()
+        self.save_job()
         if self._worker is not None:
             self._worker.close()
         stream = self.bridge.stream

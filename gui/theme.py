@@ -15,7 +15,7 @@ from dataclasses import dataclass, fields
 
 TARGET_PX = 44  # smallest side of anything to press: a gloved finger (WCAG 2.1, 2.5.5)
 FAR_PX = 58  # of what is pressed again and again from beside a wheel
-SCALES = (1.0, 1.25, 1.5)  # text sizes on offer
+SCALES = (1.0, 1.25, 1.5, 1.75, 2.0)  # text sizes on offer
 TEXT_CONTRAST = 4.5  # WCAG 2.1, 1.4.3
 
 
@@ -127,6 +127,7 @@ QLabel[role="caption"] {{ color: {muted}; font-size: {small}px; }}
 QLabel[role="title"] {{ font-size: {title}px; font-weight: 600; }}
 QLabel[role="head"] {{ font-size: {head}px; font-weight: 600; }}
 QLabel[role="practice"] {{ color: {close}; font-size: {head}px; font-weight: 600; }}
+QLabel[role="next"] {{ font-weight: 600; }}
 QLabel[role="warn"] {{ color: {close}; }}
 QLabel[role="simulated"] {{ color: {close}; border: 2px solid {close}; border-radius: 6px; padding: 2px 10px;
     font-weight: 600; }}
@@ -182,6 +183,8 @@ QCheckBox::indicator {{ border-radius: 5px; }}
 QRadioButton::indicator {{ border-radius: 13px; }}
 QCheckBox::indicator:checked, QRadioButton::indicator:checked {{ background: {accent}; border: 6px solid {raised};
     width: 14px; height: 14px; }}
+QFileDialog QSidebar, QFileDialog QTreeView, QFileDialog QListView {{ background: {surface}; color: {text};
+    border: 1px solid {line}; selection-background-color: {tint}; selection-color: {text}; }}
 QTableView, QListView, QPlainTextEdit {{ background: {surface}; border: 1px solid {line}; border-radius: 8px;
     alternate-background-color: {ground}; gridline-color: {line}; selection-background-color: {tint};
     selection-color: {text}; }}
@@ -189,7 +192,7 @@ QTableView::item, QListView::item {{ padding: 0 8px; border: none; }}
 QTableView::item:selected, QListView::item:selected {{ background: {tint}; color: {text}; }}
 QHeaderView {{ background: {surface}; border: none; }}
 QHeaderView::section {{ background: {surface}; color: {muted}; border: none; border-bottom: 1px solid {line};
-    padding: 0 8px; min-height: 36px; font-size: {small}px; }}
+    padding: 0 8px; min-height: {press}px; font-size: {small}px; }}
 QTableCornerButton::section {{ background: {surface}; border: none; }}
 QScrollBar:vertical {{ background: transparent; width: 14px; margin: 2px; }}
 QScrollBar:horizontal {{ background: transparent; height: 14px; margin: 2px; }}
@@ -216,7 +219,7 @@ def sheet(palette: Palette, scale: float = 1.0) -> str:
     palette : Palette
         The colours.
     scale : float
-        Text scale, 1 to 1.5.
+        Text scale, 1 to 2.
     """
     sizes = {"base": 15, "small": 13, "head": 17, "title": 24}
     scaled = {name: round(px * scale) for name, px in sizes.items()}

@@ -189,6 +189,13 @@ def header_text(head: bytes) -> str:
 COLUMNS = ("When", "What", "Result")
 
 
+def _of_kind(entry: Entry, kind: str) -> bool:
+    """Say whether an entry is of a kind; zeros and drags belong to the test that was made with them."""
+    if kind == "tests":
+        return entry.purpose not in {"zero", "drag"} or not entry.closed or bool(entry.problem)
+    return not kind or entry.purpose == kind or (kind == "recovered" and not entry.closed)
+
+
 @dataclass(slots=True)
 class Archive:
     """The list: all entries, those that pass the filter, in order."""
@@ -232,8 +239,7 @@ class Archive:
         found = [
             entry
             for entry in self.entries
-            if (not self.purpose or entry.purpose == self.purpose or (self.purpose == "recovered" and not entry.closed))
-            and all(word in entry.words for word in words)
+            if _of_kind(entry, self.purpose) and all(word in entry.words for word in words)
         ]
         keys = {
             "When": lambda e: e.started.timestamp(),

@@ -160,3 +160,12 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
 
     write_whole(target, json.dumps(to_json([reading]), ensure_ascii=False).encode("utf-8", "replace"))
     return target
+
+
+def page_beside(recording: Path, reader: str, form: str = "pdf") -> Path:
+    """Give where a page goes: beside its recording, named for its reader; an earlier page is never replaced."""
+    stem, number = f"{recording.stem}-{reader}", 2
+    path = recording.with_name(f"{stem}.{form}")
+    while path.exists():
+        path, number = recording.with_name(f"{stem}-{number}.{form}"), number + 1
+    return path

@@ -41,6 +41,7 @@ class Choices(Record, frozen=True, kw_only=True):
     transducer: str = ""
     ports: dict[str, str] = msgspec.field(default_factory=dict)  # of each transducer by name: where it was last
     operator: str = ""
+    job: str = ""  # file name of the job that is being filled in
     shop: str = ""  # on every report
     address: str = ""
     authorised: str = ""

@@ -15,7 +15,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFontMetricsF, QPainter
+from PySide6.QtGui import QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -28,14 +28,15 @@ from PySide6.QtWidgets import (
 
 from gui.models.archive import COLUMNS, Archive, Entry, Said
 from gui.widgets.badge import COLOUR_OF, paint_shape
-from gui.widgets.parts import Choice, Field, card, column, label, line
+from gui.widgets.parts import SMALLEST_WORDS, Choice, Field, card, column, label, line
 
 if TYPE_CHECKING:
     from gui.shared import Shared
 
 Index = QModelIndex | QPersistentModelIndex
 PURPOSES = {
-    "": "All",
+    "tests": "Tests",
+    "": "All recordings",
     "pulls": "Pulls",
     "drag": "Drag",
     "zero": "Zero",
@@ -44,6 +45,7 @@ PURPOSES = {
     "recovered": "Recovered",
 }
 ROOT = QModelIndex()
+NARROW_PX = 350  # at text scale 1: a narrower list has no column for the result
 
 
 class ArchiveModel(QAbstractTableModel):
@@ -140,8 +142,10 @@ class RowPainter(QStyledItemDelegate):
             metrics = QFontMetricsF(font)
             painter.setFont(font)
             painter.setPen(look.colour(colour))
-            short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width() - 14)
-            painter.drawText(QPointF(box.left() + 8, top + metrics.ascent()), short)
+            share = min(1.0, (box.width() - 14) / max(1.0, metrics.horizontalAdvance(text)))
+            if share < 1.0:  # smaller rather than cut; what is very long keeps its beginning, all of it is in the tip
+                painter.setFont(look.font(font.pixelSize() * max(SMALLEST_WORDS, share), scaled=False))
+            painter.drawText(QPointF(box.left() + 8, top + metrics.ascent()), text)
             top += metrics.height()
 
     def _result(self, painter: QPainter, box: QRectF, said: Said) -> None:
@@ -166,6 +170,7 @@ class ArchiveList(QWidget):
         self._shared, self._archive = shared, archive
         self.search = Field("Search", "vehicle, tag=value, 2026-05, simulated")
         self.purpose = Choice("Kind", PURPOSES.items())
+        archive.filter("", self.purpose.key)
         self.count = label("", "caption")
         self._quiet = False
         self.model = ArchiveModel(archive)
@@ -210,8 +215,14 @@ class ArchiveList(QWidget):
     def _rescale(self) -> None:
         scale = self._shared.look.scale
         self.table.verticalHeader().setDefaultSectionSize(round(50 * scale))
-        self.table.setColumnWidth(0, round(122 * scale))
+        self.table.setColumnWidth(0, round(100 * scale))
+        self.table.setColumnHidden(2, self.width() < NARROW_PX * scale)
         self.table.setColumnWidth(2, round(118 * scale))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Leave the result to the right side where the list is narrow."""
+        super().resizeEvent(event)
+        self.table.setColumnHidden(2, self.width() < NARROW_PX * self._shared.look.scale)
 
     def refilter(self) -> None:
         """Apply search and kind."""

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
+from gui.theme import TARGET_PX
+from gui.widgets.fitting import WRAP, wrapped_height
 from gui.widgets.hub import HubDrawing
-from gui.widgets.parts import card, column, label, restyle
+from gui.widgets.parts import button, card, column, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
     from gui.look import Look
@@ -45,13 +47,40 @@ class CardRow(QPushButton):
             self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give room for two or three lines."""
-        lines = 3 if self._lines[1] or self._warn else 2
-        return QSize(220, round((10 + 17 * lines) * self._look.scale))
+        """Give room for its lines."""
+        return QSize(220, self.heightForWidth(max(160, self.width())))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give the same room, never less than a target."""
         return QSize(160, self.sizeHint().height())
+
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 - Qt's name
+        """Say that a narrow card needs more lines."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
+        """Give the height of the wrapped lines."""
+        room = self._room(width)
+        heights = (wrapped_height(text, font, room) + 1 for text, font, _ in self._texts())
+        return max(TARGET_PX, round(12 * self._look.scale + sum(heights)))
+
+    def _room(self, width: int) -> float:
+        return width - 30 * self._look.scale - 10
+
+    def _texts(self) -> list[tuple[str, QFont, str]]:
+        look = self._look
+        lines = [(self._caption, look.font(12.5), "muted"), (self._lines[0], look.font(15, bold=True), "text")]
+        if self._alarm:
+            lines.append((f"▲ {self._warn}", look.font(14, bold=True), "outside"))
+        elif self._warn or self._lines[1]:
+            lines.append((self._warn or self._lines[1], look.font(12.5), "close" if self._warn else "muted"))
+        return lines
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Ask for another height where the width has changed."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.updateGeometry()
 
     def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
         """Paint frame, mark and lines."""
@@ -64,26 +93,20 @@ class CardRow(QPushButton):
         painter.setPen(QPen(look.colour("accent" if self._there else "edge"), 2))
         painter.setBrush(look.colour("accent") if self._there else Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(mark, 2, 2)
-        left, room = 30 * scale, self.width() - 30 * scale - 10
-        lines = [(self._caption, look.font(12.5), "muted"), (self._lines[0], look.font(15, bold=True), "text")]
-        if self._alarm:
-            lines.append((f"▲ {self._warn}", look.font(14, bold=True), "outside"))
-        elif self._warn or self._lines[1]:
-            lines.append((self._warn or self._lines[1], look.font(12.5), "close" if self._warn else "muted"))
-        y = 6 * scale
-        for text, font, colour in lines:
-            metrics = QFontMetricsF(font)
+        left, room, y = 30 * scale, self._room(self.width()), 6 * scale
+        for text, font, colour in self._texts():
             painter.setFont(font)
             painter.setPen(look.colour(colour))
-            short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
-            painter.drawText(QPointF(left, y + metrics.ascent()), short)
-            y += metrics.height() + 1
+            height = wrapped_height(text, font, room)
+            painter.drawText(QRectF(left, y, room, height + 2), WRAP, text)
+            y += height + 1
 
 
 class CardPanel(QWidget):
-    """The job card; emits ``opened`` with the name of the row that was pressed."""
+    """The job card; emits ``opened`` with the name of the row that was pressed, ``jobs_asked`` before its menu."""
 
     opened = Signal(str)
+    jobs_asked = Signal()
 
     def __init__(self, shared: Shared, job: JobCard) -> None:
         super().__init__()
@@ -96,11 +119,21 @@ class CardPanel(QWidget):
         outer.addWidget(frame)
         inside = column(frame, margin=10, gap=2)
         self._head = label("Job card", "head", wrap=True)
-        inside.addWidget(self._head)
+        top = line(gap=6)
+        top.addWidget(self._head, 1)
+        self.menu = QMenu(self)
+        self.menu.aboutToShow.connect(self.jobs_asked)
+        self.jobs = button("Jobs", tip="New job, as last time, earlier jobs", keeps_focus=True)
+        self.jobs.setMenu(self.menu)
+        top.addWidget(self.jobs)
+        inside.addLayout(top)
+        body = QWidget()
+        listed = column(body, gap=2)
         for name, row in self.rows.items():
             row.clicked.connect(lambda _on=False, name=name: self.opened.emit(name))
-            inside.addWidget(row)
-        inside.addWidget(self.drawing, 1)
+            listed.addWidget(row)
+        listed.addWidget(self.drawing, 1)
+        inside.addWidget(scrolled(body), 1)
         job.changes.listen(self.refresh)
         shared.display.changes.listen(self.refresh)
         self.refresh()

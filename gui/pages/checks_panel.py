@@ -33,7 +33,7 @@ class CheckRow(QWidget):
     def show_check(self, *, on: bool, is_next: bool) -> None:
         """Show whether it is done, and whether the space bar does it next."""
         self.box.setChecked(on)
-        restyle(self.words, "caption" if on else "head" if is_next else "")
+        restyle(self.words, "caption" if on else "next" if is_next else "")
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tick."""
@@ -48,21 +48,24 @@ class ChecksPanel(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._rows: list[CheckRow] = []
+        self._next = -1
         self._about = label("", "caption", wrap=True)
         frame = card()
         outer = column(self)
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=8)
-        inside.addWidget(label("Before anyone pulls", "title"))
-        inside.addWidget(self._about)
         body = QWidget()
         self._lines = column(body, gap=2)
+        self._lines.addWidget(label("Before anyone pulls", "title", wrap=True))
+        self._lines.addWidget(self._about)
+        self._lines.addStretch(1)
         self._area = scrolled(body)
         inside.addWidget(self._area, 1)
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's checks."""
-        if len(self._rows) != len(run.checks):
+        asked = [check.text for check in run.checks]
+        if [row.words.text() for row in self._rows] != asked:
             for row in self._rows:
                 row.deleteLater()
             self._rows = []
@@ -70,13 +73,13 @@ class ChecksPanel(QWidget):
                 row = CheckRow(check.text)
                 row.ticked.connect(lambda on, index=index: self.ticked.emit(index, on))
                 self._rows.append(row)
-                self._lines.addWidget(row)
-            self._lines.addStretch(1)
+                self._lines.insertWidget(self._lines.count() - 1, row)
         left = [place for place, check in enumerate(run.checks) if not check.ticked]
         for place, (row, check) in enumerate(zip(self._rows, run.checks, strict=True)):
             row.show_check(on=check.ticked, is_next=bool(left) and place == left[0] and not run.card.practice)
-        if left:
+        if left and left[0] != self._next:  # only then: who has scrolled elsewhere stays there
             self._area.ensureWidgetVisible(self._rows[left[0]])
+        self._next = left[0] if left else -1
         self._about.setText(
             "This is practice on a simulated axle, nothing can move. On a real car each of these is checked by hand."
             if run.card.practice

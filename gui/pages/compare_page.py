@@ -14,8 +14,9 @@ from gui.models.sheets import QUANTITY_NAMES, write
 from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
+from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, line, rule, scrolled
+from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, rule, scrolled
 from gui.widgets.table import tip
 from gui.work import Worker
 
@@ -71,9 +72,8 @@ class ComparePage(QWidget):
     def _lay_out(self) -> None:
         layout = column(self, margin=8, gap=8)
         layout.addWidget(self.notice)
-        head = line(gap=8)
+        head = Flow(gap=8)
         head.addWidget(self.answers)
-        head.addStretch(1)
         head.addWidget(self.export_button)
         layout.addLayout(head)
         self._body = QSplitter(Qt.Orientation.Horizontal)
@@ -81,7 +81,7 @@ class ComparePage(QWidget):
         self._body.setHandleWidth(8)
         self._body.addWidget(self._question())
         answer = card()
-        column(answer, margin=12).addWidget(self._stack)
+        column(answer, margin=12).addWidget(scrolled(self._stack))
         self._body.addWidget(answer)
         self._body.setStretchFactor(1, 1)
         layout.addWidget(self._body, 1)

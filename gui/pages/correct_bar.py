@@ -6,10 +6,11 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 import msgspec
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
-from gui.widgets.parts import Field, button, column, label, line
+from gui.widgets.fitting import Flow
+from gui.widgets.parts import Field, button, column, label
 from logger.errors import HeldwheelError
 from logger.header import Correction
 from logger.sidecar import add_correction
@@ -34,8 +35,8 @@ class CorrectBar(QFrame):
         self._path = ""
         self._read: PullReading | None = None
         self._times: tuple[float, tuple[float, float]] = (0.0, (0.0, 0.0))
-        self.title = label("", "head")
-        self.times = label("", "caption")
+        self.title = label("", "head", wrap=True)
+        self.times = label("", "caption", wrap=True)
         self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
         self.keep = button("Save correction", self._keep, role="main")
         self.leave = button("Exclude this pull", self._leave)
@@ -45,10 +46,10 @@ class CorrectBar(QFrame):
         layout = column(self, margin=12, gap=8)
         layout.addWidget(self.title)
         layout.addWidget(self.times)
-        row = line(gap=10)
-        row.addWidget(self.reason, 1)
+        layout.addWidget(self.reason)
+        row = Flow(gap=10)
         for part in (self.keep, self.leave, self.as_found, button("Cancel", self.cancelled.emit)):
-            row.addWidget(part, 0, Qt.AlignmentFlag.AlignBottom)
+            row.addWidget(part)
         layout.addLayout(row)
 
     def begin(self, path: str, number: int, read: PullReading) -> None:

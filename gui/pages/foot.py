@@ -6,20 +6,26 @@ import math
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.flow import Step
 from gui.models.state import Link
-from gui.widgets.parts import button, column, label, line, restyle
+from gui.widgets.fitting import Flow
+from gui.widgets.parts import button, column, label, restyle
 
 if TYPE_CHECKING:
+    from PySide6.QtGui import QResizeEvent
+
     from gui.models.run import TestRun
     from gui.shared import Shared
     from logger.health import Health
 
 
+WORDS_PX = 190  # of what the button waits for and how the transducer stands, at text scale 1
+
+
 class Foot(QWidget):
-    """Emits ``acted``, ``skipped``, ``back_asked``, ``stopped``, ``far`` and ``dial``."""
+    """Emits ``acted``, ``skipped``, ``back_asked``, ``stopped``, ``far``, ``dial`` and ``card_asked``."""
 
     acted = Signal()
     skipped = Signal()
@@ -27,6 +33,7 @@ class Foot(QWidget):
     stopped = Signal()
     far = Signal()
     dial = Signal()
+    card_asked = Signal()
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -37,28 +44,53 @@ class Foot(QWidget):
         self.why = label("", "caption", wrap=True)
         self.skip = button("Skip", self.skipped.emit, tip="Key S", keeps_focus=True)
         self.back = button("Back to the pulls", self.back_asked.emit, tip="More pulls after all", keeps_focus=True)
+        self.card = button("Job card", self.card_asked.emit, tip="Keys 1 to 6", keeps_focus=True)
+        self.card.hide()
         self.stop = button("End the test", self.stopped.emit, tip="Key E", keeps_focus=True)
         self.far_button = button("Far view", self.far.emit, tip="Key F", keeps_focus=True)
         self.dial_button = button("Dial reading", self.dial.emit, tip="Key D", keeps_focus=True)
-        self.device = label("", "caption")
-        self.stream = label("", "caption")
-        layout = line(self, margin=10, gap=12)
-        layout.addWidget(self.main)
-        layout.addWidget(self.why, 1)
-        state = column(gap=1)
-        state.addStretch(1)
-        state.addWidget(self.device)
-        state.addWidget(self.stream)
-        state.addStretch(1)
-        layout.addLayout(state, 1)
-        for part in (self.skip, self.back, self.dial_button, self.far_button, self.stop):
-            layout.addWidget(part)
+        self.device = label("", "caption", wrap=True)
+        self.stream = label("", "caption", wrap=True)
+        self._rows = QGridLayout(self)
+        self._rows.setContentsMargins(10, 8, 10, 8)
+        self._rows.setHorizontalSpacing(12)
+        self._rows.setVerticalSpacing(6)
+        self._words = QWidget()
+        state = column(self._words, gap=1)
+        for words in (self.why, self.device, self.stream):
+            state.addWidget(words)
+        self._others = QWidget()
+        others = Flow(self._others, gap=8)
+        for part in (self.card, self.dial_button, self.far_button, self.stop, self.skip, self.back):
+            others.addWidget(part)
+        self._below = False
+        self._rows.addWidget(self.main, 0, 0)
+        self._rows.addWidget(self._words, 0, 1)
+        self._rows.addWidget(self._others, 0, 2)
+        self._rows.setColumnStretch(1, 1)
+
+    def _share_width(self) -> None:
+        """Put the smaller buttons beside the large one where they fit, and below it where they do not."""
+        scale = self._shared.look.scale
+        always = [self.dial_button, self.far_button, self.stop, self.skip]  # what comes and goes moves nothing
+        shown = [b.sizeHint().width() + 8 for b in (*always, *([] if self.card.isHidden() else [self.card]))]
+        below = self.main.minimumWidth() + WORDS_PX * scale + sum(shown) + 44 > self.width()
+        if below is not self._below:
+            self._below = below
+            self._rows.removeWidget(self._others)
+            self._rows.addWidget(self._others, *((1, 0, 1, 3) if below else (0, 2)))
+        self._others.setMinimumWidth(0 if below else sum(shown))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Share the width anew."""
+        super().resizeEvent(event)
+        self._share_width()
 
     def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
         """Show what the large button does now, and the transducer."""
         action = run.action()
         self.main.setText(action.text)
-        self.main.setMinimumWidth(max(300, self.main.sizeHint().width()))
+        self.main.setMinimumWidth(min(max(300, self.main.sizeHint().width()), max(200, self.width() - 20)))
         self.main.setAccessibleName(f"{action.text}. Space bar")
         restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)
@@ -76,6 +108,8 @@ class Foot(QWidget):
         self.stream.setText(words)
         self.stream.setToolTip(name)
         self.stream.setVisible(bool(words))
+        self.why.setVisible(bool(self.why.text()))
+        self._share_width()
 
     def _device(self, run: TestRun, health: Health | None) -> None:
         number = self._shared.display.number

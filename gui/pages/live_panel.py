@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
@@ -12,7 +11,8 @@ from gui.models.flow import Step
 from gui.models.marks import mark_of
 from gui.models.state import Link
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
-from gui.widgets.parts import Switch, card, column, label, line, restyle
+from gui.widgets.fitting import Flow, Headline
+from gui.widgets.parts import Switch, card, column, label, restyle, scrolled
 from gui.widgets.trace_plot import Scale, TracePlot
 
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
+PLOT_PX = 150  # where the window is lower, the page scrolls
 SMALLEST_TOP_NM = 20.0  # the torque axis reaches at least here
 ROOM = 1.25  # above the limit and the highest torque
 
@@ -36,8 +37,7 @@ class LivePanel(QWidget):
         self.view = FigureView()
         self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
-        self.coach = label("", "title")
-        self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.coach = Headline(shared.look)
         self.coach.setAccessibleName("Coach")
         self.plot = TracePlot(shared.look, "")
         self._spans = Switch(list(SPANS), "Stretch of time shown")
@@ -53,11 +53,14 @@ class LivePanel(QWidget):
         below = card()
         plot_side = column(below, margin=8, gap=4)
         plot_side.addWidget(self.plot, 1)
-        foot = line(gap=10)
-        foot.addWidget(self._state, 1)
+        foot = Flow(gap=10)
+        foot.addWidget(self._state)
         foot.addWidget(self._spans)
         plot_side.addLayout(foot)
-        layout: QVBoxLayout = column(self, gap=8)
+        self.plot.setMinimumHeight(PLOT_PX)
+        body = QWidget()
+        layout: QVBoxLayout = column(body, gap=8)
+        column(self).addWidget(scrolled(body))
         layout.addWidget(top, 2)
         layout.addWidget(self.coach)
         layout.addWidget(below, 3)
@@ -105,12 +108,8 @@ class LivePanel(QWidget):
     def _coach(self, run: TestRun) -> None:
         text = coach_words(run)
         urgency = URGENCY.get(run.hint, Urgency.CALM)
-        if self.coach.text() != text:
-            self.coach.setText(text)
-        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, "title"))
-        font = self._shared.look.font(26, bold=True)
-        if self.coach.font() != font:
-            self.coach.setFont(font)
+        self.coach.setText(text)
+        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
 
     def _draw(
         self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None

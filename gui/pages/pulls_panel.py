@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
+from gui.widgets.fitting import WRAP, Flow, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
 
 if TYPE_CHECKING:
@@ -54,8 +55,22 @@ class PullRow(QWidget):
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give room for two lines, and a third for a note."""
-        note = 1 if self._note() else 0
-        return QSize(220, round((58 + 19 * note) * self._look.scale))
+        return QSize(220, self.heightForWidth(max(160, self.width())))
+
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 - Qt's name
+        """Say that a note may need more lines."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
+        """Give room for two lines, and for the note as it wraps."""
+        note, scale = self._note(), self._look.scale
+        below = wrapped_height(note, self._look.font(12.5), width - 66 * scale) + 5 * scale if note else 0.0
+        return round(58 * scale + below)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Ask for another height where the width has changed."""
+        super().resizeEvent(event)
+        self.updateGeometry()
 
     def _note(self) -> str:
         if self._caught.rejected:
@@ -90,9 +105,7 @@ class PullRow(QWidget):
         if note:
             painter.setFont(look.font(12.5))
             painter.setPen(look.colour("invalid"))
-            room = self.width() - left - 4
-            short = QFontMetricsF(painter.font()).elidedText(note, Qt.TextElideMode.ElideRight, room)
-            painter.drawText(QRectF(left, 54 * scale, room + 2, 18 * scale), Qt.AlignmentFlag.AlignVCenter, short)
+            painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:
         from gui.models.caught import Value
@@ -141,7 +154,7 @@ class PullsPanel(QWidget):
         self._shared = shared
         self._rows: list[PullRow] = []
         self._expired = label("", "wronghead", wrap=True)
-        self._value = label("–", "title")
+        self._value = label("–", "title", wrap=True)
         self._quantity = label("Value of this job", "caption", wrap=True)
         self._badge = Badge(shared.look)
         self._rule = label("", "caption", wrap=True)
@@ -161,6 +174,8 @@ class PullsPanel(QWidget):
         self._lay_out()
 
     def _lay_out(self) -> None:
+        whole = QWidget()
+        stack = column(whole, gap=8)
         top = card()
         inside = column(top, margin=12, gap=6)
         for part in (self._expired, self._quantity, self._value, self._badge, self._others, self._rule, self._notes):
@@ -171,16 +186,17 @@ class PullsPanel(QWidget):
         self._count = label("Pulls", "head")
         head.addWidget(self._count, 1)
         listed.addLayout(head)
-        listed.addWidget(scrolled(self._list), 1)
-        buttons = line(gap=8)
+        listed.addWidget(self._list, 1)
+        buttons = Flow(gap=8)
         self._reject = button("Drop last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
-        buttons.addWidget(self._reject, 1)
+        buttons.addWidget(self._reject)
         buttons.addWidget(self._undo)
-        listed.addLayout(buttons)
+        stack.addWidget(top)
+        stack.addWidget(below, 1)
         layout = column(self, gap=8)
-        layout.addWidget(top)
-        layout.addWidget(below, 1)
+        layout.addWidget(scrolled(whole), 1)
+        layout.addLayout(buttons)
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's pulls and value."""

@@ -15,6 +15,7 @@ from gui.pages.budget_table import BudgetTable
 from gui.pages.correct_bar import CorrectBar
 from gui.pages.pull_table import PullTable
 from gui.pages.result_card import ResultCard
+from gui.widgets.fitting import Flow
 from gui.widgets.parts import Field, Switch, button, card, column, label, line, scrolled
 from gui.widgets.review_plot import ReviewPlot, Shown
 from logger.errors import HeldwheelError
@@ -31,6 +32,7 @@ EMPTY = (
     "Choose a recording on the left.\n\nChoose several, with Ctrl or Shift, to lay them over each other. Everything "
     "you decide here is written beside the recording, with your reason; the recording itself is never changed."
 )
+PLOT_PX = 170  # where the window is lower, the page scrolls
 BELOW = ("Pulls", "Budget", "Details")
 
 
@@ -60,8 +62,8 @@ class ReadingPanel(QWidget):
         super().__init__()
         self._shared = shared
         self._readings: dict[str, Loaded] = {}
-        self.title = label("", "head")
-        self.state = label("", "caption")
+        self.title = label("", "head", wrap=True)
+        self.state = label("", "caption", wrap=True)
         self.plot = ReviewPlot(shared)
         self.pulls = PullTable(shared)
         self.budget = BudgetTable(shared)
@@ -82,14 +84,17 @@ class ReadingPanel(QWidget):
         outer = column(self)
         outer.addWidget(frame)
         inside = column(frame, margin=12, gap=8)
-        inside.addWidget(self._empty)
-        inside.addWidget(self._body, 1)
+        self._taught = scrolled(self._empty)
+        inside.addWidget(self._taught, 1)
+        self._whole = scrolled(self._body)
+        inside.addWidget(self._whole, 1)
+        self.plot.setMinimumHeight(PLOT_PX)
         body = column(self._body, gap=8)
-        head = line(gap=10)
+        head = Flow(gap=10)
         words = column(gap=0)
         words.addWidget(self.title)
         words.addWidget(self.state)
-        head.addLayout(words, 1)
+        body.addLayout(words)
         self.whole = button("Whole trace", self.plot.show_all, tip="Key 0")
         self.angle = button("Against angle", self._ask_angle, tip="Torque against the wheel's angle")
         self.edit = button("Correct", self._begin_correcting, tip="Move the marks of the chosen pull, with a reason")
@@ -105,7 +110,7 @@ class ReadingPanel(QWidget):
         body.addWidget(self.correct)
         self.correct.hide()
         self._show_below(BELOW[0])
-        self._body.hide()
+        self._whole.hide()
 
     def _figures(self) -> QWidget:
         """Lay out what stands below the trace: a table on the left, the result on the right."""
@@ -148,20 +153,20 @@ class ReadingPanel(QWidget):
     def show_waiting(self, entry: Entry) -> None:
         """Say that a recording is being read."""
         self._empty.setText(f"Reading {entry.name} ({entry.size / 1e6:,.1f} MB) …")
-        self._empty.show()
+        self._taught.show()
 
     def show_problem(self, entry: Entry, text: str) -> None:
         """Say why a recording cannot be read."""
         self._empty.setText(f"{entry.name} cannot be read.\n\n{text}")
-        self._empty.show()
-        self._body.hide()
+        self._taught.show()
+        self._whole.hide()
 
     def show_readings(self, readings: Mapping[str, Loaded]) -> None:
         """Show one recording, or several over each other."""
         self._end_correcting()
         self._readings = dict(readings)
-        self._empty.hide()
-        self._body.show()
+        self._taught.hide()
+        self._whole.show()
         self.refresh()
         self.plot.show_all()
 
@@ -257,6 +262,7 @@ class ReadingPanel(QWidget):
         if first is None or not first.reading.pulls:
             return
         number = max(0, self.pulls.current())
+        self.plot.show_all()  # marks are moved in time: not on an axis of degrees
         self._look_at(number)
         read = first.reading.pulls[number]
         self.correct.begin(self.path, number, read)

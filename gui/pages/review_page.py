@@ -17,14 +17,15 @@ from gui.models.ratio import halves_of
 from gui.models.state import Notice
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
+from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import button, column, line
+from gui.widgets.parts import button, column
 from gui.work import Errand, Worker
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
 
-    from PySide6.QtGui import QCloseEvent, QShowEvent
+    from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 
     from gui.shared import Shared
 
@@ -71,22 +72,26 @@ class ReviewPage(QWidget):
         self._shared.look.changed.connect(self._share_width)
         self._share_width()
         layout.addWidget(self._body, 1)
-        foot = line(gap=10)
+        foot = Flow(gap=10)
         for text, press, tip in (
             ("Import a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
             ("Other folder", self._ask_folder, "Look at recordings somewhere else"),
             ("Refresh", self.refresh, "Read the folder again"),
         ):
             foot.addWidget(button(text, press, tip=tip))
-        foot.addStretch(1)
         foot.addWidget(button("Report", partial(self._ask_export, "report.pdf"), tip="A page to sign, PDF or HTML"))
         foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
         layout.addLayout(foot)
 
     def _share_width(self) -> None:
-        width = round(420 * self._shared.look.scale)
-        self.list.setMinimumWidth(round(0.85 * width))
-        self._body.setSizes([width, 3 * width])
+        width = round(min(420 * self._shared.look.scale, 0.45 * self.width()))
+        self.list.setMinimumWidth(width)
+        self._body.setSizes([width, self.width() - width])
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Share the width anew."""
+        super().resizeEvent(event)
+        self._share_width()
 
     def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
         """Read the folder when the page is opened."""

@@ -11,7 +11,9 @@ from analysis.cautions import Moment, cautions_for, facts_of
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
-from gui.widgets.parts import Field, button, card, column, label
+from gui.widgets.fitting import Flow
+from gui.widgets.parts import Field, button, card, column, label, scrolled
+from gui.widgets.written import WrittenBar
 
 if TYPE_CHECKING:
     from gui.models.run import TestRun
@@ -23,6 +25,7 @@ class SignPanel(QWidget):
 
     named = Signal(str)
     review_asked = Signal()
+    report_asked = Signal(str)
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -30,7 +33,9 @@ class SignPanel(QWidget):
         frame = card()
         outer = column(self)
         outer.addWidget(frame)
-        inside = column(frame, margin=24, gap=14)
+        body = QWidget()
+        inside = column(body, margin=12, gap=14)
+        column(frame, margin=8).addWidget(scrolled(body))
         self._title = label("Sign the test", "title")
         self._expired = label("", "wronghead", wrap=True)
         self._value = label("", "title", wrap=True)
@@ -43,7 +48,15 @@ class SignPanel(QWidget):
         self._after = label("", "caption", wrap=True)
         inside.addWidget(self._after)
         self._open = button("Open in Review", self.review_asked.emit, tip="Trace, budget, report")
-        inside.addWidget(self._open)
+        self.report = button("Make report", lambda: self.report_asked.emit("engineer"), tip="The engineer's page, PDF")
+        self.customer = button("Customer's page", lambda: self.report_asked.emit("customer"), tip="One page, PDF")
+        self._presses = QWidget()
+        presses = Flow(self._presses, gap=10)
+        for press in (self.report, self.customer, self._open):
+            presses.addWidget(press)
+        inside.addWidget(self._presses)
+        self.written = WrittenBar()
+        inside.addWidget(self.written)
         inside.addStretch(1)
         self.name.changed.connect(lambda: self.named.emit(self.name.text))
 
@@ -56,7 +69,9 @@ class SignPanel(QWidget):
         self._after.setVisible(not run.card.practice)
         self.name.set_text(run.signed_by)
         self.name.edit.setEnabled(not run.flow.finished)
-        self._open.setVisible(run.flow.finished)
+        self._presses.setVisible(run.flow.finished)
+        if not run.flow.finished:
+            self.written.say("")
         self._warn.setText("Simulated: this must never be filed as a test." if run.simulated else "")
         expired = run.card.expired()
         self._expired.setText(f"▲ {expired}")

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
     from gui.tester import Tester
 
+NARROW_PX = 900  # at text scale 1: in less, the job card makes way while a test runs; keys and Job card open it
 STREAM_EVERY = 12  # ticks: the stream's figures change five times a second, the torque at every one
 
 
@@ -56,6 +57,7 @@ class TestPage(QWidget):
         self.middle = QStackedWidget()
         self.far: FarView | None = None
         self._open = ""
+        self._shared_for: tuple[str, bool] = ("", False)
         self._lay_out()
         self._connect()
         self.refresh()
@@ -85,8 +87,12 @@ class TestPage(QWidget):
         """Give the sides what their text needs, and a fifth of a wide window."""
         scale = self._shared.look.scale
         side = max(270 * scale, min(0.2 * self.width(), 380 * scale))
-        self.card_panel.setMinimumWidth(round(side * 0.85))
-        self.pulls.setMinimumWidth(round(side * 0.95))
+        narrow = self.width() < NARROW_PX * scale
+        busy = not self.pulls.isHidden()
+        self.card_panel.setHidden(narrow and busy and not self._open)
+        self.foot.card.setVisible(self.card_panel.isHidden())
+        self.pulls.setMinimumWidth(round(min(side, 0.45 * self.width())))
+        self.card_panel.setMinimumWidth(round(min(side * 0.85, 0.4 * self.width())))
         self._body.setSizes([round(side), round(self.width() - 2.1 * side), round(side * 1.1)])
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
@@ -97,6 +103,7 @@ class TestPage(QWidget):
     def _connect(self) -> None:
         tester = self._tester
         self.card_panel.opened.connect(self.open_row)
+        self.card_panel.jobs_asked.connect(self._offer_jobs)
         self.welcome.practise.connect(self.practise)
         self.welcome.connect_asked.connect(lambda: self.open_row("Transducer"))
         self.welcome.dial.connect(lambda: self.open_row("Dial"))
@@ -104,6 +111,7 @@ class TestPage(QWidget):
         self.foot.skipped.connect(lambda: tester.run.skip())
         self.foot.back_asked.connect(lambda: tester.run.go_back())
         self.foot.stopped.connect(self.end)
+        self.foot.card_asked.connect(lambda: self.open_row("Job"))
         self.foot.far.connect(self.show_far)
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
@@ -150,6 +158,7 @@ class TestPage(QWidget):
         def make() -> SignPanel:
             panel = sign_panel.SignPanel(self._shared)
             panel.named.connect(self._named)
+            panel.report_asked.connect(self._make_report)
             panel.review_asked.connect(lambda: self.review.emit(self._tester.to_review()))
             return panel
 
@@ -208,8 +217,35 @@ class TestPage(QWidget):
         ask_first(lambda: tester.question(shared.library), tester.agreements, shared.look, self, go)
 
     def end(self) -> None:
-        """End the test early; what is recorded stays."""
+        """End the test early; what is recorded stays. Pulls that nobody has signed are asked about."""
+        run = self._tester.run
+        count = len(run.pulls.pulls)
+        unsigned = run.flow.running and count and not run.card.practice
+        if unsigned and not self._shared.confirm(
+            self,
+            f"End the test without signing {'its pull' if count == 1 else f'its {count} pulls'}?",
+            "They stay in the recording and can be reviewed, but nobody has signed for them.",
+            "End the test",
+            "Go on testing",
+        ):
+            return
         self._tester.fresh()
+
+    def _offer_jobs(self) -> None:
+        """Fill the menu of jobs; while a test runs its card is not changed for another."""
+        menu, tester = self.card_panel.menu, self._tester
+        menu.clear()
+        if tester.run.flow.running or tester.card.practice:
+            menu.addAction("End the test first").setEnabled(False)
+            return
+        menu.addAction("New job", tester.new_job)
+        known = [job for job in tester.jobs.recent() if job.path != tester.jobs.path]
+        menu.addAction("As last time: fixture, limit, transducer, kind of test", tester.as_last_time).setEnabled(
+            bool(known)
+        )
+        menu.addSeparator()
+        for job in known:
+            menu.addAction(job.words, partial(tester.open_job, job.path))
 
     def open_row(self, name: str) -> None:
         """Open an editor in the middle."""
@@ -247,6 +283,24 @@ class TestPage(QWidget):
             run.reject_last()
         else:
             run.leave_out(number)
+
+    def _make_report(self, reader: str) -> None:
+        """Write the page of the signed test beside its recording, in the worker."""
+        from gui.models.issuing import issue_of
+        from gui.models.loading import export, page_beside
+
+        paths = self._tester.to_review()
+        if not paths:
+            self.sign.written.say("There is no recording to write a page of.", wrong=True)
+            return
+        target = page_beside(paths[0], reader)
+        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
+        self.sign.written.say("Writing the page …")
+        self._tester.worker.ask(
+            export, str(paths[0]), str(target), issue, "",
+            then=self.sign.written.show_file,
+            failed=lambda text: self.sign.written.say(text, wrong=True),
+        )  # fmt: skip
 
     def _answered(self) -> None:
         """Put the message away; the space bar is the large button's again."""
@@ -328,7 +382,13 @@ class TestPage(QWidget):
             widget = self.live
         if self.middle.currentWidget() is not widget:
             self.middle.setCurrentWidget(widget)
-        self.pulls.setVisible(run.flow.now is not None or run.flow.finished)
+        busy = run.flow.now is not None or run.flow.finished
+        narrow = self.width() < NARROW_PX * self._shared.look.scale
+        shown = busy and not (narrow and self._open)
+        if shown is self.pulls.isHidden() or self._shared_for != (self._open, busy):
+            self._shared_for = (self._open, busy)
+            self.pulls.setVisible(shown)
+            self._share_width()
 
     # ------------------------------------------------------------------ keys
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name

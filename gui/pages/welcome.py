@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 
-from gui.widgets.parts import button, card, column, label, line
+from gui.widgets.fitting import Columns
+from gui.widgets.parts import button, card, column, label, scrolled
 from gui.widgets.sketch import PullSketch
 
 if TYPE_CHECKING:
@@ -26,7 +27,9 @@ class Welcome(QWidget):
         frame = card()
         outer = column(self)
         outer.addWidget(frame)
-        inside = column(frame, margin=24, gap=14)
+        body = QWidget()
+        inside = column(body, margin=12, gap=14)
+        column(frame, margin=8).addWidget(scrolled(body))
         inside.addWidget(label("Hold one wheel, turn the other", "title"))
         about = label(
             "Two torques are wanted: the one that breaks the clutch pack away, and the one that keeps it rotating. "
@@ -34,20 +37,17 @@ class Welcome(QWidget):
             wrap=True,
         )
         inside.addWidget(about)
-        ways = line(gap=14)
         self.first = button("Practise now", self.practise.emit, role="main", tip="Key P")
-        ways.addWidget(
+        ways = [
             _way("No transducer at hand", "A virtual transducer pulls for you on a simulated axle. All of it is "
-                 "marked as simulated.", self.first), 1)  # fmt: skip
-        ways.addWidget(
+                 "marked as simulated.", self.first),
             _way("With a transducer", "Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.",
-                 button("Choose a transducer", self.connect_asked.emit, tip="Key 6")), 1)  # fmt: skip
-        ways.addWidget(
+                 button("Choose a transducer", self.connect_asked.emit, tip="Key 6")),
             _way("With a dial wrench", "Read the dial and type it in: the same lever, interval and limit apply.",
-                 button("Type a reading", self.dial.emit, tip="Key D")), 1)  # fmt: skip
-        together = QWidget()
-        together.setLayout(ways)
-        together.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
+                 button("Type a reading", self.dial.emit, tip="Key D")),
+        ]  # fmt: skip
+        together = Columns(shared.look, ways, 3, 170, gap=14)
+        together.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         inside.addWidget(together)
         inside.addWidget(PullSketch(shared.look), 4)
         inside.addStretch(1)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 if TYPE_CHECKING:
@@ -53,6 +53,9 @@ def _mark(painter: QPainter, state: str, middle: QPointF, post: float, size: flo
         painter.drawPolygon(QPolygonF([middle + corner for corner in corners]))
 
 
+SMALLEST = 0.6  # of the usual size of a word, where a column is narrow
+
+
 class Badge(QWidget):
     """A result with its word beside its shape.
 
@@ -87,15 +90,14 @@ class Badge(QWidget):
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
         """Give room for shape and word."""
         font = self._look.font(self._px, bold=True)
-        from PySide6.QtGui import QFontMetricsF
-
         word = QFontMetricsF(font).horizontalAdvance(self._word)
         height = font.pixelSize() * 1.7
         return QSize(round(word + height * 2.6), round(height))
 
     def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give the same room: a clipped result would mislead."""
-        return self.sizeHint()
+        """Ask for a little less: the word gets smaller where there is no room, it is never clipped."""
+        hint = self.sizeHint()
+        return QSize(round(hint.width() * SMALLEST), hint.height())
 
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
         """Paint plate, shape and word."""
@@ -112,7 +114,9 @@ class Badge(QWidget):
             shape = QRectF(plate.left() + height * 0.2, plate.top() + height * 0.22, height * 1.3, height * 0.56)
             paint_shape(painter, shape, self._state, colour)
         painter.setPen(self._look.colour(name))
-        painter.setFont(self._look.font(self._px, bold=True))
         left = height * 1.6 if self._state else height * 0.4
         where = plate.adjusted(left, 0, -height * 0.2, 0)
+        px = self._px * self._look.scale
+        width = QFontMetricsF(self._look.font(px, bold=True, scaled=False)).horizontalAdvance(self._word) + 2
+        painter.setFont(self._look.font(px * min(1.0, where.width() / width), bold=True, scaled=False))
         painter.drawText(where, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self._word)

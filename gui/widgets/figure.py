@@ -121,8 +121,10 @@ class TorqueFigure(QWidget):
         high = self._fit(room, box.height() * 0.6, view.template)
         painter.setFont(caption)
         painter.setPen(look.colour("muted"))
-        short = QFontMetricsF(caption).elidedText("Highest in this test", Qt.TextElideMode.ElideRight, room)
-        painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, short)
+        words = "Highest in this test"
+        width = QFontMetricsF(caption).horizontalAdvance(words)
+        painter.setFont(look.font(caption.pixelSize() * min(1.0, room / max(1.0, width)), scaled=False))
+        painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, words)
         painter.setFont(high)
         painter.setPen(look.colour("text"))
         painter.drawText(QPointF(left, baseline), view.highest)

@@ -5,13 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QShortcut
+from PySide6.QtGui import QResizeEvent, QShortcut
 from PySide6.QtWidgets import QFrame
 
-from gui.widgets.parts import button, label, line, restyle
+from gui.widgets.parts import button, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
     from gui.models.state import Notice
+
+
+MOST_OF_WINDOW = 0.25  # that a message may cover
 
 
 class NoticeBar(QFrame):
@@ -24,6 +27,7 @@ class NoticeBar(QFrame):
     def __init__(self) -> None:
         super().__init__()
         self.setObjectName("notice")
+        self._fitted = 0
         self._mark = label("▲", "title")
         self.text = label("", "head", wrap=True)
         self.rescue = button("Save elsewhere", self.rescue_asked.emit, tip="Choose another folder")
@@ -32,10 +36,10 @@ class NoticeBar(QFrame):
         QShortcut("X", self, self.answered.emit)
         layout = line(self, margin=10, gap=12)
         layout.addWidget(self._mark)
-        layout.addWidget(self.text, 1)
-        layout.addWidget(self.rescue)
-        layout.addWidget(self.zero)
-        layout.addWidget(self.close_button)
+        self._area = scrolled(self.text)
+        layout.addWidget(self._area, 1)
+        for part in (self.rescue, self.zero, self.close_button):
+            layout.addWidget(part)
         self.hide()
 
     def show_notice(self, notice: Notice | None) -> None:
@@ -50,3 +54,16 @@ class NoticeBar(QFrame):
         self._mark.setVisible(notice.serious)
         restyle(self._mark, "wrongmark")
         restyle(self.text, "wronghead" if notice.serious else "head")
+        self._fit()
+
+    def _fit(self) -> None:
+        """Take the height that the words need, but no more than a part of the window: the rest scrolls."""
+        needed = self.text.heightForWidth(max(80, self._area.room))
+        self._area.setFixedHeight(max(44, min(needed + 4, round(MOST_OF_WINDOW * self.window().height()))))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Fit anew."""
+        super().resizeEvent(event)
+        if self._area.room != self._fitted:
+            self._fitted = self._area.room
+            self._fit()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
@@ -15,9 +15,15 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPushButton,
     QScrollArea,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionComboBox,
+    QStylePainter,
     QVBoxLayout,
     QWidget,
 )
+
+from gui.widgets.fitting import Flow
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -103,8 +109,11 @@ def dialog_size(parent: QWidget | None, width: float, height: float) -> QSize:
     return wanted if parent is None else wanted.boundedTo(parent.window().size() - QSize(40, 40))
 
 
+SCROLLED_PX = 260  # an area that scrolls is no narrower
+
+
 class Scrolled(QScrollArea):
-    """Scrolls up and down only, so it is never narrower than what it holds; emits ``resized``."""
+    """Scrolls up and down, and sideways where nothing else helps; emits ``resized``."""
 
     resized = Signal()
 
@@ -118,11 +127,15 @@ class Scrolled(QScrollArea):
         """The width for what it holds, with its bar."""
         return self.width() - self.verticalScrollBar().sizeHint().width()
 
-    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give the width of what it holds, and a bar's."""
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for the width of what it holds, and a bar's."""
         inner = self.widget()
         width = inner.minimumSizeHint().width() if inner is not None else 0
-        return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, 60)
+        return QSize(width + self.verticalScrollBar().sizeHint().width() + 4, super().sizeHint().height())
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for little: where even the narrowest column does not fit, it scrolls sideways rather than cut."""
+        return QSize(min(self.sizeHint().width(), SCROLLED_PX), 60)
 
 
 def scrolled(inner: QWidget) -> Scrolled:
@@ -132,7 +145,6 @@ def scrolled(inner: QWidget) -> Scrolled:
     made.setWidget(inner)
     made.setWidgetResizable(True)
     made.setFrameShape(QFrame.Shape.NoFrame)
-    made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
     return made
 
 
@@ -174,13 +186,36 @@ class Field(QWidget):
         self.edit.setAccessibleDescription(why)
 
 
+ARROW_PX = 40  # of a list's button: its arrowhead and edges
+SMALLEST_WORDS = 0.75  # of their usual size, where a list is narrow
+
+
 class Picker(QComboBox):
     """A list to choose from, with an arrowhead of our own: a style sheet cannot paint one."""
 
-    def paintEvent(self, event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
-        """Paint the list's button and the arrowhead."""
-        super().paintEvent(event)
-        painter = QPainter(self)
+    def words_px(self) -> float:
+        """Give the height of the chosen words' letters: smaller where the list is narrow, so that they are not cut."""
+        usual = self.font().pixelSize()
+        width = self.fontMetrics().horizontalAdvance(self.currentText())
+        return usual * min(1.0, (self.width() - ARROW_PX) / max(1, width))
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for room for the chosen words at the smallest size that is still read."""
+        least = SMALLEST_WORDS * self.fontMetrics().horizontalAdvance(self.currentText()) + ARROW_PX
+        return QSize(max(super().minimumSizeHint().width(), round(least)), super().minimumSizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
+        """Paint the list's button, the chosen words and the arrowhead."""
+        painter = QStylePainter(self)
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        painter.drawComplexControl(QStyle.ComplexControl.CC_ComboBox, option)
+        font = QFont(self.font())
+        font.setPixelSize(max(8, int(self.words_px())))
+        painter.setFont(font)
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        where = self.rect().adjusted(11, 0, -28, 0)
+        painter.drawText(where, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.currentText())
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(self.palette().color(self.foregroundRole()), 2))
         at = QPointF(self.width() - 19, self.height() / 2)
@@ -198,6 +233,7 @@ class Choice(QWidget):
         self.box.setAccessibleName(caption.replace("&", ""))
         self.box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.box.setMinimumContentsLength(6)
+        self.box.setItemDelegate(QStyledItemDelegate(self.box))  # the platform's own ignores the height of a target
         layout = column(self, gap=3)
         title = label(caption, "caption")
         title.setBuddy(self.box)
@@ -236,7 +272,7 @@ class Switch(QWidget):
         self.setAccessibleName(name)
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        layout = line(self, gap=0)
+        layout = Flow(self, gap=0)
         for index, option in enumerate(options):
             place = "left" if index == 0 else "right" if index == len(options) - 1 else "middle"
             made = button(option, role=place)

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from gui.look import Look
 
 
+MARGIN = 18.0
+
+
 class StepStrip(QWidget):
     """Paints the steps; pressing is done with the one large button, so that nothing here is a target."""
 
@@ -51,16 +54,37 @@ class StepStrip(QWidget):
             return
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        margin, width = 18.0, self.width() / len(self._steps)
         y, radius = self.height() / 2, 13 * self._look.scale
         painter.setPen(QPen(self._look.colour("line"), 2))
-        painter.drawLine(QPointF(margin, y), QPointF(self.width() - margin, y))
-        for index, (name, stand, detail, warns) in enumerate(self._steps):
-            self._stop(painter, QPointF(margin + radius + index * width, y), radius, index, stand)
-            left = margin + 2 * radius + 9 + index * width
+        painter.drawLine(QPointF(MARGIN, y), QPointF(self.width() - MARGIN, y))
+        left = MARGIN
+        for index, (width, worded) in enumerate(self._shares()):
+            name, stand, detail, warns = self._steps[index]
+            self._stop(painter, QPointF(left + radius, y), radius, index, stand)
             colour = "outside" if stand is Stand.WRONG else "close" if warns else "muted"
-            box = QRectF(left, 0, width - 2 * radius - 15, self.height())
-            self._words(painter, box, name, stand, (detail, colour))
+            if worded:
+                box = QRectF(left + 2 * radius + 9, 0, width - 2 * radius - 15, self.height())
+                self._words(painter, box, name, stand, (detail, colour))
+            left += width
+
+    def _shares(self) -> list[tuple[float, bool]]:
+        """Give each step's width and whether its words are shown: where not all fit, those that matter now."""
+        look, stop = self._look, 26 * self._look.scale + 15
+        needs = []
+        for name, stand, detail, _ in self._steps:
+            bold = look.font(15, bold=stand is Stand.NOW)
+            widest = max(
+                QFontMetricsF(bold).horizontalAdvance(name), QFontMetricsF(look.font(12.5)).horizontalAdvance(detail)
+            )
+            needs.append(widest + stop + 6)
+        room = self.width() - 2 * MARGIN
+        matter = [stand in {Stand.NOW, Stand.WRONG} or warns for _, stand, _, warns in self._steps]
+        for worded in ([True] * len(needs), matter, [stand is Stand.NOW for _, stand, _, _ in self._steps]):
+            widths = [need if shown else stop for need, shown in zip(needs, worded, strict=True)]
+            if sum(widths) <= room:
+                break
+        spare = max(0.0, room - sum(widths)) / len(widths)
+        return [(width + spare, shown) for width, shown in zip(widths, worded, strict=True)]
 
     def _stop(self, painter: QPainter, at: QPointF, radius: float, index: int, stand: Stand) -> None:
         look = self._look

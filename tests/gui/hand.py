@@ -18,6 +18,7 @@ class Hand:
     def __init__(self, qtbot, *, fake: bool = True, speed: float = 1.0) -> None:
         self.qtbot = qtbot
         self.window = build("dark")
+        self.window._shared.confirm.always = True
         self.window._shared.sounds._silent = True  # no loudspeaker; what would be played is still noted
         self.stream = FakeStream()
         self.actions = 0

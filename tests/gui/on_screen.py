@@ -31,6 +31,7 @@ def main(palette: str) -> None:
     app = QApplication([])
     window = build(palette)
     window.set_sounds(False)
+    window._shared.confirm.always = True
     window.tester.practice_speed = 12.0
     window.show()
 

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from gui.widgets.chart import Chart
 
 SMALL_HINT = "0.05"  # for ratios and slopes
+PICTURE_PX = 190  # where the window is lower, the answer scrolls
 WARNINGS_SHOWN = 2  # more would push the picture away; all stand in a table
 
 
@@ -65,6 +66,7 @@ class AnswerPanel(QWidget):
         self.inside.addWidget(self.headline)
         self.inside.addWidget(self.warning)
         self.body.setChildrenCollapsible(False)
+        self.picture.setMinimumHeight(PICTURE_PX)
         self.body.setHandleWidth(8)
         self.body.addWidget(self.picture)
         self.body.addWidget(self.tabs)

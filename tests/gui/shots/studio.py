@@ -33,6 +33,7 @@ class Studio:
         os.environ["HELDWHEEL_HOME"] = tempfile.mkdtemp(prefix="heldwheel-shots-")
         self.window: MainWindow = build(palette)
         self.window.set_sounds(False)
+        self.window._shared.confirm.always = True
         self.window.tester._opener = self._open
         if scale != 1.0:
             self.window.set_scale(scale)

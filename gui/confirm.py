@@ -1,0 +1,51 @@
+"""Asking before something that cannot be taken back: two large buttons, and the harmless one has the focus."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QMessageBox, QWidget
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QPushButton
+
+
+@dataclass(slots=True)
+class Confirm:
+    """Asks a question; ``always`` answers instead of the user where nobody sits at the window.
+
+    Attributes
+    ----------
+    always : bool or None
+        The answer; None asks.
+    asked : list of str
+        What was asked so far.
+    """
+
+    always: bool | None = None
+    asked: list[str] | None = None
+
+    def __call__(self, parent: QWidget, question: str, about: str, yes: str, no: str) -> bool:
+        """Ask.
+
+        Parameters
+        ----------
+        parent : QWidget
+            Whose question it is.
+        question, about : str
+            In one sentence, and what happens then.
+        yes, no : str
+            The words on the buttons.
+        """
+        self.asked = [*(self.asked or []), question]
+        if self.always is not None:
+            return self.always
+        box = QMessageBox(QMessageBox.Icon.NoIcon, "Heldwheel", question, parent=parent)
+        box.setInformativeText(about)
+        go: QPushButton = box.addButton(yes, QMessageBox.ButtonRole.DestructiveRole)
+        stay: QPushButton = box.addButton(no, QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(stay)
+        box.setEscapeButton(stay)
+        box.exec()
+        return box.clickedButton() is go

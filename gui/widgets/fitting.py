@@ -1,0 +1,192 @@
+"""Parts that never cut what they say: words that get smaller, rows that wrap, columns that become fewer."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QGridLayout, QLabel, QLayout, QLayoutItem, QWidget
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from PySide6.QtGui import QFont, QResizeEvent
+
+    from gui.look import Look
+
+WRAP = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft)
+
+
+def wrapped_height(text: str, font: QFont, width: float) -> float:
+    """Give the height that a text takes in a width, words wrapped."""
+    return QFontMetricsF(font).boundingRect(QRectF(0, 0, max(1.0, width), 1e5), WRAP, text).height()
+
+
+class Headline(QLabel):
+    """One or two lines as large as they fit, in a height that stays: nothing below moves when the words change.
+
+    Parameters
+    ----------
+    look : Look
+        Fonts.
+    px, least_px : float
+        Usual and smallest height of the letters at text scale 1.
+    """
+
+    LINES = 2
+
+    def __init__(self, look: Look, px: float = 26, least_px: float = 15) -> None:
+        super().__init__("")
+        self._look, self._px, self._least_px = look, px, least_px
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setWordWrap(True)
+        self.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        look.changed.connect(self.fit)
+
+    def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
+        """Say something else."""
+        if text != self.text():
+            super().setText(text)
+            self.fit()
+
+    def fit(self) -> None:
+        """Take the largest letters with which the words fit."""
+        px, width = self._px, max(60, self.width() - 8)
+        room = self.LINES * QFontMetricsF(self._look.font(px, bold=True)).lineSpacing()
+        while px > self._least_px and not self._fits(px, width, room):
+            px -= 1
+        self.setFont(self._look.font(px, bold=True))
+        needed = wrapped_height(self.text() or " ", self._look.font(px, bold=True), width)
+        self.setFixedHeight(round(max(room, needed)) + 2)
+
+    def _fits(self, px: float, width: float, room: float) -> bool:
+        font = self._look.font(px, bold=True)
+        longest = max((QFontMetricsF(font).horizontalAdvance(word) for word in self.text().split()), default=0.0)
+        return longest <= width and wrapped_height(self.text(), font, width) <= room
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for little width."""
+        return QSize(80, super().minimumSizeHint().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Fit anew."""
+        super().resizeEvent(event)
+        self.fit()
+
+
+class Flow(QLayout):
+    """Puts parts beside each other, and those that do not fit into further rows."""
+
+    def __init__(self, parent: QWidget | None = None, gap: int = 8) -> None:
+        super().__init__(parent)
+        self._items: list[QLayoutItem] = []
+        self.setContentsMargins(0, 0, 0, 0)
+        self.setSpacing(gap)
+
+    def addItem(self, item: QLayoutItem) -> None:  # noqa: N802 - Qt's name
+        """Take a part."""
+        self._items.append(item)
+
+    def count(self) -> int:
+        """Give how many parts there are."""
+        return len(self._items)
+
+    def itemAt(self, index: int) -> QLayoutItem | None:  # noqa: N802 - Qt's name
+        """Give a part."""
+        return self._items[index] if 0 <= index < len(self._items) else None
+
+    def takeAt(self, index: int) -> QLayoutItem | None:  # noqa: N802 - Qt's name
+        """Take a part out."""
+        return self._items.pop(index) if 0 <= index < len(self._items) else None
+
+    def expandingDirections(self) -> Qt.Orientation:  # noqa: N802 - Qt's name
+        """Ask for no more than is needed."""
+        return Qt.Orientation(0)
+
+    def hasHeightForWidth(self) -> bool:  # noqa: N802 - Qt's name
+        """Say that fewer columns need more rows."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:  # noqa: N802 - Qt's name
+        """Give the height of all rows."""
+        return self._place(QRect(0, 0, width, 0), really=False)
+
+    def setGeometry(self, box: QRect) -> None:  # noqa: N802 - Qt's name
+        """Lay the parts out."""
+        super().setGeometry(box)
+        self._place(box, really=True)
+
+    def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for one row."""
+        shown = [item.sizeHint() for item in self._items if not item.isEmpty()]
+        gaps = self.spacing() * max(0, len(shown) - 1)
+        return QSize(sum(s.width() for s in shown) + gaps, max((s.height() for s in shown), default=0))
+
+    def minimumSize(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for the widest part."""
+        shown = [item.minimumSize() for item in self._items if not item.isEmpty()]
+        return QSize(max((s.width() for s in shown), default=0), max((s.height() for s in shown), default=0))
+
+    def _place(self, box: QRect, *, really: bool) -> int:
+        x, y, high = box.x(), box.y(), 0
+        for item in self._items:
+            if item.isEmpty():
+                continue
+            hint = item.sizeHint().expandedTo(item.minimumSize())
+            if x > box.x() and x + hint.width() > box.right() + 1:
+                x, y, high = box.x(), y + high + self.spacing(), 0
+            if really:
+                item.setGeometry(QRect(QPoint(x, y), hint))
+            x += hint.width() + self.spacing()
+            high = max(high, hint.height())
+        return y + high - box.y()
+
+
+class Columns(QWidget):
+    """Puts parts into as many columns as fit, at most so many; each keeps the width that it needs.
+
+    Parameters
+    ----------
+    parts : sequence of QWidget
+        In their order.
+    most : int
+        Columns in a wide window.
+    least_px : int
+        Narrowest column at text scale 1.
+    """
+
+    def __init__(self, look: Look, parts: Sequence[QWidget], most: int, least_px: int = 150, gap: int = 10) -> None:
+        super().__init__()
+        self._look, self._parts, self._most, self._least_px, self._now = look, list(parts), most, least_px, 0
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setHorizontalSpacing(gap)
+        self._grid.setVerticalSpacing(gap)
+        self._arrange()
+        look.changed.connect(self._arrange)
+
+    def _arrange(self) -> None:
+        widest = max([self._least_px * self._look.scale, *(p.minimumSizeHint().width() for p in self._parts)])
+        room = self.width() + self._grid.horizontalSpacing()
+        columns = max(1, min(self._most, int(room / (widest + self._grid.horizontalSpacing()))))
+        if columns == self._now:
+            return
+        self._now = columns
+        for part in self._parts:
+            self._grid.removeWidget(part)
+        for place, part in enumerate(self._parts):
+            self._grid.addWidget(part, place // columns, place % columns)
+        for at in range(self._most):
+            self._grid.setColumnStretch(at, 1 if at < columns else 0)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for one column."""
+        return QSize(
+            max((p.minimumSizeHint().width() for p in self._parts), default=0), super().minimumSizeHint().height()
+        )
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Arrange anew."""
+        super().resizeEvent(event)
+        self._arrange()
