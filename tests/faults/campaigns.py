@@ -8,6 +8,7 @@ from tests.faults import (
     damage,
     disk,
     displays,
+    floods,
     forgeries,
     kills,
     plausible,
@@ -32,6 +33,7 @@ WAITING = [
     *plugs.CAMPAIGNS,
     disk.CAMPAIGN,
     displays.CAMPAIGN,
+    floods.CAMPAIGN,
     together.CAMPAIGN,
     *taken.CAMPAIGNS,
 ]  # they mostly sleep

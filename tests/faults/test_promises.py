@@ -4,10 +4,10 @@ import os
 
 import pytest
 
-from tests.faults import displays, forgeries, taken, together
+from tests.faults import displays, floods, forgeries, taken, together
 from tests.faults.tally import Campaign
 
-CAMPAIGNS = [displays.CAMPAIGN, together.CAMPAIGN, *forgeries.CAMPAIGNS, *taken.CAMPAIGNS]
+CAMPAIGNS = [displays.CAMPAIGN, floods.CAMPAIGN, together.CAMPAIGN, *forgeries.CAMPAIGNS, *taken.CAMPAIGNS]
 
 
 @pytest.mark.skipif(os.name == "nt", reason="pipes, terminals and signals of POSIX")
