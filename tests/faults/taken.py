@@ -28,13 +28,18 @@ def _other(path: Path) -> None:
     os.replace(path.parent / "other", path)
 
 
+def _written_into(path: Path) -> None:
+    with path.open("ab") as file:
+        file.write(b"0,1\n")
+
+
 HARMS: dict[str, Callable[[Path], object]] = {
     "removed": Path.unlink,
     "moved": lambda path: path.rename(path.parent / "elsewhere.csv"),
     "replaced": _other,
     "emptied": lambda path: os.truncate(path, 0),
     "cut short": lambda path: os.truncate(path, path.stat().st_size // 3),
-    "written into": lambda path: path.open("ab").write(b"0,1\n"),
+    "written into": _written_into,
 }
 BUGS = {"a writing thread that fails": "_flush", "a syncing thread that fails": "_keep_syncing"}
 
