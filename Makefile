@@ -2,11 +2,13 @@
 PYTHON ?= python3
 BIN := .venv/bin
 RUN := $(BIN)/python -m
+RADIO_WORK ?= /tmp/heldwheel-radio
+RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots lock clean
+.PHONY: help setup demo test check lint fmt type contracts bench torture real-radio fuzz bundle bundle-check shots lock clean
 
 help: ## this list
-	@awk -F ':.*## ' '/^[a-z]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
 
 setup: .venv/.ready ## make .venv with pinned, hash-checked packages; install what the system lacks
 
@@ -47,6 +49,14 @@ bench: setup ## every figure beside its reference, in one run
 
 torture: setup ## faults by the hundred, with counts (20 minutes and more)
 	@$(RUN) tests.faults --out torture-output
+
+real-radio: setup ## a real Bluetooth stack in a virtual machine (root, QEMU, 3 GB; a quarter of an hour; not in make test)
+	@command -v qemu-system-x86_64 debootstrap cpio >/dev/null \
+	  || { echo "needs root and: apt-get install qemu-system-x86 debootstrap cpio kmod"; exit 1; }
+	@mkdir -p $(RADIO_WORK)
+	@work=$(RADIO_WORK) python=$(CURDIR)/$(BIN)/python bash tests/real_radio/build.sh
+	@work=$(RADIO_WORK) bash tests/real_radio/boot.sh make plain "$(RADIO_TESTS)" 3600
+	@$(BIN)/python tests/real_radio/judge.py $(RADIO_WORK)/out-make $(RADIO_TESTS)
 
 SECONDS_EACH ?= 60
 fuzz: setup ## fuzzing guided by coverage, a minute for every reader and decoder (Linux)

@@ -11,6 +11,7 @@ COMMANDS = {
     "record": "record a transducer until it is stopped, losing nothing",
     "replay": "play a recording again through the same decoder and recorder",
     "learn": "listen to an unknown transducer and write its description",
+    "describe": "list, show and copy shipped descriptions; what each of their keys means",
     "weigh": "check a transducer against a known weight on a known arm",
     "register": "keep transducers with their certificates and due dates",
     "practise": "stream the virtual transducer: dial in a pack and your own mistakes",

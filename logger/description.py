@@ -45,13 +45,13 @@ Seconds = Annotated[float, msgspec.Meta(gt=0, le=3600)]
 class SerialSettings(Record, frozen=True, kw_only=True):
     """How the port is set."""
 
-    baud: Annotated[int, msgspec.Meta(ge=50, le=4_000_000)] = 9600
-    bits: Literal[7, 8] = 8
-    parity: Literal["none", "even", "odd"] = "none"
-    stop_bits: Literal[1, 2] = 1
-    flow: Literal["none", "xon/xoff", "rts/cts"] = "none"
+    baud: Annotated[int, msgspec.Meta(ge=50, le=4_000_000)] = 9600  # speed
+    bits: Literal[7, 8] = 8  # data bits
+    parity: Literal["none", "even", "odd"] = "none"  # as the device's manual says
+    stop_bits: Literal[1, 2] = 1  # as the device's manual says
+    flow: Literal["none", "xon/xoff", "rts/cts"] = "none"  # who may stop the stream
     dtr: bool | None = None  # None: as the system sets it
-    rts: bool | None = None
+    rts: bool | None = None  # null: as the system sets it
 
 
 class BleSettings(Record, frozen=True, kw_only=True):
@@ -60,7 +60,7 @@ class BleSettings(Record, frozen=True, kw_only=True):
     service: str = ""  # UUID; empty: any
     characteristic: str = ""  # UUID of the notifying characteristic
     command: str = ""  # UUID of the characteristic that commands are written to
-    command_with_response: bool = True
+    command_with_response: bool = True  # whether the device confirms what is written
     radius_mm: Annotated[float, msgspec.Meta(gt=0)] | None = None  # a force characteristic at this radius
 
 
@@ -68,17 +68,17 @@ class Poll(Record, frozen=True, kw_only=True):
     """A device that answers only when asked; its answers are decoded as ``lines`` or ``frame``."""
 
     request: str  # what is sent: text with \\r, \\n, \\xHH escapes, or "hex: 01 04 00 00"
-    interval_s: Seconds = 0.1
-    timeout_s: Seconds = 1.0
+    interval_s: Seconds = 0.1  # from one question to the next
+    timeout_s: Seconds = 1.0  # so long an answer is waited for
 
 
 class Modbus(Record, frozen=True, kw_only=True):
     """Registers polled over Modbus RTU."""
 
-    device: Annotated[int, msgspec.Meta(ge=1, le=247)] = 1
-    registers: tuple[Register, ...] = ()
-    interval_s: Seconds = 0.05
-    timeout_s: Seconds = 0.5
+    device: Annotated[int, msgspec.Meta(ge=1, le=247)] = 1  # its number on the line
+    registers: tuple[Register, ...] = ()  # what is read, torque first
+    interval_s: Seconds = 0.05  # from one question to the next
+    timeout_s: Seconds = 0.5  # so long an answer is waited for
 
 
 class Command(Record, frozen=True, kw_only=True):
@@ -112,14 +112,14 @@ class Description(Record, frozen=True, kw_only=True):
         So long without a byte is told as silence.
     """
 
-    name: str
-    schema: Literal["heldwheel transducer 1"] = "heldwheel transducer 1"
-    link: Literal["serial", "ble", "modbus", "replay", "virtual"] = "serial"
-    notes: str = ""
+    name: str  # what it is called
+    schema: Literal["heldwheel transducer 1"] = "heldwheel transducer 1"  # which program wrote it
+    link: Literal["serial", "ble", "modbus", "replay", "virtual"] = "serial"  # where its bytes come from
+    notes: str = ""  # for whoever reads the file
     measures: Literal["torque", "angle", "rate", "temperature", "force"] = "torque"
-    transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
-    serial: SerialSettings | None = None
-    ble: BleSettings | None = None
+    transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)  # what its numbers are worth
+    serial: SerialSettings | None = None  # how the port is set
+    ble: BleSettings | None = None  # where on the device its readings are
     lines: LineFormat | None = None
     frame: Frame | None = None
     notification: Packet | None = None

@@ -171,28 +171,28 @@ class Decision(Record, frozen=True, kw_only=True):
 class TransducerFacts(Record, frozen=True, kw_only=True):
     """What the numbers of a transducer are worth: from its certificate or data sheet."""
 
-    name: str = ""
-    serial: str = ""
+    name: str = ""  # what it is called
+    serial: str = ""  # serial number
     description: str = ""  # file name of its description
     identity: str = ""  # port or Bluetooth identity the user picked
     unit: str = ""  # of the torque column
-    sign: Literal["signed", "reversed", "none"] | None = None
-    capacity_nm: float | None = None
-    resolution_nm: float | None = None
+    sign: Literal["signed", "reversed", "none"] | None = None  # reversed: clockwise is negative; none: magnitudes
+    capacity_nm: float | None = None  # full scale
+    resolution_nm: float | None = None  # smallest step
     capacity_n: float | None = None  # of a load cell or scale: what it becomes in N·m is the lever's doing
-    resolution_n: float | None = None
+    resolution_n: float | None = None  # smallest step
     accuracy_percent_of_reading: float | None = None  # 95 %
     accuracy_percent_of_full_scale: float | None = None  # 95 %
     gain: float | None = None  # reading / true
-    gain_u: float | None = None
-    filter_delay_s: float | None = None
-    filter_delay_s_u: float | None = None
-    rate_hz: float | None = None
-    firmware: str = ""
+    gain_u: float | None = None  # standard uncertainty of the gain
+    filter_delay_s: float | None = None  # by which readings come late
+    filter_delay_s_u: float | None = None  # its standard uncertainty
+    rate_hz: float | None = None  # readings a second
+    firmware: str = ""  # version
     weight_check: str = ""  # result of the last dead-weight check
-    certificate: str = ""
-    certificate_date: date | None = None
-    certificate_due: date | None = None
+    certificate: str = ""  # number of its certificate
+    certificate_date: date | None = None  # issued
+    certificate_due: date | None = None  # to be renewed
 
 
 class Zero(Record, frozen=True, kw_only=True):

@@ -126,6 +126,9 @@ def _port(place: Place, settings: SerialSettings) -> Link:
 
 def readable(data: bytes) -> float:
     """Give the share of bytes that text consists of; nothing heard is worth nothing."""
+    from logger.learn_text import parity_of, without_parity
+
+    data = without_parity(data) if data and parity_of(data) else data
     good = sum(32 <= byte < 127 or byte in b"\r\n\t\x02\x03" for byte in data)
     return good / len(data) if data else 0.0
 

@@ -21,6 +21,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, Literal
 
+import msgspec
 import numpy as np
 
 from logger.decoder.build import build_decoder
@@ -29,7 +30,7 @@ from logger.errors import InputError
 from logger.header import TransducerFacts
 from logger.learn_binary import BinaryLayout, binary_layout
 from logger.learn_lines import FRAMED, Notes, split_frames, split_lines
-from logger.learn_text import TextLayout, looks_like_text, text_layout
+from logger.learn_text import TextLayout, looks_like_text, parity_of, text_layout, without_parity
 from logger.samples import Chunk, EventKind
 from logger.units import is_force, reading_unit
 
@@ -171,6 +172,12 @@ def learn(
         notes.unknown.append("nothing came: it may be off, at another speed, or answer only when asked (--poll)")
         return _learned(notes)
     layout: TextLayout | BinaryLayout | None
+    parity = parity_of(data) if serial is not None and not looks_like_text(data) else ""
+    if serial is not None and parity:
+        notes.found.append(f"7 data bits and {parity} parity")
+        serial = msgspec.structs.replace(serial, bits=7, parity=parity)
+        chunks = [Chunk(chunk.arrival_s, without_parity(chunk.data)) for chunk in chunks]
+        data = without_parity(data)
     if looks_like_text(data):
         layout = text_layout(data, wanted, notes)
     else:

@@ -297,6 +297,9 @@ def pick_torque(columns: list[NumberColumn], field: str, notes: Notes) -> Number
         told = ", ".join(f"{c.name} (number {columns.index(c) + 1})" for c in chosen)
         notes.unknown.append(f"which number is the torque: {told} moved; choose one with --field")
         return None
+    for index, other in enumerate(columns, 1):
+        if other.why and other.moves and other.name != "counter":
+            notes.found.append(f"number {index} of a line ({other.name}) is no torque: {other.why}")
     for other in (c for c in able if c is not chosen[0]):
         low, high = float(other.values.min()), float(other.values.max())
         notes.found.append(f"number {columns.index(other) + 1} of a line hardly moved ({low:g} to {high:g}): no torque")

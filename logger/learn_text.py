@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any, Final, Literal
 
 import msgspec
 import numpy as np
@@ -45,6 +45,7 @@ if TYPE_CHECKING:
     from logger.decoder.template import LineCheck
     from logger.learn import Wanted
 
+_SEVEN_BITS: Final = bytes(byte & 0x7F for byte in range(256))
 GLUED: Final = 7  # digits without a mark: fields of fixed width may have no gap
 
 
@@ -86,6 +87,19 @@ def looks_like_text(data: bytes) -> bool:
     odd = sum(byte >= 0x80 or byte == 0 for byte in data) / len(data)
     control = sum(byte < 32 and byte not in b"\t\r\n\x02\x03\x04\x05\x06" for byte in data) / len(data)
     return odd + control <= 0.2
+
+
+def parity_of(data: bytes) -> Literal["even", "odd", ""]:
+    """Tell whether bytes are text of seven bits whose eighth is a parity: heard with eight, it looks like no text."""
+    if not looks_like_text(without_parity(data)):
+        return ""
+    odd = sum(byte.bit_count() % 2 for byte in data) / len(data)
+    return "even" if odd < 0.02 else "odd" if odd > 0.98 else ""
+
+
+def without_parity(data: bytes) -> bytes:
+    """Give the lower seven bits of each byte."""
+    return data.translate(_SEVEN_BITS)
 
 
 def text_layout(data: bytes, wanted: Wanted, notes: Notes) -> TextLayout | None:

@@ -70,6 +70,8 @@ def recorded(root: Path, bundle: Path) -> None:
 
     device = VirtualDevice(simulate(scenario("healthy"), seed=7))
     work = root / "root"
+    for old in work.glob("left-1.*"):
+        old.unlink()
     write_description(work / "transducer.toml", device)
     (work / "job.toml").write_text(JOB, "utf-8")
     (work / "limit.toml").write_text(LIMIT, "utf-8")

@@ -14,6 +14,7 @@ import shutil
 import subprocess
 import sys
 import sysconfig
+import tarfile
 from importlib.metadata import Distribution, PackageNotFoundError, distribution
 from pathlib import Path
 
@@ -22,12 +23,14 @@ from packaging.requirements import Requirement
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
 # Tests, the virtual radio (only the demo and the tests use it), and parts of libraries that nothing here reaches.
-NOT_IN_IT = ["bumble", "cryptography", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
+NOT_IN_IT = ["bumble", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
              "matplotlib", "tkinter", "mypy", "IPython", "distributed", "dask", "OpenGL", "pyqtgraph.opengl",
+             "pyarrow.flight", "pyarrow._flight", "pyarrow.substrait", "pyarrow._substrait", "pyarrow.tests",
              "PySide6.QtQml", "PySide6.QtQuick", "PySide6.QtPdf", "PySide6.QtVirtualKeyboard"]  # fmt: skip
 # Of the plug-ins that come with Qt, those for phones and documents, and what only they need.
 NOT_USED = re.compile(
     r"qgtk3|virtualkeyboard|libqpdf|libQt6(Pdf|Qml|Quick|VirtualKeyboard)|PySide6/Qt/(qml|translations)"
+    r"|pyarrow/(tests|include|src)|libarrow_(flight|substrait|python_flight)"
 )
 # The C library belongs to the system it runs on; Qt brings its own parts.
 NOT_OURS = re.compile(r"(ld-linux.*|lib(c|m|dl|rt|pthread|util|resolv|nsl|anl))\.so|libQt6|libicu")
@@ -117,6 +120,16 @@ def _licence_of(package: Distribution, into: Path) -> None:
         if path.is_file():
             lines += ["", "-" * 100, str(file), "-" * 100, path.read_text("utf-8", "replace")]
     (into / f"{package.name}.txt").write_text("\n".join(lines) + "\n", "utf-8")
+
+
+def archive(folder: Path) -> Path:
+    """Pack the folder."""
+    if sys.platform == "win32":
+        return Path(shutil.make_archive(str(folder), "zip", root_dir=folder.parent, base_dir=folder.name))
+    path = folder.with_name(f"{folder.name}.tar.gz")
+    with tarfile.open(path, "w:gz", compresslevel=6) as packed:
+        packed.add(folder, folder.name)
+    return path
 
 
 def main() -> int:

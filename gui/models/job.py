@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
     from analysis.entry import Conflict
     from analysis.lever import Fixture
+    from gui.models.dial_entry import DialDraft
     from logger.description import Description
     from logger.header import Lever, Limit, Photo, Zero
 
@@ -64,6 +65,7 @@ class JobCard:
     test: Test = field(default_factory=lambda: Test(place="car", held="other side", gear="neutral", side="right"))
     conditions: Conditions = field(default_factory=Conditions)
     photos: tuple[Photo, ...] = ()
+    dial: tuple[DialDraft, ...] = ()  # readings of a dial that were kept, as they were typed
     lever: Lever | None = None
     limit: Limit | None = None
     decision: Decision = field(default_factory=lambda: Decision(rule="three-way"))

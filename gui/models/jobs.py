@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Literal
 
 import msgspec
 
+from gui.models.dial_entry import DialDraft  # noqa: TC001 - msgspec reads it
 from gui.models.job import DWELL_S, PULLS_WANTED, JobCard
 from logger.description import Description  # noqa: TC001 - msgspec reads it
 from logger.errors import FileError, HeldwheelError
@@ -41,6 +42,7 @@ class JobFile(Record, frozen=True, kw_only=True):
     test: Test = msgspec.field(default_factory=Test)
     conditions: Conditions = msgspec.field(default_factory=Conditions)
     photos: tuple[Photo, ...] = ()
+    dial: tuple[DialDraft, ...] = ()
     lever: Lever | None = None
     limit: Limit | None = None
     decision: Decision | None = None

@@ -5,6 +5,7 @@ The recognising is ``logger.learn``'s; here its answer is made ready to be looke
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -251,6 +252,8 @@ def complete(
     }
     capacity = _number(naming.capacity, "capacity", wrong)
     accuracy = _number(naming.accuracy.replace("%", "").replace("±", ""), "accuracy", wrong)
+    if look.asked:
+        wrong[""] = "Say first: " + ", ".join(ASKED.get(one, one) for one in look.asked) + "."
     if wrong:
         return None, wrong
     facts = msgspec.structs.replace(
@@ -267,12 +270,21 @@ def complete(
     changes: dict[str, object] = {"name": naming.name.strip(), "transducer": facts}
     if request:
         changes["poll"] = Poll(request=request, interval_s=interval_s)
-    if look.asked:
-        return None, {"": "Say first: " + ", ".join(ASKED.get(one, one) for one in look.asked) + "."}
     try:
         return msgspec.structs.replace(look.draft, **changes), {}
     except ValueError as error:
         return None, {"": str(error)}
+
+
+def without_options(text: str) -> str:
+    """Give a doubt without the command line's option that would answer it.
+
+    Examples
+    --------
+    >>> without_options("the unit is not sent: read it off the device and give it with --unit")
+    'the unit is not sent'
+    """
+    return re.split(r"[;:,] [^;:,]*--", text)[0]
 
 
 def _sign(text: str) -> Literal["signed", "reversed", "none"]:

@@ -8,6 +8,7 @@ import msgspec
 
 if TYPE_CHECKING:
     from logger.description import Description
+    from logger.links.ble import Found
 
 LISTEN_S = 5.0
 
@@ -22,9 +23,11 @@ async def heard() -> list[tuple[str, str]]:
     """
     from logger.links.ble import scan
 
-    return [
-        (one.identity, f"{one.name or 'no name'}  {one.identity}  {one.rssi_dbm} dBm") for one in await scan(LISTEN_S)
-    ]
+    return [(one.identity, f"{one.name or 'no name'}  {one.identity}  {_signal(one)}") for one in await scan(LISTEN_S)]
+
+
+def _signal(one: Found) -> str:
+    return "connected already" if one.connected else f"{one.rssi_dbm} dBm"
 
 
 async def introduced(identity: str, known: Description | None) -> Description:

@@ -96,11 +96,22 @@ def what_words(entry: Entry) -> str:
     return " · ".join(part for part in (entry.vehicle or entry.name, entry.side) if part)
 
 
+def counted(count: int, what: str) -> str:
+    """Give a count with its noun.
+
+    Examples
+    --------
+    >>> counted(1, "correction"), counted(2, "correction")
+    ('1 correction', '2 corrections')
+    """
+    return f"{count:,} {what}{'s' * (count != 1)}"
+
+
 def mark_words(entry: Entry) -> str:
     """Give what is special about a recording."""
     marks = [PURPOSES.get(entry.purpose, entry.purpose).lower()] if entry.purpose else []
     marks += [word for word, on in (("simulated", entry.simulated), ("recovered", not entry.closed)) if on]
-    marks += [f"{entry.corrections} corrections"] if entry.corrections else []
+    marks += [counted(entry.corrections, "correction")] if entry.corrections else []
     return entry.problem or " · ".join(marks)
 
 

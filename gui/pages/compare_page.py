@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
 from gui.models.batching import ROWS
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 PIECE = 8  # recordings read at a time
+TYPING_MS = 500  # after the last key the recordings are looked for: an old answer never stands under a new search
 QUESTION_PX = 292  # width of the question at text scale 1
 USUAL_FILL = "fill"
 
@@ -119,6 +120,11 @@ class ComparePage(QWidget):
         self._body.setSizes([width, max(1, self.width() - width)])
 
     def _connect(self) -> None:
+        self._typing = QTimer(self)
+        self._typing.setSingleShot(True)
+        self._typing.setInterval(TYPING_MS)
+        self._typing.timeout.connect(self.look)
+        self.search.changed.connect(self._typing.start)
         self.search.edit.editingFinished.connect(self.look)
         self.quantity.changed.connect(self.ask)
         self.unit.changed.connect(self.ask)
@@ -160,6 +166,7 @@ class ComparePage(QWidget):
 
     def look(self) -> None:
         """Find the recordings, and read those that are new or changed, piece by piece, in the worker."""
+        self._typing.stop()
         if self._looking is not None:
             self.worker.forget(self._looking)
         folder = self._shared.settings.looked_at

@@ -11,7 +11,7 @@ from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
 
 from analysis.cautions import BEFORE_TURNING
-from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed
+from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed, without_options
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
 from gui.widgets.parts import Choice, Field, button, card, column, label
@@ -151,10 +151,15 @@ class ListenStep(QWidget):
         """Show the last reading, how much is understood of so many bytes, and what may be the torque."""
         self.fields.show_candidates(look.candidates, chosen or ("" if "field" in look.asked else look.chosen))
         self.figure.setText(self._display.number(look.now, 2))
+        self.figure.setVisible("field" not in look.asked)  # nobody knows yet which number it would be
         self.raw.setText(f"As it came: {clean(look.raw, 80)}" if look.raw else "")
         if look.draft is not None:
             unit = f"In {look.draft.unit}, as sent" if look.unit_sent else "Its unit is not sent"
-            unit = unit if "field" not in look.asked else "Several numbers move: which one follows the lever?"
+            unit = (
+                unit
+                if "field" not in look.asked
+                else "Several numbers move; which one follows the lever is asked below"
+            )
             understood = f"{percent(look.fits)} of what came is understood"
             self.progress.setText(f"{unit}. {look.readings:,} readings; {understood}")
         elif came:
@@ -226,7 +231,7 @@ class NameStep(QWidget):
         self.found.setText(
             clean(" · ".join((f"{percent(look.fits)} of what came is understood", *look.learned.found)), 700)
         )
-        self.unknown.setText("\n".join(f"Not clear: {clean(text)}" for text in look.learned.unknown))
+        self.unknown.setText("\n".join(f"Not clear: {clean(without_options(text))}" for text in look.learned.unknown))
         self.unknown.setVisible(bool(look.learned.unknown))
         stand_in = "" if look.unit_sent else f" {ANY_UNIT}"  # a unit that nobody has said is not shown
         shown = [(clean(raw, 60), clean(value, 80).replace(stand_in, "")) for raw, value in look.learned.shown[:ROWS]]

@@ -170,6 +170,9 @@ def coach_words(run: TestRun) -> str:
         return "Let the lever hang free once more, then take the zero again"
     if run.flow.now is Step.DRAG and run.hint is Hint.READY:
         return "Both wheels free: turn one slowly, two turns"
+    enough = len(run.pulls.counting) >= run.card.pulls_wanted
+    if run.flow.now is Step.PULLS and enough and not run.coach.loaded:
+        return "All pulls are made: take the zero again"
     left = run.dwell_left_s
     if left is not None:
         return f"{Hint.LET_REST}: {left:.0f} s"

@@ -57,6 +57,7 @@ class ReadingPanel(QWidget):
 
     corrected = Signal(str)
     angle_asked = Signal(str)
+    details_asked = Signal(str)
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -98,7 +99,9 @@ class ReadingPanel(QWidget):
         self.whole = button("Whole trace", self.plot.show_all, tip="Key 0")
         self.angle = button("Against angle", self._ask_angle, tip="Torque against the wheel's angle")
         self.edit = button("Correct", self._begin_correcting, tip="Move the marks of the chosen pull, with a reason")
-        for press in (self.whole, self.angle, self.edit):
+        tip = "Fixture, limit, job: written beside the recording, with a reason"
+        self.details = button("Edit details", lambda: self.details_asked.emit(self.path), tip=tip)
+        for press in (self.whole, self.angle, self.edit, self.details):
             head.addWidget(press)
         body.addLayout(head)
         self._split = QSplitter(Qt.Orientation.Vertical)

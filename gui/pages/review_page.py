@@ -57,6 +57,7 @@ class ReviewPage(QWidget):
         self._lay_out()
         self.list.picked.connect(self._picked)
         self.reading.corrected.connect(self._reload)
+        self.reading.details_asked.connect(self.edit_details)
         self.reading.angle_asked.connect(self._ask_angle)
         self.notice.answered.connect(self.notice.hide)
 
@@ -212,6 +213,18 @@ class ReviewPage(QWidget):
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
 
+    def edit_details(self, path: str) -> None:
+        """Put right what a recording lacks or has wrong, beside it."""
+        from gui.pages.details_dialog import DetailsDialog
+
+        loaded = self._loaded.get(path)
+        if loaded is None:
+            return
+        dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.accepted.connect(partial(self._reload, path))
+        dialog.open()
+
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
 
@@ -240,7 +253,7 @@ class ReviewPage(QWidget):
             dialog = ImportDialog(self._shared, Path(path), self)
             if dialog.exec() and dialog.target is not None:
                 self.refresh()
-                QTimer.singleShot(0, partial(self.list.restore, [str(dialog.target)]))
+                QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
 
     def _ask_export(self, name: str) -> None:
         chosen = self.list.selected()

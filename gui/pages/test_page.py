@@ -91,9 +91,11 @@ class TestPage(QWidget):
         busy = not self.pulls.isHidden()
         self.card_panel.setHidden(narrow and busy and not self._open)
         self.foot.card.setVisible(self.card_panel.isHidden())
-        self.pulls.setMinimumWidth(round(min(side, 0.45 * self.width())))
+        self.pulls.setMinimumWidth(round(min(side, (0.4 if narrow else 0.45) * self.width())))
         self.card_panel.setMinimumWidth(round(min(side * 0.85, 0.4 * self.width())))
-        self._body.setSizes([round(side), round(self.width() - 2.1 * side), round(side * 1.1)])
+        right = min(side * 1.1, (0.4 if narrow else 0.45) * self.width())
+        left = 0.0 if self.card_panel.isHidden() else min(side, 0.4 * self.width())
+        self._body.setSizes([round(left), round(self.width() - left - right), round(right)])
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Share the width anew."""

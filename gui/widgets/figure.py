@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     from gui.look import Look
 
 
+LEAST_PX = 130  # of the figure's height at text scale 1; where the window is lower, the page scrolls
+
+
 @dataclass(frozen=True, slots=True)
 class FigureView:
     """What the figure shows; all numbers in the unit on screen.
@@ -61,9 +64,18 @@ class TorqueFigure(QWidget):
         super().__init__()
         self._look, self._view = look, FigureView()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setMinimumHeight(130)
-        look.changed.connect(self.update)
+        self._rescale()
+        look.changed.connect(self._rescale)
         self.show_view(self._view)
+
+    def _rescale(self) -> None:
+        self.setMinimumHeight(round(LEAST_PX * self._look.scale))
+        self.update()
+
+    def _words(self, font: QFont, text: str, room: float) -> QFont:
+        """Give the font with which a text fits: smaller rather than cut."""
+        width = QFontMetricsF(font).horizontalAdvance(text) + 4
+        return font if width <= room else self._look.font(font.pixelSize() * room / width, scaled=False)
 
     def show_view(self, view: FigureView) -> None:
         """Show other figures; the same ones cost nothing."""
@@ -83,7 +95,7 @@ class TorqueFigure(QWidget):
         """Paint figures and ruler."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ruler = max(34.0, self.height() * 0.2)
+        ruler = max(34.0 * self._look.scale, self.height() * 0.2)
         top = QRectF(0, 0, self.width(), self.height() - ruler)
         self._figures(painter, top)
         self._ruler(painter, QRectF(6, top.bottom(), self.width() - 12, ruler))
@@ -98,7 +110,8 @@ class TorqueFigure(QWidget):
         unit = look.font(main.pixelSize() * 0.3, scaled=False)
         baseline = body.bottom() - main.pixelSize() * 0.1
         painter.setPen(look.colour("muted"))
-        painter.setFont(caption)
+        unit_end = 4 + main_width + main.pixelSize() * 0.4 + QFontMetricsF(unit).horizontalAdvance("lbf·ft")
+        painter.setFont(self._words(caption, view.caption, min(unit_end, box.width() * 0.6)))
         painter.drawText(QRectF(4, 0, box.width() * 0.6, cap_height), Qt.AlignmentFlag.AlignVCenter, view.caption)
         painter.setPen(look.colour(view.tone))
         painter.setFont(main)
@@ -122,8 +135,7 @@ class TorqueFigure(QWidget):
         painter.setFont(caption)
         painter.setPen(look.colour("muted"))
         words = "Highest in this test"
-        width = QFontMetricsF(caption).horizontalAdvance(words)
-        painter.setFont(look.font(caption.pixelSize() * min(1.0, room / max(1.0, width)), scaled=False))
+        painter.setFont(self._words(caption, words, room))
         painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, words)
         painter.setFont(high)
         painter.setPen(look.colour("text"))

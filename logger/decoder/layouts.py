@@ -47,26 +47,26 @@ class Field(Record, frozen=True, kw_only=True):
     """
 
     name: str
-    type: NumberType
-    at: At = 0
-    order: Order = "little"
-    unit: str = ""
+    type: NumberType  # how the number is coded
+    at: At = 0  # first byte, from the sample's or packet's start
+    order: Order = "little"  # which end comes first
+    unit: str = ""  # of the column
     scale: float = 1.0
     offset: float = 0.0
     radius_mm: float | None = None
     missing: Annotated[int, msgspec.Meta(ge=-RAW_MOST, le=RAW_MOST)] | None = None
     overload: Annotated[int, msgspec.Meta(gt=0, le=RAW_MOST)] | None = None
-    per: Literal["sample", "packet"] = "sample"
+    per: Literal["sample", "packet"] = "sample"  # once a packet, or with every sample
 
 
 class CounterField(Record, frozen=True, kw_only=True):
     """The wrap-around counter in each packet."""
 
-    at: At
-    type: IntegerType = "u16"
-    order: Order = "little"
-    counts: Literal["packets", "samples"] = "packets"
-    step: Annotated[int, msgspec.Meta(ge=1)] = 1
+    at: At  # first byte
+    type: IntegerType = "u16"  # how it is coded
+    order: Order = "little"  # which end comes first
+    counts: Literal["packets", "samples"] = "packets"  # what it counts
+    step: Annotated[int, msgspec.Meta(ge=1)] = 1  # what it advances by
     modulus: Annotated[int, msgspec.Meta(ge=2)] | None = None  # where it wraps, if before its type does
 
     @property
@@ -78,23 +78,23 @@ class CounterField(Record, frozen=True, kw_only=True):
 class StatusField(Record, frozen=True, kw_only=True):
     """Status bits: which mask means what; a mask of 0 means that the device has no such bit."""
 
-    at: At
-    type: IntegerType = "u8"
-    order: Order = "little"
-    per: Literal["packet", "sample"] = "packet"
-    overload: Mask = 0
-    error: Mask = 0
-    stale: Mask = 0
-    battery_low: Mask = 0
-    simulated: Mask = 0
+    at: At  # first byte
+    type: IntegerType = "u8"  # how it is coded
+    order: Order = "little"  # which end comes first
+    per: Literal["packet", "sample"] = "packet"  # once a packet, or with every sample
+    overload: Mask = 0  # bits: beyond its range
+    error: Mask = 0  # bits: not valid
+    stale: Mask = 0  # bits: not renewed
+    battery_low: Mask = 0  # bits
+    simulated: Mask = 0  # bits: the device is a simulation
 
 
 class Check(Record, frozen=True, kw_only=True):
     """A check sum in the last bytes of a packet, over everything from ``covers_from`` up to itself."""
 
-    name: CheckName
-    order: Order = "little"
-    covers_from: At = 0
+    name: CheckName  # which check
+    order: Order = "little"  # which end comes first
+    covers_from: At = 0  # first byte that it covers
 
 
 class Packet(Record, frozen=True, kw_only=True):
@@ -122,9 +122,9 @@ class Packet(Record, frozen=True, kw_only=True):
     sample_bytes: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = None
     tail_bytes: At = 0
     count_at: At | None = None
-    counter: CounterField | None = None
-    status: StatusField | None = None
-    check: Check | None = None
+    counter: CounterField | None = None  # the device's own counter
+    status: StatusField | None = None  # its status bits
+    check: Check | None = None  # a check sum at the end
 
     @property
     def stride(self) -> int:
@@ -173,17 +173,17 @@ def _head_faults(packet: Packet) -> list[str]:
 class LengthField(Record, frozen=True, kw_only=True):
     """Where a frame states its length; the whole frame has ``value + adds`` bytes."""
 
-    at: At
-    type: Literal["u8", "u16"] = "u8"
-    order: Order = "little"
-    adds: Annotated[int, msgspec.Meta(ge=0, le=MAX_PACKET)] = 0
+    at: At  # first byte
+    type: Literal["u8", "u16"] = "u8"  # how it is coded
+    order: Order = "little"  # which end comes first
+    adds: Annotated[int, msgspec.Meta(ge=0, le=MAX_PACKET)] = 0  # bytes of the frame that the number leaves out
 
 
 class Frame(Record, frozen=True, kw_only=True):
     """A frame of a serial stream: sync bytes, then as the packet says (its offsets count from the sync bytes)."""
 
     sync: str  # hexadecimal: "AA 55"
-    packet: Packet
+    packet: Packet  # what is in it; offsets count from the sync bytes
     length: LengthField | None = None  # None: every frame has the packet's fixed length
 
     @property
@@ -236,15 +236,15 @@ def frame_faults(frame: Frame) -> list[str]:
 class Register(Record, frozen=True, kw_only=True):
     """One value in a Modbus register map."""
 
-    name: str
-    address: Annotated[int, msgspec.Meta(ge=0, le=65535)]
-    type: Literal["s16", "u16", "s32", "u32", "float32", "float64"] = "s16"
-    table: Literal["holding", "input"] = "holding"
-    word_order: Literal["big", "little"] = "big"
-    byte_order: Literal["big", "little"] = "big"
-    unit: str = ""
-    scale: float = 1.0
-    offset: float = 0.0
+    name: str  # the column
+    address: Annotated[int, msgspec.Meta(ge=0, le=65535)]  # of its first register, from 0
+    type: Literal["s16", "u16", "s32", "u32", "float32", "float64"] = "s16"  # how the number is coded
+    table: Literal["holding", "input"] = "holding"  # which of the two tables
+    word_order: Literal["big", "little"] = "big"  # which register comes first
+    byte_order: Literal["big", "little"] = "big"  # within a register
+    unit: str = ""  # of the column
+    scale: float = 1.0  # the value is raw x scale + offset
+    offset: float = 0.0  # see scale
     missing: int | None = None  # raw value that means "not known"
     overload: Annotated[int, msgspec.Meta(gt=0)] | None = None  # magnitude of the raw value
 

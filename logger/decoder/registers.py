@@ -89,7 +89,7 @@ class RegisterDecoder:
         events = []
         if len(good) != len(chunks):
             bad = len(chunks) - len(good)
-            events.append(Event(EventKind.GARBAGE, 0, bad, f"{bad} answers of the wrong length"))
+            events.append(Event(EventKind.GARBAGE, 0, bad, f"{bad} answers that are none to what was asked"))
         if not good:
             return empty(self.columns, events=tuple(events))
         rows = np.frombuffer(b"".join(chunks[i] for i in good), np.uint8).reshape(len(good), self._length)

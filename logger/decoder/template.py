@@ -98,7 +98,7 @@ class LineCheck(Record, frozen=True, kw_only=True):
     form : str
         ``hex``: hexadecimal digits; ``bytes``: the bytes themselves.
     mark : str
-        What stands before it: ``*``, a separator, nothing; ``\u0003`` where it follows the ETX of a frame.
+        What stands before it: ``*``, a separator, nothing; the character ETX where it follows the ETX of a frame.
     covers_from : int
         Characters at the line's beginning that it leaves out: 1 for a leading ``$`` or STX.
     covers_mark : bool

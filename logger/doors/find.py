@@ -52,5 +52,13 @@ def _show_radio(seconds: float) -> None:
     if not found:
         say("No Bluetooth device was heard. Is the transducer switched on, near, and connected to nothing else?")
         return
-    rows = [(one.identity, one.name or "–", f"{one.rssi_dbm} dBm", ", ".join(one.services[:3])) for one in found]
+    rows = [
+        (
+            one.identity,
+            one.name or "–",
+            "connected" if one.connected else f"{one.rssi_dbm} dBm",
+            ", ".join(one.services[:3]),
+        )
+        for one in found
+    ]
     table(("identity", "name (may be shared)", "signal", "services"), rows, title="Bluetooth devices", right=(2,))

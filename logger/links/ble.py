@@ -21,21 +21,23 @@ from collections import deque
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, Final
 
-from bleak import BleakClient, BleakScanner
+from bleak import BleakAdapter, BleakClient, BleakScanner
 from bleak.exc import BleakError
 
 from logger.decoder.standard import BATTERY_LEVEL, uuid
 from logger.errors import InputError, LinkError, LinkLost
 from logger.links.ble_device import ASK_S, FAILURES, DeviceFacts, characteristic, clean, device_facts, offers, percent
-from logger.links.ble_errors import connect_error, why_not
+from logger.links.ble_errors import connect_error, no_subscription, why_not
 from logger.links.ble_pick import Pick, pick_described, pick_standard
 from logger.samples import Chunk, Event, EventKind
 
 if TYPE_CHECKING:
     from collections.abc import AsyncIterator
 
+    from bleak.backends.adapter import BaseBleakAdapter
     from bleak.backends.characteristic import BleakGATTCharacteristic
     from bleak.backends.client import BaseBleakClient
+    from bleak.backends.device import BLEDevice
     from bleak.backends.scanner import BaseBleakScanner
 
     from logger.description import BleSettings
@@ -45,6 +47,10 @@ CONNECT_S: Final = 15.0  # a busy radio needs several attempts of a few seconds
 LOOK_S: Final = 20.0  # for all that is asked of a device after connecting: some answer slowly, some never
 BATTERY_LOW_PERCENT: Final = 15  # common practice, no source: cheap cells drop quickly below it
 
+NO_SIGNAL_DBM: Final = -127  # of a device that is not heard
+
+# Services of which nearly every device has one: access, attributes, device information, battery.
+_COMMON: Final = ("1800", "1801", "180a", "180f")
 _MAC = re.compile(r"[0-9A-Fa-f]{2}(:[0-9A-Fa-f]{2}){5}")
 _UUID = re.compile(r"[0-9A-Fa-f]{8}(-[0-9A-Fa-f]{4}){3}-[0-9A-Fa-f]{12}")
 
@@ -55,6 +61,7 @@ class Backends:
 
     scanner: type[BaseBleakScanner] | None = None
     client: type[BaseBleakClient] | None = None
+    adapter: type[BaseBleakAdapter] | None = None
 
 
 SYSTEM: Final = Backends()
@@ -73,13 +80,16 @@ class Found:
     rssi_dbm : int
         Signal at this moment.
     services : tuple of str
-        UUIDs that it advertises.
+        UUIDs that it advertises, or that the system remembers of it.
+    connected : bool
+        This computer is connected to it already, by another program or by one that was killed: it may not be heard.
     """
 
     identity: str
     name: str
     rssi_dbm: int
     services: tuple[str, ...]
+    connected: bool = False
 
 
 def check_identity(identity: str) -> str:
@@ -113,7 +123,23 @@ async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[Fou
         Found(device.address, clean(data.local_name or device.name), data.rssi, tuple(data.service_uuids))
         for device, data in heard.values()
     ]
+    held = {device.address: device for device in await _held(backends)}
+    found = [replace(one, connected=one.identity in held) for one in found]
+    unheard = set(held) - {one.identity for one in found}
+    found += [Found(one, clean(held[one].name), NO_SIGNAL_DBM, (), connected=True) for one in unheard]
     return sorted(found, key=lambda one: (-one.rssi_dbm, one.identity))
+
+
+async def _held(backends: Backends) -> list[BLEDevice]:
+    """Give the devices that this computer is connected to already: they do not advertise, and no search finds them.
+
+    A program that was killed leaves such a connection behind on some systems.
+    """
+    with contextlib.suppress(*FAILURES, NotImplementedError):
+        async with asyncio.timeout(ASK_S):
+            adapter = await BleakAdapter.get(**_backend(backends.adapter))
+            return await adapter.get_connected_devices(list(_COMMON))
+    return []
 
 
 async def meet(
@@ -269,11 +295,15 @@ class BleLink:
     async def _subscribe(self, client: BleakClient, pick: Pick) -> None:
         level = characteristic(client, uuid(BATTERY_LEVEL))
         if level is not None and "notify" in level.properties:
-            await client.start_notify(level, lambda _source, data: self._tell_battery(percent(bytes(data))))
+            with contextlib.suppress(LinkError, *FAILURES):  # without it there are readings all the same
+                await subscribe(client, level, self._on_battery, self.name)
         source = characteristic(client, pick.uuid)
         if source is None:
             raise BleakError(f"{pick.uuid} went away")
-        await client.start_notify(source, self._on_data)
+        await subscribe(client, source, self._on_data, self.name)
+
+    def _on_battery(self, _source: object, data: bytearray) -> None:
+        self._tell_battery(percent(bytes(data)))
 
     def _on_data(self, _source: object, data: bytearray) -> None:
         arrival_s = time.monotonic()
@@ -291,12 +321,29 @@ class BleLink:
             self._events.append(Event(EventKind.BATTERY, count=percent, text=f"battery at {percent} %"))
 
 
+async def subscribe(client: BleakClient, source: BleakGATTCharacteristic, on_data: Any, name: str) -> None:
+    """Subscribe; a device that wants to be paired first may never answer.
+
+    Raises
+    ------
+    LinkError
+        No answer came.
+    """
+    try:
+        async with asyncio.timeout(ASK_S):
+            await client.start_notify(source, on_data)
+    except TimeoutError as error:
+        raise LinkError(f"{name}: {no_subscription(name)}") from error
+
+
 @contextlib.asynccontextmanager
 async def connected(identity: str, backends: Backends, on_gone: Any) -> AsyncIterator[BleakClient]:
     """Find, connect, and on leaving disconnect: all bounded."""
     with told("use Bluetooth"):
         async with asyncio.timeout(SCAN_S + ASK_S):
             device = await BleakScanner.find_device_by_address(identity, SCAN_S, **_backend(backends.scanner))
+    if device is None:
+        device = next((held for held in await _held(backends) if held.address.upper() == identity), None)
     if device is None:
         raise LinkError(
             f"{identity}: not heard within {SCAN_S:g} s: switch it on, bring it near, end other connections to it"

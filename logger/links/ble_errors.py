@@ -53,6 +53,14 @@ def connect_error(identity: str, error: BaseException, seconds: float) -> LinkEr
     return LinkError(f"{identity}: cannot connect: {why_not(error)}")
 
 
+def no_subscription(name: str) -> str:
+    """Say what to do where a device never answers a subscription: some systems pair unasked and find nobody to ask."""
+    return (
+        "does not answer the subscription. It may have to be paired first: do so in the system's Bluetooth settings "
+        f"(or with bluetoothctl: pair {name.rpartition('(')[2].rstrip(')')}), then try again; else bring it nearer"
+    )
+
+
 def _wants_pairing(error: BaseException) -> bool:
     if isinstance(error, BleakGATTProtocolError):
         return int(error.code) in _PAIRING_CODES

@@ -11,8 +11,8 @@ import time
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from logger.errors import InputError, LinkLost
-from logger.links.ble import SYSTEM, Backends, check_identity, connected, told
+from logger.errors import InputError, LinkError, LinkLost
+from logger.links.ble import SYSTEM, Backends, check_identity, connected, subscribe, told
 from logger.links.ble_device import ASK_S, FAILURES, DeviceFacts, characteristic, device_facts, offers
 from logger.links.ble_pick import Offer, listenable
 from logger.samples import Chunk
@@ -81,9 +81,12 @@ async def listen(
             into.facts = await device_facts(client, identity)
             found = listenable(await offers(client), settings.characteristic, settings.service)[:MOST_STREAMS]
             command = _command(client, settings, say)
+            refused: list[str] = []
             for offer in found:
                 into.heard[offer.uuid] = (offer, [])
-                await _subscribe(client, offer, into.heard[offer.uuid][1])
+                refused.append(await _subscribe(client, offer, into.heard[offer.uuid][1], identity))
+            if all(refused):
+                raise LinkError(refused[0])
             if command is not None and say.start:
                 await _write(client, command, settings, say.start)
             until = time.monotonic() + seconds
@@ -112,14 +115,16 @@ async def _write(client: BleakClient, command: BleakGATTCharacteristic, settings
         await client.write_gatt_char(command, data, response=response)
 
 
-async def _subscribe(client: BleakClient, offer: Offer, chunks: list[Chunk]) -> None:
-    """Subscribe; one of several that refuses is no reason to give the others up."""
+async def _subscribe(client: BleakClient, offer: Offer, chunks: list[Chunk], identity: str) -> str:
+    """Subscribe, or say why not: one of several that refuses is no reason to give the others up."""
 
     def on_data(_source: object, data: bytearray) -> None:
         chunks.append(Chunk(time.monotonic(), bytes(data)))
 
     source = characteristic(client, offer.uuid)
     if source is not None:
-        with contextlib.suppress(*FAILURES):
-            async with asyncio.timeout(ASK_S):
-                await client.start_notify(source, on_data)
+        try:
+            await subscribe(client, source, on_data, identity)
+        except (LinkError, *FAILURES) as error:
+            return str(error)
+    return ""

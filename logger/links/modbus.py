@@ -29,6 +29,12 @@ _REFUSALS: Final = {
     4: "it has failed",
 }
 _LATER: Final = {5, 6}  # acknowledged, busy: no refusal, only not now
+# Modbus application protocol 1.1b3, 6.3 and 6.4: read holding registers, read input registers.
+_FUNCTION: Final = {"holding": 3, "input": 4}
+# An answer carries no number of its question: after one that did not come, so many time-outs without a byte must pass
+# before the next question, or a late answer would be taken for that one's.
+_QUIET: Final = 1.5
+GARBLED: Final = b"\x00"  # stands for an answer that is none to the question: the decoder counts it as garbage
 
 
 class ModbusLink:
@@ -50,6 +56,9 @@ class ModbusLink:
         self._blocks = plan(modbus.registers)
         self._client: AsyncModbusSerialClient | None = None
         self._due_s = 0.0
+        self._heard_s = -float("inf")  # the last byte that came
+        self._asked_s = -float("inf")
+        self._owing = False  # a question is without its answer
         self._pump = Pump(self._next)
 
     @property
@@ -77,6 +86,7 @@ class ModbusLink:
             timeout=self._modbus.timeout_s,
             retries=0,
             reconnect_delay=0,
+            trace_packet=self._on_bytes,
         )
         if not await client.connect():
             client.close()
@@ -118,22 +128,40 @@ class ModbusLink:
         if client is not None:
             client.close()
 
+    def _on_bytes(self, sending: bool, data: bytes) -> bytes:
+        if not sending:
+            self._heard_s = time.monotonic()
+        return data
+
+    async def _settle(self) -> None:
+        """After a question without an answer, wait until none can come any more."""
+        while self._owing:
+            quiet_s = time.monotonic() - max(self._heard_s, self._asked_s)
+            left_s = _QUIET * self._modbus.timeout_s - quiet_s
+            self._owing = left_s > 0
+            await asyncio.sleep(max(0.0, left_s))
+
     async def _poll(self) -> bytes | None:
+        """Give the contents of all blocks; None without an answer, ``GARBLED`` for one to another question."""
         parts = []
         for block in self._blocks:
             answer = await self._ask(block)
             if answer is None:
                 return None
+            if answer.function_code & 0x7F != _FUNCTION[block.table]:
+                return GARBLED
             if answer.isError():
                 code = getattr(answer, "exception_code", 0)
                 if code in _LATER:
                     return None
+                if code not in _REFUSALS:
+                    return GARBLED
                 last = block.address + block.count - 1
-                why = _REFUSALS.get(code, f"exception {code}")
+                why = _REFUSALS[code]
                 raise LinkError(f"{self.name}: refuses {block.table} registers {block.address} to {last}: {why}")
             values = answer.registers
             if len(values) != block.count:
-                return None
+                return GARBLED
             parts.append(b"".join(value.to_bytes(2, "big") for value in values))
         return b"".join(parts)
 
@@ -141,9 +169,13 @@ class ModbusLink:
         client = self._client
         if client is None or not client.connected:
             raise LinkLost(f"{self.name}: the port is gone (unplugged?)")
+        await self._settle()
         ask = client.read_holding_registers if block.table == "holding" else client.read_input_registers
+        self._asked_s, self._owing = time.monotonic(), True
         try:
-            return await ask(block.address, count=block.count, device_id=self._modbus.device)
+            answer = await ask(block.address, count=block.count, device_id=self._modbus.device)
+            self._owing = False
+            return answer
         except (ModbusException, OSError) as error:
             if not client.connected:
                 raise LinkLost(f"{self.name}: the port is gone (unplugged?)") from error

@@ -2,7 +2,7 @@
 
 ::
 
-    backends = backends_on(central)            # two classes
+    backends = backends_on(central)            # three classes
     BleakScanner(backend=backends.scanner)
     BleakClient(address, backend=backends.client)
 """
@@ -11,11 +11,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, Self, TypeVar
 
+from bleak.backends.adapter import BaseBleakAdapter
 from bleak.backends.characteristic import BleakGATTCharacteristic
 from bleak.backends.client import BaseBleakClient, NotifyCallback
 from bleak.backends.descriptor import BleakGATTDescriptor
+from bleak.backends.device import BLEDevice
 from bleak.backends.scanner import AdvertisementData, BaseBleakScanner
 from bleak.backends.service import BleakGATTService, BleakGATTServiceCollection
 from bleak.exc import (
@@ -43,10 +45,11 @@ _PROPERTIES = {
 
 @dataclass(frozen=True, slots=True)
 class RadioBackends:
-    """The two classes that bleak takes as ``backend=``."""
+    """The classes that bleak takes as ``backend=``."""
 
     scanner: type[BaseBleakScanner]
     client: type[BaseBleakClient]
+    adapter: type[BaseBleakAdapter]
 
 
 def backends_on(central: Central) -> RadioBackends:
@@ -58,7 +61,26 @@ def backends_on(central: Central) -> RadioBackends:
     class RadioClient(_Client):
         _central = central
 
-    return RadioBackends(RadioScanner, RadioClient)
+    class RadioAdapter(_Adapter):
+        _central = central
+
+    return RadioBackends(RadioScanner, RadioClient, RadioAdapter)
+
+
+class _Adapter(BaseBleakAdapter):
+    _central: Central
+
+    @classmethod
+    async def get(cls, **_options: Any) -> Self:
+        return cls()
+
+    async def get_connected_devices(self, service_uuids: frozenset[str]) -> list[BLEDevice]:
+        standing = {address: peer for address, peer in self._central.peers.items() if peer.connected}
+        return [
+            BLEDevice(address, None, peer)
+            for address, peer in standing.items()
+            if service_uuids & {uuid_text(service.uuid) for service in peer.services}
+        ]
 
 
 class _Scanner(BaseBleakScanner):

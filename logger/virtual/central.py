@@ -48,6 +48,7 @@ class Central:
         self._listeners: list[Callable[[Heard], None]] = []
         self._connecting = asyncio.Lock()
         self.powered = False
+        self.peers: dict[str, Peer] = {}  # by address; those that are still connected count
         self._device.on("advertisement", self._on_advertisement)
 
     async def power_on(self) -> None:
@@ -84,6 +85,10 @@ class Central:
         TimeoutError
             Nobody answered. The attempt is cancelled, also when the caller is.
         """
+        standing = self.peers.get(address)
+        if standing is not None and standing.connected:  # made by somebody who is gone: the system has kept it
+            standing.hand_over(on_gone)
+            return standing
         async with self._connecting:
             try:
                 async with asyncio.timeout(timeout_s):
@@ -94,6 +99,7 @@ class Central:
         peer = Peer(connection, on_gone)
         await peer.io(connection.gatt_client.request_mtu(MAX_MTU))
         await peer.discover()
+        self.peers[address] = peer
         return peer
 
     def _on_advertisement(self, advertisement: Advertisement) -> None:
@@ -123,6 +129,10 @@ class Peer:
         self._on_gone = on_gone
         self.services: list[ServiceProxy] = []
         connection.on("disconnection", self._ended)
+
+    def hand_over(self, on_gone: Callable[[], None]) -> None:
+        """Let somebody else hear of the connection's end."""
+        self._on_gone = on_gone
 
     @property
     def connected(self) -> bool:

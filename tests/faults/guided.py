@@ -30,7 +30,14 @@ if TYPE_CHECKING:
 CORPUS = Path(__file__).parent / "corpus"
 KEPT, KEPT_BYTES = 24, 500  # inputs a target, and bytes of each
 CHOICES = 48  # bytes of choices ahead of an input that is taken as it is
-FUZZER = ("-max_len=3000", "-timeout=20", "-rss_limit_mb=3000", "-print_final_stats=1", "-verbosity=0")
+FUZZER = (
+    "-max_len=3000",
+    "-timeout=60",
+    "-report_slow_units=60",
+    "-rss_limit_mb=3000",
+    "-print_final_stats=1",
+    "-verbosity=0",
+)
 
 
 class Chosen(random.Random):

@@ -2,7 +2,9 @@
 
 from pathlib import Path
 
+import msgspec
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtTest import QTest
 
@@ -106,3 +108,22 @@ def test_ending_with_unsigned_pulls_is_asked_about(hand: Hand, answer: bool) -> 
     assert confirm.asked == ["End the test without signing its pull?"]
     assert (hand.run.flow.now is Step.PULLS) == (not answer)
     confirm.always = True
+
+
+def test_kept_dial_readings_survive_a_crash_and_follow_the_fixture(hand: Hand, qtbot) -> None:
+    real_card(hand)
+    hand.key(Qt.Key.Key_D)
+    editor = hand.page.editor("Dial")
+    for text in ("40", "42", "41"):
+        QTest.keyClicks(editor.reading.edit, text)
+        QTest.keyClick(editor.reading.edit, Qt.Key.Key_Return)
+    assert len(editor.kept) == 3
+    saved(hand)
+    again = Hand(qtbot)  # the first window was never closed
+    again.key(Qt.Key.Key_D)
+    there = again.page.editor("Dial")
+    assert [budget.value for budget in there.kept] == [budget.value for budget in editor.kept]
+    first = there.kept[0].value
+    again.window.tester.card.put(lever=msgspec.structs.replace(LEVER, length_mm=1000.0))
+    assert there.kept[0].value < first, "half the correction on twice the lever"
+    again.close()

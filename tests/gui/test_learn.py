@@ -198,6 +198,7 @@ def test_the_number_is_chosen_by_pushing_the_lever(hand: Hand, qtbot) -> None:
     assert "moves now" in rows.rows[1].text()
     assert not any(row.isChecked() for row in rows.rows), "nobody has chosen yet"
     assert "which one follows the lever" in dialog.listen.progress.text()
+    assert not dialog.listen.figure.isVisible(), "no number is shown large before it is chosen"
     hand.press(rows.rows[1])
     assert dialog.wanted.field == "2"
     dialog._listening = None

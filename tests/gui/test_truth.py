@@ -348,3 +348,11 @@ def test_the_recording_folder_is_not_the_one_that_is_looked_at(hand: Hand, home:
     review.open_folder(tmp_path)
     assert review.folder == tmp_path
     assert hand.window._shared.settings.recordings == home / "recordings"
+
+
+def test_after_the_last_pull_the_headline_says_what_the_button_says(hand: Hand) -> None:
+    hand.to_pulls()
+    for _ in range(3):
+        hand.pull()
+    assert hand.page.live.coach.text() == "All pulls are made: take the zero again"
+    assert hand.page.foot.main.text() == "Enough pulls: zero again"

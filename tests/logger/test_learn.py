@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logger.decoder.build import build_decoder
+from logger.description import SerialSettings
 from logger.errors import InputError
 from logger.learn import Wanted, learn, usable
 from logger.samples import Chunk, EventKind
@@ -189,6 +190,18 @@ def test_what_cannot_be_learned_is_said(data, words):
     learned = learn(chunks, wanted=Wanted(unit="N·m"))
     assert learned.description is None
     assert any(words in doubt for doubt in learned.unknown)
+
+
+@pytest.mark.parametrize(("parity", "odd"), [("even", 1), ("odd", 0)])
+def test_seven_bits_with_parity_heard_as_eight(parity, odd):
+    readings = pull()
+    lines = [f"{v:.2f} Nm\r\n" for v in readings]
+    chunks = [
+        Chunk(c.arrival_s, bytes(b | 0x80 if b.bit_count() % 2 == odd else b for b in c.data)) for c in heard(lines)
+    ]
+    learned = learn(chunks, serial=SerialSettings(baud=9600))
+    assert (usable(learned).serial.bits, usable(learned).serial.parity) == (7, parity)
+    assert np.allclose(decoded_by(usable(learned), heard(lines))[0], readings[1:])
 
 
 def test_everything_at_once_gives_no_rate():

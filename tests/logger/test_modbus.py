@@ -2,17 +2,23 @@
 
 import asyncio
 import contextlib
+import os
+import select
+import threading
+import time
+import tty
 
 import numpy as np
 import pytest
 from pymodbus.server import ModbusSerialServer
 from pymodbus.simulator import DataType, SimData, SimDevice
 
+from logger.decoder.crc import check
 from logger.decoder.layouts import Register
 from logger.decoder.registers import RegisterDecoder
 from logger.description import Modbus, SerialSettings
 from logger.errors import LinkError, LinkLost
-from logger.links.modbus import ModbusLink
+from logger.links.modbus import GARBLED, ModbusLink
 from tests.logger.cable import Cable
 
 SERIAL = SerialSettings(baud=115200)
@@ -136,3 +142,94 @@ def test_raw_commands_are_refused():
     link = ModbusLink("/dev/ttyUSB0", SERIAL, Modbus(registers=REGISTERS))
     with pytest.raises(LinkError, match="cannot be sent"):
         asyncio.run(link.write(b"\x01"))
+
+
+class Slave:
+    """A device that answers as a test says: ``answer(number of the question, question)`` gives (delay, bytes)."""
+
+    def __init__(self, answer):
+        self._answer = answer
+        self.asked = []
+
+    def __enter__(self):
+        self._near, self._far = os.openpty()
+        tty.setraw(self._far)
+        self.path = os.ttyname(self._far)
+        self._stop = threading.Event()
+        self._thread = threading.Thread(target=self._serve, daemon=True)
+        self._thread.start()
+        return self
+
+    def __exit__(self, *_error):
+        self._stop.set()
+        self._thread.join(5)
+        os.close(self._near)
+        os.close(self._far)
+
+    def _serve(self):
+        waiting = b""
+        while not self._stop.is_set():
+            if select.select([self._near], [], [], 0.02)[0]:
+                waiting += os.read(self._near, 64)
+            while len(waiting) >= 8:
+                question, waiting = waiting[:8], waiting[8:]
+                self.asked.append(time.monotonic())
+                delay, body = self._answer(len(self.asked) - 1, question)
+                time.sleep(delay)
+                if body:
+                    os.write(self._near, body + check(body, "crc-16/modbus").to_bytes(2, "little"))
+
+
+def registers(device, function, *values):
+    return bytes((device, function, 2 * len(values))) + b"".join(v.to_bytes(2, "big") for v in values)
+
+
+ONE_REGISTER = (Register(name="torque", address=7),)
+
+
+def polled(answer, count, timeout_s=0.2):
+    """Poll a slave until so many chunks have come; gives torques and events."""
+
+    async def scenario(port):
+        modbus = Modbus(device=3, registers=ONE_REGISTER, interval_s=0.01, timeout_s=timeout_s)
+        link = ModbusLink(port, SERIAL, modbus)
+        await link.open()
+        chunks = []
+        try:
+            async with asyncio.timeout(20):
+                while len(chunks) < count:
+                    chunks += await link.read()
+        finally:
+            await link.close()
+        return chunks[:count]
+
+    with Slave(answer) as slave:
+        chunks = asyncio.run(scenario(slave.path))
+    decoded = RegisterDecoder(ONE_REGISTER).feed(*(chunk.data for chunk in chunks))
+    return decoded.columns["torque"].tolist(), [(e.kind.value, e.count) for e in decoded.events], slave.asked
+
+
+def test_an_answer_of_another_function_is_no_torque():
+    """Modbus application protocol 1.1b3, 4.1: the answer carries the function code of the question."""
+    torque, events, _ = polled(lambda n, _q: (0.0, registers(3, 4 if n in (1, 2) else 3, 100 + n)), 5)
+    assert torque == [100.0, 103.0, 104.0]
+    assert events == [("garbage", 2)]
+
+
+def test_an_exception_that_nobody_knows_ends_nothing():
+    torque, events, _ = polled(lambda n, _q: (0.0, bytes((3, 0x83, 99)) if n == 1 else registers(3, 3, n)), 4)
+    assert torque == [0.0, 2.0, 3.0]
+    assert events == [("garbage", 1)]
+
+
+def test_a_late_answer_is_not_taken_for_the_next_one():
+    """Question 1 is answered after 1.4 time-outs: that answer is nobody's."""
+    late = 0.28
+    torque, _, asked = polled(lambda n, _q: (late if n == 1 else 0.0, registers(3, 3, 1000 + n)), 4)
+    assert torque == [1000.0, 1002.0, 1003.0, 1004.0]
+    assert asked[2] - asked[1] > late
+
+
+def test_garbled_is_never_of_the_right_length():
+    decoded = RegisterDecoder(ONE_REGISTER).feed(GARBLED)
+    assert not len(decoded)

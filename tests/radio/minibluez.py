@@ -193,6 +193,8 @@ class MiniBluez:
     async def _device_Connect(self, path: str) -> tuple[str, list[Any]]:
         if not self._powered:
             raise RefusalError("Failed", "br-connection-adapter-not-powered")
+        if path in self._peers:  # connected already
+            return "", []
         address = str(self._objects[path]["org.bluez.Device1"]["Address"].value)
         try:
             peer = await self._central.connect(address, CONNECT_S, lambda: self._gone(path))
@@ -201,7 +203,8 @@ class MiniBluez:
         self._peers[path] = peer
         self._change(path, "org.bluez.Device1", Connected=Variant("b", True))
         self._publish(path, peer)
-        self._change(path, "org.bluez.Device1", ServicesResolved=Variant("b", True))
+        uuids = Variant("as", [uuid_text(service.uuid) for service in peer.services])
+        self._change(path, "org.bluez.Device1", UUIDs=uuids, ServicesResolved=Variant("b", True))
         return "", []
 
     async def _device_Disconnect(self, path: str) -> tuple[str, list[Any]]:
@@ -283,6 +286,8 @@ class MiniBluez:
         return "", []
 
     async def _gattcharacteristic_StartNotify(self, path: str) -> tuple[str, list[Any]]:
+        if path in self._notifying:  # one subscription on the air, however many programs want it
+            return "", []
         peer, attribute = self._attributes[path]
 
         def on_value(value: bytes) -> None:

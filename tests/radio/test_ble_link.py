@@ -12,6 +12,7 @@ from logger.description import BleSettings
 from logger.errors import InputError, LinkError, LinkLost
 from logger.links.ble import BleLink, clean, meet, scan
 from logger.samples import EventKind
+from logger.virtual.central import Peer
 from logger.virtual.gauges import (
     OWN_COMMAND,
     OWN_STREAM,
@@ -356,3 +357,42 @@ def test_layouts_that_need_no_description_are_sound():
     pick = pick_standard([Offer("s", TORQUE_UUID, 3, notifies=True)])
     assert isinstance(pick.packet, Packet)
     assert not layout_faults(pick.packet)
+
+
+def test_a_connection_that_a_killed_program_left_is_taken_over(live):
+    async def scenario(w):
+        gauge = standard_gauge(w.air, ONE)
+        await w.add(gauge)
+        killed = BleLink(ONE, BleSettings(characteristic=TORQUE_UUID), backends=w.backends)
+        await killed.open()
+        left = killed._stack.pop_all()  # as a killed program: nobody disconnects
+        await gauge.device.stop_advertising()  # one that is connected to is silent
+        if w.tier == "bluez":
+            w._bluez._objects[w._bluez._device_path(ONE)]["org.bluez.Device1"].pop("RSSI", None)
+        found = {one.identity: one for one in await scan(0.5, w.backends)}
+        assert found[ONE].connected, "it does not advertise, and is found all the same"
+        link = BleLink(ONE, BleSettings(characteristic=TORQUE_UUID), backends=w.backends)
+        await link.open()
+        await play(gauge, TORQUE_UUID, [standard_torque(n / 10) for n in range(10)], 0.01)
+        chunks = await collect(link, 10)
+        assert [chunk.data for chunk in chunks][-1] == standard_torque(0.9)
+        await link.close()
+        assert left is not None, "kept until here: what is forgotten would be closed"
+
+    live(scenario)
+
+
+def test_a_device_that_never_answers_a_subscription_may_want_pairing(live, monkeypatch):
+    async def scenario(w):
+        await w.add(standard_gauge(w.air, ONE))
+
+        async def silent(*_args):
+            await asyncio.sleep(3600)
+
+        monkeypatch.setattr(Peer, "subscribe", silent)
+        monkeypatch.setattr("logger.links.ble.ASK_S", 0.5)
+        link = BleLink(ONE, BleSettings(characteristic=TORQUE_UUID), backends=w.backends)
+        with pytest.raises(LinkError, match=f"paired first.*pair {ONE}"):
+            await link.open()
+
+    live(scenario)

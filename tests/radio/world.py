@@ -73,7 +73,7 @@ class World:
         self._bluez = bluez
         self._bus = bus
         on_radio = backends_on(central)
-        self.backends = SYSTEM if bluez else Backends(on_radio.scanner, on_radio.client)
+        self.backends = SYSTEM if bluez else Backends(on_radio.scanner, on_radio.client, on_radio.adapter)
 
     async def add(self, *peripherals: Peripheral) -> None:
         """Switch peripherals on."""

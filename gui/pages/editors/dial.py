@@ -28,7 +28,6 @@ class DialEditor(Editor):
             "Dial reading", "Type what the dial showed: lever, interval and limit apply as to a recording."
         )
         self._shared, self._card = shared, card
-        self.kept: list[Budget] = []
         self.reading = Field("Reading", "38.5")
         self.unit = Choice("Unit of the dial", [(u, u) for u in LIMIT_UNITS])
         self.quantity = Choice("What was read", QUANTITY_WORDS.items())
@@ -46,7 +45,7 @@ class DialEditor(Editor):
             field.changed.connect(self.refresh)
             field.edit.returnPressed.connect(self._keep)
         self.unit.changed.connect(self.refresh)
-        self.quantity.changed.connect(self._other_quantity)
+        self.quantity.changed.connect(self.refresh)
         card.changes.listen(self.refresh)
         shared.display.changes.listen(self.refresh)
         self.refresh()
@@ -76,21 +75,24 @@ class DialEditor(Editor):
         typed = (self.marks.text, self.error.text, self.scale.text)
         return DialDraft(self.reading.text, self.unit.key, self.quantity.key, *typed)
 
-    def _other_quantity(self) -> None:
-        self.kept = []
-        self.refresh()
-
     def _keep(self) -> None:
         checked = check(self._draft(), self._card)
         if checked.budget is not None:
-            self.kept.append(checked.budget)
+            self._card.put(dial=(*self._card.dial, self._draft()))
             self.reading.set_text("")
             self.reading.edit.setFocus()
             self.refresh()
 
     def _forget(self) -> None:
-        self.kept = self.kept[:-1]
-        self.refresh()
+        own = [place for place, draft in enumerate(self._card.dial) if draft.quantity == self.quantity.key]
+        if own:
+            self._card.put(dial=tuple(draft for place, draft in enumerate(self._card.dial) if place != own[-1]))
+
+    @property
+    def kept(self) -> list[Budget]:
+        """The kept readings of this quantity at the axle, with the fixture as it is now."""
+        own = [draft for draft in self._card.dial if draft.quantity == self.quantity.key]
+        return [budget for draft in own if (budget := check(draft, self._card).budget) is not None]
 
     def refresh(self) -> None:
         """Show what the readings say."""
