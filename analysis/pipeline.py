@@ -3,7 +3,7 @@
 Steps: trace and header -> pulls at the sensor -> corrections of the sidecar -> torque at the axle -> job values ->
 result against the limit. Everything that was assumed, missing or put right is among the problems.
 
-Offered: ``Asked``, ``hash_stated``, ``read_file``, ``read_files``, ``reading_of``.
+Offered: ``Asked``, ``hashes_of``, ``read_file``, ``read_files``, ``reading_of``.
 """
 
 from __future__ import annotations
@@ -128,15 +128,16 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
     return reading if baseline is None else _with_drag(reading, baseline)
 
 
-def hash_stated(path: Path | str, asked: Asked | None = None) -> str:
-    """Give the SHA-256 by which a report names a recording.
+def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:
+    """Give the SHA-256 hashes by which reports name a recording: of its bytes, and (the first ones) above its closing.
 
     Raises
     ------
     HeldwheelError
         It cannot be read.
     """
-    return read_trace(path, asked.table if asked is not None else None).sha256
+    trace = read_trace(path, asked.table if asked is not None else None)
+    return trace.sha256, trace.above_sha256
 
 
 def _read(path: Path | str, asked: Asked) -> RecordingReading:
@@ -186,7 +187,7 @@ def _with_drag(reading: RecordingReading, baseline: RecordingReading) -> Recordi
     # A page that rests on simulated data is marked, whichever of its recordings they are in.
     header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
     told = tuple(text for text in baseline.problems if text not in reading.problems)
-    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told, baseline.state)
     carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
     return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 

@@ -72,6 +72,8 @@ class Baseline:
         Raw torque, baseline, and pack means or why they are withheld.
     problems : tuple of str
         What is not in order with it.
+    state : str
+        ``closed`` or ``foreign``: one that is not as it was closed corrects nothing.
     """
 
     file: str
@@ -79,6 +81,7 @@ class Baseline:
     test: DragTest
     sidecar_sha256: str = ""
     problems: tuple[str, ...] = ()
+    state: str = "closed"
 
 
 @dataclass(frozen=True, slots=True)

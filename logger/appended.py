@@ -18,6 +18,7 @@ import contextlib
 import errno
 import hashlib
 import os
+import threading
 from collections import deque
 from typing import TYPE_CHECKING, Final
 
@@ -59,6 +60,7 @@ class AppendedFile:
         self._folder_synced = False
         self._recent: deque[tuple[int, bytes]] = deque()  # what was appended since the last look, with where it ends
         self._recent_bytes = 0
+        self._appending = threading.Lock()
 
     @property
     def recent(self) -> list[bytes]:
@@ -78,15 +80,16 @@ class AppendedFile:
         OSError
             The system does not take it.
         """
-        done = 0
-        try:
-            while done < len(data):
-                done += os.write(self._handle, data[done:])
-        except OSError:
-            with contextlib.suppress(OSError):
-                os.ftruncate(self._handle, self.length)
-            raise
-        self.length += done
+        with self._appending:
+            done = 0
+            try:
+                while done < len(data):
+                    done += os.write(self._handle, data[done:])
+            except OSError:
+                with contextlib.suppress(OSError):
+                    os.ftruncate(self._handle, self.length)
+                raise
+            self.length += done
         self._hash.update(data)
         self._recent.append((self.length, data))
         self._recent_bytes += len(data)
@@ -106,20 +109,21 @@ class AppendedFile:
             sync_folder(self.path.parent)
             self._folder_synced = True
 
-    def look(self, length: int, *, all_of_it: bool = False) -> None:
-        """See that the file is still there, with at least these bytes; with just these, if it is ``all_of_it``.
+    def look(self) -> None:
+        """See that the file is still there, with just the bytes that were written.
 
         Raises
         ------
         OSError
             It is not.
         """
-        there = self.path.stat()
+        with self._appending:
+            there, length = self.path.stat(), self.length
         if (there.st_ino, there.st_dev) != (self._identity.st_ino, self._identity.st_dev):
             raise FileNotFoundError(errno.ENOENT, "another file has taken its place")
         if there.st_size < length:
             raise OSError(0, "another program has cut it short")
-        if all_of_it and there.st_size > length:
+        if there.st_size > length:
             raise OSError(0, "another program has written into it")
         while self._recent and self._recent[0][0] <= length:
             self._forget()

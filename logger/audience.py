@@ -37,6 +37,11 @@ class Audience:
         """Let a subscriber have all blocks from now on."""
         self._listening.append(subscriber)
 
+    @property
+    def full(self) -> bool:
+        """Whether somebody holds so much that waits that no more should be read for the moment."""
+        return any(getattr(subscriber, "full", False) for subscriber in tuple(self._listening))
+
     def deliver(self, block: Block) -> None:
         """Give a block to everyone; those who fail get no more.
 

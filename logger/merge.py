@@ -88,6 +88,11 @@ class PairedSession:
             told.append(f"second source {second.state}: {second.advice}".rstrip(": "))
         return replace(first, simulated=first.simulated or second.simulated, advice="; ".join(told))
 
+    @property
+    def full(self) -> bool:
+        """Whether a subscriber holds so much that no more should be read for the moment."""
+        return self._audience.full
+
     def subscribe(self, subscriber: Subscriber) -> None:
         """Let a subscriber have all merged blocks."""
         self._audience.add(subscriber)
@@ -214,6 +219,11 @@ class _Side:
         self._waiting: list[Block] = []  # on the source's own time
         self._placed: list[Block] = []  # on the common time
         self.latest_s = -math.inf
+
+    @property
+    def full(self) -> bool:
+        """Whether those who have the merged samples hold enough for the moment."""
+        return self._pair.full
 
     def on_block(self, block: Block) -> None:
         """Take the next samples."""

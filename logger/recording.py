@@ -281,7 +281,7 @@ class RecordingWriter:
             if length != self._synced:
                 self._file.sync()
                 self._synced = length
-            self._file.look(length)
+            self._file.look()
             self._on_disk = saved
 
     def _flush(self) -> None:
@@ -348,7 +348,7 @@ class RecordingWriter:
         self._whole = self._file.length, self._file.sha256
         if self._write(f"# closed samples={self._saved} sha256={self._whole[1]}\n".encode()):
             self._file.sync()
-            self._file.look(self._file.length, all_of_it=True)
+            self._file.look()
             self._on_disk = self._saved
             self._file.close()
 

@@ -32,6 +32,7 @@ from logger.clock import build_clock
 from logger.decoder.build import build_decoder
 from logger.errors import HeldwheelError, LinkError, LinkLost
 from logger.health import State
+from logger.portions import Portions
 from logger.samples import Block, Ending, EndReason, Event, EventKind
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ if TYPE_CHECKING:
 TICK_S: Final = 0.1  # how often the watchdogs look
 DRAIN_S: Final = 0.1  # bytes gather so long: waking is what costs; a window that draws them asks for less
 BUSY_BYTES: Final = 4096  # a drain of this size: more is waiting, read on at once
+REST_S: Final = 1.0  # how long a stopped session works off what had arrived
 BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
 
@@ -111,6 +113,7 @@ class Session:
         self._reconnect_s = reconnect_s
         self._drain_s = drain_s
         self._audience = Audience()
+        self._portions = Portions()
         self._commands: list[Command] = []
         self._stop_wanted = False
         self._stopping: asyncio.Event | None = None
@@ -265,6 +268,9 @@ class Session:
             The device is gone; all that came before is delivered.
         """
         while not self._wanted_stop():
+            if self._audience.full:
+                await self._wait_for_saving()
+                continue
             chunks = await self._next(TICK_S)
             if chunks is not None and not chunks:
                 return Ending(EndReason.FINISHED, f"{self.name}: the source has ended")
@@ -279,19 +285,45 @@ class Session:
             for command in self._commands:
                 if command.when == "end":
                     await self.send(command.data, command.does)
-        await self._take_rest(stopped_s)
-        return Ending(EndReason.STOPPED, "stopped")
+        missed = await self._take_rest(stopped_s)
+        if not missed:
+            return Ending(EndReason.STOPPED, "stopped")
+        text = (
+            f"{missed} bytes that had arrived were not read any more: the program had fallen behind when it was stopped"
+        )
+        self._blocks.add(Event(EventKind.NOTE, count=missed, text=text))
+        return Ending(EndReason.FAILED, f"{self.name}: {text}")
 
-    async def _take_rest(self, until_s: float = math.inf) -> None:
-        """Take what has arrived already; what arrives after a moment is not waited for."""
+    async def _wait_for_saving(self) -> None:
+        """Read nothing until less waits to be saved: the port, not the memory, is where a flood has to wait."""
+        self._blocks.add(Event(EventKind.NOTE, text="saving has fallen behind: until it is back nothing is read"))
+        while self._audience.full and not await self._stops_within(TICK_S):
+            pass
+        self._blocks.add(Event(EventKind.NOTE, text="saving is back: the device is read again"))
+
+    async def _take_rest(self, until_s: float = math.inf) -> int:
+        """Take what has arrived already; what arrives after a moment is not waited for.
+
+        A session that is stopped works on it for ``REST_S`` at most; gives how many bytes were not read any more.
+        """
+        begun_s = time.monotonic()
+        missed = 0
         with contextlib.suppress(LinkError):
-            chunks = await self._drop_reading() or await self._next(0)
-            while chunks:
-                self._take(chunks)
-                chunks = None if chunks[-1].arrival_s > until_s else await self._next(0)
+            self._portions.add(await self._drop_reading() or [])
+            while chunks := await self._next(0):
+                if until_s < math.inf and time.monotonic() - begun_s > REST_S:
+                    missed += sum(len(chunk.data) for chunk in chunks)
+                else:
+                    self._take(chunks)
+                if chunks[-1].arrival_s > until_s and not self._portions:
+                    break
+        return missed
 
     async def _next(self, wait_s: float) -> list[Chunk] | None:
-        """Give the next chunks; None if none come in time."""
+        """Give the next chunks, in portions; None if none come in time, none at all at the source's end."""
+        if self._portions:
+            await asyncio.sleep(0)  # whoever wants to stop is heard between two portions
+            return self._portions.take()
         if self._reading is None:
             self._reading = asyncio.ensure_future(self._link.read())
             await asyncio.sleep(0)
@@ -300,7 +332,8 @@ class Session:
         if not self._reading.done():
             return None
         reading, self._reading = self._reading, None
-        return reading.result()
+        self._portions.add(reading.result())
+        return self._portions.take()
 
     async def _drop_reading(self) -> list[Chunk] | None:
         """Read no longer; give what was read and not taken."""
@@ -316,7 +349,9 @@ class Session:
 
     def _take(self, chunks: list[Chunk]) -> None:
         """Decode one drain and deliver it."""
+        begun_s = time.monotonic()
         block = self._blocks.take(chunks)
+        self._portions.worked(sum(len(chunk.data) for chunk in chunks), time.monotonic() - begun_s)
         if len(block) or block.events:
             self._deliver(block)
 

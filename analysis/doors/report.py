@@ -10,9 +10,17 @@ With --both-free, the drag baseline, the page shows the torque as read and the p
 baseline needs no option. With --neutral, the half in neutral of a ratio limit, the page is of in gear ÷ neutral.
 What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
 
-Verifying does the work again from the raw recording with the settings that the report carries, and compares figures,
-result and page. Exit codes of --verify: 0 it holds, 1 it does not, 3 its figures hold but its page was set by another
-version of the program and could not be compared, 2 the report itself cannot be read.
+Verifying does the work again from the raw recording with the settings that the report carries, and compares hashes,
+figures, result and page. It says apart what it computed from the recording and what is its issuer's word: customer,
+dates, limit, lever, settings. Exit codes of --verify: 0 it holds, 1 it does not, 3 its figures hold but its page was
+set by another version of the program and was not checked, 2 the report itself cannot be read.
+
+    heldwheel-read report --new-key shop.key
+    heldwheel-read report hill-07.csv --out hill-07.pdf --sign shop.key
+    heldwheel-read report --verify hill-07.pdf --key shop.key.pub
+
+A signature beside the page shows that whoever holds the private key issued exactly these bytes; not when, and not
+that what they say is true. Keep the private key to yourself, and give the fingerprint of the public one in person.
 """
 
 from __future__ import annotations
@@ -52,6 +60,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--against", metavar="RECORDING", help="the recording for --verify, if not beside the page by its own name"
     )
+    parser.add_argument("--sign", metavar="KEY", help="sign the page with this private key (Ed25519, PEM)")
+    parser.add_argument("--key", metavar="PUBLIC", help="for --verify: the shop's public key, which must have signed")
+    parser.add_argument("--new-key", metavar="FILE", help="make a private key in FILE and its public key in FILE.pub")
     add_reading_options(parser)
 
 
@@ -59,11 +70,22 @@ def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from logger.errors import InputError
 
+    if args.new_key:
+        return _new_key(args.new_key)
     if args.verify:
         return _verify(args)
     if not args.recording:
         raise InputError("say which recording: heldwheel-read report RECORDING --out page.pdf")
     return _write(args)
+
+
+def _new_key(path: str) -> int:
+    from analysis.report.signature import new_key
+    from logger import console
+
+    public, fingerprint = new_key(path)
+    console.say(f"{path}: private key; keep it to yourself. {public}: public key, fingerprint {fingerprint}")
+    return Exit.OK
 
 
 def _write(args: argparse.Namespace) -> int:
@@ -72,6 +94,7 @@ def _write(args: argparse.Namespace) -> int:
 
     from analysis.doors.shown import exit_for
     from analysis.report.material import Issue, Kind, PaperSize
+    from analysis.report.signature import sign
     from analysis.report.write import content_of, write_report
     from logger import console
     from logger.errors import InputError
@@ -105,6 +128,8 @@ def _write(args: argparse.Namespace) -> int:
     content = content_of(material, issue)
     for out in args.out or [Path(args.recording).stem + ".html"]:
         console.say(f"{content.identity}  {write_report(content, out)}")
+        if args.sign:
+            console.say(f"signed: {sign(out, args.sign)}")
     if material.result is not None:
         console.say(material.result.words)
     return exit_for([material.result] if material.result is not None else [])
@@ -140,7 +165,8 @@ def _named(near: Path, said: object) -> Path | None:
 def _verify(args: argparse.Namespace) -> int:
     from dataclasses import replace
 
-    from analysis.pipeline import hash_stated
+    from analysis.pipeline import hashes_of
+    from analysis.report.signature import check
     from analysis.report.verify import Holds, verify
     from logger import console
     from logger.errors import InputError
@@ -157,7 +183,7 @@ def _verify(args: argparse.Namespace) -> int:
         both_free = Path(args.both_free) if args.both_free else _named(recording, record.get("both_free"))
         asked = replace(asked_from(record.get("asked", {})), both_free=both_free)
         said = record.get("recording")
-        if isinstance(said, dict) and said.get("sha256") != hash_stated(recording, asked):
+        if isinstance(said, dict) and said.get("sha256") not in hashes_of(recording, asked):
             raise InputError(f"{recording} is another recording than the report was made from: its SHA-256 differs")
         neutral = args.neutral or _named(recording, record.get("neutral"))
         if neutral is None and record.get("neutral") is not None:
@@ -165,7 +191,14 @@ def _verify(args: argparse.Namespace) -> int:
         return _material(recording, neutral, asked)[0]
 
     found = verify(page, read)
-    console.say(f"{found.identity}: {found.holds.value}")
-    for line in found.lines:
+    fits, signed = check(page, args.key)
+    holds = found.holds if fits else Holds.NO
+    console.say(f"{console.clean(found.identity, 80)}: {holds.value}")
+    for line in (*found.lines, signed):
         console.say(f"  {console.clean(line, 400)}")
-    return {Holds.YES: Exit.OK, Holds.FIGURES: Exit.TOO_CLOSE, Holds.NO: Exit.OUTSIDE}[found.holds]
+    for heading, said in (("computed from the recording", found.computed), ("its issuer's word", found.stated)):
+        if said:
+            console.say(f"{heading}:")
+        for label, value in said:
+            console.say(f"  {console.clean(label, 60)}: {console.clean(value, 400)}")
+    return {Holds.YES: Exit.OK, Holds.FIGURES: Exit.TOO_CLOSE, Holds.NO: Exit.OUTSIDE}[holds]

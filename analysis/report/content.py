@@ -70,7 +70,8 @@ class Content:
     """A whole report, ready to be drawn.
 
     ``record`` is the machine-readable part: what ``analysis.report.verify`` needs to do the work again. ``alerts``
-    stand in a frame above the result: nobody may read it without them.
+    stand in a frame above the result: nobody may read it without them. ``identity`` is the short form that stands on
+    every sheet, ``whole_identity`` all of it, at the end of the page.
     """
 
     identity: str
@@ -92,6 +93,7 @@ class Content:
     record: str
     alerts: tuple[str, ...]
     paper: PaperSize
+    whole_identity: str
 
 
 def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]]:

@@ -44,6 +44,8 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
     return Material(
         file=reading.file,
         sha256=reading.sha256,
+        above_sha256=reading.above_sha256,
+        sidecar_sha256=reading.sidecar_sha256,
         state=reading.state,
         header=header,
         asked=asked_plain(asked or Asked()),
@@ -107,7 +109,8 @@ def _drag_part(reading: RecordingReading) -> DragPart | None:
         raw = next((b for (side, direction), b in cells if rolling(side, direction) == m.way), None)
         both = test.baseline.get((m.quantity, m.way))
         lines.append(PackLine(m.quantity, m.way, _torque95(raw), _torque95(both), _torque95(m.budget), m.how))
-    return DragPart(reading.drag.file, reading.drag.sha256, tuple(lines), test.notes)
+    drag = reading.drag
+    return DragPart(drag.file, drag.sha256, tuple(lines), test.notes, drag.sidecar_sha256, drag.state)
 
 
 def _torque95(budget: Budget | None) -> tuple[float, float] | None:

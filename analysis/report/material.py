@@ -110,6 +110,8 @@ class DragPart:
     sha256: str
     lines: tuple[PackLine, ...]
     notes: tuple[str, ...] = ()
+    sidecar_sha256: str = ""
+    state: str = "closed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +121,9 @@ class Material:
     Attributes
     ----------
     file, sha256, state : str
-        The recording, its hash, and whether it is ``closed``, ``recovered`` or ``foreign``.
+        The recording, the hash of its bytes, and whether it is ``closed``, ``recovered`` or ``foreign``.
+    above_sha256, sidecar_sha256 : str
+        The hash of its bytes above the closing line (older reports name it by that), and of its sidecar's bytes.
     header : Header
         With the sidecar's values over it.
     time_s, torque_nm : ndarray, shape (n,)
@@ -174,6 +178,8 @@ class Material:
     asked: Mapping[str, Any] = field(default_factory=dict)
     drag: DragPart | None = None
     neutral: Material | None = None
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
 
     @property
     def halves(self) -> tuple[Material, ...]:

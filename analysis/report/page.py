@@ -27,8 +27,8 @@ SMALL_SHARE = 0.01
 """Inputs below this share of the variance stand together in one sentence, with their value and uncertainty."""
 
 _STATES = {
-    "closed": "closed and unchanged since",
-    "recovered": "recovered, without its closing line",
+    "closed": "closed",
+    "recovered": "NOT as it was closed; what checks was used",
     "foreign": "a trace from elsewhere",
 }
 
@@ -329,16 +329,22 @@ class Page:
     def evidence(self) -> Section:
         """Say which files the page rests on and how it can be checked."""
         m = self.material
-        rows = [(clean(Path(half.file).name, 60), half.sha256, self.recording(half)) for half in m.halves]
-        if m.drag is not None:
-            rows.append((clean(Path(m.drag.file).name, 60), clean(m.drag.sha256, 64), "both wheels free"))
+        rows = []
+        for part, what in (*((half, self.recording(half)) for half in m.halves), (m.drag, "both wheels free")):
+            if part is None:
+                continue
+            rows.append((clean(Path(part.file).name, 60), clean(part.sha256, 64), what))
+            if part.sidecar_sha256:
+                name = f"{Path(part.file).stem}.sidecar.toml"
+                rows.append((clean(name, 60), clean(part.sidecar_sha256, 64), "stated and decided beside it"))
         photos = [photo for half in m.halves for photo in half.header.photos]
         for photo in photos[:MOST_PHOTOS]:
             rows.append(
                 (clean(photo.file, 60), clean(photo.sha256, 64), f"photo: {clean(photo.caption) or 'no caption'}")
             )
         more = len(photos) - MOST_PHOTOS
-        lines = (f"{more} more photos are named in the recording. {words.EVIDENCE}" if more > 0 else words.EVIDENCE,)
+        told = f"{more} more photos are named in the recording. {words.COMPUTED}" if more > 0 else words.COMPUTED
+        lines = (f"{told} {words.STATED}",)
         return Section("Evidence", lines=lines, table=Table(("file", "SHA-256", "what it is"), tuple(rows)))
 
     def recording(self, half: Material) -> str:

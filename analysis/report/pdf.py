@@ -283,4 +283,4 @@ class _Sheet(Paper):
             self.paragraph(name, colour=d.MUTED, at=at, width=width, gap=0)
         self.font(self.set.small, d.MUTED)
         pdf.set_xy(MARGIN, y + 13)
-        pdf.cell(self.width, 9, f"end of {self.content.identity}", align="C", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(self.width, 9, f"end of {self.content.whole_identity}", align="C", new_x="LMARGIN", new_y="NEXT")

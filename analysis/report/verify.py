@@ -1,18 +1,24 @@
 """Does a report still hold? Do its work again from the raw recording and compare.
 
 A report carries what it was made from (``analysis.report.write``): the recording's hash, the settings, every figure it
-states. Verifying reads that record, finds the recording, reads it again with the same settings, and compares hash,
-header, figures, result, and finally the page itself, byte for byte.
+states. Verifying reads that record, finds the recording, reads it again with the same settings, and compares computed
+hashes, header, figures, result, and finally the page itself: byte for byte, and where that cannot be, because another
+version or other libraries set it, word for word.
 
-A verified report is what this program would write about that file; who recorded the file it cannot say.
+What a record says of the version that wrote it is anybody's word: it never excuses a result, a value, a limit or a name
+on the page that is not what the work done again gives. A page that holds is what this program writes about these files
+*and its issuer's word*: customer, dates, limit, lever and settings are whatever the issuer chose, so the verifier says
+them apart from what it computed. Who recorded the files it cannot say; who issued the page a signature says
+(``analysis.report.signature``).
 """
 
 from __future__ import annotations
 
 import base64
 import binascii
+import difflib
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from enum import StrEnum
@@ -22,7 +28,8 @@ from typing import TYPE_CHECKING, Any
 from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
 from analysis.report.content import clean
-from analysis.report.material import Issue, Kind, PaperSize
+from analysis.report.material import Issue, Kind, Material, PaperSize
+from analysis.report.visible import texts_of
 from analysis.report.write import (
     SCHEMA,
     both_free_of,
@@ -32,19 +39,28 @@ from analysis.report.write import (
     identity_of,
     neutral_of,
     render,
+    short_of,
     writer,
 )
 from logger.errors import HeldwheelError, InputError
 from logger.photos import PhotoState, photo_state
 from logger.small_file import read_bounded
+from logger.version import VERSION
 
 if TYPE_CHECKING:
-    from analysis.report.material import Material
+    from analysis.report.content import Content
+    from analysis.report.material import DragPart
 
 MAX_BYTES = 20_000_000
 """A report of thousands of pulls stays far below."""
 
 LARGEST = 1e300
+FIRST_SCHEMA = "heldwheel report 1"
+"""Of reports up to 0.2.0: identities of 32 bits, no hash of a sidecar."""
+
+MOST_DIFFERENCES = 20
+"""Lines told of a page that differs."""
+
 SAME_NM = 2e-6
 """Two figures of one reading agree to the digits that a report keeps."""
 
@@ -53,7 +69,7 @@ class Holds(StrEnum):
     """Whether a report holds."""
 
     YES = "holds"
-    FIGURES = "the figures hold, the page could not be compared"
+    FIGURES = "PAGE NOT CHECKED: anything visible on it may have been changed; the figures in its record hold"
     NO = "does not hold"
 
 
@@ -69,11 +85,17 @@ class Verification:
         Whether everything was found again.
     lines : tuple of str
         What does not hold, or what was compared and found.
+    computed : tuple of (str, str)
+        What this program reads from the recording, by labels: result and values.
+    stated : tuple of (str, str)
+        What the issuer chose, by labels: limit, customer, dates, lever, settings.
     """
 
     identity: str
     holds: Holds
     lines: tuple[str, ...]
+    computed: tuple[tuple[str, str], ...] = ()
+    stated: tuple[tuple[str, str], ...] = ()
 
 
 def read_record(path: Path | str) -> dict[str, Any]:
@@ -98,7 +120,7 @@ def read_record(path: Path | str) -> dict[str, Any]:
         record = json.loads(found.decode("utf-8"), parse_constant=_no_number) if found is not None else None
     except (ValueError, RecursionError):
         record = None
-    if not isinstance(record, dict) or record.get("schema") != SCHEMA:
+    if not isinstance(record, dict) or record.get("schema") not in (SCHEMA, FIRST_SCHEMA):
         raise InputError(f"{path}: is no report written by this program, or its record was taken out")
     return record
 
@@ -172,38 +194,59 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
         material = read(record)
     except HeldwheelError as error:
         return Verification(identity, Holds.NO, (f"the recording cannot be read again: {error}",))
+    again = content_of(material, issue)
+    computed, stated = _computed(again), _stated(again, material, record)
     wrong = [*_compare_sources(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
     photos = _photos(material)
     wrong += [f"photo {name}: {PhotoState.CHANGED}, its SHA-256 differs" for name in photos[PhotoState.CHANGED]]
-    comparable = record.get("writer") == writer()
-    wrong += _compare_page(path, record, material, issue, bytewise=comparable)
-    if wrong:
-        return Verification(identity, Holds.NO, tuple(wrong))
+    seen, found = _compare_page(path, record, material, issue)
+    if wrong or seen is Holds.NO:
+        told = found if seen is not Holds.YES else ()
+        return Verification(identity, Holds.NO, (*wrong, *told), computed, stated)
     pulls = sum(len(half.pulls) for half in material.halves)
-    lines = [
-        *(f"recording {Path(half.file).name}: unchanged, SHA-256 {half.sha256}" for half in material.halves),
-        f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again",
-    ]
+    lines = [*found] if seen is Holds.FIGURES else []
+    lines += (_unchanged("recording", half) for half in material.halves)
+    lines.append(f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again")
     if material.drag is not None:
-        lines.append(f"both-free baseline {Path(material.drag.file).name}: unchanged, SHA-256 {material.drag.sha256}")
+        lines.append(_unchanged("both-free baseline", material.drag))
     lines += [f"photo {name}: {state}" for state, names in photos.items() for name in names]
-    if not comparable:
-        lines.append(f"the page was set by {record.get('writer')}, this is {writer()}: its text was not compared")
-        return Verification(identity, Holds.FIGURES, tuple(lines))
-    lines.append("the page is what this program writes about that recording; the workshop's own words are its own")
-    return Verification(identity, Holds.YES, tuple(lines))
+    lines += found if seen is Holds.YES else ()
+    return Verification(identity, seen, tuple(lines), computed, stated)
+
+
+def _unchanged(what: str, part: Material | DragPart) -> str:
+    """Say that a file has the hash that the report states, and whether it is as it was closed."""
+    state = "" if part.state == "closed" else f"; it is {part.state}: no closing line vouches for it"
+    return f"{what} {clean(Path(part.file).name, 80)}: the bytes that the report names, SHA-256 {part.sha256}{state}"
+
+
+def _computed(again: Content) -> tuple[tuple[str, str], ...]:
+    """Give what this program reads from the recording."""
+    verdict = again.verdict
+    result = (("result", f"{verdict.state}, by the stated limit and rule"),) if verdict is not None else ()
+    return (*result, *((line.label, f"{line.value} ({line.remark})") for line in again.headlines))
+
+
+def _stated(again: Content, material: Material, record: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
+    """Give what its issuer chose, as the page must show it."""
+    asked = ", ".join(f"{key} {_brief(value)}" for key, value in sorted(material.asked.items()) if value)
+    limit = (("limit", again.verdict.limit), ("rule", again.verdict.rule)) if again.verdict is not None else ()
+    return (
+        ("shop", again.shop),
+        *again.facts,
+        *limit,
+        ("fixture", clean(material.fixture)),
+        ("true zero", clean(material.zero_from)),
+        *((("settings of the reading", clean(asked, 300)),) if asked else ()),
+        ("written by", clean(str(record.get("writer")), 200)),
+    )
 
 
 def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]:
     wrong = []
-    said = record.get("recording")
-    if not isinstance(said, dict) or said.get("sha256") != material.sha256:
-        wrong.append("the recording is not the one that the report was made from: its SHA-256 differs")
-    for half in material.halves:
-        if half.state == "closed" and any("hash" in problem.lower() for problem in half.problems):
-            wrong.append(f"the recording {Path(half.file).name} does not match its own closing line")
-    wrong += _compare_baseline(record.get("both_free"), material)
-    wrong += _compare_neutral(record.get("neutral"), neutral_of(material))
+    wrong += _compare_file("recording", record.get("recording"), material, record)
+    wrong += _compare_baseline(record, material)
+    wrong += _compare_neutral(record, material)
     if record.get("header_sha256") != header_hash(material.header):
         wrong.append("what is known about the test (header and sidecar) has changed since")
     corrections = record.get("corrections")
@@ -212,28 +255,38 @@ def _compare_sources(record: Mapping[str, Any], material: Material) -> list[str]
     return wrong
 
 
-def _compare_baseline(said: Any, material: Material) -> list[str]:
-    found = both_free_of(material)
+def _compare_file(what: str, said: Any, found: Material | DragPart, record: Mapping[str, Any]) -> list[str]:
+    """Compare computed hashes of a recording and of its sidecar with those that the record states."""
+    first = record.get("schema") == FIRST_SCHEMA  # it named closed recordings by the hash above their closing line
+    known = (found.sha256, *([found.above_sha256] if first and isinstance(found, Material) else ()))
+    if not isinstance(said, dict) or said.get("sha256") not in known:
+        return [f"the {what} is not the one that the report was made from: its SHA-256 differs"]
+    if not first and said.get("sidecar_sha256") != found.sidecar_sha256:
+        return [f"the {what}'s sidecar is not the one that the report was made with: its SHA-256 differs"]
+    return []
+
+
+def _compare_baseline(record: Mapping[str, Any], material: Material) -> list[str]:
+    said, found = record.get("both_free"), both_free_of(material)
     if said is None and found is None:
         return []
     if said is None:
         return ["the report was made without the both-free baseline that is here now"]
-    if found is None:
+    if material.drag is None:
         return ["the both-free baseline that the report was made with cannot be used any more"]
-    if not isinstance(said, dict) or said.get("sha256") != found["sha256"]:
-        return ["the both-free baseline is not the one that the report was made with: its SHA-256 differs"]
-    return []
+    return _compare_file("both-free baseline", said, material.drag, record)
 
 
-def _compare_neutral(said: Any, found: Mapping[str, Any] | None) -> list[str]:
+def _compare_neutral(record: Mapping[str, Any], material: Material) -> list[str]:
     """Compare the half in neutral of a ratio."""
+    said, found = record.get("neutral"), neutral_of(material)
     if said is None and found is None:
         return []
     if said is None or found is None:
         return ["the report is of one recording, not of a ratio" if said is None else "the half in neutral is missing"]
-    if not isinstance(said, dict) or said.get("sha256") != found["sha256"]:
-        return ["the half in neutral is not the one that the report was made from: its SHA-256 differs"]
-    wrong = []
+    wrong = _compare_file("half in neutral", said, material.halves[-1], record)
+    if not isinstance(said, dict):
+        return wrong
     if said.get("header_sha256") != found["header_sha256"]:
         wrong.append("what is known about the test in neutral (header and sidecar) has changed since")
     if said.get("corrections") != found["corrections"]:
@@ -288,13 +341,47 @@ def _brief(value: Any) -> str:
 
 
 def _compare_page(
-    path: Path, record: Mapping[str, Any], material: Material, issue: Issue, *, bytewise: bool
-) -> list[str]:
-    """Check the record's identity, then write the page again and compare it byte for byte."""
-    body = {key: value for key, value in record.items() if key != "id"}
-    if str(record.get("id", "")) != identity_of(body, issue):
-        return ["the report's record was changed: it does not match its identity"]
+    path: Path, record: Mapping[str, Any], material: Material, issue: Issue
+) -> tuple[Holds, tuple[str, ...]]:
+    """Check the record's identity, write the page again with that record, and compare what is seen."""
+    if not _is_own(record, issue):
+        return Holds.NO, ("the report's record was changed: it does not match its identity",)
     data = read_bounded(path, MAX_BYTES, "this is no report")
-    if not bytewise or data == render(content_of(material, issue), "pdf" if data.startswith(b"%PDF") else "html"):
-        return []
-    return ["the text of the page is not what the recording gives: it was changed after it was written"]
+    try:
+        again = content_of(material, issue, record)
+        ours = render(again, "pdf" if data.startswith(b"%PDF") else "html")
+    except ValueError:  # a number in its record that no JSON can hold
+        return Holds.NO, ("the report's record is damaged",)
+    if data == ours and record.get("schema") == SCHEMA:
+        return Holds.YES, ("every byte of the page is what this program writes from these files and its issuer's word",)
+    text, wanted = texts_of(data), texts_of(ours)
+    other = [line for line in difflib.ndiff(wanted, text) if line[0] in "+-"][:MOST_DIFFERENCES]
+    told = tuple(f"{'on the page' if line[0] == '+' else 'expected'}: {line[2:]}" for line in other)
+    claimed = str(record.get("writer"))
+    if claimed == writer():
+        return Holds.NO, ("the page is not what these files give: it was changed after it was written", *told)
+    if text != wanted and claimed.startswith(f"Heldwheel {VERSION},"):
+        return Holds.NO, ("the words of the page are not what these files give", *told)
+    shown = " ".join(text)
+    missing = [value for _, value in _must_show(again) if value and value not in shown]
+    if missing:
+        return Holds.NO, tuple(f"the page does not show what these files give: {clean(value)}" for value in missing)
+    what = "its words are the same, how they are set could not be compared" if text == wanted else "its words differ:"
+    return Holds.FIGURES, (f"the page says it was set by {clean(claimed)}, this is {writer()}; {what}", *told)
+
+
+def _must_show(again: Content) -> Iterator[tuple[str, str]]:
+    """Give what no page may show otherwise, whichever version set it: result, limit, values, names, dates."""
+    if again.verdict is not None:
+        yield from (("result", f"{again.verdict.shape} {again.verdict.state}"), ("limit", again.verdict.limit))
+    yield from ((line.label, line.value) for line in again.headlines)
+    yield from again.facts
+    yield "shop", again.shop
+    yield "identity", again.identity
+
+
+def _is_own(record: Mapping[str, Any], issue: Issue) -> bool:
+    """Tell whether a record's identity is the digest of the record; the first schema had eight digits of it."""
+    body = {key: value for key, value in record.items() if key != "id"}
+    wanted = identity_of(body, issue)
+    return str(record.get("id", "")) == (short_of(wanted) if record.get("schema") == FIRST_SCHEMA else wanted)

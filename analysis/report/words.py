@@ -36,10 +36,8 @@ NOT_TESTED = "Not tested: behaviour under drive torque, wear of plates and gears
 
 RAW_IS_COMPARED = "A limit is compared with the torque as read: drag is in it, as in nearly every printed limit."
 
-EVIDENCE = (
-    "Whoever holds these files can do the work again: heldwheel-read report --verify. A hash shows that a file is "
-    "unchanged, not who made it."
-)
+COMPUTED = "Torques and result: computed, and again by heldwheel-read report --verify."
+STATED = "Limit and all else: the issuer's word."
 
 SIMULATED = "SIMULATED DATA · nothing here was measured on an axle"
 

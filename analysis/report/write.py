@@ -5,7 +5,8 @@ Conventions
 - ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
   in the order of the page, and one drawing. Both renderers show that content and nothing else.
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
-- The identity, ``HW-<date>-<8 hex>`` (simulated: ``HW-SIM-…``), depends on recording, reading and issue.
+- The identity ``HW-<date>-<32 hex>`` (simulated: ``HW-SIM-…``), 128 bits, depends on the recording, the reading and the
+  issue. The page shows it whole once, and on every sheet its short form, eight of them.
 
 Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
 """
@@ -22,7 +23,7 @@ import msgspec
 
 from analysis.report import words
 from analysis.report.content import Content, clean
-from analysis.report.material import Figure, Issue, Kind, Material, PackLine, PullLine
+from analysis.report.material import DragPart, Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
 from logger.errors import InputError
@@ -33,11 +34,23 @@ from logger.version import VERSION
 if TYPE_CHECKING:
     from logger.header import Header
 
-SCHEMA = "heldwheel report 1"
+SCHEMA = "heldwheel report 2"
+
+SHORT = 8
+"""Hex digits of an identity's short form."""
 
 
-def content_of(material: Material, issue: Issue) -> Content:
+def content_of(material: Material, issue: Issue, record: Mapping[str, object] | None = None) -> Content:
     """Give the content of a report.
+
+    Parameters
+    ----------
+    material : Material
+        What was read.
+    issue : Issue
+        What the shop decides.
+    record : mapping, optional
+        The record of a page that exists, instead of a new one: for comparing.
 
     Raises
     ------
@@ -50,8 +63,10 @@ def content_of(material: Material, issue: Issue) -> Content:
         raise InputError("the revision of a report starts at 1")
     if issue.issued.tzinfo is None:
         raise InputError("the time of issue needs its time zone")
-    record = _record(material, issue)
-    identity = json.loads(record)["id"]
+    if record is None:
+        record = _record(material, issue)
+    whole = str(record["id"])
+    identity = short_of(whole)
     page = (Page if material.neutral is None else RatioPage)(material, issue, canonical_unit(issue.unit))
     engineer = issue.kind is Kind.ENGINEER
     return Content(
@@ -71,9 +86,10 @@ def content_of(material: Material, issue: Issue) -> Content:
         words.STATEMENTS,
         _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
-        record,
+        json.dumps(record, sort_keys=True, ensure_ascii=False, allow_nan=False),
         tuple(clean(text) for text in page.alerts()),
         issue.paper,
+        clean(whole, 80),
     )
 
 
@@ -137,7 +153,12 @@ def _figure_claim(figure: Figure | None) -> list[float] | None:
 def both_free_of(material: Material) -> dict[str, str] | None:
     """Name the baseline that a report rests on, by file and hash; None where there is none."""
     drag = material.drag
-    return None if drag is None else {"file": Path(drag.file).name, "sha256": drag.sha256}
+    return None if drag is None else _file_of(drag)
+
+
+def _file_of(part: Material | DragPart) -> dict[str, str]:
+    """Name a recording by its file, the hash of its bytes, and that of its sidecar's (empty where there is none)."""
+    return {"file": Path(part.file).name, "sha256": part.sha256, "sidecar_sha256": part.sidecar_sha256}
 
 
 def neutral_of(material: Material) -> dict[str, object] | None:
@@ -146,8 +167,7 @@ def neutral_of(material: Material) -> dict[str, object] | None:
     if half is None:
         return None
     return {
-        "file": Path(half.file).name,
-        "sha256": half.sha256,
+        **_file_of(half),
         "header_sha256": header_hash(half.header),
         "corrections": len(half.corrections),
     }
@@ -158,11 +178,11 @@ def header_hash(header: Header) -> str:
     return hashlib.sha256(msgspec.json.encode(header, order="sorted")).hexdigest()
 
 
-def _record(material: Material, issue: Issue) -> str:
-    """Write what is needed to do the work again as one line of JSON; its ``id`` covers the rest."""
-    body = {
+def _record(material: Material, issue: Issue) -> dict[str, object]:
+    """Give what is needed to do the work again, as plain values; its ``id`` covers the rest."""
+    body: dict[str, object] = {
         "schema": SCHEMA,
-        "recording": {"file": Path(material.file).name, "sha256": material.sha256},
+        "recording": _file_of(material),
         "both_free": both_free_of(material),
         "neutral": neutral_of(material),
         "header_sha256": header_hash(material.header),
@@ -183,14 +203,20 @@ def _record(material: Material, issue: Issue) -> str:
         "simulated": any(half.header.simulated for half in material.halves),
         "writer": writer(),
     }
-    return json.dumps({"id": identity_of(body, issue), **body}, sort_keys=True, ensure_ascii=False, allow_nan=False)
+    return {"id": identity_of(body, issue), **body}
 
 
 def identity_of(body: Mapping[str, object], issue: Issue) -> str:
-    """Give the identity of a report: a mark if it is simulated, its day of issue, a digest of its whole record."""
+    """Give the identity: a mark if it is simulated, the day of issue, 128 bits of the SHA-256 of the whole record."""
     mark = "SIM-" if body.get("simulated") else ""
     text = json.dumps(body, sort_keys=True, ensure_ascii=False)
-    return f"HW-{mark}{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8')).hexdigest()[:8]}"
+    return f"HW-{mark}{issue.issued:%Y%m%d}-{hashlib.sha256(text.encode('utf-8', 'replace')).hexdigest()[:32]}"
+
+
+def short_of(identity: str) -> str:
+    """Give the short form of an identity, as it stands on every sheet."""
+    start, _, digits = identity.rpartition("-")
+    return f"{start}-{digits[:SHORT]}"
 
 
 def writer() -> str:

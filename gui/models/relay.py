@@ -124,6 +124,11 @@ class Relay:
         self.news: deque[News] = deque()
         self.work: SimpleQueue[tuple[Stage, Samples | Ending] | None] = SimpleQueue()
 
+    @property
+    def full(self) -> bool:
+        """Whether so much waits to be saved that no more should be read for the moment."""
+        return bool(getattr(self._stage.writer, "full", False))
+
     def begin(self, writer: Writer | None, reader: Reader | None) -> int:
         """Begin another stage with the next block; the one before is closed first. Gives its number."""
         with self._lock:

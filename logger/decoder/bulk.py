@@ -116,7 +116,7 @@ class Look:
             rows = [row.split(b",") for row in body.split(b"],[")]
             if any(len(row) != len(self.integers) for row in rows):
                 return None
-            if not all(row[j].strip().isdigit() for j, whole in enumerate(self.integers) if whole for row in rows):
+            if not all(_counts(row[j].strip()) for j, whole in enumerate(self.integers) if whole for row in rows):
                 return None
             return _array([tuple(map(float, row)) for row in rows], count, len(self.integers))
         except ValueError:
@@ -131,6 +131,11 @@ class Look:
             ):
                 return False
         return True
+
+
+def _counts(word: bytes) -> bool:
+    """Tell whether a word is a counter: as ``logger.decoder.match`` reads it, zeros in front included."""
+    return word.isdigit() and len(word) <= MAX_COUNTER_DIGITS
 
 
 def _reader(integers: tuple[bool, ...]) -> msgspec.json.Decoder[Any]:

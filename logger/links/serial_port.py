@@ -42,6 +42,7 @@ GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; 
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 FLOOD_BYTES_S: Final = 600_000.0  # faster than 4 Mbaud: a buffer, whose writer stands still while it is full
 FLOOD_S: Final = 0.001
+MOST_QUEUED: Final = 4_000_000  # bytes
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
 # TypeError: pyserial, when a port closes under it
@@ -104,6 +105,7 @@ class SerialLink:
         self._ready = asyncio.Event()
         self._chunks: deque[Chunk] = deque()
         self._waiting = False  # the loop waits for something to take
+        self._queued = 0  # bytes that nobody has taken, about
         self._error: Exception | None = None
 
     @property
@@ -170,12 +172,16 @@ class SerialLink:
         gathered, since = 0, time.monotonic()
         try:
             while not self._stopping.is_set():
+                if self._queued > MOST_QUEUED:  # nobody takes it: the system's buffer waits, and then the device
+                    time.sleep(GATHER_S)
+                    continue
                 waiting = port.in_waiting
                 data = port.read(waiting or 1)  # with nothing there, wait for the first byte
                 if data:
                     if not waiting:
                         data += port.read(port.in_waiting)
                     now = time.monotonic()
+                    self._queued += len(data)
                     self._chunks.append(Chunk(now, data))
                     self._tell()
                     gathered += len(data)
@@ -210,6 +216,7 @@ class SerialLink:
                 chunks.append(self._chunks.popleft())
             if chunks:
                 self._waiting = False
+                self._queued = 0
                 return chunks
             if self._error is not None:
                 raise LinkLost(f"{self._name}: the port is gone: unplugged, or the device was switched off")

@@ -7,23 +7,36 @@ import traceback
 from tests.faults import (
     damage,
     disk,
+    displays,
+    floods,
+    forgeries,
     kills,
     plausible,
     plugs,
     schedules,
     soak,
     streams,
+    taken,
     targets_analysis,
     targets_bytes,
     targets_files,
     targets_reports,
     targets_text,
+    together,
     volume,
 )
 from tests.faults.tally import Tally
 
 ALONE = list(kills.CAMPAIGNS)  # judged by the moment: nothing of ours may run beside them
-WAITING = [*streams.CAMPAIGNS, *plugs.CAMPAIGNS, disk.CAMPAIGN]  # they mostly sleep
+WAITING = [
+    *streams.CAMPAIGNS,
+    *plugs.CAMPAIGNS,
+    disk.CAMPAIGN,
+    displays.CAMPAIGN,
+    floods.CAMPAIGN,
+    together.CAMPAIGN,
+    *taken.CAMPAIGNS,
+]  # they mostly sleep
 WORKING = [
     *volume.CAMPAIGNS,
     *soak.CAMPAIGNS,
@@ -34,6 +47,7 @@ WORKING = [
         for target in module.TARGETS
     ),
     *damage.CAMPAIGNS,
+    *forgeries.CAMPAIGNS,
     *plausible.CAMPAIGNS,
 ]
 BY_NAME = {campaign.name: campaign for campaign in (*ALONE, *WAITING, *WORKING)}

@@ -27,6 +27,7 @@ from logger.virtual.scenarios import scenario
 from tests.faults.tally import Campaign, Tally
 
 SPEED = 20.0  # times real time: the virtual transducer's minute is played in some seconds
+WAIT_S = 900  # a machine that ten people share
 ROOT = Path(__file__).parents[2]
 TOGETHER = 3
 
@@ -136,7 +137,7 @@ def one(case: Case, number: int) -> tuple[str, int, list[str]]:
         if case.treat is _reads_one_line:
             program.wait()
         else:
-            told = b"".join(part or b"" for part in program.communicate(timeout=120))
+            told = b"".join(part or b"" for part in program.communicate(timeout=WAIT_S))
         wrong, samples = judged(case, program.returncode, path)
         if b"Traceback" in told and not (case.treat is _early_end and not path.exists()):
             wrong.append(f"a traceback: {told[-300:]!r}")
@@ -177,4 +178,4 @@ def run(cases: int) -> Tally:
     return tally
 
 
-CAMPAIGN = Campaign("displays", run, len(CASES), 20 * len(CASES), long_s=260)
+CAMPAIGN = Campaign("displays", run, len(CASES), 5 * len(CASES), long_s=260)
