@@ -69,8 +69,13 @@ class Neighbours:
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
-        if self._follows_a_zero(read.pull):
-            return ()
+        if ZERO_MOVED in read.pull.reasons:
+            self._zeroed = read.pull
+        elif self._zeroed is not None and read.pull.direction != self._zeroed.direction:
+            # the load was let go below the new zero: what follows looks like loads the other way
+            if read.pull.start_s - self._zeroed.end_s < RELEASED_AFTER_S:
+                return ()
+            read = replace(read, pull=replace(read.pull, reasons=(*read.pull.reasons, ZERO_MOVED)))
         self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if self._is_small(read):
             return ()
@@ -85,16 +90,6 @@ class Neighbours:
         if TOO_SMALL in read.pull.reasons:
             return True
         return read.still and (read.landed or read.height_nm < self._most_nm)
-
-    def _follows_a_zero(self, pull: Pull) -> bool:
-        """Whether this is the release of a load under which the transducer had set its zero."""
-        if ZERO_MOVED in pull.reasons:
-            self._zeroed = pull
-            return False
-        zeroed, self._zeroed = self._zeroed, None
-        return (
-            zeroed is not None and zeroed.direction != pull.direction and pull.start_s - zeroed.end_s < RELEASED_AFTER_S
-        )
 
     def finish(self) -> tuple[Pull, ...]:
         """State what waited in vain: nothing in the recording shows whether it was a lever."""

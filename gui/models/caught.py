@@ -120,7 +120,13 @@ class PullList:
     _undo: list[tuple[int, str]] = field(default_factory=list)
 
     def add(self, start_s: float, pull: Pull) -> CaughtPull:
-        """Take a pull that was caught."""
+        """Take a pull that was caught, or in place of one that is taken back what is said of it now."""
+        if pull.taken_back:
+            for at, caught in enumerate(self.pulls):
+                if caught.start_s == start_s and caught.pull.start_s == pull.start_s:
+                    self.pulls[at] = replace(caught, pull=pull)
+                    self.again()
+                    return self.pulls[at]
         self.pulls.append(CaughtPull(len(self.pulls) + 1, start_s, pull))
         self.again()
         return self.pulls[-1]

@@ -1,4 +1,4 @@
-"""The simulated recordings with known truth under tests/data/practice."""
+"""The simulated recordings with known truth under tests/data/practice and tests/data/practice2."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 FOLDER = Path(__file__).resolve().parents[1] / "data" / "practice"
+OTHER_PHYSICS = FOLDER.parent / "practice2"
 UNITS = {"torque_Nm": "N·m", "torque_lbf_ft": "lbf·ft", "torque_lbf_in": "lbf·in"}
 
 
@@ -33,18 +34,18 @@ class Recording:
     truth: dict[str, Any]
 
 
-def load(name: str) -> Recording:
+def load(name: str, folder: Path = FOLDER) -> Recording:
     """Read one recording with its truth."""
-    path = FOLDER / "traces" / f"{name}.csv"
+    path = folder / "traces" / f"{name}.csv"
     head = path.read_text(encoding="utf-8").split("\n", 1)[0].split(",")
     columns = np.genfromtxt(path, delimiter=",", skip_header=1, unpack=True)
-    sidecar = tomllib.loads((FOLDER / "traces" / f"{name}.sidecar.toml").read_text(encoding="utf-8"))
-    truth = json.loads((FOLDER / "truth" / f"{name}.json").read_text(encoding="utf-8"))
+    sidecar = tomllib.loads((folder / "traces" / f"{name}.sidecar.toml").read_text(encoding="utf-8"))
+    truth = json.loads((folder / "truth" / f"{name}.json").read_text(encoding="utf-8"))
     torque = columns[1] * torque_factor(UNITS[head[1]])
     angle = columns[2] if "angle_deg" in head else None
     return Recording(name, truth["family"], columns[0], torque, angle, Sensor(**sidecar["transducer"]), truth)
 
 
-def names() -> list[str]:
+def names(folder: Path = FOLDER) -> list[str]:
     """Give the names of all recordings."""
-    return sorted(path.stem for path in (FOLDER / "truth").glob("*.json"))
+    return sorted(path.stem for path in (folder / "truth").glob("*.json"))

@@ -157,7 +157,7 @@ def test_pairs_blocks_quantities_and_units(comparer: Comparer) -> None:
         else:  # no stick-slip in any of them: nothing to compare with, and both say so
             assert quantity == "chatter index"
             assert "no scatter" in comparer.panel.teaching.text()
-    assert comparer.panel.picture.axes().y_words == "Torque against speed (N·m per rad/s)"
+    assert comparer.panel.picture.axes().y_words == "Torque-speed slope (N·m per rad/s)"
     before = figure(comparer.table("Differences")[1][2])
     comparer.hand.window.set_unit("lbf·ft")
     assert before / figure(comparer.table("Differences")[1][2]) == pytest.approx(1.355818, rel=0.02)

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from analysis.cautions import CAUTIONS
 from analysis.results import Breakaway, Pull, Rotating
+from analysis.trace.gates import LAY_STILL
 from gui.models.caught import Judged, PullList
 from gui.models.checks import checks_for, holding_checks
 from gui.models.coach import Coach, Hint
@@ -128,6 +129,16 @@ def test_pulls_rejected_restored_undone() -> None:
     assert [listed.undo(), listed.undo(), listed.undo(), listed.undo()] == [2, 4, 2, None]
     assert listed.value == 4
     assert not listed.can_undo
+
+
+def test_a_pull_that_is_taken_back_is_replaced_not_added() -> None:
+    listed = PullList(lambda pulls, on: ([Judged(valid=p.valid) for p in pulls], sum(p.valid for p in pulls) or None))
+    for start in (2.0, 10.0):
+        listed.add(100.0, pull(start))
+    back = replace(pull(2.0), breakaway=None, rotating=None, reasons=(LAY_STILL,), taken_back=True)
+    assert listed.add(100.0, back).number == 1
+    assert [c.pull.taken_back for c in listed.pulls] == [True, False]
+    assert listed.value == 1
 
 
 class Kept:
