@@ -15,6 +15,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from scipy.stats import t
 
 from analysis.__main__ import COMMANDS
 from analysis.compare.power import paired_power
@@ -371,7 +372,8 @@ def test_the_own_scatter(comparer: Comparer) -> None:
         pytest.approx(printed[key], abs=0.006)
         for key in ("repeatability", "reproducibility", "measuring", "axles", "total")
     ]
-    assert f"± {1.96 * printed['measuring']:.2f} N·m" in comparer.panel.headline.text()
+    good = t.ppf(0.975, printed["dof"]) * printed["measuring"]  # the t factor of what the study rests on
+    assert f"± {good:.2f} N·m" in comparer.panel.headline.text()
     assert [row[0] for row in comparer.table("Variance")][:2] == ["operator", "axle"]
     assert len(comparer.table("Readings")) == 6
     comparer.choose(comparer.panel.kind, "pairs")

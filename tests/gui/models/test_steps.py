@@ -1,6 +1,7 @@
 """Zero, coach, steps, caught pulls, the relay between stream, disk and screen: each by itself."""
 
 import threading
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
