@@ -41,11 +41,11 @@ class Confirm:
         self.asked = [*(self.asked or []), question]
         if self.always is not None:
             return self.always
-        box = QMessageBox(QMessageBox.Icon.NoIcon, "Heldwheel", question, parent=parent)
-        box.setInformativeText(about)
-        go: QPushButton = box.addButton(yes, QMessageBox.ButtonRole.DestructiveRole)
-        stay: QPushButton = box.addButton(no, QMessageBox.ButtonRole.RejectRole)
-        box.setDefaultButton(stay)
-        box.setEscapeButton(stay)
-        box.exec()
-        return box.clickedButton() is go
+        dialog = QMessageBox(QMessageBox.Icon.NoIcon, "Heldwheel", question, parent=parent)
+        dialog.setInformativeText(about)
+        go: QPushButton = dialog.addButton(yes, QMessageBox.ButtonRole.DestructiveRole)
+        stay: QPushButton = dialog.addButton(no, QMessageBox.ButtonRole.RejectRole)
+        dialog.setDefaultButton(stay)
+        dialog.setEscapeButton(stay)
+        dialog.exec()
+        return dialog.clickedButton() is go

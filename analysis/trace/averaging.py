@@ -143,4 +143,4 @@ def highest_of(values: Floats, smooth: int) -> tuple[float, float]:
     kept = max(0.0, 1 - left / scatter * max(1.0, 1 - 2 * count / n)) if scatter > 0 else 0.0
     levels = longer.mean() + kept * (longer - longer.mean())
     mean, spread = expected_maximum(levels, noise)
-    return highest - (mean - float(levels.max())), float(np.hypot(spread, np.sqrt(kept * left)))
+    return highest - (mean - float(levels.max())), float(np.hypot(spread, np.sqrt(left)))

@@ -153,7 +153,8 @@ def played() -> int:
 def judged(case: Case, code: int, path: Path) -> tuple[list[str], int]:
     """Look at the file that is left."""
     if not path.exists():
-        return ([] if case.treat is _early_end else [f"no file, exit code {code}"]), 0
+        # Ended before the first sample came: there is nothing to keep, and the exit code says so.
+        return ([] if case.treat is _early_end or code == 2 else [f"no file, exit code {code}"]), 0
     try:
         trace = read_trace(path)
     except HeldwheelError as error:

@@ -240,7 +240,7 @@ def report_door(rng: random.Random) -> str:
     """A report that was changed does not hold, or is refused; the command looks for the recording that it names."""
     page, changed = _changed_page(rng)
     with contextlib.redirect_stdout(io.StringIO()):
-        given = dict.fromkeys(("against", "recording", "both_free", "neutral"))
+        given = dict.fromkeys(("against", "recording", "both_free", "neutral", "sign", "key", "new_key"))
         code = report.run(argparse.Namespace(verify=str(page), **given))
     assert code != 0 or not changed, "a changed report holds"
     return "read"
