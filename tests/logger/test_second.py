@@ -138,7 +138,7 @@ def test_a_gap_of_the_second_source_is_not_bridged(tmp_path):
 
 
 def test_the_door(tmp_path, monkeypatch, capsys):
-    for name, description in (("gauge", GAUGE), ("encoder", ENCODER)):
+    for name, description in (("transducer", GAUGE), ("encoder", ENCODER)):
         write_toml(tmp_path / f"{name}.toml", description)
     out = tmp_path / "both.csv"
     with VirtualPort(gauge(20.0)) as one, VirtualPort(encoder(20.0)) as two:

@@ -50,7 +50,7 @@ def test_constraints_are_hashed_and_name_no_index() -> None:
 
 def test_wheel_holds_our_packages_and_their_data(tmp_path: Path) -> None:
     source = tmp_path / "source"
-    for name in ("logger", "analysis", "gui"):
+    for name in ("logger", "analysis", "gui", "heldwheel"):
         shutil.copytree(ROOT / name, source / name, ignore=shutil.ignore_patterns("__pycache__"))
     for name in ("pyproject.toml", "README.md", "LICENSE"):
         shutil.copy(ROOT / name, source)

@@ -68,7 +68,7 @@ def test_the_standard_torque_characteristic_needs_no_description(live):
         assert pick.uuid == TORQUE_UUID
         link = BleLink(ONE, BleSettings(characteristic=pick.uuid), name=facts.name, backends=w.backends)
         await link.open()
-        assert link.name == f"bench gauge ({ONE})"
+        assert link.name == f"bench transducer ({ONE})"
         await play(gauge, TORQUE_UUID, [standard_torque(n / 10) for n in range(30)], 0.002)
         chunks = await collect(link, 30)
         decoded = NotificationDecoder(pick.packet).feed(*(chunk.data for chunk in chunks))

@@ -143,7 +143,7 @@ def test_door_explains_bad_input(capsys):
         (("--mistake", "sneeze"), "There is no mistake"),
         (("--rotating", "45 furlong"), "torque unit"),
         (("--scenario", "healthy"), "--out FILE"),
-        (("--scenario", "healthy", "--mistake", "brake"), "leave out --scenario"),
+        (("--scenario", "healthy", "--mistake", "brake"), "omit --scenario"),
         (("--scenario", "nothing", "--out", "x.csv"), "no scenario"),
         (("--rotating", "0.1N·m"), "must lie between"),
     ):
