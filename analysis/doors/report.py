@@ -61,7 +61,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--against", metavar="RECORDING", help="the recording for --verify, if not beside the page by its own name"
     )
     parser.add_argument("--sign", metavar="KEY", help="sign the page with this private key (Ed25519, PEM)")
-    parser.add_argument("--key", metavar="PUBLIC", help="for --verify: the shop's public key, which must have signed")
+    parser.add_argument(
+        "--key", metavar="PUBLIC", help="for --verify: the workshop's public key, which must have signed"
+    )
     parser.add_argument("--new-key", metavar="FILE", help="make a private key in FILE and its public key in FILE.pub")
     add_reading_options(parser)
 

@@ -137,7 +137,7 @@ def check(page: Path | str, known: Path | str | None = None) -> tuple[bool, str]
     own = fingerprint(key)
     if wanted is not None and fingerprint(wanted) != own:
         return False, f"SIGNED BY ANOTHER KEY than the one that you named: {own}"
-    by = "the one that you named" if wanted is not None else "compare it with the one that the shop has told you"
+    by = "the one that you named" if wanted is not None else "compare it with the one that the workshop has told you"
     return (
         True,
         f"signed with the key {own} ({by}): it issued these bytes; when, and whether truly, is not shown",
