@@ -241,7 +241,7 @@ def test_report_and_export(reviewing: Hand, tmp_path: Path, ending: str) -> None
         assert "imulated" in target.read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize(("kind", "said"), [("Engineer's", "for the engineer"), ("Customer's", "for the customer")])
+@pytest.mark.parametrize(("kind", "said"), [("Engineer's", "Engineer report"), ("Customer's", "Customer report")])
 def test_a_page_for_the_engineer_or_the_customer(
     reviewing: Hand, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, kind: str, said: str
 ) -> None:
