@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
 from gui.models.flow import Step
@@ -58,6 +58,7 @@ class LivePanel(QWidget):
         foot.addWidget(self._spans)
         plot_side.addLayout(foot)
         self.plot.setMinimumHeight(PLOT_PX)
+        self.plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         body = QWidget()
         layout: QVBoxLayout = column(body, gap=8)
         column(self).addWidget(scrolled(body))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QSplitter, QStackedWidget, QWidget
+from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
@@ -90,6 +90,7 @@ class ReadingPanel(QWidget):
         self._whole = scrolled(self._body)
         inside.addWidget(self._whole, 1)
         self.plot.setMinimumHeight(PLOT_PX)
+        self.plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         body = column(self._body, gap=8)
         head = Flow(gap=10)
         words = column(gap=0)

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF
-from PySide6.QtWidgets import QGridLayout, QLabel, QLayout, QLayoutItem, QWidget
+from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QLayout, QLayoutItem, QWidget
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -190,3 +190,41 @@ class Columns(QWidget):
         """Arrange anew."""
         super().resizeEvent(event)
         self._arrange()
+
+
+class Beside(QWidget):
+    """Puts parts beside each other where they fit, and below each other where they do not.
+
+    Parameters
+    ----------
+    parts : sequence of (QWidget, int)
+        In their order, each with its share of the width.
+    """
+
+    def __init__(self, parts: Sequence[tuple[QWidget, int]], gap: int = 16) -> None:
+        super().__init__()
+        self._parts = [part for part, _share in parts]
+        self._row = QBoxLayout(QBoxLayout.Direction.LeftToRight, self)
+        self._row.setContentsMargins(0, 0, 0, 0)
+        self._row.setSpacing(gap)
+        for part, share in parts:
+            self._row.addWidget(part, share)
+
+    def _widths(self) -> list[int]:
+        return [part.minimumSizeHint().width() for part in self._parts]
+
+    def _arrange(self) -> None:
+        fits = sum(self._widths()) + self._row.spacing() * (len(self._parts) - 1) <= self.width()
+        way = QBoxLayout.Direction.LeftToRight if fits else QBoxLayout.Direction.TopToBottom
+        if self._row.direction() != way:
+            self._row.setDirection(way)
+
+    def minimumSizeHint(self) -> QSize:  # noqa: N802 - Qt's name
+        """Ask for the widest part."""
+        return QSize(max(self._widths(), default=0), super().minimumSizeHint().height())
+
+    def event(self, event: QEvent) -> bool:
+        """Arrange anew where the room or what a part needs has changed."""
+        if event.type() in (QEvent.Type.Resize, QEvent.Type.LayoutRequest):
+            self._arrange()
+        return super().event(event)

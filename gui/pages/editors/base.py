@@ -10,6 +10,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from gui.models.job import problem_of
+from gui.widgets.fitting import Beside
 from gui.widgets.parts import Choice, button, card, column, label, line, restyle, scrolled
 from logger.errors import HeldwheelError
 
@@ -46,8 +47,7 @@ class ShelfBar(QWidget, Generic[R]):
         self.message.hide()
         self.list.changed.connect(self._picked)
         layout = column(self, gap=4)
-        row = line(gap=8)
-        row.addWidget(self.list, 1)
+        side = QWidget()
         buttons = line(gap=8)
         for text, press, tip in (
             ("Save", self.save, "Keep it in the list under its name"),
@@ -58,11 +58,10 @@ class ShelfBar(QWidget, Generic[R]):
         ):
             self._buttons[text] = button(text, press, tip=tip)
             buttons.addWidget(self._buttons[text])
-        side = column(gap=3)
-        side.addWidget(label("", "caption"))
-        side.addLayout(buttons)
-        row.addLayout(side)
-        layout.addLayout(row)
+        inside = column(side, gap=3)
+        inside.addWidget(label("", "caption"))
+        inside.addLayout(buttons)
+        layout.addWidget(Beside([(self.list, 1), (side, 0)], gap=8))
         layout.addWidget(self.message)
         self.reload()
 

@@ -12,6 +12,7 @@ from analysis.cautions import BEFORE_TURNING
 from gui.models.axle_entry import SHORT, answered, finding, next_question, plain, ruled_out
 from gui.pages.card_panel import CardRow
 from gui.theme import TARGET_PX
+from gui.widgets.fitting import Beside
 from gui.widgets.parts import button, column, label, line, restyle
 
 if TYPE_CHECKING:
@@ -88,13 +89,12 @@ class TypePart(QWidget):
             one.clicked.connect(lambda _on=False, n=place: self._take(n))
 
     def _lay_out(self) -> None:
-        outer = line(self, gap=16)
-        left = column(gap=2)
+        asked, asking = QWidget(), QWidget()
+        left = column(asked, gap=2)
         for row in self.rows.values():
             left.addWidget(row)
         left.addStretch(1)
-        outer.addLayout(left, 2)
-        right = column(gap=8)
+        right = column(asking, gap=8)
         right.addWidget(self.question)
         right.addWidget(self.safe)
         for made in self.answers.values():
@@ -114,7 +114,7 @@ class TypePart(QWidget):
         right.addLayout(narrow)
         right.addWidget(self.excluded)
         right.addStretch(1)
-        outer.addLayout(right, 3)
+        column(self).addWidget(Beside([(asked, 2), (asking, 3)]))
 
     # ------------------------------------------------------------------ doing
     def go(self, key: str) -> None:

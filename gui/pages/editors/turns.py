@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 from analysis.cautions import BEFORE_TURNING
 from gui.models.turn_count import COUNTS, PROPSHAFT_READ, WHEELS_READ, check_count, own_list, own_text
 from gui.pages.editors.base import ShelfBar
+from gui.widgets.fitting import Beside, Columns, Flow
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
 from gui.widgets.ratio_line import RatioLine, RatioView, Tick
 
@@ -103,10 +104,7 @@ class TurnsPart(QWidget):
 
     def _lay_out(self) -> None:
         layout = column(self, gap=6)
-        row = line(gap=6)
-        for counter in self.counters.values():
-            row.addWidget(counter, 1)
-        layout.addLayout(row)
+        layout.addWidget(Columns(self._shared.look, list(self.counters.values()), len(COUNTS), gap=6))
         for part in (self.teach, self.problem):
             layout.addWidget(part)
         top = line(gap=16)
@@ -118,21 +116,14 @@ class TurnsPart(QWidget):
         layout.addLayout(top)
         layout.addWidget(self.settled)
         layout.addWidget(self.line)
-        foot = line(gap=10)
+        foot = Flow(gap=10)
         foot.addWidget(self.take_over)
         for take in self.takes:
             foot.addWidget(take)
-        foot.addStretch(1)
         layout.addLayout(foot)
         layout.addWidget(self.caution)
-        options = line(gap=10)
-        for choice in (self.propshaft_read, self.wheels_read):
-            options.addWidget(choice, 1)
-        layout.addLayout(options)
-        listed = line(gap=10)
-        listed.addWidget(self.own, 3)
-        listed.addWidget(self.own_name, 2)
-        layout.addLayout(listed)
+        layout.addWidget(Beside([(self.propshaft_read, 1), (self.wheels_read, 1)], gap=10))
+        layout.addWidget(Beside([(self.own, 3), (self.own_name, 2)], gap=10))
         layout.addWidget(self.shelf)
 
     def _connect(self) -> None:

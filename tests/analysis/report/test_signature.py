@@ -27,10 +27,10 @@ def test_a_signed_page(signed):
     page, public = signed
     fits, told = check(page)
     assert fits
-    assert "compare it with the one that the shop has told you" in told
+    assert "compare it with the one that the workshop has told you" in told
     assert check(page, public) == (
         True,
-        told.replace("compare it with the one that the shop has told you", "the one that you named"),
+        told.replace("compare it with the one that the workshop has told you", "the one that you named"),
     )
     if os.name != "nt":
         assert (page.parent / "shop.key").stat().st_mode & 0o077 == 0, "a private key is its owner's"
