@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from logger.door import enter, run_door
+from logger.edges.door import enter, run_door
 
 COMMANDS = {
     "pulls": "find the pulls of recordings: breakaway, rotating torque, interval, result",

@@ -17,32 +17,32 @@ from typing import TYPE_CHECKING, Any, Literal
 import msgspec
 import numpy as np
 
-from analysis.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
-from analysis.at_axle import Level, instrument_from, level_from, sensor_from
-from analysis.axle_type import type_conflict
-from analysis.corrected import Corrected, Source, apply_corrections
-from analysis.entry import direction_conflict
-from analysis.fixtures import fixture_from
-from analysis.force import force_lever
-from analysis.judge import AtAxle, Judgement, judge_pulls
-from analysis.limits import Bounds, Guard, Rule, bounds_from, decided_by
-from analysis.overloads import overloaded
-from analysis.recorded import Baseline, PullReading, RecordingReading
-from analysis.sides import drag_test, unfit
+from analysis.identify.axle_type import type_conflict
+from analysis.identify.slips import direction_conflict
+from analysis.to_axle.at_axle import Level, instrument_from, level_from, sensor_from
+from analysis.to_axle.fixtures import fixture_from
+from analysis.to_axle.force import force_lever
+from analysis.to_axle.true_zero import zero_at_start
 from analysis.trace.reading import read_torque
-from analysis.true_zero import zero_at_start
-from analysis.turns import Turns
+from analysis.trace.turns import Turns
+from analysis.verdict.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
+from analysis.verdict.corrected import Corrected, Source, apply_corrections
+from analysis.verdict.judge import AtAxle, Judgement, judge_pulls
+from analysis.verdict.limits import Bounds, Guard, Rule, bounds_from, decided_by
+from analysis.verdict.overloads import overloaded
+from analysis.verdict.recorded import Baseline, PullReading, RecordingReading
+from analysis.verdict.sides import drag_test, unfit
+from logger.edges.small_file import beside
 from logger.errors import HeldwheelError, InputError
-from logger.files import read_trace
 from logger.header import Zero
-from logger.small_file import beside
+from logger.recordings.files import read_trace
 
 if TYPE_CHECKING:
-    from analysis.force import ForceLever
-    from analysis.repeats import JobValue
-    from analysis.results import TraceReading
-    from logger.files import Trace
+    from analysis.to_axle.force import ForceLever
+    from analysis.trace.results import TraceReading
+    from analysis.verdict.repeats import JobValue
     from logger.header import Header, Lever, Limit, Table, TransducerFacts
+    from logger.recordings.files import Trace
     from logger.samples import Floats
 
 

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from gui.models.run import TestRun
     from gui.models.stream import Stream
     from logger.header import Header
-    from logger.health import Health
+    from logger.stream.health import Health
 
 TICK_MS = 16  # 60 a second
 STALE_S = 0.5  # without a reading: what is shown is the past; a slow gauge may take three of its intervals

@@ -32,9 +32,9 @@ if TYPE_CHECKING:
     from gui.models.library import Library
     from gui.models.settings import Settings
     from gui.work import Worker
-    from logger.acquisition import Acquisition
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.header import TransducerFacts
+    from logger.stream.acquisition import Acquisition
 
 SAVE_MS = 400  # after the last change: the job card is on disk
 ASK_MS = 50  # how often an answer is looked for
@@ -92,7 +92,7 @@ class Tester:
         return SessionStream(self._started(), card, opened)
 
     def _started(self) -> Acquisition:
-        from logger.acquisition import Acquisition
+        from logger.stream.acquisition import Acquisition
 
         if self._acquisition is None:
             self._acquisition = Acquisition()

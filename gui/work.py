@@ -17,7 +17,7 @@ from typing import Any, TypeVar
 
 from PySide6.QtCore import QObject, Qt, Signal, Slot
 
-from analysis.batch import end_with_parent
+from analysis.rows.batch import end_with_parent
 from logger.errors import HeldwheelError
 
 T = TypeVar("T")

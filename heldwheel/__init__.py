@@ -54,8 +54,8 @@ def read(path: str | PathLike[str], **table: str | float) -> pd.DataFrame:
     import pandas as pd
 
     from logger.errors import InputError
-    from logger.files import read_trace
     from logger.header import Table
+    from logger.recordings.files import read_trace
 
     try:
         said = msgspec.convert(table, Table) if table else None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 
-from logger.door import enter, run_door
+from logger.edges.door import enter, run_door
 
 COMMANDS = {
     "find": "list serial ports and Bluetooth transducers; opens nothing",

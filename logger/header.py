@@ -4,7 +4,8 @@ Conventions
 -----------
 - Keys carry their unit (``length_mm``, ``capacity_nm``). A key that is absent is not known; nothing has a silent
   default that a result would depend on.
-- ``Lever`` and ``Limit`` are the form a user writes; ``analysis.lever`` and ``analysis.limits`` check them and turn
+- ``Lever`` and ``Limit`` are the form a user writes; ``analysis.to_axle.lever`` and ``analysis.verdict.limits`` check
+them and turn
   them into SI. A limit's value stays in the unit its source prints.
 - An uncertainty key ends in ``_u`` and is a standard uncertainty in the unit of the key before it.
 """
@@ -45,7 +46,7 @@ class Axle(Record, frozen=True, kw_only=True):
 
     tag: str = ""
     type: str = ""  # clutch plate, cone, ramp ...: what the user found; several that fit stand with " / " between
-    seen: dict[str, str] = msgspec.field(default_factory=dict)  # what its wheels did: see analysis.axle_type
+    seen: dict[str, str] = msgspec.field(default_factory=dict)  # what its wheels did: see analysis.identify.axle_type
     type_reason: str = ""  # why the torque is judged although it says nothing about this type
     ratio: float | None = None
     propshaft_turns: float | None = None
@@ -105,7 +106,7 @@ class Conditions(Record, frozen=True, kw_only=True):
 
 
 class Lever(Record, frozen=True, kw_only=True):
-    """How torque gets from the hand to the axle (trade term: fixture). See ``analysis.lever`` for the equations."""
+    """How torque gets from the hand to the axle (trade term: fixture); equations in ``analysis.to_axle.lever``."""
 
     fixture: Literal[
         "one stud",
@@ -162,7 +163,7 @@ class Limit(Record, frozen=True, kw_only=True):
 
 
 class Decision(Record, frozen=True, kw_only=True):
-    """How uncertainty decides near the limit, agreed before the test; see ``analysis.limits``."""
+    """How uncertainty decides near the limit, agreed before the test; see ``analysis.verdict.limits``."""
 
     rule: Literal["three-way", "simple", "guarded acceptance", "guarded rejection"]
     guard: Literal["U (95 %)", "1.645 u"] = "U (95 %)"

@@ -20,11 +20,11 @@ import msgspec
 import numpy as np
 
 from logger.decoder.build import build_decoder
+from logger.edges.toml_file import write_toml
 from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Sidecar, Test, TransducerFacts, Zero
-from logger.recording import RecordingWriter
+from logger.recordings.recording import RecordingWriter
+from logger.recordings.sidecar import change_sidecar
 from logger.samples import Block, Ending, EndReason
-from logger.sidecar import change_sidecar
-from logger.toml_file import write_toml
 from logger.virtual import scenarios as v
 from logger.virtual.device import VirtualDevice
 from logger.virtual.hand import Pull

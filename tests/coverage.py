@@ -12,19 +12,19 @@ from collections.abc import Callable, Iterator
 import numpy as np
 from scipy.signal import lfilter
 
-from analysis.at_axle import METHOD, Instrument, Level, Reading, at_axle, waves_left
-from analysis.budget import Budget, Input, Row
 from analysis.compare.control import State, verdict, watch
 from analysis.compare.repeatability import study
 from analysis.compare.trend import RunInState, fit_line, run_in_along
-from analysis.fixtures import fixture_from
-from analysis.limits import bounds_from, decide
-from analysis.repeats import further_pulls, job_value
-from analysis.scatter import outliers
+from analysis.to_axle.at_axle import METHOD, Instrument, Level, Reading, at_axle, waves_left
+from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.averaging import level_uncertainty
 from analysis.trace.plateau import find_plateau
+from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.verdict.limits import bounds_from, decide
+from analysis.verdict.repeats import further_pulls, job_value
+from analysis.verdict.scatter import outliers
 from logger.header import Lever, Limit
-from logger.weigh import DeadWeight, check_point
+from logger.instruments.weigh import DeadWeight, check_point
 
 Found = tuple[str, float, float, float]  # what, share found, bounds
 LEVEL = 60.0

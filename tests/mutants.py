@@ -5,7 +5,7 @@ tree, and the tests that lie nearest to its module are run: the one of its name,
 is written down, to be read: either it changes nothing that anybody could see, or a test is missing.
 
     python -m tests.mutants --most 300 --seed 1        a random choice of the rooms that hold numbers
-    python -m tests.mutants --only analysis/scatter.py every mutation of one module
+    python -m tests.mutants --only analysis/verdict/scatter.py every mutation of one module
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from queue import Queue
 
 ROOT = Path(__file__).resolve().parents[1]
 ROOMS = ("analysis", "logger/decoder", "gui/models")
-SINGLE = ("logger/clock.py", "logger/recording.py", "logger/weigh.py")
+SINGLE = ("logger/stream/clock.py", "logger/recordings/recording.py", "logger/instruments/weigh.py")
 LEAVE = ("analysis/report", "analysis/doors")  # words and places on paper
 SWAPS = {
     "+": "-", "-": "+", "*": "/", "/": "*", "<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==",

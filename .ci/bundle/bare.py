@@ -102,7 +102,7 @@ def recorded(root: Path, bundle: Path) -> None:
 
 def write_description(path: Path, device: object) -> None:
     """Write the description of the virtual transducer."""
-    from logger.toml_file import write_toml
+    from logger.edges.toml_file import write_toml
 
     write_toml(path, device.description)  # type: ignore[attr-defined]
 

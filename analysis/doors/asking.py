@@ -9,15 +9,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from analysis.doors.options import add_lever_options, add_limit_options, lever_from, limit_from, percent_from
+from logger.edges.units import parse_number, parse_quantity
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.choices import read_unit
 from logger.foreign.headings import SECONDS
 from logger.header import Table, Zero
-from logger.units import parse_number, parse_quantity
 
 if TYPE_CHECKING:
     from analysis.pipeline import Asked
-    from analysis.recorded import RecordingReading
+    from analysis.verdict.recorded import RecordingReading
 
 
 TRACES = (".csv", ".tsv", ".xlsx")
@@ -100,8 +100,8 @@ def asked_of(args: argparse.Namespace) -> Asked:
 
 def keep_answers(readings: Iterable[RecordingReading], asked: Asked) -> None:
     """Keep beside each foreign table what was said about it, so that it need not be said again."""
-    from logger.console import note
-    from logger.sidecar import keep_table
+    from logger.edges.console import note
+    from logger.recordings.sidecar import keep_table
 
     if asked.table is None:
         return

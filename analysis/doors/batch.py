@@ -15,7 +15,7 @@ import argparse
 import time
 
 from analysis.doors.asking import add_reading_options, asked_of, recordings_in
-from logger.door import Exit
+from logger.edges.door import Exit
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -50,8 +50,8 @@ def run(args: argparse.Namespace) -> int:
 def _describe(args: argparse.Namespace) -> int:
     import json
 
-    from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, schema
-    from logger import console
+    from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, schema
+    from logger.edges import console
 
     if args.schema:
         console.say(json.dumps(schema(), indent=2, ensure_ascii=False))
@@ -62,8 +62,8 @@ def _describe(args: argparse.Namespace) -> int:
 
 
 def _read(args: argparse.Namespace) -> int:
-    from analysis.batch import batch
-    from logger import console
+    from analysis.rows.batch import batch
+    from logger.edges import console
 
     files = recordings_in(args.files)
     began = time.monotonic()
@@ -77,7 +77,7 @@ def _read(args: argparse.Namespace) -> int:
 
         more = {"by": args.rows, "asked": asked_of(args), "progress": progress}
         if args.cluster:
-            from analysis.cluster import cluster
+            from analysis.rows.cluster import cluster
 
             with cluster(args.cluster) as (executor, workers):
                 done = batch(files, args.out, executor=executor, workers=args.workers or workers, **more)

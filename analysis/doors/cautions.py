@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from analysis.cautions import Moment
@@ -19,7 +19,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Do it."""
     from analysis.cautions import Moment
-    from logger.console import say
+    from logger.edges.console import say
 
     for moment in Moment:
         _show(moment, gates=args.gates)
@@ -29,7 +29,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _show(moment: Moment, *, gates: bool) -> None:
     from analysis.cautions import cautions_for
-    from logger.console import say
+    from logger.edges.console import say
 
     found = cautions_for(moment, gates_only=gates)
     if found:

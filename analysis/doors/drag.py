@@ -7,15 +7,15 @@ import json
 from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of, keep_answers
-from logger.door import Exit
+from logger.edges.door import Exit
+from logger.edges.units import canonical_unit
 from logger.errors import InputError
-from logger.units import canonical_unit
 
 if TYPE_CHECKING:
-    from analysis.drag import DragTest
-    from analysis.limits import Bounds
     from analysis.pipeline import Asked
-    from analysis.recorded import RecordingReading
+    from analysis.to_axle.drag import DragTest
+    from analysis.verdict.limits import Bounds
+    from analysis.verdict.recorded import RecordingReading
 
 ABOUT = """\
 examples:
@@ -47,7 +47,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Do it."""
-    from analysis.limits import bounds_from
+    from analysis.verdict.limits import bounds_from
 
     asked = asked_of(args)
     if bool(args.in_gear) != bool(args.neutral):
@@ -59,7 +59,7 @@ def run(args: argparse.Namespace) -> int:
         raise InputError("give a held test, --right or --left, and the baseline, --both-free; see --help")
     if args.held_end:
         return _ends(args, asked)
-    from analysis.sides import drag_test
+    from analysis.verdict.sides import drag_test
 
     held = {side: _read(path, asked) for side, path in (("right", args.right), ("left", args.left)) if path}
     both = _read(args.both_free, asked) if args.both_free else None
@@ -72,7 +72,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _read(path: str, asked: Asked) -> RecordingReading:
     from analysis.pipeline import read_file
-    from logger.console import note
+    from logger.edges.console import note
 
     reading = read_file(path, asked)
     keep_answers([reading], asked)
@@ -82,9 +82,9 @@ def _read(path: str, asked: Asked) -> RecordingReading:
 
 
 def _show(args: argparse.Namespace, test: DragTest, *, simulated: bool) -> None:
-    from analysis.drag import rolling
-    from logger.console import say, table
-    from logger.units import format_torque
+    from analysis.to_axle.drag import rolling
+    from logger.edges.console import say, table
+    from logger.edges.units import format_torque
 
     if args.json:
         say(json.dumps(test.to_json() | {"simulated": simulated}, ensure_ascii=False, indent=1, allow_nan=False))
@@ -109,9 +109,9 @@ def _show(args: argparse.Namespace, test: DragTest, *, simulated: bool) -> None:
 
 def _ends(args: argparse.Namespace, asked: Asked) -> int:
     """Show what sensors at both ends say."""
-    from analysis.sides import both_ends
-    from logger.console import say
-    from logger.units import format_torque
+    from analysis.verdict.sides import both_ends
+    from logger.edges.console import say
+    from logger.edges.units import format_torque
 
     if bool(args.right) == bool(args.left):
         raise InputError("--held-end goes with the recording of the turned wheel: --right or --left, not both")
@@ -143,8 +143,8 @@ def _ends(args: argparse.Namespace, asked: Asked) -> int:
 
 def _ratio(args: argparse.Namespace, asked: Asked, bounds: Bounds | None) -> int:
     from analysis.doors.shown import exit_for
-    from analysis.gear import judged_ratio, read_halves
-    from logger.console import note, say
+    from analysis.rows.gear import judged_ratio, read_halves
+    from logger.edges.console import note, say
 
     halves = read_halves(args.in_gear, args.neutral, asked)
     for reading in halves:

@@ -20,7 +20,7 @@ import re
 from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of, recordings_in
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -61,7 +61,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def read_runs(args: argparse.Namespace) -> tuple[list[Run], list[str]]:
     """Read the recordings of a comparison; those that cannot be read are listed."""
     from analysis.pipeline import read_files
-    from analysis.summary import run_of
+    from analysis.rows.summary import run_of
 
     runs, bad = [], []
     for reading in read_files(recordings_in(args.files), asked_of(args)):
@@ -76,7 +76,7 @@ def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.compare.groups import compare
     from analysis.compare.runs import Quantity
-    from logger import console
+    from logger.edges import console
 
     runs, bad = read_runs(args)
     found = compare(
@@ -100,7 +100,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _show(found: Comparison, by: str) -> None:
-    from logger import console
+    from logger.edges import console
 
     unit = "" if found.quantity.unit == "1" else f" {found.quantity.unit}"
     if found.simulated:
@@ -142,7 +142,7 @@ def _show(found: Comparison, by: str) -> None:
 
 
 def _scatter(found: Comparison, unit: str) -> None:
-    from logger import console
+    from logger.edges import console
 
     if not math.isnan(found.overall_p):
         console.say(f'Against "no group differs": {_p(found.overall_p)} (one-way analysis of variance)')
@@ -181,7 +181,7 @@ def _p(p: float) -> str:
 
 
 def _lines(label: str, lines: Sequence[str]) -> None:
-    from logger import console
+    from logger.edges import console
 
     for line in lines:
         console.say(f"{label}: {line}" if label.strip() else f"  {line}")

@@ -9,7 +9,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -22,7 +22,7 @@ def run(args: argparse.Namespace) -> int:
     """Do it."""
     from analysis.report.guide import write_guide
     from analysis.report.material import PaperSize
-    from logger.console import say
+    from logger.edges.console import say
 
     write_guide(args.out, PaperSize(args.paper))
     say(f"written: {args.out}")

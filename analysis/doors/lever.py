@@ -16,17 +16,17 @@ from analysis.doors.options import (
     limit_from,
     percent_from,
 )
-from logger.door import Exit
+from logger.edges.door import Exit
+from logger.edges.units import canonical_unit, parse_quantity
 from logger.errors import InputError
-from logger.units import canonical_unit, parse_quantity
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
-    from analysis.dial import Dial
-    from analysis.lever import Fixture
-    from analysis.limits import Bounds, Result
-    from analysis.repeats import JobValue
-    from logger.units import Kind
+    from analysis.to_axle.dial import Dial
+    from analysis.to_axle.lever import Fixture
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.limits import Bounds, Result
+    from analysis.verdict.repeats import JobValue
+    from logger.edges.units import Kind
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -62,9 +62,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Do it."""
-    from analysis.fixtures import fixture_from
-    from analysis.limits import bounds_from
-    from logger.toml_file import write_toml
+    from analysis.to_axle.fixtures import fixture_from
+    from analysis.verdict.limits import bounds_from
+    from logger.edges.toml_file import write_toml
 
     lever = lever_from(args)
     if lever is None:
@@ -83,10 +83,10 @@ def run(args: argparse.Namespace) -> int:
 
 def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
     """Show the factor, and the table of what each input does to it."""
-    from analysis.budget import propagate
     from analysis.doors.shown import budget_table
-    from analysis.recorded import budget_json
-    from logger.console import note, say
+    from analysis.uncertainty.budget import propagate
+    from analysis.verdict.recorded import budget_json
+    from logger.edges.console import note, say
 
     unit = {"torque": "1", "force": "N·m per N", "mass": "N·m per kg"}[fixture.reads]
     budget = propagate("factor", fixture.factor_at, fixture.inputs, unit, slopes=fixture.slopes)
@@ -116,10 +116,10 @@ def _factors(fixture: Fixture, *, as_json: bool, saved: str | None) -> int:
 
 def _readings(args: argparse.Namespace, fixture: Fixture, bounds: Bounds | None) -> int:
     """Take typed readings through lever, budget and decision."""
-    from analysis.dial import dial_reading
     from analysis.doors.shown import exit_for
-    from analysis.recorded import budget_json
-    from analysis.repeats import job_value
+    from analysis.to_axle.dial import dial_reading
+    from analysis.verdict.recorded import budget_json
+    from analysis.verdict.repeats import job_value
 
     shown, unit = _shown(args, fixture)
     dial = _dial(args, fixture)
@@ -151,7 +151,7 @@ def _readings(args: argparse.Namespace, fixture: Fixture, bounds: Bounds | None)
 
 
 def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> Result | None:
-    from analysis.limits import decide, decided_by
+    from analysis.verdict.limits import decide, decided_by
 
     if bounds is None:
         return None
@@ -163,8 +163,8 @@ def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> 
 
 def _monte_carlo(pull: Budget, fixture: Fixture) -> str:
     """Check the budget of one reading by trials; empty where both agree."""
-    from analysis.at_axle import Reading, trials_model
-    from analysis.montecarlo import disagreement, monte_carlo
+    from analysis.to_axle.at_axle import Reading, trials_model
+    from analysis.uncertainty.montecarlo import disagreement, monte_carlo
 
     row = pull.row("trace").input
     inputs, model = trials_model(Reading(pull.quantity, row.value, row.u), fixture, pull)
@@ -181,7 +181,7 @@ def _show(
     notes: tuple[str, ...],
 ) -> None:
     from analysis.doors.shown import both_units, budget_table
-    from logger.console import note, say
+    from logger.edges.console import note, say
 
     for text, pull in zip(args.reading, pulls, strict=True):
         say(f"{text} shown, {fixture.kind}: {both_units(pull.value, None, unit)} at the axle")
@@ -208,7 +208,7 @@ def _unit_of(text: str) -> str:
 
 
 def _dial(args: argparse.Namespace, fixture: Fixture) -> Dial:
-    from analysis.dial import Dial
+    from analysis.to_axle.dial import Dial
 
     kind = cast("Kind", fixture.reads)
     marks, full = (
@@ -218,6 +218,6 @@ def _dial(args: argparse.Namespace, fixture: Fixture) -> Dial:
 
 
 def _print_json(value: object) -> None:
-    from logger.console import say
+    from logger.edges.console import say
 
     say(json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False))

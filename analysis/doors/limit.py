@@ -7,11 +7,11 @@ import json
 from typing import TYPE_CHECKING
 
 from analysis.doors.options import LIMIT_HELP, add_limit_options, limit_doubts, limit_from
+from logger.edges.units import canonical_unit, parse_number, parse_quantity
 from logger.errors import InputError
-from logger.units import canonical_unit, parse_number, parse_quantity
 
 if TYPE_CHECKING:
-    from analysis.limits import Bounds, Result
+    from analysis.verdict.limits import Bounds, Result
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -43,9 +43,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Do it."""
     from analysis.doors.shown import exit_for
-    from analysis.limits import Guard, Rule, bounds_from, decide, decided_by
-    from logger.console import note
-    from logger.toml_file import write_toml
+    from analysis.verdict.limits import Guard, Rule, bounds_from, decide, decided_by
+    from logger.edges.console import note
+    from logger.edges.toml_file import write_toml
 
     limit = limit_from(args)
     if limit is None:
@@ -84,15 +84,15 @@ def _read(text: str, bounds: Bounds) -> float:
 
 
 def _standard(u95: float, dof: float) -> float:
-    from analysis.budget import t_factor
+    from analysis.uncertainty.budget import t_factor
 
     return u95 / t_factor(dof)
 
 
 def _show(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: list[Result]) -> None:
     from analysis.doors.shown import STYLES, both_units
-    from analysis.limits import percent
-    from logger.console import note, say, table
+    from analysis.verdict.limits import percent
+    from logger.edges.console import note, say, table
 
     risks = _risks(args, bounds, chosen, results)
     if args.json:
@@ -125,8 +125,8 @@ def _risks(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: li
         return []
     if args.population is None or args.spread is None:
         raise InputError("--population and --spread go together: mean and standard deviation")
-    from analysis.limits import guard_band
-    from analysis.risk import risks, torque_population
+    from analysis.verdict.limits import guard_band
+    from analysis.verdict.risk import risks, torque_population
 
     population = torque_population(_read(args.population, bounds), _read(args.spread, bounds))
     found = []

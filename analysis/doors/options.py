@@ -8,12 +8,12 @@ import re
 from pathlib import Path
 from typing import Any
 
-from analysis.entry import unit_guard
-from analysis.limits import Guard, Rule
-from analysis.saved import read_lever, read_limit
+from analysis.identify.slips import unit_guard
+from analysis.verdict.limits import Guard, Rule
+from logger.edges.units import canonical_unit, parse_number, parse_quantity, parse_stud_circle
 from logger.errors import InputError, QuantityError
 from logger.header import Lever, Limit
-from logger.units import canonical_unit, parse_number, parse_quantity, parse_stud_circle
+from logger.instruments.saved import read_lever, read_limit
 
 FIXTURES = (
     "one stud",

@@ -17,7 +17,7 @@ import argparse
 import json
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from analysis.compare.planner import Plan
@@ -48,7 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.compare import planner
-    from logger import console
+    from logger.edges import console
     from logger.errors import InputError
 
     if args.order:
@@ -94,7 +94,7 @@ def _order(args: argparse.Namespace) -> int:
     import secrets
 
     from analysis.compare.planner import run_order
-    from logger import console
+    from logger.edges import console
 
     seed = secrets.randbelow(1_000_000) if args.seed is None else args.seed
     order = run_order(args.order, args.blocks, seed=seed, again=args.again)

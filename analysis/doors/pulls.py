@@ -9,14 +9,14 @@ from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of, keep_answers
 from analysis.doors.options import LEVER_HELP, LIMIT_HELP, limit_doubts
-from logger.door import Exit
-from logger.units import canonical_unit, torque_factor
+from logger.edges.door import Exit
+from logger.edges.units import canonical_unit, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
     from pathlib import Path
 
-    from analysis.recorded import PullReading, RecordingReading
+    from analysis.verdict.recorded import PullReading, RecordingReading
 
 MANY = 3  # files from which progress is shown
 
@@ -58,7 +58,7 @@ def run(args: argparse.Namespace) -> int:
 
     from analysis.doors.shown import exit_for
     from analysis.pipeline import read_files
-    from logger.console import Progress, note, say
+    from logger.edges.console import Progress, note, say
 
     unit = canonical_unit(args.unit) if args.unit else None
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
@@ -75,7 +75,7 @@ def run(args: argparse.Namespace) -> int:
         readings = list(read_files(args.files, asked, before=show))
     keep_answers(readings, asked)
     if args.json:
-        from analysis.recorded import to_json
+        from analysis.verdict.recorded import to_json
 
         say(json.dumps(to_json(readings, budgets=args.budget), ensure_ascii=False, indent=1, allow_nan=False))
     else:
@@ -94,8 +94,8 @@ def run(args: argparse.Namespace) -> int:
 
 def _check(readings: Iterable[RecordingReading]) -> None:
     """Check the intervals of all pulls by Monte Carlo, and say where it disagrees."""
-    from analysis.judge import disagreements
-    from logger.console import note
+    from analysis.verdict.judge import disagreements
+    from logger.edges.console import note
 
     for reading in readings:
         found = [text for p in reading.pulls if reading.at is not None for text in disagreements(p.pull, reading.at)]
@@ -106,8 +106,8 @@ def _check(readings: Iterable[RecordingReading]) -> None:
 def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     """Show one recording: its pulls, what they say together, what is not in order."""
     from analysis.doors.shown import budget_table
-    from analysis.results import DIRECTION_WORDS
-    from logger.console import say
+    from analysis.trace.results import DIRECTION_WORDS
+    from logger.edges.console import say
 
     if not reading.ok:
         return
@@ -130,7 +130,7 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
 
 def _notes(lines: Iterable[str], said: set[str], before: str) -> None:
     """Say each line once."""
-    from logger.console import say
+    from logger.edges.console import say
 
     for text in lines:
         if text not in said:
@@ -140,7 +140,7 @@ def _notes(lines: Iterable[str], said: set[str], before: str) -> None:
 
 def _pull_table(reading: RecordingReading, unit: str) -> None:
     from analysis.doors.shown import STYLES
-    from logger.console import say, table
+    from logger.edges.console import say, table
 
     mark = "SIMULATED  " if reading.simulated else ""
     where = "at the axle" if reading.at is not None else "at the sensor"
@@ -160,7 +160,7 @@ def _pull_table(reading: RecordingReading, unit: str) -> None:
 
 
 def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
-    from analysis.results import DIRECTION_WORDS
+    from analysis.trace.results import DIRECTION_WORDS
 
     pull = read.pull
     breakaway = _figure(read, "breakaway", unit)
@@ -181,7 +181,7 @@ def _pull_row(number: int, read: PullReading, unit: str) -> tuple[str, ...]:
 
 def _figure(read: PullReading, quantity: str, unit: str) -> str:
     """Give a torque with its interval: at the axle where it is known, else at the sensor."""
-    from logger.units import format_torque
+    from logger.edges.units import format_torque
 
     budget = read.axle.get(quantity)
     if budget is not None:
@@ -192,7 +192,7 @@ def _figure(read: PullReading, quantity: str, unit: str) -> str:
 
 def _verdict(read: PullReading, unit: str) -> str:
     """Give the pull's result in words with a shape."""
-    from analysis.limits import SHAPES, State
+    from analysis.verdict.limits import SHAPES, State
 
     if read.left_out:
         return "excluded"
@@ -219,8 +219,8 @@ def _reasons(reading: RecordingReading) -> list[str]:
 
 def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
     """Give what the pulls say together."""
-    from analysis.results import DIRECTION_WORDS
-    from logger.units import format_torque
+    from analysis.trace.results import DIRECTION_WORDS
+    from logger.edges.units import format_torque
 
     lines = []
     for value in reading.job:
@@ -238,7 +238,7 @@ def _job_lines(reading: RecordingReading, unit: str) -> list[str]:
 
 def _drag_lines(reading: RecordingReading, unit: str) -> list[str]:
     """Give the pack mean with the drag taken off, or why it is withheld."""
-    from logger.units import format_torque
+    from logger.edges.units import format_torque
 
     if reading.drag is None:
         return []

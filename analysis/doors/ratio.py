@@ -13,12 +13,12 @@ from __future__ import annotations
 import argparse
 import json
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""
-    from analysis.axle import PROPSHAFT_ERROR_TURNS
+    from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS
 
     parser.add_argument("--propshaft", type=float, required=True, metavar="N", help="turns of the propshaft")
     parser.add_argument("--left", type=float, required=True, metavar="n", help="turns of the left wheel; 0 if held")
@@ -45,7 +45,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.axle import CANDIDATES, candidates_from, read_candidates, read_ratio
+    from analysis.identify.ratio import CANDIDATES, candidates_from, read_candidates, read_ratio
 
     candidates = CANDIDATES
     if args.among:
@@ -60,7 +60,7 @@ def run(args: argparse.Namespace) -> int:
         wheel_error_turns=args.wheel_error,
         candidates=candidates,
     )
-    from logger import console
+    from logger.edges import console
 
     if args.json:
         console.say(json.dumps(reading.to_json(), ensure_ascii=False))

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options
 from analysis.doors.groups import add_quantity, read_runs
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from analysis.compare.repeatability import Agreement, Study
@@ -37,7 +37,7 @@ def run(args: argparse.Namespace) -> int:
 
     from analysis.compare.repeatability import agreement, cells, pairs, study
     from analysis.compare.runs import Quantity
-    from logger import console
+    from logger.edges import console
 
     runs, bad = read_runs(args)
     quantity = Quantity(args.quantity)
@@ -65,7 +65,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _show_agreement(names: tuple[str, str], agreed: Agreement, unit: str) -> None:
-    from logger import console
+    from logger.edges import console
 
     u = "" if unit == "1" else f" {unit}"
     console.say(
@@ -79,7 +79,7 @@ def _show_agreement(names: tuple[str, str], agreed: Agreement, unit: str) -> Non
 
 
 def _show(found: Study) -> None:
-    from logger import console
+    from logger.edges import console
 
     console.say(found.text)
     console.table(

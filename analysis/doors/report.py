@@ -30,7 +30,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from analysis.doors.asking import add_reading_options, asked_of, keep_answers
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -83,7 +83,7 @@ def run(args: argparse.Namespace) -> int:
 
 def _new_key(path: str) -> int:
     from analysis.report.signature import new_key
-    from logger import console
+    from logger.edges import console
 
     public, fingerprint = new_key(path)
     console.say(f"{path}: private key; keep it to yourself. {public}: public key, fingerprint {fingerprint}")
@@ -98,9 +98,9 @@ def _write(args: argparse.Namespace) -> int:
     from analysis.report.material import Issue, Kind, PaperSize
     from analysis.report.signature import sign
     from analysis.report.write import content_of, write_report
-    from logger import console
+    from logger.edges import console
     from logger.errors import InputError
-    from logger.photos import PhotoState, photo_state
+    from logger.recordings.photos import PhotoState, photo_state
 
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
     material, unit = _material(args.recording, args.neutral, asked, keep=True)
@@ -145,7 +145,7 @@ def _material(
     from analysis.report.gather import material_of, ratio_material
 
     if neutral is not None:
-        from analysis.gear import read_halves
+        from analysis.rows.gear import read_halves
 
         halves = read_halves(recording, neutral, asked)
         return ratio_material(*halves, asked), halves[0].unit
@@ -159,7 +159,7 @@ def _material(
 
 def _named(near: Path, said: object) -> Path | None:
     """Give the file that a record names, in the folder of another one."""
-    from logger.small_file import beside
+    from logger.edges.small_file import beside
 
     return beside(near, str(said.get("file", ""))) if isinstance(said, dict) else None
 
@@ -170,14 +170,14 @@ def _verify(args: argparse.Namespace) -> int:
     from analysis.pipeline import hashes_of
     from analysis.report.signature import check
     from analysis.report.verify import Holds, verify
-    from logger import console
+    from logger.edges import console
     from logger.errors import InputError
 
     page = Path(args.verify)
     given = args.against or args.recording
 
     def read(record: Mapping[str, Any]) -> Material:
-        from analysis.summary import asked_from
+        from analysis.rows.summary import asked_from
 
         recording = Path(given) if given else _named(page, record.get("recording"))
         if recording is None:

@@ -5,15 +5,15 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from logger.console import say, table
-from logger.door import Exit
-from logger.units import format_torque, torque_factor
+from logger.edges.console import say, table
+from logger.edges.door import Exit
+from logger.edges.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from analysis.budget import Budget
-    from analysis.limits import Result
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.limits import Result
 
 STYLES = {"within": "green", "outside": "red", "too close to call": "yellow", "not valid": "magenta"}
 _EXITS = {

@@ -12,7 +12,7 @@ from __future__ import annotations
 import argparse
 import json
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -32,9 +32,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.stud_circle import circle_from_chords
-    from logger import console
-    from logger.units import parse_quantity
+    from analysis.identify.stud_circle import circle_from_chords
+    from logger.edges import console
+    from logger.edges.units import parse_quantity
 
     chords = [_chord(words) for words in args.chord]
     circle = circle_from_chords(args.studs, chords, u_chord_m=parse_quantity(args.chord_u, "length"))
@@ -56,8 +56,8 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _chord(words: list[str]) -> tuple[float, int]:
+    from logger.edges.units import parse_quantity
     from logger.errors import InputError
-    from logger.units import parse_quantity
 
     if len(words) > 2 or (len(words) == 2 and not words[1].isdecimal()):
         raise InputError(f"--chord {' '.join(words)}: give a length and, after it, how many studs apart: 67.2mm 1")

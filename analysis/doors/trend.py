@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 from analysis.doors.asking import add_reading_options
 from analysis.doors.groups import add_quantity, read_runs
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Quantity, Run
@@ -48,7 +48,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.compare.runs import Quantity
-    from logger import console
+    from logger.edges import console
 
     runs, bad = read_runs(args)
     quantity = Quantity(args.quantity)
@@ -114,7 +114,7 @@ def _trend(args: argparse.Namespace, runs: list[Run], quantity: Quantity) -> tup
 
 def _predict(args: argparse.Namespace, line: Any, said: dict[str, Any], lines: list[str], u: str) -> None:
     from analysis.compare.trend import INVERSE_LEAVES_OUT
-    from logger.units import parse_quantity
+    from logger.edges.units import parse_quantity
 
     if args.at is not None:
         at = line.predict(args.at)

@@ -14,12 +14,12 @@ from __future__ import annotations
 import argparse
 import json
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""
-    from analysis.axle_type import QUESTIONS
+    from analysis.identify.axle_type import QUESTIONS
 
     for question in QUESTIONS:
         parser.add_argument(f"--{question.key}", choices=list(question.answers), help=question.text)
@@ -28,8 +28,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.axle_type import QUESTIONS, recognise
-    from logger import console
+    from analysis.identify.axle_type import QUESTIONS, recognise
+    from logger.edges import console
 
     given = {question.key: getattr(args, question.key.replace("-", "_")) for question in QUESTIONS}
     seen = {key: answer for key, answer in given.items() if answer is not None}
@@ -50,8 +50,8 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _list_questions() -> None:
-    from analysis.axle_type import QUESTIONS
-    from logger import console
+    from analysis.identify.axle_type import QUESTIONS
+    from logger.edges import console
 
     console.say("Engine off, both driven wheels safely raised and chocked, brakes released. Try, and answer:")
     for question in QUESTIONS:

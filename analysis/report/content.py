@@ -9,9 +9,9 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from analysis.limits import State
     from analysis.report.drawing import Drawing
     from analysis.report.material import Kind, PaperSize
+    from analysis.verdict.limits import State
 
 LONGEST = 160
 """Characters of a field; a longer text is cut with an ellipsis, so that one field cannot push the others off."""

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 from typing import TYPE_CHECKING
 
-from analysis.axle import PROPSHAFT_ERROR_TURNS, read_ratio
-from analysis.axle_type import seen_words
+from analysis.identify.axle_type import seen_words
+from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, read_ratio
 from analysis.report.content import clean, listed
+from logger.edges.units import format_torque
 from logger.errors import InputError
-from logger.units import format_torque
 
 if TYPE_CHECKING:
     from analysis.report.material import Issue

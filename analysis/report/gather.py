@@ -11,18 +11,18 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.drag import rolling
-from analysis.gear import GEARS, judged_ratio
-from analysis.limits import bounds_from
 from analysis.pipeline import Asked
 from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
-from analysis.sides import GREATEST
-from analysis.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
+from analysis.rows.gear import GEARS, judged_ratio
+from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
+from analysis.to_axle.drag import rolling
+from analysis.verdict.limits import bounds_from
+from analysis.verdict.sides import GREATEST
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
-    from analysis.recorded import PullReading, RecordingReading
-    from analysis.repeats import JobValue
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.recorded import PullReading, RecordingReading
+    from analysis.verdict.repeats import JobValue
     from logger.header import Lever
 
 
@@ -73,7 +73,7 @@ def ratio_material(in_gear: RecordingReading, neutral: RecordingReading, asked: 
     Parameters
     ----------
     in_gear, neutral : RecordingReading
-        The two halves, as ``analysis.gear.read_halves`` reads them with ``asked``.
+        The two halves, as ``analysis.rows.gear.read_halves`` reads them with ``asked``.
     asked : Asked, optional
         What was stated: its limit is the ratio's; without it the one that a recording names.
 

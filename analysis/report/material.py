@@ -15,8 +15,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
-    from analysis.limits import Result
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.limits import Result
     from logger.header import Correction, Header
 
 Floats = NDArray[np.float64]

@@ -7,18 +7,18 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from analysis.adequacy import certificate_advice
 from analysis.cautions import cautions_of
-from analysis.limits import State, percent
 from analysis.report import fields, words
 from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, minus
 from analysis.report.drawing import Drawing, PullMark, trace_drawing
 from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Material, PullLine, Torque
-from analysis.results import DIRECTION_WORDS
-from logger.units import format_torque, torque_factor
+from analysis.trace.results import DIRECTION_WORDS
+from analysis.verdict.adequacy import certificate_advice
+from analysis.verdict.limits import State, percent
+from logger.edges.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget, Row
+    from analysis.uncertainty.budget import Budget, Row
 
 MOST_PHOTOS = 12
 """Photographs listed on a page."""

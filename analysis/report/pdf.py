@@ -13,12 +13,12 @@ from collections.abc import Sequence
 from itertools import product
 from typing import TYPE_CHECKING
 
-from analysis.limits import State
 from analysis.report import drawing as d
 from analysis.report.content import blocks
 from analysis.report.material import MARGIN
 from analysis.report.paper import CLOSE, CLOSEST, GAP, ROOMY, Paper, Setting, rgb
 from analysis.report.words import SIMULATED
+from analysis.verdict.limits import State
 
 if TYPE_CHECKING:
     from fpdf import FPDF

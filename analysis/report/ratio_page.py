@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 import msgspec
 import numpy as np
 
-from analysis.gear import GEARS, ratio_words
 from analysis.report import words
 from analysis.report.content import Headline, Section, Table
 from analysis.report.drawing import beside
 from analysis.report.material import Kind
 from analysis.report.page import Page
+from analysis.rows.gear import GEARS, ratio_words
 
 if TYPE_CHECKING:
     from analysis.report.drawing import Drawing

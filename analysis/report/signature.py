@@ -14,10 +14,10 @@ import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, Literal
 
+from logger.edges.small_file import read_bounded, sync_folder, write_whole
+from logger.edges.toml_file import format_toml, read_toml
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Record
-from logger.small_file import read_bounded, sync_folder, write_whole
-from logger.toml_file import format_toml, read_toml
 
 if TYPE_CHECKING:
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey, Ed25519PublicKey

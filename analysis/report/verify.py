@@ -42,9 +42,9 @@ from analysis.report.write import (
     short_of,
     writer,
 )
+from logger.edges.small_file import read_bounded
 from logger.errors import HeldwheelError, InputError
-from logger.photos import PhotoState, photo_state
-from logger.small_file import read_bounded
+from logger.recordings.photos import PhotoState, photo_state
 from logger.version import VERSION
 
 if TYPE_CHECKING:

@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from analysis.limits import Guard, Rule, State
+from analysis.verdict.limits import Guard, Rule, State
 
 if TYPE_CHECKING:
-    from analysis.limits import Result
+    from analysis.verdict.limits import Result
     from logger.header import Conditions, Test
 
 TITLE = "Held-wheel torque test of a limited-slip differential"

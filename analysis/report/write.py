@@ -26,9 +26,9 @@ from analysis.report.content import Content, clean
 from analysis.report.material import DragPart, Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
+from logger.edges.small_file import write_whole
+from logger.edges.units import canonical_unit
 from logger.errors import InputError
-from logger.small_file import write_whole
-from logger.units import canonical_unit
 from logger.version import VERSION
 
 if TYPE_CHECKING:

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.results import SpeedLevel, Turning
+from analysis.trace.results import SpeedLevel, Turning
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Bools, Floats

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.budget import NORMAL_95, t_factor
 from analysis.trace.smooth import block_means, moving_mean
+from analysis.uncertainty.budget import NORMAL_95, t_factor
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.results import Code, Reason
+from analysis.trace.results import Code, Reason
 from analysis.trace.smooth import quantile, thin
 
 if TYPE_CHECKING:

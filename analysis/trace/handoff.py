@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.budget import NORMAL_95
 from analysis.trace.smooth import block_means
+from analysis.uncertainty.budget import NORMAL_95
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Bools, Floats

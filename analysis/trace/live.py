@@ -13,11 +13,11 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.results import Code, Pull, TraceReading
 from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
 from analysis.trace.loads import Window
 from analysis.trace.neighbours import Neighbours
 from analysis.trace.pulls import Read, read_pull
+from analysis.trace.results import Code, Pull, TraceReading
 from analysis.trace.segments import BLOCK_S, Segmenter, Span
 from analysis.trace.smooth import block_means, least_noise, sample_noise
 from analysis.trace.tail import Tail

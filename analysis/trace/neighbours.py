@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.results import Code, Pull, Reason
 from analysis.trace.gates import LAY_STILL, TOO_SMALL, ZERO_MOVED
+from analysis.trace.results import Code, Pull, Reason
 
 if TYPE_CHECKING:
     from analysis.trace.pulls import Read

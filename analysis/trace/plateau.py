@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.budget import NORMAL_95, t_factor
 from analysis.trace.averaging import highest_of, level_uncertainty
 from analysis.trace.levels import LEVEL_BAND, longest_level
 from analysis.trace.smooth import block_means, moving_mean, quantile
+from analysis.uncertainty.budget import NORMAL_95, t_factor
 
 if TYPE_CHECKING:
     from analysis.trace.stickslip import Cycles

@@ -11,8 +11,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.budget import NORMAL_95
-from analysis.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.trace.angle import Slip, describe_turning, find_slip
 from analysis.trace.breakaway import Peak, find_peak
 from analysis.trace.gates import (
@@ -38,12 +36,14 @@ from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, lands, lies_still, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
+from analysis.trace.results import Breakaway, Pull, Rotating, StickSlip, Turning
 from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
+from analysis.uncertainty.budget import NORMAL_95
 
 if TYPE_CHECKING:
-    from analysis.results import Reason
+    from analysis.trace.results import Reason
     from analysis.trace.traces import Bools, Floats, Sensor
 
 DISTINCT = 0.045

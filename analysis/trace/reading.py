@@ -12,7 +12,7 @@ from analysis.trace.live import LiveReader
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
-    from analysis.results import TraceReading
+    from analysis.trace.results import TraceReading
     from analysis.trace.traces import Sensor
 
 

@@ -16,11 +16,11 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from logger.edges.small_file import open_regular
+from logger.edges.toml_file import parse_toml
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
-from logger.sidecar import merged, read_sidecar
-from logger.small_file import open_regular
-from logger.toml_file import parse_toml
+from logger.recordings.sidecar import merged, read_sidecar
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -278,6 +278,6 @@ def tags_of(text: str) -> dict[str, str | float]:
 
 def with_tags(path: str, tags: dict[str, str | float]) -> Sidecar:
     """Write tags into a recording's sidecar and give it; the recording is not touched."""
-    from logger.sidecar import change_sidecar
+    from logger.recordings.sidecar import change_sidecar
 
     return change_sidecar(path, lambda found: msgspec.structs.replace(found, tags=tags))

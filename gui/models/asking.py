@@ -10,14 +10,14 @@ import hashlib
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from logger.confirm import shown_bytes
-from logger.console import clean
-from logger.toml_file import format_toml
+from logger.edges.confirm import shown_bytes
+from logger.edges.console import clean
+from logger.edges.toml_file import format_toml
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 SHOWN_NOTES = 300  # characters of a description's own words
 
@@ -85,7 +85,7 @@ def question_of(description: Description, address: str, saved: Iterable[Descript
 
 def made_words(description: Description, saved: Iterable[Description] = ()) -> str:
     """Say who made a description, as far as its content can tell."""
-    from logger.description import read_description, shipped
+    from logger.decoder.description import read_description, shipped
 
     for name, path in shipped().items():
         if read_description(path) == description:

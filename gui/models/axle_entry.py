@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from analysis.axle import PROPSHAFT_ERROR_TURNS, candidate
-from analysis.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
+from analysis.identify.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
+from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, candidate
 from gui.models.changes import Changes
 from gui.models.job import PACKS, type_words
 from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
@@ -22,8 +22,8 @@ from logger.errors import InputError, QuantityError
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from analysis.axle import Candidate
-    from analysis.axle_type import TypeReading
+    from analysis.identify.axle_type import TypeReading
+    from analysis.identify.ratio import Candidate
     from gui.models.job import JobCard
     from logger.header import Axle
 

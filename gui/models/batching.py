@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.batch import By, Summary
+    from analysis.rows.batch import By, Summary
 
 ROWS: dict[By, str] = {"recording": "one row per recording", "pull": "one row per pull"}
 
@@ -43,7 +43,7 @@ def write_table(paths: Sequence[str], target: str, by: By, room: str) -> Summary
     HeldwheelError
         The table cannot be written.
     """
-    from analysis.batch import batch
+    from analysis.rows.batch import batch
 
     said, stop = Path(room, "far"), Path(room, "stop")
 

@@ -1,6 +1,7 @@
 """Calibrating a bare amplifier by two loads: what it sends is no torque yet, so nothing tells a weight from a bump.
 
-So the user says when it hangs still, and a mean is taken, as on the command line. The arithmetic is ``logger.weigh``'s.
+So the user says when it hangs still, and a mean is taken, as on the command line. The arithmetic is
+``logger.instruments.weigh``'s.
 """
 
 from __future__ import annotations
@@ -13,17 +14,17 @@ import msgspec
 import numpy as np
 
 from gui.models.weighing import Plan, Weighing
-from logger.measure import MEAN_S, calibrated
-from logger.units import torque_factor
-from logger.weigh import two_point
+from logger.edges.units import torque_factor
+from logger.instruments.measure import MEAN_S, calibrated
+from logger.instruments.weigh import two_point
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from gui.models.weighing import Row
-    from logger.description import Description
+    from logger.decoder.description import Description
+    from logger.instruments.weigh import TwoPoint
     from logger.samples import Floats
-    from logger.weigh import TwoPoint
 
 
 class Calibrating(Weighing):

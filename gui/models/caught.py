@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from analysis.results import Pull
+    from analysis.trace.results import Pull
 
 
 @dataclass(frozen=True, slots=True)

@@ -71,7 +71,7 @@ def find_recordings(folder: Path, search: str) -> list[tuple[str, str]]:
 
 
 def _state_of(path: str) -> str:
-    from logger.sidecar import sidecar_path
+    from logger.recordings.sidecar import sidecar_path
 
     said = []
     for file in (Path(path), Path(sidecar_path(path))):
@@ -84,7 +84,7 @@ def _state_of(path: str) -> str:
 def read_runs(paths: Sequence[str]) -> list[Run | str]:
     """Read some recordings, in their order; one that cannot be read is a text that says why."""
     from analysis.pipeline import read_files
-    from analysis.summary import run_of
+    from analysis.rows.summary import run_of
 
     return [
         run_of(reading) if reading.ok else f"{Path(reading.file).name}: {'; '.join(reading.problems)}"

@@ -13,7 +13,7 @@ import msgspec
 from gui.models.job import JobCard
 from logger.errors import InputError
 from logger.header import Correction, Decision, Header
-from logger.sidecar import change_sidecar
+from logger.recordings.sidecar import change_sidecar
 
 if TYPE_CHECKING:
     from pathlib import Path

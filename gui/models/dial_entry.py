@@ -5,20 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.dial import Dial, dial_reading
-from analysis.limits import decide, decided_by, rule_words
-from analysis.repeats import job_value
+from analysis.to_axle.dial import Dial, dial_reading
+from analysis.verdict.limits import decide, decided_by, rule_words
+from analysis.verdict.repeats import job_value
 from gui.models.caught import JobValue, Value
 from gui.models.typed import quantity
+from logger.edges.units import parse_number, parse_quantity, torque_factor
 from logger.errors import HeldwheelError, InputError
 from logger.header import Record
-from logger.units import parse_number, parse_quantity, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.budget import Budget
-    from analysis.limits import Bounds
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.limits import Bounds
     from gui.models.job import JobCard
     from logger.header import Decision
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from gui.models.changes import Changes
-from logger.units import torque_factor
+from logger.edges.units import torque_factor
 
 UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m")
 # Decimals of a figure without an interval: about a tenth of a newton metre in each unit.

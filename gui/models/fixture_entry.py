@@ -11,16 +11,16 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from analysis.fixtures import fixture_from
-from analysis.stud_circle import chord_factor, circle_from_chords
+from analysis.identify.stud_circle import chord_factor, circle_from_chords
+from analysis.to_axle.fixtures import fixture_from
 from gui.models.typed import quantity
+from logger.edges.units import parse_stud_circle
 from logger.errors import DescriptionError, InputError, QuantityError
 from logger.header import Lever
-from logger.units import parse_stud_circle
 
 if TYPE_CHECKING:
-    from analysis.stud_circle import StudCircle
-    from logger.units import Kind
+    from analysis.identify.stud_circle import StudCircle
+    from logger.edges.units import Kind
 
 _TORQUE = ("one stud", "cross-bar", "hub centre", "couple", "in-line")
 # Key of the record -> caption, hint, fixtures that have it.

@@ -15,14 +15,14 @@ import msgspec
 import numpy as np
 
 from gui.models.library import file_stem
+from logger.edges.small_file import open_regular
+from logger.edges.units import is_force, parse_number, parse_quantity
 from logger.errors import FileError, HeldwheelError
 from logger.foreign.choices import Question, TableQuestionsError, laid_over
 from logger.foreign.files import grid_of
 from logger.foreign.reading import read_foreign
 from logger.header import Lever, Sidecar, Table
-from logger.sidecar import change_sidecar, read_sidecar
-from logger.small_file import open_regular
-from logger.units import is_force, parse_number, parse_quantity
+from logger.recordings.sidecar import change_sidecar, read_sidecar
 
 if TYPE_CHECKING:
     from logger.samples import Floats

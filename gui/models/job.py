@@ -8,24 +8,24 @@ from typing import TYPE_CHECKING, Literal
 
 import msgspec
 
-from analysis.adequacy import certificate_advice, range_advice, sign_advice
-from analysis.axle_type import JUDGED, Type, named, type_conflict
-from analysis.entry import kind_conflict
-from analysis.fixtures import fixture_from
-from analysis.limits import bounds_from
+from analysis.identify.axle_type import JUDGED, Type, named, type_conflict
+from analysis.identify.slips import kind_conflict
+from analysis.to_axle.fixtures import fixture_from
+from analysis.verdict.adequacy import certificate_advice, range_advice, sign_advice
+from analysis.verdict.limits import bounds_from
 from gui.models.changes import Changes
+from logger.edges.units import canonical_unit, torque_factor
 from logger.errors import DescriptionError, HeldwheelError
 from logger.header import Axle, Conditions, Decision, Header, Job, Test, TransducerFacts
-from logger.units import canonical_unit, torque_factor
 from logger.version import VERSION
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from analysis.entry import Conflict
-    from analysis.lever import Fixture
+    from analysis.identify.slips import Conflict
+    from analysis.to_axle.lever import Fixture
     from gui.models.dial_entry import DialDraft
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.header import Lever, Limit, Photo, Zero
 
 Purpose = Literal["pulls", "drag", "zero", "practice"]
@@ -110,7 +110,7 @@ class JobCard:
 
     def _recall(self) -> None:
         """Complete what the transducer's description says from the register: its certificate, a lock."""
-        from logger.register import find, known_facts, read_register
+        from logger.instruments.register import find, known_facts, read_register
 
         self._known, self._told = None, ""
         if self.description is None:

@@ -16,10 +16,10 @@ import msgspec
 
 from gui.models.dial_entry import DialDraft  # noqa: TC001 - msgspec reads it
 from gui.models.job import DWELL_S, PULLS_WANTED, JobCard
-from logger.description import Description  # noqa: TC001 - msgspec reads it
+from logger.decoder.description import Description  # noqa: TC001 - msgspec reads it
+from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError
 from logger.header import Axle, Conditions, Decision, Job, Lever, Limit, Photo, Record, Test
-from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
     from pathlib import Path

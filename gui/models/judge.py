@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from analysis.at_axle import instrument_from, level_from
-from analysis.judge import AtAxle, Judgement, budgets_of, judge_pulls, values_of
-from analysis.limits import Bounds, bounds_from, decided_by, rule_words
-from analysis.recorded import PullReading, RecordingReading
-from analysis.sides import drag_test
+from analysis.to_axle.at_axle import instrument_from, level_from
+from analysis.verdict.judge import AtAxle, Judgement, budgets_of, judge_pulls, values_of
+from analysis.verdict.limits import Bounds, bounds_from, decided_by, rule_words
+from analysis.verdict.recorded import PullReading, RecordingReading
+from analysis.verdict.sides import drag_test
 from gui.models.caught import JobValue, Judged, Value
 from gui.models.ratio import half_words
 from logger.errors import DescriptionError
@@ -19,10 +19,10 @@ from logger.errors import DescriptionError
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from analysis.budget import Budget
-    from analysis.drag import PackMean
-    from analysis.limits import Result
-    from analysis.results import Pull
+    from analysis.to_axle.drag import PackMean
+    from analysis.trace.results import Pull
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.limits import Result
     from gui.models.job import JobCard, Purpose
     from logger.header import Zero
 

@@ -1,6 +1,6 @@
 """Learning an unknown transducer in the window: what has been heard so far, what it amounts to, what it is called.
 
-The recognising is ``logger.learn``'s; here its answer is made ready to be looked at and completed.
+The recognising is ``logger.learn.learn``'s; here its answer is made ready to be looked at and completed.
 """
 
 from __future__ import annotations
@@ -13,17 +13,17 @@ import msgspec
 import numpy as np
 
 from logger.decoder.build import build_decoder
-from logger.description import Description, Poll
+from logger.decoder.description import Description, Poll
+from logger.edges.units import parse_number, torque_factor
 from logger.errors import HeldwheelError
-from logger.learn import Choice, Learned, Wanted
-from logger.learn_lines import FRAMED, split_frames, split_lines
-from logger.learn_radio import learn_heard
-from logger.units import parse_number, torque_factor
+from logger.learn.learn import Choice, Learned, Wanted
+from logger.learn.lines import FRAMED, split_frames, split_lines
+from logger.learn.radio import learn_heard
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from logger.hear import Heard
+    from logger.learn.hear import Heard
     from logger.samples import Chunk
 
 SIGN_WORDS = {

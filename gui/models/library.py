@@ -8,16 +8,16 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 
+from logger.edges.small_file import locked, write_whole
+from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Lever, Limit
-from logger.small_file import locked, write_whole
-from logger.toml_file import read_toml, write_toml
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from analysis.axle import CandidateList
-    from logger.description import Description
+    from analysis.identify.ratio import CandidateList
+    from logger.decoder.description import Description
 
 
 R = TypeVar("R", bound=msgspec.Struct)
@@ -214,13 +214,13 @@ class Library:
     @property
     def ratios(self) -> Shelf[CandidateList]:
         """Lists of axle ratios to compare with; their record is loaded when they are first asked for."""
-        from analysis import axle
+        from analysis.identify import ratio as axle
 
         return Shelf(self._folder / "ratios", axle.CandidateList)
 
     @property
     def transducers(self) -> Shelf[Description]:
         """The transducers; their record is loaded when they are first asked for."""
-        from logger import description
+        from logger.decoder import description
 
         return Shelf(self._folder / "transducers", description.Description)

@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 
 import msgspec
 
-from analysis.entry import unit_guard
+from analysis.identify.slips import unit_guard
+from logger.edges.units import canonical_unit, parse_number, torque_factor
 from logger.errors import QuantityError
 from logger.header import Limit
-from logger.units import canonical_unit, parse_number, torque_factor
 
 AGREE = 0.04  # two figures of one printed limit are rounded; beyond 4 % they are different torques
 

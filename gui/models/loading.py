@@ -17,8 +17,8 @@ from gui.models.archive import Said
 from gui.models.trace import GrowingTrace
 
 if TYPE_CHECKING:
-    from analysis.recorded import RecordingReading
     from analysis.report.material import Issue
+    from analysis.verdict.recorded import RecordingReading
     from logger.samples import Floats
 
 
@@ -103,7 +103,7 @@ def angle_of(path: str) -> tuple[Floats, Floats] | None:
 
     At most 20,000 points each; a known gain is divided out, as it is of the zero that the picture counts from.
     """
-    from logger.files import read_trace
+    from logger.recordings.files import read_trace
 
     trace = read_trace(path)
     angle = trace.angle_deg
@@ -143,9 +143,9 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
 
     ending = Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
-        from analysis.gear import read_halves
         from analysis.report.gather import material_of, ratio_material
         from analysis.report.write import content_of, write_report
+        from analysis.rows.gear import read_halves
 
         asked = Asked()
         pair = read_halves(path, neutral, asked) if neutral else None
@@ -153,14 +153,14 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
         return str(write_report(content_of(material, issue), target))
     reading = read_file(path)
     if ending != ".json":
-        from analysis.summary import pull_rows
-        from analysis.tables import PULL_COLUMNS, write_table
+        from analysis.rows.summary import pull_rows
+        from analysis.rows.tables import PULL_COLUMNS, write_table
 
         return str(write_table(target, PULL_COLUMNS, pull_rows(reading)))
     import json
 
-    from analysis.recorded import to_json
-    from logger.small_file import write_whole
+    from analysis.verdict.recorded import to_json
+    from logger.edges.small_file import write_whole
 
     write_whole(target, json.dumps(to_json([reading]), ensure_ascii=False).encode("utf-8", "replace"))
     return target

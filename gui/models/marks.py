@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from analysis.recorded import PullReading, RecordingReading
+    from analysis.verdict.recorded import PullReading, RecordingReading
     from gui.models.caught import CaughtPull
 
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from gui.models.job import JobCard
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.samples import Floats
     from logger.virtual.physics import Action, Run, Scenario
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.links.ble import Found
 
 LISTEN_S = 5.0
@@ -40,7 +40,7 @@ async def introduced(identity: str, known: Description | None) -> Description:
     InputError
         It does not say what it measures: a description is needed.
     """
-    from logger.description import BleSettings, Description
+    from logger.decoder.description import BleSettings, Description
     from logger.header import TransducerFacts
     from logger.links.ble import meet
 

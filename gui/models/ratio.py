@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.gear import judged_ratio, ratio_words
-from analysis.limits import rule_words
+from analysis.rows.gear import judged_ratio, ratio_words
+from analysis.verdict.limits import rule_words
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.recorded import RecordingReading
+    from analysis.verdict.recorded import RecordingReading
     from logger.header import Limit
 
 GEAR_WORDS = {"neutral": "in neutral", "in gear": "in gear"}

@@ -15,14 +15,14 @@ from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
-from analysis.turns import Turns
+from analysis.trace.turns import Turns
+from logger.edges.units import torque_factor
 from logger.errors import HeldwheelError
+from logger.recordings.second import SOURCE, Alongside
 from logger.samples import Block, Ending, EndReason
-from logger.second import SOURCE, Alongside
-from logger.units import torque_factor
 
 if TYPE_CHECKING:
-    from analysis.results import Pull
+    from analysis.trace.results import Pull
     from logger.samples import Event, Floats
 
 

@@ -15,10 +15,10 @@ from typing import Literal
 
 import msgspec
 
+from logger.edges.small_file import locked, read_bounded
+from logger.edges.toml_file import MAX_BYTES, parse_toml, read_toml, write_toml
 from logger.errors import HeldwheelError
 from logger.header import Record
-from logger.small_file import locked, read_bounded
-from logger.toml_file import MAX_BYTES, parse_toml, read_toml, write_toml
 
 FOLDER_KEY = "HELDWHEEL_HOME"  # keeps everything in one folder of the user's choice: a stick, a test
 

@@ -11,8 +11,8 @@ from datetime import date
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from logger.edges.units import parse_number, parse_quantity
 from logger.errors import InputError
-from logger.units import parse_number, parse_quantity
 
 if TYPE_CHECKING:
     from gui.models.job import JobCard

@@ -17,11 +17,11 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.report.words import SIMULATED
-from analysis.tables import neutral
+from analysis.rows.tables import neutral
 from gui.models.display import NOTHING
+from logger.edges.small_file import write_whole
+from logger.edges.units import parse_quantity
 from logger.errors import FileError, QuantityError
-from logger.small_file import write_whole
-from logger.units import parse_quantity
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

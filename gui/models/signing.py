@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from logger.edges.small_file import hash_of
 from logger.header import Correction, Source
-from logger.sidecar import add_correction, change_sidecar
-from logger.small_file import hash_of
+from logger.recordings.sidecar import add_correction, change_sidecar
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -18,14 +18,14 @@ if TYPE_CHECKING:
 
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink
-    from logger.acquisition import Acquisition
     from logger.header import Header
-    from logger.health import Health
     from logger.links.base import Link
-    from logger.merge import PairedSession
-    from logger.recording import RecordingWriter
+    from logger.recordings.recording import RecordingWriter
     from logger.samples import Ending
-    from logger.session import Session
+    from logger.stream.acquisition import Acquisition
+    from logger.stream.health import Health
+    from logger.stream.merge import PairedSession
+    from logger.stream.session import Session
 
 
 class Stream(Protocol):
@@ -114,7 +114,7 @@ class SessionStream:
     """
 
     def __init__(self, acquisition: Acquisition, card: JobCard, opened: Open) -> None:
-        from logger.session import build_session
+        from logger.stream.session import build_session
 
         description = card.description
         if description is None:
@@ -124,7 +124,7 @@ class SessionStream:
         first = build_session(opened.link, description, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
         self._session: Session | PairedSession = first
         if card.second is not None and opened.second is not None:
-            from logger.merge import PairedSession
+            from logger.stream.merge import PairedSession
 
             along = build_session(opened.second, card.second, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
             self._session = PairedSession(first, along, card.second.measures, card.second.unit)
@@ -165,9 +165,9 @@ class SessionStream:
         FileError
             Its file cannot be made.
         """
-        from analysis.at_axle import sensor_from
+        from analysis.to_axle.at_axle import sensor_from
         from analysis.trace.live import LiveReader
-        from logger.recording import RecordingWriter
+        from logger.recordings.recording import RecordingWriter
 
         try:
             folder.mkdir(parents=True, exist_ok=True)

@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.axle import CANDIDATES, PROPSHAFT_ERROR_TURNS, CandidateList, candidates_from, read_ratio
+from analysis.identify.ratio import CANDIDATES, PROPSHAFT_ERROR_TURNS, CandidateList, candidates_from, read_ratio
 from gui.models.typed import decimal
+from logger.edges.units import parse_number
 from logger.errors import InputError, QuantityError
-from logger.units import parse_number
 
 if TYPE_CHECKING:
-    from analysis.axle import Candidate, RatioReading
+    from analysis.identify.ratio import Candidate, RatioReading
 
 COUNTS = ("propshaft", "left", "right")
 PROPSHAFT_READ = {

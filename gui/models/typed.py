@@ -6,11 +6,11 @@ import math
 import re
 from typing import TYPE_CHECKING
 
+from logger.edges.units import parse_number, parse_quantity
 from logger.errors import QuantityError
-from logger.units import parse_number, parse_quantity
 
 if TYPE_CHECKING:
-    from logger.units import Kind
+    from logger.edges.units import Kind
 
 _ASKED: dict[str, tuple[str, ...]] = {"length": ("mm", "in"), "mass": ("kg", "lb"), "force": ("N", "lbf")}
 

@@ -1,7 +1,7 @@
 """Checking a transducer with known weights: what hangs, the next thing to do, what was shown.
 
-The arithmetic and the result are ``logger.weigh``'s, as on the command line; here a plan is made of what is typed, and
-the stream is watched for a weight that has been hung and is still.
+The arithmetic and the result are ``logger.instruments.weigh``'s, as on the command line; here a plan is made of what
+is typed, and the stream is watched for a weight that has been hung and is still.
 """
 
 from __future__ import annotations
@@ -14,16 +14,16 @@ import numpy as np
 
 from gui.models.typed import decimal, quantity
 from gui.models.zeroing import Zeroing, ZeroState
+from logger.edges.units import parse_number
 from logger.errors import HeldwheelError, InputError
-from logger.units import parse_number
-from logger.weigh import ARM_ERROR_M, Agreement, allowed_by, check_point, dead_weight, overall
+from logger.instruments.weigh import ARM_ERROR_M, Agreement, allowed_by, check_point, dead_weight, overall
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from logger.header import TransducerFacts
+    from logger.instruments.weigh import DeadWeight, Point
     from logger.samples import Floats
-    from logger.weigh import DeadWeight, Point
 
 MASSES = 3  # at most: more is an affair of a laboratory
 CLOCKWISE, ANTICLOCKWISE = "clockwise", "anticlockwise"

@@ -1,7 +1,7 @@
 """Taking the true zero by hand: the lever hangs or is off, nothing touches it, and a quiet second is averaged.
 
 The true zero is not the level at hand-off: the weight of a fitted lever is real torque on the wheel (see
-``analysis.lever``). So the zero is taken once with the lever hanging or off, and once more at the end.
+``analysis.to_axle.lever``). So the zero is taken once with the lever hanging or off, and once more at the end.
 """
 
 from __future__ import annotations

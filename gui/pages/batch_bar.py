@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QCloseEvent
 
-    from analysis.batch import By, Summary
+    from analysis.rows.batch import By, Summary
     from gui.shared import Shared
 
 LOOK_MS = 150  # between two looks at how far it is

@@ -6,14 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QWidget
 
-from analysis.results import DIRECTION_WORDS
+from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.parts import Choice, column, label
 from gui.widgets.table import TextTable
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
-    from analysis.recorded import RecordingReading
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.recorded import RecordingReading
     from gui.shared import Shared
 
 HEADS = ("Input", "Share", "Contribution", "From", "Value", "Standard uncertainty", "Sensitivity", "ν")

@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
     from PySide6.QtGui import QCloseEvent, QShowEvent
 
-    from analysis.batch import By
     from analysis.compare.runs import Run
+    from analysis.rows.batch import By
     from gui.pages.answers.base import AnswerPanel, Ask
     from gui.shared import Shared
 

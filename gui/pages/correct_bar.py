@@ -13,10 +13,10 @@ from gui.widgets.fitting import Flow
 from gui.widgets.parts import Field, button, column, label
 from logger.errors import HeldwheelError
 from logger.header import Correction
-from logger.sidecar import add_correction
+from logger.recordings.sidecar import add_correction
 
 if TYPE_CHECKING:
-    from analysis.recorded import PullReading
+    from analysis.verdict.recorded import PullReading
     from gui.shared import Shared
 
 MOVED_S = 1e-3  # less than a sample of most transducers is no decision

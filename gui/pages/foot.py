@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from gui.models.run import TestRun
     from gui.shared import Shared
-    from logger.health import Health
+    from logger.stream.health import Health
 
 
 WORDS_PX = 190  # of what the button waits for and how the transducer stands, at text scale 1

@@ -13,11 +13,11 @@ from gui.models.learning import Look, complete, look_at
 from gui.pages.learn_steps import INTERVAL_S, ListenStep, NameStep, WhereStep
 from gui.pages.stepped_dialog import SteppedDialog
 from gui.work import Worker
-from logger.confirm import shown_bytes
-from logger.console import clean
+from logger.edges.confirm import shown_bytes
+from logger.edges.console import clean
 from logger.errors import HeldwheelError
-from logger.hear import Heard, Place, hear, heard_in
-from logger.learn import Wanted
+from logger.learn.hear import Heard, Place, hear, heard_in
+from logger.learn.learn import Wanted
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from gui.shared import Shared
     from gui.tester import Tester
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 LISTEN_S = 120.0  # nobody needs longer to load a lever both ways
 LOOK_MS = 700  # how often what came is looked at while it comes

@@ -10,9 +10,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.widgets.parts import Choice, Field, button, column, label
-from logger.console import clean
+from logger.edges.console import clean
+from logger.edges.units import parse_number
 from logger.errors import QuantityError
-from logger.units import parse_number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from gui.models.display import Display
     from gui.models.learning import Candidate
-    from logger.learn import Wanted
+    from logger.learn.learn import Wanted
 
 MOST_ROWS = 6
 MOVES = 0.15  # of its whole movement within the last moments: the lever is being pushed

@@ -15,15 +15,15 @@ from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed, without_
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
 from gui.widgets.parts import Choice, Field, button, card, column, label
-from logger.console import clean
-from logger.description import command_bytes
-from logger.hear import SPEEDS, Place
+from logger.decoder.description import command_bytes
+from logger.edges.console import clean
+from logger.learn.hear import SPEEDS, Place
 
 if TYPE_CHECKING:
     from gui.models.display import Display
     from gui.models.learning import Look
     from gui.shared import Shared
-    from logger.learn import Wanted
+    from logger.learn.learn import Wanted
 
 INTERVAL_S = 0.1  # between questions to a device that must be asked
 ROWS = 3  # lines shown as they came

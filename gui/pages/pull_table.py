@@ -13,7 +13,7 @@ from gui.widgets.badge import COLOUR_OF, paint_shape
 from gui.widgets.table import TextTable
 
 if TYPE_CHECKING:
-    from analysis.recorded import PullReading, RecordingReading
+    from analysis.verdict.recorded import PullReading, RecordingReading
     from gui.shared import Shared
 
 HEADS = ("Pull", "Direction", "Breakaway", "Rotating", "Result")

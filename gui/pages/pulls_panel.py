@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from analysis.results import DIRECTION_WORDS
+from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape

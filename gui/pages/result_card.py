@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from analysis.adequacy import certificate_advice
-from analysis.limits import rule_words
+from analysis.verdict.adequacy import certificate_advice
+from analysis.verdict.limits import rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import half_words, ratio_of, unjudged_words
 from gui.widgets.badge import Badge
@@ -16,7 +16,7 @@ from gui.widgets.parts import column, label, scrolled
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.recorded import RecordingReading
+    from analysis.verdict.recorded import RecordingReading
     from gui.shared import Shared
 
 

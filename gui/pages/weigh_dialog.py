@@ -17,8 +17,8 @@ from gui.sound import Sound
 from gui.widgets.parts import button
 from logger.errors import HeldwheelError
 from logger.header import TransducerFacts
-from logger.health import State
-from logger.register import keep_weighing
+from logger.instruments.register import keep_weighing
+from logger.stream.health import State
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from gui.models.stream import Stream
     from gui.shared import Shared
     from gui.tester import Tester
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 LOOK_MS = 100
 HAND_S = 1.2  # after which the practice hand hangs the next weight

@@ -11,13 +11,13 @@ from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, caut
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
-from logger.weigh import Agreement, two_point_words
+from logger.instruments.weigh import Agreement, two_point_words
 
 if TYPE_CHECKING:
     from gui.models.display import Display
     from gui.models.weighing import Load, Row, Weighing
     from gui.shared import Shared
-    from logger.weigh import TwoPoint
+    from logger.instruments.weigh import TwoPoint
 
 REAL, CALIBRATE, PRACTICE = "real", "calibrate", "practice"
 CAUTION = (

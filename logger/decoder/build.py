@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from logger.edges.units import is_force, reading_factor
 from logger.errors import InputError
-from logger.units import is_force, reading_factor
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.samples import Decoder
 
 
@@ -21,7 +21,7 @@ def build_decoder(description: Description) -> Decoder:
         The description has no layout: a Bluetooth device that follows the open standards tells it itself.
     """
     from logger.decoder.autozero import AutoZeroWatch
-    from logger.description import as_torque
+    from logger.decoder.description import as_torque
 
     if description.measures not in ("torque", "force"):
         return _build(as_torque(description))

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING, Final
 
 from logger.decoder.crc import check
 from logger.decoder.template import MAX_LINE, LineCheck, LineFormat, Part, StatusWords, compile_template, number_names
+from logger.edges.units import is_force, reading_factor, reading_unit
 from logger.errors import QuantityError
-from logger.units import is_force, reading_factor, reading_unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable

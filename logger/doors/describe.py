@@ -16,12 +16,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     import argparse
 
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -38,8 +38,8 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _list(_args: argparse.Namespace) -> int:
-    from logger.console import note, table
-    from logger.description import read_description, shipped
+    from logger.decoder.description import read_description, shipped
+    from logger.edges.console import note, table
 
     rows = []
     for name in shipped():
@@ -57,7 +57,7 @@ def layout_of(description: Description) -> str:
 
 
 def _text(name: str) -> str:
-    from logger.description import read_description, shipped
+    from logger.decoder.description import read_description, shipped
     from logger.errors import InputError
 
     if not name:
@@ -68,14 +68,14 @@ def _text(name: str) -> str:
 
 
 def _show(args: argparse.Namespace) -> int:
-    from logger.console import harmless, say
+    from logger.edges.console import harmless, say
 
     say(harmless(_text(args.name)))
     return Exit.OK
 
 
 def _copy(args: argparse.Namespace) -> int:
-    from logger.console import say
+    from logger.edges.console import say
     from logger.errors import FileError, InputError
 
     if not args.to:
@@ -93,8 +93,8 @@ def _copy(args: argparse.Namespace) -> int:
 
 
 def _check(args: argparse.Namespace) -> int:
-    from logger.console import clean, say
-    from logger.description import read_description
+    from logger.decoder.description import read_description
+    from logger.edges.console import clean, say
     from logger.errors import InputError
     from logger.links.build import asks
 
@@ -113,8 +113,8 @@ def _check(args: argparse.Namespace) -> int:
 
 
 def _keys(args: argparse.Namespace) -> int:
-    from logger.console import note, say, table
-    from logger.description_keys import EXAMPLES, example, markdown, tables
+    from logger.decoder.description_keys import EXAMPLES, example, markdown, tables
+    from logger.edges.console import note, say, table
     from logger.errors import InputError
 
     if args.markdown:

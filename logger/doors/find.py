@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
     import argparse
@@ -22,7 +22,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.console import note, say, table
+    from logger.edges.console import note, say, table
     from logger.links.serial_port import serial_ports
 
     ports = serial_ports()
@@ -41,7 +41,7 @@ def run(args: argparse.Namespace) -> int:
 def _show_radio(seconds: float) -> None:
     import asyncio
 
-    from logger.console import note, say, table
+    from logger.edges.console import note, say, table
     from logger.errors import InputError
     from logger.links.ble import scan
 

@@ -20,11 +20,11 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
-    from logger.hear import Heard, Place
-    from logger.learn import Learned, Wanted
+    from logger.learn.hear import Heard, Place
+    from logger.learn.learn import Learned, Wanted
 
 ANSWERS = {
     "unit": "--unit UNIT",
@@ -67,10 +67,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.console import note
+    from logger.edges.console import note
+    from logger.edges.units import reading_unit
     from logger.errors import InputError
-    from logger.learn_radio import learn_heard
-    from logger.units import reading_unit
+    from logger.learn.radio import learn_heard
 
     if bool(args.port) + bool(args.ble) + (args.capture is not None) != 1:
         raise InputError(
@@ -92,7 +92,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _wanted(args: argparse.Namespace) -> Wanted:
-    from logger.learn import Wanted
+    from logger.learn.learn import Wanted
 
     return Wanted(args.unit, args.scale, args.field, args.decimal, args.thousands, args.lines, args.template)
 
@@ -100,8 +100,8 @@ def _wanted(args: argparse.Namespace) -> Wanted:
 def _heard(args: argparse.Namespace) -> Heard:
     import asyncio
 
-    from logger.console import note
-    from logger.hear import hear, heard_in
+    from logger.edges.console import note
+    from logger.learn.hear import hear, heard_in
 
     if args.capture is not None:
         return heard_in(args.capture)
@@ -112,10 +112,10 @@ def _heard(args: argparse.Namespace) -> Heard:
 
 def _place(args: argparse.Namespace) -> Place:
     """Give where to listen, with what the user has confirmed is sent."""
-    from logger.confirm import confirm_sending
-    from logger.description import BleSettings, command_bytes
+    from logger.decoder.description import BleSettings, command_bytes
+    from logger.edges.confirm import confirm_sending
     from logger.errors import InputError
-    from logger.hear import Place
+    from logger.learn.hear import Place
 
     sent = {}
     for name, how in (("poll", f"every {args.interval:g} s"), ("start", "once")):
@@ -130,7 +130,7 @@ def _place(args: argparse.Namespace) -> Place:
 
 
 def _show(learned: Learned) -> None:
-    from logger.console import clean, say, table
+    from logger.edges.console import clean, say, table
 
     for line in learned.found:
         say(f"  found      {clean(line, 300)}")
@@ -167,10 +167,10 @@ def _what_next(learned: Learned) -> str:
 def _write(args: argparse.Namespace, learned: Learned) -> int:
     import msgspec
 
-    from logger.console import note, say
-    from logger.description import Command, Poll
-    from logger.learn import usable
-    from logger.toml_file import format_toml, write_toml
+    from logger.decoder.description import Command, Poll
+    from logger.edges.console import note, say
+    from logger.edges.toml_file import format_toml, write_toml
+    from logger.learn.learn import usable
 
     description = usable(learned)
     if args.poll:
@@ -192,7 +192,7 @@ def _write(args: argparse.Namespace, learned: Learned) -> int:
 
 def about(learned: Learned) -> str:
     """Give comment lines for whoever reads the description: what was found and what was not, and an example."""
-    from logger.console import clean
+    from logger.edges.console import clean
 
     lines = [f"# Learned: {clean(line, 200)}" for line in learned.found]
     lines += [f"# Not clear: {clean(line, 200)}" for line in learned.unknown]

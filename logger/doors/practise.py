@@ -59,9 +59,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.door import Exit
+    from logger.edges.door import Exit
+    from logger.edges.units import canonical_unit
     from logger.errors import InputError
-    from logger.units import canonical_unit
 
     if args.list:
         _list()
@@ -89,7 +89,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _dials(args: argparse.Namespace) -> Dials:
-    from logger.units import parse_quantity
+    from logger.edges.units import parse_quantity
     from logger.virtual.practice import Dials
 
     def torque(text: str) -> float:
@@ -107,7 +107,7 @@ def _dials(args: argparse.Namespace) -> Dials:
 
 
 def _mistakes(given: list[str]) -> dict[str, float | None]:
-    from logger.units import parse_number
+    from logger.edges.units import parse_number
     from logger.virtual.practice import MISTAKES
 
     mistakes: dict[str, float | None] = {}
@@ -122,7 +122,7 @@ def _mistakes(given: list[str]) -> dict[str, float | None]:
 
 
 def _list() -> None:
-    from logger.console import table
+    from logger.edges.console import table
     from logger.virtual.practice import MISTAKES
     from logger.virtual.scenarios import SCENARIOS
 
@@ -133,8 +133,8 @@ def _list() -> None:
 
 def _table(dials: Dials, mistakes: dict[str, float | None], seed: int, unit: str) -> None:
     """Draw the error of every mistake, or of the given ones alone and together."""
-    from logger.console import note, say, table
-    from logger.units import torque_factor
+    from logger.edges.console import note, say, table
+    from logger.edges.units import torque_factor
     from logger.virtual.physics import simulate
     from logger.virtual.practice import MISTAKES, attempt, plain_reading, truth_of
 
@@ -183,10 +183,10 @@ def _cells(reading: Reading, truth: Reading | None, factor: float) -> tuple[str,
 def _write(made: Run, out: Path, identity: str, unit: str, believed: Lever | None, zero: ZeroTaken) -> int:
     """Play the run through the ordinary decoder and recorder into a file."""
     from logger.decoder.build import build_decoder
+    from logger.doors.recording import record
     from logger.header import Header, Job, Test, Zero
     from logger.links.virtual import VirtualLink
-    from logger.recorded import record
-    from logger.session import build_session
+    from logger.stream.session import build_session
     from logger.virtual.device import VirtualDevice
     from logger.virtual.practice import FIRST_REST_S, lever_facts, zero_of
 
@@ -209,10 +209,10 @@ def _stream(made: Run, link: str, speed: float, unit: str) -> int:
     import time
     from dataclasses import replace
 
-    from logger.console import note, say
-    from logger.door import Exit
+    from logger.edges.console import note, say
+    from logger.edges.door import Exit
+    from logger.edges.toml_file import write_toml
     from logger.errors import InputError
-    from logger.toml_file import write_toml
     from logger.virtual.device import VirtualDevice
     from logger.virtual.port import VirtualPort
 

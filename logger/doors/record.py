@@ -24,9 +24,9 @@ from typing import TYPE_CHECKING, Literal
 if TYPE_CHECKING:
     import argparse
 
+    from logger.doors.recording import Source
     from logger.header import Header
-    from logger.recorded import Source
-    from logger.session import Command
+    from logger.stream.session import Command
 
 RESULT_IS_A_FILE = True  # a display that takes nothing is no failure of a recording
 
@@ -81,8 +81,8 @@ def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
+    from logger.doors.recording import header_from
     from logger.errors import InputError
-    from logger.recorded import header_from
 
     source, second = _source(args), _second(args)
     description = source.description
@@ -95,9 +95,9 @@ def run(args: argparse.Namespace) -> int:
 
 def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
     """Show the commands that are asked for, and have each confirmed once."""
-    from logger.confirm import confirm_sending
+    from logger.edges.confirm import confirm_sending
     from logger.errors import InputError
-    from logger.session import Command
+    from logger.stream.session import Command
 
     moments: dict[str, Literal["each", "once", "end"]] = {"start": "each", "stop": "end"}
     commands = []
@@ -115,9 +115,9 @@ def _checked(args: argparse.Namespace, header: Header) -> Header:
     """Complete the transducer's facts from the register, and say what stands against using it."""
     import msgspec
 
-    from logger.console import note
+    from logger.edges.console import note
     from logger.errors import HeldwheelError
-    from logger.register import known_facts
+    from logger.instruments.register import known_facts
 
     if args.virtual:
         return header
@@ -133,8 +133,8 @@ def _checked(args: argparse.Namespace, header: Header) -> Header:
 def _record(
     args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[Command]
 ) -> int:
-    from logger.recorded import record, started_name
-    from logger.session import build_session
+    from logger.doors.recording import record, started_name
+    from logger.stream.session import build_session
 
     session = build_session(source.link, source.description, source.decoder, reconnect_s=args.reconnect)
     for command in commands:
@@ -142,7 +142,7 @@ def _record(
     out = args.out or started_name()
     if second is None:
         return record(session, header, out, seconds=args.seconds)
-    from logger.merge import paired
+    from logger.stream.merge import paired
 
     other = build_session(second.link, second.description, second.decoder, reconnect_s=args.reconnect)
     pair, header = paired(session, other, second.description, second.identity, header)
@@ -151,8 +151,8 @@ def _record(
 
 def _second(args: argparse.Namespace) -> Source | None:
     """Build what is recorded along."""
+    from logger.doors.recording import described_source
     from logger.errors import InputError
-    from logger.recorded import described_source
 
     if not args.second and not args.second_port and not args.second_ble:
         return None
@@ -163,9 +163,9 @@ def _second(args: argparse.Namespace) -> Source | None:
 
 def _source(args: argparse.Namespace) -> Source:
     """Build what is to be recorded."""
+    from logger.doors.recording import ble_source, described_source, virtual_source
     from logger.errors import InputError
     from logger.links.ports import local_port
-    from logger.recorded import ble_source, described_source, virtual_source
 
     port = args.port or args.port_given
     if bool(port) + bool(args.ble) + bool(args.virtual) != 1:

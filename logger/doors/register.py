@@ -17,10 +17,10 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
-    from logger.register import Instrument, Instruments
+    from logger.instruments.register import Instrument, Instruments
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -48,9 +48,9 @@ def _day(text: str) -> date:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.console import say
+    from logger.edges.console import say
     from logger.errors import InputError
-    from logger.register import change_register, put, read_register, remove
+    from logger.instruments.register import change_register, put, read_register, remove
 
     if args.action == "list":
         return _show(read_register(args.file))
@@ -70,9 +70,9 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _added(args: argparse.Namespace, instruments: Instruments) -> Instrument:
+    from logger.edges.units import parse_quantity
     from logger.header import TransducerFacts
-    from logger.register import Instrument, find
-    from logger.units import parse_quantity
+    from logger.instruments.register import Instrument, find
 
     facts = TransducerFacts(
         serial=args.serial,
@@ -92,7 +92,7 @@ def _locked(args: argparse.Namespace, instruments: Instruments) -> Instruments:
     import msgspec
 
     from logger.errors import InputError
-    from logger.register import find, put
+    from logger.instruments.register import find, put
 
     instrument = find(instruments, args.which)
     if instrument is None:
@@ -102,8 +102,8 @@ def _locked(args: argparse.Namespace, instruments: Instruments) -> Instruments:
 
 
 def _show(instruments: Instruments) -> int:
-    from logger.console import say, table
-    from logger.register import warnings
+    from logger.edges.console import say, table
+    from logger.instruments.register import warnings
 
     if not instruments.instruments:
         say("The register is empty. 'heldwheel-log register add --serial ... --due ...' adds a transducer.")

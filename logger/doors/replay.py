@@ -25,12 +25,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from logger.console import clean, note
     from logger.decoder.rows import RowDecoder
-    from logger.files import read_trace
+    from logger.doors.recording import record, started_name
+    from logger.edges.console import clean, note
     from logger.links.replay import ReplayLink, replay_columns, replay_header
-    from logger.recorded import record, started_name
-    from logger.session import Session
+    from logger.recordings.files import read_trace
+    from logger.stream.session import Session
 
     trace = read_trace(args.file)
     for problem in trace.problems:

@@ -16,12 +16,12 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from logger.door import Exit
+from logger.edges.door import Exit
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.header import TransducerFacts
-    from logger.weigh import DeadWeight, Point
+    from logger.instruments.weigh import DeadWeight, Point
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -55,8 +55,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
+    from logger.edges.units import parse_quantity
     from logger.errors import InputError
-    from logger.units import parse_quantity
 
     parse_quantity(args.arm, "length")
     if not args.load:
@@ -69,9 +69,9 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _description(args: argparse.Namespace) -> Description | None:
-    from logger.confirm import agree
-    from logger.console import clean
-    from logger.description import read_description
+    from logger.decoder.description import read_description
+    from logger.edges.confirm import agree
+    from logger.edges.console import clean
     from logger.errors import InputError
     from logger.links.build import asks
 
@@ -85,8 +85,8 @@ def _description(args: argparse.Namespace) -> Description | None:
 
 def _dead_weight(args: argparse.Namespace, mass: str) -> DeadWeight | None:
     """Give the load; None for nothing hung (0 kg)."""
-    from logger.units import parse_quantity
-    from logger.weigh import dead_weight
+    from logger.edges.units import parse_quantity
+    from logger.instruments.weigh import dead_weight
 
     mass_kg = parse_quantity(mass, "mass")
     if mass_kg == 0 and args.two_point:
@@ -107,10 +107,10 @@ def _dead_weight(args: argparse.Namespace, mass: str) -> DeadWeight | None:
 def _check(
     args: argparse.Namespace, description: Description | None, loads: list[tuple[DeadWeight | None, str, list[str]]]
 ) -> int:
-    from logger.console import note, say, table
-    from logger.register import keep_weighing
-    from logger.units import parse_quantity
-    from logger.weigh import Agreement, allowed_by, check_point, overall
+    from logger.edges.console import note, say, table
+    from logger.edges.units import parse_quantity
+    from logger.instruments.register import keep_weighing
+    from logger.instruments.weigh import Agreement, allowed_by, check_point, overall
 
     facts = _facts(args, description)
     resolution_nm = parse_quantity(args.resolution, "torque") if args.resolution else facts.resolution_nm or 0.0
@@ -155,7 +155,7 @@ def _facts(args: argparse.Namespace, description: Description | None) -> Transdu
     """Give what is known about the transducer: from the register, else from its description."""
     from logger.errors import InputError
     from logger.header import TransducerFacts
-    from logger.register import find, read_register
+    from logger.instruments.register import find, read_register
 
     if args.serial:
         instrument = find(read_register(args.register), args.serial)
@@ -184,10 +184,10 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
     """Ask for a load, and give the mean reading in N·m; a simulated device's is never kept for a real one."""
     import sys
 
-    from logger.console import note
+    from logger.edges.console import note
+    from logger.edges.units import torque_factor
     from logger.errors import InputError
-    from logger.measure import mean_reading
-    from logger.units import torque_factor
+    from logger.instruments.measure import mean_reading
 
     sys.stderr.write(f"{ask}, then press Enter: ")
     sys.stderr.flush()
@@ -203,12 +203,12 @@ def _mean(args: argparse.Namespace, description: Description, ask: str) -> float
 def _calibrate(
     args: argparse.Namespace, description: Description | None, loads: list[tuple[DeadWeight | None, str, list[str]]]
 ) -> int:
-    from logger.console import say
+    from logger.edges.console import say
+    from logger.edges.toml_file import write_toml
+    from logger.edges.units import parse_number
     from logger.errors import InputError
-    from logger.measure import calibrated
-    from logger.toml_file import write_toml
-    from logger.units import parse_number
-    from logger.weigh import two_point, two_point_words
+    from logger.instruments.measure import calibrated
+    from logger.instruments.weigh import two_point, two_point_words
 
     if len(loads) != 2:
         raise InputError("--two-point needs exactly two --load; the first may be 0kg")
@@ -235,6 +235,6 @@ def _calibrate(
 
 
 def _raw(args: argparse.Namespace, description: Description, mass: str) -> float:
-    from logger.units import torque_factor
+    from logger.edges.units import torque_factor
 
     return _mean(args, description, f"Hang {mass} and let it come to rest") / torque_factor(description.unit)

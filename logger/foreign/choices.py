@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import msgspec
 
+from logger.edges.units import canonical_force, canonical_unit, is_force, parse_number
 from logger.errors import FileError, QuantityError
-from logger.units import canonical_force, canonical_unit, is_force, parse_number
 
 if TYPE_CHECKING:
     from logger.header import Table

@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
+from logger.edges.units import parse_number
 from logger.errors import FileError, QuantityError
 from logger.foreign.cells import decimal_mark, numbers, plain
 from logger.foreign.choices import Question, Unit, read_unit
 from logger.foreign.grid import Grid, looks_like
 from logger.foreign.headings import DEGREES, Heading, heading, unit_kind
 from logger.foreign.times import is_time
-from logger.units import parse_number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -359,7 +359,7 @@ def _bare(name: str) -> str:
 
 
 def _newtons(unit: Unit) -> float:
-    from logger.units import force_factor, torque_factor
+    from logger.edges.units import force_factor, torque_factor
 
     return unit.scale * (torque_factor(unit.name) if unit.kind == "torque" else force_factor(unit.name))
 

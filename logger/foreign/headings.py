@@ -18,8 +18,8 @@ from typing import Final, Literal
 
 import numpy as np
 
+from logger.edges.units import canonical_force, canonical_unit
 from logger.errors import QuantityError
-from logger.units import canonical_force, canonical_unit
 
 Kind = Literal["time", "torque", "force", "angle", "sample", "direction", "unit", "other"]
 

@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 
+from logger.edges.units import force_factor, torque_factor
 from logger.errors import FileError, QuantityError
 from logger.foreign.cells import Numbers, decimal_mark, numbers, plain
 from logger.foreign.choices import Question, TableQuestionsError, Unit, read_unit
@@ -29,7 +30,6 @@ from logger.foreign.stamps import put_in_order
 from logger.foreign.times import clock_seconds, implied_unit
 from logger.header import Table
 from logger.samples import Event, EventKind
-from logger.units import force_factor, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

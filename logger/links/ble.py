@@ -40,7 +40,7 @@ if TYPE_CHECKING:
     from bleak.backends.device import BLEDevice
     from bleak.backends.scanner import BaseBleakScanner
 
-    from logger.description import BleSettings
+    from logger.decoder.description import BleSettings
 
 SCAN_S: Final = 6.0  # advertisements come every 20 ms to 1.3 s, and some are missed
 CONNECT_S: Final = 15.0  # a busy radio needs several attempts of a few seconds

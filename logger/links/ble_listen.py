@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from bleak import BleakClient
     from bleak.backends.characteristic import BleakGATTCharacteristic
 
-    from logger.description import BleSettings
+    from logger.decoder.description import BleSettings
 
 MOST_STREAMS = 8
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from logger.confirm import shown_bytes
 from logger.decoder.crc import check
+from logger.decoder.description import SerialSettings, command_bytes
 from logger.decoder.registers import plan
-from logger.description import SerialSettings, command_bytes
+from logger.edges.confirm import shown_bytes
 from logger.errors import InputError
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.links.base import Link
 
 # Modbus application protocol 1.1b3, 6.3 and 6.4: read holding registers, read input registers.
@@ -74,7 +74,7 @@ def build_link(description: Description, address: str, *, confirmed: bool = Fals
             raise InputError(f"{description.name}: its description lacks the [modbus] table")
         return ModbusLink(address, serial, description.modbus)
     if description.link == "ble":
-        from logger.description import BleSettings
+        from logger.decoder.description import BleSettings
         from logger.links.ble import BleLink
 
         return _polled(description, BleLink(address, description.ble or BleSettings()))

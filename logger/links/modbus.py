@@ -19,7 +19,7 @@ from logger.samples import Chunk
 if TYPE_CHECKING:
     from pymodbus.pdu import ModbusPDU
 
-    from logger.description import Modbus, SerialSettings
+    from logger.decoder.description import Modbus, SerialSettings
 
 # Modbus application protocol 1.1b3, 7: what a device answers when it will not.
 _REFUSALS: Final = {

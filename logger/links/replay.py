@@ -15,12 +15,12 @@ import msgspec
 from logger.decoder.rows import event_line
 from logger.errors import LinkError
 from logger.header import Source
-from logger.recording_text import format_rows
+from logger.recordings.recording_text import format_rows
 from logger.samples import Chunk, Column, EventKind
 
 if TYPE_CHECKING:
-    from logger.files import Trace
     from logger.header import Header
+    from logger.recordings.files import Trace
     from logger.samples import Event
 
 STEP_S: Final = 0.02  # at its own speed, rows come so often

@@ -36,7 +36,7 @@ except ImportError:  # Windows
 if TYPE_CHECKING:
     import serial
 
-    from logger.description import SerialSettings
+    from logger.decoder.description import SerialSettings
 
 GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; waking costs more than reading
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once

@@ -21,8 +21,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO
 
-from logger.console import say
-from logger.toml_file import write_toml
+from logger.edges.console import say
+from logger.edges.toml_file import write_toml
 from logger.virtual.device import VirtualDevice
 from logger.virtual.lever import Lever
 from logger.virtual.physics import Run, simulate

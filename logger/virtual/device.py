@@ -22,11 +22,11 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from logger.decoder.crc import CheckName, checks
+from logger.decoder.description import BleSettings, Description, SerialSettings
 from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet, StatusField
 from logger.decoder.template import LineFormat, NumberField, StatusWords
-from logger.description import BleSettings, Description, SerialSettings
+from logger.edges.units import torque_factor
 from logger.header import TransducerFacts
-from logger.units import torque_factor
 from logger.virtual.sensor import Status
 
 if TYPE_CHECKING:

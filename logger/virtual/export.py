@@ -14,9 +14,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from logger.edges.toml_file import write_toml
+from logger.edges.units import column_unit, torque_factor
 from logger.header import Sidecar, TransducerFacts
-from logger.toml_file import write_toml
-from logger.units import column_unit, torque_factor
 
 if TYPE_CHECKING:
     from pathlib import Path

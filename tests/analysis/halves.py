@@ -9,7 +9,7 @@ import numpy as np
 
 from logger.header import Job, Lever, Limit, Sidecar, TransducerFacts, Zero
 from logger.header import Test as Kind
-from logger.sidecar import change_sidecar
+from logger.recordings.sidecar import change_sidecar
 from tests.analysis.made import Shape, trace
 
 RATIO = Limit(quantity="rotating maximum", kind="ratio min", unit="1", lower=2.5, source="manual", page="3-7")

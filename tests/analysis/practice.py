@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from analysis.trace.traces import Sensor
-from logger.units import torque_factor
+from logger.edges.units import torque_factor
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -8,9 +8,9 @@ from typing import Any, get_type_hints
 import msgspec
 import numpy as np
 
-from analysis.budget import Budget, Input, Row
-from analysis.limits import bounds_from, decide
 from analysis.report.material import Figure, Issue, JobLine, Kind, Material, PullLine
+from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.verdict.limits import bounds_from, decide
 from logger.header import Axle, Conditions, Correction, Header, Job, Limit, Photo, Test, TransducerFacts
 
 ISSUED = datetime(2026, 5, 17, 18, 0, tzinfo=UTC)

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from scipy.optimize import linear_sum_assignment
 
-from analysis.results import Code, Pull
+from analysis.trace.results import Code, Pull
 
 BREAKAWAY_TOLERANCE, ROTATING_TOLERANCE, INTERVAL_CAP = 0.10, 0.05, 0.30
 NEAR_S, OVERLAP = 0.5, 0.3

@@ -6,7 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from logger.header import Lever, Sidecar, TransducerFacts, Zero
-from logger.sidecar import change_sidecar
+from logger.recordings.sidecar import change_sidecar
 from logger.virtual.lever import Lever as VirtualLever
 from logger.virtual.physics import Run, simulate
 from logger.virtual.scenarios import healthy

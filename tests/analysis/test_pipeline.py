@@ -9,9 +9,9 @@ from datetime import UTC, datetime
 import numpy as np
 import pytest
 
-from analysis.limits import State
 from analysis.pipeline import Asked, read_file, read_files
-from analysis.recorded import SCHEMA, to_json
+from analysis.verdict.limits import State
+from analysis.verdict.recorded import SCHEMA, to_json
 from logger import header
 from logger.errors import DescriptionError, FileError, HeldwheelError
 from logger.header import Correction, Lever, Limit, TransducerFacts, Zero

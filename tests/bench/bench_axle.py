@@ -12,11 +12,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from analysis.at_axle import instrument_from, level_from
-from analysis.fixtures import fixture_from
-from analysis.judge import AtAxle, budgets_of
+from analysis.to_axle.at_axle import instrument_from, level_from
+from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
+from analysis.verdict.judge import AtAxle, budgets_of
 from logger.header import Lever, TransducerFacts, Zero
 from logger.virtual.draws import draw
 from logger.virtual.lever import Lever as VirtualLever

@@ -11,7 +11,7 @@ import tempfile
 import time
 from pathlib import Path
 
-from analysis.batch import batch
+from analysis.rows.batch import batch
 
 RECORDINGS = Path(__file__).resolve().parents[2] / "recordings"
 FILES = 1000

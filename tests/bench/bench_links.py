@@ -13,15 +13,15 @@ from pathlib import Path
 import numpy as np
 
 from logger.decoder.build import build_decoder
+from logger.decoder.description import BleSettings, Description
 from logger.decoder.layouts import CounterField, Field, Packet
 from logger.decoder.notifications import NotificationDecoder
-from logger.description import BleSettings, Description
-from logger.files import read_trace
 from logger.header import Header, TransducerFacts
 from logger.links.ble import Backends, BleLink
-from logger.recording import RecordingWriter
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import EventKind
-from logger.session import build_session
+from logger.stream.session import build_session
 from logger.virtual.bleak_backend import backends_on
 from logger.virtual.central import Central
 from logger.virtual.gauges import OWN_STREAM, play, stream_gauge

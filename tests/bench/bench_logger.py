@@ -22,15 +22,15 @@ from pathlib import Path
 import numpy as np
 import pandas as pd
 
+from logger.decoder.description import Description, SerialSettings
 from logger.decoder.lines import LineDecoder
 from logger.decoder.template import LineFormat
-from logger.description import Description, SerialSettings
-from logger.files import read_trace
 from logger.header import Header, TransducerFacts
 from logger.links.serial_port import SerialLink
-from logger.recording import RecordingWriter
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason
-from logger.session import build_session
+from logger.stream.session import build_session
 
 CHUNK = 4096
 LINES = 200_000
@@ -353,7 +353,7 @@ def loading(path: Path) -> list[Row]:
 def peak_while_loading(path: Path) -> float | str:
     """Give the resident memory that loading adds at most, in a process of its own."""
     code = (
-        "import re, sys, pathlib, pandas; from logger.files import read_trace\n"
+        "import re, sys, pathlib, pandas; from logger.recordings.files import read_trace\n"
         "status = pathlib.Path('/proc/self/status')\n"
         "kib = lambda name: int(re.search(name + r':\\s*(\\d+)', status.read_text())[1])\n"
         "before = kib('VmRSS'); read_trace(sys.argv[1]); print((kib('VmHWM') - before) * 1024)"

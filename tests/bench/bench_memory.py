@@ -38,10 +38,10 @@ def recorded(path: Path, seconds: int, with_window: bool) -> dict[str, float]:
     """Record; read live, draw and keep if there is a window. Give bytes a sample, over all and over the second half."""
     from analysis.trace.live import LiveReader
     from gui.models.trace import GrowingTrace
-    from logger.acquisition import Tap
     from logger.header import Header
-    from logger.recording import RecordingWriter
+    from logger.recordings.recording import RecordingWriter
     from logger.samples import Block, Column, Ending, EndReason
+    from logger.stream.acquisition import Tap
 
     columns = (Column("torque", "N·m"), Column("counter", ""), Column("angle", "deg"), Column("late", "ms"))
     names = tuple(column.name for column in columns)
@@ -73,7 +73,7 @@ def read(path: Path) -> dict[str, float]:
     """Read a recording; give the bytes a sample that it keeps, and the most it took meanwhile."""
     import pandas as pd
 
-    from logger.files import read_trace
+    from logger.recordings.files import read_trace
 
     del pd  # its import is not the recording's memory
     before = resident()

@@ -22,12 +22,12 @@ from logger.foreign.stamps import put_in_order
 from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.physics import simulate
 from tests.analysis import practice, scoring, unseen
-from tests.analysis import test_real_traces as real
 from tests.analysis.made import Shape, trace
+from tests.analysis.trace import test_real_traces as real
 from tests.bench.plain_methods import METHODS
 
 if TYPE_CHECKING:
-    from analysis.results import Pull
+    from analysis.trace.results import Pull
     from logger.virtual.physics import Run
 
 SEEDS = range(1000, 1000 + int(os.environ.get("HELDWHEEL_BENCH_SEEDS", "30")))

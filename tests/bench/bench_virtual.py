@@ -14,8 +14,8 @@ from dataclasses import replace
 
 import numpy as np
 
-from analysis.results import Breakaway, Pull, Rotating
 from analysis.trace.reading import read_torque
+from analysis.trace.results import Breakaway, Pull, Rotating
 from analysis.trace.traces import Sensor
 from logger.virtual.device import VirtualDevice
 from logger.virtual.draws import FAMILIES, draw

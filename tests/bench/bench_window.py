@@ -260,7 +260,7 @@ def write_many(folder: Path, count: int) -> None:
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
     from logger.header import Job
-    from logger.recording import RecordingWriter
+    from logger.recordings.recording import RecordingWriter
     from logger.samples import Block, Column, Ending, EndReason
 
     folder.mkdir(parents=True)

@@ -12,7 +12,7 @@ import numpy as np
 import ruptures
 from scipy.signal import find_peaks, savgol_filter
 
-from analysis.results import Breakaway, Pull, Rotating
+from analysis.trace.results import Breakaway, Pull, Rotating
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats

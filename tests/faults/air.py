@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from logger.description import BleSettings
+from logger.decoder.description import BleSettings
 from logger.links.ble import Backends, BleLink
 from logger.virtual.bleak_backend import backends_on
 from logger.virtual.central import Central
@@ -15,7 +15,7 @@ from logger.virtual.radio import Air
 from tests.faults.sources import DESCRIPTION
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.virtual.radio import Peripheral
 
 GAUGE = "F0:00:00:00:00:01"

@@ -13,7 +13,7 @@ from functools import partial
 from pathlib import Path
 
 from logger.errors import FileError
-from logger.files import read_trace
+from logger.recordings.files import read_trace
 from tests.faults.recordings import HEADER, flipped, torque_of, write, wrong_rows
 from tests.faults.tally import Campaign, Tally
 

@@ -22,9 +22,9 @@ from pathlib import Path
 import numpy as np
 
 from logger.errors import FileError
-from logger.files import read_trace
 from logger.header import Header
-from logger.recording import RecordingWriter
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import EndReason
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, lines, recorded, session_of
@@ -142,7 +142,7 @@ def full_from_the_start(folder: Path) -> dict[str, object]:
 
 def always_full(folder: Path) -> dict[str, object]:
     """A device that refuses every byte."""
-    from logger import appended
+    from logger.recordings import appended
 
     appended.created = lambda path: os.open("/dev/full", os.O_RDWR)
     told = {}

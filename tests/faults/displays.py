@@ -21,7 +21,7 @@ from functools import cache
 from pathlib import Path
 
 from logger.errors import HeldwheelError
-from logger.files import read_trace
+from logger.recordings.files import read_trace
 from logger.virtual.physics import simulate
 from logger.virtual.scenarios import scenario
 from tests.faults.tally import Campaign, Tally

@@ -9,9 +9,9 @@ import time
 from pathlib import Path
 from unittest.mock import patch
 
-from logger import recording
-from logger.files import read_trace
-from logger.recording import RecordingWriter
+from logger.recordings import recording
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Chunk, EndReason
 from tests.faults.sources import lines, recorded, session_of
 from tests.faults.tally import Campaign, Tally

@@ -14,20 +14,20 @@ from typing import Any
 
 import msgspec
 
-from analysis.batch import batch
 from analysis.pipeline import read_file
 from analysis.report import verify
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
 from analysis.report.verify import Holds
 from analysis.report.write import content_of, write_report, writer
-from analysis.saved import read_lever, read_limit
+from analysis.rows.batch import batch
 from gui.models.settings import Choices, Settings
+from logger.edges.toml_file import parse_toml, read_toml
 from logger.errors import HeldwheelError
-from logger.files import read_trace
 from logger.header import Header, Job
-from logger.recording_text import format_event, format_header
+from logger.instruments.saved import read_lever, read_limit
+from logger.recordings.files import read_trace
+from logger.recordings.recording_text import format_event, format_header
 from logger.samples import Event, EventKind
-from logger.toml_file import parse_toml, read_toml
 from tests.analysis.sample import issue, material
 from tests.faults import recordings
 from tests.faults.forged import forged

@@ -46,11 +46,11 @@ import numpy as np
 import pandas as pd  # noqa: F401 - warm before the forks
 
 from logger.errors import FileError
-from logger.files import read_trace
 from logger.header import Header
 from logger.links.serial_port import SerialLink
-from logger.recording import RecordingWriter
-from logger.session import Session, build_session
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
+from logger.stream.session import Session, build_session
 from logger.virtual.gauges import OWN_STREAM, play
 from tests.faults.air import gauge_on_the_air
 from tests.faults.recordings import torque_of
@@ -58,7 +58,7 @@ from tests.faults.sources import DESCRIPTION, lines
 from tests.faults.tally import Campaign, Tally
 
 if TYPE_CHECKING:
-    from logger.description import Description
+    from logger.decoder.description import Description
     from logger.links.ble import BleLink
     from logger.samples import Chunk
 

@@ -18,17 +18,17 @@ from pathlib import Path
 import msgspec
 import numpy as np
 
-from analysis.drag import factor_two
 from analysis.pipeline import read_file
+from analysis.to_axle.drag import factor_two
 from logger.decoder.build import build_decoder
-from logger.description import Description
+from logger.decoder.description import Description
+from logger.edges.toml_file import parse_toml
 from logger.header import Header, Lever, Limit, Test, TransducerFacts
-from logger.recording import RecordingWriter
+from logger.instruments.weigh import Agreement, DeadWeight, check_point
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason
-from logger.toml_file import parse_toml
 from logger.virtual.physics import simulate
 from logger.virtual.scenarios import scenario
-from logger.weigh import Agreement, DeadWeight, check_point
 from tests.faults.tally import Campaign, Tally
 
 RATE_HZ = 500.0

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from logger.links.serial_port import SerialLink
-from logger.session import Session, build_session
+from logger.stream.session import Session, build_session
 from logger.virtual.gauges import OWN_STREAM, play
 from logger.virtual.port import VirtualPort
 from tests.faults.air import gauge_on_the_air

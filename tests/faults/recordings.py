@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from logger.header import Header, Job, Lever, Test, TransducerFacts
-from logger.recording import RecordingWriter
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 
 if TYPE_CHECKING:
-    from logger.files import Trace
+    from logger.recordings.files import Trace
 
 COLUMNS = (Column("torque", "lbf·in"), Column("counter", ""), Column("late", "ms"))
 HEADER = Header(

@@ -20,12 +20,12 @@ from pathlib import Path
 
 import numpy as np
 
-from logger.clock import build_clock
 from logger.decoder.build import build_decoder
-from logger.files import read_trace
 from logger.header import Header
-from logger.recording import RecordingWriter
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Ending, EndReason
+from logger.stream.clock import build_clock
 from tests.faults.fuzz import memory
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, lines, session_of

@@ -9,12 +9,12 @@ from collections.abc import Iterable
 import msgspec
 import numpy as np
 
-from logger.description import Description
+from logger.decoder.description import Description
+from logger.edges.toml_file import parse_toml
 from logger.header import Header
-from logger.recording import RecordingWriter
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Chunk, Ending
-from logger.session import Session, build_session
-from logger.toml_file import parse_toml
+from logger.stream.session import Session, build_session
 from tests.faults.recordings import torque_of
 
 DESCRIPTION = parse_toml(

@@ -18,13 +18,13 @@ from unittest import mock
 
 import numpy as np
 
-from logger import recording
 from logger.errors import LinkError
-from logger.files import Trace, read_trace
 from logger.header import Header
 from logger.links.serial_port import SerialLink
-from logger.recording import RecordingWriter
-from logger.session import build_session
+from logger.recordings import recording
+from logger.recordings.files import Trace, read_trace
+from logger.recordings.recording import RecordingWriter
+from logger.stream.session import build_session
 from logger.virtual.port import VirtualPort
 from tests.faults.kills import Board, device, forked, recorder
 from tests.faults.recordings import torque_of
@@ -66,7 +66,7 @@ def clock_steps(cases: int) -> Tally:
             time.sleep(0.3)
             offset = step_s  # noqa: B023
 
-        with tempfile.TemporaryDirectory() as folder, mock.patch("logger.health.time.time", stepped):
+        with tempfile.TemporaryDirectory() as folder, mock.patch("logger.stream.health.time.time", stepped):
             session, kept = session_of(script)
             threading.Thread(target=step).start()
             recorded(session, f"{folder}/a.csv")

@@ -11,10 +11,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from unittest.mock import patch
 
-from logger import appended, recording, small_file
+from logger.edges import small_file
 from logger.errors import FileError
-from logger.files import read_trace
-from logger.recording import RecordingWriter
+from logger.recordings import appended, recording
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Ending, EndReason
 from tests.faults import recordings
 from tests.faults.tally import Campaign, Tally

@@ -15,7 +15,7 @@ from analysis.trace.traces import Sensor
 from tests.faults.fuzz import Target
 
 if TYPE_CHECKING:
-    from analysis.results import TraceReading
+    from analysis.trace.results import TraceReading
 
 RATES_HZ = (10.0, 50.0, 100.0, 500.0)
 

@@ -12,16 +12,16 @@ import numpy as np
 
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import CHECK_BYTES, check
+from logger.decoder.description import Description, command_bytes
 from logger.decoder.floats import WIDTH
 from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.registers import RegisterDecoder, plan
 from logger.decoder.standard import TORQUE, presentation_format, uuid
-from logger.description import Description, command_bytes
-from logger.learn import learn
+from logger.edges.toml_file import format_toml, parse_toml
+from logger.learn.learn import learn
 from logger.links.ble_pick import Offer, pick_standard
 from logger.samples import Chunk, Decoded, Decoder, EventKind
-from logger.toml_file import format_toml, parse_toml
 from tests.faults.fuzz import Target
 from tests.faults.mutate import mutated, noise
 from tests.faults.targets_text import DESCRIPTION, NOTIFICATION

@@ -16,11 +16,11 @@ from pathlib import Path
 
 import numpy as np
 
-from logger.files import read_trace
 from logger.header import Header
-from logger.recording_text import format_header
-from logger.sidecar import merged, read_sidecar, sidecar_path
-from logger.stored import read_recording
+from logger.recordings.files import read_trace
+from logger.recordings.recording_text import format_header
+from logger.recordings.sidecar import merged, read_sidecar, sidecar_path
+from logger.recordings.stored import read_recording
 from tests.faults.fuzz import Target
 from tests.faults.mutate import mutated, noise
 from tests.faults.recordings import HEADER, write, wrong_rows

@@ -16,7 +16,6 @@ from typing import TYPE_CHECKING, Any, TypeVar, get_type_hints
 import msgspec
 import numpy as np
 
-from analysis.batch import _Journal
 from analysis.doors import report
 from analysis.pipeline import read_file
 from analysis.report.gather import material_of
@@ -25,12 +24,13 @@ from analysis.report.material import Issue, Kind
 from analysis.report.pdf import to_pdf
 from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
-from analysis.summary import asked_from
-from analysis.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
+from analysis.rows.batch import _Journal
+from analysis.rows.summary import asked_from
+from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
 from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Photo, Source, Test, TransducerFacts
-from logger.recording import RecordingWriter
+from logger.recordings.recording import RecordingWriter
+from logger.recordings.sidecar import sidecar_path
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
-from logger.sidecar import sidecar_path
 from tests.faults.fuzz import Target
 from tests.faults.mutate import mutated
 from tests.faults.targets_analysis import _spoilt, pull

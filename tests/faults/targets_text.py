@@ -10,15 +10,13 @@ from typing import get_args, get_type_hints
 
 import msgspec
 
-from analysis.axle import CandidateList
-from analysis.fixtures import fixture_from
-from analysis.limits import bounds_from, decide
+from analysis.identify.ratio import CandidateList
+from analysis.to_axle.fixtures import fixture_from
+from analysis.verdict.limits import bounds_from, decide
 from gui.models.settings import Choices
-from logger.description import Description
-from logger.errors import DescriptionError
-from logger.header import Axle, Header, Lever, Limit, Sidecar
-from logger.toml_file import format_toml, parse_toml
-from logger.units import (
+from logger.decoder.description import Description
+from logger.edges.toml_file import format_toml, parse_toml
+from logger.edges.units import (
     canonical_unit,
     column_unit,
     format_torque,
@@ -27,6 +25,8 @@ from logger.units import (
     parse_stud_circle,
     torque_factor,
 )
+from logger.errors import DescriptionError
+from logger.header import Axle, Header, Lever, Limit, Sidecar
 from tests.faults.fuzz import Target
 from tests.faults.mutate import mutated, noise
 

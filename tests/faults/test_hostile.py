@@ -15,15 +15,15 @@ from analysis.report.material import Issue, Kind
 from analysis.report.pdf import to_pdf
 from analysis.report.write import content_of
 from gui.models.library import Shelf, file_stem
-from logger.confirm import confirm_sending
-from logger.console import clean
-from logger.description import Description, SerialSettings
-from logger.door import run_door
+from logger.decoder.description import Description, SerialSettings
+from logger.edges.confirm import confirm_sending
+from logger.edges.console import clean
+from logger.edges.door import run_door
+from logger.edges.toml_file import parse_toml
 from logger.errors import DescriptionError, InputError, LinkError
 from logger.header import Lever
 from logger.links.ports import local_port
 from logger.links.serial_port import SerialLink
-from logger.toml_file import parse_toml
 from tests.faults import volume
 from tests.faults.tally import Campaign
 from tests.faults.targets_reports import EVIL, evil_recording

@@ -15,8 +15,8 @@ def test_wrong_but_plausible(campaign: Campaign) -> None:
 def test_a_separate_sign_is_applied_to_every_line() -> None:
     """A minus sign lost after the first line would be a reversed torque that looks right."""
     from logger.decoder.build import build_decoder
-    from logger.description import Description
-    from logger.toml_file import parse_toml
+    from logger.decoder.description import Description
+    from logger.edges.toml_file import parse_toml
 
     text = 'name = "x"\n[lines]\ntemplate = "{sign}{torque}"\n'
     decoder = build_decoder(parse_toml(text, Description, "x"))

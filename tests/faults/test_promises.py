@@ -21,7 +21,7 @@ def test_what_is_promised_is_kept(campaign: Campaign) -> None:
 def test_a_sidecar_has_the_rights_that_the_umask_gives(tmp_path) -> None:
     """It holds the customer's name."""
     from logger.header import Job, Sidecar
-    from logger.sidecar import change_sidecar, sidecar_path
+    from logger.recordings.sidecar import change_sidecar, sidecar_path
 
     before = os.umask(0o077)
     try:
@@ -54,7 +54,7 @@ def test_a_report_that_cannot_be_written_leaves_the_old_one(tmp_path, monkeypatc
 
 def test_a_defect_of_the_program_has_an_exit_code_of_its_own(monkeypatch, capsys) -> None:
     """1 means outside the limit: nothing else may end with it (BSD sysexits.h: 70 is an internal software error)."""
-    from logger import door
+    from logger.edges import door
 
     def broken(_name: str) -> object:
         raise RuntimeError("a bug")
@@ -66,8 +66,8 @@ def test_a_defect_of_the_program_has_an_exit_code_of_its_own(monkeypatch, capsys
 
 def test_a_counter_is_read_or_refused_however_the_bytes_are_cut() -> None:
     from logger.decoder.build import build_decoder
-    from logger.description import Description
-    from logger.toml_file import parse_toml
+    from logger.decoder.description import Description
+    from logger.edges.toml_file import parse_toml
 
     text = 'name = "x"\n[lines]\ntemplate = "{counter},{torque}"\n'
     lines = [b"%0100d,%d.5\r\n" % (number, number) for number in range(40)]

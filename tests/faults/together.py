@@ -13,17 +13,17 @@ from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
 
-from analysis.batch import batch
 from analysis.pipeline import read_file
+from analysis.rows.batch import batch
 from gui.models.library import Shelf
 from gui.models.settings import Settings
 from logger.errors import FileError
-from logger.files import read_trace
 from logger.header import Correction, Lever, TransducerFacts
-from logger.recording import RecordingWriter
-from logger.register import Instrument, change_register, put, read_register
+from logger.instruments.register import Instrument, change_register, put, read_register
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
+from logger.recordings.sidecar import add_correction, read_sidecar
 from logger.samples import Ending, EndReason
-from logger.sidecar import add_correction, read_sidecar
 from tests.faults import recordings
 from tests.faults.tally import Campaign, Tally
 

@@ -10,11 +10,11 @@ import numpy as np
 
 from analysis.trace.reading import read_torque
 from logger.decoder.build import build_decoder
+from logger.edges.toml_file import read_toml
 from logger.errors import HeldwheelError
-from logger.files import read_trace
 from logger.header import Sidecar
+from logger.recordings.files import read_trace
 from logger.samples import EventKind
-from logger.toml_file import read_toml
 from tests.faults.fuzz import memory
 from tests.faults.sources import DESCRIPTION
 from tests.faults.tally import Campaign, Tally

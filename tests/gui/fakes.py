@@ -11,8 +11,8 @@ from analysis.trace.live import LiveReader
 from gui.models.practice import scenario_for_practice
 from gui.models.relay import Found, News, Samples
 from gui.models.stream import recording_name
-from logger.health import Health, State
 from logger.samples import Ending, EndReason, Event
+from logger.stream.health import Health, State
 from logger.virtual.hand import Pull
 from logger.virtual.physics import LeverOff, Rest, simulate
 

@@ -18,7 +18,7 @@ from gui.models.flow import Step
 from gui.models.practice import HandWish, PracticeLink, scenario_for_practice
 from gui.models.state import Link
 from gui.pages.checks_panel import CheckRow
-from logger.toml_file import write_toml
+from logger.edges.toml_file import write_toml
 from logger.virtual.port import VirtualPort
 from tests.gui.test_links import endless
 from tests.gui.x_hand import XHand

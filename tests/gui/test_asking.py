@@ -14,15 +14,15 @@ from gui.models.asking import Agreements, made_words, question_of
 from gui.models.flow import Step
 from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
+from logger.decoder.description import Modbus, Poll, read_description
 from logger.decoder.layouts import Register
-from logger.description import Modbus, Poll, read_description
 from logger.errors import InputError
 from logger.header import Lever
 from logger.links.build import asked_bytes, build_link
 from tests.gui.hand import Hand
 from tests.logger.answering import AnsweringPort
 from tests.logger.cable import Cable
-from tests.logger.test_modbus import server
+from tests.logger.links.test_modbus import server
 
 posix = pytest.mark.skipif(os.name != "posix", reason="pseudo-terminals are POSIX")
 LEVER = Lever(fixture="hub centre", name="plate")

@@ -6,8 +6,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 
+from analysis.identify.stud_circle import chord_factor
 from analysis.pipeline import Asked, read_file
-from analysis.stud_circle import chord_factor
 from gui.models.flow import Step
 from gui.models.signing import write_signature
 from gui.models.state import Link
@@ -15,7 +15,7 @@ from gui.pages.editors.axle import KNOWN, TURNS, TYPE
 from gui.pages.editors.behaviour import FOUND
 from gui.theme import SCALES
 from logger.header import Axle
-from logger.sidecar import read_sidecar
+from logger.recordings.sidecar import read_sidecar
 from tests.gui.hand import Hand
 
 OPEN = {"brakes": "free", "both-up": "opposite", "one-held": "free", "in-gear": "free", "slack": "untried"}
@@ -132,7 +132,7 @@ def test_faults_are_told_at_the_field_and_decimal_commas_shown(hand: Hand) -> No
 
 
 def test_a_list_of_ratios_is_kept_and_exchanged_as_the_command_reads_it(hand: Hand, tmp_path) -> None:
-    from analysis.axle import read_candidates
+    from analysis.identify.ratio import read_candidates
 
     editor = open_axle(hand, TURNS)
     fill(editor.turns.own.edit, "3.08  41/11")

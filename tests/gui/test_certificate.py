@@ -6,17 +6,17 @@ import msgspec
 import pytest
 from PySide6.QtCore import Qt
 
-from analysis.adequacy import certificate_advice
 from analysis.pipeline import read_file
 from analysis.report.gather import material_of
 from analysis.report.material import Issue, Kind
 from analysis.report.write import content_of, write_report
+from analysis.verdict.adequacy import certificate_advice
 from gui.models.flow import Step
 from gui.models.job import JobCard
 from gui.pages.result_card import ResultCard
-from logger.description import read_description
+from logger.decoder.description import read_description
 from logger.header import Lever, TransducerFacts
-from logger.register import Instrument, change_register, put
+from logger.instruments.register import Instrument, change_register, put
 from tests.gui.hand import Hand
 
 GONE = date(2026, 4, 30)

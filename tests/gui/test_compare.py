@@ -19,9 +19,9 @@ from scipy.stats import t
 
 from analysis.__main__ import COMMANDS
 from analysis.compare.power import paired_power
-from analysis.tables import RECORDING_COLUMNS
+from analysis.rows.tables import RECORDING_COLUMNS
 from gui.models.batching import how_far
-from logger.door import run_door
+from logger.edges.door import run_door
 
 if TYPE_CHECKING:
     from tests.gui.hand import Hand

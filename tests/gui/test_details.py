@@ -10,7 +10,7 @@ from analysis.pipeline import read_file
 from gui.models.details import card_of, keep_details
 from gui.pages.details_dialog import DetailsDialog
 from logger.errors import InputError
-from logger.sidecar import read_sidecar
+from logger.recordings.sidecar import read_sidecar
 from tests.gui.hand import Hand
 
 EXAMPLE = sorted((Path(__file__).parents[2] / "recordings").glob("0*.csv"))[0]

@@ -9,8 +9,8 @@ from gui.models.coach import Hint
 from gui.models.flow import Stand, Step
 from gui.models.state import Link
 from gui.sound import Sound
-from logger.health import State
 from logger.samples import Event, EventKind
+from logger.stream.health import State
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 

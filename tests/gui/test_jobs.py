@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 from gui.models.flow import Step
 from gui.models.job import JobCard
 from gui.models.jobs import KEPT, Jobs
-from logger.description import read_description
+from logger.decoder.description import read_description
 from logger.header import Job
 from tests.gui.hand import Hand
 from tests.gui.test_truth import LEVER, LIMIT, real_card, start_real

@@ -13,8 +13,8 @@ from gui.pages.ask_dialog import AskDialog
 from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder
 from logger.header import Lever
-from logger.hear import Heard
-from logger.learn import Wanted
+from logger.learn.hear import Heard
+from logger.learn.learn import Wanted
 from logger.samples import Chunk
 from tests.gui.hand import Hand, check_named_and_large
 from tests.logger.answering import AnsweringPort

@@ -11,8 +11,8 @@ from gui.models.flow import Step
 from gui.models.practice import FRAME, HandWish, PracticeLink, fill_card, scenario_for_practice
 from gui.models.state import Link
 from gui.models.stream import Open, SessionStream
-from logger.files import read_trace
 from logger.links.ble import BleLink
+from logger.recordings.files import read_trace
 from tests.gui.hand import Hand
 
 FAST = 8.0  # seconds of test per second
@@ -88,7 +88,7 @@ def test_a_job_over_a_serial_port_that_is_unplugged(qtbot, home, tmp_path) -> No
 def test_a_job_over_a_virtual_radio_that_goes_out_of_range(qtbot, home, monkeypatch) -> None:
     import asyncio
 
-    from logger.acquisition import Acquisition
+    from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM, VirtualDevice
     from logger.virtual.gauges import device_gauge
     from tests.radio.world import world

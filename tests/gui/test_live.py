@@ -14,7 +14,7 @@ from gui.models.issuing import issue_of
 from gui.models.loading import export
 from gui.models.settings import Choices
 from gui.models.state import Link
-from logger.files import read_trace
+from logger.recordings.files import read_trace
 from tests.gui.hand import Hand
 
 FAST = 12.0  # seconds of test per second

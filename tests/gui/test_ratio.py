@@ -6,7 +6,7 @@ import msgspec
 import pytest
 from PySide6.QtTest import QTest
 
-from analysis.entry import kind_conflict
+from analysis.identify.slips import kind_conflict
 from analysis.pipeline import read_file
 from analysis.report.verify import read_record
 from gui.models.limit_entry import Draft, check, draft_of

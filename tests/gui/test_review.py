@@ -13,9 +13,9 @@ from gui.models.archive import Archive, Entry, first_look, list_files, read_entr
 from gui.models.importing import bring_in, look
 from gui.pages.import_dialog import ImportDialog
 from logger.errors import FileError
-from logger.files import read_trace
 from logger.header import Table
-from logger.sidecar import read_sidecar
+from logger.recordings.files import read_trace
+from logger.recordings.sidecar import read_sidecar
 from tests.bench.bench_window import write_large, write_many
 from tests.gui.hand import Hand
 

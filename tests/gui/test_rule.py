@@ -5,16 +5,16 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from analysis.limits import Guard, Rule, State, bounds_from, decide, decided_by
 from analysis.pipeline import Asked, read_file
 from analysis.report.words import PLAIN_STATES, plain_state, risk_words, rule_words
+from analysis.verdict.limits import Guard, Rule, State, bounds_from, decide, decided_by
 from gui.models.flow import Step
 from gui.models.signing import write_signature
 from gui.models.state import Link
 from gui.pages.editors.limit import GUARD_WORDS, RULE_WORDS
+from logger.edges.toml_file import write_toml
 from logger.header import Decision, Limit, Sidecar
-from logger.sidecar import change_sidecar, merged, read_sidecar
-from logger.toml_file import write_toml
+from logger.recordings.sidecar import change_sidecar, merged, read_sidecar
 from tests.gui.hand import Hand
 from tests.gui.test_ratio import recording
 

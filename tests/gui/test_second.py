@@ -14,10 +14,10 @@ from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.relay import Relay, Samples
 from gui.models.state import Link
 from gui.pages.ask_dialog import AskDialog
-from logger.description import read_description
-from logger.files import read_trace
+from logger.decoder.description import read_description
+from logger.recordings.files import read_trace
+from logger.recordings.second import Alongside, between
 from logger.samples import Block, Ending, EndReason
-from logger.second import Alongside, between
 from tests.gui.hand import Hand
 from tests.gui.test_links import endless
 
@@ -134,7 +134,7 @@ def test_a_second_device_that_must_be_asked_is_asked_about_too(hand: Hand) -> No
 
 def test_what_is_wrong_with_the_stream_stands_beside_the_button(hand: Hand, monkeypatch) -> None:
     """The session's advice: a second source that is silent, a stream that does not fit its description."""
-    from logger.health import Health, State
+    from logger.stream.health import Health, State
     from tests.gui.fakes import FakeStream
 
     hand.to_pulls()

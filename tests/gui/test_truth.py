@@ -14,10 +14,10 @@ from PySide6.QtWidgets import QApplication
 from gui.models.flow import Stand, Step
 from gui.models.trace import joined
 from gui.pages.checks_panel import CheckRow
-from logger.description import read_description
+from logger.decoder.description import read_description
 from logger.header import Lever, Limit
-from logger.health import Health, State
 from logger.samples import Event, EventKind
+from logger.stream.health import Health, State
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 

@@ -14,13 +14,13 @@ from gui.pages.ask_dialog import AskDialog
 from gui.pages.weigh_dialog import WeighDialog
 from gui.sound import Sound
 from logger.decoder.build import build_decoder
+from logger.decoder.description import BleSettings, Description, Poll, read_description
 from logger.decoder.layouts import Field, Packet
 from logger.decoder.template import LineFormat
-from logger.description import BleSettings, Description, Poll, read_description
 from logger.header import TransducerFacts
+from logger.instruments.register import read_register
+from logger.instruments.weigh import Agreement
 from logger.links.ble import BleLink
-from logger.register import read_register
-from logger.weigh import Agreement
 from tests.gui.hand import Hand, check_named_and_large
 from tests.gui.test_asking import modbus_device
 from tests.logger.answering import AnsweringPort
@@ -321,7 +321,7 @@ def test_modbus_registers_are_weighed(qtbot, home) -> None:
 def test_a_radio_gauge_is_weighed(qtbot, home, monkeypatch) -> None:
     import asyncio
 
-    from logger.acquisition import Acquisition
+    from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM
     from logger.virtual.gauges import device_gauge
     from tests.radio.world import world

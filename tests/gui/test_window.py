@@ -10,8 +10,8 @@ from gui.__main__ import main, tell
 from gui.models.settings import Settings
 from gui.sound import RATE_HZ, TONES, Sound, Sounds, wave
 from gui.theme import SCALES
+from logger.edges.toml_file import write_toml
 from logger.header import Lever
-from logger.toml_file import write_toml
 from tests.gui.hand import Hand, check_named_and_large
 
 

@@ -9,9 +9,9 @@ from typing import Any, Literal, get_args, get_origin, get_type_hints
 import msgspec
 import pytest
 
+from logger.edges.toml_file import format_toml, parse_toml
 from logger.errors import DescriptionError
 from logger.header import Axle, Conditions, Header, Job, Photo, Sidecar, Source, Test, TransducerFacts
-from logger.toml_file import format_toml, parse_toml
 
 TABLES = {"job": Job, "axle": Axle, "test": Test, "conditions": Conditions, "transducer": TransducerFacts}
 

@@ -15,7 +15,7 @@ import pytest
 
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import check
-from logger.learn import Wanted, learn
+from logger.learn.learn import Wanted, learn
 from logger.samples import Chunk, EventKind
 
 LEARNT = 600  # readings heard

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from analysis.fixtures import fixture_from
+from analysis.to_axle.fixtures import fixture_from
+from logger.edges.units import parse_quantity, torque_factor
 from logger.header import Lever
-from logger.units import parse_quantity, torque_factor
 
 TORQUE_TESTER = "TB 9-6695-301-50, table 3 (dead-weight torque tester)"
 

@@ -6,9 +6,9 @@ import math
 
 import pytest
 
-from analysis.dial import BEST_RANGE, CERTIFIED_FROM, WIDEST_MARKS, Dial
-from analysis.limits import Bounds, Guard, Rule, State, decide, guard_band, probability_within
-from analysis.risk import Population, gamma_population, guard_for, normal_population, risks
+from analysis.to_axle.dial import BEST_RANGE, CERTIFIED_FROM, WIDEST_MARKS, Dial
+from analysis.verdict.limits import Bounds, Guard, Rule, State, decide, guard_band, probability_within
+from analysis.verdict.risk import Population, gamma_population, guard_for, normal_population, risks
 from logger.header import Limit
 
 

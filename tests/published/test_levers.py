@@ -9,10 +9,10 @@ import math
 
 import pytest
 
-from analysis.dial import Dial, dial_reading
-from analysis.fixtures import fixture_from
+from analysis.to_axle.dial import Dial, dial_reading
+from analysis.to_axle.fixtures import fixture_from
+from logger.edges.units import torque_factor
 from logger.header import Lever
-from logger.units import torque_factor
 
 INCH_MM = 25.4
 FOOT_MM = 304.8

@@ -12,7 +12,7 @@ import statistics
 import numpy as np
 import pytest
 
-from analysis.budget import (
+from analysis.uncertainty.budget import (
     Budget,
     Input,
     Row,
@@ -24,7 +24,7 @@ from analysis.budget import (
     t_factor,
     welch_satterthwaite,
 )
-from analysis.montecarlo import disagreement, monte_carlo, tolerance
+from analysis.uncertainty.montecarlo import disagreement, monte_carlo, tolerance
 
 H1 = "JCGM 100 H.1 (end gauge)"
 

@@ -26,8 +26,8 @@ from pathlib import Path
 
 import msgspec
 
-from logger.description import BleSettings, Command, Description
-from logger.toml_file import write_toml
+from logger.decoder.description import BleSettings, Command, Description
+from logger.edges.toml_file import write_toml
 from logger.virtual.central import Central
 from logger.virtual.device import STREAM, Piece, VirtualDevice
 from logger.virtual.gauges import (

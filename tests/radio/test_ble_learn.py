@@ -8,10 +8,10 @@ import pytest
 
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import check
-from logger.description import BleSettings
+from logger.decoder.description import BleSettings
 from logger.errors import InputError
-from logger.learn import Wanted
-from logger.learn_radio import learn_radio
+from logger.learn.learn import Wanted
+from logger.learn.radio import learn_radio
 from logger.links.ble_listen import Say, Streams, listen
 from logger.virtual.gauges import OWN_COMMAND, OWN_SERVICE, OWN_STREAM, about, play, standard_gauge, standard_torque
 from logger.virtual.radio import Characteristic, Peripheral, Service

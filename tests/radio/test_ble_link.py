@@ -6,9 +6,9 @@ from itertools import pairwise
 
 import pytest
 
+from logger.decoder.description import BleSettings
 from logger.decoder.layouts import Packet
 from logger.decoder.notifications import NotificationDecoder
-from logger.description import BleSettings
 from logger.errors import InputError, LinkError, LinkLost
 from logger.links.ble import BleLink, clean, meet, scan
 from logger.samples import EventKind

@@ -8,16 +8,16 @@ import numpy as np
 import pytest
 
 from logger.decoder.build import build_decoder
+from logger.decoder.description import BleSettings, Description, Poll
 from logger.decoder.layouts import CounterField, Field, Packet, StatusField
 from logger.decoder.template import LineFormat, NumberField
-from logger.description import BleSettings, Description, Poll
-from logger.files import read_trace
 from logger.header import Header, TransducerFacts
 from logger.links.ble import BleLink
 from logger.links.polled import PolledLink
-from logger.recording import RecordingWriter
+from logger.recordings.files import read_trace
+from logger.recordings.recording import RecordingWriter
 from logger.samples import EndReason, EventKind
-from logger.session import Command, build_session
+from logger.stream.session import Command, build_session
 from logger.virtual.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
 
 ONE = "F0:00:00:00:00:01"

@@ -10,8 +10,8 @@ import time
 import numpy as np
 import pytest
 
-from logger.description import read_description
-from logger.files import read_trace
+from logger.decoder.description import read_description
+from logger.recordings.files import read_trace
 from logger.samples import EventKind
 
 ADDRESS = "F0:00:00:00:00:01"

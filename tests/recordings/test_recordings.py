@@ -16,8 +16,8 @@ from analysis.compare.repeatability import cells, study
 from analysis.compare.runs import Quantity, numbers_of, units_of
 from analysis.compare.trend import RunInState, fit_line, run_in
 from analysis.pipeline import Asked, read_file
-from analysis.saved import read_lever, read_limit
-from analysis.summary import run_of
+from analysis.rows.summary import run_of
+from logger.instruments.saved import read_lever, read_limit
 
 FOLDER = Path(__file__).resolve().parents[2] / "recordings"
 EXPECTED = json.loads((FOLDER / "expected.json").read_text("utf-8"))

@@ -19,15 +19,15 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from logger.clock import CounterClock
+from logger.decoder.description import BleSettings
 from logger.decoder.layouts import CounterField, Field, Packet
 from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.template import LineFormat
-from logger.description import BleSettings
 from logger.links.ble import BleLink
 from logger.samples import Block, Decoder, Ending, EndReason, Event, EventKind
-from logger.session import Session
+from logger.stream.clock import CounterClock
+from logger.stream.session import Session
 from tests.simulated.clocks import Clocks, NothingLeftError, simulated
 from tests.simulated.gauge import IDENTITY, STREAM, Gauge, Kind
 from tests.simulated.wire import TEMPLATE, Wire

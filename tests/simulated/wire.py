@@ -11,9 +11,9 @@ from collections import deque
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from logger.blocks import MID_LINE_S
 from logger.errors import LinkError, LinkLost
 from logger.samples import Chunk
+from logger.stream.blocks import MID_LINE_S
 from tests.simulated.gauge import Kind, Truth
 
 if TYPE_CHECKING:

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPushButton, QWidget
 
-from analysis.axle_type import named
+from analysis.identify.axle_type import named
 from gui.models.axle_entry import AxleEntry, finding, ratio_doubt, type_options
 from gui.models.turn_count import reading_of
 from gui.pages.editors.base import Editor

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
-from analysis.axle_type import QUESTIONS
 from analysis.cautions import BEFORE_TURNING
+from analysis.identify.axle_type import QUESTIONS
 from gui.models.axle_entry import SHORT, answered, finding, next_question, plain, ruled_out
 from gui.pages.card_panel import CardRow
 from gui.theme import TARGET_PX
@@ -16,7 +16,7 @@ from gui.widgets.fitting import Beside
 from gui.widgets.parts import button, column, label, line, restyle
 
 if TYPE_CHECKING:
-    from analysis.axle_type import Type, TypeReading
+    from analysis.identify.axle_type import Type, TypeReading
     from gui.models.axle_entry import AxleEntry
     from gui.shared import Shared
 

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame
 
 from gui.models.fixture_entry import FIELDS, apart_options, circle_of
 from gui.widgets.parts import Choice, Field, button, column, label, line
-from logger.units import INCH_M
+from logger.edges.units import INCH_M
 
 if TYPE_CHECKING:
     from gui.models.fixture_entry import FixtureDraft

@@ -15,7 +15,7 @@ from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, button, label, line
 
 if TYPE_CHECKING:
-    from analysis.budget import Budget
+    from analysis.uncertainty.budget import Budget
     from gui.models.job import JobCard
     from gui.shared import Shared
 

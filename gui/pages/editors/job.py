@@ -13,8 +13,8 @@ from gui.pages.editors.base import Editor
 from gui.pages.editors.photos import PhotoPart
 from gui.widgets.fold import Fold
 from gui.widgets.parts import Choice, Field, label
+from logger.edges.units import parse_quantity
 from logger.errors import HeldwheelError
-from logger.units import parse_quantity
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 import msgspec
 from PySide6.QtWidgets import QGridLayout
 
-from analysis.limits import Guard, Rule, decided_by
 from analysis.report.words import RULES, risk_words
+from analysis.verdict.limits import Guard, Rule, decided_by
 from gui.models.display import UNITS
 from gui.models.job import HELD_WORDS, QUANTITY_WORDS
 from gui.models.limit_entry import Draft, check, draft_of

@@ -11,7 +11,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from gui.widgets.parts import Field, button, column, label, line, restyle
-from logger.photos import ENDINGS, take_in
+from logger.recordings.photos import ENDINGS, take_in
 
 if TYPE_CHECKING:
     from gui.tester import Tester

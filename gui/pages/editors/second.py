@@ -12,7 +12,7 @@ from logger.errors import HeldwheelError
 if TYPE_CHECKING:
     from gui.models.job import JobCard
     from gui.shared import Shared
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 MEASURES = {
     "angle": "the wheel's angle",
@@ -45,7 +45,7 @@ class SecondPart(QWidget):
 
     def load(self) -> None:
         """Offer what comes with the program and measures no torque, and everything that is saved."""
-        from logger.description import read_description, shipped
+        from logger.decoder.description import read_description, shipped
 
         options = [("", "None")]
         options += [(SAVED + name, name) for name in self._shared.library.transducers.entries()]
@@ -61,7 +61,7 @@ class SecondPart(QWidget):
         self.refresh()
 
     def _description(self) -> Description | None:
-        from logger.description import read_description
+        from logger.decoder.description import read_description
 
         key = self.which.key
         try:

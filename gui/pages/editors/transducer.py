@@ -14,7 +14,7 @@ from gui.widgets.parts import Choice, Field, button, label, line
 if TYPE_CHECKING:
     from gui.shared import Shared
     from gui.tester import Tester
-    from logger.description import Description
+    from logger.decoder.description import Description
 
 
 class TransducerEditor(Editor):
@@ -23,7 +23,7 @@ class TransducerEditor(Editor):
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__("Transducer", "How its bytes become readings, and what its numbers are worth.")
         self._shared, self._card, self._tester = shared, tester.card, tester
-        from logger.description import shipped
+        from logger.decoder.description import shipped
 
         examples = [("", "Choose one"), *((name, name.replace("-", " ")) for name in shipped())]
         self.examples = Choice("Descriptions that come with the program", examples)
@@ -110,7 +110,7 @@ class TransducerEditor(Editor):
         dialog.open()
 
     def _example(self) -> None:
-        from logger.description import read_description
+        from logger.decoder.description import read_description
         from logger.errors import HeldwheelError
 
         if not self.examples.key:

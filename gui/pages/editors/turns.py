@@ -17,7 +17,7 @@ from gui.widgets.parts import Choice, Field, button, column, label, line, restyl
 from gui.widgets.ratio_line import RatioLine, RatioView, Tick
 
 if TYPE_CHECKING:
-    from analysis.axle import Candidate, CandidateList, RatioReading
+    from analysis.identify.ratio import Candidate, CandidateList, RatioReading
     from gui.models.axle_entry import AxleEntry
     from gui.models.turn_count import Turns
     from gui.shared import Shared

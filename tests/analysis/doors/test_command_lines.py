@@ -16,9 +16,9 @@ import pytest
 from analysis.__main__ import COMMANDS as READ
 from gui.__main__ import main as window
 from logger.__main__ import COMMANDS as LOG
-from logger.completion import SHELLS
-from logger.door import Exit, run_door
-from logger.sidecar import read_sidecar
+from logger.edges.completion import SHELLS
+from logger.edges.door import Exit, run_door
+from logger.recordings.sidecar import read_sidecar
 
 EVENT = Path("recordings/05-event-1.csv")
 ONE_STUD = ("--lever", "450mm", "--stud-circle", "5x114.3mm")

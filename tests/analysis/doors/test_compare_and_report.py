@@ -10,7 +10,7 @@ import pytest
 
 from analysis.__main__ import COMMANDS
 from logger import header
-from logger.door import Exit, run_door
+from logger.edges.door import Exit, run_door
 
 RECORDINGS = Path(__file__).resolve().parents[3] / "recordings"
 
@@ -187,7 +187,7 @@ def test_report_bad_input(door, tmp_path):
 def axle_of_two(tmp_path_factory):
     """Write a held test and its baseline on a simulated axle."""
     from tests.analysis.simulated import ZERO, write_trace
-    from tests.analysis.test_sides import DRIVING_RIGHT, FACTS, FREE, HUB, _run
+    from tests.analysis.verdict.test_sides import DRIVING_RIGHT, FACTS, FREE, HUB, _run
 
     folder = tmp_path_factory.mktemp("axle")
     keys = {"lever": HUB, "zero": ZERO, "transducer": FACTS, "test": header.Test(side="right")}

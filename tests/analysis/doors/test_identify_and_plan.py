@@ -7,7 +7,7 @@ import json
 import pytest
 
 from analysis.__main__ import COMMANDS
-from logger.door import Exit, run_door
+from logger.edges.door import Exit, run_door
 
 
 @pytest.fixture

@@ -7,11 +7,11 @@ import json
 import pytest
 
 from analysis.__main__ import COMMANDS
-from analysis.saved import read_lever, read_limit
 from logger import header
-from logger.door import Exit, run_door
+from logger.edges.door import Exit, run_door
 from logger.header import Sidecar
-from logger.sidecar import change_sidecar
+from logger.instruments.saved import read_lever, read_limit
+from logger.recordings.sidecar import change_sidecar
 from tests.analysis.simulated import HUB, ONE_STUD, ZERO, run_of, write_trace
 
 LEVER = ("--lever", "450mm", "--stud-circle", "5x114.3mm", "--angle", "0deg")

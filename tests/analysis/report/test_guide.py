@@ -9,14 +9,14 @@ import pypdf
 import pytest
 
 from analysis.cautions import cautions_for
-from analysis.fixtures import fixture_from
 from analysis.report.drawing import Line, to_svg
 from analysis.report.guide import MISTAKES, SAID, STEPS, guide_html, guide_pdf, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
+from analysis.to_axle.fixtures import fixture_from
+from logger.edges.units import torque_factor
 from logger.errors import FileError, InputError
 from logger.header import Lever
-from logger.units import torque_factor
 
 
 def sizes(mistake: str) -> str:

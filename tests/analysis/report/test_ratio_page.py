@@ -11,7 +11,6 @@ import msgspec
 import pytest
 
 from analysis.__main__ import COMMANDS
-from analysis.gear import judged_ratio, ratio_words, read_halves
 from analysis.pipeline import Asked
 from analysis.report import words
 from analysis.report.gather import ratio_material
@@ -19,7 +18,8 @@ from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
 from analysis.report.material import Kind, PaperSize
 from analysis.report.verify import Holds, read_record, verify
 from analysis.report.write import content_of, render, write_report
-from logger.door import Exit, run_door
+from analysis.rows.gear import judged_ratio, ratio_words, read_halves
+from logger.edges.door import Exit, run_door
 from logger.errors import InputError
 from logger.header import Conditions, Job
 from tests.analysis.halves import FREE, recording

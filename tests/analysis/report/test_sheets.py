@@ -10,9 +10,9 @@ import msgspec
 import pytest
 from fpdf import FPDF
 
-from analysis.budget import Budget, Input, Row
 from analysis.report.material import Kind, PaperSize
 from analysis.report.write import content_of, render
+from analysis.uncertainty.budget import Budget, Input, Row
 from tests.analysis.report.reading import text_of, texts_of_pdf
 from tests.analysis.report.test_write import FILLED
 from tests.analysis.sample import header, issue, material

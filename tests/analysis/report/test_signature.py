@@ -10,8 +10,8 @@ import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 
 from analysis.report.signature import Signature, check, new_key, sign, signature_path
+from logger.edges.toml_file import read_toml
 from logger.errors import FileError, InputError
-from logger.toml_file import read_toml
 
 
 @pytest.fixture

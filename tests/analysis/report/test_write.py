@@ -12,10 +12,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.cautions import cautions_of
-from analysis.limits import Rule, State, bounds_from, decide
 from analysis.report import words
 from analysis.report.material import DragPart, JobLine, Kind, PackLine
 from analysis.report.write import content_of, render, write_report
+from analysis.verdict.limits import Rule, State, bounds_from, decide
 from logger.errors import FileError, InputError
 from logger.header import Axle, Conditions, Header, Job, Photo, Test, TransducerFacts, Zero
 from tests.analysis.report.reading import read_html, text_of, texts_of_pdf, words_of_pdf
@@ -293,7 +293,7 @@ def test_states_are_words_and_shapes(state):
     value = {State.WITHIN: 60.0, State.OUTSIDE: 40.0, State.TOO_CLOSE: 50.1, State.NOT_VALID: float("nan")}[state]
     bounds = bounds_from(LIMIT)
     if state is State.NOT_VALID:
-        from analysis.limits import not_valid
+        from analysis.verdict.limits import not_valid
 
         result = not_valid(bounds, "no valid pull")
     else:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.results import Code
 from analysis.trace.angle import describe_turning, find_slip, plausible_angle
 from analysis.trace.reading import read_torque
+from analysis.trace.results import Code
 from analysis.trace.traces import Sensor
 from tests.analysis.made import Shape, trace
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.results import Code
 from analysis.trace import gates
 from analysis.trace.breakaway import Peak
+from analysis.trace.results import Code
 from analysis.trace.traces import Sensor
 from tests.analysis.made import Shape
 

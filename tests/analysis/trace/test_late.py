@@ -7,7 +7,7 @@ import pytest
 
 from analysis.trace.gates import caught_up_in, gaps
 from analysis.trace.live import LiveReader
-from logger.clock import ArrivalClock
+from logger.stream.clock import ArrivalClock
 from tests.analysis.made import Shape, trace
 
 STALLS = ((5.0, 0.05), (12.0, 0.2), (20.0, 0.12))  # when the machine stood still, and for how long

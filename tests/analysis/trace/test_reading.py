@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
-from analysis.results import Code
 from analysis.trace.reading import read_torque
+from analysis.trace.results import Code
 from analysis.trace.traces import Sensor
 from logger.errors import InputError
 from tests.analysis import practice

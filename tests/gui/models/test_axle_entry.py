@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from analysis.axle import CandidateList, candidate
-from analysis.axle_type import QUESTIONS, Type, named
+from analysis.identify.axle_type import QUESTIONS, Type, named
+from analysis.identify.ratio import CandidateList, candidate
 from gui.models.axle_entry import (
     SHORT,
     AxleEntry,
@@ -21,8 +21,8 @@ from gui.models.axle_entry import (
 from gui.models.job import JobCard
 from gui.models.turn_count import Turns, check_count, own_list, own_text
 from gui.models.typed import decimal, in_eighths
+from logger.edges.units import parse_number
 from logger.header import Axle, Conditions
-from logger.units import parse_number
 
 OPEN = {"brakes": "free", "both-up": "opposite", "one-held": "free", "in-gear": "free"}
 PACKS = {"brakes": "free", "both-up": "same", "one-held": "even", "in-gear": "much", "slack": "little"}

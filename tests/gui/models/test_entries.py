@@ -129,8 +129,8 @@ def test_job_card_says_what_is_missing_and_what_does_not_fit() -> None:
 @pytest.mark.parametrize(("capacity", "words"), [(2000.0, "narrower interval"), (30.0, "80 %"), (100.0, "")])
 def test_range_advice(capacity: float, words: str) -> None:
     # Common practice, no source: the limit at 20 to 80 % of the transducer's range.
+    from logger.decoder.description import Description
     from logger.decoder.template import LineFormat
-    from logger.description import Description
 
     facts = TransducerFacts(unit="N·m", capacity_nm=capacity)
     description = Description(name="x", transducer=facts, lines=LineFormat(template="{torque}"))

@@ -8,18 +8,18 @@ import msgspec
 import numpy as np
 import pytest
 
-from analysis.at_axle import sensor_from
 from analysis.pipeline import read_file
+from analysis.to_axle.at_axle import sensor_from
 from analysis.trace.live import LiveReader
 from gui.models.job import JobCard
 from gui.models.judge import Judge
 from gui.models.relay import Analyst, Found, Relay, Samples
+from logger.decoder.description import Description
 from logger.decoder.template import LineFormat
-from logger.description import Description
+from logger.edges.units import torque_factor
 from logger.header import Axle, Decision, Lever, Limit, Test
-from logger.recording import RecordingWriter
+from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason
-from logger.units import torque_factor
 from tests.analysis.simulated import FACTS, HUB, ONE_STUD, ZERO, run_of
 
 HEAVY = msgspec.structs.replace(ONE_STUD, weight_kg=3.0)

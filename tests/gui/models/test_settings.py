@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from gui.models.settings import Choices, Settings
-from logger.toml_file import read_toml
+from logger.edges.toml_file import read_toml
 
 SHOP = 'shop = "Hillfoot Workshop"\naddress = "Quarry Road"\n'
 ODD = {

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.cautions import CAUTIONS
-from analysis.results import Breakaway, Pull, Rotating
 from analysis.trace.gates import LAY_STILL
+from analysis.trace.results import Breakaway, Pull, Rotating
 from gui.models.caught import Judged, PullList
 from gui.models.checks import checks_for, holding_checks
 from gui.models.coach import Coach, Hint
@@ -21,10 +21,10 @@ from gui.models.library import Library
 from gui.models.relay import Analyst, Broken, Found, Relay, Samples, StageClosed
 from gui.models.settings import Settings
 from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
+from logger.edges.toml_file import write_toml
 from logger.errors import FileError, InputError
 from logger.header import Conditions, Lever, Limit, Test
 from logger.samples import Block, Ending, EndReason
-from logger.toml_file import write_toml
 
 RNG = np.random.default_rng(11)
 

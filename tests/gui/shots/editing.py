@@ -45,7 +45,7 @@ def job_open(studio: Studio) -> None:
 
 def asked(name: str) -> Callable[[Studio], None]:
     def show(studio: Studio) -> None:
-        from logger.description import read_description
+        from logger.decoder.description import read_description
 
         editor("Transducer")(studio)
         studio.tester.card.put(description=read_description(name), address="/dev/ttyUSB0")
@@ -190,7 +190,7 @@ def stud_circle(studio: Studio) -> None:
 
 def second(studio: Studio) -> None:
     """A sensor recorded along that has gone quiet, and where it was chosen."""
-    from logger.description import read_description
+    from logger.decoder.description import read_description
 
     editor("Transducer")(studio)
     part = studio.page.editor("Transducer")

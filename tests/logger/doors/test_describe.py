@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 
 from logger.__main__ import COMMANDS
-from logger.description import read_description, shipped
-from logger.description_keys import EXAMPLES, example, markdown, tables
-from logger.door import Exit, run_door
+from logger.decoder.description import read_description, shipped
+from logger.decoder.description_keys import EXAMPLES, example, markdown, tables
+from logger.edges.door import Exit, run_door
 
 PAGE = Path(__file__).parents[3] / "DESCRIPTIONS.md"
 

@@ -13,11 +13,11 @@ from pathlib import Path
 import pytest
 
 from logger.__main__ import COMMANDS
-from logger.door import Exit, run_door
-from logger.files import read_trace
+from logger.edges.door import Exit, run_door
+from logger.edges.toml_file import write_toml
 from logger.header import Lever, Limit
+from logger.recordings.files import read_trace
 from logger.samples import EventKind
-from logger.toml_file import write_toml
 from logger.virtual.port import VirtualPort
 
 GAUGE = """\
@@ -52,10 +52,10 @@ def pieces(count: int):
 
 def test_seconds_are_seconds_of_data(tmp_path):
     """Finding and connecting take what they take: the clock runs from the first bytes."""
+    from logger.doors.recording import record
     from logger.header import Header
-    from logger.recorded import record
     from tests.logger.scripted import Pause, ScriptedLink
-    from tests.logger.test_session import counted, lines
+    from tests.logger.stream.test_session import counted, lines
 
     class Slow(ScriptedLink):
         async def open(self):

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from logger.__main__ import COMMANDS
-from logger.door import Exit, run_door
-from logger.files import read_trace
+from logger.edges.door import Exit, run_door
+from logger.recordings.files import read_trace
 from logger.virtual.port import VirtualPort
 
 GAUGE = """\

@@ -9,12 +9,12 @@ import numpy as np
 import pytest
 
 from logger.decoder.build import build_decoder
+from logger.decoder.description import Description, shipped
 from logger.decoder.frames import FrameDecoder
-from logger.description import Description, shipped
+from logger.edges.toml_file import read_toml
+from logger.edges.units import torque_factor
 from logger.errors import LinkError
 from logger.samples import EventKind
-from logger.toml_file import read_toml
-from logger.units import torque_factor
 from logger.virtual.device import VirtualDevice, Wire, decimals
 from logger.virtual.physics import LeverOff, simulate
 from logger.virtual.port import VirtualPort

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from logger.errors import InputError
-from logger.files import read_trace
+from logger.recordings.files import read_trace
 from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.export import write_run
 from logger.virtual.physics import simulate

@@ -1,8 +1,7 @@
 """The mechanics: what the torque balance, energy, kinematics and convergence say.
 
-The balances are derived in ``analysis.drag``'s sense: pinions press equally on both side gears, packs act between side
-gears and case; nothing of them is put into the simulation.
-"""
+The balances are derived in ``analysis.to_axle.drag``'s sense: pinions press equally on both side gears, packs act
+between side gears and case; nothing of them is put into the simulation."""
 
 from dataclasses import replace
 from math import pi, sqrt

@@ -6,7 +6,7 @@ from math import cos, radians, tan
 import pytest
 
 from logger.errors import InputError
-from logger.files import read_trace
+from logger.recordings.files import read_trace
 from logger.virtual.physics import simulate
 from logger.virtual.practice import LEVER, MISTAKES, Dials, attempt, lever_facts, plain_reading, truth_of
 
@@ -100,7 +100,7 @@ def test_lever_facts_are_what_the_owner_believes():
 
 def door(capsys, *words):
     from logger.__main__ import COMMANDS
-    from logger.door import run_door
+    from logger.edges.door import run_door
 
     code = run_door("heldwheel-log", "", COMMANDS, "logger.doors", ["practise", *words])
     return code, capsys.readouterr()
@@ -161,7 +161,7 @@ def test_door_streams_on_a_port(tmp_path):
 
     import serial
 
-    from logger.description import read_description
+    from logger.decoder.description import read_description
 
     link = tmp_path / "gauge"
     words = [sys.executable, "-m", "logger", "practise", "--pulls", "1", "--port", str(link), "--speed", "40"]

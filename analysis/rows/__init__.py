@@ -1,0 +1,1 @@
+"""Many recordings: rows, tables, and the batch that fills them."""

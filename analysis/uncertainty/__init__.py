@@ -1,0 +1,1 @@
+"""The interval: budgets, and Monte Carlo in judgement of them."""

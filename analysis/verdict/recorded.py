@@ -1,0 +1,299 @@
+"""What one recording says: the values that ``analysis.pipeline`` gives, and their JSON.
+
+Conventions: see ``analysis.trace.results``; torques at the axle are ``Budget`` values by quantity. The JSON is the
+contract ``heldwheel pulls 1``: other tools and benchmarks read it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import asdict, dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from analysis.trace.results import DIRECTIONS
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+    from analysis.to_axle.drag import DragTest
+    from analysis.trace.results import Pull, TraceReading
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.judge import AtAxle
+    from analysis.verdict.limits import Bounds, Result
+    from analysis.verdict.repeats import JobValue
+    from logger.header import Correction, Header
+
+SCHEMA = "heldwheel pulls 1"
+# Digits after the point in JSON: a millionth of a newton metre is far below any transducer's resolution.
+DIGITS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class PullReading:
+    """One pull with what was made of it.
+
+    Attributes
+    ----------
+    pull : Pull
+        As read, corrections of its boundaries applied.
+    axle : mapping of str to Budget
+        Torque at the axle by quantity; empty where the fixture is unknown.
+    left_out : str
+        Reason why a sidecar leaves it out of the job's value; empty where it counts.
+    corrected : tuple of str
+        Corrections that were applied to it.
+    result : Result or None
+        Of this pull as one of many.
+    """
+
+    pull: Pull
+    axle: Mapping[str, Budget] = field(default_factory=dict)
+    left_out: str = ""
+    corrected: tuple[str, ...] = ()
+    result: Result | None = None
+
+    @property
+    def counts(self) -> bool:
+        """Whether it enters the job's value."""
+        return self.pull.valid and not self.left_out
+
+
+@dataclass(frozen=True, slots=True)
+class Baseline:
+    """A both-free recording that was taken along, and what the packs say with its drag taken off.
+
+    Attributes
+    ----------
+    file, sha256, sidecar_sha256 : str
+        The baseline's recording, the hashes of its bytes and of its sidecar's (empty where there is none).
+    test : DragTest
+        Raw torque, baseline, and pack means or why they are withheld.
+    problems : tuple of str
+        What is not in order with it.
+    state : str
+        ``closed`` or ``foreign``: one that is not as it was closed corrects nothing.
+    """
+
+    file: str
+    sha256: str
+    test: DragTest
+    sidecar_sha256: str = ""
+    problems: tuple[str, ...] = ()
+    state: str = "closed"
+
+
+@dataclass(frozen=True, slots=True)
+class RecordingReading:
+    """One recording, read.
+
+    Attributes
+    ----------
+    file : str
+        As the user named it.
+    ok : bool
+        Whether it could be read; if not, ``problems`` says why and nothing else is filled.
+    problems : tuple of str
+        What is not in order, or was assumed.
+    header : Header or None
+        With the sidecar's and the command's values over it.
+    time_s, torque_nm : ndarray, shape (n,)
+        The trace, clockwise positive, gain divided out, zero not taken away.
+    trace : TraceReading or None
+        What the trace says by itself.
+    at : AtAxle or None
+        Fixture, transducer, true zero.
+    pulls : tuple of PullReading
+        All of them, in order.
+    job : tuple of JobValue
+        Value of each quantity and direction.
+    bounds, result
+        Limit, and the job against it.
+    corrections : tuple of Correction
+        From the sidecar.
+    unit : str
+        Of the torque column.
+    state : str
+        ``closed``, ``recovered`` or ``foreign``.
+    sha256, above_sha256, sidecar_sha256 : str
+        See ``logger.recordings.files.Trace``.
+    drag : Baseline or None
+        With the drag of both wheels free taken off, where that was recorded.
+    """
+
+    file: str
+    ok: bool
+    problems: tuple[str, ...] = ()
+    header: Header | None = None
+    time_s: NDArray[np.float64] | None = None
+    torque_nm: NDArray[np.float64] | None = None
+    trace: TraceReading | None = None
+    at: AtAxle | None = None
+    pulls: tuple[PullReading, ...] = ()
+    job: tuple[JobValue, ...] = ()
+    bounds: Bounds | None = None
+    result: Result | None = None
+    corrections: tuple[Correction, ...] = ()
+    unit: str = "N·m"
+    state: str = ""
+    sha256: str = ""
+    above_sha256: str = ""
+    sidecar_sha256: str = ""
+    drag: Baseline | None = None
+
+    @property
+    def simulated(self) -> bool:
+        """Whether it is marked simulated."""
+        return self.header is not None and self.header.simulated
+
+    def to_json(self, *, budgets: bool = False) -> dict[str, Any]:
+        """Give one entry of ``recordings`` of the contract; ``budgets`` adds every row of every budget."""
+        trace = self.trace
+        return {
+            "file": self.file,
+            "ok": self.ok,
+            "problems": list(self.problems),
+            "simulated": self.simulated,
+            "state": self.state,
+            "sha256": self.sha256,
+            "rate_hz": None if trace is None else _number(trace.rate_hz),
+            "zero_nm": None if trace is None else _number(trace.zero_nm),
+            "noise_nm": None if trace is None else _number(trace.noise_nm),
+            "zero_from": None if self.at is None else self.at.level.words,
+            "fixture": None
+            if self.at is None
+            else {"kind": self.at.fixture.kind, "factor": _number(self.at.fixture.factor)},
+            "pulls": [_pull_json(p, budgets=budgets) for p in self.pulls],
+            "job": [_job_json(v, budgets=budgets) for v in self.job],
+            "result": None if self.result is None else self.result.to_json(),
+            "drag": None if self.drag is None else _drag_json(self.drag),
+        }
+
+
+def _drag_json(drag: Baseline) -> dict[str, Any]:
+    return {"file": drag.file, "sha256": drag.sha256, "problems": list(drag.problems)} | drag.test.to_json()
+
+
+def to_json(readings: Iterable[RecordingReading], *, budgets: bool = False) -> dict[str, Any]:
+    """Give the contract ``heldwheel pulls 1`` for several recordings."""
+    return {"schema": SCHEMA, "recordings": [r.to_json(budgets=budgets) for r in readings]}
+
+
+def _number(value: float) -> float | None:
+    return round(value, DIGITS) if math.isfinite(value) else None
+
+
+def _rounded(values: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: _number(value) if isinstance(value, float) else value for name, value in values.items()}
+
+
+def _axle(reading: PullReading, quantity: str) -> tuple[float | None, float | None]:
+    budget = reading.axle.get(quantity)
+    return (None, None) if budget is None else (_number(budget.value), _number(budget.u95))
+
+
+def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
+    pull = reading.pull
+    found: dict[str, Any] = {
+        "start_s": _number(pull.start_s),
+        "end_s": _number(pull.end_s),
+        "direction": DIRECTIONS[pull.direction],
+        "handoff_nm": _number(pull.handoff_nm),
+        "breakaway": _breakaway_json(reading),
+        "rotating": _rotating_json(reading),
+        "stick_slip": None,
+        "turning": None if pull.turning is None else _rounded(asdict(pull.turning)),
+        "valid": pull.valid,
+        "reasons": [{"code": str(r.code), "text": r.text} for r in pull.reasons],
+        "notes": list(pull.notes),
+        "spikes_left_out": pull.left_out,
+        "left_out": reading.left_out or None,
+        "corrected": list(reading.corrected),
+        "result": None if reading.result is None else reading.result.to_json(),
+    }
+    if pull.stick_slip is not None:
+        found["stick_slip"] = _rounded(asdict(pull.stick_slip))
+    if budgets:
+        found["budgets"] = [budget_json(b) for b in reading.axle.values()]
+    return found
+
+
+def _breakaway_json(reading: PullReading) -> dict[str, Any] | None:
+    found = reading.pull.breakaway
+    if found is None:
+        return None
+    value, u95 = _axle(reading, "breakaway")
+    return {
+        "time_s": _number(found.time_s),
+        "at_sensor_nm": _number(found.at_sensor_nm),
+        "at_axle_nm": value,
+        "u95_sensor_nm": _number(found.u95_sensor_nm),
+        "u95_axle_nm": u95,
+        "distinct_peak": found.distinct_peak,
+    }
+
+
+def _rotating_json(reading: PullReading) -> dict[str, Any] | None:
+    found = reading.pull.rotating
+    if found is None:
+        return None
+    value, u95 = _axle(reading, "rotating mean")
+    greatest, greatest_u95 = _axle(reading, "rotating maximum")
+    return {
+        "start_s": _number(found.start_s),
+        "end_s": _number(found.end_s),
+        "at_sensor_nm": _number(found.at_sensor_nm),
+        "at_axle_nm": value,
+        "u95_sensor_nm": _number(found.u95_sensor_nm),
+        "u95_axle_nm": u95,
+        "steady_s": _number(found.steady_s),
+        "max_nm": _number(found.max_nm),
+        "max_at_axle_nm": greatest,
+        "u95_max_axle_nm": greatest_u95,
+    }
+
+
+def _job_json(value: JobValue, *, budgets: bool) -> dict[str, Any]:
+    found: dict[str, Any] = {
+        "quantity": value.budget.quantity,
+        "direction": DIRECTIONS[value.direction],
+        "at_axle_nm": _number(value.budget.value),
+        "u95_axle_nm": _number(value.budget.u95),
+        "pulls": len(value.values),
+        "lowest_nm": _number(min(value.values)),
+        "highest_nm": _number(max(value.values)),
+        "cv": _number(value.cv),
+        "left_out": [_number(v) for v in value.left_out],
+        "notes": list(value.notes),
+    }
+    if budgets:
+        found["budget"] = budget_json(value.budget)
+    return found
+
+
+def budget_json(budget: Budget) -> dict[str, Any]:
+    """Give a budget with its rows as JSON-ready values."""
+    return {
+        "quantity": budget.quantity,
+        "value": budget.value,
+        "unit": budget.unit,
+        "u": budget.u,
+        "dof": budget.dof if math.isfinite(budget.dof) else None,
+        "u95": budget.u95,
+        "rows": [
+            {
+                "name": row.input.name,
+                "value": row.input.value,
+                "unit": row.input.unit,
+                "u": row.input.u,
+                "dof": row.input.dof if math.isfinite(row.input.dof) else None,
+                "shape": str(row.input.shape),
+                "sensitivity": row.sensitivity,
+                "contribution": row.contribution,
+                "shared": row.input.shared,
+                "from": row.input.note,
+            }
+            for row in budget.rows
+        ],
+    }

@@ -1,0 +1,1 @@
+"""From what an unknown transducer sends to its description."""

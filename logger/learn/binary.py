@@ -1,0 +1,402 @@
+"""The layout of an unknown device's binary frames or packets: sync bytes, check sum, counter, numbers.
+
+A number is recognised by its course: read at the right place, with the right width and byte order, a torque under load
+moves smoothly; at any wrong place its fast low byte passes for a high one. So the device must be loaded meanwhile.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import product
+from typing import TYPE_CHECKING, Any, Final
+
+import numpy as np
+
+from logger.decoder.crc import CHECK_BYTES
+from logger.decoder.floats import WIDTH, NumberType, Order, numbers
+from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
+from logger.decoder.standard import presentation_format
+from logger.learn.columns import NumberColumn, candidates, name_columns, pick_torque
+from logger.learn.frames import MOST_FRAMES, ORDERS, SMOOTH, cut_frames, find_check_bytes, rough
+from logger.learn.lines import MIN_LINES, Notes
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from logger.decoder.floats import Bytes
+    from logger.decoder.standard import PresentationFormat
+    from logger.learn.learn import Wanted
+    from logger.links.ble_pick import Offer
+
+AS_GOOD: Final = 1.6  # roughness of hypotheses that are held alike
+MOST_HEAD: Final = 8
+MOST_STEP: Final = 1024  # of a counter, from packet to packet
+_TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
+
+
+@dataclass(frozen=True, slots=True)
+class BinaryLayout:
+    """What frames or packets hold; as ``TextLayout``.
+
+    Attributes
+    ----------
+    packet : Packet or None
+        None while the torque is not chosen.
+    sync : bytes
+        Of a frame; empty for packets of a radio.
+    needs_scale : bool
+        What a count is worth is not known.
+    """
+
+    packet: Packet | None
+    sync: bytes
+    torque: NumberColumn | None
+    able: list[tuple[int, NumberColumn]]
+    sent_unit: str
+    samples: int
+    needs_scale: bool = False
+
+    def tables(self, wanted: Wanted, measures: str) -> dict[str, Any]:
+        """Give the tables of a description that hold this layout."""
+        packet = self.packet
+        if packet is None:
+            return {}
+        first, *rest = packet.fields
+        scale = first.scale if wanted.scale is None else wanted.scale
+        first = Field(
+            name=measures,
+            type=first.type,
+            at=first.at,
+            order=first.order,
+            scale=scale,
+            unit=first.unit or "",
+            per=first.per,
+        )
+        packet = _with_fields(packet, (first, *rest))
+        return (
+            {"frame": Frame(sync=self.sync.hex(" ").upper(), packet=packet)} if self.sync else {"notification": packet}
+        )
+
+
+def _with_fields(packet: Packet, fields: tuple[Field, ...]) -> Packet:
+    import msgspec
+
+    return msgspec.structs.replace(packet, fields=fields)
+
+
+def binary_layout(
+    data: bytes | list[bytes], wanted: Wanted, notes: Notes, offer: Offer | None = None
+) -> BinaryLayout | None:
+    """Find the layout of frames in a stream, or of a radio's packets; None if it does not show.
+
+    Parameters
+    ----------
+    data : bytes or list of bytes
+        A stream, or packets.
+    wanted : Wanted
+    notes : Notes
+    offer : Offer, optional
+        The characteristic that the packets came from.
+    """
+    if isinstance(data, bytes):
+        framed = cut_frames(data, notes)
+        if framed is None:
+            return None
+        rows, sync, check = framed
+        return _layout(rows, len(sync), sync, check, wanted, notes, None)
+    lengths, counts = np.unique([len(packet) for packet in data], return_counts=True)
+    length = int(lengths[np.argmax(counts)])
+    packets = [packet for packet in data if len(packet) == length][:MOST_FRAMES]
+    if len(packets) < MIN_LINES or length == 0:
+        notes.unknown.append(f"only {len(packets)} packets of one length came; listen longer")
+        return None
+    notes.found.append(
+        f"packets of {length} bytes" + ("" if len(lengths) == 1 else f"; {len(data) - len(packets)} have others")
+    )
+    rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), length)
+    form = _format_of(offer)
+    if form is not None and form.type is not None and length == WIDTH[form.type]:
+        return _single(rows, form, wanted, notes)
+    return _layout(rows, 0, b"", find_check_bytes(rows), wanted, notes, form)
+
+
+def _single(rows: Bytes, form: PresentationFormat, wanted: Wanted, notes: Notes) -> BinaryLayout:
+    """Give the layout of packets that hold the one value that their Presentation Format explains."""
+    one = _Series(0, rows.shape[1], 1, form.type or "s16", "little", 0.0)
+    column, _ = _number_column(rows, one, 0)
+    column.name = "value1"
+    notes.found.append(
+        f"one value a packet; its Presentation Format says {form.type} x {form.scale:g} {form.unit_name}"
+    )
+    packet = _packet(rows, one, [], None, None, 0, form)
+    return BinaryLayout(packet, b"", column, [(1, column)], _form_unit(form), len(rows))
+
+
+def _form_unit(form: PresentationFormat | None) -> str:
+    """Give the unit that a Presentation Format names; empty if it names none."""
+    if form is None or form.unit_name == "1" or form.unit_name.startswith("0x"):
+        return ""
+    return form.unit_name
+
+
+def _format_of(offer: Offer | None) -> PresentationFormat | None:
+    forms = [
+        form for raw in (offer.formats if offer is not None else ()) if (form := presentation_format(raw)) is not None
+    ]
+    return forms[0] if len(forms) == 1 and forms[0].type is not None else None
+
+
+# --- what a packet holds ----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class _Series:
+    """One number read at one place: of ``count`` samples, ``stride`` bytes apart, from ``begin``."""
+
+    begin: int
+    stride: int
+    count: int
+    kind: NumberType
+    order: Order
+    rough: float
+
+    @property
+    def covered(self) -> int:
+        return self.count * WIDTH[self.kind]
+
+
+def _layout(
+    rows: Bytes,
+    head: int,
+    sync: bytes,
+    check: Check | None,
+    wanted: Wanted,
+    notes: Notes,
+    form: PresentationFormat | None,
+) -> BinaryLayout | None:
+    tail = CHECK_BYTES[check.name] if check is not None else 0
+    if check is not None:
+        notes.found.append(f"each ends in a check sum ({check.name})")
+    counter = _find_counter(rows, head, tail)
+    after = counter.at + WIDTH[counter.type] if counter is not None else head
+    best = _best_series(rows, after, tail, form)
+    if best is None:
+        notes.unknown.append("no number in it moves smoothly: load and unload it slowly while it is listened to")
+        return None
+    if best.count > 1:
+        columns = [_number_column(rows, best, 0)]
+    else:
+        columns = [_number_column(rows, one, index) for index, one in enumerate(_cover(rows, after, tail, best))]
+    if counter is not None:
+        counter = _counted(counter, rows, best.count, notes)
+    fields = {id(column): one for column, one in columns}
+    found = [column for column, _ in columns]
+    name_columns(found, notes)
+    for column in found:
+        column.name = column.name or f"value{found.index(column) + 1}"
+    torque = pick_torque(found, wanted.field, notes)
+    able = [(found.index(c) + 1, c) for c in candidates(found)]
+    samples = len(rows) * best.count
+    if torque is None:
+        return BinaryLayout(None, sync, None, able, "", samples) if able and notes.missing else None
+    chosen = fields[id(torque)]
+    _tell_width(rows, chosen, notes)
+    packet = _packet(rows, chosen, [(c, fields[id(c)]) for c in found if c is not torque], counter, check, tail, form)
+    unit = _form_unit(form)
+    if form is not None:
+        notes.found.append(f"its Presentation Format says {form.type} x {form.scale:g} {form.unit_name}")
+    needs = form is None and not chosen.kind.startswith("float")
+    return BinaryLayout(packet, sync, torque, able, unit, samples, needs)
+
+
+def _find_counter(rows: Bytes, head: int, tail: int) -> CounterField | None:
+    """Find a counter in front: the first bytes that step evenly."""
+    end = min(rows.shape[1] - tail, head + MOST_HEAD)
+    found: list[tuple[int, int, CounterField]] = []
+    for at in range(head, end):
+        for kind, order in (("u32", "little"), ("u32", "big"), ("u16", "little"), ("u16", "big"), ("u8", "little")):
+            width = WIDTH[kind]
+            if at + width > rows.shape[1] - tail:
+                continue
+            values = numbers(np.ascontiguousarray(rows[:, at : at + width]), kind, order)  # type: ignore[arg-type]
+            steps = np.diff(values) % 256.0**width
+            step, count = _commonest(steps)
+            # Four bytes only if all are seen to count: of a counter with still bytes the lower two tell as much.
+            high = rows[:, at + (width - 1 if order == "little" else 0)]
+            sure = width < 4 or (count == len(steps) and len(np.unique(high)) > 1)
+            if 0 < step < MOST_STEP and count > 0.9 * len(steps) and sure:
+                field = CounterField(at=at, type=kind, order=order)  # type: ignore[arg-type]
+                found.append((width, -at, field))
+    if not found:
+        return None
+    return max(found, key=lambda one: (one[0], one[1]))[2]
+
+
+def _commonest(steps: NDArray[np.float64]) -> tuple[int, int]:
+    values, counts = np.unique(steps, return_counts=True)
+    return (int(values[np.argmax(counts)]), int(counts.max())) if len(values) else (0, 0)
+
+
+def _counted(counter: CounterField, rows: Bytes, samples: int, notes: Notes) -> CounterField:
+    """Say whether a counter counts packets or samples, and by which step."""
+    values = numbers(
+        np.ascontiguousarray(rows[:, counter.at : counter.at + WIDTH[counter.type]]), counter.type, counter.order
+    )
+    step, _ = _commonest(np.diff(values) % 256.0 ** WIDTH[counter.type])
+    by_samples = samples > 1 and step % samples == 0
+    notes.found.append(f"a counter of {'samples' if by_samples else 'packets'} at byte {counter.at} ({counter.type})")
+    return CounterField(
+        at=counter.at, type=counter.type, order=counter.order,
+        counts="samples" if by_samples else "packets", step=step // samples if by_samples else step,
+    )  # fmt: skip
+
+
+def _series(rows: Bytes, begin: int, stride: int, count: int, kind: NumberType, order: Order) -> NDArray[np.float64]:
+    width = WIDTH[kind]
+    parts = [
+        numbers(np.ascontiguousarray(rows[:, begin + i * stride : begin + i * stride + width]), kind, order)
+        for i in range(count)
+    ]
+    return np.stack(parts, axis=1).reshape(-1)
+
+
+def _uses_bytes(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
+    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest no other, still number."""
+    if kind.startswith("float"):
+        return True
+    ends = rows[:, begin], rows[:, begin + WIDTH[kind] - 1]
+    low, high = ends if order == "little" else ends[::-1]
+    still = len(np.unique(high)) == 1
+    return len(np.unique(low)) > 3 and not (still and int(high[0]) not in (0x00, 0xFF))
+
+
+def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> Iterator[_Series]:
+    """Read the packet in every way that may be meant, and give those in which something moves smoothly."""
+    end = rows.shape[1] - tail
+    kinds = (form.type,) if form is not None and form.type is not None else _TYPES
+    for kind, order in product(kinds, ORDERS):
+        width = WIDTH[kind]
+        for begin in range(after, min(end - width, after + MOST_HEAD) + 1):
+            room = end - begin
+            for stride in {width, *(s for s in (4, 6, 8, 12) if s > width)}:
+                for spare in (0, 1, 2):
+                    count = (room - spare) // stride
+                    if (
+                        count < 1
+                        or (count > 1 and (room - spare) % stride)
+                        or (count > 1 and stride != width and count < 3)
+                    ):
+                        continue
+                    if not _uses_bytes(rows, begin, kind, order):
+                        continue
+                    roughness = rough(_series(rows, begin, stride, count, kind, order))
+                    if roughness is not None and roughness < SMOOTH:
+                        yield _Series(begin, stride, count, kind, order, roughness)
+
+
+def _best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> _Series | None:
+    """Choose how the packet is read: among the smoothest, the one that explains most of its bytes."""
+    found = list(_hypotheses(rows[:600], after, tail, form))
+    if not found:
+        return None
+    several = [one for one in found if one.count > 1]
+    pool = several if several and _continuous(rows, several) else [one for one in found if one.count == 1]
+    if not pool:
+        return None
+    least = min(one.rough for one in pool)
+    alike = [one for one in pool if one.rough <= AS_GOOD * least]
+    return max(alike, key=lambda one: (one.covered, -one.rough, -one.begin))
+
+
+def _continuous(rows: Bytes, several: Sequence[_Series]) -> bool:
+    """Tell whether a packet's numbers are samples of one course: they move less inside it than across."""
+    best = min(several, key=lambda one: one.rough)
+    table = _series(rows, best.begin, best.stride, best.count, best.kind, best.order).reshape(len(rows), best.count)
+    inside = float(np.mean(np.abs(np.diff(table, axis=1))))
+    across = float(np.mean(np.abs(np.diff(table, axis=0))))
+    return inside <= across
+
+
+def _cover(rows: Bytes, after: int, tail: int, best: _Series) -> list[_Series]:
+    """Give the numbers of a packet of one sample: the smoothest first, none overlapping another."""
+    taken = set(range(best.begin, best.begin + WIDTH[best.kind]))
+    found = [best]
+    end = rows.shape[1] - tail
+    options = []
+    for kind, order in product(_TYPES, ORDERS):
+        for begin in range(after, end - WIDTH[kind] + 1):
+            if not _uses_bytes(rows, begin, kind, order):
+                continue
+            roughness = rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
+            if roughness is not None and roughness < SMOOTH:
+                options.append(_Series(begin, WIDTH[kind], 1, kind, order, roughness))
+    while options:
+        options = [one for one in options if not taken & set(range(one.begin, one.begin + WIDTH[one.kind]))]
+        if not options:
+            break
+        least = min(one.rough for one in options)
+        following = max(
+            (one for one in options if one.rough <= AS_GOOD * least),
+            key=lambda one: (one.covered, one.order == best.order),
+        )
+        found.append(following)
+        taken |= set(range(following.begin, following.begin + WIDTH[following.kind]))
+    return sorted(found, key=lambda one: one.begin)
+
+
+def _number_column(rows: Bytes, one: _Series, index: int) -> tuple[NumberColumn, _Series]:
+    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+    texts = [f"{value:g}" for value in values]
+    return NumberColumn(index, texts, values, form="decimal" if one.kind.startswith("float") else "hex"), one
+
+
+def _tell_width(rows: Bytes, one: _Series, notes: Notes) -> None:
+    """Ask for a load the other way where only that shows how wide a whole number is."""
+    if one.kind.startswith("float"):
+        return
+    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+    width = WIDTH[one.kind]
+    most = float(np.abs(values).max())
+    notes.found.append(
+        f"{one.kind}, {one.order} end first, from byte {one.begin}"
+        + (f", {one.count} samples" if one.count > 1 else "")
+    )
+    if (values >= 0).all() and width > 2 and most < 256.0 ** (width - 1) / 2:
+        notes.missing.append("both ways")
+        notes.unknown.append(
+            "how wide the number is: its upper bytes stood still. Load it the other way too: then they move"
+        )
+
+
+def _packet(
+    rows: Bytes,
+    torque: _Series,
+    others: Sequence[tuple[NumberColumn, _Series]],
+    counter: CounterField | None,
+    check: Check | None,
+    tail: int,
+    form: PresentationFormat | None,
+) -> Packet:
+    """Write the layout down."""
+    first = torque.begin if torque.count > 1 else min([torque.begin, *(one.begin for _, one in others)])
+    scale = form.scale if form is not None else 1.0
+    unit = _form_unit(form)
+    fields = [
+        Field(name="torque", type=torque.kind, at=torque.begin - first, order=torque.order, scale=scale, unit=unit)
+    ]
+    fields += [
+        Field(name=c.name, type=one.kind, at=one.begin - first, order=one.order)
+        for c, one in others
+        if not _is_counter(one, counter)
+    ]
+    stride = torque.stride if torque.count > 1 else rows.shape[1] - tail - first
+    spare = rows.shape[1] - first - torque.count * stride
+    return Packet(
+        fields=tuple(fields), samples=torque.count, samples_at=first, sample_bytes=stride, tail_bytes=spare,
+        counter=counter, check=check,
+    )  # fmt: skip
+
+
+def _is_counter(one: _Series, counter: CounterField | None) -> bool:
+    return counter is not None and one.begin <= counter.at < one.begin + WIDTH[one.kind]

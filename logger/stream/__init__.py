@@ -1,0 +1,1 @@
+"""One source of samples while it runs: session, clock, blocks, audience, and two sources side by side."""
