@@ -202,7 +202,8 @@ class Unwrapper:
         (until it noticed that nobody listened) is not as far, one that paused is near; one that began anew is anywhere.
         """
         expected, self._expected = self._expected or 0.0, None
-        leeway, self._leeway = max(self._leeway, LATE_PACKETS * size), 0.0
+        told, self._leeway = self._leeway, 0.0
+        leeway = max(told, LATE_PACKETS * size)
         steps = round(expected * step / size)
         near = round(DRIFT * steps + leeway * step / size)
         half = self.modulus // 2
@@ -211,6 +212,8 @@ class Unwrapper:
         if whole >= 0 and abs(whole - steps) <= near:
             return whole, _Doubt(index, None, 2 * near >= self.modulus or (anew and whole <= near))
         if ahead <= LATE_PACKETS * step or ahead <= steps < self.modulus:
+            self.expect(expected, told)  # a jump that does not explain the silence leaves the rest to another
+            self._waited(ahead * size // step)
             return ahead, _Doubt(index, None, anew)
         self._recent.clear()
         return steps, _Doubt(index, value, True)

@@ -101,6 +101,7 @@ class Meter:
         self._bytes = 0
         self._advised: set[str] = set()
         self._steady: tuple[float, int] | None = None  # since when it streams without a break, samples until then
+        self._burst = 0  # the most samples that came at once since then
         self._slept_s = 0.0
         self._settles_s = -math.inf  # when what had waited has come
         self._break_s = max(BREAK_S, 3 / nominal_hz if nominal_hz else 0.0)
@@ -130,7 +131,8 @@ class Meter:
         if slept or arrival_s - old.last_arrival_s > self._break_s or old.state is State.SILENT:
             self._steady, self._settles_s = None, arrival_s + RATE_S
         if samples and self._steady is None and arrival_s >= self._settles_s:  # losses before it are told with a sample
-            self._steady = (arrival_s, total + counts["lost"])
+            self._steady, self._burst = (arrival_s, total + counts["lost"]), 0
+        self._burst = max(self._burst, samples)
         self._seen.append((arrival_s, total))
         while len(self._seen) > 2 and arrival_s - self._seen[1][0] > RATE_S:
             self._seen.popleft()
@@ -172,7 +174,8 @@ class Meter:
         health = self.health
         lasted_s = health.last_arrival_s - since_s
         count = health.samples + health.lost - before
-        if lasted_s < JUDGE_S or abs(count / (lasted_s * nominal_hz) - 1) <= RATE_OFF + 2 / (lasted_s * nominal_hz):
+        due = lasted_s * nominal_hz
+        if lasted_s < JUDGE_S or abs(count - due) <= RATE_OFF * due + 2 + self._burst:  # a burst comes late or has come
             return ""
         return (
             f"about {count / lasted_s:.4g} samples a second arrive, the description says {nominal_hz:g}: "
