@@ -102,6 +102,10 @@ class Unwrapper:
         self._expected = (self._expected or 0.0) + samples
         self._leeway = max(self._leeway, leeway)
 
+    def forget(self) -> None:
+        """Say that nothing that was received can come again: another connection begins."""
+        self._recent.clear()
+
     def run_on(self, raw: Ints) -> Ints | None:
         """Take single samples whose counter runs on as due, in one step; None, and nothing taken, if it does not.
 

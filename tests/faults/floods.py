@@ -9,6 +9,7 @@ import random
 import tempfile
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 from unittest.mock import patch
 
 from logger.links import ble
@@ -16,13 +17,15 @@ from logger.recordings import recording
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Chunk, EndReason, EventKind
-from logger.stream.session import Session
 from tests.faults.sources import lines, recorded, session_of
 from tests.faults.tally import Campaign, Tally
 from tests.simulated import clocks as simulated_clocks
 from tests.simulated.clocks import HANDED_AT_ONCE, Clocks, simulated
 from tests.simulated.gauge import Gauge, Kind
 from tests.simulated.schedules import Kept, session_on
+
+if TYPE_CHECKING:
+    from logger.stream.session import Session
 
 STEP = 500
 MOST = 5_000  # samples that may wait to be saved
