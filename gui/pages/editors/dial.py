@@ -8,7 +8,6 @@ from PySide6.QtWidgets import QGridLayout
 
 from gui.models.dial_entry import DialDraft, check, sum_up
 from gui.models.job import QUANTITY_WORDS
-from gui.models.judge import Judge
 from gui.pages.editors.base import Editor
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.widgets.badge import Badge
@@ -101,7 +100,7 @@ class DialEditor(Editor):
         self.reading.set_wrong(checked.wrong if self.reading.text.strip() else "")
         self.keep.setEnabled(checked.budget is not None)
         budgets = [*self.kept, *([checked.budget] if checked.budget is not None else [])]
-        value = sum_up(budgets, Judge(self._card).bounds(), self._card.decision)
+        value = sum_up(budgets, self._card.bounds(), self._card.decision)
         if value is None:
             self.at_axle.setText(checked.wrong or "Type a reading")
             self.badge.show_state("")
