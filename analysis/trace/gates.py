@@ -250,6 +250,10 @@ def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> 
     elif plateau.climbs:
         text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
         found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.parted:
+        both = f"{plateau.torque_nm:.3g} and {plateau.other_nm:.3g} N·m"
+        text = f"the torque kept to {both} for about as long: no one level to state; "
+        found.append(Reason(Code.UNSTEADY, text + "turn at one speed, which a fluid coupling follows"))
     elif plateau.steady_s < SHORTEST_S:
         text = f"only {plateau.steady_s:.1f} s of steady turning: keep turning evenly, two seconds or more"
         found.append(Reason(Code.SHORT, text))

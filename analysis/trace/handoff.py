@@ -60,11 +60,16 @@ not with this share of the way within three blocks, as a lever that is put on.""
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
 
-DRIFT_PARTS = 6
-"""A zero that drifts goes one way through so many parts of the rest; by chance that happens once in 360."""
+DRIFT_PARTS, DRIFT_R = 6, 0.95
+"""A zero that drifts lies along a straight line through so many parts of the rest, with this correlation; by chance
+that happens once in 270 (Student's t of four degrees of freedom)."""
 
 LEVEL_S = 0.6
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
+
+WANDER_S, WANDER_MOST = 1.5, 0.08
+"""Of a rest that was still for less than this time (s), what moved within it counts: it goes on moving until the ramp.
+A change of more than this share of the pull's level is another lever or another load."""
 
 FOOT_SHARE = 0.01
 """The pull begins where the torque last was this share of its level above the hand-off level (or within noise)."""
@@ -139,7 +144,9 @@ def find_handoff(
     apart = 0.0 if other is None else abs(other.level - chosen.level)
     first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
     part = torque_nm[begin + first * width : begin + chosen.last * width]
-    u = float(np.hypot(max(chosen.unrest / np.sqrt(12), noise_nm / np.sqrt(len(part))), apart / NORMAL_95))
+    wander = _wander(means, chosen, height, block_s)
+    unrest = max(max(chosen.unrest, wander) / np.sqrt(12), noise_nm / np.sqrt(len(part)))
+    u = float(np.hypot(unrest, apart / NORMAL_95))
     near = max(FOOT_SHARE * (top_nm - chosen.level), 3 * noise_nm)
     below = np.flatnonzero(torque_nm[:stop] < chosen.level + near)
     shake = float(part.std())
@@ -218,10 +225,21 @@ def _paused(means: Floats, before: _Stretch, here: _Stretch, rise: float, height
     return len(way) > 1 and bool(PAUSE_QUICK * rise > np.sort(np.diff(way))[-3:].sum())
 
 
+def _wander(means: Floats, chosen: _Stretch, height: float, block_s: float) -> float:
+    """Give how far the level moved about a stretch that lay still for a moment only; 0 where that was a load."""
+    back = chosen.last - max(1, round(WANDER_S / block_s))
+    moved = float(np.ptp(means[max(back, 0) : chosen.last])) if chosen.first > back else 0.0
+    return moved if moved < WANDER_MOST * height else 0.0
+
+
 def _drift(means: Floats) -> float:
     """Give the slope per block where the rest goes one way all the time; 0 where it does not."""
-    parts = block_means(means, len(means) // DRIFT_PARTS) if len(means) >= 2 * DRIFT_PARTS else means[:0]
-    steps = np.diff(parts)
-    if not len(steps) or not (bool((steps > 0).all()) or bool((steps < 0).all())):
+    width = len(means) // DRIFT_PARTS
+    if width < 2:
         return 0.0
-    return float(parts[-1] - parts[0]) / (len(steps) * (len(means) // DRIFT_PARTS))
+    parts = block_means(means, width)[-DRIFT_PARTS:]
+    if float(np.ptp(parts)) == 0.0:
+        return 0.0
+    along = np.arange(DRIFT_PARTS) - (DRIFT_PARTS - 1) / 2
+    r = float(np.corrcoef(along, parts)[0, 1])
+    return float(along @ parts) / float(along @ along) / width if abs(r) > DRIFT_R else 0.0

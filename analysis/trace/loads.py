@@ -153,11 +153,9 @@ def turned(window: Window) -> Load | None:
 
 
 def _step(window: Window, inner: Floats) -> float:
-    """Give the smallest step of the reading."""
-    if window.resolution_nm:
-        return window.resolution_nm
+    """Give the smallest step of the reading: few readings of a slow display may not have shown it yet."""
     steps, wide = np.abs(np.diff(window.samples.torque_nm)), float(np.ptp(inner))
-    return float(np.min(steps, where=steps > 1e-9 * wide, initial=COARSEST * wide))
+    return float(np.min(steps, where=steps > 1e-9 * wide, initial=window.resolution_nm or COARSEST * wide))
 
 
 def _noise(window: Window, step_nm: float) -> float:

@@ -35,9 +35,10 @@ LEAST_S = 0.4
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
 
-UNEVEN, UNEVEN_U = 2.0, 0.3
+UNEVEN, UNEVEN_U, UNEVEN_LEAST = 2.0, 0.3, 0.3
 """Where no half second is within the band, this many times the band is allowed, and this share of the band is then the
-relative standard uncertainty of the level."""
+relative standard uncertainty of the level. What keeps within it for less than the last share of the slip is no level:
+a torque that swings."""
 
 CYCLES_COVER = 0.7
 """Stick-slip over less than this share of the slip ended by itself: the steady slip after it counts as well."""
@@ -69,6 +70,9 @@ CREEP, CLIMB, CLIMB_PARTS = 0.05, 0.25, 8
 parts of it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its
 level is anywhere on the way ..."""
 
+PARTED = 0.3
+"""Of two levels that lasted as long and lie further apart than this share, none is the rotating torque."""
+
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
@@ -88,7 +92,8 @@ whole cycles of stick-slip: what swings within adds nothing to it."""
 class Plateau:
     """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it with its own.
 
-    ``uneven``: no half second was steady; the level is that of the steadiest half second.
+    ``uneven``: no half second was steady; the level is that of the steadiest half second. ``other_nm``: another level
+    that lasted as long (0: none).
     """
 
     start_s: float
@@ -101,6 +106,12 @@ class Plateau:
     steady: Bools
     uneven: bool
     climb: float
+    other_nm: float = 0.0
+
+    @property
+    def parted(self) -> bool:
+        """Whether the torque kept to another level as long, so far off that neither can be stated."""
+        return bool(self.other_nm) and abs(self.other_nm - self.torque_nm) > PARTED * self.torque_nm
 
     @property
     def climbs(self) -> bool:
@@ -159,7 +170,7 @@ def find_plateau(
     uneven = bool(steady.sum() * step < LEAST_S)
     if uneven:
         steady = _steady(t, x, step, short_s, UNEVEN * band)
-        if steady.sum() * step < LEAST_S:
+        if steady.sum() * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
             return None
         climb = _climb(x[steady])
         level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
@@ -189,6 +200,7 @@ def find_plateau(
         steady=inside,
         uneven=uneven,
         climb=climb,
+        other_nm=other_nm,
     )
 
 

@@ -46,13 +46,9 @@ if TYPE_CHECKING:
     from analysis.trace.results import Reason
     from analysis.trace.traces import Bools, Floats, Sensor
 
-DISTINCT = 0.045
+DISTINCT = 0.048
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
-2.6 % (median) on packs without a static peak."""
-
-DISTINCT_PER_S, DISTINCT_LEAST = 0.25, 0.03
-"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump
-of a hand as well."""
+2.6 % (median) and of up to 4.7 % on packs without a static peak."""
 
 BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
@@ -85,9 +81,9 @@ then the standard uncertainty of that."""
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
-BACK_S, BREAK_S, BREAK = 1.0, 0.15, 0.95
+BACK_S, BREAK_S, BREAK, BEYOND = 1.0, 0.15, 0.95, 1.05
 """A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders, unless it broke: fell
-below this share of the peak at once."""
+below this share of the peak at once, and did not go on beyond it by the last share."""
 
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
@@ -335,9 +331,10 @@ def _comes_back(part: Part, peak: Peak) -> bool:
     """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
     t, x = part.time_s, part.torque_nm
     soon, later = np.searchsorted(t, (peak.time_s + BREAK_S, peak.time_s + BACK_S))
-    if later >= len(t) or float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm:
+    if later >= len(t):
         return False
-    return quantile(thin(x[later:]), 0.95) > KNEE * peak.torque_nm
+    broke = float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm
+    return quantile(thin(x[later:]), 0.95) > (BEYOND if broke else KNEE) * peak.torque_nm
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
@@ -362,6 +359,8 @@ def _stated(
         plateau = None
     if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
         plateau = None
+    if plateau is not None and plateau.parted:
+        return None, None
     if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts
         distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
         return (peak if distinct else None), None
@@ -380,8 +379,8 @@ def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | No
     return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
 
 
-def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
-    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT_LEAST)) * slip_nm
+def _distinct(peak_nm: float, slip_nm: float) -> bool:
+    return peak_nm > (1 + DISTINCT) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
@@ -399,8 +398,7 @@ def _breakaway(
     method = float(np.hypot(peak.u_method_nm, BREAKAWAY_U * peak.torque_nm))
     u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * peak.torque_nm)
     slip_nm = part.slip_nm if plateau is None else plateau.torque_nm
-    distinct = _distinct(peak.torque_nm, slip_nm, part.interval_s)
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, distinct, method)
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm), method)
 
 
 def _rotating(plateau: Plateau | None, hand: Handoff, start_s: float, sensor: Sensor) -> Rotating | None:
