@@ -88,7 +88,7 @@ def _workbook(data: bytes, file: str, sheet: str | None) -> Grid:
         try:
             with zipfile.ZipFile(io.BytesIO(data)) as packed:
                 size = sum(part.file_size for part in packed.infolist())
-        except zipfile.BadZipFile as error:
+        except (zipfile.BadZipFile, NotImplementedError) as error:  # the latter: of a later version than ours
             raise FileError(f"{file}: is a damaged workbook; export it anew") from error
         if size > UNPACKED_MOST:
             raise FileError(f"{file}: is larger than {UNPACKED_MOST >> 20} MiB unpacked; split it")

@@ -18,7 +18,7 @@ from unittest import mock
 
 HANDED_AT_ONCE = 64  # what a loop takes from its sockets between two rounds of timers
 HAND_S = 1e-4  # and what each costs
-READ_TIME = ("session", "blocks", "health", "links.ble")  # modules of logger that ask for the time
+READ_TIME = ("stream.session", "stream.blocks", "stream.health", "links.ble")  # modules of logger that ask for the time
 
 
 class NothingLeftError(Exception):
