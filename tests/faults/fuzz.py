@@ -24,7 +24,7 @@ from pathlib import Path
 from logger.errors import HeldwheelError
 from tests.faults.tally import Campaign, Tally
 
-SLOWEST_S = 10.0  # processor time for a case of at most 20 kB, some of them a whole report; a busy machine makes it dearer
+SLOWEST_S = 10.0  # processor time for a case of at most 20 kB: some are a whole report, on a busy machine
 HANG_S = 60.0  # on the wall: it waits for something that does not come
 MOST_GROWTH = 150e6  # bytes; caches and imports settle below this
 
