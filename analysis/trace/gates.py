@@ -85,8 +85,8 @@ HELD = Reason(
 )
 LAY_STILL = Reason(
     Code.NEVER_SLIPPED,
-    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks "
-    "away, or record the wheel's angle",
+    "came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand "
+    "until the pack breaks away, or record the wheel's angle",
 )
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
@@ -126,7 +126,7 @@ def gaps(time_s: Floats) -> Ints:
     """
     if len(time_s) < 2:
         return np.empty(0, np.intp)
-    steps = np.diff(time_s)
+    steps = time_s[1:] - time_s[:-1]
     interval_s = float((time_s[-1] - time_s[0]) / len(steps))
     if steps.max() <= GAP_STEPS * interval_s:
         return np.empty(0, np.intp)

@@ -238,8 +238,8 @@ def _drift(means: Floats) -> float:
     if width < 2:
         return 0.0
     parts = block_means(means, width)[-DRIFT_PARTS:]
-    if float(np.ptp(parts)) == 0.0:
-        return 0.0
+    parts = parts - parts.sum() / DRIFT_PARTS
     along = np.arange(DRIFT_PARTS) - (DRIFT_PARTS - 1) / 2
-    r = float(np.corrcoef(along, parts)[0, 1])
-    return float(along @ parts) / float(along @ along) / width if abs(r) > DRIFT_R else 0.0
+    common, lengths = float(along @ parts), float(along @ along)
+    straight = common * common > DRIFT_R**2 * lengths * float(parts @ parts)
+    return common / lengths / width if straight else 0.0

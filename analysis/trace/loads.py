@@ -185,7 +185,7 @@ def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
     means, noise = block_means(late, width), load.noise_nm / float(np.sqrt(width))
     if len(means) < 3 or np.ptp(means) > max(STILL_SPREAD * height_nm, 2 * STILL_NOISES * noise):
         return False
-    shake = float(np.median(np.abs(np.diff(means)))) / 0.95
+    shake = quantile(np.abs(means[1:] - means[:-1]), 0.5) / 0.95
     return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm)
 
 
@@ -193,7 +193,7 @@ def stands_out(load: Load, x: Floats) -> bool:
     """Whether something in the first half stood out above the rest of it, as a breakaway does."""
     held = x[load.half[0] : load.half[-1] + 1]
     first, second = np.array_split(held, 2)
-    return quantile(first, 0.98) > STILL_PEAK * float(np.median(second))
+    return quantile(first, 0.98) > STILL_PEAK * quantile(second, 0.5)
 
 
 def lands(load: Load, x: Floats, height_nm: float) -> bool:

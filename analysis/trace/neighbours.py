@@ -35,9 +35,9 @@ LEVER_OF_CAPACITY = 0.15
 15 N·m)."""
 
 
-RELEASED_AFTER_S = 10.0
-"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time
-(s)."""
+RELEASED_AFTER_S, RELEASED_MOST = 10.0, 1.3
+"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time (s),
+and no larger than this many times that load."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,29 +62,34 @@ class Neighbours:
         self._capacity_nm = sensor.capacity_nm or np.inf
         self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
         self._usual_nm = self._largest_nm = 0.0
-        self._zeroed: Pull | None = None
+        self._zeroed: Read | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
         self._stated: list[_Stated] = []  # those that may yet be taken back
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
-        if ZERO_MOVED in read.pull.reasons:
-            self._zeroed = read.pull
-        elif self._zeroed is not None and read.pull.direction != self._zeroed.direction:
-            # the load was let go below the new zero: what follows looks like loads the other way
-            if read.pull.start_s - self._zeroed.end_s < RELEASED_AFTER_S:
-                return ()
-            read = replace(read, pull=replace(read.pull, reasons=(*read.pull.reasons, ZERO_MOVED)))
         self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if self._is_small(read):
             return ()
+        if ZERO_MOVED in read.pull.reasons and not self._may_be_a_lever(read):
+            self._zeroed = read
+        elif self._zeroed is not None and read.pull.direction != self._zeroed.pull.direction:
+            # the load was let go below the new zero: what follows looks like loads the other way
+            if self._is_its_release(read, self._zeroed):
+                return ()
+            read = replace(read, pull=replace(read.pull, reasons=(*read.pull.reasons, ZERO_MOVED)))
         if not self._slips and self._may_be_a_lever(read):
             self._waiting.append(read)
             return ()
         if not read.states:
             return (*self._take_back(), *self._state(read.pull))
         return (*self._know(read), *self._state(read.pull, read))
+
+    @staticmethod
+    def _is_its_release(read: Read, zeroed: Read) -> bool:
+        soon = read.pull.start_s - zeroed.pull.end_s < RELEASED_AFTER_S
+        return soon and read.height_nm < RELEASED_MOST * zeroed.height_nm
 
     def _may_be_a_lever(self, read: Read) -> bool:
         if TOO_SMALL in read.pull.reasons:

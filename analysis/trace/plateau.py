@@ -164,7 +164,7 @@ def find_plateau(
     climb, other_nm = _climb(x[steady]), 0.0
     if cycles is None:
         if abs(climb) <= CLIMB:
-            level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+            level, other_nm = longest_level(x, steady, round(SHORT_S / step))
             steady &= level
         steady &= t >= _over(t, x, steady, step)
     uneven = bool(steady.sum() * step < LEAST_S)
@@ -173,7 +173,7 @@ def find_plateau(
         if steady.sum() * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
             return None
         climb = _climb(x[steady])
-        level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+        level, other_nm = longest_level(x, steady, round(SHORT_S / step))
         steady &= level
         if not steady.any():
             return None

@@ -242,7 +242,7 @@ class Segmenter:
         return (1.0, self._high_nm) if self._high_nm >= -self._low_nm else (-1.0, -self._low_nm)
 
     def _still_limit(self) -> float:
-        _, most = self._sign_and_most()
+        most = max(self._high_nm, -self._low_nm)
         return max(self._least_nm, min(2 * THRESHOLD_NOISES * self._noise_nm, STILL_SHARE * most))
 
     def finish(self) -> list[Span]:
