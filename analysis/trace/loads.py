@@ -32,6 +32,9 @@ STILL_PEAK = 1.03
 STILL_BLOCK_S = 0.025
 """Stillness is seen in blocks of this length (s): a quarter period of the tremor."""
 
+RUNG_OUT = 0.2
+"""A lever that rings is quieter by this factor in the last quarter of its time than in the first."""
+
 LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
 """A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading
 to the next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest
@@ -187,6 +190,17 @@ def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
         return False
     shake = quantile(np.abs(means[1:] - means[:-1]), 0.5) / 0.95
     return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm)
+
+
+def rings_out(load: Load, x: Floats) -> bool:
+    """Whether what shook at first died away, as a lever rings that was put on; a hand never gets so quiet."""
+    held = x[load.half[0] : load.half[-1] + 1]
+    width = max(1, round(STILL_BLOCK_S / load.interval_s))
+    steps = np.abs(np.diff(block_means(held[: len(held) * 9 // 10], width)))
+    if load.interval_s > LANDS_S / 2 or len(steps) < 4 * LEAST_SAMPLES:
+        return False
+    early, *_, late = np.array_split(steps, 4)
+    return quantile(late, 0.5) < RUNG_OUT * quantile(early, 0.5)
 
 
 def stands_out(load: Load, x: Floats) -> bool:

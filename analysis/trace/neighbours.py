@@ -30,9 +30,9 @@ SMALL = 0.25
 SMALL_OF_LARGEST = 0.15
 """... nor is what is below this share of the largest load, whatever that was."""
 
-LEVER_OF_CAPACITY = 0.15
-"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre:
-15 N·m)."""
+LEVER_OF_CAPACITY, LEVER_MOST_NM = 0.15, 25.0
+"""No lever weighs more than this share of the capacity of a transducer that suits it, or more than this (5 kg at half a
+metre; 3 kg make 15 N·m)."""
 
 
 RELEASED_AFTER_S, RELEASED_MOST = 10.0, 1.3
@@ -60,7 +60,7 @@ class Neighbours:
     def __init__(self, sensor: Sensor) -> None:
         self.pulls: list[Pull] = []
         self._capacity_nm = sensor.capacity_nm or np.inf
-        self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
+        self._most_nm = min(LEVER_OF_CAPACITY * self._capacity_nm, LEVER_MOST_NM)
         self._usual_nm = self._largest_nm = 0.0
         self._zeroed: Read | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size

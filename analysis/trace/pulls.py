@@ -33,7 +33,7 @@ from analysis.trace.gates import (
     two_levels,
 )
 from analysis.trace.handoff import Handoff, find_handoff
-from analysis.trace.loads import LANDS_S, Load, Window, lands, lies_still, stands_out, turned
+from analysis.trace.loads import Load, Window, lands, lies_still, rings_out, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
 from analysis.trace.results import Breakaway, Pull, Rotating, StickSlip, Turning
@@ -184,8 +184,8 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     if read is None or not read.states:
         return None if read is None else replace(read, height_nm=height)
     still = not read.told and lies_still(load, x, height, sensor)
-    resolved = load.interval_s < LANDS_S / 2 and not window.reversed  # what lands may ring for long
-    landed = not read.told and (still or resolved) and lands(load, x, height)
+    rings = not (read.told or window.reversed) and rings_out(load, x)
+    landed = (still or rings) and lands(load, x, height)
     still = landed or (still and not stands_out(load, x))
     return replace(read, height_nm=part.slip_nm, still=still, landed=landed, again=before is not None)
 

@@ -50,7 +50,7 @@ RESTLESS = 1.5
 SEEN_S = 0.25
 """So much of the time between two blocks counts (s): what was in a gap nobody saw."""
 
-GROWS = 2.5
+GROWS = 2.9
 """A load that grows to so many times a level at which it had lain still is a new one, from that level on ..."""
 
 STILL_SHARE = 0.1
