@@ -94,6 +94,10 @@ TOO_SMALL = Reason(
 HELD_OR_SLIPPED = (
     "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
 )
+NO_REST = (
+    "nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second "
+    "before you pull"
+)
 ZERO_MOVED = Reason(
     Code.ZERO_MOVED,
     "the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; "

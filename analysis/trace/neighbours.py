@@ -30,8 +30,8 @@ SMALL = 0.25
 SMALL_OF_LARGEST = 0.15
 """... nor is what is below this share of the largest load, whatever that was."""
 
-LEVER_OF_CAPACITY, LEVER_MOST_NM = 0.15, 25.0
-"""No lever weighs more than this share of the capacity of a transducer that suits it, or more than this (5 kg at half a
+LEVER_OF_CAPACITY, LEVER_MOST_NM = 0.15, 30.0
+"""No lever weighs more than this share of the capacity of a transducer that suits it, or more than this (6 kg at half a
 metre; 3 kg make 15 N·m)."""
 
 
@@ -104,7 +104,7 @@ class Neighbours:
         return tuple(said for pull in named for said in self._state(pull))
 
     def _is_small(self, read: Read) -> bool:
-        return read.height_nm < self._least(still=read.still)
+        return read.height_nm < self._least(still=read.still or read.rang)
 
     def _least(self, *, still: bool) -> float:
         return max((LEVER if still else SMALL) * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
@@ -132,8 +132,8 @@ class Neighbours:
         return tuple(back)
 
     def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
-        if read is not None and (read.still or read.height_nm < self._usual_nm or len(self._slips) < 2):
-            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still))
+        if read is not None and (read.still or read.rang or read.height_nm < self._usual_nm or len(self._slips) < 2):
+            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still or read.rang))
         self.pulls.append(pull)
         return (pull,)
 

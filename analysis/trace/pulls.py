@@ -21,6 +21,7 @@ from analysis.trace.gates import (
     HELD,
     HELD_OR_SLIPPED,
     LET_GO,
+    NO_REST,
     TOO_SMALL,
     ZERO_MOVED,
     clipped,
@@ -36,7 +37,7 @@ from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, lands, lies_still, rings_out, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
-from analysis.trace.results import Breakaway, Pull, Rotating, StickSlip, Turning
+from analysis.trace.results import Breakaway, Code, Pull, Rotating, StickSlip, Turning
 from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
@@ -112,8 +113,8 @@ class Read:
     """A pull, and its plateau as found: a re-grip goes on from there.
 
     ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
-    ``landed``: and was there at once; ``again``:
-    it is the pull before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
+    ``landed``: and was there at once; ``rang``: it came quickly and rang until it was still; ``again``: it is the pull
+    before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
     """
 
     pull: Pull
@@ -121,6 +122,7 @@ class Read:
     height_nm: float = 0.0
     still: bool = False
     landed: bool = False
+    rang: bool = False
     again: bool = False
     told: bool = False
 
@@ -187,7 +189,9 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     rings = not (read.told or window.reversed) and rings_out(load, x)
     landed = (still or rings) and lands(load, x, height)
     still = landed or (still and not stands_out(load, x))
-    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, again=before is not None)
+    jerked = rings and any(reason.code is Code.RAMP for reason in read.pull.reasons)
+    again = before is not None
+    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, rang=jerked, again=again)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -211,7 +215,8 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     if window.reversed:  # the level before the first stroke still counts
         crossed = np.flatnonzero(x < load.level_nm)
         return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
-    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
+    earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
+    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.gripped_nm is not None and hand.rested_s < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)
     return hand
@@ -284,6 +289,8 @@ def _notes(peak: Peak | None, plateau: Plateau | None, hand: Handoff, *, peakles
         found.append(HELD_OR_SLIPPED)
     if peak is not None and few_readings(peak):
         found.append(few_readings(peak))
+    if hand.unrested:
+        found.append(NO_REST)
     if hand.other_nm is not None:
         found.append(two_levels(hand.level_nm, hand.other_nm))
     if plateau is not None and abs(plateau.climb) > CREEP:

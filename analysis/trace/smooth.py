@@ -34,11 +34,16 @@ def moving_mean(values: Floats, width: int) -> Floats:
     np.cumsum(values, out=total[half + 1 : half + 1 + n])
     total[half + 1 + n :] = total[half + n]
     means = total[2 * half + 1 :] - total[:n]
-    means /= 2 * half + 1
     ends = min(half, n)
-    there = (2 * half + 1) / (2 * half + 1 - np.arange(half, half - ends, -1))
-    means[:ends] *= there
-    means[n - ends :] *= there[::-1]
+    beyond = np.arange(half, half - ends, -1.0)  # neighbours that a value near an end does not have there
+    if 2 * ends > n:
+        count = np.full(n, 2 * half + 1.0)
+        count[:ends] -= beyond
+        count[n - ends :] -= beyond[::-1]
+        return np.asarray(means / count)
+    means[ends : n - ends] /= 2 * half + 1
+    means[:ends] /= 2 * half + 1 - beyond
+    means[n - ends :] /= (2 * half + 1 - beyond)[::-1]
     return means
 
 
