@@ -4,7 +4,7 @@ The catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released 
 is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A text without a translation
 stays English.
 
-Offers ``LANGUAGES``, ``install``, ``tr``.
+Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ import xml.etree.ElementTree as ET
 from functools import lru_cache
 from importlib.resources import as_file, files
 
-from PySide6.QtCore import QCoreApplication, QTranslator
+from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
 
 CONTEXT = "Heldwheel"
 LANGUAGES = {"en": "English", "de": "Deutsch (in part)", "es": "Español (in part)"}
@@ -50,6 +50,25 @@ def _read_templates(catalogue: str) -> list[tuple[re.Pattern[str], str]]:
     sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
     sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
     return [(re.compile("(.+)".join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+
+
+def by_locale(locale: QLocale) -> dict[str, object]:
+    """Give language, decimal mark and unit of torque as somebody from there expects them, until they are chosen.
+
+    Examples
+    --------
+    >>> by_locale(QLocale("de_DE"))
+    {'language': 'de', 'comma': True, 'unit': 'N·m'}
+    >>> by_locale(QLocale("en_US"))
+    {'language': 'en', 'comma': False, 'unit': 'lbf·ft'}
+    """
+    language = locale.name().partition("_")[0]
+    inches = locale.measurementSystem() is QLocale.MeasurementSystem.ImperialUSSystem and locale.name() != "C"
+    return {
+        "language": language if language in LANGUAGES else "en",
+        "comma": locale.decimalPoint() == ",",
+        "unit": "lbf·ft" if inches else "N·m",
+    }
 
 
 @lru_cache(4096)

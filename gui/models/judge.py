@@ -152,7 +152,8 @@ class Judge:
 
 def _said(pull: Pull, budgets: Mapping[str, Budget], result: Result | None) -> Judged:
     values = (_value(budgets.get("breakaway")), _value(budgets.get("rotating mean")))
-    return Judged(*values, str(result.state) if result is not None else "", _reasons(pull), valid=pull.valid)
+    said = (*_reasons(pull), *pull.notes)
+    return Judged(*values, str(result.state) if result is not None else "", said, valid=pull.valid)
 
 
 def _reasons(pull: Pull) -> tuple[str, ...]:

@@ -104,7 +104,7 @@ class PullRow(QWidget):
         note = self._note()
         if note:
             painter.setFont(look.font(12.5))
-            painter.setPen(look.colour("invalid"))
+            painter.setPen(look.colour("muted" if caught.judged.valid else "invalid"))
             painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:

@@ -69,7 +69,8 @@ class ResultCard(QWidget):
             if result is not None:
                 main = next((v for v in own if v.budget.value == result.value), main)
         if main is None:
-            self._quantity.setText("No value")
+            lost = reading.header is None or reading.header.lever is None
+            self._quantity.setText("No fixture: Edit details gives the torque at the axle" if lost else "No value")
             self._value.setText("–")
         else:
             count = len(main.values)

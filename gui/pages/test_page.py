@@ -168,13 +168,15 @@ class TestPage(QWidget):
 
     def editor(self, name: str) -> Editor:
         """Give the editor behind a row of the job card."""
-        from gui.pages.editors import build_editor
+        from gui.pages.editors import build_editor, dial
 
         name = "Job" if name == "Kind of test" else name
 
         def make() -> Editor:
             editor = build_editor(name, self._shared, self._tester)
             editor.closed.connect(self.close_editor)
+            if isinstance(editor, dial.DialEditor):
+                editor.review_asked.connect(self.review.emit)
             return editor
 
         return cast("Editor", self._part(f"editor {name}", make))
