@@ -14,11 +14,17 @@ import xml.etree.ElementTree as ET
 from functools import lru_cache
 from importlib.resources import as_file, files
 
-from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 CONTEXT = "Heldwheel"
-LANGUAGES = {"en": "English", "de": "Deutsch (in part)", "es": "Español (in part)"}
+LANGUAGES = {
+    "en": "English",
+    "de": "Deutsch (ganz: Prüfung, Ansehen, Einstellungen)",
+    "es": "Español (entero: ensayo, revisar, ajustes)",
+}
 COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
+FEW_LETTERS = 9
+FIGURE = r"([^A-Za-z]*(?:N·m|lbf·ft|lbf·in|kgf·m)?)"
 MARKS = ("▲ ", "•  ")  # before a text, in every language
 
 _templates: list[tuple[re.Pattern[str], str]] = []
@@ -38,6 +44,10 @@ def install(language: str) -> bool:
     made = QTranslator()
     with as_file(folder.joinpath(f"heldwheel_{language}.qm")) as path:
         found = made.load(str(path))
+    own = QTranslator()  # what Qt itself says: buttons of its dialogs, the file dialog
+    if own.load(f"qtbase_{language}", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
+        QCoreApplication.installTranslator(own)
+        _installed.append(own)
     if found:
         QCoreApplication.installTranslator(made)
         _installed.append(made)
@@ -49,7 +59,16 @@ def _read_templates(catalogue: str) -> list[tuple[re.Pattern[str], str]]:
     """Give the texts of a catalogue that hold places for figures, those with most words first."""
     sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
     sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
-    return [(re.compile("(.+)".join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+    return [(re.compile(_place(s).join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+
+
+def _place(source: str) -> str:
+    """Give what may stand in a template's places: anything, but only figures where its own words are few.
+
+    ``%1 of %2`` is of counts: it must not be found in every sentence with an "of".
+    """
+    letters = re.sub(r"%\d|[^A-Za-z]", "", source)
+    return "(.+)" if len(letters) >= FEW_LETTERS else FIGURE
 
 
 def by_locale(locale: QLocale) -> dict[str, object]:

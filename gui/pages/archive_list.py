@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.models.archive import COLUMNS, Archive, Entry, Said
+from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, paint_shape
 from gui.widgets.parts import SMALLEST_WORDS, Choice, Field, card, column, label, line
 
@@ -81,7 +82,7 @@ class ArchiveModel(QAbstractTableModel):
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: N802
         """Give the columns' names."""
         if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return COLUMNS[section]
+            return tr(COLUMNS[section])
         return None
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
@@ -114,11 +115,11 @@ def counted(count: int, what: str) -> str:
 
 def mark_words(entry: Entry) -> str:
     """Give what is special about a recording."""
-    marks = [PURPOSES.get(entry.purpose, entry.purpose).lower()] if entry.purpose else []
+    marks = [tr(PURPOSES.get(entry.purpose, entry.purpose)).lower()] if entry.purpose else []
     marks += [word for word, on in (("simulated", entry.simulated), ("recovered", not entry.closed)) if on]
     marks += [f"signed, revision {entry.revision}" if entry.revision > 1 else "signed"] if entry.signed else []
     marks += [counted(entry.corrections, "correction")] if entry.corrections else []
-    return entry.problem or " · ".join(marks)
+    return entry.problem or " · ".join(tr(mark) for mark in marks)
 
 
 class RowPainter(QStyledItemDelegate):
@@ -172,7 +173,7 @@ class RowPainter(QStyledItemDelegate):
         display, look = self._shared.display, self._shared.look
         words = f"B {display.figure(said.breakaway_nm)}", f"R {display.figure(said.rotating_nm)}"
         if said.breakaway_nm is None and said.rotating_nm is None:
-            words = ("no value" if not said.state else "", "")
+            words = (tr("no value") if not said.state else "", "")
         height = box.height() * 0.42
         if said.state:
             shape = QRectF(box.left() + 2, box.center().y() - height / 2, height * 1.9, height)

@@ -10,6 +10,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
 from gui.widgets.figure import tick_step
 from gui.widgets.menus import offer_picture
 
@@ -120,7 +121,7 @@ class Chart(QWidget):
             box = frame.box
             painter.setFont(look.font(min(box.height() * 0.16, box.width() * 0.07), bold=True, scaled=False))
             painter.setPen(look.colour("close", 0.3))
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "SIMULATED")
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tr("SIMULATED"))
 
     # ------------------------------------------------------------------ points
     def spot(self, at: QPointF, words: str, files: Sequence[str] = ()) -> None:

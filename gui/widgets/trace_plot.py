@@ -16,6 +16,7 @@ from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPen, QResizeEve
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from gui.models.trace import joined
+from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF
 from gui.widgets.figure import tick_step
 from gui.widgets.menus import offer_picture
@@ -254,7 +255,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         look = self.look
         self.setBackground(look.colour("surface"))
         self.curve.setPen(pg.mkPen(look.colour("trace"), width=1))
-        for name, label in (("left", f"{self._y_words} ({self._unit})"), ("bottom", self._x_label)):
+        for name, label in (("left", f"{tr(self._y_words)} ({self._unit})"), ("bottom", tr(self._x_label))):
             axis = self.getPlotItem().getAxis(name)
             axis.setPen(pg.mkPen(look.colour("edge")))
             axis.setTextPen(pg.mkPen(look.colour("muted")))
@@ -349,5 +350,5 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         font = self.look.font(min(frame.height() * 0.2, frame.width() * 0.1), bold=True, scaled=False)
         painter.setFont(font)
         painter.setPen(self.look.colour("close", 0.3))
-        painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, self._watermark)
+        painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, tr(self._watermark))
         painter.restore()
