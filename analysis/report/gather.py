@@ -14,7 +14,7 @@ import numpy as np
 from analysis.pipeline import Asked
 from analysis.report.material import DialLine, DragPart, Figure, JobLine, Material, PackLine, PullLine
 from analysis.rows.gear import GEARS, judged_ratio
-from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
+from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, sensor_median
 from analysis.to_axle.drag import rolling
 from analysis.trace.gates import SILENT
 from analysis.verdict.limits import bounds_from
@@ -40,7 +40,7 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
     header, trace = header_of(reading), reading.trace
     level = reading.at.level if reading.at is not None and reading.at.level.known else None
     zero = level.zero_nm if level is not None else trace.zero_nm if trace is not None else 0.0
-    judged = judged_of(reading)
+    judged = reading.main
     none = np.empty(0)
     return Material(
         file=reading.file,

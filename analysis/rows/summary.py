@@ -1,7 +1,7 @@
 """A recording's reading as other parts need it: a row of a table, a run of a comparison; what was asked.
 
 Offers ``recording_row``, ``pull_rows``, ``run_of``, ``asked_plain`` and ``asked_from``; for reports ``header_of``,
-``judged_of``, ``factor_of``, ``sensor_median``, ``chatter_of``.
+``factor_of``, ``sensor_median``, ``chatter_of``.
 """
 
 from __future__ import annotations
@@ -25,7 +25,6 @@ from logger.header import Header, Lever, Limit, Table, Test, Zero
 if TYPE_CHECKING:
     from analysis.rows.tables import Cell
     from analysis.verdict.recorded import PullReading, RecordingReading
-    from analysis.verdict.repeats import JobValue
 
 ROTATING = "rotating mean"
 
@@ -150,20 +149,10 @@ def factor_of(reading: RecordingReading) -> float | None:
 
 
 def _direction(reading: RecordingReading) -> int:
-    judged = judged_of(reading)
-    if judged is not None:
-        return judged.direction
+    if reading.main is not None:
+        return reading.main.direction
     counts = [sum(p.counts and p.pull.direction == d for p in reading.pulls) for d in (1, -1)]
     return 1 if counts[0] >= counts[1] else -1
-
-
-def judged_of(reading: RecordingReading) -> JobValue | None:
-    """Give the value that the result was decided by; without a result the first breakaway, or whatever there is."""
-    if reading.result is not None:
-        for value in reading.job:
-            if value.budget.quantity == reading.result.bounds.quantity and value.budget.value == reading.result.value:
-                return value
-    return next((v for v in reading.job if v.budget.quantity == "breakaway"), reading.job[0] if reading.job else None)
 
 
 def _median(values: Iterable[float]) -> float | None:

@@ -160,7 +160,7 @@ def judge_job(
         for v in own
     ]
     worst = min(range(len(own)), key=lambda i: results[i].probability)
-    result = results[worst]
+    result = replace(results[worst], decided=own[worst])
     if len(own) > 1:
         result = replace(result, notes=(*result.notes, DIRECTION_POLICY))
     if result.state is State.TOO_CLOSE:
@@ -196,7 +196,7 @@ class Judgement:
 def judge_pulls(
     pulls: Sequence[tuple[Pull, bool]],
     header: Header,
-    at: AtAxle | None,
+    at: AtAxle | Sequence[AtAxle | None] | None,
     bounds: Bounds | None,
     *,
     rule: Rule = Rule.THREE_WAY,
@@ -212,21 +212,23 @@ def judge_pulls(
         In order, and whether the user lets it count.
     header : Header
         What was tested, and how.
-    at : AtAxle or None
+    at : AtAxle or None, or a sequence of one per pull
         What brings a pull to the axle; None where the fixture is not known.
     bounds : Bounds or None
         The limit.
     rule, guard, repeatability, drop_outliers
         See ``judge_job`` and ``job_value``.
     """
-    budgets = tuple(budgets_of(pull, at) if at is not None else {} for pull, _ in pulls)
+    ats = list(at) if isinstance(at, Sequence) else [at] * len(pulls)
+    each = zip(pulls, ats, strict=True)
+    budgets = tuple(budgets_of(pull, own) if own is not None else {} for (pull, _), own in each)
     used = [(pull, own) for (pull, counts), own in zip(pulls, budgets, strict=True) if counts and pull.valid]
     counted = [(pull.direction, own) for pull, own in used]
     job = values_of(counted, repeatability=repeatability, drop_outliers=drop_outliers)
     nothing: tuple[Result | None, ...] = (None,) * len(pulls)
     if bounds is None:
         return Judgement(budgets, nothing, job)
-    refused, notes = _refusal(header, bounds, at)
+    refused, notes = _refusal(header, bounds, ats[-1] if isinstance(at, Sequence) else at)
     if refused:
         return Judgement(budgets, nothing, job, not_valid(bounds, refused, rule=rule, guard=guard), notes)
     results = tuple(
@@ -289,7 +291,7 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     for conflict in conflicts:
         if conflict.refused:
             return conflict.text, ()
-    if bounds.written.kind == "ratio min":
+    if bounds.written.is_ratio:
         return "a ratio limit compares two recordings: in gear and in neutral", ()
     if at is None:
         return "the lever is not known, so the torque at the axle is not either", ()

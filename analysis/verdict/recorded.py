@@ -147,6 +147,19 @@ class RecordingReading:
     dial: tuple[DialReading, ...] = ()
 
     @property
+    def main(self) -> JobValue | None:
+        """The value that the result was decided by; without one the first that the limit names, or the first of all."""
+        if self.result is not None and self.result.decided is not None:
+            return self.result.decided
+        wanted = self.bounds.written.quantity if self.bounds is not None else ""
+        return next((v for v in self.job if v.budget.quantity == wanted), self.job[0] if self.job else None)
+
+    @property
+    def half(self) -> bool:
+        """Whether it is one half of what its limit compares: there is no result for it alone."""
+        return self.bounds is not None and self.bounds.written.is_ratio
+
+    @property
     def simulated(self) -> bool:
         """Whether it is marked simulated."""
         return self.header is not None and self.header.simulated

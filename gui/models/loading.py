@@ -122,8 +122,7 @@ def angle_of(path: str) -> tuple[Floats, Floats, Floats] | None:
 def said_of(reading: RecordingReading) -> Said:
     """Give what the list shows of a reading."""
     values = {v.budget.quantity: v.budget.value for v in reversed(reading.job)}
-    half = reading.bounds is not None and reading.bounds.written.kind == "ratio min"  # judged with its other half only
-    state = str(reading.result.state) if reading.result is not None and not half else ""
+    state = str(reading.result.state) if reading.result is not None and not reading.half else ""
     return Said(state, values.get("breakaway"), values.get("rotating mean"))
 
 

@@ -198,7 +198,7 @@ class CardPanel(QWidget):
             return
         low, high = job.limit_nm()
         quantity = QUANTITY_WORDS[job.limit.quantity].lower()
-        if job.limit.kind == "ratio min":
+        if job.limit.is_ratio:
             quantity, words = "in gear ÷ neutral", f"at least {display.number(job.limit.lower, 1)}"
         elif low is not None and high is not None:
             words = f"{display.figure(low)} to {display.torque(high)}"
@@ -208,7 +208,7 @@ class CardPanel(QWidget):
             words = f"at most {display.torque(high)}"
         source = ", ".join(p for p in (job.limit.source, job.limit.page) if p)
         conflict = job.conflict()
-        stands = conflict is not None and (conflict.refused or job.limit.kind == "ratio min")
+        stands = conflict is not None and (conflict.refused or job.limit.is_ratio)
         warn = conflict.text if conflict is not None and stands else job.range_advice()
         row.show_lines(
             f"{words[0].upper()}{words[1:]}",

@@ -223,7 +223,7 @@ class ReadingPanel(QWidget):
             label_of = Path(loaded.reading.file).stem
             shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of))
         bounds = reading.bounds
-        limits = (None, None) if bounds is None or bounds.written.kind == "ratio min" else (bounds.lower, bounds.upper)
+        limits = (None, None) if bounds is None else bounds.torques
         self.plot.show_traces(shown, tuple(None if v is None else v * factor for v in limits), reading.simulated)
         self.plot.set_axle(first.factor is not None)
         self.pulls.show_reading(reading)

@@ -6,6 +6,7 @@ Offered: ``Health``, ``State``, ``Meter``, ``Steps``.
 from __future__ import annotations
 
 import math
+import sys
 import time
 from collections import deque
 from dataclasses import dataclass, replace
@@ -220,6 +221,6 @@ class Steps:
 
 def _asleep() -> float:
     """Give the seconds this computer has slept since it was started, where the system tells."""
-    if not hasattr(time, "CLOCK_BOOTTIME"):
+    if sys.platform != "linux":
         return 0.0
     return time.clock_gettime(time.CLOCK_BOOTTIME) - time.clock_gettime(time.CLOCK_MONOTONIC)

@@ -13,7 +13,6 @@ from gui.models.checks import Check, checks_for
 from gui.models.dial_entry import DialDraft, check, file_job, sum_up
 from gui.models.issuing import issue_of
 from gui.models.job import QUANTITY_WORDS, problem_of
-from gui.models.judge import Judge
 from gui.models.loading import export, page_beside
 from gui.pages.checks_panel import CheckRow
 from gui.pages.editors.base import Editor
@@ -222,7 +221,7 @@ class DialEditor(Editor):
         self.reading.set_wrong(checked.wrong if self.reading.text.strip() else "")
         self.keep.setEnabled(checked.budget is not None)
         budgets = [*self.kept, *([checked.budget] if checked.budget is not None else [])]
-        value = sum_up(budgets, Judge(self._card).bounds(), self._card.decision)
+        value = sum_up(budgets, self._card.bounds(), self._card.decision)
         if value is None:
             self.at_axle.setText(checked.wrong or ("Type a reading" if self.checked else "First the checks"))
             self.badge.show_state("")
