@@ -53,6 +53,7 @@ class DialEditor(Editor):
         self.scale = Field("Full scale", "100")
         self.at_axle = label("–", "title", wrap=True)
         self.badge = Badge(shared.look)
+        self.rule = label("", "caption", wrap=True)
         self.doubts = label("", "warn", wrap=True)
         self.list = label("", "", wrap=True)
         self.keep = button("Keep this reading", self._keep, tip="Return key")
@@ -89,16 +90,17 @@ class DialEditor(Editor):
         for index, part in enumerate((self.reading, self.unit, self.quantity, self.marks, self.error, self.scale)):
             grid.addWidget(part, index // 3, index % 3)
         inside.addLayout(grid)
-        row = line(gap=12)
-        row.addWidget(self.at_axle, 1)
-        row.addWidget(self.badge)
-        inside.addLayout(row)
-        inside.addWidget(self.doubts)
-        foot = Flow(gap=12)
+        foot = Flow(gap=12)  # above what comes and goes: it stays where it is
         foot.addWidget(self.keep)
         self.forget = button("Forget the last one", self._forget)
         foot.addWidget(self.forget)
         inside.addLayout(foot)
+        row = line(gap=12)
+        row.addWidget(self.at_axle, 1)
+        row.addWidget(self.badge)
+        inside.addLayout(row)
+        inside.addWidget(self.rule)
+        inside.addWidget(self.doubts)
         inside.addWidget(self.list)
         self._end = QWidget()
         end = line(self._end, gap=12)
@@ -229,8 +231,8 @@ class DialEditor(Editor):
             count = "one reading" if value.count == 1 else f"median of {value.count} readings"
             self.at_axle.setText(f"{display.torque(value.value.nm, value.value.u95_nm)} at the axle, {count}")
             self.badge.show_state(value.state, None if value.state else "No limit for this quantity")
-        ruled = (f"Rule: {value.rule}",) if value is not None and value.rule else ()
-        self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()), *ruled)))
+        self.rule.setText(f"Rule: {value.rule}" if value is not None and value.rule else "")
+        self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()))))
         kept = [f"{n}.  {display.torque(b.value, b.u95)}" for n, b in enumerate(self.kept, 1)]
         self.list.setText("\n".join(kept))
 
