@@ -19,10 +19,11 @@ from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 CONTEXT = "Heldwheel"
 LANGUAGES = {
     "en": "English",
-    "de": "Deutsch (ganz: Prüfung, Ansehen, Einstellungen)",
-    "es": "Español (entero: ensayo, revisar, ajustes)",
+    "de": "Deutsch (in Teilen)",
+    "es": "Español (en parte)",
 }
 COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
+JOINED = " · "  # between parts that are translated each by itself
 FEW_LETTERS = 9
 FIGURE = r"([^A-Za-z]*(?:N·m|lbf·ft|lbf·in|kgf·m)?)"
 MARKS = ("▲ ", "•  ")  # before a text, in every language
@@ -103,6 +104,8 @@ def tr(text: str) -> str:
             return mark + tr(text.removeprefix(mark))
     if "\n" in text:
         return "\n".join(tr(part) for part in text.split("\n"))
+    if JOINED in text:
+        return JOINED.join(tr(part) for part in text.split(JOINED))
     for pattern, source in _templates:
         match = pattern.fullmatch(text)
         if match is not None:

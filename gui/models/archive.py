@@ -83,8 +83,7 @@ class Entry:
     @property
     def words(self) -> str:
         """Everything that a search looks through, in lower case."""
-        known = {**self.tags, **self.facts}
-        tags = " ".join(f"{key}={value} {tag_words(key).split(',')[0]}={value}" for key, value in known.items())
+        tags = " ".join(f"{key}={value}" for key, value in self.tags.items())
         marks = " ".join(
             word
             for word, on in (("simulated", self.simulated), ("recovered", not self.closed), ("foreign", not self.ours))
@@ -92,6 +91,13 @@ class Entry:
         )
         parts = (self.name, self.vehicle, self.customer, self.number, self.side, self.purpose, self.transducer)
         return " ".join((*parts, tags, marks, f"{self.started:%Y-%m-%d}")).lower()
+
+    def holds(self, word: str) -> bool:
+        """Whether a word of a search fits; ``oil=reference`` is looked for among the facts that Compare offers, too."""
+        if word in self.words:
+            return True
+        named = ((key, tag_words(key).partition(",")[0]) for key in self.facts) if "=" in word else ()
+        return any(word in f"{name}={self.facts[key]}".lower() for key, *names in named for name in (key, *names))
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +137,7 @@ def find_tests(folder: Path, search: str) -> list[str]:
     return [
         entry.path
         for entry in read_entries(list_files(folder))
-        if entry.purpose not in {"drag", "zero"} and all(word in entry.words for word in words)
+        if entry.purpose not in {"drag", "zero"} and all(entry.holds(word) for word in words)
     ]
 
 
@@ -252,7 +258,7 @@ class Archive:
         found = [
             entry
             for entry in self.entries
-            if _of_kind(entry, self.purpose) and all(word in entry.words for word in words)
+            if _of_kind(entry, self.purpose) and all(entry.holds(word) for word in words)
         ]
         keys = {
             "When": lambda e: e.started.timestamp(),

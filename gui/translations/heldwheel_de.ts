@@ -3107,5 +3107,105 @@
         <source>a job</source>
         <translation>ein Auftrag</translation>
     </message>
+    <message>
+        <source>right wheel</source>
+        <translation>rechtes Rad</translation>
+    </message>
+    <message>
+        <source>left wheel</source>
+        <translation>linkes Rad</translation>
+    </message>
+    <message>
+        <source>Clutch plate</source>
+        <translation>Lamellensperre</translation>
+    </message>
+    <message>
+        <source>reading × %1</source>
+        <translation>Ablesung × %1</translation>
+    </message>
+    <message>
+        <source>At least %1</source>
+        <translation>Mindestens %1</translation>
+    </message>
+    <message>
+        <source>At most %1</source>
+        <translation>Höchstens %1</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source>Rotating mean: %1</source>
+        <translation>Drehmoment in Bewegung, Mittel: %1</translation>
+    </message>
+    <message>
+        <source>Rotating maximum: %1</source>
+        <translation>Drehmoment in Bewegung, Maximum: %1</translation>
+    </message>
+    <message>
+        <source>Breakaway: %1</source>
+        <translation>Losbrechmoment: %1</translation>
+    </message>
+    <message>
+        <source>Import a trace</source>
+        <translation>Kurve importieren</translation>
+    </message>
+    <message>
+        <source>Other folder</source>
+        <translation>Anderer Ordner</translation>
+    </message>
+    <message>
+        <source>Refresh</source>
+        <translation>Neu lesen</translation>
+    </message>
+    <message>
+        <source>Look at recordings somewhere else</source>
+        <translation>Aufzeichnungen anderswo ansehen</translation>
+    </message>
+    <message>
+        <source>Read the folder again</source>
+        <translation>Den Ordner noch einmal lesen</translation>
+    </message>
+    <message>
+        <source>A CSV file from elsewhere: choose its columns and unit</source>
+        <translation>Eine CSV-Datei von anderswo: Spalten und Einheit wählen</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = %1</source>
+        <translation>dreiwertig, Sicherheitsband w = %1</translation>
+    </message>
+    <message>
+        <source>Transducer live</source>
+        <translation>Aufnehmer verbunden</translation>
+    </message>
+    <message>
+        <source>Transducer not connected</source>
+        <translation>Aufnehmer nicht verbunden</translation>
+    </message>
+    <message>
+        <source>%1 readings/s</source>
+        <translation>%1 Ablesungen/s</translation>
+    </message>
+    <message>
+        <source>Recording: %1 readings</source>
+        <translation>Aufzeichnung: %1 Ablesungen</translation>
+    </message>
+    <message>
+        <source>At the axle</source>
+        <translation>An der Achse</translation>
+    </message>
+    <message>
+        <source>As shown</source>
+        <translation>Wie gezeigt</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Drehmoment</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
 </context>
 </TS>

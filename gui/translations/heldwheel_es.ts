@@ -3107,5 +3107,105 @@
         <source>a job</source>
         <translation>un trabajo</translation>
     </message>
+    <message>
+        <source>right wheel</source>
+        <translation>rueda derecha</translation>
+    </message>
+    <message>
+        <source>left wheel</source>
+        <translation>rueda izquierda</translation>
+    </message>
+    <message>
+        <source>Clutch plate</source>
+        <translation>Discos de embrague</translation>
+    </message>
+    <message>
+        <source>reading × %1</source>
+        <translation>lectura × %1</translation>
+    </message>
+    <message>
+        <source>At least %1</source>
+        <translation>Al menos %1</translation>
+    </message>
+    <message>
+        <source>At most %1</source>
+        <translation>Como máximo %1</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>hasta %1</translation>
+    </message>
+    <message>
+        <source>Rotating mean: %1</source>
+        <translation>Par de giro medio: %1</translation>
+    </message>
+    <message>
+        <source>Rotating maximum: %1</source>
+        <translation>Par de giro máximo: %1</translation>
+    </message>
+    <message>
+        <source>Breakaway: %1</source>
+        <translation>Par de arranque: %1</translation>
+    </message>
+    <message>
+        <source>Import a trace</source>
+        <translation>Importar una traza</translation>
+    </message>
+    <message>
+        <source>Other folder</source>
+        <translation>Otra carpeta</translation>
+    </message>
+    <message>
+        <source>Refresh</source>
+        <translation>Actualizar</translation>
+    </message>
+    <message>
+        <source>Look at recordings somewhere else</source>
+        <translation>Ver registros en otro sitio</translation>
+    </message>
+    <message>
+        <source>Read the folder again</source>
+        <translation>Leer la carpeta otra vez</translation>
+    </message>
+    <message>
+        <source>A CSV file from elsewhere: choose its columns and unit</source>
+        <translation>Un CSV de otro sitio: elija columnas y unidad</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = %1</source>
+        <translation>de tres vías, banda de guarda w = %1</translation>
+    </message>
+    <message>
+        <source>Transducer live</source>
+        <translation>Transductor en vivo</translation>
+    </message>
+    <message>
+        <source>Transducer not connected</source>
+        <translation>Transductor no conectado</translation>
+    </message>
+    <message>
+        <source>%1 readings/s</source>
+        <translation>%1 lecturas/s</translation>
+    </message>
+    <message>
+        <source>Recording: %1 readings</source>
+        <translation>Registro: %1 lecturas</translation>
+    </message>
+    <message>
+        <source>At the axle</source>
+        <translation>En el eje</translation>
+    </message>
+    <message>
+        <source>As shown</source>
+        <translation>Como se muestra</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Par</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
+    </message>
 </context>
 </TS>

@@ -315,3 +315,14 @@ def test_what_was_cut_off_is_offered_at_the_start_and_shown(qtbot, shelf: Path) 
 def test_the_first_start_speaks_as_the_system_does(name: str, said: tuple[str, bool, str]) -> None:
     """Decimal marks and measuring systems are those of the Unicode locale data, as Qt ships them."""
     assert tuple(by_locale(QLocale(name)).values()) == said
+
+
+def test_what_compare_offers_is_found_by_review(shelf: Path) -> None:
+    from gui.models.archive import Entry
+
+    entry = Entry("a.csv", datetime.now().astimezone(), facts={"fluid": "reference", "modifier_percent": 4.0})
+    assert entry.holds("fluid=reference")
+    assert entry.holds("oil=reference")
+    assert entry.holds("modifier=4.0")
+    assert not entry.holds("reference"), "a plain word is of names and tags"
+    assert len(list(shelf.glob("*.csv"))) == 3

@@ -54,7 +54,7 @@ WHOLE = (
     "pages/editors/limit.py", "pages/editors/fixture.py", "pages/editors/job.py", "pages/editors/base.py",
     "widgets/notice.py", "widgets/written.py", "widgets/menus.py",
 )  # fmt: skip
-"""Modules whose every text is translated: what the names of the languages promise."""
+"""Modules whose every text that is handed straight to what shows it is translated."""
 SHOWS = {"label", "button", "Field", "Choice", "QCheckBox", "tr", "setText", "addAction"}
 ROLES = re.compile(r"[^A-Za-z]*|/dev/.*|Heldwheel|N·m|[A-Z]{2,4}")
 
@@ -77,7 +77,7 @@ def shown_texts(path: Path) -> Iterator[str]:
 
 @pytest.mark.parametrize("language", LANGUAGES)
 @pytest.mark.parametrize("module", WHOLE)
-def test_the_pages_that_are_promised_are_whole(language: str, module: str, qapp):
+def test_the_pages_of_test_review_and_settings_are_translated(language: str, module: str, qapp):
     """Nothing that the page shows stays English, but for what is alike in both languages."""
     texts = list(shown_texts(Path(translation.__file__).parent / module))
     known = catalogue(language)
