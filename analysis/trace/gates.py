@@ -144,6 +144,26 @@ def gaps(time_s: Floats) -> Ints:
     return missing
 
 
+SILENT = "nothing was received for"
+SILENT_S = 0.5
+"""A longer time without a reading within a pull is told with it, as no line is drawn across it."""
+
+
+def silences(time_s: Floats) -> tuple[str, ...]:
+    """Say of a pull that readings are missing within it, where that is more than its usual steps.
+
+    Examples
+    --------
+    >>> silences(np.append(np.arange(50) / 50, 3 + np.arange(50) / 50))
+    ('nothing was received for 2.0 s within this pull: what the torque did then is not known',)
+    """
+    steps = np.diff(time_s)
+    longest = float(steps.max(initial=0.0))
+    if longest <= SILENT_S or longest <= GAP_STEPS * float(np.median(steps)):
+        return ()
+    return (f"{SILENT} {longest:.1f} s within this pull: what the torque did then is not known",)
+
+
 def caught_up_in(interval_s: float) -> int:
     """Give the number of samples within which a stream that was only late is up to date again."""
     return max(1, math.ceil(CATCH_UP_S / interval_s))

@@ -29,6 +29,7 @@ from analysis.trace.gates import (
     few_readings,
     near,
     peak_reasons,
+    silences,
     slip_reasons,
     stuck,
     two_levels,
@@ -277,7 +278,7 @@ def _read(
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,
-        notes=_notes(peak, plateau, hand, peakless=peakless),
+        notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
     return Read(pull, plateau, told=slip is not None or before is not None)
 
