@@ -39,6 +39,7 @@ class LivePanel(QWidget):
         self.coach = Headline(shared.look)
         self.coach.setAccessibleName("Coach")
         self.plot = TracePlot(shared.look, "")
+        self.plot.number = shared.display.number
         self._spans = Switch(list(SPANS), "Stretch of time shown")
         self._spans.set_on("20 s")
         self._spans.picked.connect(self._set_span)

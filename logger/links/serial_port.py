@@ -24,6 +24,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from logger.errors import LinkError, LinkLost
+from logger.links.base import MOST_QUEUED
 from logger.links.ports import local_port
 from logger.samples import Chunk
 
@@ -42,7 +43,6 @@ GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; 
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 FLOOD_BYTES_S: Final = 600_000.0  # faster than 4 Mbaud: a buffer, whose writer stands still while it is full
 FLOOD_S: Final = 0.001
-MOST_QUEUED: Final = 4_000_000  # bytes
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
 # TypeError: pyserial, when a port closes under it

@@ -345,7 +345,7 @@ class Session:
         return read if isinstance(read, list) else None
 
     def _wanted_stop(self) -> bool:
-        return self._stopping is not None and self._stopping.is_set()
+        return self._stop_wanted
 
     def _take(self, chunks: list[Chunk]) -> None:
         """Decode one drain and deliver it."""
@@ -388,6 +388,8 @@ class Session:
             attempt += 1
             if time.monotonic() - gone_s >= self._reconnect_s:
                 return Ending(EndReason.LOST, f"{lost}{why}", lost)
+            if self._audience.full:
+                continue  # no more is fetched before what there is has been saved
             try:
                 if not await self._open():
                     break
