@@ -15,12 +15,15 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import msgspec
 
+from analysis.verdict.dialled import judge_dialled
 from analysis.verdict.job import Job
 from analysis.verdict.recorded import RecordingReading
 from analysis.verdict.sides import with_drag
-from logger.edges.small_file import beside
+from logger.edges.small_file import beside, hash_of
 from logger.errors import HeldwheelError, InputError
+from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.files import read_trace
+from logger.recordings.sidecar import merged, read_sidecar, sidecar_path
 
 if TYPE_CHECKING:
     from analysis.verdict.limits import Guard, Rule
@@ -118,12 +121,39 @@ def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:
     HeldwheelError
         It cannot be read.
     """
+    if is_dialled(path):
+        return read_dialled(path)[1:3]
     trace = read_trace(path, asked.table if asked is not None else None)
     return trace.sha256, trace.above_sha256
 
 
 def _read(path: Path | str, asked: Asked) -> RecordingReading:
+    if is_dialled(path):
+        return _read_dialled(path, asked)
     return reading_of(read_trace(path, asked.table), asked)
+
+
+def _read_dialled(path: Path | str, asked: Asked) -> RecordingReading:
+    """Read a job whose torques were read from a dial."""
+    kept, sha256, above, problems = read_dialled(path)
+    sidecar, beside_it = read_sidecar(path), sidecar_path(path)
+    reading = judge_dialled(
+        str(path),
+        _header(merged(kept.header, sidecar), asked),
+        kept.readings,
+        corrections=sidecar.corrections if sidecar is not None else (),
+        rule=asked.rule,
+        guard=asked.guard,
+        repeatability=asked.repeatability,
+    )
+    return replace(
+        reading,
+        problems=(*problems, *reading.problems),
+        state="recovered" if problems else "closed",
+        sha256=sha256,
+        above_sha256=above,
+        sidecar_sha256=hash_of(beside_it) if sidecar is not None else "",
+    )
 
 
 def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading | None, str]:

@@ -306,4 +306,5 @@ class Sidecar(Record, frozen=True, kw_only=True):
     table: Table | None = None  # how a table from elsewhere is read
     photos: tuple[Photo, ...] = ()
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)
+    signed: datetime | None = None  # when the test was signed: each decision after it makes a new revision
     corrections: tuple[Correction, ...] = ()

@@ -309,6 +309,8 @@ class Page:
             yield f"{len(out)} of {total} pull{'s' * (total != 1)} not used:"
         for pull in out:
             yield clean(f"pull {pull.number}: {'; '.join(pull.reasons) or pull.left_out}", LONGEST_NOTE)
+        for pull in self.material.pulls:
+            yield from (clean(f"pull {pull.number}: {text}", LONGEST_NOTE) for text in pull.silences if pull.used)
         seen: dict[str, None] = {}
         for note in (*self.material.problems, *(note for line in self.material.job for note in line.notes)):
             seen.setdefault(clean(note, LONGEST_NOTE))

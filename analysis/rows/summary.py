@@ -15,6 +15,7 @@ import msgspec
 import numpy as np
 
 from analysis.compare.runs import Quantity, Run, Setting
+from analysis.compare.tags import tags_of_header
 from analysis.pipeline import Asked
 from analysis.trace.results import DIRECTION_WORDS, DIRECTIONS
 from analysis.verdict.limits import Guard, Rule
@@ -22,7 +23,6 @@ from logger.errors import InputError
 from logger.header import Header, Lever, Limit, Table, Test, Zero
 
 if TYPE_CHECKING:
-    from analysis.compare.runs import Tag
     from analysis.rows.tables import Cell
     from analysis.verdict.recorded import PullReading, RecordingReading
 
@@ -208,35 +208,14 @@ def run_of(reading: RecordingReading) -> Run:
     )
     values = {q: tuple(v for p in used if (v := get(p)) is not None) for q, get in of_pull.items()}
     return Run(
-        name, _tags(header, name), _setting(reading, header, used), values, len(used), excluded, header.simulated
+        name,
+        tags_of_header(header, name),
+        _setting(reading, header, used),
+        values,
+        len(used),
+        excluded,
+        header.simulated,
     )
-
-
-def _tags(header: Header, name: str) -> dict[str, Tag]:
-    """Give everything a recording can be grouped by; the user's own tags win over the header's facts."""
-    job, axle, test, conditions = header.job, header.axle, header.test, header.conditions
-    facts: dict[str, Tag | None] = {
-        "file": name,
-        "date": f"{header.started:%Y-%m-%d}" if header.started else None,
-        "job": job.number,
-        "customer": job.customer,
-        "vehicle": job.vehicle,
-        "axle": job.axle,
-        "operator": job.operator,
-        "type": axle.type,
-        "pack_build": axle.pack_build,
-        "shim_mm": axle.shim_mm,
-        "side": test.side,
-        "direction": test.direction,
-        "place": test.place,
-        "fluid": conditions.fluid,
-        "modifier": conditions.modifier,
-        "modifier_percent": conditions.modifier_percent,
-        "oil_temperature_c": conditions.oil_temperature_c,
-        "distance_km": conditions.distance_km,
-        "condition": conditions.condition,
-    }
-    return {key: value for key, value in facts.items() if value is not None and value != ""} | dict(job.tags)
 
 
 def _stated_way(test: Test) -> str | None:

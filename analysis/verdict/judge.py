@@ -8,7 +8,8 @@ Conventions
   is the job's result.
 
 Offered: ``QUANTITIES``, ``AtAxle``, ``readings_of``, ``budgets_of``, ``disagreements``, ``values_of``, ``judge_pull``,
-``judge_job``, and all of it at once: ``judge_pulls``.
+``judge_job``, and all of it at once: ``judge_pulls``, or
+``judge_budgets`` for readings without a trace.
 """
 
 from __future__ import annotations
@@ -237,6 +238,38 @@ def judge_pulls(
     peaks = [pull.breakaway for pull, _ in used if pull.breakaway is not None]
     if bounds.quantity == "breakaway" and any(not peak.distinct_peak for peak in peaks):
         notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
+    notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
+    return Judgement(budgets, results, job, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes)
+
+
+def judge_budgets(
+    listed: Sequence[tuple[int, dict[str, Budget], bool]],
+    header: Header,
+    at: AtAxle | None,
+    bounds: Bounds | None,
+    *,
+    rule: Rule = Rule.THREE_WAY,
+    guard: Guard = Guard.U95,
+    repeatability: float | None = None,
+) -> Judgement:
+    """Judge torques that were read without a trace, each and together; see ``judge_pulls``.
+
+    Parameters
+    ----------
+    listed : sequence of (direction, budgets, counts)
+        What each reading says at the axle, by quantity, and whether the user lets it count.
+    """
+    budgets = tuple(own for _, own, _ in listed)
+    nothing: tuple[Result | None, ...] = (None,) * len(listed)
+    job = values_of([(way, own) for way, own, counts in listed if counts], repeatability=repeatability)
+    if bounds is None:
+        return Judgement(budgets, nothing, job)
+    refused, notes = _refusal(header, bounds, at)
+    if refused:
+        return Judgement(budgets, nothing, job, not_valid(bounds, refused, rule=rule, guard=guard), notes)
+    results = tuple(
+        judge_pull(own, job, way, bounds, rule=rule, guard=guard) if counts else None for way, own, counts in listed
+    )
     notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
     return Judgement(budgets, results, job, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes)
 

@@ -204,7 +204,7 @@ class PullList:
 
 def _said(read: PullReading, job: Job) -> Judged:
     values = (_value(read.axle.get("breakaway")), _value(read.axle.get("rotating mean")))
-    notes = tuple(reason.text for reason in read.pull.reasons)
+    notes = (*(reason.text for reason in read.pull.reasons), *read.pull.notes)
     if job.setup.at is None:
         notes = (*notes, *job.setup.notes)
     state = str(read.result.state) if read.result is not None and not _half(job) else ""

@@ -49,14 +49,16 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
         now = msgspec.structs.replace(last, test=msgspec.structs.replace(last.test, purpose=header.test.purpose))
         changed = {name: getattr(now, name) for name in JUDGED_BY if getattr(now, name) != getattr(header, name)}
     changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
-    change_sidecar(recording, lambda found: msgspec.structs.replace(found, job=job, zero=run.true_zero, **changed))
+    signed = datetime.now().astimezone().replace(microsecond=0)
+    changed |= {"job": job, "zero": run.true_zero, "signed": signed}
+    change_sidecar(recording, lambda found: msgspec.structs.replace(found, **changed))
     begun_s = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
         if caught.rejected and caught.start_s == begun_s:
             add_correction(
                 recording,
                 Correction(
-                    at=datetime.now().astimezone().replace(microsecond=0),
+                    at=signed,
                     reason=caught.rejected,
                     by=run.signed_by.strip(),
                     pull_start_s=caught.pull.start_s,

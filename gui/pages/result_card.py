@@ -63,7 +63,8 @@ class ResultCard(QWidget):
         display, result = self._shared.display, reading.result
         main = reading.main
         if main is None:
-            self._quantity.setText("No value")
+            lost = reading.header is None or reading.header.lever is None
+            self._quantity.setText("No fixture: Edit details gives the torque at the axle" if lost else "No value")
             self._value.setText("–")
         else:
             count = len(main.values)
