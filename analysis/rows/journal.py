@@ -95,7 +95,7 @@ class Journal:
                     self._size += len(line)
                     try:
                         said = _JOURNAL_LINE.decode(line)
-                    except (msgspec.DecodeError, RecursionError):
+                    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
                         continue
                     if said.settings == self._settings:
                         for number in places.get(json.dumps(said.key), []):
