@@ -85,14 +85,18 @@ HELD = Reason(
 )
 LAY_STILL = Reason(
     Code.NEVER_SLIPPED,
-    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks "
-    "away, or record the wheel's angle",
+    "came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand "
+    "until the pack breaks away, or record the wheel's angle",
 )
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
 )
 HELD_OR_SLIPPED = (
     "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
+)
+NO_REST = (
+    "nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second "
+    "before you pull"
 )
 ZERO_MOVED = Reason(
     Code.ZERO_MOVED,
@@ -126,7 +130,7 @@ def gaps(time_s: Floats) -> Ints:
     """
     if len(time_s) < 2:
         return np.empty(0, np.intp)
-    steps = np.diff(time_s)
+    steps = time_s[1:] - time_s[:-1]
     interval_s = float((time_s[-1] - time_s[0]) / len(steps))
     if steps.max() <= GAP_STEPS * interval_s:
         return np.empty(0, np.intp)
@@ -270,6 +274,10 @@ def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> 
     elif plateau.climbs:
         text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
         found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.parted:
+        both = f"{plateau.torque_nm:.3g} and {plateau.other_nm:.3g} N·m"
+        text = f"the torque kept to {both} for about as long: no one level to state; "
+        found.append(Reason(Code.UNSTEADY, text + "turn at one speed, which a fluid coupling follows"))
     elif plateau.steady_s < SHORTEST_S:
         text = f"only {plateau.steady_s:.1f} s of steady turning: keep turning evenly, two seconds or more"
         found.append(Reason(Code.SHORT, text))

@@ -29,8 +29,6 @@ if TYPE_CHECKING:
     from logger.header import Decision
     from logger.recordings.dialled import Quantity
 
-READS = {"torque": ("torque", "N·m"), "force": ("force", "N"), "mass": ("mass", "kg")}
-
 
 class DialDraft(Record, frozen=True):
     """What stands in the fields, as typed: kept like this on the job card, so that a better fixture still applies."""

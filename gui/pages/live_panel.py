@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
 PLOT_PX = 150  # where the window is lower, the page scrolls
 SMALLEST_TOP_NM = 20.0  # the torque axis reaches at least here
-ROOM = 1.25  # above the limit and the highest torque
 
 
 class LivePanel(QWidget):
