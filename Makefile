@@ -5,7 +5,7 @@ RUN := $(BIN)/python -m
 RADIO_WORK ?= /tmp/heldwheel-radio
 RADIO_TESTS ?= find rec100 stale kill power lock lock3
 
-.PHONY: help setup demo test check lint fmt type contracts bench torture fuzz bundle bundle-check shots notebook real-radio translations lock clean
+.PHONY: help setup demo test check lint fmt type wheels contracts bench torture fuzz bundle bundle-check shots notebook real-radio translations lock clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' Makefile
@@ -38,8 +38,13 @@ fmt: setup ## put the code in the house's style
 	@$(BIN)/ruff format .
 	@$(BIN)/ruff check --fix .
 
-type: setup ## strict types
+type: setup ## strict types, as on Linux, Windows and macOS
 	@$(BIN)/mypy
+	@for system in win32 darwin; do $(BIN)/mypy --platform $$system --cache-dir .mypy_cache/$$system || exit 1; done
+
+wheels: setup ## whether every pinned package has a wheel for Windows, macOS and 64-bit ARM; needs the network
+	@$(BIN)/python -m pip install --quiet uv
+	@$(BIN)/python .ci/wheels.py
 
 contracts: setup ## imports run one way
 	@$(BIN)/lint-imports --no-logo

@@ -30,6 +30,9 @@ WARM_UP_MS = 300  # after the first paint: the window is there, nobody has press
 
 def build(palette: str = "") -> MainWindow:
     """Build the window from the remembered choices; an application must exist."""
+    import msgspec
+    from PySide6.QtCore import QLocale
+
     from gui.confirm import Confirm
     from gui.look import Look
     from gui.main_window import MainWindow
@@ -39,9 +42,11 @@ def build(palette: str = "") -> MainWindow:
     from gui.shared import Shared
     from gui.sound import Sounds
     from gui.tester import Tester
-    from gui.translation import install
+    from gui.translation import by_locale, install
 
     settings = Settings()
+    if settings.fresh:
+        settings.choices = msgspec.structs.replace(settings.choices, **by_locale(QLocale.system()))
     choices = settings.choices
     install(choices.language)
     look = Look(palette or choices.palette, choices.scale)

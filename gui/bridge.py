@@ -19,7 +19,6 @@ from gui.models.practice import HandWish
 from gui.models.relay import Broken, Found, Samples
 from gui.models.state import Link, Notice
 from logger.errors import HeldwheelError
-from logger.header import Zero
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -107,9 +106,7 @@ class Bridge(QObject):
         if wanted is None or self.folder is None:
             stream.rest()
             return
-        zero = None
-        if run.zero is not None:
-            zero = Zero(value_nm=run.zero.value_nm, value_nm_u=run.zero.u_nm, how="lever hanging")
+        zero = run.true_zero
         header = run.card.header(
             wanted, started=datetime.now().astimezone(), zero=zero, simulated=stream.health.simulated
         )

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QMessageBox, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QPushButton
 
@@ -41,10 +43,10 @@ class Confirm:
         self.asked = [*(self.asked or []), question]
         if self.always is not None:
             return self.always
-        dialog = QMessageBox(QMessageBox.Icon.NoIcon, "Heldwheel", question, parent=parent)
-        dialog.setInformativeText(about)
-        go: QPushButton = dialog.addButton(yes, QMessageBox.ButtonRole.DestructiveRole)
-        stay: QPushButton = dialog.addButton(no, QMessageBox.ButtonRole.RejectRole)
+        dialog = QMessageBox(QMessageBox.Icon.NoIcon, "Heldwheel", tr(question), parent=parent)
+        dialog.setInformativeText(tr(about))
+        go: QPushButton = dialog.addButton(tr(yes), QMessageBox.ButtonRole.DestructiveRole)
+        stay: QPushButton = dialog.addButton(tr(no), QMessageBox.ButtonRole.RejectRole)
         dialog.setDefaultButton(stay)
         dialog.setEscapeButton(stay)
         dialog.exec()

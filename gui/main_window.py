@@ -2,17 +2,31 @@
 
 from __future__ import annotations
 
+import os
 from functools import partial
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRect, QSize, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent, QShortcut
-from PySide6.QtWidgets import QButtonGroup, QMainWindow, QMenu, QPushButton, QStackedWidget, QWidget
+from PySide6.QtGui import (
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QKeyEvent,
+    QKeySequence,
+    QResizeEvent,
+    QShortcut,
+)
+from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QStackedWidget, QWidget
 
 from gui.models.display import UNITS
+from gui.models.dropped import cut_off
+from gui.models.state import Notice
 from gui.theme import SCALES
-from gui.translation import COMMA, LANGUAGES
+from gui.translation import COMMA
 from gui.widgets.parts import Switch, button, column, label, line
+from gui.work import Errand
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -43,6 +57,8 @@ class MainWindow(QMainWindow):
         super().__init__()
         self._shared, self.tester = shared, tester
         self.setWindowTitle("Heldwheel")
+        self.setAcceptDrops(True)
+        self._errand = Errand(self._offer_cut_off, self)
         self.pages: dict[str, QWidget] = {}
         self._stack = QStackedWidget()
         self._tabs: dict[str, QPushButton] = {}
@@ -51,6 +67,7 @@ class MainWindow(QMainWindow):
         self._connect()
         tester.restore(shared.library)
         self._restore()
+        self._errand.run(cut_off, shared.settings.recordings, shared.settings.choices.seen, patience_s=0.0)
 
     def _lay_out(self) -> None:
         bar = QWidget()
@@ -77,40 +94,16 @@ class MainWindow(QMainWindow):
         row.addWidget(self.unit)
         self.one_unit = button("N·m", self.next_unit, tip="Next unit, Ctrl+U", keeps_focus=True)
         row.addWidget(self.one_unit)
-        self._menu_button = button(
-            "View", role="", tip="Colours, text size, decimal mark, sounds, what appears on reports"
+        self.settings_button = button(
+            "Settings", self.show_settings, tip="Colours, text size, units, language, folder, what appears on reports"
         )
-        self._menu_button.setMenu(self._menu())
         row.addSpacing(8)
-        row.addWidget(self._menu_button)
+        row.addWidget(self.settings_button)
         whole = QWidget()
         layout = column(whole, gap=0)
         layout.addWidget(bar)
         layout.addWidget(self._stack, 1)
         self.setCentralWidget(whole)
-
-    def _menu(self) -> QMenu:
-        menu = QMenu(self)
-        choices, look = self._shared.settings.choices, self._shared.look
-        menu.addAction("Light or dark", self.swap_palette)
-        for scale in SCALES:
-            action = menu.addAction(f"Text {round(scale * 100)} %", partial(self.set_scale, scale))
-            action.setCheckable(True)
-            action.setChecked(scale == look.scale)
-        comma = menu.addAction("Decimal comma")
-        comma.setCheckable(True)
-        comma.setChecked(choices.comma)
-        comma.toggled.connect(self.set_comma)
-        sounds = menu.addAction("Sounds")
-        sounds.setCheckable(True)
-        sounds.setChecked(choices.sounds)
-        sounds.toggled.connect(self.set_sounds)
-        for code, name in LANGUAGES.items():
-            menu.addAction(name, partial(self.set_language, code))
-        menu.addSeparator()
-        menu.addAction("On every report …", self.ask_for_reports)
-        menu.addAction("How to make the test (F1)", self.show_guide)
-        return menu
 
     def _connect(self) -> None:
         self._marking = QTimer(self)
@@ -122,6 +115,7 @@ class MainWindow(QMainWindow):
         for number, page in enumerate(PAGES, 1):
             QShortcut(QKeySequence(f"Ctrl+{number}"), self, partial(self.open_page, page))
         QShortcut(QKeySequence("F1"), self, self.show_guide)
+        QShortcut(QKeySequence("Ctrl+,"), self, self.show_settings)
         QShortcut(QKeySequence("Ctrl+U"), self, self.next_unit)
         QShortcut(QKeySequence("Ctrl+L"), self, self.swap_palette)
         QShortcut(QKeySequence.StandardKey.ZoomIn, self, lambda: self.step_scale(1))
@@ -170,6 +164,7 @@ class MainWindow(QMainWindow):
 
             page = TestPage(self._shared, self.tester)
             page.review.connect(self.show_recordings)
+            page.notice.show_asked.connect(self._show_cut_off)
             return page
         if name == "Review":
             from gui.pages.review_page import ReviewPage
@@ -177,7 +172,15 @@ class MainWindow(QMainWindow):
             return ReviewPage(self._shared)
         from gui.pages.compare_page import ComparePage
 
-        return ComparePage(self._shared)
+        comparing = ComparePage(self._shared)
+        comparing.review.connect(self.show_recordings)
+        return comparing
+
+    def _show_cut_off(self) -> None:
+        notice = self.tester.run.notice
+        self.tester.run.answer_notice()
+        if notice is not None and notice.show:
+            self.show_recordings(notice.show)
 
     def show_recordings(self, paths: object) -> None:
         """Open recordings on the Review page."""
@@ -209,9 +212,6 @@ class MainWindow(QMainWindow):
         """Change the text size."""
         self._shared.look.use(scale=scale)
         self._shared.settings.remember(scale=scale)
-        for action in self._menu_button.menu().actions():
-            if action.text().startswith("Text "):
-                action.setChecked(action.text() == f"Text {round(scale * 100)} %")
 
     def step_scale(self, step: int) -> None:
         """Take the next larger or smaller text size."""
@@ -234,13 +234,70 @@ class MainWindow(QMainWindow):
         self._shared.sounds.on = on
         self._shared.settings.remember(sounds=on)
 
-    def ask_for_reports(self) -> None:
-        """Ask what stands on every report: shop, address, who authorises, paper."""
-        from gui.pages.report_dialog import ReportDialog
+    def show_settings(self) -> None:
+        """Open the settings."""
+        from gui.pages.settings_dialog import SettingsDialog
 
-        dialog = ReportDialog(self._shared, self)
+        dialog = SettingsDialog(self._shared, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.guide.connect(self.show_guide)
+        dialog.about.connect(self.show_about)
+        dialog.accepted.connect(self._taken_over)
+        dialog.open()
+
+    def _taken_over(self) -> None:
+        unit = self._shared.display.unit
+        self.unit.set_on(unit)
+        self.one_unit.setText(unit)
+
+    def show_about(self) -> None:
+        """Say which version this is and where everything lies."""
+        from gui.pages.about_dialog import AboutDialog
+
+        dialog = AboutDialog(self._shared, self)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
+
+    # ------------------------------------------------------------------ dropped, cut off
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
+        """Take files and folders."""
+        if event.mimeData().hasUrls():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:  # noqa: N802 - Qt's name
+        """Show what was dropped."""
+        paths = [url.toLocalFile() for url in event.mimeData().urls() if url.isLocalFile()]
+        event.acceptProposedAction()
+        QTimer.singleShot(0, partial(self.take, paths))  # a dialog must not hold the program that was dragged from
+
+    def take(self, paths: Sequence[str]) -> None:
+        """Show folders and recordings on Review, import tables from elsewhere."""
+        from gui.models.dropped import sorted_out
+        from gui.pages.review_page import ReviewPage
+
+        found = sorted_out(paths)
+        self.open_page("Review")
+        page = self.pages["Review"]
+        if not isinstance(page, ReviewPage):
+            return
+        for folder in (*found.folders, *dict.fromkeys(os.path.dirname(path) for path in found.recordings))[:1]:
+            page.open_folder(Path(folder))
+        if found.recordings:
+            page.show_recordings(list(found.recordings))
+        for path in found.tables:
+            page.import_table(Path(path))
+        if found.other:
+            page.say(f"Not a recording, a table or a folder: {os.path.basename(found.other[0])}")
+
+    def _offer_cut_off(self, paths: list[str]) -> None:
+        """Offer what was cut off last time, in the first view."""
+        run = self.tester.run
+        if not paths or run.flow.running or run.notice is not None:
+            return
+        count = "A recording was" if len(paths) == 1 else f"{len(paths)} recordings were"
+        text = f"{count} cut off before being closed. Everything saved until then is there."
+        run.notice = Notice(text, show=tuple(paths))
+        self.tester.changes.tell()
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Leave out of the bar what does not fit: the name first, then all units but the one in use."""
@@ -249,7 +306,9 @@ class MainWindow(QMainWindow):
 
     def _share_bar(self) -> None:
         tabs = (
-            sum(tab.sizeHint().width() + 6 for tab in self._tabs.values()) + self._menu_button.sizeHint().width() + 60
+            sum(tab.sizeHint().width() + 6 for tab in self._tabs.values())
+            + self.settings_button.sizeHint().width()
+            + 60
         )
         mark = self.simulated.sizeHint().width() + 14  # its place is kept: the bar stays as it is when it comes
         room = self.width() - tabs - mark - self.unit.sizeHint().width()

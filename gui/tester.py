@@ -15,7 +15,6 @@ from gui.bridge import Bridge
 from gui.models.asking import Agreements, question_of
 from gui.models.changes import Changes
 from gui.models.job import JobCard, problem_of
-from gui.models.judge import Judge
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.run import TestRun
 from gui.models.signing import write_signature
@@ -78,7 +77,7 @@ class Tester:
 
     def _new_run(self) -> TestRun:
         self._forget()
-        run = TestRun(self.card, Judge(self.card))
+        run = TestRun(self.card)
         self._forget = run.changes.listen(self.changes.tell)
         return run
 
@@ -197,7 +196,7 @@ class Tester:
         if path is None or not path.exists():
             return
         limit = self.card.limit
-        if limit is not None and limit.kind == "ratio min" and self.card.test.gear is not None:
+        if limit is not None and limit.is_ratio and self.card.test.gear is not None:
             self._halves[self.card.test.gear] = path
         try:
             write_signature(path, self.run, self.bridge.header, self.bridge.baseline)

@@ -4,7 +4,7 @@ The catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released 
 is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A text without a translation
 stays English.
 
-Offers ``LANGUAGES``, ``install``, ``tr``.
+Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``.
 """
 
 from __future__ import annotations
@@ -14,11 +14,18 @@ import xml.etree.ElementTree as ET
 from functools import lru_cache
 from importlib.resources import as_file, files
 
-from PySide6.QtCore import QCoreApplication, QTranslator
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 CONTEXT = "Heldwheel"
-LANGUAGES = {"en": "English", "de": "Deutsch (in part)", "es": "Español (in part)"}
+LANGUAGES = {
+    "en": "English",
+    "de": "Deutsch (in Teilen)",
+    "es": "Español (en parte)",
+}
 COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
+JOINED = " · "  # between parts that are translated each by itself
+FEW_LETTERS = 9
+FIGURE = r"([^A-Za-z]*(?:N·m|lbf·ft|lbf·in|kgf·m)?)"
 MARKS = ("▲ ", "•  ")  # before a text, in every language
 
 _templates: list[tuple[re.Pattern[str], str]] = []
@@ -38,6 +45,10 @@ def install(language: str) -> bool:
     made = QTranslator()
     with as_file(folder.joinpath(f"heldwheel_{language}.qm")) as path:
         found = made.load(str(path))
+    own = QTranslator()  # what Qt itself says: buttons of its dialogs, the file dialog
+    if own.load(f"qtbase_{language}", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
+        QCoreApplication.installTranslator(own)
+        _installed.append(own)
     if found:
         QCoreApplication.installTranslator(made)
         _installed.append(made)
@@ -49,7 +60,35 @@ def _read_templates(catalogue: str) -> list[tuple[re.Pattern[str], str]]:
     """Give the texts of a catalogue that hold places for figures, those with most words first."""
     sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
     sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
-    return [(re.compile("(.+)".join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+    return [(re.compile(_place(s).join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+
+
+def _place(source: str) -> str:
+    """Give what may stand in a template's places: anything, but only figures where its own words are few.
+
+    ``%1 of %2`` is of counts: it must not be found in every sentence with an "of".
+    """
+    letters = re.sub(r"%\d|[^A-Za-z]", "", source)
+    return "(.+)" if len(letters) >= FEW_LETTERS else FIGURE
+
+
+def by_locale(locale: QLocale) -> dict[str, object]:
+    """Give language, decimal mark and unit of torque as somebody from there expects them, until they are chosen.
+
+    Examples
+    --------
+    >>> by_locale(QLocale("de_DE"))
+    {'language': 'de', 'comma': True, 'unit': 'N·m'}
+    >>> by_locale(QLocale("en_US"))
+    {'language': 'en', 'comma': False, 'unit': 'lbf·ft'}
+    """
+    language = locale.name().partition("_")[0]
+    inches = locale.measurementSystem() is QLocale.MeasurementSystem.ImperialUSSystem and locale.name() != "C"
+    return {
+        "language": language if language in LANGUAGES else "en",
+        "comma": locale.decimalPoint() == ",",
+        "unit": "lbf·ft" if inches else "N·m",
+    }
 
 
 @lru_cache(4096)
@@ -65,6 +104,8 @@ def tr(text: str) -> str:
             return mark + tr(text.removeprefix(mark))
     if "\n" in text:
         return "\n".join(tr(part) for part in text.split("\n"))
+    if JOINED in text:
+        return JOINED.join(tr(part) for part in text.split(JOINED))
     for pattern, source in _templates:
         match = pattern.fullmatch(text)
         if match is not None:

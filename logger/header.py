@@ -144,6 +144,11 @@ class Lever(Record, frozen=True, kw_only=True):
     start_angle_deg: float | None = None  # of the lever at hand-off: 0 = 3 o'clock seen from outside, clockwise
 
 
+# Kind of limit -> its bounds. A ratio is in gear ÷ neutral, of two recordings: it has no unit.
+LIMIT_KINDS = {"min": ("lower",), "max": ("upper",), "band": ("lower", "upper"), "ratio min": ("lower",)}
+RATIO_KINDS = {"ratio min"}
+
+
 class Limit(Record, frozen=True, kw_only=True):
     """A limit as the user's manual or rule states it. Its source is mandatory; none is shipped as a specification."""
 
@@ -160,6 +165,16 @@ class Limit(Record, frozen=True, kw_only=True):
     held: Literal["other side", "case", "none"] | None = None
     gear: Literal["neutral", "in gear"] | None = None
     name: str = ""
+
+    @property
+    def bounds(self) -> tuple[str, ...]:
+        """Which bounds a limit of its kind has."""
+        return LIMIT_KINDS[self.kind]
+
+    @property
+    def is_ratio(self) -> bool:
+        """Whether it compares two recordings, and has no unit."""
+        return self.kind in RATIO_KINDS
 
 
 class Decision(Record, frozen=True, kw_only=True):
@@ -291,4 +306,5 @@ class Sidecar(Record, frozen=True, kw_only=True):
     table: Table | None = None  # how a table from elsewhere is read
     photos: tuple[Photo, ...] = ()
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)
+    signed: datetime | None = None  # when the test was signed: each decision after it makes a new revision
     corrections: tuple[Correction, ...] = ()

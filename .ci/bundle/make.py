@@ -153,9 +153,9 @@ def main() -> int:
     licences(folder / "licences")
     shutil.copy(ROOT / "README.md", folder / "README.md")
     shutil.copytree(ROOT / "recordings", folder / "recordings", ignore=shutil.ignore_patterns("*.py", "__pycache__"))
-    form = "zip" if sys.platform == "win32" else "gztar"
-    Path(shutil.make_archive(str(folder), form, root_dir=folder.parent, base_dir=folder.name))
-    sum(file.stat().st_size for file in folder.rglob("*") if file.is_file() and not file.is_symlink())
+    packed = archive(folder)
+    size = sum(file.stat().st_size for file in folder.rglob("*") if file.is_file() and not file.is_symlink())
+    print(f"{folder}: {size / 1e6:.0f} MB\n{packed}: {packed.stat().st_size / 1e6:.0f} MB")
     return 0
 
 

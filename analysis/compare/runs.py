@@ -111,6 +111,8 @@ class Unit:
         The runs' values.
     tags : mapping
         Of its first run.
+    files : tuple of str
+        The runs' recordings.
     """
 
     group: str
@@ -121,6 +123,7 @@ class Unit:
     pulls: int
     of_runs: tuple[float, ...] = field(default=())
     tags: Mapping[str, Tag] = field(default_factory=dict)
+    files: tuple[str, ...] = ()
 
 
 def text_of(tag: Tag | None) -> str:
@@ -184,6 +187,7 @@ def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]])
         sum(run.pulls for run, _ in found),
         values,
         first.tags,
+        tuple(run.file for run, _ in found),
     )
 
 

@@ -80,7 +80,7 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _read(text: str, bounds: Bounds) -> float:
-    return parse_number(text) if bounds.written.kind == "ratio min" else parse_quantity(text, "torque")
+    return parse_number(text) if bounds.written.is_ratio else parse_quantity(text, "torque")
 
 
 def _standard(u95: float, dof: float) -> float:
@@ -99,7 +99,7 @@ def _show(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: lis
         shown = chosen.to_json() | {"schema": "heldwheel limit 1", "rules": [r.to_json() for r in results]}
         say(json.dumps(shown | ({"risks": risks} if risks else {}), ensure_ascii=False, indent=1, allow_nan=False))
         return
-    ratio = bounds.written.kind == "ratio min"
+    ratio = bounds.written.is_ratio
     unit = canonical_unit(args.unit or bounds.written.unit) if not ratio else ""
     value = f"{chosen.value:.3f} ± {chosen.u95:.2g}" if ratio else both_units(chosen.value, chosen.u95, unit)
     say(f"{value} (95 %) against {bounds.quantity} {bounds.words} ({bounds.source})")

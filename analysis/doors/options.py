@@ -246,7 +246,7 @@ def _ends(found: re.Match[str]) -> tuple[float | None, float | None]:
 
 def limit_doubts(limit: Limit) -> tuple[str, ...]:
     """Say what about a limit looks like a slip of the unit."""
-    if limit.kind == "ratio min":
+    if limit.is_ratio:
         return ()
     return tuple(t for v in (limit.lower, limit.upper) if v is not None for t in unit_guard(v, limit.unit))
 

@@ -146,7 +146,8 @@ def _pull_table(reading: RecordingReading, unit: str) -> None:
     where = "at the axle" if reading.at is not None else "at the sensor"
     rate = reading.trace.rate_hz if reading.trace is not None else float("nan")
     state = {"recovered": ", recovered: it was not closed", "foreign": ", not our recording"}.get(reading.state, "")
-    title = f"{mark}{reading.file}  ({rate:.4g} readings a second{state})"
+    how = f"{rate:.4g} readings a second" if not reading.dial else "readings of a dial"
+    title = f"{mark}{reading.file}  ({how}{state})"
     if not reading.pulls:
         say(title)
         say("  no pull found")

@@ -54,7 +54,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--neutral", metavar="FILE", help="RECORDING is in gear, FILE in neutral: a page of their ratio"
     )
-    parser.add_argument("--revision", type=int, default=1, help="of this report (default 1)")
+    parser.add_argument(
+        "--revision", type=int, help="of this report (default 1, and one more for each decision since it was signed)"
+    )
     parser.add_argument("--issued", metavar="TIME", help="time of issue, 2026-05-17T18:00+02:00 (default: now)")
     parser.add_argument("--verify", metavar="PAGE", help="verify this report instead of writing one")
     parser.add_argument(
@@ -101,6 +103,7 @@ def _write(args: argparse.Namespace) -> int:
     from logger.edges import console
     from logger.errors import InputError
     from logger.recordings.photos import PhotoState, photo_state
+    from logger.recordings.sidecar import read_sidecar, revision_of
 
     asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
     material, unit = _material(args.recording, args.neutral, asked, keep=True)
@@ -112,13 +115,16 @@ def _write(args: argparse.Namespace) -> int:
         raise InputError(f"--issued {args.issued}: write a time such as 2026-05-17T18:00+02:00") from None
     address = "\n".join(line.strip() for line in args.address.split("/"))
     unit = args.unit or unit
+    revision = args.revision
+    if revision is None:
+        revision = max(revision_of(read_sidecar(half.file)) for half in material.halves)
     issue = Issue(
         issued,
         Kind(args.kind),
         unit,
         args.workshop,
         address,
-        args.revision,
+        revision,
         args.remarks,
         args.authorised,
         PaperSize(args.paper),

@@ -265,7 +265,7 @@ def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None
     A limit for the ratio in gear ÷ neutral is what makers of geared units state.
     """
     kinds = types_of(axle.type)
-    judged = JUDGED | {Type.GEAR} if limit is not None and limit.kind == "ratio min" else JUDGED
+    judged = JUDGED | {Type.GEAR} if limit is not None and limit.is_ratio else JUDGED
     wrong = [kind for kind in Type if kind in kinds - judged]
     if wrong:
         if len(wrong) == len(kinds):

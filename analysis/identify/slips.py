@@ -82,7 +82,7 @@ def slip_against(limit: Limit, quantity: str, measured_nm: float) -> tuple[str, 
 
     Only slips of a factor of seven and more: a pack may well turn at 1.36 times its limit.
     """
-    if limit.kind == "ratio min" or limit.quantity != quantity:
+    if limit.is_ratio or limit.quantity != quantity:
         return ()
     found: list[str] = []
     for value in (limit.lower, limit.upper):
@@ -114,7 +114,7 @@ def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
     With the other side held the driven wheel shows the mean of the two packs; with the case held (vice on the ring
     gear, or a gear engaged) their sum: the trap of a factor of two. With neither held it shows drag.
     """
-    if limit.kind == "ratio min":
+    if limit.is_ratio:
         if test.held in (None, "none"):
             return None
         return Conflict(False, "a ratio in gear ÷ neutral is for both wheels free; in this test one part was held")

@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.pipeline import Asked
-from analysis.report.material import DragPart, Figure, JobLine, Material, PackLine, PullLine
+from analysis.report.material import DialLine, DragPart, Figure, JobLine, Material, PackLine, PullLine
 from analysis.rows.gear import GEARS, judged_ratio
-from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, judged_of, sensor_median
+from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, sensor_median
 from analysis.to_axle.drag import rolling
+from analysis.trace.gates import SILENT
 from analysis.verdict.limits import bounds_from
 from analysis.verdict.sides import GREATEST
 
@@ -39,7 +40,7 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
     header, trace = header_of(reading), reading.trace
     level = reading.at.level if reading.at is not None and reading.at.level.known else None
     zero = level.zero_nm if level is not None else trace.zero_nm if trace is not None else 0.0
-    judged = judged_of(reading)
+    judged = reading.main
     none = np.empty(0)
     return Material(
         file=reading.file,
@@ -64,7 +65,22 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
         corrections=reading.corrections,
         problems=reading.problems,
         drag=_drag_part(reading),
+        dial=tuple(_dial_lines(reading)),
     )
+
+
+def _dial_lines(reading: RecordingReading) -> Iterator[DialLine]:
+    """Give what was read from a dial; nothing where the fixture is not known."""
+    for number, (dial, pull) in enumerate(zip(reading.dial, reading.pulls, strict=False), 1):
+        scale = (
+            f"division {dial.division:g} {dial.unit}" if dial.division is not None else "",
+            f"class {dial.error_percent:g} %" if dial.error_percent is not None else "",
+            f"to {dial.full_scale:g} {dial.unit}" if dial.full_scale is not None else "",
+        )
+        about = ", ".join(part for part in scale if part) or "not stated"
+        for quantity, budget in pull.axle.items():
+            shown = f"{dial.shown:g} {dial.unit}"
+            yield DialLine(number, quantity, shown, about, budget.value, budget.u95, pull.left_out)
 
 
 def ratio_material(in_gear: RecordingReading, neutral: RecordingReading, asked: Asked | None = None) -> Material:
@@ -132,6 +148,7 @@ def _pull_line(number: int, p: PullReading) -> PullLine:
         chatter=chatter_of(p),
         reasons=tuple(f"{reason.code}: {reason.text}" for reason in p.pull.reasons),
         left_out=p.left_out,
+        silences=tuple(note for note in p.pull.notes if note.startswith(SILENT)),
         greatest=_torque95(p.axle.get(GREATEST)),
     )
 

@@ -50,7 +50,7 @@ class PullLine:
     """One pull of the recording, in the order of time, numbered from 1.
 
     ``reasons`` say why it is not valid; ``left_out`` holds the reason for leaving out a valid one. ``greatest`` is the
-    greatest rotating torque at the axle, where the fixture is known.
+    greatest rotating torque at the axle, where the fixture is known; ``silences`` tell where its readings are missing.
     """
 
     number: int
@@ -63,6 +63,7 @@ class PullLine:
     chatter: float | None = None
     reasons: tuple[str, ...] = ()
     left_out: str = ""
+    silences: tuple[str, ...] = ()
     greatest: Torque | None = None
 
     @property
@@ -115,6 +116,19 @@ class DragPart:
 
 
 @dataclass(frozen=True, slots=True)
+class DialLine:
+    """One reading of a dial: as shown, what is known of the dial, and torque at the axle with its interval, N·m."""
+
+    number: int
+    quantity: str
+    shown: str
+    about: str
+    nm: float
+    u95_nm: float
+    left_out: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """Everything that a report may show.
 
@@ -153,6 +167,8 @@ class Material:
     neutral : Material or None
         The half in neutral, where two recordings give a ratio: everything else then is the half in gear, but for
         ``job`` (both halves), ``result`` and ``budget`` (of in gear ÷ neutral).
+    dial : tuple of DialLine
+        What was read from a dial, where there is no trace.
     asked : mapping
         What the caller stated, as plain values: with it the recording is read the same way again.
     """
@@ -178,6 +194,7 @@ class Material:
     asked: Mapping[str, Any] = field(default_factory=dict)
     drag: DragPart | None = None
     neutral: Material | None = None
+    dial: tuple[DialLine, ...] = ()
     above_sha256: str = ""
     sidecar_sha256: str = ""
 

@@ -97,8 +97,8 @@ class Page:
         scale = (m.factor or 1.0) / per_unit
         result = m.result
         limit: tuple[float | None, float | None] = (None, None)
-        if result is not None and result.bounds.written.kind != "ratio min":
-            lower, upper = result.bounds.lower, result.bounds.upper
+        if result is not None:
+            lower, upper = result.bounds.torques
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
         axis = which + ("torque at the axle" if m.factor is not None else "torque at the sensor")
@@ -127,7 +127,7 @@ class Page:
         parts = ["ring with B: breakaway", "thick: steady rotation", "numbered bar: pull, crossed if not used"]
         if any(p.breakaway and not p.distinct for p in self.material.pulls):
             parts.insert(1, "ring alone: slip began without a peak")
-        if self.material.result is not None and self.material.result.bounds.written.kind != "ratio min":
+        if self.material.result is not None and not self.material.result.bounds.written.is_ratio:
             parts.append("shaded: conforms")
         return "; ".join([*parts, "positive: clockwise from outside"]) + "."
 
@@ -309,6 +309,8 @@ class Page:
             yield f"{len(out)} of {total} pull{'s' * (total != 1)} not used:"
         for pull in out:
             yield clean(f"pull {pull.number}: {'; '.join(pull.reasons) or pull.left_out}", LONGEST_NOTE)
+        for pull in self.material.pulls:
+            yield from (clean(f"pull {pull.number}: {text}", LONGEST_NOTE) for text in pull.silences if pull.used)
         seen: dict[str, None] = {}
         for note in (*self.material.problems, *(note for line in self.material.job for note in line.notes)):
             seen.setdefault(clean(note, LONGEST_NOTE))

@@ -124,4 +124,4 @@ def risk_words(rule: Rule, guard: Guard) -> str:
 def plain_state(result: Result) -> str:
     """Say a result in plain words, and no more than its rule allows."""
     said = PLAIN_BY_RULE.get((result.rule, result.state), PLAIN_STATES[result.state])
-    return said.replace("measured torque", "measured ratio") if result.bounds.written.kind == "ratio min" else said
+    return said.replace("measured torque", "measured ratio") if result.bounds.written.is_ratio else said

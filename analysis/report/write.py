@@ -23,6 +23,7 @@ import msgspec
 
 from analysis.report import words
 from analysis.report.content import Content, clean
+from analysis.report.dial_page import DialPage
 from analysis.report.material import DragPart, Figure, Issue, Kind, Material, PackLine, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
@@ -67,7 +68,8 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         record = _record(material, issue)
     whole = str(record["id"])
     identity = short_of(whole)
-    page = (Page if material.neutral is None else RatioPage)(material, issue, canonical_unit(issue.unit))
+    kind = DialPage if material.dial else Page if material.neutral is None else RatioPage
+    page = kind(material, issue, canonical_unit(issue.unit))
     engineer = issue.kind is Kind.ENGINEER
     return Content(
         identity,

@@ -5,7 +5,8 @@ Conventions
 - A worker is a fresh process that reads one file at a time; one that dies takes only the file it was reading with it.
 - What is done stands at once in a journal beside the table (``<table>.part``): one line of JSON per file, keyed by the
   file's path, size and time of change, and by the settings. A run that was stopped goes on where it was.
-- Rows come out in the order in which the files were given, however the workers finish.
+- Rows come out in the order in which the files were given, however the workers finish, and out of the journal: memory
+  holds none.
 - The work runs on the machine's own cores, or on an executor that is given: ``analysis.rows.cluster`` has that of an
 engine.
 
@@ -26,12 +27,11 @@ from dataclasses import dataclass
 from multiprocessing import get_context, parent_process
 from multiprocessing.connection import wait as wait_for
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, Self, TextIO
+from typing import TYPE_CHECKING, Literal
 
-import msgspec
-
-from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, BadFile, Row, check_ending, write_table
-from logger.errors import FileError, HeldwheelError, InputError
+from analysis.rows.journal import Journal, Outcome
+from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, BadFile, check_ending, write_table
+from logger.errors import HeldwheelError, InputError
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -55,19 +55,6 @@ AHEAD = 3
 
 Item = tuple[int, str]
 """A file's place in the list, and its path."""
-
-
-@dataclass(frozen=True, slots=True)
-class Outcome:
-    """What came of one file: its rows, or why there are none.
-
-    ``number`` is the file's place in the list, from 0.
-    """
-
-    number: int
-    file: str
-    rows: tuple[Row, ...] = ()
-    error: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,23 +274,19 @@ def batch(
     if not paths:
         raise InputError("no recordings to read")
     began = time.monotonic()
-    journal = _Journal(table.with_name(table.name + ".part"), _settings_key(by, asked))
-    done = journal.load(paths)
-    resumed, bad = len(done), sum(bool(o.error) for o in done.values())
+    journal = Journal(table.with_name(table.name + ".part"), _settings_key(by, asked))
+    journal.load(paths)
+    resumed = len(journal.done)
     with journal:
-        todo = read_many(paths, by=by, asked=asked, workers=workers, skip=frozenset(done), executor=executor)
-        for outcome in todo:
+        skip = frozenset(journal.done)
+        for outcome in read_many(paths, by=by, asked=asked, workers=workers, skip=skip, executor=executor):
             journal.add(outcome)
-            done[outcome.number] = outcome
-            bad += bool(outcome.error)
             if progress is not None:
-                progress(len(done), len(paths), bad)
-    ordered = [done[number] for number in sorted(done)]
-    rows = [row for outcome in ordered for row in outcome.rows]
-    errors = tuple(BadFile(outcome.file, outcome.error) for outcome in ordered if outcome.error)
-    write_table(table, COLUMNS[by], rows, errors)
+                progress(len(journal.done), len(paths), len(journal.errors))
+    errors = tuple(BadFile(str(paths[number]), journal.errors[number]) for number in sorted(journal.errors))
+    write_table(table, COLUMNS[by], journal.rows(), errors)
     journal.remove()
-    return Summary(table, len(paths), len(rows), resumed, errors, time.monotonic() - began)
+    return Summary(table, len(paths), journal.count, resumed, errors, time.monotonic() - began)
 
 
 def read_table(
@@ -326,89 +309,3 @@ def _settings_key(by: By, asked: Asked | None) -> str:
 
     said = json.dumps([by, VERSION, asked_plain(asked or Asked())], sort_keys=True, default=str)
     return hashlib.sha256(said.encode("utf-8")).hexdigest()[:16]
-
-
-def _file_key(path: Path | str) -> list[object] | None:
-    """Give what changes when a recording or its sidecar changes; None where it cannot be seen."""
-    from logger.recordings.sidecar import sidecar_path
-
-    try:
-        said = os.stat(path)
-        beside = sidecar_path(path)
-        extra = [beside.stat().st_mtime_ns, beside.stat().st_size] if beside.exists() else []
-    except OSError:
-        return None
-    return [os.path.abspath(path), said.st_size, said.st_mtime_ns, *extra]
-
-
-class _Line(msgspec.Struct, frozen=True):
-    """One line of the journal."""
-
-    settings: str
-    key: list[str | int]
-    rows: tuple[dict[str, str | int | float | bool | None], ...]
-    error: str
-
-
-_JOURNAL_LINE = msgspec.json.Decoder(_Line)
-
-
-class _Journal:
-    """What is done so far, one line of JSON per file; a torn last line is as if it were not there."""
-
-    def __init__(self, path: Path, settings: str) -> None:
-        self._path = path
-        self._settings = settings
-        self._file: TextIO | None = None
-        self._keys: list[list[object] | None] = []
-
-    def load(self, paths: Sequence[Path | str]) -> dict[int, Outcome]:
-        """Give the outcomes of an earlier run that still hold for these files."""
-        self._keys = [_file_key(path) for path in paths]
-        places: dict[str, list[int]] = {}
-        for number, key in enumerate(self._keys):
-            if key is not None:
-                places.setdefault(json.dumps(key), []).append(number)
-        found: dict[int, Outcome] = {}
-        try:
-            lines = self._path.read_text("utf-8").split("\n") if self._path.exists() else []
-        except (OSError, UnicodeDecodeError) as error:
-            raise FileError(f"{self._path}: cannot be read: {error}; remove it to begin anew") from error
-        for line in lines:
-            try:
-                said = _JOURNAL_LINE.decode(line)
-            except (msgspec.DecodeError, RecursionError):
-                continue
-            if said.settings == self._settings:
-                for number in places.get(json.dumps(said.key), []):
-                    found[number] = Outcome(number, str(paths[number]), said.rows, said.error)
-        return found
-
-    def __enter__(self) -> Self:
-        try:
-            self._file = self._path.open("a", encoding="utf-8", newline="")
-            # A line that was torn by a kill must not swallow the next one.
-            self._file.write("\n" if self._path.stat().st_size else "")
-        except OSError as error:
-            raise FileError(f"{self._path}: cannot be written: {error.strerror or error}") from error
-        return self
-
-    def __exit__(self, *_: object) -> None:
-        if self._file is not None:
-            self._file.close()
-
-    def add(self, outcome: Outcome) -> None:
-        """Write down one outcome; one whose file cannot be seen is read again the next time."""
-        key = self._keys[outcome.number]
-        if self._file is None or key is None:
-            return
-        said = {"settings": self._settings, "key": key, "rows": outcome.rows, "error": outcome.error}
-        try:
-            self._file.write(json.dumps(said, ensure_ascii=False) + "\n")
-            self._file.flush()
-        except OSError as error:
-            raise FileError(f"{self._path}: cannot be written: {error.strerror or error}") from error
-
-    def remove(self) -> None:
-        """Forget the journal: the table is written."""
-        self._path.unlink(missing_ok=True)

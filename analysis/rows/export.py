@@ -3,16 +3,19 @@
 Conventions
 -----------
 - Columns, their order and types are those of ``analysis.rows.tables``; in Parquet unit and meaning stand at each
-column. - In a workbook a text stays a text: none is ever read as a formula. - A data set is a folder with one folder a
-month (``month=2026-05``, ``month=unknown``), as readers of
-  Parquet take it.
+  column.
+- In a workbook a text stays a text: none is ever read as a formula.
+- A data set is a folder with one folder a month (``month=2026-05``, ``month=unknown``), as readers of Parquet take it.
+- Rows are taken one by one; only some thousand are held at once.
 
 Offered: ``to_parquet``, ``to_workbook``, ``write_data_set``.
 """
 
 from __future__ import annotations
 
+import contextlib
 import io
+import itertools
 import json
 import math
 import os
@@ -31,22 +34,29 @@ if TYPE_CHECKING:
 MONTH = "month"
 UNKNOWN = "unknown"
 ABOUT = b"heldwheel"
+HELD = 5000  # rows at once
 
 
-def _arrow(columns: Sequence[Column], rows: Sequence[Row], bad: Iterable[BadFile]) -> Any:
-    """Give rows as an Arrow table; its metadata name the program and the files that could not be read."""
+def _schema(columns: Sequence[Column], bad: Iterable[BadFile]) -> Any:
+    """Give the columns as an Arrow schema; its metadata name the program and the files that could not be read."""
     import pyarrow as pa
 
     kinds = {"text": pa.string(), "number": pa.float64(), "count": pa.int64(), "truth": pa.bool_()}
-    fields, arrays = [], []
-    for column in columns:
-        about = {"unit": column.unit, "about": column.about}
-        fields.append(pa.field(column.name, kinds[column.type], metadata=about))
-        arrays.append(pa.array([_cell(row.get(column.name), column.type) for row in rows], kinds[column.type]))
+    fields = [pa.field(c.name, kinds[c.type], metadata={"unit": c.unit, "about": c.about}) for c in columns]
     said = json.dumps(
         {"program": f"Heldwheel {VERSION}", "bad_files": [{"file": b.file, "error": b.error} for b in bad]}
     )
-    return pa.Table.from_arrays(arrays, schema=pa.schema(fields, metadata={ABOUT: said.encode()}))
+    return pa.schema(fields, metadata={ABOUT: said.encode()})
+
+
+def _arrow(columns: Sequence[Column], rows: Sequence[Row], schema: Any) -> Any:
+    """Give rows as an Arrow table."""
+    import pyarrow as pa
+
+    cells = [[_cell(row.get(c.name), c.type) for row in rows] for c in columns]
+    return pa.Table.from_arrays(
+        [pa.array(v, field.type) for v, field in zip(cells, schema, strict=True)], schema=schema
+    )
 
 
 def _cell(cell: Cell, kind: str) -> Cell:
@@ -59,22 +69,24 @@ def _cell(cell: Cell, kind: str) -> Cell:
     return float(cell) if kind == "number" else int(cell) if kind == "count" else bool(cell)
 
 
-def to_parquet(columns: Sequence[Column], rows: Sequence[Row], bad: Iterable[BadFile] = ()) -> bytes:
+def to_parquet(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
     """Give rows as a Parquet file."""
     import pyarrow.parquet as pq
 
-    out = io.BytesIO()
-    pq.write_table(_arrow(columns, rows, bad), out)
+    out, schema, waiting = io.BytesIO(), _schema(columns, bad), iter(rows)
+    with pq.ParquetWriter(out, schema) as file:
+        while some := list(itertools.islice(waiting, HELD)):
+            file.write_table(_arrow(columns, some, schema))
     return out.getvalue()
 
 
-def to_workbook(columns: Sequence[Column], rows: Sequence[Row], bad: Iterable[BadFile] = ()) -> bytes:
+def to_workbook(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
     """Give rows as a workbook: the table, what its columns hold, and the files that could not be read."""
     import xlsxwriter
 
     out = io.BytesIO()
-    plain = {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
-    with xlsxwriter.Workbook(out, plain) as book:
+    texts = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
+    with xlsxwriter.Workbook(out, {"constant_memory": True, **texts}) as book:
         bold = book.add_format({"bold": True})
         sheet = book.add_worksheet("table")
         sheet.write_row(0, 0, [c.name for c in columns], bold)
@@ -98,7 +110,7 @@ def to_workbook(columns: Sequence[Column], rows: Sequence[Row], bad: Iterable[Ba
 
 
 def write_data_set(
-    folder: Path | str, columns: Sequence[Column], rows: Sequence[Row], bad: Iterable[BadFile] = ()
+    folder: Path | str, columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()
 ) -> Path:
     """Write rows as a data set by month of their start, whole or not at all; one that stands there is replaced.
 
@@ -109,21 +121,13 @@ def write_data_set(
     FileError
         It cannot be written; what was there is unchanged.
     """
-    import pyarrow.parquet as pq
-
     folder = Path(folder)
     check_data_set(folder)
-    months: dict[str, list[Row]] = {}
-    for row in rows:
-        months.setdefault(_month(row), []).append(row)
     made = ""
     try:
         folder.parent.mkdir(parents=True, exist_ok=True)
         made = tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name[:40]}.", suffix=".part")
-        for month, some in sorted(months.items()):
-            place = Path(made, f"{MONTH}={month}")
-            place.mkdir()
-            pq.write_table(_arrow(columns, some, bad), place / "part-0.parquet")
+        _write_months(Path(made), columns, rows, bad)
         os.chmod(made, 0o755 & ~_umask())
         if folder.exists():
             before = tempfile.mkdtemp(dir=folder.parent, prefix=f".{folder.name[:40]}.", suffix=".old")
@@ -137,6 +141,24 @@ def write_data_set(
             shutil.rmtree(made, ignore_errors=True)
         raise FileError(f"{folder}: cannot be written: {error.strerror or error}") from error
     return folder
+
+
+def _write_months(made: Path, columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile]) -> None:
+    import pyarrow.parquet as pq
+
+    schema, waiting = _schema(columns, bad), iter(rows)
+    with contextlib.ExitStack() as stack:
+        files: dict[str, Any] = {}
+        while some := list(itertools.islice(waiting, HELD)):
+            months: dict[str, list[Row]] = {}
+            for row in some:
+                months.setdefault(_month(row), []).append(row)
+            for month, part in months.items():
+                if month not in files:
+                    place = made / f"{MONTH}={month}"
+                    place.mkdir()
+                    files[month] = stack.enter_context(pq.ParquetWriter(place / "part-0.parquet", schema))
+                files[month].write_table(_arrow(columns, part, schema))
 
 
 def check_data_set(folder: Path) -> None:

@@ -83,7 +83,7 @@ def judged_ratio(
     InputError
         A limit of another kind, a half that says it is the other one, or one without rotating torque at the axle.
     """
-    if bounds is not None and bounds.written.kind != "ratio min":
+    if bounds is not None and not bounds.written.is_ratio:
         raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')
     for gear, reading in zip(GEARS, (in_gear, neutral), strict=True):
         said = reading.header.test.gear if reading.header is not None else None
@@ -93,7 +93,7 @@ def judged_ratio(
     doubts = _doubts(in_gear, neutral, pair)
     if bounds is None:
         named = (r.bounds for r in (in_gear, neutral) if r.bounds is not None)
-        bounds = next((b for b in named if b.written.kind == "ratio min"), None)
+        bounds = next((b for b in named if b.written.is_ratio), None)
     if bounds is None:
         return GearRatio(*pair, budget, None, doubts)
     own = in_gear.header.decision if in_gear.header is not None else None

@@ -1,7 +1,7 @@
 """A recording's reading as other parts need it: a row of a table, a run of a comparison; what was asked.
 
 Offers ``recording_row``, ``pull_rows``, ``run_of``, ``asked_plain`` and ``asked_from``; for reports ``header_of``,
-``judged_of``, ``factor_of``, ``sensor_median``, ``chatter_of``.
+``factor_of``, ``sensor_median``, ``chatter_of``.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ import msgspec
 import numpy as np
 
 from analysis.compare.runs import Quantity, Run, Setting
+from analysis.compare.tags import tags_of_header
 from analysis.pipeline import Asked
 from analysis.trace.results import DIRECTION_WORDS, DIRECTIONS
 from analysis.verdict.limits import Guard, Rule
@@ -22,10 +23,8 @@ from logger.errors import InputError
 from logger.header import Header, Lever, Limit, Table, Test, Zero
 
 if TYPE_CHECKING:
-    from analysis.compare.runs import Tag
     from analysis.rows.tables import Cell
     from analysis.verdict.recorded import PullReading, RecordingReading
-    from analysis.verdict.repeats import JobValue
 
 ROTATING = "rotating mean"
 
@@ -150,20 +149,10 @@ def factor_of(reading: RecordingReading) -> float | None:
 
 
 def _direction(reading: RecordingReading) -> int:
-    judged = judged_of(reading)
-    if judged is not None:
-        return judged.direction
+    if reading.main is not None:
+        return reading.main.direction
     counts = [sum(p.counts and p.pull.direction == d for p in reading.pulls) for d in (1, -1)]
     return 1 if counts[0] >= counts[1] else -1
-
-
-def judged_of(reading: RecordingReading) -> JobValue | None:
-    """Give the value that the result was decided by; without a result the first breakaway, or whatever there is."""
-    if reading.result is not None:
-        for value in reading.job:
-            if value.budget.quantity == reading.result.bounds.quantity and value.budget.value == reading.result.value:
-                return value
-    return next((v for v in reading.job if v.budget.quantity == "breakaway"), reading.job[0] if reading.job else None)
 
 
 def _median(values: Iterable[float]) -> float | None:
@@ -219,35 +208,14 @@ def run_of(reading: RecordingReading) -> Run:
     )
     values = {q: tuple(v for p in used if (v := get(p)) is not None) for q, get in of_pull.items()}
     return Run(
-        name, _tags(header, name), _setting(reading, header, used), values, len(used), excluded, header.simulated
+        name,
+        tags_of_header(header, name),
+        _setting(reading, header, used),
+        values,
+        len(used),
+        excluded,
+        header.simulated,
     )
-
-
-def _tags(header: Header, name: str) -> dict[str, Tag]:
-    """Give everything a recording can be grouped by; the user's own tags win over the header's facts."""
-    job, axle, test, conditions = header.job, header.axle, header.test, header.conditions
-    facts: dict[str, Tag | None] = {
-        "file": name,
-        "date": f"{header.started:%Y-%m-%d}" if header.started else None,
-        "job": job.number,
-        "customer": job.customer,
-        "vehicle": job.vehicle,
-        "axle": job.axle,
-        "operator": job.operator,
-        "type": axle.type,
-        "pack_build": axle.pack_build,
-        "shim_mm": axle.shim_mm,
-        "side": test.side,
-        "direction": test.direction,
-        "place": test.place,
-        "fluid": conditions.fluid,
-        "modifier": conditions.modifier,
-        "modifier_percent": conditions.modifier_percent,
-        "oil_temperature_c": conditions.oil_temperature_c,
-        "distance_km": conditions.distance_km,
-        "condition": conditions.condition,
-    }
-    return {key: value for key, value in facts.items() if value is not None and value != ""} | dict(job.tags)
 
 
 def _stated_way(test: Test) -> str | None:

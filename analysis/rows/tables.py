@@ -16,7 +16,7 @@ import csv
 import io
 import json
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
@@ -160,25 +160,44 @@ def _csv_cell(cell: Cell) -> str | float | int:
 
 def to_csv(columns: Sequence[Column], rows: Iterable[Row]) -> str:
     """Write rows as CSV text: one line of column names, then one line per row; decimal points."""
+    return "".join(_csv_lines(columns, rows))
+
+
+def _csv_lines(columns: Sequence[Column], rows: Iterable[Row]) -> Iterator[str]:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([column.name for column in columns])
     for row in rows:
+        yield out.getvalue()
+        out.seek(0)
+        out.truncate()
         writer.writerow([_csv_cell(row.get(column.name)) for column in columns])
-    return out.getvalue()
+    yield out.getvalue()
 
 
 def to_json(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> str:
     """Write rows as JSON by the published schema (``schema``): columns, rows, files that could not be read."""
+    return "".join(_json_pieces(columns, rows, bad))
+
+
+def _json_pieces(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile]) -> Iterator[str]:
     names = [column.name for column in columns]
     body = {
         "schema": SCHEMA,
         "program": f"Heldwheel {VERSION}",
         "columns": [{"name": c.name, "type": c.type, "unit": c.unit, "about": c.about} for c in columns],
-        "rows": [{name: _json_cell(row.get(name)) for name in names} for row in rows],
         "bad_files": [{"file": b.file, "error": b.error} for b in bad],
     }
-    return json.dumps(body, ensure_ascii=False, allow_nan=False, indent=1) + "\n"
+    yield _json_text(body).removesuffix("\n}") + ',\n "rows": ['
+    before = "\n"
+    for row in rows:
+        yield before + _json_text({name: _json_cell(row.get(name)) for name in names})
+        before = ",\n"
+    yield "\n ]\n}\n"
+
+
+def _json_text(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False, indent=1)
 
 
 def _json_cell(cell: Cell) -> Cell:
@@ -187,8 +206,8 @@ def _json_cell(cell: Cell) -> Cell:
     return cell
 
 
-def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row], bad: Sequence[BadFile] = ()) -> Path:
-    """Write a table whole or not at all, in the form that its name says; see ``check_ending``.
+def write_table(path: Path | str, columns: Sequence[Column], rows: Iterable[Row], bad: Sequence[BadFile] = ()) -> Path:
+    """Write a table whole or not at all, row by row, in the form that its name says; see ``check_ending``.
 
     Raises
     ------
@@ -205,13 +224,15 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Sequence[Row]
     return path
 
 
-def _written(ending: str, columns: Sequence[Column], rows: Sequence[Row], bad: Sequence[BadFile]) -> bytes:
+def _written(
+    ending: str, columns: Sequence[Column], rows: Iterable[Row], bad: Sequence[BadFile]
+) -> bytes | Iterator[bytes]:
     if ending == ".parquet":
         return to_parquet(columns, rows, bad)
     if ending == ".xlsx":
         return to_workbook(columns, rows, bad)
-    text = to_csv(columns, rows) if ending == ".csv" else to_json(columns, rows, bad)
-    return text.encode("utf-8", "replace")  # a file's odd name must not cost the table
+    pieces = _csv_lines(columns, rows) if ending == ".csv" else _json_pieces(columns, rows, bad)
+    return (piece.encode("utf-8", "replace") for piece in pieces)  # a file's odd name must not cost the table
 
 
 def check_ending(path: Path) -> None:

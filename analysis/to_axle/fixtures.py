@@ -48,9 +48,6 @@ MASS_POSSIBLE_KG = 1000.0
 LINED_UP_RAD = math.radians(20)
 # A pull this far from square to the lever is a slip of the pen.
 PULL_ANGLE_MOST_RAD = math.radians(60)
-# Nothing on a wheel is longer than this, and no lever heavier.
-LENGTH_MOST_M = 100.0
-WEIGHT_MOST_KG = 1000.0
 # A stud circle and a chord that disagree by more than this are not of the same hub.
 CIRCLE_AGREES_M = 0.002
 

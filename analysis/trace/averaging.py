@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.smooth import block_means, moving_mean
+from analysis.trace.smooth import block_means, moving_mean, quantile
 from analysis.uncertainty.budget import NORMAL_95, t_factor
 
 if TYPE_CHECKING:
@@ -134,7 +134,7 @@ def highest_of(values: Floats, smooth: int) -> tuple[float, float]:
     if n < 8:
         return highest, float(np.std(values))
     second = values[2:] - 2 * values[1:-1] + values[:-2]
-    noise = float(np.median(np.abs(second))) / 0.6745 / float(np.sqrt(6.0))
+    noise = quantile(np.abs(second), 0.5) / 0.6745 / float(np.sqrt(6.0))
     if noise <= 0:
         return highest, 0.0
     longer = moving_mean(values, max(smooth, 3))

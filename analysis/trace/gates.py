@@ -85,14 +85,18 @@ HELD = Reason(
 )
 LAY_STILL = Reason(
     Code.NEVER_SLIPPED,
-    "lay as still as a lever that hangs, and no other pull shows what is usual: pull by hand until the pack breaks "
-    "away, or record the wheel's angle",
+    "came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand "
+    "until the pack breaks away, or record the wheel's angle",
 )
 TOO_SMALL = Reason(
     Code.NOT_RESOLVED, "under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer"
 )
 HELD_OR_SLIPPED = (
     "no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same"
+)
+NO_REST = (
+    "nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second "
+    "before you pull"
 )
 ZERO_MOVED = Reason(
     Code.ZERO_MOVED,
@@ -126,7 +130,7 @@ def gaps(time_s: Floats) -> Ints:
     """
     if len(time_s) < 2:
         return np.empty(0, np.intp)
-    steps = np.diff(time_s)
+    steps = time_s[1:] - time_s[:-1]
     interval_s = float((time_s[-1] - time_s[0]) / len(steps))
     if steps.max() <= GAP_STEPS * interval_s:
         return np.empty(0, np.intp)
@@ -138,6 +142,26 @@ def gaps(time_s: Floats) -> Ints:
     least_s = np.minimum.reduceat(behind_s, np.column_stack((long, until)).ravel())[::2]
     missing: Ints = long[least_s - behind_s[long - 1] > (GAP_STEPS - 1) * interval_s]
     return missing
+
+
+SILENT = "nothing was received for"
+SILENT_S = 0.5
+"""A longer time without a reading within a pull is told with it, as no line is drawn across it."""
+
+
+def silences(time_s: Floats) -> tuple[str, ...]:
+    """Say of a pull that readings are missing within it, where that is more than its usual steps.
+
+    Examples
+    --------
+    >>> silences(np.append(np.arange(50) / 50, 3 + np.arange(50) / 50))
+    ('nothing was received for 2.0 s within this pull: what the torque did then is not known',)
+    """
+    steps = np.diff(time_s)
+    longest = float(steps.max(initial=0.0))
+    if longest <= SILENT_S or longest <= GAP_STEPS * float(np.median(steps)):
+        return ()
+    return (f"{SILENT} {longest:.1f} s within this pull: what the torque did then is not known",)
 
 
 def caught_up_in(interval_s: float) -> int:
@@ -250,6 +274,10 @@ def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> 
     elif plateau.climbs:
         text = f"the torque went on changing by {100 * plateau.climb:+.0f} % while turning: nothing steady to state; "
         found.append(Reason(Code.UNSTEADY, text + "a fluid coupling or a dragging brake does that"))
+    elif plateau.parted:
+        both = f"{plateau.torque_nm:.3g} and {plateau.other_nm:.3g} N·m"
+        text = f"the torque kept to {both} for about as long: no one level to state; "
+        found.append(Reason(Code.UNSTEADY, text + "turn at one speed, which a fluid coupling follows"))
     elif plateau.steady_s < SHORTEST_S:
         text = f"only {plateau.steady_s:.1f} s of steady turning: keep turning evenly, two seconds or more"
         found.append(Reason(Code.SHORT, text))

@@ -60,11 +60,19 @@ not with this share of the way within three blocks, as a lever that is put on.""
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
 
-DRIFT_PARTS = 6
-"""A zero that drifts goes one way through so many parts of the rest; by chance that happens once in 360."""
+LEVER = 0.35
+"""A lever that came to rest within another load hangs no further off than this share of the pull's height."""
+
+DRIFT_PARTS, DRIFT_R = 6, 0.95
+"""A zero that drifts lies along a straight line through so many parts of the rest, with this correlation; by chance
+that happens once in 270 (Student's t of four degrees of freedom)."""
 
 LEVEL_S = 0.6
 """At most this much of the still stretch is averaged (s): the level just before the pull counts."""
+
+WANDER_S, WANDER_MOST = 1.5, 0.08
+"""Of a rest that was still for less than this time (s), what moved within it counts: it goes on moving until the ramp.
+A change of more than this share of the pull's level is another lever or another load."""
 
 FOOT_SHARE = 0.01
 """The pull begins where the torque last was this share of its level above the hand-off level (or within noise)."""
@@ -76,7 +84,8 @@ class Handoff:
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
     ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
-    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there.
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there; ``unrested``: nowhere
+    before the ramp, so its foot has to do.
     """
 
     level_nm: float
@@ -86,6 +95,7 @@ class Handoff:
     drift_nm_s: float = 0.0
     other_nm: float | None = None
     rested_s: float = 0.0
+    unrested: bool = False
 
     def gripped_again(self, before_nm: float) -> Handoff:
         """Give the level before the first grip instead, where the lever came to no rest between two; reach both."""
@@ -108,7 +118,13 @@ class _Stretch:
 
 
 def find_handoff(
-    time_s: Floats, torque_nm: Floats, level_nm: float, top_nm: float, noise_nm: float, reading_s: float = 0.0
+    time_s: Floats,
+    torque_nm: Floats,
+    level_nm: float,
+    top_nm: float,
+    noise_nm: float,
+    reading_s: float = 0.0,
+    earlier_nm: Floats | None = None,
 ) -> Handoff:
     """Find level and foot before a ramp; torque counts positive in the pull's direction.
 
@@ -122,6 +138,8 @@ def find_handoff(
         Noise of one reading at rest.
     reading_s : float
         Time between readings that differ, where a transducer gives each one several times over.
+    earlier_nm : ndarray, shape (m,), optional
+        What came just before, within another load: a lever may have come to rest in it.
     """
     height = top_nm - level_nm
     low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * height)
@@ -131,15 +149,20 @@ def find_handoff(
     step = float(time_s[stop - 1] - time_s[0]) / (stop - 1)
     calm = (noise_nm / (BLOCK_NOISE * abs(height))) ** 2 * step
     width = max(1, min(round(min(max(BLOCK_S, calm), BLOCK_MOST_S) / step), stop // STILL_BLOCKS))
-    begin = stop % width  # blocks end where the ramp begins
-    means = torque_nm[begin:stop].reshape(-1, width).mean(axis=1)
+    x = torque_nm[:stop] if earlier_nm is None else np.concatenate([earlier_nm, torque_nm[:stop]])
+    begin = len(x) % width  # blocks end where the ramp begins
+    means = x[begin:].reshape(-1, width).mean(axis=1)
+    own = max(0, -((begin - len(x) + stop) // width))  # first block of this window
     block_s = width * step
-    found = _stretches(means, level_nm, height, noise_nm / np.sqrt(width), block_s)
-    chosen, other = _choose(means, found, height, block_s, max(reading_s, block_s))
+    found = _found(means, own, level_nm, height, noise_nm / np.sqrt(width), block_s)
+    unrested = not found
+    chosen, other = _choose(means, found or [_foot(means, own, level_nm)], height, block_s, max(reading_s, block_s))
     apart = 0.0 if other is None else abs(other.level - chosen.level)
     first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
-    part = torque_nm[begin + first * width : begin + chosen.last * width]
-    u = float(np.hypot(max(chosen.unrest / np.sqrt(12), noise_nm / np.sqrt(len(part))), apart / NORMAL_95))
+    part = x[begin + first * width : begin + chosen.last * width]
+    wander = _wander(means, chosen, height, block_s)
+    unrest = max(max(chosen.unrest, wander) / np.sqrt(12), noise_nm / np.sqrt(len(part)))
+    u = float(np.hypot(unrest, apart / NORMAL_95))
     near = max(FOOT_SHARE * (top_nm - chosen.level), 3 * noise_nm)
     below = np.flatnonzero(torque_nm[:stop] < chosen.level + near)
     shake = float(part.std())
@@ -150,12 +173,35 @@ def find_handoff(
         shake if shake > HUM * max(noise_nm, chosen.unrest) else 0.0,
         _drift(means[chosen.first : chosen.last]) / block_s,
         None if other is None else other.level,
-        chosen.blocks * block_s,
+        0.0 if unrested else chosen.blocks * block_s,
+        unrested,
     )
 
 
+def _found(means: Floats, own: int, level_nm: float, height: float, noise: float, block_s: float) -> list[_Stretch]:
+    """Give the still stretches of the window, or else those before it from which the torque only rose: a lever's."""
+    found = _stretches(means[own:], level_nm, height, noise, block_s)
+    if found or not own:
+        return [replace(s, first=s.first + own, last=s.last + own) for s in found]
+    before = _stretches(means, level_nm, height, noise, block_s)
+    top_nm = level_nm + height
+    return [
+        s
+        for s in before
+        if s.level < means[s.last - 1 :].min() + APART * height and level_nm - s.level < LEVER * (top_nm - s.level)
+    ]
+
+
+def _foot(means: Floats, own: int, level_nm: float) -> _Stretch:
+    """Give where a window in which nothing lay still comes nearest to its level: off by as much as it moves there."""
+    at = own + int(np.argmin(np.abs(means[own:] - level_nm)))
+    return _Stretch(at, at + 1, float(means[at]), float(np.ptp(means[at : at + STILL_BLOCKS])))
+
+
 def _stretches(means: Floats, level_nm: float, height: float, noise: float, block_s: float) -> list[_Stretch]:
-    """Give the still stretches, the latest first; the stillest where none is still."""
+    """Give the still stretches, the latest first."""
+    if len(means) < STILL_BLOCKS:
+        return []
     still = min(max(STILL_BLOCKS, round(STILL_S / block_s)), len(means))
     windows = np.lib.stride_tricks.sliding_window_view(means, still)
     ranges = windows.max(axis=1) - windows.min(axis=1)
@@ -164,8 +210,6 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
     ramp = max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = (ranges <= limit) | ((slopes < FLAT * ramp) & (ranges < max(FLAT_MOST * height, STILL_NOISES * noise)))
-    if not quiet.any():
-        quiet[int(np.argmin(ranges))] = True
     return [_stretch(means, a, b, still, block_s) for a, b in reversed(_runs(quiet))]
 
 
@@ -218,10 +262,21 @@ def _paused(means: Floats, before: _Stretch, here: _Stretch, rise: float, height
     return len(way) > 1 and bool(PAUSE_QUICK * rise > np.sort(np.diff(way))[-3:].sum())
 
 
+def _wander(means: Floats, chosen: _Stretch, height: float, block_s: float) -> float:
+    """Give how far the level moved about a stretch that lay still for a moment only; 0 where that was a load."""
+    back = chosen.last - max(1, round(WANDER_S / block_s))
+    moved = float(np.ptp(means[max(back, 0) : chosen.last])) if chosen.first > back else 0.0
+    return moved if moved < WANDER_MOST * height else 0.0
+
+
 def _drift(means: Floats) -> float:
     """Give the slope per block where the rest goes one way all the time; 0 where it does not."""
-    parts = block_means(means, len(means) // DRIFT_PARTS) if len(means) >= 2 * DRIFT_PARTS else means[:0]
-    steps = np.diff(parts)
-    if not len(steps) or not (bool((steps > 0).all()) or bool((steps < 0).all())):
+    width = len(means) // DRIFT_PARTS
+    if width < 2:
         return 0.0
-    return float(parts[-1] - parts[0]) / (len(steps) * (len(means) // DRIFT_PARTS))
+    parts = block_means(means, width)[-DRIFT_PARTS:]
+    parts = parts - parts.sum() / DRIFT_PARTS
+    along = np.arange(DRIFT_PARTS) - (DRIFT_PARTS - 1) / 2
+    common, lengths = float(along @ parts), float(along @ along)
+    straight = common * common > DRIFT_R**2 * lengths * float(parts @ parts)
+    return common / lengths / width if straight else 0.0

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.smooth import quantile, thin
+from analysis.trace.smooth import moving_mean, quantile, thin
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Bools, Floats
@@ -23,17 +23,18 @@ STAYED, RIVAL = 0.5, 0.5
 well: the interval reaches it."""
 
 
-def longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
+def longest_level(torque_nm: Floats, steady: Bools, short: int) -> tuple[Bools, float]:
     """Mark what belongs to the level that lasted longest, and give the farthest other one (0: there is none).
 
-    Nothing is marked where the torque only came by that level again and again. ``x`` are means over a short time.
+    Nothing is marked where the torque only came by that level again and again. Judged by means over ``short`` samples.
     """
+    if _keeps_one(np.sort(thin(torque_nm[steady]))):  # with its noise, so without it the more
+        return np.ones(len(steady), bool), 0.0
+    x = moving_mean(torque_nm, short)
     kept = np.sort(thin(x[steady]))
-    if not len(kept):
-        return steady, 0.0
+    if _keeps_one(kept):
+        return np.ones(len(steady), bool), 0.0
     level = quantile(kept, 0.5)
-    if kept[int(0.95 * len(kept))] - kept[int(0.05 * len(kept))] < LEVELS * abs(level):
-        return np.ones(len(x), bool), 0.0
     width = 2 * LEVEL_BAND * abs(level)
     lowest, longest = _densest(kept, width)
     held = (x >= lowest) & (x <= lowest + width)
@@ -49,6 +50,12 @@ def longest_level(x: Floats, steady: Bools) -> tuple[Bools, float]:
             break
         others.append(low + width / 2)
     return held, max(others, key=lambda o: abs(o - lowest - width / 2), default=0.0)
+
+
+def _keeps_one(ordered: Floats) -> bool:
+    """Whether ordered values spread no further than one level does."""
+    n = len(ordered)
+    return not n or ordered[int(0.95 * n)] - ordered[int(0.05 * n)] < LEVELS * abs(ordered[n // 2])
 
 
 def _densest(ordered: Floats, width: float) -> tuple[float, int]:

@@ -208,9 +208,9 @@ class LiveReader:
 
     def _window(self, span: Span) -> Window:
         start, end = span.start * self._block, span.end * self._block
-        low = max(start - round(REST_S * self._rate_hz), self._tail.first)
-        self._ends = [s for s in self._ends if s.end * self._block > low]
-        low = max([low, *(s.end * self._block for s in self._ends if s.height_nm > OF_ITS_SIZE * span.height_nm)])
+        least = max(start - round(REST_S * self._rate_hz), self._tail.first)
+        self._ends = [s for s in self._ends if s.end * self._block > least]
+        low = max([least, *(s.end * self._block for s in self._ends if s.height_nm > OF_ITS_SIZE * span.height_nm)])
         return Window(
             samples=self._tail.samples(low, span.seen * self._block),
             first=start - low,
@@ -221,6 +221,7 @@ class LiveReader:
             reversed=span.reversed,
             resolution_nm=self._resolution_nm,
             gripped_nm=self._gripped(span),
+            earlier_nm=self._tail.samples(least, low).torque_nm if low > least else None,
         )
 
     def _gripped(self, span: Span) -> float | None:

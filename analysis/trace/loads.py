@@ -32,6 +32,9 @@ STILL_PEAK = 1.03
 STILL_BLOCK_S = 0.025
 """Stillness is seen in blocks of this length (s): a quarter period of the tremor."""
 
+RUNG_OUT = 0.2
+"""A lever that rings is quieter by this factor in the last quarter of its time than in the first."""
+
 LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
 """A lever that is put on, or a cable with a bad contact, is there at once: within this time (s), or from one reading
 to the next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest
@@ -57,7 +60,8 @@ LEAST_SAMPLES = 4
 class Window:
     """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window.
 
-    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did.
+    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did;
+    ``earlier_nm`` is what came just before the samples, where they begin behind such a load.
     """
 
     samples: Samples
@@ -69,6 +73,7 @@ class Window:
     reversed: bool
     resolution_nm: float
     gripped_nm: float | None = None
+    earlier_nm: Floats | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,11 +158,9 @@ def turned(window: Window) -> Load | None:
 
 
 def _step(window: Window, inner: Floats) -> float:
-    """Give the smallest step of the reading."""
-    if window.resolution_nm:
-        return window.resolution_nm
+    """Give the smallest step of the reading: few readings of a slow display may not have shown it yet."""
     steps, wide = np.abs(np.diff(window.samples.torque_nm)), float(np.ptp(inner))
-    return float(np.min(steps, where=steps > 1e-9 * wide, initial=COARSEST * wide))
+    return float(np.min(steps, where=steps > 1e-9 * wide, initial=window.resolution_nm or COARSEST * wide))
 
 
 def _noise(window: Window, step_nm: float) -> float:
@@ -187,15 +190,26 @@ def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
     means, noise = block_means(late, width), load.noise_nm / float(np.sqrt(width))
     if len(means) < 3 or np.ptp(means) > max(STILL_SPREAD * height_nm, 2 * STILL_NOISES * noise):
         return False
-    shake = float(np.median(np.abs(np.diff(means)))) / 0.95
+    shake = quantile(np.abs(means[1:] - means[:-1]), 0.5) / 0.95
     return shake < max(STILL_NOISES * noise, STILL_SHAKE * height_nm)
+
+
+def rings_out(load: Load, x: Floats) -> bool:
+    """Whether what shook at first died away, as a lever rings that was put on; a hand never gets so quiet."""
+    held = x[load.half[0] : load.half[-1] + 1]
+    width = max(1, round(STILL_BLOCK_S / load.interval_s))
+    steps = np.abs(np.diff(block_means(held[: len(held) * 9 // 10], width)))
+    if load.interval_s > LANDS_S / 2 or len(steps) < 4 * LEAST_SAMPLES:
+        return False
+    early, *_, late = np.array_split(steps, 4)
+    return quantile(late, 0.5) < RUNG_OUT * quantile(early, 0.5)
 
 
 def stands_out(load: Load, x: Floats) -> bool:
     """Whether something in the first half stood out above the rest of it, as a breakaway does."""
     held = x[load.half[0] : load.half[-1] + 1]
     first, second = np.array_split(held, 2)
-    return quantile(first, 0.98) > STILL_PEAK * float(np.median(second))
+    return quantile(first, 0.98) > STILL_PEAK * quantile(second, 0.5)
 
 
 def lands(load: Load, x: Floats, height_nm: float) -> bool:

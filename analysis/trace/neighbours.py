@@ -30,14 +30,14 @@ SMALL = 0.25
 SMALL_OF_LARGEST = 0.15
 """... nor is what is below this share of the largest load, whatever that was."""
 
-LEVER_OF_CAPACITY = 0.15
-"""No lever weighs more than this share of the capacity of a transducer that suits it (3 kg at half a metre:
-15 N·m)."""
+LEVER_OF_CAPACITY, LEVER_MOST_NM = 0.15, 30.0
+"""No lever weighs more than this share of the capacity of a transducer that suits it, or more than this (6 kg at half a
+metre; 3 kg make 15 N·m)."""
 
 
-RELEASED_AFTER_S = 10.0
-"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time
-(s)."""
+RELEASED_AFTER_S, RELEASED_MOST = 10.0, 1.3
+"""A transducer that sets its zero under load shows the release of that load as one the other way, within this time (s),
+and no larger than this many times that load."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,31 +60,36 @@ class Neighbours:
     def __init__(self, sensor: Sensor) -> None:
         self.pulls: list[Pull] = []
         self._capacity_nm = sensor.capacity_nm or np.inf
-        self._most_nm = LEVER_OF_CAPACITY * (sensor.capacity_nm or np.inf)
+        self._most_nm = min(LEVER_OF_CAPACITY * self._capacity_nm, LEVER_MOST_NM)
         self._usual_nm = self._largest_nm = 0.0
-        self._zeroed: Pull | None = None
+        self._zeroed: Read | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
         self._stated: list[_Stated] = []  # those that may yet be taken back
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
         """Take the next read; give the pulls that are stated now, and those that are taken back."""
-        if ZERO_MOVED in read.pull.reasons:
-            self._zeroed = read.pull
-        elif self._zeroed is not None and read.pull.direction != self._zeroed.direction:
-            # the load was let go below the new zero: what follows looks like loads the other way
-            if read.pull.start_s - self._zeroed.end_s < RELEASED_AFTER_S:
-                return ()
-            read = replace(read, pull=replace(read.pull, reasons=(*read.pull.reasons, ZERO_MOVED)))
         self._largest_nm = max(self._largest_nm, min(read.height_nm, self._capacity_nm))
         if self._is_small(read):
             return ()
+        if ZERO_MOVED in read.pull.reasons and not self._may_be_a_lever(read):
+            self._zeroed = read
+        elif self._zeroed is not None and read.pull.direction != self._zeroed.pull.direction:
+            # the load was let go below the new zero: what follows looks like loads the other way
+            if self._is_its_release(read, self._zeroed):
+                return ()
+            read = replace(read, pull=replace(read.pull, reasons=(*read.pull.reasons, ZERO_MOVED)))
         if not self._slips and self._may_be_a_lever(read):
             self._waiting.append(read)
             return ()
         if not read.states:
             return (*self._take_back(), *self._state(read.pull))
         return (*self._know(read), *self._state(read.pull, read))
+
+    @staticmethod
+    def _is_its_release(read: Read, zeroed: Read) -> bool:
+        soon = read.pull.start_s - zeroed.pull.end_s < RELEASED_AFTER_S
+        return soon and read.height_nm < RELEASED_MOST * zeroed.height_nm
 
     def _may_be_a_lever(self, read: Read) -> bool:
         if TOO_SMALL in read.pull.reasons:
@@ -99,7 +104,7 @@ class Neighbours:
         return tuple(said for pull in named for said in self._state(pull))
 
     def _is_small(self, read: Read) -> bool:
-        return read.height_nm < self._least(still=read.still)
+        return read.height_nm < self._least(still=read.still or read.rang)
 
     def _least(self, *, still: bool) -> float:
         return max((LEVER if still else SMALL) * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
@@ -127,8 +132,8 @@ class Neighbours:
         return tuple(back)
 
     def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
-        if read is not None and (read.still or read.height_nm < self._usual_nm or len(self._slips) < 2):
-            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still))
+        if read is not None and (read.still or read.rang or read.height_nm < self._usual_nm or len(self._slips) < 2):
+            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still or read.rang))
         self.pulls.append(pull)
         return (pull,)
 

@@ -35,9 +35,10 @@ LEAST_S = 0.4
 BAND = 0.045
 """Relative departure of the short-time mean from the level around it that a steady hand does not make."""
 
-UNEVEN, UNEVEN_U = 2.0, 0.3
+UNEVEN, UNEVEN_U, UNEVEN_LEAST = 2.0, 0.3, 0.3
 """Where no half second is within the band, this many times the band is allowed, and this share of the band is then the
-relative standard uncertainty of the level."""
+relative standard uncertainty of the level. What keeps within it for less than the last share of the slip is no level:
+a torque that swings."""
 
 CYCLES_COVER = 0.7
 """Stick-slip over less than this share of the slip ended by itself: the steady slip after it counts as well."""
@@ -69,6 +70,9 @@ CREEP, CLIMB, CLIMB_PARTS = 0.05, 0.25, 8
 parts of it, has no level: packs wave and settle by less. One that changes by more than the first pays for it: its
 level is anywhere on the way ..."""
 
+PARTED = 0.3
+"""Of two levels that lasted as long and lie further apart than this share, none is the rotating torque."""
+
 CLIMB_REST = 0.1
 """... straight if the parts lie off that line by less than this share of the change."""
 
@@ -88,7 +92,8 @@ whole cycles of stick-slip: what swings within adds nothing to it."""
 class Plateau:
     """Level over the steady time, its standard uncertainty, bounds, and the highest torque in it with its own.
 
-    ``uneven``: no half second was steady; the level is that of the steadiest half second.
+    ``uneven``: no half second was steady; the level is that of the steadiest half second. ``other_nm``: another level
+    that lasted as long (0: none).
     """
 
     start_s: float
@@ -101,6 +106,12 @@ class Plateau:
     steady: Bools
     uneven: bool
     climb: float
+    other_nm: float = 0.0
+
+    @property
+    def parted(self) -> bool:
+        """Whether the torque kept to another level as long, so far off that neither can be stated."""
+        return bool(self.other_nm) and abs(self.other_nm - self.torque_nm) > PARTED * self.torque_nm
 
     @property
     def climbs(self) -> bool:
@@ -138,58 +149,88 @@ def find_plateau(
     cycles : Cycles, optional
         Stick-slip: then the average runs over whole cycles.
     """
-    short_s, band = SHORT_S, BAND
+    t, x, first, short_s, band = _slip(time_s, torque_nm, start_s, end_s, cycles)
+    if len(t) < FEW:
+        return _few(time_s, torque_nm, _settled(start_s, end_s)[0], first + len(t))
+    step = (t[-1] - t[0]) / (len(t) - 1)
+    kept = _kept(t, x, step, short_s, band, cycles)
+    if kept is None:
+        return None
+    values, times = x[kept.steady], t[kept.steady]
+    level = float(values.mean())
+    swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(values) // 4))
+    inside = np.zeros(len(time_s), bool)
+    inside[first : first + len(t)] = kept.steady
+    width = max(1, round(MAXIMUM_S / step))
+    short = block_means(x, width)[block_means(kept.steady.astype(float), width) == 1.0]
+    max_nm, max_u_nm = highest_of(short if len(short) else values, round(SHORT_S / step / width))
+    return Plateau(
+        start_s=float(times[0]),
+        end_s=float(times[-1]),
+        torque_nm=level,
+        u_nm=max(
+            level_uncertainty(block_means(values, swing), LEAST_DOF),
+            UNEVEN_U * band * level if kept.uneven else 0.0,
+            abs(kept.climb) * level / 12**0.5 if abs(kept.climb) > CREEP else 0.0,
+            (abs(kept.other_nm - level) + LEVEL_BAND * level) / NORMAL_95 if kept.other_nm else 0.0,
+        ),
+        steady_s=float(len(values) * step),
+        max_nm=max_nm,
+        max_u_nm=max_u_nm,
+        steady=inside,
+        uneven=kept.uneven,
+        climb=kept.climb,
+        other_nm=kept.other_nm,
+    )
+
+
+def _settled(start_s: float, end_s: float) -> tuple[float, float]:
+    """Give the times between which what swings after the breakaway is over and the hand is still on the lever."""
     long_s = end_s - start_s
-    start_s, end_s = start_s + min(SETTLE_S, SETTLE_MOST * long_s), end_s - min(RELEASE_S, RELEASE_MOST * long_s)
+    return start_s + min(SETTLE_S, SETTLE_MOST * long_s), end_s - min(RELEASE_S, RELEASE_MOST * long_s)
+
+
+def _slip(
+    time_s: Floats, torque_nm: Floats, start_s: float, end_s: float, cycles: Cycles | None
+) -> tuple[Floats, Floats, int, float, float]:
+    """Give the slip's samples, the first one's place, and over which short time and in which band it may be steady."""
+    short_s, band = SHORT_S, BAND
+    start_s, end_s = _settled(start_s, end_s)
     if cycles is not None and cycles.end_s - cycles.start_s + cycles.period_s > CYCLES_COVER * (end_s - start_s):
         start_s, end_s = cycles.start_s, cycles.end_s
         short_s, band = max(SHORT_S, cycles.period_s), CYCLE_BAND
     first, last = (int(i) for i in np.searchsorted(time_s, (start_s, end_s)))
-    t, x = time_s[first:last], torque_nm[first:last]
-    if len(t) < FEW:
-        return _few(time_s, torque_nm, start_s, last)
-    step = (t[-1] - t[0]) / (len(t) - 1)
+    return time_s[first:last], torque_nm[first:last], first, short_s, band
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    """Which samples of a slip are steady, and what is to be said of them: see ``Plateau``."""
+
+    steady: Bools
+    climb: float
+    other_nm: float
+    uneven: bool
+
+
+def _kept(t: Floats, x: Floats, step: float, short_s: float, band: float, cycles: Cycles | None) -> _Kept | None:
+    """Choose what is steady; where that is too short, what is within a wider band, if it is much of the slip."""
     steady = _steady(t, x, step, short_s, band)
     climb, other_nm = _climb(x[steady]), 0.0
     if cycles is None:
         if abs(climb) <= CLIMB:
-            level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
+            level, other_nm = longest_level(x, steady, round(SHORT_S / step))
             steady &= level
         steady &= t >= _over(t, x, steady, step)
-    uneven = bool(steady.sum() * step < LEAST_S)
-    if uneven:
-        steady = _steady(t, x, step, short_s, UNEVEN * band)
-        if steady.sum() * step < LEAST_S:
-            return None
-        climb = _climb(x[steady])
-        level, other_nm = longest_level(moving_mean(x, round(SHORT_S / step)), steady)
-        steady &= level
-        if not steady.any():
-            return None
-    kept, times = x[steady], t[steady]
-    swing = max(1, min(round((SWING_S if short_s == SHORT_S else short_s) / step), len(kept) // 4))
-    inside = np.zeros(len(time_s), bool)
-    inside[first:last] = steady
-    width = max(1, round(MAXIMUM_S / step))
-    short = block_means(x, width)[block_means(steady.astype(float), width) == 1.0]
-    max_nm, max_u_nm = highest_of(short if len(short) else kept, round(SHORT_S / step / width))
-    return Plateau(
-        start_s=float(times[0]),
-        end_s=float(times[-1]),
-        torque_nm=float(kept.mean()),
-        u_nm=max(
-            level_uncertainty(block_means(kept, swing), LEAST_DOF),
-            UNEVEN_U * band * float(kept.mean()) if uneven else 0.0,
-            abs(climb) * float(kept.mean()) / 12**0.5 if abs(climb) > CREEP else 0.0,
-            (abs(other_nm - float(kept.mean())) + LEVEL_BAND * float(kept.mean())) / NORMAL_95 if other_nm else 0.0,
-        ),
-        steady_s=float(len(kept) * step),
-        max_nm=max_nm,
-        max_u_nm=max_u_nm,
-        steady=inside,
-        uneven=uneven,
-        climb=climb,
-    )
+    if steady.sum() * step >= LEAST_S:
+        return _Kept(steady, climb, other_nm, uneven=False)
+    steady = _steady(t, x, step, short_s, UNEVEN * band)
+    if steady.sum() * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
+        return None
+    climb = _climb(x[steady])
+    level, other_nm = longest_level(x, steady, round(SHORT_S / step))
+    steady &= level
+    return _Kept(steady, climb, other_nm, uneven=True) if steady.any() else None
 
 
 def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:

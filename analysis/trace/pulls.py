@@ -21,6 +21,7 @@ from analysis.trace.gates import (
     HELD,
     HELD_OR_SLIPPED,
     LET_GO,
+    NO_REST,
     TOO_SMALL,
     ZERO_MOVED,
     clipped,
@@ -28,15 +29,16 @@ from analysis.trace.gates import (
     few_readings,
     near,
     peak_reasons,
+    silences,
     slip_reasons,
     stuck,
     two_levels,
 )
 from analysis.trace.handoff import Handoff, find_handoff
-from analysis.trace.loads import Load, Window, lands, lies_still, stands_out, turned
+from analysis.trace.loads import Load, Window, lands, lies_still, rings_out, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
-from analysis.trace.results import Breakaway, Pull, Rotating, StickSlip, Turning
+from analysis.trace.results import Breakaway, Code, Pull, Rotating, StickSlip, Turning
 from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
@@ -46,13 +48,9 @@ if TYPE_CHECKING:
     from analysis.trace.results import Reason
     from analysis.trace.traces import Bools, Floats, Sensor
 
-DISTINCT = 0.045
+DISTINCT = 0.048
 """Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
-2.6 % (median) on packs without a static peak."""
-
-DISTINCT_PER_S, DISTINCT_LEAST = 0.25, 0.03
-"""... less this per second of sample interval, but not below the second: sparse readings flatten a peak, and the hump
-of a hand as well."""
+2.6 % (median) and of up to 4.7 % on packs without a static peak."""
 
 BREAKAWAY_U = 0.0045
 """Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
@@ -85,9 +83,9 @@ then the standard uncertainty of that."""
 KNEE = 0.97
 """A ramp without a peak has run into its level at this share of it."""
 
-BACK_S, BREAK_S, BREAK = 1.0, 0.15, 0.95
+BACK_S, BREAK_S, BREAK, BEYOND = 1.0, 0.15, 0.95, 1.05
 """A torque that, without stick-slip or a level, is at its peak again after this time (s) wanders, unless it broke: fell
-below this share of the peak at once."""
+below this share of the peak at once, and did not go on beyond it by the last share."""
 
 SLIPS_S = 0.2
 """After a breakaway the torque stays near the slip level for longer than this (s): let go sooner, nothing slipped."""
@@ -116,8 +114,8 @@ class Read:
     """A pull, and its plateau as found: a re-grip goes on from there.
 
     ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
-    ``landed``: and was there at once; ``again``:
-    it is the pull before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
+    ``landed``: and was there at once; ``rang``: it came quickly and rang until it was still; ``again``: it is the pull
+    before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
     """
 
     pull: Pull
@@ -125,6 +123,7 @@ class Read:
     height_nm: float = 0.0
     still: bool = False
     landed: bool = False
+    rang: bool = False
     again: bool = False
     told: bool = False
 
@@ -188,9 +187,12 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     if read is None or not read.states:
         return None if read is None else replace(read, height_nm=height)
     still = not read.told and lies_still(load, x, height, sensor)
-    landed = still and lands(load, x, height)
+    rings = not (read.told or window.reversed) and rings_out(load, x)
+    landed = (still or rings) and lands(load, x, height)
     still = landed or (still and not stands_out(load, x))
-    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, again=before is not None)
+    jerked = rings and any(reason.code is Code.RAMP for reason in read.pull.reasons)
+    again = before is not None
+    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, rang=jerked, again=again)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -214,7 +216,8 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     if window.reversed:  # the level before the first stroke still counts
         crossed = np.flatnonzero(x < load.level_nm)
         return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
-    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s)
+    earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
+    hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.gripped_nm is not None and hand.rested_s < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)
     return hand
@@ -275,7 +278,7 @@ def _read(
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
         reasons=reasons,
-        notes=_notes(peak, plateau, hand, peakless=peakless),
+        notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
     return Read(pull, plateau, told=slip is not None or before is not None)
 
@@ -287,6 +290,8 @@ def _notes(peak: Peak | None, plateau: Plateau | None, hand: Handoff, *, peakles
         found.append(HELD_OR_SLIPPED)
     if peak is not None and few_readings(peak):
         found.append(few_readings(peak))
+    if hand.unrested:
+        found.append(NO_REST)
     if hand.other_nm is not None:
         found.append(two_levels(hand.level_nm, hand.other_nm))
     if plateau is not None and abs(plateau.climb) > CREEP:
@@ -335,9 +340,10 @@ def _comes_back(part: Part, peak: Peak) -> bool:
     """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
     t, x = part.time_s, part.torque_nm
     soon, later = np.searchsorted(t, (peak.time_s + BREAK_S, peak.time_s + BACK_S))
-    if later >= len(t) or float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm:
+    if later >= len(t):
         return False
-    return quantile(thin(x[later:]), 0.95) > KNEE * peak.torque_nm
+    broke = float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm
+    return quantile(thin(x[later:]), 0.95) > (BEYOND if broke else KNEE) * peak.torque_nm
 
 
 def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
@@ -362,6 +368,8 @@ def _stated(
         plateau = None
     if plateau is not None and part.clipped[plateau.steady].mean() > CLIPPED_SHARE:
         plateau = None
+    if plateau is not None and plateau.parted:
+        return None, None
     if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts
         distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
         return (peak if distinct else None), None
@@ -380,8 +388,8 @@ def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | No
     return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
 
 
-def _distinct(peak_nm: float, slip_nm: float, interval_s: float = 0.0) -> bool:
-    return peak_nm > (1 + max(DISTINCT - DISTINCT_PER_S * interval_s, DISTINCT_LEAST)) * slip_nm
+def _distinct(peak_nm: float, slip_nm: float) -> bool:
+    return peak_nm > (1 + DISTINCT) * slip_nm
 
 
 def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
@@ -399,8 +407,7 @@ def _breakaway(
     method = float(np.hypot(peak.u_method_nm, BREAKAWAY_U * peak.torque_nm))
     u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * peak.torque_nm)
     slip_nm = part.slip_nm if plateau is None else plateau.torque_nm
-    distinct = _distinct(peak.torque_nm, slip_nm, part.interval_s)
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, distinct, method)
+    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm), method)
 
 
 def _rotating(plateau: Plateau | None, hand: Handoff, start_s: float, sensor: Sensor) -> Rotating | None:

@@ -50,7 +50,7 @@ RESTLESS = 1.5
 SEEN_S = 0.25
 """So much of the time between two blocks counts (s): what was in a gap nobody saw."""
 
-GROWS = 2.5
+GROWS = 2.9
 """A load that grows to so many times a level at which it had lain still is a new one, from that level on ..."""
 
 STILL_SHARE = 0.1
@@ -242,7 +242,7 @@ class Segmenter:
         return (1.0, self._high_nm) if self._high_nm >= -self._low_nm else (-1.0, -self._low_nm)
 
     def _still_limit(self) -> float:
-        _, most = self._sign_and_most()
+        most = max(self._high_nm, -self._low_nm)
         return max(self._least_nm, min(2 * THRESHOLD_NOISES * self._noise_nm, STILL_SHARE * most))
 
     def finish(self) -> list[Span]:

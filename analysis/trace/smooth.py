@@ -33,11 +33,18 @@ def moving_mean(values: Floats, width: int) -> Floats:
     total = np.zeros(n + 2 * half + 1)  # sums up to here, flat beyond the ends
     np.cumsum(values, out=total[half + 1 : half + 1 + n])
     total[half + 1 + n :] = total[half + n]
-    count, ends = np.full(n, 2 * half + 1), min(half, n)
-    missing = np.arange(half, half - ends, -1)
-    count[:ends] -= missing
-    count[n - ends :] -= missing[::-1]
-    return np.asarray((total[2 * half + 1 :] - total[:n]) / count)
+    means = total[2 * half + 1 :] - total[:n]
+    ends = min(half, n)
+    beyond = np.arange(half, half - ends, -1.0)  # neighbours that a value near an end does not have there
+    if 2 * ends > n:
+        count = np.full(n, 2 * half + 1.0)
+        count[:ends] -= beyond
+        count[n - ends :] -= beyond[::-1]
+        return np.asarray(means / count)
+    means[ends : n - ends] /= 2 * half + 1
+    means[:ends] /= 2 * half + 1 - beyond
+    means[n - ends :] /= (2 * half + 1 - beyond)[::-1]
+    return means
 
 
 def thin(values: Floats) -> Floats:
@@ -48,7 +55,9 @@ def thin(values: Floats) -> Floats:
 def quantile(values: Floats, share: float) -> float:
     """Give the value below which this share of the values lies (no interpolation; NumPy's takes ten times longer)."""
     at = min(int(share * len(values)), len(values) - 1)
-    return float(np.partition(values, at)[at])
+    ordered = values.copy()
+    ordered.partition(at)
+    return float(ordered[at])
 
 
 def crowded(values: Floats) -> float:
@@ -62,10 +71,17 @@ def crowded(values: Floats) -> float:
 
 def parabola(x: Floats, y: Floats) -> tuple[float, float, float, float]:
     """Fit ``a + b x + c x²`` by least squares; give a, b, c and the deviation of the rest (for n > 3 values)."""
-    columns = np.stack((np.ones_like(x), x, x * x))
-    a, b, c = np.linalg.solve(columns @ columns.T, columns @ y).tolist()
-    rest = y - (a + x * (b + c * x))
-    return a, b, c, float(np.sqrt(rest @ rest / (len(x) - 3)))
+    n, mean = len(x), float(x.sum()) / len(x)
+    u = x - mean  # linear and square term made orthogonal: no system of equations to solve
+    square = u * u
+    s2, s3 = float(square.sum()), float(square @ u)
+    bent = square - s2 / n - s3 / s2 * u
+    c = float(bent @ y) / float(bent @ bent)
+    b = float(u @ y) / s2 - c * s3 / s2
+    a = float(y.sum()) / n - c * s2 / n
+    rest = y - (a + u * (b + c * u))
+    a, b = a - mean * (b - c * mean), b - 2 * c * mean
+    return a, b, c, float(np.sqrt(rest @ rest / (n - 3)))
 
 
 def block_means(values: Floats, width: int) -> Floats:

@@ -27,8 +27,8 @@ def range_advice(capacity_nm: float | None, bounds: Bounds | None, highest_nm: f
     """Compare a transducer's capacity with the limit, or with the highest reading where there is no limit."""
     if not capacity_nm:
         return ()
-    limits = [] if bounds is None or bounds.written.kind == "ratio min" else [bounds.lower, bounds.upper]
-    values = [v for v in limits if v is not None] or ([highest_nm] if highest_nm else [])
+    limits = [v for v in (bounds.torques if bounds is not None else ()) if v is not None]
+    values = limits or ([highest_nm] if highest_nm else [])
     what = "the limit" if limits else "the highest reading"
     said = []
     if values and max(values) < BEST_SHARE[0] * capacity_nm:

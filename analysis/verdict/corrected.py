@@ -3,7 +3,7 @@
 A correction names its pull by the start that was read; a sidecar may leave the pull out, move its boundaries, its
 breakaway or its stretch of rotation. The values at the new places are taken from the same trace.
 
-Offered: ``apply_corrections``.
+Offered: ``apply_corrections``, ``widened``.
 """
 
 from __future__ import annotations
@@ -42,12 +42,13 @@ class Corrected:
 
 @dataclass(frozen=True, slots=True)
 class Source:
-    """The trace that corrected values are read from: N·m with the gain divided out, and the sensor's relative u."""
+    """The trace that corrected values are read from: N·m with the gain divided out, and the sensor's own u."""
 
     time_s: NDArray[np.float64]
     torque_nm: NDArray[np.float64]
     noise_nm: float
     relative_u: float
+    full_scale_u_nm: float = 0.0
 
 
 def apply_corrections(
@@ -117,6 +118,22 @@ def _apply(before: Corrected, correction: Correction, source: Source) -> Correct
     return replace(before, pull=pull, left_out="", applied=applied)
 
 
+def widened(pull: Pull, full_scale_u_nm: float) -> Pull:
+    """Widen the intervals at the sensor by an accuracy that is stated for full scale: a standard uncertainty, N·m."""
+    if not full_scale_u_nm:
+        return pull
+    b, r = pull.breakaway, pull.rotating
+    return replace(
+        pull,
+        breakaway=None if b is None else replace(b, u95_sensor_nm=_wider(b.u95_sensor_nm, full_scale_u_nm)),
+        rotating=None if r is None else replace(r, u95_sensor_nm=_wider(r.u95_sensor_nm, full_scale_u_nm)),
+    )
+
+
+def _wider(u95_nm: float, full_scale_u_nm: float) -> float:
+    return math.hypot(u95_nm, NORMAL_95 * full_scale_u_nm) if full_scale_u_nm else u95_nm
+
+
 def _slice(source: Source, start_s: float, end_s: float) -> slice:
     first, last = np.searchsorted(source.time_s, [start_s, end_s])
     if not end_s > start_s or last - first < 2:
@@ -136,7 +153,7 @@ def _breakaway(pull: Pull, time_s: float, source: Source) -> Breakaway:
     u, method = source.noise_nm, BREAKAWAY_U * value
     u95 = NORMAL_95 * math.hypot(u, method, source.relative_u * value)
     distinct = pull.breakaway.distinct_peak if pull.breakaway is not None else True
-    return Breakaway(time_s, value, u, u95, distinct, method)
+    return Breakaway(time_s, value, u, _wider(u95, source.full_scale_u_nm), distinct, method)
 
 
 def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
@@ -160,4 +177,5 @@ def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
     width = max(1, round(MAXIMUM_S * per_s))
     short = block_means(part, width) if len(part) >= width else part
     max_nm, max_u_nm = highest_of(short, round(SHORT_S * per_s / width))
+    u95 = _wider(u95, source.full_scale_u_nm)
     return Rotating(start, end, value, u, u95, max_nm, lasts_s, max_u_nm, method)

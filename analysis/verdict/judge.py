@@ -8,7 +8,8 @@ Conventions
   is the job's result.
 
 Offered: ``QUANTITIES``, ``AtAxle``, ``readings_of``, ``budgets_of``, ``disagreements``, ``values_of``, ``judge_pull``,
-``judge_job``, and all of it at once: ``judge_pulls``.
+``judge_job``, and all of it at once: ``judge_pulls``, or
+``judge_budgets`` for readings without a trace.
 """
 
 from __future__ import annotations
@@ -159,7 +160,7 @@ def judge_job(
         for v in own
     ]
     worst = min(range(len(own)), key=lambda i: results[i].probability)
-    result = results[worst]
+    result = replace(results[worst], decided=own[worst])
     if len(own) > 1:
         result = replace(result, notes=(*result.notes, DIRECTION_POLICY))
     if result.state is State.TOO_CLOSE:
@@ -195,7 +196,7 @@ class Judgement:
 def judge_pulls(
     pulls: Sequence[tuple[Pull, bool]],
     header: Header,
-    at: AtAxle | None,
+    at: AtAxle | Sequence[AtAxle | None] | None,
     bounds: Bounds | None,
     *,
     rule: Rule = Rule.THREE_WAY,
@@ -211,21 +212,23 @@ def judge_pulls(
         In order, and whether the user lets it count.
     header : Header
         What was tested, and how.
-    at : AtAxle or None
+    at : AtAxle or None, or a sequence of one per pull
         What brings a pull to the axle; None where the fixture is not known.
     bounds : Bounds or None
         The limit.
     rule, guard, repeatability, drop_outliers
         See ``judge_job`` and ``job_value``.
     """
-    budgets = tuple(budgets_of(pull, at) if at is not None else {} for pull, _ in pulls)
+    ats = list(at) if isinstance(at, Sequence) else [at] * len(pulls)
+    each = zip(pulls, ats, strict=True)
+    budgets = tuple(budgets_of(pull, own) if own is not None else {} for (pull, _), own in each)
     used = [(pull, own) for (pull, counts), own in zip(pulls, budgets, strict=True) if counts and pull.valid]
     counted = [(pull.direction, own) for pull, own in used]
     job = values_of(counted, repeatability=repeatability, drop_outliers=drop_outliers)
     nothing: tuple[Result | None, ...] = (None,) * len(pulls)
     if bounds is None:
         return Judgement(budgets, nothing, job)
-    refused, notes = _refusal(header, bounds, at)
+    refused, notes = _refusal(header, bounds, ats[-1] if isinstance(at, Sequence) else at)
     if refused:
         return Judgement(budgets, nothing, job, not_valid(bounds, refused, rule=rule, guard=guard), notes)
     results = tuple(
@@ -235,6 +238,38 @@ def judge_pulls(
     peaks = [pull.breakaway for pull, _ in used if pull.breakaway is not None]
     if bounds.quantity == "breakaway" and any(not peak.distinct_peak for peak in peaks):
         notes = (*notes, "no separate breakaway peak: the torque at which slip began is compared")
+    notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
+    return Judgement(budgets, results, job, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes)
+
+
+def judge_budgets(
+    listed: Sequence[tuple[int, dict[str, Budget], bool]],
+    header: Header,
+    at: AtAxle | None,
+    bounds: Bounds | None,
+    *,
+    rule: Rule = Rule.THREE_WAY,
+    guard: Guard = Guard.U95,
+    repeatability: float | None = None,
+) -> Judgement:
+    """Judge torques that were read without a trace, each and together; see ``judge_pulls``.
+
+    Parameters
+    ----------
+    listed : sequence of (direction, budgets, counts)
+        What each reading says at the axle, by quantity, and whether the user lets it count.
+    """
+    budgets = tuple(own for _, own, _ in listed)
+    nothing: tuple[Result | None, ...] = (None,) * len(listed)
+    job = values_of([(way, own) for way, own, counts in listed if counts], repeatability=repeatability)
+    if bounds is None:
+        return Judgement(budgets, nothing, job)
+    refused, notes = _refusal(header, bounds, at)
+    if refused:
+        return Judgement(budgets, nothing, job, not_valid(bounds, refused, rule=rule, guard=guard), notes)
+    results = tuple(
+        judge_pull(own, job, way, bounds, rule=rule, guard=guard) if counts else None for way, own, counts in listed
+    )
     notes = (*notes, *(text for v in job for text in slip_against(bounds.written, v.budget.quantity, v.budget.value)))
     return Judgement(budgets, results, job, judge_job(job, bounds, rule=rule, guard=guard, notes=notes), notes)
 
@@ -256,7 +291,7 @@ def _refusal(header: Header, bounds: Bounds, at: AtAxle | None) -> tuple[str, tu
     for conflict in conflicts:
         if conflict.refused:
             return conflict.text, ()
-    if bounds.written.kind == "ratio min":
+    if bounds.written.is_ratio:
         return "a ratio limit compares two recordings: in gear and in neutral", ()
     if at is None:
         return "the lever is not known, so the torque at the axle is not either", ()

@@ -27,6 +27,7 @@ from logger.edges.units import torque_factor
 from logger.errors import DescriptionError, Fault, QuantityError
 
 if TYPE_CHECKING:
+    from analysis.verdict.repeats import JobValue
     from logger.header import Decision, Limit
 
 
@@ -93,13 +94,18 @@ class Bounds:
     @property
     def quantity(self) -> str:
         """Which quantity the limit names."""
-        return "in gear ÷ neutral" if self.written.kind == "ratio min" else self.written.quantity
+        return "in gear ÷ neutral" if self.written.is_ratio else self.written.quantity
+
+    @property
+    def torques(self) -> tuple[float | None, float | None]:
+        """Lower and upper bound in N·m; a ratio has neither."""
+        return (None, None) if self.written.is_ratio else (self.lower, self.upper)
 
     @property
     def words(self) -> str:
         """The limit in its own unit: ``at least 20 lbf·ft``."""
         limit = self.written
-        unit = "" if limit.kind == "ratio min" else f" {limit.unit}"
+        unit = "" if self.written.is_ratio else f" {limit.unit}"
         if self.lower is None:
             return f"at most {limit.upper:g}{unit}"
         if self.upper is None:
@@ -116,7 +122,6 @@ class Bounds:
 # No limit in any unit is beyond these, and arithmetic cannot overflow within them.
 POSSIBLE = (1e-6, 1e9)
 MOST = 1e6  # in whatever unit: beyond it no limit lies
-_NEEDS = {"min": ("lower",), "ratio min": ("lower",), "max": ("upper",), "band": ("lower", "upper")}
 
 
 def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
@@ -137,7 +142,7 @@ def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
     faults: list[Fault] = []
     if not limit.source.strip():
         faults.append(Fault("limit.source", "say where the limit comes from: manual or rule, with its edition"))
-    needed = _NEEDS[limit.kind]
+    needed = limit.bounds
     for key in ("lower", "upper"):
         value = getattr(limit, key)
         if value is None and key in needed:
@@ -149,7 +154,7 @@ def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
     if limit.lower is not None and limit.upper is not None and limit.lower >= limit.upper:
         faults.append(Fault("limit.upper", "must lie above limit.lower"))
     factor = 1.0
-    if limit.kind != "ratio min":
+    if not limit.is_ratio:
         try:
             factor = torque_factor(limit.unit)
         except QuantityError as error:
@@ -178,6 +183,8 @@ class Result:
         Of conformity, 0 to 1.
     notes : tuple of str
         What the reader must know beside it.
+    decided : JobValue or None
+        The value of a job that it was decided by.
     """
 
     state: State
@@ -189,6 +196,7 @@ class Result:
     dof: float = math.inf
     probability: float = math.nan
     notes: tuple[str, ...] = ()
+    decided: JobValue | None = None
 
     @property
     def u95(self) -> float:
@@ -219,7 +227,7 @@ class Result:
                 "kind": limit.kind,
                 "lower": self.bounds.lower,
                 "upper": self.bounds.upper,
-                "unit": "1" if limit.kind == "ratio min" else "N·m",
+                "unit": "1" if limit.is_ratio else "N·m",
                 "as_written": self.bounds.words,
                 "source": self.bounds.source,
             },

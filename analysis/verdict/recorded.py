@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from analysis.verdict.limits import Bounds, Result
     from analysis.verdict.repeats import JobValue
     from logger.header import Correction, Header
+    from logger.recordings.dialled import DialReading
 
 SCHEMA = "heldwheel pulls 1"
 # Digits after the point in JSON: a millionth of a newton metre is far below any transducer's resolution.
@@ -120,6 +121,8 @@ class RecordingReading:
         See ``logger.recordings.files.Trace``.
     drag : Baseline or None
         With the drag of both wheels free taken off, where that was recorded.
+    dial : tuple of DialReading
+        What a dial showed, where the job has no trace; one per pull.
     """
 
     file: str
@@ -141,6 +144,20 @@ class RecordingReading:
     above_sha256: str = ""
     sidecar_sha256: str = ""
     drag: Baseline | None = None
+    dial: tuple[DialReading, ...] = ()
+
+    @property
+    def main(self) -> JobValue | None:
+        """The value that the result was decided by; without one the first that the limit names, or the first of all."""
+        if self.result is not None and self.result.decided is not None:
+            return self.result.decided
+        wanted = self.bounds.written.quantity if self.bounds is not None else ""
+        return next((v for v in self.job if v.budget.quantity == wanted), self.job[0] if self.job else None)
+
+    @property
+    def half(self) -> bool:
+        """Whether it is one half of what its limit compares: there is no result for it alone."""
+        return self.bounds is not None and self.bounds.written.is_ratio
 
     @property
     def simulated(self) -> bool:

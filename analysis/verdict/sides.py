@@ -7,7 +7,7 @@ Conventions
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
 
-Offered: ``drag_test``, ``unfit``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
+Offered: ``drag_test``, ``with_drag``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
 """
 
 from __future__ import annotations
@@ -18,6 +18,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+import msgspec
 
 from analysis.to_axle.at_axle import AT_HANDOFF, CALIBRATION, METHOD, NOT_SENSED, PART_OF_TURN
 from analysis.to_axle.drag import (
@@ -34,6 +36,7 @@ from analysis.to_axle.drag import (
     rolling,
 )
 from analysis.uncertainty.budget import Budget, Row
+from analysis.verdict.recorded import Baseline
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -88,6 +91,32 @@ def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | Non
         note = half_speed_note(_speed_rad_s(*held.values()), _speed_rad_s(both))
         notes += (note,) if note else ()
     return DragTest(raw, baseline, means, (*notes, *_doubled(raw)))
+
+
+def with_drag(reading: RecordingReading, baseline: RecordingReading) -> RecordingReading:
+    """Take the drag of both wheels free off what the pulls say, or say among the problems why that is withheld.
+
+    The limit goes on naming the torque as it was read.
+    """
+    header = reading.header
+    if header is None or not reading.job:
+        return reading
+    if baseline.header is not None and baseline.header.test.held in ("other side", "case"):
+        text = f"drag correction withheld: in {Path(baseline.file).name} the {baseline.header.test.held} was held"
+        return replace(reading, problems=(*reading.problems, text))
+    flaw = unfit(baseline)
+    if flaw:
+        return replace(reading, problems=(*reading.problems, f"drag correction withheld: {flaw}"))
+    if not baseline.job:
+        text = f"drag correction withheld: {Path(baseline.file).name} gives no torque at the axle"
+        return replace(reading, problems=(*reading.problems, text))
+    test = drag_test({header.test.side or "right": reading}, baseline)
+    # A page that rests on simulated data is marked, whichever of its recordings they are in.
+    header = msgspec.structs.replace(header, simulated=header.simulated or baseline.simulated)
+    told = tuple(text for text in baseline.problems if text not in reading.problems)
+    drag = Baseline(baseline.file, baseline.sha256, test, baseline.sidecar_sha256, told, baseline.state)
+    carried = (f"baseline {Path(baseline.file).name}: {text}" for text in told)
+    return replace(reading, header=header, drag=drag, problems=(*reading.problems, *carried))
 
 
 def _check_cards(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> None:

@@ -16,11 +16,13 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from analysis.compare.tags import tag_words, tags_of_header
 from logger.edges.small_file import open_regular
 from logger.edges.toml_file import parse_toml
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
-from logger.recordings.sidecar import merged, read_sidecar
+from logger.recordings.dialled import ENDING, is_dialled, read_dialled
+from logger.recordings.sidecar import merged, read_sidecar, revision_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -42,12 +44,14 @@ class Entry:
         File, start (of the file where the header has none), bytes.
     vehicle, customer, number, side, purpose, transducer : str
         From header and sidecar.
-    tags : dict
-        The user's tags.
+    tags, facts : dict
+        The user's tags, and what Compare can group by besides.
     simulated, closed, ours : bool
         Marked simulated; closed in order; a recording of ours at all.
     corrections : int
         Decisions in its sidecar.
+    signed, revision : bool, int
+        Whether somebody has signed for it, and the decisions made after that, counted from 1.
     problem : str
         Why it cannot be read; empty if it can.
     """
@@ -62,10 +66,13 @@ class Entry:
     purpose: str = ""
     transducer: str = ""
     tags: dict[str, str | float] = field(default_factory=dict)
+    facts: dict[str, str | float] = field(default_factory=dict)
     simulated: bool = False
     closed: bool = True
     ours: bool = True
     corrections: int = 0
+    signed: bool = False
+    revision: int = 1
     problem: str = ""
 
     @property
@@ -84,6 +91,13 @@ class Entry:
         )
         parts = (self.name, self.vehicle, self.customer, self.number, self.side, self.purpose, self.transducer)
         return " ".join((*parts, tags, marks, f"{self.started:%Y-%m-%d}")).lower()
+
+    def holds(self, word: str) -> bool:
+        """Whether a word of a search fits; ``oil=reference`` is looked for among the facts that Compare offers, too."""
+        if word in self.words:
+            return True
+        named = ((key, tag_words(key).partition(",")[0]) for key in self.facts) if "=" in word else ()
+        return any(word in f"{name}={self.facts[key]}".lower() for key, *names in named for name in (key, *names))
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +118,7 @@ def list_files(folder: Path) -> list[str]:
     try:
         with os.scandir(folder) as entries:
             for entry in entries:
-                if entry.name.lower().endswith(TRACES) and not entry.name.startswith("."):
+                if entry.name.lower().endswith((*TRACES, ENDING)) and not entry.name.startswith("."):
                     found.append((entry.stat().st_mtime, entry.path))
     except OSError:
         return []
@@ -123,7 +137,7 @@ def find_tests(folder: Path, search: str) -> list[str]:
     return [
         entry.path
         for entry in read_entries(list_files(folder))
-        if entry.purpose not in {"drag", "zero"} and all(word in entry.words for word in words)
+        if entry.purpose not in {"drag", "zero"} and all(entry.holds(word) for word in words)
     ]
 
 
@@ -143,10 +157,12 @@ def read_entry(path: str) -> Entry:
             tail = file.read()
     except OSError as error:
         return Entry(path, datetime.now().astimezone(), problem=f"cannot be read: {error.strerror or error}")
-    ours = head.startswith(b"# heldwheel recording")
+    dial = is_dialled(path)
+    ours = head.startswith(b"# heldwheel recording") or dial
     try:
         sidecar = read_sidecar(path)
-        header = _header(header_text(head), os.path.basename(path)) if ours else Header()
+        header = read_dialled(path)[0].header if dial else Header()
+        header = _header(header_text(head), os.path.basename(path)) if ours and not dial else header
     except HeldwheelError as error:
         return Entry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
     whole = merged(header, sidecar)
@@ -158,13 +174,16 @@ def read_entry(path: str) -> Entry:
         customer=whole.job.customer,
         number=whole.job.number,
         side=whole.test.side or "",
-        purpose=whole.test.purpose or ("" if ours else "imported"),
+        purpose="dial" if dial else whole.test.purpose or ("" if ours else "imported"),
         transducer=whole.transducer.name,
         tags={**whole.job.tags, **(sidecar.tags if sidecar is not None else {})},
+        facts=tags_of_header(whole, os.path.basename(path)),
         simulated=whole.simulated,
-        closed=not ours or b"\n# closed samples=" in tail,
+        closed=not ours or dial or b"\n# closed samples=" in tail,
         ours=ours,
         corrections=len(sidecar.corrections) if sidecar is not None else 0,
+        signed=sidecar is not None and sidecar.signed is not None,
+        revision=revision_of(sidecar),
     )
 
 
@@ -239,7 +258,7 @@ class Archive:
         found = [
             entry
             for entry in self.entries
-            if _of_kind(entry, self.purpose) and all(word in entry.words for word in words)
+            if _of_kind(entry, self.purpose) and all(entry.holds(word) for word in words)
         ]
         keys = {
             "When": lambda e: e.started.timestamp(),

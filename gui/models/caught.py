@@ -2,13 +2,24 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
+from itertools import groupby
 from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+from analysis.identify.axle_type import type_conflict
+from analysis.verdict.corrected import Corrected
+from analysis.verdict.job import judge
+from analysis.verdict.limits import rule_words
+from gui.models.ratio import half_words
+from logger.errors import HeldwheelError
 
+if TYPE_CHECKING:
     from analysis.trace.results import Pull
+    from analysis.uncertainty.budget import Budget
+    from analysis.verdict.job import Job
+    from analysis.verdict.recorded import PullReading, RecordingReading
+    from gui.models.job import JobCard
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +97,8 @@ class CaughtPull:
         Of its recording on the session's time: what shifts the pull's times onto the live trace.
     pull : Pull
         As read.
+    job : Job
+        Of its recording.
     judged : Judged
         At the axle.
     rejected : str
@@ -95,6 +108,7 @@ class CaughtPull:
     number: int
     start_s: float
     pull: Pull
+    job: Job
     judged: Judged = Judged()
     rejected: str = ""
 
@@ -106,20 +120,22 @@ class CaughtPull:
 
 @dataclass(slots=True)
 class PullList:
-    """The pulls of a job.
+    """The pulls of a test, whichever of its recordings they are in.
 
-    Parameters
+    Attributes
     ----------
-    judge : callable
-        From all pulls, and whether each counts, to what each says and what they say together.
+    card : JobCard
+        What they are judged by.
+    reading : RecordingReading or None
+        What they say, as the reading of their file gives it; None before the first.
     """
 
-    judge: Callable[[Sequence[Pull], Sequence[bool]], tuple[list[Judged], JobValue | None]]
+    card: JobCard
     pulls: list[CaughtPull] = field(default_factory=list)
-    value: JobValue | None = None
+    reading: RecordingReading | None = None
     _undo: list[tuple[int, str]] = field(default_factory=list)
 
-    def add(self, start_s: float, pull: Pull) -> CaughtPull:
+    def add(self, start_s: float, pull: Pull, job: Job) -> CaughtPull:
         """Take a pull that was caught, or in place of one that is taken back what is said of it now."""
         if pull.taken_back:
             for at, caught in enumerate(self.pulls):
@@ -127,7 +143,7 @@ class PullList:
                     self.pulls[at] = replace(caught, pull=pull)
                     self.again()
                     return self.pulls[at]
-        self.pulls.append(CaughtPull(len(self.pulls) + 1, start_s, pull))
+        self.pulls.append(CaughtPull(len(self.pulls) + 1, start_s, pull, job))
         self.again()
         return self.pulls[-1]
 
@@ -148,9 +164,24 @@ class PullList:
         return number
 
     def again(self) -> None:
-        """Judge everything anew: a pull came, or fixture, limit or zero have changed."""
-        judged, self.value = self.judge([c.pull for c in self.pulls], [not c.rejected for c in self.pulls])
-        self.pulls = [replace(caught, judged=said) for caught, said in zip(self.pulls, judged, strict=True)]
+        """Judge everything anew by the card as it is now; where it cannot be used a recording is judged as it was."""
+        if not self.pulls:
+            return
+        for job in {id(caught.job): caught.job for caught in self.pulls}.values():
+            with suppress(HeldwheelError):
+                job.restate(self.card.judged_by("drag" if job.header.test.purpose == "drag" else "pulls"))
+        parts = [
+            (own[0].job, [Corrected(caught.pull, caught.rejected) for caught in own])
+            for own in (list(group) for _, group in groupby(self.pulls, lambda caught: id(caught.job)))
+        ]
+        self.reading = judge(parts)
+        each = zip(self.pulls, self.reading.pulls, strict=True)
+        self.pulls = [replace(caught, judged=_said(read, caught.job)) for caught, read in each]
+
+    @property
+    def value(self) -> JobValue | None:
+        """What the pulls that count say together."""
+        return None if self.reading is None else _together(self.reading)
 
     @property
     def can_undo(self) -> bool:
@@ -169,3 +200,46 @@ class PullList:
     def _put(self, number: int, reason: str) -> None:
         self.pulls[number - 1] = replace(self.pulls[number - 1], rejected=reason)
         self.again()
+
+
+def _said(read: PullReading, job: Job) -> Judged:
+    values = (_value(read.axle.get("breakaway")), _value(read.axle.get("rotating mean")))
+    notes = (*(reason.text for reason in read.pull.reasons), *read.pull.notes)
+    if job.setup.at is None:
+        notes = (*notes, *job.setup.notes)
+    state = str(read.result.state) if read.result is not None and not _half(job) else ""
+    return Judged(*values, state, notes, valid=read.pull.valid)
+
+
+def _half(job: Job) -> bool:
+    return job.setup.bounds is not None and job.setup.bounds.written.is_ratio
+
+
+def _value(budget: Budget | None) -> Value | None:
+    return None if budget is None else Value(budget.value, budget.u95)
+
+
+def _together(reading: RecordingReading) -> JobValue | None:
+    """Give what the pulls of a reading say together, for the panel."""
+    main, header = reading.main, reading.header
+    if main is None or header is None:
+        return None
+    result = None if reading.half else reading.result
+    half = half_words(header.limit, header.test.gear)
+    conflict = type_conflict(header.axle, header.conditions, header.limit)
+    refused = (conflict.text,) if conflict is not None and conflict.refused else ()
+    others = tuple(
+        (v.budget.quantity, Value(v.budget.value, v.budget.u95), len(v.values), v.direction)
+        for v in reading.job
+        if v is not main
+    )
+    return JobValue(
+        main.budget.quantity,
+        Value(main.budget.value, main.budget.u95),
+        len(main.values),
+        str(result.state) if result is not None else "",
+        rule_words(result.rule, result.guard) if result is not None else "",
+        result.notes if result is not None else refused or ((half,) if half else main.notes),
+        others,
+        main.direction,
+    )

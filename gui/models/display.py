@@ -7,9 +7,9 @@ import math
 from gui.models.changes import Changes
 from logger.edges.units import torque_factor
 
-UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m")
-# Decimals of a figure without an interval: about a tenth of a newton metre in each unit.
-_DECIMALS = {"N·m": 1, "lbf·ft": 1, "lbf·in": 0, "kgf·m": 2}
+# Unit -> decimals of a figure without an interval: about a tenth of a newton metre in each.
+DECIMALS = {"N·m": 1, "lbf·ft": 1, "lbf·in": 0, "kgf·m": 2}
+UNITS = tuple(DECIMALS)
 NOTHING = "–"  # what stands where there is no figure
 
 
@@ -60,9 +60,9 @@ class Display:
         """
         if nm is None or not math.isfinite(nm):
             return NOTHING
-        most = _DECIMALS[self.unit] + 1
+        most = DECIMALS[self.unit] + 1
         if u95_nm is None or not math.isfinite(u95_nm) or u95_nm <= 0:
-            return self.number(self.value(nm), _DECIMALS[self.unit])
+            return self.number(self.value(nm), DECIMALS[self.unit])
         half = self.value(u95_nm)
         decimals = min(most, max(0, 1 - math.floor(math.log10(float(f"{half:.1e}")))))
         return f"{self.number(self.value(nm), decimals)} ± {self.number(half, decimals)}"

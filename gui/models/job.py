@@ -10,11 +10,13 @@ import msgspec
 
 from analysis.identify.axle_type import JUDGED, Type, named, type_conflict
 from analysis.identify.slips import kind_conflict
+from analysis.to_axle.calibration import calibration_of, unlevered
 from analysis.to_axle.fixtures import fixture_from
 from analysis.verdict.adequacy import certificate_advice, range_advice, sign_advice
 from analysis.verdict.limits import bounds_from
+from analysis.verdict.setup import setup_of
 from gui.models.changes import Changes
-from logger.edges.units import canonical_unit, torque_factor
+from logger.edges.units import canonical_unit
 from logger.errors import DescriptionError, HeldwheelError
 from logger.header import Axle, Conditions, Decision, Header, Job, Test, TransducerFacts
 from logger.version import VERSION
@@ -23,7 +25,10 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from analysis.identify.slips import Conflict
+    from analysis.to_axle.calibration import Calibration
     from analysis.to_axle.lever import Fixture
+    from analysis.verdict.limits import Bounds
+    from analysis.verdict.setup import Setup
     from gui.models.dial_entry import DialDraft
     from logger.decoder.description import Description
     from logger.header import Lever, Limit, Photo, Zero
@@ -82,6 +87,7 @@ class JobCard:
     changes: Changes = field(default_factory=Changes)
     _known: TransducerFacts | None = None  # of the transducer, completed from the register
     _told: str = ""
+    _setup: tuple[Setup | None, str] | None = None  # as the card stands
 
     def put(self, **parts: object) -> None:
         """Change some parts and tell every view."""
@@ -89,6 +95,7 @@ class JobCard:
             if name not in JobCard.__slots__:  # a typing slip, not a user's input
                 raise AttributeError(name)
             setattr(self, name, value)
+        self._setup = None
         if "description" in parts:
             self._recall()
         self.changes.tell()
@@ -125,7 +132,7 @@ class JobCard:
         if instrument is not None and instrument.locked:
             self._told = f"locked: {instrument.locked}"
 
-    # ------------------------------------------------------------------ lever
+    # ------------------------------------------------------------------ set-up
     def fixture(self) -> tuple[Fixture | None, str]:
         """Give the checked fixture, or None and what is wrong with it in words."""
         if self.lever is None:
@@ -135,25 +142,47 @@ class JobCard:
         except DescriptionError as error:
             return None, "; ".join(fault.what for fault in error.faults)
 
+    def bounds(self) -> Bounds | None:
+        """Give the checked limit; None while there is none."""
+        try:
+            return bounds_from(self.limit) if self.limit is not None else None
+        except DescriptionError:
+            return None
+
+    def setup(self) -> tuple[Setup | None, str]:
+        """Give what brings readings to the axle and judges them, or None and what is wrong with the card in words."""
+        if self._setup is None:
+            try:
+                self._setup = setup_of(self.judged_by("pulls"), self.unit), ""
+            except DescriptionError as error:
+                self._setup = None, "; ".join(fault.what for fault in error.faults)
+            except HeldwheelError as error:
+                self._setup = None, str(error)
+        return self._setup
+
     @property
     def factor(self) -> float | None:
         """Torque at the axle per torque shown; None while the fixture is not known or reads no torque."""
-        fixture, _ = self.fixture()
-        return fixture.factor if fixture is not None and fixture.reads == "torque" else None
+        setup, _ = self.setup()
+        return setup.at.fixture.factor if setup is not None and setup.at is not None else None
+
+    def calibration(self) -> Calibration:
+        """Give what brings readings to N·m; a force that has no usable lever yet stays in N."""
+        try:
+            return calibration_of(self.facts, self.unit, self.lever)
+        except HeldwheelError:
+            return unlevered(self.facts, self.unit)
 
     @property
     def scale(self) -> float:
-        """Torque at the axle per torque delivered: the lever's factor with a known gain divided out."""
-        return (self.factor or 1.0) / (self.facts.gain or 1.0)
+        """Torque at the axle per torque as read: the lever's factor with a known gain divided out."""
+        setup, _ = self.setup()
+        return setup.scale if setup is not None else 1.0
 
-    # ------------------------------------------------------------------ limit
     def limit_nm(self) -> tuple[float | None, float | None]:
         """Give the limit's lower and upper end in N·m; None where there is none (a ratio has neither)."""
-        if self.limit is None or self.limit.kind == "ratio min":
-            return None, None
-        factor = torque_factor(self.limit.unit)
-        low, high = self.limit.lower, self.limit.upper
-        return None if low is None else low * factor, None if high is None else high * factor
+        bounds = self.bounds()
+        return bounds.torques if bounds is not None else (None, None)
 
     def conflict(self) -> Conflict | None:
         """Say where test and limit are not of the same kind."""
@@ -190,24 +219,13 @@ class JobCard:
         return msgspec.structs.replace(self.second.transducer, identity=self.second_device)
 
     @property
-    def sign(self) -> float:
-        """What the reading is multiplied by to be clockwise positive."""
-        return -1.0 if self.facts.sign == "reversed" else 1.0
-
-    @property
     def unit(self) -> str:
         """The unit of the transducer's torque column."""
         return self.description.unit if self.description is not None else canonical_unit("N·m")
 
     def range_advice(self) -> str:
         """Say whether the transducer's range suits the limit."""
-        if self.limit is None:
-            return ""
-        try:
-            bounds = bounds_from(self.limit)
-        except DescriptionError:
-            return ""
-        return "; ".join(range_advice(self.facts.capacity_nm, bounds, None))
+        return "; ".join(range_advice(self.facts.capacity_nm, self.bounds(), None))
 
     def expired(self) -> str:
         """Say that the transducer's certificate is out of date today; empty if it is not."""
@@ -218,6 +236,11 @@ class JobCard:
         return "; ".join(text for text in (self.expired(), self._told, *sign_advice(self.facts)) if text)
 
     # ------------------------------------------------------------------ whole
+    def judged_by(self, purpose: Purpose) -> Header:
+        """Give the header to judge by now; a limit that cannot be used is left out."""
+        header = self.header(purpose, started=None, zero=None, simulated=False)
+        return header if self.bounds() is not None else msgspec.structs.replace(header, limit=None)
+
     def missing(self) -> tuple[str, ...]:
         """Say what must be there before a test can start; empty when it can."""
         found = []

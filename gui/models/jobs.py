@@ -79,6 +79,7 @@ class Jobs:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.path: Path | None = None
+        self._written: tuple[Path, dict[str, object]] | None = None
         self.problem = ""
 
     def begin(self) -> None:
@@ -92,11 +93,14 @@ class Jobs:
             return
         now = datetime.now().astimezone().replace(microsecond=0)
         self.problem = ""
+        if self.path is not None and (self.path, parts) == self._written:
+            return
         try:
             if self.path is None:
                 self.folder.mkdir(parents=True, exist_ok=True)
                 self.path = self._free(f"{now:%Y%m%d-%H%M%S}")
             write_toml(self.path, JobFile(saved=now, **parts))
+            self._written = (self.path, parts)
         except (HeldwheelError, OSError) as error:
             self.problem = f"The job card could not be saved: {error}"
 

@@ -13,7 +13,7 @@ import msgspec
 from analysis.identify.slips import unit_guard
 from logger.edges.units import canonical_unit, parse_number, torque_factor
 from logger.errors import QuantityError
-from logger.header import Limit
+from logger.header import LIMIT_KINDS, RATIO_KINDS, Limit
 
 AGREE = 0.04  # two figures of one printed limit are rounded; beyond 4 % they are different torques
 
@@ -36,6 +36,16 @@ class Draft:
     place: str = ""
     held: str = ""
     gear: str = ""
+
+    @property
+    def bounds(self) -> tuple[str, ...]:
+        """Which bounds a limit of its kind has."""
+        return LIMIT_KINDS[self.kind]
+
+    @property
+    def is_ratio(self) -> bool:
+        """Whether it compares two recordings, and has no unit."""
+        return self.kind in RATIO_KINDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,14 +70,14 @@ class Checked:
 def check(draft: Draft) -> Checked:
     """Check a draft: numbers, unit, source, and the usual slips of the unit."""
     wrong: dict[str, str] = {}
-    unit = "1" if draft.kind == "ratio min" else _unit(draft.unit, wrong, "unit")
-    lower = _number(draft.lower, wrong, "lower") if draft.kind in {"min", "band", "ratio min"} else None
-    upper = _number(draft.upper, wrong, "upper") if draft.kind in {"max", "band"} else None
-    if draft.kind == "band" and lower is not None and upper is not None and lower >= upper:
+    unit = "1" if draft.is_ratio else _unit(draft.unit, wrong, "unit")
+    lower = _number(draft.lower, wrong, "lower") if "lower" in draft.bounds else None
+    upper = _number(draft.upper, wrong, "upper") if "upper" in draft.bounds else None
+    if lower is not None and upper is not None and lower >= upper:
         wrong["upper"] = "The upper end must lie above the lower one."
     if not draft.source.strip():
         wrong["source"] = "A limit needs its source: which manual or rule, and its page."
-    warnings = () if draft.kind == "ratio min" or unit is None else _guard(lower, upper, unit, draft)
+    warnings = () if draft.is_ratio or unit is None else _guard(lower, upper, unit, draft)
     if wrong or unit is None:
         return Checked(None, wrong, warnings)
     return Checked(_limit(draft, unit, lower, upper), {}, warnings)
@@ -76,7 +86,7 @@ def check(draft: Draft) -> Checked:
 def _limit(draft: Draft, unit: str, lower: float | None, upper: float | None) -> Limit:
     keys = {"name": draft.name, "quantity": draft.quantity, "kind": draft.kind, "unit": unit, "source": draft.source}
     keys = {key: value.strip() for key, value in keys.items()}
-    if draft.kind == "ratio min":  # of the rotating maxima, both wheels free: which part is held says nothing
+    if draft.is_ratio:  # of the rotating maxima, both wheels free: which part is held says nothing
         keys["quantity"], draft = "rotating maximum", replace(draft, held="", gear="")
     extra = {"page": draft.page, "condition": draft.condition, "place": draft.place, "held": draft.held}
     extra["gear"] = draft.gear
@@ -96,7 +106,7 @@ def draft_of(limit: Limit) -> Draft:
         kind=limit.kind,
         lower=text(limit.lower),
         upper=text(limit.upper),
-        unit="N·m" if limit.kind == "ratio min" else limit.unit,
+        unit="N·m" if limit.is_ratio else limit.unit,
         source=limit.source,
         page=limit.page,
         condition=limit.condition,

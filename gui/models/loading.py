@@ -15,6 +15,7 @@ import numpy as np
 
 from gui.models.archive import Said
 from gui.models.trace import GrowingTrace
+from logger.recordings.sidecar import read_sidecar, revision_of
 
 if TYPE_CHECKING:
     from analysis.report.material import Issue
@@ -98,8 +99,8 @@ def _arrays(folder: str) -> tuple[Floats, Floats, list[tuple[Floats, Floats]]]:
     return mapped("time.npy"), mapped("torque.npy"), levels
 
 
-def angle_of(path: str) -> tuple[Floats, Floats] | None:
-    """Give angle (degrees) and torque (N·m) of a recording; None without an angle.
+def angle_of(path: str) -> tuple[Floats, Floats, Floats] | None:
+    """Give angle (degrees), torque (N·m) and time (s) of a recording; None without an angle.
 
     At most 20,000 points each; a known gain is divided out, as it is of the zero that the picture counts from.
     """
@@ -111,14 +112,17 @@ def angle_of(path: str) -> tuple[Floats, Floats] | None:
         return None
     step = max(1, len(angle) // 20_000)
     torque_nm = trace.torque_nm[::step] / (trace.header.transducer.gain or 1.0)
-    return np.ascontiguousarray(angle[::step]), np.ascontiguousarray(torque_nm)
+    return (
+        np.ascontiguousarray(angle[::step]),
+        np.ascontiguousarray(torque_nm),
+        np.ascontiguousarray(trace.time_s[::step]),
+    )
 
 
 def said_of(reading: RecordingReading) -> Said:
     """Give what the list shows of a reading."""
     values = {v.budget.quantity: v.budget.value for v in reversed(reading.job)}
-    half = reading.bounds is not None and reading.bounds.written.kind == "ratio min"  # judged with its other half only
-    state = str(reading.result.state) if reading.result is not None and not half else ""
+    state = str(reading.result.state) if reading.result is not None and not reading.half else ""
     return Said(state, values.get("breakaway"), values.get("rotating mean"))
 
 
@@ -143,6 +147,7 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
 
     ending = Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
+        issue = replace(issue, revision=max(revision_of(read_sidecar(half)) for half in (path, neutral) if half))
         from analysis.report.gather import material_of, ratio_material
         from analysis.report.write import content_of, write_report
         from analysis.rows.gear import read_halves

@@ -51,7 +51,7 @@ def half_words(limit: Limit | None, gear: str | None) -> str:
     >>> half_words(ratio, "neutral")[:50]
     'This is the half in neutral. The limit compares tw'
     """
-    if limit is None or limit.kind != "ratio min":
+    if limit is None or not limit.is_ratio:
         return ""
     if gear not in OTHER_GEAR:
         return "The limit compares a recording in gear with one in neutral: say under “Kind of test” which this is."
@@ -64,7 +64,7 @@ def half_words(limit: Limit | None, gear: str | None) -> str:
 
 def unjudged_words(limit: Limit | None) -> str:
     """Say why a single value has no result."""
-    return "Half of a ratio" if limit is not None and limit.kind == "ratio min" else "No limit to compare with"
+    return "Half of a ratio" if limit is not None and limit.is_ratio else "No limit to compare with"
 
 
 def halves_of(readings: Sequence[RecordingReading]) -> tuple[RecordingReading, RecordingReading] | None:

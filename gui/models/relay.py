@@ -9,20 +9,20 @@ from __future__ import annotations
 
 import threading
 from collections import deque
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from queue import SimpleQueue
 from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
-from analysis.trace.turns import Turns
-from logger.edges.units import torque_factor
 from logger.errors import HeldwheelError
 from logger.recordings.second import SOURCE, Alongside
 from logger.samples import Block, Ending, EndReason
 
 if TYPE_CHECKING:
+    from analysis.to_axle.calibration import Calibration
     from analysis.trace.results import Pull
+    from analysis.verdict.job import Job
     from logger.samples import Event, Floats
 
 
@@ -41,37 +41,25 @@ class Writer(Protocol):
         ...
 
 
-class Reader(Protocol):
-    """What finds pulls in a growing trace."""
-
-    def feed(self, time_s: Floats, torque_nm: Floats, angle_deg: Floats | None = None) -> tuple[Pull, ...]:
-        """Take samples, give the pulls they complete."""
-        ...
-
-    def finish(self) -> tuple[Pull, ...]:
-        """End the stream."""
-        ...
-
-
 @dataclass(slots=True)
 class Stage:
     """One stretch of a test that is recorded as one file and read as one trace."""
 
     number: int
     writer: Writer | None = None
-    reader: Reader | None = None
+    job: Job | None = None
     start_s: float | None = None  # of the session's time
-    turns: Turns = field(default_factory=Turns)  # of the wheel, on the recording's axis
 
 
 @dataclass(frozen=True, slots=True)
 class Samples:
-    """For the screen: samples in N·m, clockwise positive, on the session's time."""
+    """For the screen: samples in N·m as read, clockwise positive, on the session's time; and as they were delivered."""
 
     time_s: Floats
     torque_nm: Floats
     angle_deg: Floats | None
     events: tuple[Event, ...]
+    delivered: Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +69,7 @@ class Found:
     stage: int
     start_s: float
     pull: Pull
+    job: Job
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,17 +94,15 @@ class Relay:
 
     Parameters
     ----------
-    unit : str
-        Of the torque column.
-    sign : float
-        -1 where the transducer shows clockwise as negative.
+    calibration : Calibration
+        From what is delivered to N·m.
     offset_s : float
         Added to the session's time for the screen: where an earlier session of the same test ended.
     """
 
-    def __init__(self, unit: str, sign: float = 1.0, offset_s: float = 0.0) -> None:
+    def __init__(self, calibration: Calibration, offset_s: float = 0.0) -> None:
         self._offset_s = offset_s
-        self._factor = torque_factor(unit) * sign
+        self._calibration = calibration
         self._along = Alongside()
         self._lock = threading.Lock()
         self._stage = Stage(0)
@@ -129,11 +116,11 @@ class Relay:
         """Whether so much waits to be saved that no more should be read for the moment."""
         return bool(getattr(self._stage.writer, "full", False))
 
-    def begin(self, writer: Writer | None, reader: Reader | None) -> int:
+    def begin(self, writer: Writer | None, job: Job | None) -> int:
         """Begin another stage with the next block; the one before is closed first. Gives its number."""
         with self._lock:
             number = max(self._stage.number, self._next.number if self._next else 0) + 1
-            self._next = Stage(number, writer, reader)
+            self._next = Stage(number, writer, job)
             return number
 
     def on_block(self, block: Block) -> None:
@@ -149,7 +136,7 @@ class Relay:
     def _samples(self, block: Block) -> Samples:
         """Give the torque's rows; an angle that is recorded along is brought to their times."""
         time_s, columns = block.time_s + self._offset_s, block.columns
-        torque, angle, source = columns["torque"] * self._factor, columns.get("angle"), columns.get(SOURCE)
+        torque, angle, source = columns["torque"], columns.get("angle"), columns.get(SOURCE)
         if source is not None and angle is not None:
             # On the recording's axis, as in its file: an angle between two samples is the same to the last bit.
             start_s = self._stage.start_s or 0.0
@@ -158,11 +145,12 @@ class Relay:
             time_s = axis_s + start_s
         elif source is not None:
             time_s, torque = time_s[source == 1], torque[source == 1]
-        return Samples(time_s, torque, angle, block.events)
+        events = tuple(replace(event, time_s=event.time_s + self._offset_s) for event in block.events)
+        return Samples(time_s, self._calibration.as_read(torque), angle, events, torque)
 
     def _show(self, stage: Stage, samples: Samples) -> None:
         self.news.append(samples)
-        if stage.reader is not None:
+        if stage.job is not None:
             self.work.put((stage, samples))
 
     def _forget_along(self) -> None:
@@ -170,7 +158,8 @@ class Relay:
         time_s, torque, angle = self._along.rest()
         self._along = Alongside()
         if len(time_s):
-            self._show(self._stage, Samples(time_s + (self._stage.start_s or 0.0), torque, angle, ()))
+            time_s = time_s + (self._stage.start_s or 0.0)
+            self._show(self._stage, Samples(time_s, self._calibration.as_read(torque), angle, (), torque))
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
@@ -192,7 +181,7 @@ class Relay:
 
     def _close(self, stage: Stage, ending: Ending | None) -> None:
         """Let the analyst's thread finish a stage: closing a file waits for the disk, this thread must not."""
-        if stage.reader is not None or stage.writer is not None:
+        if stage.job is not None or stage.writer is not None:
             self.work.put((stage, ending or Ending(EndReason.STOPPED, "stage ended")))
 
 
@@ -212,23 +201,23 @@ class Analyst(threading.Thread):
                 self._close(stage, what)
 
     def _read(self, stage: Stage, what: Samples | Ending) -> None:
-        if stage.reader is None:
+        job = stage.job
+        if job is None:
             return
         start = stage.start_s or 0.0
         try:
             if isinstance(what, Ending):
-                pulls = stage.reader.finish()
+                pulls = job.finish()
             else:
                 time_s = np.round(what.time_s - start, DIGITS)
-                stage.turns.feed(time_s, what.angle_deg)
-                pulls = stage.reader.feed(time_s, what.torque_nm, what.angle_deg)
-            pulls = tuple(stage.turns.of(pull) for pull in pulls)
+                events = [replace(event, time_s=event.time_s - start) for event in what.events]
+                pulls = job.feed(time_s, what.delivered, what.angle_deg, events)
         except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
-            stage.reader = None
+            stage.job = None
             text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
             self._relay.news.append(Broken(text))
             return
-        self._relay.news.extend(Found(stage.number, start, pull) for pull in pulls)
+        self._relay.news.extend(Found(stage.number, start, pull, job) for pull in pulls)
 
     def _close(self, stage: Stage, ending: Ending) -> None:
         if stage.writer is not None:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import msgspec
 import numpy as np
 
+from analysis.verdict.sides import with_drag
 from gui.models.action import Action, action_of
 from gui.models.caught import PullList, Value
 from gui.models.changes import Changes
@@ -19,13 +20,13 @@ from gui.models.flow import Flow, Stand, Step
 from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
+from logger.errors import HeldwheelError
 from logger.header import Zero
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
     from gui.models.caught import CaughtPull, JobValue
     from gui.models.job import JobCard, Purpose
-    from gui.models.judge import Judge
     from gui.models.relay import Found, Samples
     from logger.samples import Ending, Event
 
@@ -41,23 +42,21 @@ class TestRun:
     ----------
     card : JobCard
         What is tested.
-    judge : Judge
-        What pulls say at the axle and against the limit.
     """
 
     __test__ = False  # it is no test case
 
-    def __init__(self, card: JobCard, judge: Judge) -> None:
-        self.card, self._judge = card, judge
+    def __init__(self, card: JobCard) -> None:
+        self.card = card
         self.changes = Changes()
         self.flow = Flow(card.with_drag)
         self.checks: list[Check] = []
         self.trace = GrowingTrace()
-        self.pulls = PullList(judge.pulls)
-        self.drag = PullList(judge.pulls)
+        self.pulls, self.drag = PullList(card), PullList(card)
         self.coach = Coach()
         self.zeroing: Zeroing | None = None
         self.zero: ZeroValue | None = None
+        self.true_zero: Zero | None = None  # as it is written down: before, and after once it was taken again
         self.zero_again: ZeroValue | None = None
         self.highest_nm: float | None = None
         self.now_nm: float | None = None
@@ -68,7 +67,6 @@ class TestRun:
         self.battery = ""
         self.lost = 0
         self.signed_by = ""
-        self.last_caught: CaughtPull | None = None
         self._angle = np.empty(0), np.empty(0)  # of the last second
         self._rest_from_s: float | None = None
         self._moved_nm = 0.0
@@ -259,17 +257,23 @@ class TestRun:
         self.zeroing = None
         if self.flow.now is Step.ZERO_AGAIN:
             self.zero_again = taken
-            if self._judge.zero is not None:
-                self._judge.zero = msgspec.structs.replace(self._judge.zero, after_nm=taken.value_nm)
-                self.pulls.again()
+            self._second_zero(taken)
         else:
             self._forget_other_zero(taken)
             self.zero = taken
-            self._judge.zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
-            self.pulls.again()
+            self.true_zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
         self.flow.done()
         self._compare_zeros()
         self.changes.tell()
+
+    def _second_zero(self, taken: ZeroValue) -> None:
+        """Judge the last recording again with its second zero; an earlier one had another, or none."""
+        if self.true_zero is None:
+            return
+        first, self.true_zero = self.true_zero, msgspec.structs.replace(self.true_zero, after_nm=taken.value_nm)
+        if self.pulls.pulls and self.pulls.pulls[-1].job.header.zero == first:
+            self.pulls.pulls[-1].job.take_zero(self.true_zero)
+            self.pulls.again()
 
     def _forget_other_zero(self, taken: ZeroValue) -> None:
         """Exclude what was pulled from another zero: its own recording still has it right."""
@@ -350,9 +354,8 @@ class TestRun:
         if self.flow.now is Step.ZERO_AGAIN and self.zero_again is None and self.zeroing is None:
             self.flow.back_to(Step.PULLS)  # somebody went on pulling
         listed = self.drag if self.flow.now is Step.DRAG else self.pulls
-        caught = listed.add(news.start_s, news.pull)
+        caught = listed.add(news.start_s, news.pull, news.job)
         if listed is self.pulls:
-            self.last_caught = caught
             self._rest_from_s = news.start_s + news.pull.end_s
         self.changes.tell()
         return caught
@@ -383,10 +386,11 @@ class TestRun:
         if not self.flow.finished:
             self.recheck()
             self.pulls.again()
+            self.drag.again()
 
     def freeze(self) -> None:
         """Keep the card as it was signed: the card that goes on belongs to the next test."""
-        self.card = self._judge.card = self.card.copy()
+        self.card = self.pulls.card = self.drag.card = self.card.copy()
 
     def ended(self, ending: Ending, *, safe: str) -> None:
         """Learn that the stream has ended; ``safe`` says in words what is on disk."""
@@ -406,7 +410,14 @@ class TestRun:
 
     def pack_mean(self) -> tuple[tuple[str, Value | None, str], ...]:
         """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
-        means = self._judge.pack_means([c.pull for c in self.pulls.counting], [c.pull for c in self.drag.counting])
+        held, free = self.pulls.reading, self.drag.reading
+        if held is None or free is None:
+            return ()
+        try:
+            drag = with_drag(held, free).drag
+        except HeldwheelError:
+            return ()
+        means = drag.test.means if drag is not None else ()
         ways = len({m.way for m in means}) > 1
         return tuple(
             (
@@ -416,11 +427,6 @@ class TestRun:
             )
             for m in means
         )
-
-    @property
-    def true_zero(self) -> Zero | None:
-        """The zero as it is written down: before, and after once it was taken again."""
-        return self._judge.zero
 
     @property
     def value(self) -> JobValue | None:

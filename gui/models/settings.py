@@ -69,6 +69,7 @@ class Settings:
         self._recordings = recordings if folder is None else folder / "recordings"
         self.problem = ""
         self.choices = Choices()
+        self.fresh = not os.path.lexists(self._file)  # nothing has been chosen yet
         if os.path.lexists(self._file):
             try:
                 self.choices = read_toml(self._file, Choices)

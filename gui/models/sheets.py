@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.report.words import SIMULATED
 from analysis.rows.tables import neutral
-from gui.models.display import NOTHING
+from gui.models.display import DECIMALS, NOTHING
 from logger.edges.small_file import write_whole
 from logger.edges.units import parse_quantity
 from logger.errors import FileError, QuantityError
@@ -36,7 +36,6 @@ QUANTITY_NAMES = {
     Quantity.SLOPE.value: "Torque-speed slope",
 }
 PLAIN_FROM, PLAIN_TO = 1e-4, 1e7  # outside, a number is written with a power of ten
-_DECIMALS = {"N·m": 2, "lbf·ft": 2, "lbf·in": 1, "kgf·m": 3}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +75,7 @@ class Scale:
         """Give a value without its unit."""
         if value is None or not math.isfinite(value):
             return NOTHING
-        decimals = 3 if self.quantity.unit == "1" else _DECIMALS[self.display.unit]
+        decimals = 3 if self.quantity.unit == "1" else DECIMALS[self.display.unit] + 1
         return self.display.number(value * self.factor, decimals)
 
     def words(self, value: float | None) -> str:

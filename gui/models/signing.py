@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
+from analysis.verdict.setup import JUDGED_BY
 from logger.edges.small_file import hash_of
 from logger.header import Correction, Source
 from logger.recordings.sidecar import add_correction, change_sidecar
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
 
     from gui.models.run import TestRun
     from logger.header import Header
-
-JUDGED_BY = ("axle", "conditions", "lever", "limit", "decision")  # parts of the card that a result depends on
 
 
 def write_signature(recording: Path, run: TestRun, header: Header | None = None, baseline: Path | None = None) -> None:
@@ -44,18 +43,22 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
         It cannot be read or written; the recording itself is not touched.
     """
     job = msgspec.structs.replace(run.card.job, operator=run.signed_by.strip())
-    now = run.card.header("pulls", started=datetime.now().astimezone(), zero=None, simulated=False)
-    parts = {name: getattr(now, name) for name in JUDGED_BY} if header is not None else {}
-    changed = {name: part for name, part in parts.items() if part != getattr(header, name)}
+    changed: dict[str, object] = {}
+    if header is not None:
+        last = run.pulls.pulls[-1].job.header if run.pulls.pulls else run.card.judged_by("pulls")
+        now = msgspec.structs.replace(last, test=msgspec.structs.replace(last.test, purpose=header.test.purpose))
+        changed = {name: getattr(now, name) for name in JUDGED_BY if getattr(now, name) != getattr(header, name)}
     changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
-    change_sidecar(recording, lambda found: msgspec.structs.replace(found, job=job, zero=run.true_zero, **changed))
-    last = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
+    signed = datetime.now().astimezone().replace(microsecond=0)
+    changed |= {"job": job, "zero": run.true_zero, "signed": signed}
+    change_sidecar(recording, lambda found: msgspec.structs.replace(found, **changed))
+    begun_s = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
-        if caught.rejected and caught.start_s == last:
+        if caught.rejected and caught.start_s == begun_s:
             add_correction(
                 recording,
                 Correction(
-                    at=datetime.now().astimezone().replace(microsecond=0),
+                    at=signed,
                     reason=caught.rejected,
                     by=run.signed_by.strip(),
                     pull_start_s=caught.pull.start_s,

@@ -29,9 +29,12 @@ class Notice:
         Whether something is lost or wrong.
     can_rescue, can_zero : bool
         Whether the recording can be saved elsewhere, or the zero taken anew.
+    show : tuple of str
+        Recordings that it is about.
     """
 
     text: str
     serious: bool = False
     can_rescue: bool = False
     can_zero: bool = False
+    show: tuple[str, ...] = ()

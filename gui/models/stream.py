@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Protocol
 
 from gui.models.library import file_stem
 from gui.models.relay import Analyst, News, Relay
-from logger.errors import FileError
+from logger.edges.units import is_force
+from logger.errors import FileError, InputError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -120,7 +121,7 @@ class SessionStream:
         if description is None:
             raise FileError("There is no transducer to connect.")
         self.practice = opened.practice
-        self._facts = card.facts
+        self._unit, self._lever = card.unit, card.lever
         first = build_session(opened.link, description, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
         self._session: Session | PairedSession = first
         if card.second is not None and opened.second is not None:
@@ -128,7 +129,7 @@ class SessionStream:
 
             along = build_session(opened.second, card.second, reconnect_s=opened.reconnect_s, drain_s=DRAIN_S)
             self._session = PairedSession(first, along, card.second.measures, card.second.unit)
-        self._relay = Relay(card.unit, card.sign, opened.offset_s)
+        self._relay = Relay(card.calibration(), opened.offset_s)
         self._session.subscribe(self._relay)
         self._writer: RecordingWriter | None = None
         self._analyst = Analyst(self._relay)
@@ -164,11 +165,15 @@ class SessionStream:
         ------
         FileError
             Its file cannot be made.
+        InputError
+            Its lever, limit or transducer cannot be used.
         """
-        from analysis.to_axle.at_axle import sensor_from
-        from analysis.trace.live import LiveReader
+        from analysis.verdict.job import Job
         from logger.recordings.recording import RecordingWriter
 
+        if is_force(self._unit) and header.lever != self._lever:
+            raise InputError("The lever of a force was changed after the transducer was opened: begin the test anew.")
+        job = Job(header, self._unit)
         try:
             folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
@@ -182,7 +187,7 @@ class SessionStream:
                 if not path.exists():  # else another window has taken the name in this moment
                     raise
         self._writer = writer
-        self._relay.begin(writer, LiveReader(sensor_from(self._facts)))
+        self._relay.begin(writer, job)
         return path
 
     def rest(self) -> None:

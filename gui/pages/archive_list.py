@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.models.archive import COLUMNS, Archive, Entry, Said
+from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, paint_shape
 from gui.widgets.parts import SMALLEST_WORDS, Choice, Field, card, column, label, line
 
@@ -41,10 +42,15 @@ PURPOSES = {
     "drag": "Drag",
     "zero": "Zero",
     "practice": "Practice",
+    "dial": "Dial readings",
     "imported": "Imported",
     "recovered": "Recovered",
 }
 ROOT = QModelIndex()
+NO_RECORDINGS = (
+    "There is no recording here yet. Make a test, practise, or drop a recording, a table or a folder on this window."
+)
+NOTHING_FOUND = "Nothing is found. Take a word out of the search, or choose another kind."
 NARROW_PX = 350  # at text scale 1: a narrower list has no column for the result
 
 
@@ -76,7 +82,7 @@ class ArchiveModel(QAbstractTableModel):
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:  # noqa: N802
         """Give the columns' names."""
         if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return COLUMNS[section]
+            return tr(COLUMNS[section])
         return None
 
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
@@ -109,10 +115,11 @@ def counted(count: int, what: str) -> str:
 
 def mark_words(entry: Entry) -> str:
     """Give what is special about a recording."""
-    marks = [PURPOSES.get(entry.purpose, entry.purpose).lower()] if entry.purpose else []
+    marks = [tr(PURPOSES.get(entry.purpose, entry.purpose)).lower()] if entry.purpose else []
     marks += [word for word, on in (("simulated", entry.simulated), ("recovered", not entry.closed)) if on]
+    marks += [f"signed, revision {entry.revision}" if entry.revision > 1 else "signed"] if entry.signed else []
     marks += [counted(entry.corrections, "correction")] if entry.corrections else []
-    return entry.problem or " · ".join(marks)
+    return entry.problem or " · ".join(tr(mark) for mark in marks)
 
 
 class RowPainter(QStyledItemDelegate):
@@ -143,7 +150,7 @@ class RowPainter(QStyledItemDelegate):
             tone = "outside" if entry.problem else "close" if entry.simulated or not entry.closed else "muted"
             self._lines(painter, box, what_words(entry), mark_words(entry), tone)
         else:
-            self._result(painter, box, self._archive.said.get(entry.path, Said()))
+            self._result(painter, box, self._archive.said.get(entry.path))
         painter.restore()
 
     def _lines(self, painter: QPainter, box: QRectF, first: str, second: str, tone: str) -> None:
@@ -159,11 +166,14 @@ class RowPainter(QStyledItemDelegate):
             painter.drawText(QPointF(box.left() + 8, top + metrics.ascent()), text)
             top += metrics.height()
 
-    def _result(self, painter: QPainter, box: QRectF, said: Said) -> None:
+    def _result(self, painter: QPainter, box: QRectF, said: Said | None) -> None:
+        """Paint shape and figures; nothing where the recording has not been opened yet."""
+        if said is None:
+            return
         display, look = self._shared.display, self._shared.look
         words = f"B {display.figure(said.breakaway_nm)}", f"R {display.figure(said.rotating_nm)}"
         if said.breakaway_nm is None and said.rotating_nm is None:
-            words = ("not read" if not said.state else "", "")
+            words = (tr("no value") if not said.state else "", "")
         height = box.height() * 0.42
         if said.state:
             shape = QRectF(box.left() + 2, box.center().y() - height / 2, height * 1.9, height)
@@ -183,6 +193,7 @@ class ArchiveList(QWidget):
         self.purpose = Choice("Kind", PURPOSES.items())
         archive.filter("", self.purpose.key)
         self.count = label("", "caption")
+        self.empty = label("", "", wrap=True)
         self._quiet = False
         self.model = ArchiveModel(archive)
         self.table = QTableView()
@@ -218,6 +229,7 @@ class ArchiveList(QWidget):
         row.addWidget(self.search, 3)
         row.addWidget(self.purpose, 2)
         inside.addLayout(row)
+        inside.addWidget(self.empty)
         inside.addWidget(table, 1)
         inside.addWidget(self.count)
         self._shared.look.changed.connect(self._rescale)
@@ -259,6 +271,9 @@ class ArchiveList(QWidget):
         total, shown = len(self._archive.entries), len(self._archive.shown)
         words = f"{total:,} recordings" if shown == total else f"{shown:,} of {total:,} recordings"
         self.count.setText(f"{words}{reading}")
+        nothing = NO_RECORDINGS if not total else NOTHING_FOUND if not shown else ""
+        self.empty.setText("" if reading else nothing)
+        self.empty.setVisible(bool(nothing) and not reading)
 
     def restore(self, paths: list[str]) -> None:
         """Select these again, if they are shown."""

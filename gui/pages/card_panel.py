@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
 from gui.theme import TARGET_PX
+from gui.translation import tr
 from gui.widgets.fitting import WRAP, wrapped_height
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import button, card, column, label, line, restyle, scrolled
@@ -28,7 +29,7 @@ class CardRow(QPushButton):
 
     def __init__(self, look: Look, caption: str, tip: str) -> None:
         super().__init__()
-        self._look, self._caption, self._lines, self._there = look, caption, ("", ""), False
+        self._look, self._caption, self._lines, self._there = look, tr(caption), ("", ""), False
         self._warn, self._alarm = "", False
         self.setProperty("role", "row")
         self.setCheckable(True)
@@ -39,10 +40,10 @@ class CardRow(QPushButton):
         self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "", alarm: bool = False
     ) -> None:
         """Show what is filled in; ``warn`` replaces the second line, ``alarm`` makes it the loudest of the card."""
-        shown = (caption or self._caption, (first, second), there, warn, alarm)
+        shown = (tr(caption or self._caption), (tr(first), tr(second)), there, tr(warn), alarm)
         if shown != (self._caption, self._lines, self._there, self._warn, self._alarm):
             self._caption, self._lines, self._there, self._warn, self._alarm = shown
-            self.setAccessibleName(f"{self._caption}: {first} {warn or second}".strip())
+            self.setAccessibleName(f"{self._caption}: {self._lines[0]} {self._warn or self._lines[1]}".strip())
             self.updateGeometry()
             self.update()
 
@@ -197,7 +198,7 @@ class CardPanel(QWidget):
             return
         low, high = job.limit_nm()
         quantity = QUANTITY_WORDS[job.limit.quantity].lower()
-        if job.limit.kind == "ratio min":
+        if job.limit.is_ratio:
             quantity, words = "in gear ÷ neutral", f"at least {display.number(job.limit.lower, 1)}"
         elif low is not None and high is not None:
             words = f"{display.figure(low)} to {display.torque(high)}"
@@ -207,7 +208,7 @@ class CardPanel(QWidget):
             words = f"at most {display.torque(high)}"
         source = ", ".join(p for p in (job.limit.source, job.limit.page) if p)
         conflict = job.conflict()
-        stands = conflict is not None and (conflict.refused or job.limit.kind == "ratio min")
+        stands = conflict is not None and (conflict.refused or job.limit.is_ratio)
         warn = conflict.text if conflict is not None and stands else job.range_advice()
         row.show_lines(
             f"{words[0].upper()}{words[1:]}",

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWidget
 
+from analysis.compare.tags import tag_words
 from gui.models.batching import ROWS
 from gui.models.comparing import Common, Tags, find_recordings, read_runs, tags_of
 from gui.models.sheets import QUANTITY_NAMES, write
@@ -37,7 +39,9 @@ USUAL_FILL = "fill"
 
 
 class ComparePage(QWidget):
-    """The question on the left, the answer on the right, the kinds of answer above."""
+    """The question on the left, the answer on the right, the kinds of answer above; emits ``review`` with paths."""
+
+    review = Signal(object)
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
@@ -143,10 +147,18 @@ class ComparePage(QWidget):
             panel = build_answer(name, self._shared)
             panel.offer(self.runs, self._tags)
             panel.asked.connect(self.ask)
+            panel.picture.opened.connect(self._open_point)
             self.panels[name] = panel
             self._fields.addWidget(panel.fields)
             self._stack.addWidget(panel)
         return self.panels[name]
+
+    def _open_point(self, files: tuple[str, ...]) -> None:
+        """Show the recordings that a point of the picture rests on."""
+        by_name = {os.path.basename(path): path for path in self.paths}
+        paths = tuple(by_name[os.path.basename(file)] for file in files if os.path.basename(file) in by_name)
+        if paths:
+            self.review.emit(paths)
 
     def open_answer(self, name: str) -> None:
         """Show another kind of answer."""
@@ -210,7 +222,7 @@ class ComparePage(QWidget):
         self.runs = runs
         self._generation += 1
         self._tags = tags_of(runs)
-        self.unit.set_options([(tag, tag) for tag in dict.fromkeys((USUAL_FILL, *self._tags.all))])
+        self.unit.set_options([(tag, tag_words(tag)) for tag in dict.fromkeys((USUAL_FILL, *self._tags.all))])
         for panel in self.panels.values():
             panel.files = bad
             panel.offer(runs, self._tags)

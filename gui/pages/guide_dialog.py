@@ -30,6 +30,12 @@ KEYS = (
     ("P, D", "practise, dial reading"),
     ("1 to 6", "job, kind of test, fixture, axle, limit, transducer"),
     ("Ctrl+1, 2, 3", "Test, Review, Compare"),
+    ("F2, Delete, Ctrl+Z", "on Review: rename, remove, undo"),
+    ("0, +, −, arrows", "on a trace: all of it, zoom, move"),
+    ("arrows, Return", "on a picture of Compare: from point to point, open its recordings"),
+    ("Right button, Menu", "copy or save a picture; what can be done with a recording"),
+    ("Ctrl+,", "settings, About"),
+    ("X", "put a message away"),
     ("Ctrl+U, Ctrl+L", "next unit, light or dark"),
     ("Ctrl++, Ctrl+−", "larger and smaller text"),
 )

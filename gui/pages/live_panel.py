@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
 PLOT_PX = 150  # where the window is lower, the page scrolls
 SMALLEST_TOP_NM = 20.0  # the torque axis reaches at least here
-ROOM = 1.25  # above the limit and the highest torque
 
 
 class LivePanel(QWidget):
@@ -40,6 +39,7 @@ class LivePanel(QWidget):
         self.coach = Headline(shared.look)
         self.coach.setAccessibleName("Coach")
         self.plot = TracePlot(shared.look, "")
+        self.plot.number = shared.display.number
         self._spans = Switch(list(SPANS), "Stretch of time shown")
         self._spans.set_on("20 s")
         self._spans.picked.connect(self._set_span)

@@ -64,7 +64,11 @@ class PullTable(TextTable):
             else:
                 values.append("–")
         state = "excluded" if read.left_out else str(read.result.state) if read.result is not None else ""
-        why = read.left_out or "; ".join(reason.text for reason in pull.reasons) or "; ".join(read.corrected)
+        why = (
+            read.left_out
+            or "; ".join(reason.text for reason in pull.reasons)
+            or "; ".join((*read.corrected, *pull.notes))
+        )
         cells = (
             str(row + 1),
             direction_words(pull.direction),

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
+from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
 from gui.widgets.fitting import WRAP, Flow, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
@@ -74,8 +75,8 @@ class PullRow(QWidget):
 
     def _note(self) -> str:
         if self._caught.rejected:
-            return f"Excluded: {self._caught.rejected}"
-        return self._caught.judged.notes[0] if self._caught.judged.notes else ""
+            return tr(f"Excluded: {self._caught.rejected}")
+        return tr(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tell which pull was pressed."""
@@ -104,7 +105,7 @@ class PullRow(QWidget):
         note = self._note()
         if note:
             painter.setFont(look.font(12.5))
-            painter.setPen(look.colour("invalid"))
+            painter.setPen(look.colour("muted" if caught.judged.valid else "invalid"))
             painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:

@@ -58,11 +58,13 @@ class ReadingPanel(QWidget):
     corrected = Signal(str)
     angle_asked = Signal(str)
     details_asked = Signal(str)
+    angle_wanted = Signal(str)  # for the cursor
 
     def __init__(self, shared: Shared) -> None:
         super().__init__()
         self._shared = shared
         self._readings: dict[str, Loaded] = {}
+        self._asked_angle = ""  # of which recording the cursor's angle has been asked for
         self.title = label("", "head", wrap=True)
         self.state = label("", "caption", wrap=True)
         self.plot = ReviewPlot(shared)
@@ -152,6 +154,7 @@ class ReadingPanel(QWidget):
         self.correct.done.connect(self._corrected)
         self.correct.cancelled.connect(self._end_correcting)
         self.plot.moved.connect(self.correct.show_times)
+        self.plot.pointed.connect(self._want_angle)
 
     # ------------------------------------------------------------------ showing
     def show_waiting(self, entry: Entry) -> None:
@@ -168,11 +171,19 @@ class ReadingPanel(QWidget):
     def show_readings(self, readings: Mapping[str, Loaded]) -> None:
         """Show one recording, or several over each other."""
         self._end_correcting()
-        self._readings = dict(readings)
+        self._readings, self._asked_angle = dict(readings), ""
         self._taught.hide()
         self._whole.show()
         self.refresh()
         self.plot.show_all()
+
+    def clear(self) -> None:
+        """Show nothing."""
+        self._end_correcting()
+        self._readings = {}
+        self._empty.setText(EMPTY)
+        self._taught.show()
+        self._whole.hide()
 
     @property
     def first(self) -> Loaded | None:
@@ -200,7 +211,10 @@ class ReadingPanel(QWidget):
         name = reading.file.replace("\\", "/").rsplit("/", 1)[-1]
         several = len(self._readings) > 1
         self.title.setText(f"{len(self._readings)} recordings overlaid" if several else vehicle or name)
-        self.state.setText(name if not several else "aligned at the first pull of each")
+        self.state.setText(f"{name}{self._signed()}" if not several else "aligned at the first pull of each")
+        dial = bool(reading.dial) and not several
+        for part in (self.plot, self.whole, self.angle, self.edit):
+            part.setVisible(not dial)
         shown = []
         for loaded in self._readings.values():
             scale = (loaded.factor or 1.0) * factor
@@ -209,7 +223,7 @@ class ReadingPanel(QWidget):
             label_of = Path(loaded.reading.file).stem
             shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of))
         bounds = reading.bounds
-        limits = (None, None) if bounds is None or bounds.written.kind == "ratio min" else (bounds.lower, bounds.upper)
+        limits = (None, None) if bounds is None else bounds.torques
         self.plot.show_traces(shown, tuple(None if v is None else v * factor for v in limits), reading.simulated)
         self.plot.set_axle(first.factor is not None)
         self.pulls.show_reading(reading)
@@ -220,7 +234,26 @@ class ReadingPanel(QWidget):
             self.tags.set_text(self._tag_text())
         self.edit.setEnabled(not several and bool(reading.pulls))
 
-    def show_angle(self, found: tuple[Floats, Floats] | None) -> None:
+    def _signed(self) -> str:
+        """Say who has signed, and how many decisions were made after that."""
+        entry, header = read_entry(self.path), self.first.reading.header if self.first is not None else None
+        if not entry.signed:
+            return ""
+        by = f" by {header.job.operator}" if header is not None and header.job.operator else ""
+        return f" · signed{by}" + (f" · revision {entry.revision}" if entry.revision > 1 else "")
+
+    def _want_angle(self) -> None:
+        """Ask once for the wheel's angle where somebody reads the trace off."""
+        if len(self._readings) == 1 and self._asked_angle != self.path and not self.plot.isHidden():
+            self._asked_angle = self.path
+            self.angle_wanted.emit(self.path)
+
+    def know_angle(self, path: str, found: tuple[Floats, Floats, Floats] | None) -> None:
+        """Let the cursor read off the angle of the recording that is shown."""
+        if found is not None and path == self.path:
+            self.plot.know_angle(found[2], found[0])
+
+    def show_angle(self, found: tuple[Floats, Floats, Floats] | None) -> None:
         """Show torque against angle, or say that there is none."""
         first = self.first
         if first is None:
@@ -228,7 +261,7 @@ class ReadingPanel(QWidget):
         if found is None:
             self.state.setText("This recording has no angle of the wheel.")
             return
-        angle, torque = found
+        angle, torque, _ = found
         factor = (first.factor or 1.0) * self._shared.display.factor
         self.plot.show_against_angle(angle, (torque - first.zero_nm) * factor)
         self.state.setText("Torque against the wheel's angle; “Whole trace” goes back to time")
@@ -290,7 +323,8 @@ class ReadingPanel(QWidget):
 def fact_lines(loaded: Loaded) -> list[str]:
     """Give what is known of a recording besides its pulls."""
     reading = loaded.reading
-    lines = [f"{loaded.samples:,} readings, {reading.state or 'not read'}"]
+    what = f"{len(reading.dial)} readings of a dial" if reading.dial else f"{loaded.samples:,} readings"
+    lines = [f"{what}, {reading.state or 'not read'}"]
     trace = reading.trace
     if trace is not None and np.isfinite(trace.rate_hz):
         lines[0] += f", {trace.rate_hz:.0f} a second"

@@ -61,15 +61,10 @@ class ResultCard(QWidget):
     def show_reading(self, reading: RecordingReading) -> None:
         """Show a recording's result."""
         display, result = self._shared.display, reading.result
-        job = list(reading.job)
-        main = job[0] if job else None
-        if reading.bounds is not None:
-            own = [v for v in job if v.budget.quantity == reading.bounds.quantity]
-            main = own[0] if own else main
-            if result is not None:
-                main = next((v for v in own if v.budget.value == result.value), main)
+        main = reading.main
         if main is None:
-            self._quantity.setText("No value")
+            lost = reading.header is None or reading.header.lever is None
+            self._quantity.setText("No fixture: Edit details gives the torque at the axle" if lost else "No value")
             self._value.setText("–")
         else:
             count = len(main.values)
@@ -78,12 +73,12 @@ class ResultCard(QWidget):
             self._value.setText(display.torque(main.budget.value, main.budget.u95))
         limit = reading.header.limit if reading.header is not None else None
         half = half_words(limit, reading.header.test.gear) if reading.header is not None else ""
-        state = str(result.state) if result is not None and not half else ""
+        state = str(result.state) if result is not None and not reading.half else ""
         self._badge.show_state(state, None if state else unjudged_words(limit))
         self._limit.setText(self._limit_words(reading))
         lines = [
             f"{QUANTITY_WORDS[v.budget.quantity]}: {display.torque(v.budget.value, v.budget.u95)}"
-            for v in job
+            for v in reading.job
             if v is not main
         ]
         for m in reading.drag.test.means if reading.drag is not None else ():

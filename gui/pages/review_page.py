@@ -7,27 +7,35 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
+from PySide6.QtCore import Qt, QTimer, QUrl
+from PySide6.QtGui import QDesktopServices, QKeySequence, QShortcut
+from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, QWidget
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, read_entries
 from gui.models.issuing import issue_of
-from gui.models.loading import Loaded, angle_of, export, load, said_of
+from gui.models.loading import Loaded, angle_of, export, load, page_beside, said_of
 from gui.models.ratio import halves_of
 from gui.models.state import Notice
+from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
+from gui.translation import tr
 from gui.widgets.fitting import Flow
+from gui.widgets.menus import menu_of, offer_menu
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import button, column
+from gui.widgets.written import WrittenBar
 from gui.work import Errand, Worker
+from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
 
     from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 
+    from gui.pages.import_dialog import ImportDialog
     from gui.shared import Shared
+    from gui.widgets.menus import Item
 
 PATIENCE_S = 0.25  # a folder that answers within this looks instant; a slower one must not hold the window
 PAGES = ";;".join(
@@ -49,6 +57,9 @@ class ReviewPage(QWidget):
         self.list = ArchiveList(shared, self.archive)
         self.reading = ReadingPanel(shared)
         self.notice = NoticeBar()
+        self.undo = Undo()
+        self.written = WrittenBar()
+        self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
         self._left: list[str] = []
@@ -59,6 +70,10 @@ class ReviewPage(QWidget):
         self.reading.corrected.connect(self._reload)
         self.reading.details_asked.connect(self.edit_details)
         self.reading.angle_asked.connect(self._ask_angle)
+        self.reading.angle_wanted.connect(self._want_angle)
+        offer_menu(self.list.table, self.items)
+        for keys, press in (("F2", self.ask_name), ("Delete", self.remove), ("Ctrl+Z", self.take_back)):
+            QShortcut(QKeySequence(keys), self, press, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
         self.notice.answered.connect(self.notice.hide)
 
     def _lay_out(self) -> None:
@@ -73,6 +88,7 @@ class ReviewPage(QWidget):
         self._shared.look.changed.connect(self._share_width)
         self._share_width()
         layout.addWidget(self._body, 1)
+        layout.addWidget(self.written)
         foot = Flow(gap=10)
         for text, press, tip in (
             ("Import a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
@@ -80,7 +96,9 @@ class ReviewPage(QWidget):
             ("Refresh", self.refresh, "Read the folder again"),
         ):
             foot.addWidget(button(text, press, tip=tip))
-        foot.addWidget(button("Report", partial(self._ask_export, "report.pdf"), tip="A page to sign, PDF or HTML"))
+        self.report = button("Report", tip="A page to sign: for an engineer, or for a customer")
+        self.report.setMenu(menu_of(self, self._page_items(), lasting=True))
+        foot.addWidget(self.report)
         foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
         layout.addLayout(foot)
 
@@ -193,6 +211,7 @@ class ReviewPage(QWidget):
     def _take_reading(self, entry: Entry, loaded: Loaded) -> None:
         self._loading.pop(entry.path, None)
         self._loaded[entry.path] = loaded
+        self._sidecars[entry.path] = sidecar_bytes(entry.path)
         while len(self._loaded) > 2 * MOST_OVERLAID:
             self._loaded.pop(next(iter(self._loaded)))
         self.archive.said[entry.path] = said_of(loaded.reading)
@@ -209,6 +228,9 @@ class ReviewPage(QWidget):
             self.reading.show_readings(there)
 
     def _reload(self, path: str) -> None:
+        if path in self._sidecars:
+            step = decided(path, self._sidecars.pop(path))
+            self.undo.steps += [step] if step is not None else []
         self._loaded.pop(path, None)
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
@@ -227,6 +249,104 @@ class ReviewPage(QWidget):
 
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
+
+    def _want_angle(self, path: str) -> None:
+        self.worker.ask(angle_of, path, then=partial(self.reading.know_angle, path), failed=lambda _text: None)
+
+    # ------------------------------------------------------------------ right button, keys
+    def items(self) -> list[Item | None]:
+        """Give what can be done with the recordings that are chosen."""
+        found: list[Item | None] = []
+        if len(self.list.selected()) == 1:
+            found += [("Edit details", partial(self.edit_details, self.list.selected()[0].path)), *self._page_items()]
+            found += [("Show in folder", self.show_folder), None, ("Rename  (F2)", self.ask_name)]
+        if self.list.selected():
+            found += [("Remove  (Delete)", self.remove)]
+        if self.undo.words:
+            found += [None, (f"Undo {self.undo.words}  (Ctrl+Z)", self.take_back)]
+        return found or [("Refresh", self.refresh)]
+
+    def _page_items(self) -> list[Item | None]:
+        return [
+            ("Engineer's page", partial(self.make_page, "engineer")),
+            ("Customer's page", partial(self.make_page, "customer")),
+            ("Page under another name …", partial(self._ask_export, "report.pdf")),
+        ]
+
+    def show_folder(self) -> None:
+        """Open the folder of the recording that is chosen."""
+        for entry in self.list.selected()[:1]:
+            QDesktopServices.openUrl(QUrl.fromLocalFile(str(Path(entry.path).parent)))
+
+    def ask_name(self) -> None:
+        """Ask for another name of the recording that is chosen."""
+        chosen = self.list.selected()
+        if len(chosen) != 1:
+            return
+        old = Path(chosen[0].path)
+        stem = old.name.removesuffix(ending_of(old))
+        name, sure = QInputDialog.getText(
+            self, tr("Rename"), tr("Name of the recording"), QLineEdit.EchoMode.Normal, stem
+        )
+        if sure and name.strip() != stem:
+            self.rename(chosen[0], name)
+
+    def rename(self, entry: Entry, name: str) -> None:
+        """Give a recording another name; what lies beside it goes along."""
+        try:
+            path, step = rename(entry.path, name, purpose=entry.purpose)
+        except HeldwheelError as error:
+            self._failed(str(error))
+            return
+        self.undo.steps.append(step)
+        self._moved(path)
+
+    def remove(self) -> None:
+        """Move the recordings that are chosen to the folder of removed ones, once that is confirmed."""
+        chosen = self.list.selected()
+        signed = any(entry.signed for entry in chosen)
+        what = f"{len(chosen)} recordings" if len(chosen) > 1 else chosen[0].name if chosen else ""
+        about = f"They go to the folder {BIN} beside the others; Ctrl+Z brings them back."
+        about = f"Signed tests are among them. {about}" if signed else about
+        if not chosen or not self._shared.confirm(self, f"Remove {what}?", about, "Remove", "Keep"):
+            return
+        try:
+            self.undo.steps += [to_bin(entry.path) for entry in chosen]
+        except HeldwheelError as error:
+            self._failed(str(error))
+        self._moved("")
+
+    def take_back(self) -> None:
+        """Take the latest step back."""
+        words = self.undo.words
+        if not words:
+            return
+        try:
+            path = self.undo.take_back()
+        except HeldwheelError as error:
+            self._failed(str(error))
+            return
+        self._sidecars.pop(path, None)
+        self._loaded.pop(path, None)
+        self._moved(path)
+        self.say(f"Taken back: {words}.")
+
+    def _moved(self, path: str) -> None:
+        self.list.table.clearSelection()
+        self.reading.clear()
+        self.refresh()
+        if path:
+            self.show_recordings([path])
+
+    def make_page(self, reader: str) -> None:
+        """Write a page beside the recording that is chosen, named for its reader."""
+        chosen = self.list.selected()
+        if not chosen:
+            self.say("Choose a recording first.")
+            return
+        halves = self._chosen_halves()
+        if halves is not None:
+            self.export(halves[0], str(page_beside(Path(halves[0]), reader)), reader, halves[1])
 
     # ------------------------------------------------------------------ files
     def _ask_folder(self) -> None:
@@ -248,12 +368,21 @@ class ReviewPage(QWidget):
             "Tables (*.csv *.txt *.tsv *.xlsx *.xls *.ods *.parquet *.json *.jsonl);;All (*)",
         )
         if path:
-            from gui.pages.import_dialog import ImportDialog
+            self.import_table(Path(path))
 
-            dialog = ImportDialog(self._shared, Path(path), self)
-            if dialog.exec() and dialog.target is not None:
-                self.refresh()
-                QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
+    def import_table(self, path: Path) -> None:
+        """Ask what a table from elsewhere leaves open, and show its copy alone once it is imported."""
+        from gui.pages.import_dialog import ImportDialog
+
+        dialog = ImportDialog(self._shared, path, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.accepted.connect(partial(self._imported, dialog))
+        dialog.open()
+
+    def _imported(self, dialog: ImportDialog) -> None:
+        if dialog.target is not None:
+            self.refresh()
+            QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
 
     def _ask_export(self, name: str) -> None:
         chosen = self.list.selected()
@@ -263,14 +392,22 @@ class ReviewPage(QWidget):
         kinds = PAGES if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
         path, neutral = chosen[0].path, ""
         if name.endswith("pdf"):
-            if len(chosen) == 2 and any(entry.path in self._loading for entry in chosen):
-                self.say("The two recordings are still being read. Press Report again when both are shown.")
+            halves = self._chosen_halves()
+            if halves is None:
                 return
-            path, neutral = self._halves([entry.path for entry in chosen]) or (path, "")
+            path, neutral = halves
         start = str(Path(path).with_suffix("")) + f"-{name}"
         target, kind = QFileDialog.getSaveFileName(self, "Save the report as", start, kinds)
         if target:
             self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
+
+    def _chosen_halves(self) -> tuple[str, str] | None:
+        """Give the recording that a page is of, and its other half in neutral or nothing; None: not read yet."""
+        chosen = self.list.selected()
+        if len(chosen) == 2 and any(entry.path in self._loading for entry in chosen):
+            self.say("The two recordings are still being read. Press Report again when both are shown.")
+            return None
+        return self._halves([entry.path for entry in chosen]) or (chosen[0].path, "")
 
     def _halves(self, paths: list[str]) -> tuple[str, str] | None:
         """Give the recordings in gear and in neutral, where these two are chosen: their page is of the ratio."""
@@ -283,6 +420,7 @@ class ReviewPage(QWidget):
         self.worker.ask(export, path, target, issue, neutral, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
+        self.written.show_file(target)
         self.say(f"Written to {target}")
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name

@@ -14,6 +14,7 @@ from gui.pages.foot import Foot
 from gui.pages.pulls_panel import PullsPanel
 from gui.pages.welcome import Welcome
 from gui.sound import Sound
+from gui.translation import tr
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import column
 from gui.widgets.step_strip import StepStrip
@@ -168,13 +169,15 @@ class TestPage(QWidget):
 
     def editor(self, name: str) -> Editor:
         """Give the editor behind a row of the job card."""
-        from gui.pages.editors import build_editor
+        from gui.pages.editors import build_editor, dial
 
         name = "Job" if name == "Kind of test" else name
 
         def make() -> Editor:
             editor = build_editor(name, self._shared, self._tester)
             editor.closed.connect(self.close_editor)
+            if isinstance(editor, dial.DialEditor):
+                editor.review_asked.connect(self.review.emit)
             return editor
 
         return cast("Editor", self._part(f"editor {name}", make))
@@ -238,13 +241,12 @@ class TestPage(QWidget):
         menu, tester = self.card_panel.menu, self._tester
         menu.clear()
         if tester.run.flow.running or tester.card.practice:
-            menu.addAction("End the test first").setEnabled(False)
+            menu.addAction(tr("End the test first")).setEnabled(False)
             return
-        menu.addAction("New job", tester.new_job)
+        menu.addAction(tr("New job"), tester.new_job)
         known = [job for job in tester.jobs.recent() if job.path != tester.jobs.path]
-        menu.addAction("As last time: fixture, limit, transducer, kind of test", tester.as_last_time).setEnabled(
-            bool(known)
-        )
+        last = tr("As last time: fixture, limit, transducer, kind of test")
+        menu.addAction(last, tester.as_last_time).setEnabled(bool(known))
         menu.addSeparator()
         for job in known:
             menu.addAction(job.words, partial(tester.open_job, job.path))

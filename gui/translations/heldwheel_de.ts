@@ -1463,5 +1463,1749 @@
         <source>Finish with %1 of %2 pulls</source>
         <translation>Mit %1 von %2 Zügen abschließen</translation>
     </message>
+    <message>
+        <source>A test is under way. Close all the same?</source>
+        <translation>Eine Prüfung läuft. Trotzdem schließen?</translation>
+    </message>
+    <message>
+        <source>Colours, text size, units, language, folder, what appears on reports</source>
+        <translation>Farben, Textgröße, Einheiten, Sprache, Ordner, was auf Berichten steht</translation>
+    </message>
+    <message>
+        <source>Go on testing</source>
+        <translation>Weiter prüfen</translation>
+    </message>
+    <message>
+        <source>Its recording is closed properly and stands on Review, the job card is kept; the test stays unsigned.</source>
+        <translation>Ihre Aufzeichnung wird ordentlich geschlossen und steht unter Ansehen, die Auftragskarte bleibt; die Prüfung bleibt ohne Unterschrift.</translation>
+    </message>
+    <message>
+        <source>Next unit, Ctrl+U</source>
+        <translation>Nächste Einheit, Strg+U</translation>
+    </message>
+    <message>
+        <source>Not a recording, a table or a folder: %1</source>
+        <translation>Weder Aufzeichnung noch Tabelle noch Ordner: %1</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>%1 cut off before being closed. Everything saved until then is there.</source>
+        <translation>%1 abgebrochen, bevor sie geschlossen wurden. Alles bis dahin Gespeicherte ist da.</translation>
+    </message>
+    <message>
+        <source>A recording was</source>
+        <translation>Eine Aufzeichnung wurde</translation>
+    </message>
+    <message>
+        <source>One recording was</source>
+        <translation>Eine Aufzeichnung wurde</translation>
+    </message>
+    <message>
+        <source>%1 recordings were</source>
+        <translation>%1 Aufzeichnungen wurden</translation>
+    </message>
+    <message>
+        <source>It was counted as %1 to %2: one of the two is wrong.</source>
+        <translation>Gezählt wurde %1 bis %2: eines von beiden stimmt nicht.</translation>
+    </message>
+    <message>
+        <source>Nothing has been changed yet.</source>
+        <translation>Noch wurde nichts geändert.</translation>
+    </message>
+    <message>
+        <source>Say why: the reason is kept with the change.</source>
+        <translation>Sagen Sie warum: der Grund wird mit der Änderung aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>Enter who did the test.</source>
+        <translation>Eintragen, wer geprüft hat.</translation>
+    </message>
+    <message>
+        <source>There is no reading yet: keep one first.</source>
+        <translation>Es gibt noch keine Ablesung: erst eine behalten.</translation>
+    </message>
+    <message>
+        <source>No fixture yet: say how the lever meets the wheel.</source>
+        <translation>Noch keine Vorrichtung: sagen Sie, wie der Hebel am Rad sitzt.</translation>
+    </message>
+    <message>
+        <source>Something unexpected went wrong (%1: %2). What is recorded is safe.</source>
+        <translation>Etwas Unerwartetes ist schiefgegangen (%1: %2). Was aufgezeichnet ist, ist sicher.</translation>
+    </message>
+    <message>
+        <source>Type not stated</source>
+        <translation>Bauart nicht angegeben</translation>
+    </message>
+    <message>
+        <source>With packs, kind not known</source>
+        <translation>Mit Lamellenpaketen, Art nicht bekannt</translation>
+    </message>
+    <message>
+        <source>Nothing was recognised yet.</source>
+        <translation>Noch nichts erkannt.</translation>
+    </message>
+    <message>
+        <source>Give it a name first, to find it again in the list.</source>
+        <translation>Erst einen Namen geben, um es in der Liste wiederzufinden.</translation>
+    </message>
+    <message>
+        <source>The two figures disagree: %1 N·m and %2 N·m. One of them is misprinted or mistyped.</source>
+        <translation>Die zwei Zahlen passen nicht zusammen: %1 N·m und %2 N·m. Eine ist falsch gedruckt oder getippt.</translation>
+    </message>
+    <message>
+        <source>%1 (simulated)</source>
+        <translation>%1 (simuliert)</translation>
+    </message>
+    <message>
+        <source>Half of a ratio</source>
+        <translation>Hälfte eines Verhältnisses</translation>
+    </message>
+    <message>
+        <source>No limit to compare with</source>
+        <translation>Kein Grenzwert zum Vergleichen</translation>
+    </message>
+    <message>
+        <source>The limit compares a recording in gear with one in neutral: say under “Kind of test” which this is.</source>
+        <translation>Der Grenzwert vergleicht eine Aufzeichnung im Gang mit einer im Leerlauf: sagen Sie unter „Art der Prüfung“, welche diese ist.</translation>
+    </message>
+    <message>
+        <source>This is the half %1. The limit compares two recordings, both wheels free: the rotating maximum in gear ÷ that in neutral. Record the half %2, too; on the Review page choose both.</source>
+        <translation>Dies ist die Hälfte %1. Der Grenzwert vergleicht zwei Aufzeichnungen, beide Räder frei: Drehmoment-Maximum im Gang ÷ dem im Leerlauf. Zeichnen Sie auch die Hälfte %2 auf; wählen Sie unter Ansehen beide.</translation>
+    </message>
+    <message>
+        <source>neutral</source>
+        <translation>Leerlauf</translation>
+    </message>
+    <message>
+        <source>connecting</source>
+        <translation>verbindet</translation>
+    </message>
+    <message>
+        <source>ended</source>
+        <translation>beendet</translation>
+    </message>
+    <message>
+        <source>live</source>
+        <translation>verbunden</translation>
+    </message>
+    <message>
+        <source>reconnecting</source>
+        <translation>verbindet neu</translation>
+    </message>
+    <message>
+        <source>silent</source>
+        <translation>schweigt</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>fertig</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>übersprungen</translation>
+    </message>
+    <message>
+        <source>wrong</source>
+        <translation>falsch</translation>
+    </message>
+    <message>
+        <source>A name is made of letters, digits, blanks and dashes.</source>
+        <translation>Ein Name besteht aus Buchstaben, Ziffern, Leerzeichen und Strichen.</translation>
+    </message>
+    <message>
+        <source>Tests name their drag and zero recordings: these keep their names.</source>
+        <translation>Prüfungen nennen ihre Aufzeichnungen von Schleppmoment und Null: diese behalten ihren Namen.</translation>
+    </message>
+    <message>
+        <source>There is a %1 already.</source>
+        <translation>Es gibt schon eine Datei %1.</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
+    </message>
+    <message>
+        <source>Heldwheel records the torque at a wheel while it is turned by a lever, and says what it is worth. It measures; it does not declare a car safe or legal.</source>
+        <translation>Heldwheel zeichnet das Drehmoment an einem Rad auf, während es mit einem Hebel gedreht wird, und sagt, was es wert ist. Es misst; es erklärt kein Auto für sicher oder zulässig.</translation>
+    </message>
+    <message>
+        <source>Key Esc</source>
+        <translation>Taste Esc</translation>
+    </message>
+    <message>
+        <source>Paper trail: a recording is closed with its SHA-256 and never changed. What is decided later stands beside it with time, name and reason, and makes a new revision once the test is signed. A report names both by their hashes; heldwheel-read report --verify does the work again and compares.</source>
+        <translation>Nachweis: eine Aufzeichnung wird mit ihrem SHA-256 geschlossen und nie geändert. Was später entschieden wird, steht daneben mit Zeit, Name und Grund und ergibt nach der Unterschrift eine neue Revision. Ein Bericht nennt beide mit ihren Prüfsummen; heldwheel-read report --verify rechnet noch einmal und vergleicht.</translation>
+    </message>
+    <message>
+        <source>Recordings: %1</source>
+        <translation>Aufzeichnungen: %1</translation>
+    </message>
+    <message>
+        <source>Settings and lists: %1</source>
+        <translation>Einstellungen und Listen: %1</translation>
+    </message>
+    <message>
+        <source>These lines, for a message</source>
+        <translation>Diese Zeilen, für eine Nachricht</translation>
+    </message>
+    <message>
+        <source>All recordings</source>
+        <translation>Alle Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>Dial readings</source>
+        <translation>Skalen-Ablesungen</translation>
+    </message>
+    <message>
+        <source>Tests</source>
+        <translation>Prüfungen</translation>
+    </message>
+    <message>
+        <source>Nothing is found. Take a word out of the search, or choose another kind.</source>
+        <translation>Nichts gefunden. Nehmen Sie ein Wort aus der Suche oder wählen Sie eine andere Art.</translation>
+    </message>
+    <message>
+        <source>There is no recording here yet. Make a test, practise, or drop a recording, a table or a folder on this window.</source>
+        <translation>Hier ist noch keine Aufzeichnung. Prüfen Sie, üben Sie, oder ziehen Sie eine Aufzeichnung, eine Tabelle oder einen Ordner auf dieses Fenster.</translation>
+    </message>
+    <message>
+        <source>%1 recordings</source>
+        <translation>%1 Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 recordings</source>
+        <translation>%1 von %2 Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>A budget needs at least one valid pull and a fixture.</source>
+        <translation>Ein Budget braucht mindestens einen gültigen Zug und eine Vorrichtung.</translation>
+    </message>
+    <message>
+        <source>Contribution</source>
+        <translation>Beitrag</translation>
+    </message>
+    <message>
+        <source>Input</source>
+        <translation>Eingang</translation>
+    </message>
+    <message>
+        <source>Sensitivity</source>
+        <translation>Empfindlichkeit</translation>
+    </message>
+    <message>
+        <source>Share</source>
+        <translation>Anteil</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty</source>
+        <translation>Standardunsicherheit</translation>
+    </message>
+    <message>
+        <source>Together %1 (95 %), %2 effective degrees of freedom; contributions in %3. According to JCGM 100.</source>
+        <translation>Zusammen %1 (95 %), %2 effektive Freiheitsgrade; Beiträge in %3. Nach JCGM 100.</translation>
+    </message>
+    <message>
+        <source>Uncertainty budget</source>
+        <translation>Unsicherheitsbudget</translation>
+    </message>
+    <message>
+        <source>Uncertainty budget of</source>
+        <translation>Unsicherheitsbudget von</translation>
+    </message>
+    <message>
+        <source>Bluetooth, serial, virtual</source>
+        <translation>Bluetooth, seriell, virtuell</translation>
+    </message>
+    <message>
+        <source>How the lever meets the wheel</source>
+        <translation>Wie der Hebel am Rad sitzt</translation>
+    </message>
+    <message>
+        <source>Limit, %1 · %2</source>
+        <translation>Grenzwert, %1 · %2</translation>
+    </message>
+    <message>
+        <source>New job, as last time, earlier jobs</source>
+        <translation>Neuer Auftrag, wie letztes Mal, frühere Aufträge</translation>
+    </message>
+    <message>
+        <source>No fixture yet</source>
+        <translation>Noch keine Vorrichtung</translation>
+    </message>
+    <message>
+        <source>No limit</source>
+        <translation>Kein Grenzwert</translation>
+    </message>
+    <message>
+        <source>Not chosen</source>
+        <translation>Nicht gewählt</translation>
+    </message>
+    <message>
+        <source>Not usable yet</source>
+        <translation>Noch nicht brauchbar</translation>
+    </message>
+    <message>
+        <source>On the wrong type the number means nothing</source>
+        <translation>Bei der falschen Bauart bedeutet die Zahl nichts</translation>
+    </message>
+    <message>
+        <source>Open it to see what is missing</source>
+        <translation>Öffnen, um zu sehen, was fehlt</translation>
+    </message>
+    <message>
+        <source>Practice card: your job card comes back afterwards</source>
+        <translation>Übungskarte: Ihre Auftragskarte kommt danach zurück</translation>
+    </message>
+    <message>
+        <source>Values are shown, none is judged</source>
+        <translation>Werte werden gezeigt, keiner wird beurteilt</translation>
+    </message>
+    <message>
+        <source>Written to %1</source>
+        <translation>Geschrieben nach %1</translation>
+    </message>
+    <message>
+        <source>B at %1 s, R %2 to %3 s</source>
+        <translation>B bei %1 s, R %2 bis %3 s</translation>
+    </message>
+    <message>
+        <source>Exclude this pull</source>
+        <translation>Diesen Zug ausschließen</translation>
+    </message>
+    <message>
+        <source>Let it count again</source>
+        <translation>Wieder zählen lassen</translation>
+    </message>
+    <message>
+        <source>Nothing has been moved yet.</source>
+        <translation>Noch wurde nichts bewegt.</translation>
+    </message>
+    <message>
+        <source>Pull %1: drag B and the stretch</source>
+        <translation>Zug %1: B und die Strecke ziehen</translation>
+    </message>
+    <message>
+        <source>Reason, kept with the decision</source>
+        <translation>Grund, wird mit der Entscheidung aufbewahrt</translation>
+    </message>
+    <message>
+        <source>Restore automatic marks</source>
+        <translation>Automatische Marken wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Save correction</source>
+        <translation>Korrektur speichern</translation>
+    </message>
+    <message>
+        <source>Take back what was decided about this pull</source>
+        <translation>Zurücknehmen, was über diesen Zug entschieden wurde</translation>
+    </message>
+    <message>
+        <source>the lever knocked against the stand</source>
+        <translation>der Hebel stieß gegen den Bock</translation>
+    </message>
+    <message>
+        <source>Edit details</source>
+        <translation>Angaben ändern</translation>
+    </message>
+    <message>
+        <source>Edit details: written beside the recording, which stays as it is</source>
+        <translation>Angaben ändern: steht neben der Aufzeichnung, die bleibt, wie sie ist</translation>
+    </message>
+    <message>
+        <source>Reason, kept with the change</source>
+        <translation>Grund, wird mit der Änderung aufbewahrt</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>The fixture has faults: put them right first.</source>
+        <translation>Die Vorrichtung hat Fehler: erst berichtigen.</translation>
+    </message>
+    <message>
+        <source>the lever was measured afterwards</source>
+        <translation>der Hebel wurde nachträglich gemessen</translation>
+    </message>
+    <message>
+        <source>%1 Pulls are recorded, but no result is given.</source>
+        <translation>%1 Züge werden aufgezeichnet, aber es gibt kein Ergebnis.</translation>
+    </message>
+    <message>
+        <source>&amp;Shim</source>
+        <translation>&amp;Scheibe</translation>
+    </message>
+    <message>
+        <source>&amp;Undo</source>
+        <translation>&amp;Rückgängig</translation>
+    </message>
+    <message>
+        <source>2 × 6 plates, order, springs</source>
+        <translation>2 × 6 Lamellen, Reihenfolge, Federn</translation>
+    </message>
+    <message>
+        <source>3.73 or 41/11</source>
+        <translation>3,73 oder 41/11</translation>
+    </message>
+    <message>
+        <source>A tag can be wrong after a swap. Turns of propshaft and wheels tell the ratio.</source>
+        <translation>Ein Schild kann nach einem Tausch falsch sein. Umdrehungen von Kardanwelle und Rädern sagen die Übersetzung.</translation>
+    </message>
+    <message>
+        <source>Axle &amp;tag</source>
+        <translation>&amp;Achsschild</translation>
+    </message>
+    <message>
+        <source>Count the turns</source>
+        <translation>Umdrehungen zählen</translation>
+    </message>
+    <message>
+        <source>Counted, %1: %2, %3.</source>
+        <translation>Gezählt, %1: %2, %3.</translation>
+    </message>
+    <message>
+        <source>Find the type</source>
+        <translation>Bauart finden</translation>
+    </message>
+    <message>
+        <source>Pack &amp;build</source>
+        <translation>Aufbau des &amp;Pakets</translation>
+    </message>
+    <message>
+        <source>R&amp;eason to judge it all the same, kept with the recording</source>
+        <translation>Grund, trotzdem zu b&amp;eurteilen, bleibt bei der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Rat&amp;io</source>
+        <translation>Überse&amp;tzung</translation>
+    </message>
+    <message>
+        <source>T&amp;ype found</source>
+        <translation>Gefundene Ba&amp;uart</translation>
+    </message>
+    <message>
+        <source>Takes the last change back. Ctrl+Z</source>
+        <translation>Nimmt die letzte Änderung zurück. Strg+Z</translation>
+    </message>
+    <message>
+        <source>Which axle it is, and whether a held-wheel torque means anything for it.</source>
+        <translation>Welche Achse es ist und ob ein Moment bei gehaltenem Rad etwas über sie sagt.</translation>
+    </message>
+    <message>
+        <source>as stamped</source>
+        <translation>wie eingeschlagen</translation>
+    </message>
+    <message>
+        <source>before and after on the same axle</source>
+        <translation>vorher und nachher an derselben Achse</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Fertig</translation>
+    </message>
+    <message>
+        <source>Imported from %1 as %2</source>
+        <translation>Importiert aus %1 als %2</translation>
+    </message>
+    <message>
+        <source>Saved as %1</source>
+        <translation>Gespeichert als %1</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importieren</translation>
+    </message>
+    <message>
+        <source>Export</source>
+        <translation>Exportieren</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Entfernen</translation>
+    </message>
+    <message>
+        <source>Nothing saved yet</source>
+        <translation>Noch nichts gespeichert</translation>
+    </message>
+    <message>
+        <source>Pick one of %1</source>
+        <translation>Eins von %1 wählen</translation>
+    </message>
+    <message>
+        <source>%1 Both driven wheels raised.</source>
+        <translation>%1 Beide Antriebsräder angehoben.</translation>
+    </message>
+    <message>
+        <source>%1 types fit</source>
+        <translation>%1 Bauarten passen</translation>
+    </message>
+    <message>
+        <source>Answer first</source>
+        <translation>Erst antworten</translation>
+    </message>
+    <message>
+        <source>Answer what you can try; each answer rules types out.</source>
+        <translation>Beantworten Sie, was Sie probieren können; jede Antwort schließt Bauarten aus.</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Gefunden</translation>
+    </message>
+    <message>
+        <source>If a tag or the parts list tells which:</source>
+        <translation>Wenn Schild oder Teileliste es sagt:</translation>
+    </message>
+    <message>
+        <source>Not judged</source>
+        <translation>Nicht beurteilt</translation>
+    </message>
+    <message>
+        <source>Not tried yet</source>
+        <translation>Noch nicht probiert</translation>
+    </message>
+    <message>
+        <source>Nothing fits</source>
+        <translation>Nichts passt</translation>
+    </message>
+    <message>
+        <source>Nothing tried yet</source>
+        <translation>Noch nichts probiert</translation>
+    </message>
+    <message>
+        <source>Put %1 on the card</source>
+        <translation>%1 auf die Karte</translation>
+    </message>
+    <message>
+        <source>Put it on the card</source>
+        <translation>Auf die Karte</translation>
+    </message>
+    <message>
+        <source>Stud circle: take %1</source>
+        <translation>Lochkreis: %1 nehmen</translation>
+    </message>
+    <message>
+        <source>The two studs are</source>
+        <translation>Die zwei Bolzen sind</translation>
+    </message>
+    <message>
+        <source>Where a stud circle cannot be measured across: measure from one stud's edge to the same edge of another.</source>
+        <translation>Wo der Lochkreis nicht quer messbar ist: von der Kante eines Bolzens zur gleichen Kante eines anderen messen.</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, %2</source>
+        <translation>%1 an der Achse, %2</translation>
+    </message>
+    <message>
+        <source>one reading</source>
+        <translation>eine Ablesung</translation>
+    </message>
+    <message>
+        <source>median of %1 readings</source>
+        <translation>Median von %1 Ablesungen</translation>
+    </message>
+    <message>
+        <source>Accuracy class (max. error)</source>
+        <translation>Genauigkeitsklasse (größter Fehler)</translation>
+    </message>
+    <message>
+        <source>Customer's page</source>
+        <translation>Kundenseite</translation>
+    </message>
+    <message>
+        <source>First the checks</source>
+        <translation>Erst die Sicherheit</translation>
+    </message>
+    <message>
+        <source>Forget the last one</source>
+        <translation>Die letzte vergessen</translation>
+    </message>
+    <message>
+        <source>Full scale</source>
+        <translation>Skalenende</translation>
+    </message>
+    <message>
+        <source>Keep this reading</source>
+        <translation>Diese Ablesung behalten</translation>
+    </message>
+    <message>
+        <source>Make report</source>
+        <translation>Bericht schreiben</translation>
+    </message>
+    <message>
+        <source>One page, PDF</source>
+        <translation>Eine Seite, PDF</translation>
+    </message>
+    <message>
+        <source>Open in Review</source>
+        <translation>Unter Ansehen öffnen</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Ablesung</translation>
+    </message>
+    <message>
+        <source>Return key</source>
+        <translation>Eingabetaste</translation>
+    </message>
+    <message>
+        <source>Scale division</source>
+        <translation>Skalenteil</translation>
+    </message>
+    <message>
+        <source>Sign and file</source>
+        <translation>Unterschreiben und ablegen</translation>
+    </message>
+    <message>
+        <source>The engineer's page, PDF</source>
+        <translation>Die Ingenieurseite, PDF</translation>
+    </message>
+    <message>
+        <source>Type what the dial showed: lever, interval and limit apply as to a recording.</source>
+        <translation>Tippen Sie, was die Skala zeigte: Hebel, Intervall und Grenzwert gelten wie bei einer Aufzeichnung.</translation>
+    </message>
+    <message>
+        <source>Unit of the dial</source>
+        <translation>Einheit der Skala</translation>
+    </message>
+    <message>
+        <source>What was read</source>
+        <translation>Was abgelesen wurde</translation>
+    </message>
+    <message>
+        <source>Writes the job to the recordings</source>
+        <translation>Schreibt den Auftrag zu den Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>Writing the page …</source>
+        <translation>Die Seite wird geschrieben …</translation>
+    </message>
+    <message>
+        <source>first name, or initials</source>
+        <translation>Vorname oder Kürzel</translation>
+    </message>
+    <message>
+        <source>No limit for this quantity</source>
+        <translation>Kein Grenzwert für diese Größe</translation>
+    </message>
+    <message>
+        <source>At the axle: reading × %1</source>
+        <translation>An der Achse: Ablesung × %1</translation>
+    </message>
+    <message>
+        <source>How the lever meets the wheel. It decides what the reading means at the axle.</source>
+        <translation>Wie der Hebel am Rad sitzt. Das entscheidet, was die Ablesung an der Achse bedeutet.</translation>
+    </message>
+    <message>
+        <source>Kind of fixture</source>
+        <translation>Art der Vorrichtung</translation>
+    </message>
+    <message>
+        <source>Name, to find it again</source>
+        <translation>Name, um sie wiederzufinden</translation>
+    </message>
+    <message>
+        <source>Not a usable fixture yet</source>
+        <translation>Noch keine brauchbare Vorrichtung</translation>
+    </message>
+    <message>
+        <source>Still needed: %1</source>
+        <translation>Noch nötig: %1</translation>
+    </message>
+    <message>
+        <source>Studs</source>
+        <translation>Bolzen</translation>
+    </message>
+    <message>
+        <source>long lever on five studs</source>
+        <translation>langer Hebel auf fünf Bolzen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 filled in</source>
+        <translation>%1 von %2 ausgefüllt</translation>
+    </message>
+    <message>
+        <source>A whole number, such as 5</source>
+        <translation>Eine ganze Zahl, etwa 5</translation>
+    </message>
+    <message>
+        <source>Gear</source>
+        <translation>Gang</translation>
+    </message>
+    <message>
+        <source>Held</source>
+        <translation>Gehalten</translation>
+    </message>
+    <message>
+        <source>In gear</source>
+        <translation>Im Gang</translation>
+    </message>
+    <message>
+        <source>In the car</source>
+        <translation>Im Auto</translation>
+    </message>
+    <message>
+        <source>On the bench</source>
+        <translation>Auf der Werkbank</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Links</translation>
+    </message>
+    <message>
+        <source>Right</source>
+        <translation>Rechts</translation>
+    </message>
+    <message>
+        <source>Neutral</source>
+        <translation>Leerlauf</translation>
+    </message>
+    <message>
+        <source>Measure the drag of both wheels free first</source>
+        <translation>Zuerst das Schleppmoment bei freien Rädern messen</translation>
+    </message>
+    <message>
+        <source>Photographs</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
+        <source>Pulls wanted</source>
+        <translation>Gewünschte Züge</translation>
+    </message>
+    <message>
+        <source>Rest before each pull</source>
+        <translation>Ruhe vor jedem Zug</translation>
+    </message>
+    <message>
+        <source>Side turned</source>
+        <translation>Gedrehte Seite</translation>
+    </message>
+    <message>
+        <source>Vehicle and oil</source>
+        <translation>Fahrzeug und Öl</translation>
+    </message>
+    <message>
+        <source>What is tested, and how. Without the kind of test a limit cannot be compared.</source>
+        <translation>Was geprüft wird und wie. Ohne die Art der Prüfung ist kein Grenzwert vergleichbar.</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>1.645 u, one-sided 95 %</source>
+        <translation>1,645 u, einseitig 95 %</translation>
+    </message>
+    <message>
+        <source>At least</source>
+        <translation>Mindestens</translation>
+    </message>
+    <message>
+        <source>At most</source>
+        <translation>Höchstens</translation>
+    </message>
+    <message>
+        <source>Condition</source>
+        <translation>Bedingung</translation>
+    </message>
+    <message>
+        <source>From your own manual or rule book, as printed there. Its source is kept with it.</source>
+        <translation>Aus Ihrem eigenen Handbuch oder Reglement, wie dort gedruckt. Die Quelle bleibt dabei.</translation>
+    </message>
+    <message>
+        <source>From … to …</source>
+        <translation>Von … bis …</translation>
+    </message>
+    <message>
+        <source>Guard band</source>
+        <translation>Sicherheitsband</translation>
+    </message>
+    <message>
+        <source>Guarded acceptance</source>
+        <translation>Annahme mit Sicherheit</translation>
+    </message>
+    <message>
+        <source>Guarded rejection</source>
+        <translation>Ablehnung mit Sicherheit</translation>
+    </message>
+    <message>
+        <source>In gear ÷ neutral, at least</source>
+        <translation>Im Gang ÷ Leerlauf, mindestens</translation>
+    </message>
+    <message>
+        <source>No limit for this job</source>
+        <translation>Kein Grenzwert für diesen Auftrag</translation>
+    </message>
+    <message>
+        <source>None</source>
+        <translation>Keiner</translation>
+    </message>
+    <message>
+        <source>Not less than</source>
+        <translation>Nicht weniger als</translation>
+    </message>
+    <message>
+        <source>Not more than</source>
+        <translation>Nicht mehr als</translation>
+    </message>
+    <message>
+        <source>Page or section</source>
+        <translation>Seite oder Abschnitt</translation>
+    </message>
+    <message>
+        <source>Rule, agreed before the test</source>
+        <translation>Regel, vor der Prüfung vereinbart</translation>
+    </message>
+    <message>
+        <source>Second unit</source>
+        <translation>Zweite Einheit</translation>
+    </message>
+    <message>
+        <source>Simple acceptance</source>
+        <translation>Einfache Annahme</translation>
+    </message>
+    <message>
+        <source>Source: manual or rule, and edition</source>
+        <translation>Quelle: Handbuch oder Regel, und Ausgabe</translation>
+    </message>
+    <message>
+        <source>Test place</source>
+        <translation>Prüfort</translation>
+    </message>
+    <message>
+        <source>The same in a second unit, if printed</source>
+        <translation>Dasselbe in einer zweiten Einheit, falls gedruckt</translation>
+    </message>
+    <message>
+        <source>Three-way (usual)</source>
+        <translation>Dreiwertig (üblich)</translation>
+    </message>
+    <message>
+        <source>U, the 95 % interval</source>
+        <translation>U, das 95-%-Intervall</translation>
+    </message>
+    <message>
+        <source>Unit as printed</source>
+        <translation>Einheit wie gedruckt</translation>
+    </message>
+    <message>
+        <source>What it limits</source>
+        <translation>Was er begrenzt</translation>
+    </message>
+    <message>
+        <source>rear axle, used plates</source>
+        <translation>Hinterachse, gebrauchte Lamellen</translation>
+    </message>
+    <message>
+        <source>used plates, oil at 40 °C</source>
+        <translation>gebrauchte Lamellen, Öl bei 40 °C</translation>
+    </message>
+    <message>
+        <source>workshop manual, 2nd edition</source>
+        <translation>Werkstatthandbuch, 2. Ausgabe</translation>
+    </message>
+    <message>
+        <source>Add a photograph</source>
+        <translation>Foto hinzufügen</translation>
+    </message>
+    <message>
+        <source>Put it back</source>
+        <translation>Zurücklegen</translation>
+    </message>
+    <message>
+        <source>%1 is on the card already.</source>
+        <translation>%1 ist schon auf der Karte.</translation>
+    </message>
+    <message>
+        <source>%1 is removed from the card; the file is still there.</source>
+        <translation>%1 ist von der Karte entfernt; die Datei ist noch da.</translation>
+    </message>
+    <message>
+        <source>Photographs (%1)</source>
+        <translation>Fotos (%1)</translation>
+    </message>
+    <message>
+        <source>Remove %1 from the card</source>
+        <translation>%1 von der Karte entfernen</translation>
+    </message>
+    <message>
+        <source>Taking in %1 …</source>
+        <translation>%1 wird übernommen …</translation>
+    </message>
+    <message>
+        <source>What %1 shows</source>
+        <translation>Was %1 zeigt</translation>
+    </message>
+    <message>
+        <source>how the wheel is held</source>
+        <translation>wie das Rad gehalten wird</translation>
+    </message>
+    <message>
+        <source>the axle's tag</source>
+        <translation>das Achsschild</translation>
+    </message>
+    <message>
+        <source>the lever on the wheel</source>
+        <translation>der Hebel am Rad</translation>
+    </message>
+    <message>
+        <source>the odometer</source>
+        <translation>der Kilometerstand</translation>
+    </message>
+    <message>
+        <source>Second transducer, recorded along</source>
+        <translation>Zweiter Aufnehmer, mit aufgezeichnet</translation>
+    </message>
+    <message>
+        <source>Its port or Bluetooth address</source>
+        <translation>Sein Anschluss oder seine Bluetooth-Adresse</translation>
+    </message>
+    <message>
+        <source>the wheel's angle</source>
+        <translation>der Winkel des Rades</translation>
+    </message>
+    <message>
+        <source>%1. Is the transducer switched on and near?</source>
+        <translation>%1. Ist der Aufnehmer eingeschaltet und nah?</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB0, COM3, or as found below</source>
+        <translation>/dev/ttyUSB0, COM3 oder wie unten gefunden</translation>
+    </message>
+    <message>
+        <source>Asking the device what it sends …</source>
+        <translation>Das Gerät wird gefragt, was es sendet …</translation>
+    </message>
+    <message>
+        <source>Check with weights</source>
+        <translation>Mit Gewichten prüfen</translation>
+    </message>
+    <message>
+        <source>Descriptions that come with the program</source>
+        <translation>Beschreibungen, die mitgeliefert sind</translation>
+    </message>
+    <message>
+        <source>Found on this computer</source>
+        <translation>Auf diesem Rechner gefunden</translation>
+    </message>
+    <message>
+        <source>Hang known weights on an arm of known length</source>
+        <translation>Bekannte Gewichte an einen Arm bekannter Länge hängen</translation>
+    </message>
+    <message>
+        <source>How its bytes become readings, and what its numbers are worth.</source>
+        <translation>Wie seine Bytes zu Ablesungen werden und was seine Zahlen wert sind.</translation>
+    </message>
+    <message>
+        <source>Learn an unknown one</source>
+        <translation>Einen unbekannten lernen</translation>
+    </message>
+    <message>
+        <source>Listening for Bluetooth devices …</source>
+        <translation>Es wird nach Bluetooth-Geräten gehört …</translation>
+    </message>
+    <message>
+        <source>Look for ports or Bluetooth</source>
+        <translation>Anschlüsse oder Bluetooth suchen</translation>
+    </message>
+    <message>
+        <source>No transducer chosen.</source>
+        <translation>Kein Aufnehmer gewählt.</translation>
+    </message>
+    <message>
+        <source>Port or Bluetooth address</source>
+        <translation>Anschluss oder Bluetooth-Adresse</translation>
+    </message>
+    <message>
+        <source>What its numbers are worth</source>
+        <translation>Was seine Zahlen wert sind</translation>
+    </message>
+    <message>
+        <source>Space: next step    R: exclude last    F: close</source>
+        <translation>Leertaste: nächster Schritt    R: letzten ausschließen    F: schließen</translation>
+    </message>
+    <message>
+        <source>%1. Space bar</source>
+        <translation>%1. Leertaste</translation>
+    </message>
+    <message>
+        <source>Key D</source>
+        <translation>Taste D</translation>
+    </message>
+    <message>
+        <source>Key E</source>
+        <translation>Taste E</translation>
+    </message>
+    <message>
+        <source>Key F</source>
+        <translation>Taste F</translation>
+    </message>
+    <message>
+        <source>Key S</source>
+        <translation>Taste S</translation>
+    </message>
+    <message>
+        <source>Key R</source>
+        <translation>Taste R</translation>
+    </message>
+    <message>
+        <source>Key U</source>
+        <translation>Taste U</translation>
+    </message>
+    <message>
+        <source>Key P</source>
+        <translation>Taste P</translation>
+    </message>
+    <message>
+        <source>Key X</source>
+        <translation>Taste X</translation>
+    </message>
+    <message>
+        <source>Key 0</source>
+        <translation>Taste 0</translation>
+    </message>
+    <message>
+        <source>Key 6</source>
+        <translation>Taste 6</translation>
+    </message>
+    <message>
+        <source>Key Enter</source>
+        <translation>Eingabetaste</translation>
+    </message>
+    <message>
+        <source>Key %1</source>
+        <translation>Taste %1</translation>
+    </message>
+    <message>
+        <source>Keys 1 to 6</source>
+        <translation>Tasten 1 bis 6</translation>
+    </message>
+    <message>
+        <source>More pulls after all</source>
+        <translation>Doch noch Züge</translation>
+    </message>
+    <message>
+        <source>Skip to signing</source>
+        <translation>Zum Unterschreiben springen</translation>
+    </message>
+    <message>
+        <source>Space bar</source>
+        <translation>Leertaste</translation>
+    </message>
+    <message>
+        <source>Stop after %1 of %2</source>
+        <translation>Nach %1 von %2 aufhören</translation>
+    </message>
+    <message>
+        <source>Without drag</source>
+        <translation>Ohne Schleppmoment</translation>
+    </message>
+    <message>
+        <source>Without second zero</source>
+        <translation>Ohne zweite Null</translation>
+    </message>
+    <message>
+        <source>none lost</source>
+        <translation>nichts verloren</translation>
+    </message>
+    <message>
+        <source>with a gap</source>
+        <translation>mit Lücke</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>One sheet, PDF or HTML</source>
+        <translation>Ein Blatt, PDF oder HTML</translation>
+    </message>
+    <message>
+        <source>All pulls are made: take the zero again</source>
+        <translation>Alle Züge sind gemacht: Null noch einmal nehmen</translation>
+    </message>
+    <message>
+        <source>Both wheels free: turn one slowly, two turns</source>
+        <translation>Beide Räder frei: eines langsam drehen, zwei Umdrehungen</translation>
+    </message>
+    <message>
+        <source>Coach</source>
+        <translation>Anleitung</translation>
+    </message>
+    <message>
+        <source>Hands off: taking the zero, %1</source>
+        <translation>Hände weg: Null wird genommen, %1</translation>
+    </message>
+    <message>
+        <source>Let the lever hang free once more, then take the zero again</source>
+        <translation>Hebel noch einmal frei hängen lassen, dann Null noch einmal nehmen</translation>
+    </message>
+    <message>
+        <source>Let the lever hang free or take it off, then take the zero</source>
+        <translation>Hebel frei hängen lassen oder abnehmen, dann Null nehmen</translation>
+    </message>
+    <message>
+        <source>No signal: last reading</source>
+        <translation>Kein Signal: letzte Ablesung</translation>
+    </message>
+    <message>
+        <source>No signal: wait, do not pull</source>
+        <translation>Kein Signal: warten, nicht ziehen</translation>
+    </message>
+    <message>
+        <source>No transducer: connect again</source>
+        <translation>Kein Aufnehmer: wieder verbinden</translation>
+    </message>
+    <message>
+        <source>Seconds ago</source>
+        <translation>Sekunden zuvor</translation>
+    </message>
+    <message>
+        <source>Stretch of time shown</source>
+        <translation>Gezeigte Zeitspanne</translation>
+    </message>
+    <message>
+        <source>The reading moves: let the lever hang still</source>
+        <translation>Die Anzeige bewegt sich: Hebel still hängen lassen</translation>
+    </message>
+    <message>
+        <source>Torque at the axle</source>
+        <translation>Drehmoment an der Achse</translation>
+    </message>
+    <message>
+        <source>Torque at the axle, no zero yet</source>
+        <translation>Drehmoment an der Achse, noch ohne Null</translation>
+    </message>
+    <message>
+        <source>Torque shown by the transducer</source>
+        <translation>Drehmoment, wie der Aufnehmer es zeigt</translation>
+    </message>
+    <message>
+        <source>Highest in this test</source>
+        <translation>Höchstes dieser Prüfung</translation>
+    </message>
+    <message>
+        <source>Direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>Pull</source>
+        <translation>Zug</translation>
+    </message>
+    <message>
+        <source>clockwise</source>
+        <translation>im Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>anticlockwise</source>
+        <translation>gegen den Uhrzeigersinn</translation>
+    </message>
+    <message>
+        <source>Pulls of this recording</source>
+        <translation>Züge dieser Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Excluded: %1</source>
+        <translation>Ausgeschlossen: %1</translation>
+    </message>
+    <message>
+        <source>No pull yet. Each pull is caught by itself: load the lever smoothly over two to three seconds, keep turning slowly while the wheel moves, ease the load off.</source>
+        <translation>Noch kein Zug. Jeder Zug wird von selbst erfasst: Hebel in zwei bis drei Sekunden gleichmäßig belasten, langsam weiterdrehen, solange sich das Rad bewegt, Last langsam wegnehmen.</translation>
+    </message>
+    <message>
+        <source>B is the breakaway torque, R the rotating torque, both at the axle.</source>
+        <translation>B ist das Losbrechmoment, R das Drehmoment in Bewegung, beide an der Achse.</translation>
+    </message>
+    <message>
+        <source>Rule: %1</source>
+        <translation>Regel: %1</translation>
+    </message>
+    <message>
+        <source>1 pull</source>
+        <translation>1 Zug</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls</source>
+        <translation>Median von %1 Zügen</translation>
+    </message>
+    <message>
+        <source>%1, median of %2 pulls</source>
+        <translation>%1, Median von %2 Zügen</translation>
+    </message>
+    <message>
+        <source>within</source>
+        <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>außerhalb</translation>
+    </message>
+    <message>
+        <source>too close to call</source>
+        <translation>zu knapp für ein Urteil</translation>
+    </message>
+    <message>
+        <source>not valid</source>
+        <translation>ungültig</translation>
+    </message>
+    <message>
+        <source>%1 recordings overlaid</source>
+        <translation>%1 Aufzeichnungen übereinander</translation>
+    </message>
+    <message>
+        <source>Against angle</source>
+        <translation>Über dem Winkel</translation>
+    </message>
+    <message>
+        <source>Below the trace</source>
+        <translation>Unter der Kurve</translation>
+    </message>
+    <message>
+        <source>Budget</source>
+        <translation>Budget</translation>
+    </message>
+    <message>
+        <source>Choose a recording on the left.</source>
+        <translation>Wählen Sie links eine Aufzeichnung.</translation>
+    </message>
+    <message>
+        <source>Choose several, with Ctrl or Shift, to lay them over each other. Everything you decide here is written beside the recording, with your reason; the recording itself is never changed.</source>
+        <translation>Wählen Sie mehrere mit Strg oder Umschalt, um sie übereinander zu legen. Alles, was Sie hier entscheiden, steht neben der Aufzeichnung, mit Ihrem Grund; die Aufzeichnung selbst wird nie geändert.</translation>
+    </message>
+    <message>
+        <source>Correct</source>
+        <translation>Korrigieren</translation>
+    </message>
+    <message>
+        <source>Details</source>
+        <translation>Angaben</translation>
+    </message>
+    <message>
+        <source>Move the marks of the chosen pull, with a reason</source>
+        <translation>Die Marken des gewählten Zuges verschieben, mit Grund</translation>
+    </message>
+    <message>
+        <source>Reading %1 (%2 MB) …</source>
+        <translation>%1 wird gelesen (%2 MB) …</translation>
+    </message>
+    <message>
+        <source>Tags, to find and compare it by</source>
+        <translation>Merkmale, um sie zu finden und zu vergleichen</translation>
+    </message>
+    <message>
+        <source>This recording has no angle of the wheel.</source>
+        <translation>Diese Aufzeichnung hat keinen Radwinkel.</translation>
+    </message>
+    <message>
+        <source>Torque against the wheel's angle</source>
+        <translation>Drehmoment über dem Radwinkel</translation>
+    </message>
+    <message>
+        <source>Torque against the wheel's angle; “Whole trace” goes back to time</source>
+        <translation>Drehmoment über dem Radwinkel; „Ganze Kurve“ führt zur Zeit zurück</translation>
+    </message>
+    <message>
+        <source>Whole trace</source>
+        <translation>Ganze Kurve</translation>
+    </message>
+    <message>
+        <source>aligned at the first pull of each</source>
+        <translation>am jeweils ersten Zug ausgerichtet</translation>
+    </message>
+    <message>
+        <source>In gear ÷ neutral, rotating maxima, 95 %</source>
+        <translation>Im Gang ÷ Leerlauf, Drehmoment-Maxima, 95 %</translation>
+    </message>
+    <message>
+        <source>No fixture: Edit details gives the torque at the axle</source>
+        <translation>Keine Vorrichtung: „Angaben ändern“ gibt das Drehmoment an der Achse</translation>
+    </message>
+    <message>
+        <source>No value</source>
+        <translation>Kein Wert</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, one pull</source>
+        <translation>%1 an der Achse, ein Zug</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, median of %2 pulls</source>
+        <translation>%1 an der Achse, Median von %2 Zügen</translation>
+    </message>
+    <message>
+        <source>%1 cut off before being closed. Everything saved until then is here: choose the kind “Recovered”.</source>
+        <translation>%1 abgebrochen. Alles bis dahin Gespeicherte ist hier: wählen Sie die Art „Gerettet“.</translation>
+    </message>
+    <message>
+        <source>A page to sign: for an engineer, or for a customer</source>
+        <translation>Eine Seite zum Unterschreiben: für den Ingenieur oder für den Kunden</translation>
+    </message>
+    <message>
+        <source>CSV, or JSON</source>
+        <translation>CSV oder JSON</translation>
+    </message>
+    <message>
+        <source>Choose a recording first.</source>
+        <translation>Erst eine Aufzeichnung wählen.</translation>
+    </message>
+    <message>
+        <source>Engineer's page</source>
+        <translation>Ingenieurseite</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Behalten</translation>
+    </message>
+    <message>
+        <source>Name of the recording</source>
+        <translation>Name der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>Page under another name …</source>
+        <translation>Seite unter anderem Namen …</translation>
+    </message>
+    <message>
+        <source>Remove %1?</source>
+        <translation>%1 entfernen?</translation>
+    </message>
+    <message>
+        <source>Rename</source>
+        <translation>Umbenennen</translation>
+    </message>
+    <message>
+        <source>Rename  (F2)</source>
+        <translation>Umbenennen  (F2)</translation>
+    </message>
+    <message>
+        <source>Remove  (Delete)</source>
+        <translation>Entfernen  (Entf)</translation>
+    </message>
+    <message>
+        <source>Undo %1  (Ctrl+Z)</source>
+        <translation>Rückgängig: %1  (Strg+Z)</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>Taken back: %1.</source>
+        <translation>Zurückgenommen: %1.</translation>
+    </message>
+    <message>
+        <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
+        <translation>Der Ordner antwortet langsam. Seine Aufzeichnungen erscheinen hier, sobald er es tut.</translation>
+    </message>
+    <message>
+        <source>The two recordings are still being read. Press Report again when both are shown.</source>
+        <translation>Die zwei Aufzeichnungen werden noch gelesen. Drücken Sie noch einmal Bericht, wenn beide zu sehen sind.</translation>
+    </message>
+    <message>
+        <source>About</source>
+        <translation>Über</translation>
+    </message>
+    <message>
+        <source>Address</source>
+        <translation>Anschrift</translation>
+    </message>
+    <message>
+        <source>Authorised by</source>
+        <translation>Freigegeben von</translation>
+    </message>
+    <message>
+        <source>Choose a folder</source>
+        <translation>Ordner wählen</translation>
+    </message>
+    <message>
+        <source>Colours</source>
+        <translation>Farben</translation>
+    </message>
+    <message>
+        <source>Comma: 38,5</source>
+        <translation>Komma: 38,5</translation>
+    </message>
+    <message>
+        <source>Point: 38.5</source>
+        <translation>Punkt: 38.5</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>For reports written from now on. Without a name here, a report shows the workshop that its recording names; without someone who authorises it, the line to sign on stays empty.</source>
+        <translation>Für Berichte ab jetzt. Ohne Namen hier zeigt ein Bericht die Werkstatt, die seine Aufzeichnung nennt; ohne jemanden, der freigibt, bleibt die Zeile zum Unterschreiben leer.</translation>
+    </message>
+    <message>
+        <source>Guide</source>
+        <translation>Anleitung</translation>
+    </message>
+    <message>
+        <source>How to make the test, and all keys: F1</source>
+        <translation>So wird geprüft, und alle Tasten: F1</translation>
+    </message>
+    <message>
+        <source>Language, from the next start on</source>
+        <translation>Sprache, ab dem nächsten Start</translation>
+    </message>
+    <message>
+        <source>New recordings go to</source>
+        <translation>Neue Aufzeichnungen kommen nach</translation>
+    </message>
+    <message>
+        <source>On every report</source>
+        <translation>Auf jedem Bericht</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>Text size</source>
+        <translation>Textgröße</translation>
+    </message>
+    <message>
+        <source>Torque in</source>
+        <translation>Drehmoment in</translation>
+    </message>
+    <message>
+        <source>Version, folders, what it is built on</source>
+        <translation>Version, Ordner, worauf es gebaut ist</translation>
+    </message>
+    <message>
+        <source>Window</source>
+        <translation>Fenster</translation>
+    </message>
+    <message>
+        <source>Write the whole path of a folder.</source>
+        <translation>Den ganzen Pfad eines Ordners schreiben.</translation>
+    </message>
+    <message>
+        <source>a stroke / begins a new line</source>
+        <translation>ein Strich / beginnt eine neue Zeile</translation>
+    </message>
+    <message>
+        <source>name at the head of the page</source>
+        <translation>Name am Kopf der Seite</translation>
+    </message>
+    <message>
+        <source>printed under the line to sign on</source>
+        <translation>unter der Zeile zum Unterschreiben gedruckt</translation>
+    </message>
+    <message>
+        <source>%1: %2 at the axle</source>
+        <translation>%1: %2 an der Achse</translation>
+    </message>
+    <message>
+        <source>No pull counts, so there is no value.</source>
+        <translation>Kein Zug zählt, also gibt es keinen Wert.</translation>
+    </message>
+    <message>
+        <source>Trace, budget, report</source>
+        <translation>Kurve, Budget, Bericht</translation>
+    </message>
+    <message>
+        <source>%1 pulls count, %2 excluded, 95 % interval.</source>
+        <translation>%1 Züge zählen, %2 ausgeschlossen, 95-%-Intervall.</translation>
+    </message>
+    <message>
+        <source>The zero moved by %1 from start to end.</source>
+        <translation>Die Null hat sich von Anfang bis Ende um %1 verschoben.</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>As last time: fixture, limit, transducer, kind of test</source>
+        <translation>Wie letztes Mal: Vorrichtung, Grenzwert, Aufnehmer, Art der Prüfung</translation>
+    </message>
+    <message>
+        <source>End the test first</source>
+        <translation>Erst die Prüfung beenden</translation>
+    </message>
+    <message>
+        <source>End the test without signing %1?</source>
+        <translation>Die Prüfung beenden, ohne %1 zu unterschreiben?</translation>
+    </message>
+    <message>
+        <source>its pull</source>
+        <translation>ihren Zug</translation>
+    </message>
+    <message>
+        <source>its %1 pulls</source>
+        <translation>ihre %1 Züge</translation>
+    </message>
+    <message>
+        <source>New job</source>
+        <translation>Neuer Auftrag</translation>
+    </message>
+    <message>
+        <source>There is no recording to write a page of.</source>
+        <translation>Es gibt keine Aufzeichnung für eine Seite.</translation>
+    </message>
+    <message>
+        <source>They stay in the recording and can be reviewed, but nobody has signed for them.</source>
+        <translation>Sie bleiben in der Aufzeichnung und können angesehen werden, aber niemand hat dafür unterschrieben.</translation>
+    </message>
+    <message>
+        <source>at %1</source>
+        <translation>bei %1</translation>
+    </message>
+    <message>
+        <source>moved %1</source>
+        <translation>verschoben um %1</translation>
+    </message>
+    <message>
+        <source>not judged: axle's type</source>
+        <translation>nicht beurteilt: Bauart</translation>
+    </message>
+    <message>
+        <source>%1. The test goes on; its result says so.</source>
+        <translation>%1. Die Prüfung geht weiter; ihr Ergebnis sagt es.</translation>
+    </message>
+    <message>
+        <source>Not recording</source>
+        <translation>Keine Aufzeichnung läuft</translation>
+    </message>
+    <message>
+        <source>Heldwheel measures; it does not declare a car safe or legal. The maker's manual, local rules and qualified people decide. One driven wheel in the air can still drive the car off its stand: engine off.</source>
+        <translation>Heldwheel misst; es erklärt kein Auto für sicher oder zulässig. Es entscheiden das Handbuch des Herstellers, örtliche Regeln und Fachleute. Ein angetriebenes Rad in der Luft kann das Auto vom Bock fahren: Motor aus.</translation>
+    </message>
+    <message>
+        <source>Two torques are wanted: the one that breaks the clutch pack away, and the one that keeps it rotating. Each pull is caught by itself, corrected for the lever, and compared with your limit.</source>
+        <translation>Zwei Momente sind gesucht: das, bei dem das Lamellenpaket losbricht, und das, mit dem es sich weiterdreht. Jeder Zug wird von selbst erfasst, auf den Hebel umgerechnet und mit Ihrem Grenzwert verglichen.</translation>
+    </message>
+    <message>
+        <source>Result: %1</source>
+        <translation>Ergebnis: %1</translation>
+    </message>
+    <message>
+        <source>Copy picture</source>
+        <translation>Bild kopieren</translation>
+    </message>
+    <message>
+        <source>Save picture …</source>
+        <translation>Bild speichern …</translation>
+    </message>
+    <message>
+        <source>Choose another folder</source>
+        <translation>Anderen Ordner wählen</translation>
+    </message>
+    <message>
+        <source>Save elsewhere</source>
+        <translation>Woanders speichern</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Time (s)</source>
+        <translation>Zeit (s)</translation>
+    </message>
+    <message>
+        <source>Steps of the test</source>
+        <translation>Schritte der Prüfung</translation>
+    </message>
+    <message>
+        <source>Torque against time</source>
+        <translation>Drehmoment über der Zeit</translation>
+    </message>
+    <message>
+        <source>On paper, sheet by sheet</source>
+        <translation>Auf Papier, Blatt für Blatt</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Öffnen</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation>Drucken</translation>
+    </message>
+    <message>
+        <source>Show in folder</source>
+        <translation>Im Ordner zeigen</translation>
+    </message>
+    <message>
+        <source>With the program that this kind of file opens with</source>
+        <translation>Mit dem Programm für diese Art Datei</translation>
+    </message>
+    <message>
+        <source>Written: %1</source>
+        <translation>Geschrieben: %1</translation>
+    </message>
+    <message>
+        <source>nothing was received for %1 s within this pull: what the torque did then is not known</source>
+        <translation>%1 s lang kam in diesem Zug nichts an: was das Drehmoment da tat, ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>excluded by hand</source>
+        <translation>von Hand ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>made before the new zero</source>
+        <translation>vor der neuen Null gemacht</translation>
+    </message>
+    <message>
+        <source>no value</source>
+        <translation>kein Wert</translation>
+    </message>
+    <message>
+        <source>fill=2, shim=0.2</source>
+        <translation>fill=2, shim=0,2</translation>
+    </message>
+    <message>
+        <source>Decimal mark</source>
+        <translation>Dezimalzeichen</translation>
+    </message>
+    <message>
+        <source>p. 12</source>
+        <translation>S. 12</translation>
+    </message>
+    <message>
+        <source>Near the limit</source>
+        <translation>Nahe am Grenzwert</translation>
+    </message>
+    <message>
+        <source>15 s</source>
+        <translation>15 s</translation>
+    </message>
+    <message>
+        <source>signed</source>
+        <translation>unterschrieben</translation>
+    </message>
+    <message>
+        <source>simulated</source>
+        <translation>simuliert</translation>
+    </message>
+    <message>
+        <source>recovered</source>
+        <translation>gerettet</translation>
+    </message>
+    <message>
+        <source>%1 corrections</source>
+        <translation>%1 Korrekturen</translation>
+    </message>
+    <message>
+        <source>%1 correction</source>
+        <translation>%1 Korrektur</translation>
+    </message>
+    <message>
+        <source>a job</source>
+        <translation>ein Auftrag</translation>
+    </message>
+    <message>
+        <source>right wheel</source>
+        <translation>rechtes Rad</translation>
+    </message>
+    <message>
+        <source>left wheel</source>
+        <translation>linkes Rad</translation>
+    </message>
+    <message>
+        <source>Clutch plate</source>
+        <translation>Lamellensperre</translation>
+    </message>
+    <message>
+        <source>reading × %1</source>
+        <translation>Ablesung × %1</translation>
+    </message>
+    <message>
+        <source>At least %1</source>
+        <translation>Mindestens %1</translation>
+    </message>
+    <message>
+        <source>At most %1</source>
+        <translation>Höchstens %1</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source>Rotating mean: %1</source>
+        <translation>Drehmoment in Bewegung, Mittel: %1</translation>
+    </message>
+    <message>
+        <source>Rotating maximum: %1</source>
+        <translation>Drehmoment in Bewegung, Maximum: %1</translation>
+    </message>
+    <message>
+        <source>Breakaway: %1</source>
+        <translation>Losbrechmoment: %1</translation>
+    </message>
+    <message>
+        <source>Import a trace</source>
+        <translation>Kurve importieren</translation>
+    </message>
+    <message>
+        <source>Other folder</source>
+        <translation>Anderer Ordner</translation>
+    </message>
+    <message>
+        <source>Refresh</source>
+        <translation>Neu lesen</translation>
+    </message>
+    <message>
+        <source>Look at recordings somewhere else</source>
+        <translation>Aufzeichnungen anderswo ansehen</translation>
+    </message>
+    <message>
+        <source>Read the folder again</source>
+        <translation>Den Ordner noch einmal lesen</translation>
+    </message>
+    <message>
+        <source>A CSV file from elsewhere: choose its columns and unit</source>
+        <translation>Eine CSV-Datei von anderswo: Spalten und Einheit wählen</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = %1</source>
+        <translation>dreiwertig, Sicherheitsband w = %1</translation>
+    </message>
+    <message>
+        <source>Transducer live</source>
+        <translation>Aufnehmer verbunden</translation>
+    </message>
+    <message>
+        <source>Transducer not connected</source>
+        <translation>Aufnehmer nicht verbunden</translation>
+    </message>
+    <message>
+        <source>%1 readings/s</source>
+        <translation>%1 Ablesungen/s</translation>
+    </message>
+    <message>
+        <source>Recording: %1 readings</source>
+        <translation>Aufzeichnung: %1 Ablesungen</translation>
+    </message>
+    <message>
+        <source>At the axle</source>
+        <translation>An der Achse</translation>
+    </message>
+    <message>
+        <source>As shown</source>
+        <translation>Wie gezeigt</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Drehmoment</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
 </context>
 </TS>

@@ -1463,5 +1463,1749 @@
         <source>Finish with %1 of %2 pulls</source>
         <translation>Terminar con %1 de %2 tirones</translation>
     </message>
+    <message>
+        <source>A test is under way. Close all the same?</source>
+        <translation>Hay un ensayo en marcha. ¿Cerrar de todos modos?</translation>
+    </message>
+    <message>
+        <source>Colours, text size, units, language, folder, what appears on reports</source>
+        <translation>Colores, tamaño del texto, unidades, idioma, carpeta, lo que aparece en los informes</translation>
+    </message>
+    <message>
+        <source>Go on testing</source>
+        <translation>Seguir con el ensayo</translation>
+    </message>
+    <message>
+        <source>Its recording is closed properly and stands on Review, the job card is kept; the test stays unsigned.</source>
+        <translation>Su registro se cierra bien y queda en Revisar, la ficha se conserva; el ensayo queda sin firmar.</translation>
+    </message>
+    <message>
+        <source>Next unit, Ctrl+U</source>
+        <translation>Unidad siguiente, Ctrl+U</translation>
+    </message>
+    <message>
+        <source>Not a recording, a table or a folder: %1</source>
+        <translation>No es registro, tabla ni carpeta: %1</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <translation>Ajustes</translation>
+    </message>
+    <message>
+        <source>%1 cut off before being closed. Everything saved until then is there.</source>
+        <translation>%1 sin cerrar. Todo lo guardado hasta entonces está ahí.</translation>
+    </message>
+    <message>
+        <source>A recording was</source>
+        <translation>Un registro quedó</translation>
+    </message>
+    <message>
+        <source>One recording was</source>
+        <translation>Un registro quedó</translation>
+    </message>
+    <message>
+        <source>%1 recordings were</source>
+        <translation>%1 registros quedaron</translation>
+    </message>
+    <message>
+        <source>It was counted as %1 to %2: one of the two is wrong.</source>
+        <translation>Se contó %1 a %2: uno de los dos es erróneo.</translation>
+    </message>
+    <message>
+        <source>Nothing has been changed yet.</source>
+        <translation>Todavía no se ha cambiado nada.</translation>
+    </message>
+    <message>
+        <source>Say why: the reason is kept with the change.</source>
+        <translation>Diga por qué: el motivo se guarda con el cambio.</translation>
+    </message>
+    <message>
+        <source>Enter who did the test.</source>
+        <translation>Indique quién hizo el ensayo.</translation>
+    </message>
+    <message>
+        <source>There is no reading yet: keep one first.</source>
+        <translation>Aún no hay lectura: guarde una primero.</translation>
+    </message>
+    <message>
+        <source>No fixture yet: say how the lever meets the wheel.</source>
+        <translation>Aún sin utillaje: diga cómo se une la palanca a la rueda.</translation>
+    </message>
+    <message>
+        <source>Something unexpected went wrong (%1: %2). What is recorded is safe.</source>
+        <translation>Algo inesperado ha fallado (%1: %2). Lo registrado está a salvo.</translation>
+    </message>
+    <message>
+        <source>Type not stated</source>
+        <translation>Tipo no indicado</translation>
+    </message>
+    <message>
+        <source>With packs, kind not known</source>
+        <translation>Con paquetes de discos, clase desconocida</translation>
+    </message>
+    <message>
+        <source>Nothing was recognised yet.</source>
+        <translation>Aún no se ha reconocido nada.</translation>
+    </message>
+    <message>
+        <source>Give it a name first, to find it again in the list.</source>
+        <translation>Primero déle un nombre, para encontrarlo en la lista.</translation>
+    </message>
+    <message>
+        <source>The two figures disagree: %1 N·m and %2 N·m. One of them is misprinted or mistyped.</source>
+        <translation>Las dos cifras no concuerdan: %1 N·m y %2 N·m. Una está mal impresa o mal escrita.</translation>
+    </message>
+    <message>
+        <source>%1 (simulated)</source>
+        <translation>%1 (simulado)</translation>
+    </message>
+    <message>
+        <source>Half of a ratio</source>
+        <translation>Mitad de una relación</translation>
+    </message>
+    <message>
+        <source>No limit to compare with</source>
+        <translation>Sin límite con que comparar</translation>
+    </message>
+    <message>
+        <source>The limit compares a recording in gear with one in neutral: say under “Kind of test” which this is.</source>
+        <translation>El límite compara un registro con marcha con uno en punto muerto: diga en «Clase de ensayo» cuál es este.</translation>
+    </message>
+    <message>
+        <source>This is the half %1. The limit compares two recordings, both wheels free: the rotating maximum in gear ÷ that in neutral. Record the half %2, too; on the Review page choose both.</source>
+        <translation>Esta es la mitad %1. El límite compara dos registros, ambas ruedas libres: el par de giro máximo con marcha ÷ el de punto muerto. Registre también la mitad %2; en Revisar elija ambos.</translation>
+    </message>
+    <message>
+        <source>neutral</source>
+        <translation>punto muerto</translation>
+    </message>
+    <message>
+        <source>connecting</source>
+        <translation>conectando</translation>
+    </message>
+    <message>
+        <source>ended</source>
+        <translation>terminado</translation>
+    </message>
+    <message>
+        <source>live</source>
+        <translation>en vivo</translation>
+    </message>
+    <message>
+        <source>reconnecting</source>
+        <translation>reconectando</translation>
+    </message>
+    <message>
+        <source>silent</source>
+        <translation>en silencio</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>hecho</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>ahora</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>omitido</translation>
+    </message>
+    <message>
+        <source>wrong</source>
+        <translation>mal</translation>
+    </message>
+    <message>
+        <source>A name is made of letters, digits, blanks and dashes.</source>
+        <translation>Un nombre se hace de letras, cifras, espacios y guiones.</translation>
+    </message>
+    <message>
+        <source>Tests name their drag and zero recordings: these keep their names.</source>
+        <translation>Los ensayos nombran sus registros de arrastre y cero: estos conservan su nombre.</translation>
+    </message>
+    <message>
+        <source>There is a %1 already.</source>
+        <translation>Ya hay un %1.</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Copiar</translation>
+    </message>
+    <message>
+        <source>Heldwheel records the torque at a wheel while it is turned by a lever, and says what it is worth. It measures; it does not declare a car safe or legal.</source>
+        <translation>Heldwheel registra el par en una rueda mientras se gira con una palanca, y dice cuánto vale. Mide; no declara un coche seguro ni legal.</translation>
+    </message>
+    <message>
+        <source>Key Esc</source>
+        <translation>Tecla Esc</translation>
+    </message>
+    <message>
+        <source>Paper trail: a recording is closed with its SHA-256 and never changed. What is decided later stands beside it with time, name and reason, and makes a new revision once the test is signed. A report names both by their hashes; heldwheel-read report --verify does the work again and compares.</source>
+        <translation>Rastro: un registro se cierra con su SHA-256 y nunca se cambia. Lo decidido después queda a su lado con hora, nombre y motivo, y tras la firma hace una nueva revisión. Un informe nombra ambos por su suma; heldwheel-read report --verify repite el cálculo y compara.</translation>
+    </message>
+    <message>
+        <source>Recordings: %1</source>
+        <translation>Registros: %1</translation>
+    </message>
+    <message>
+        <source>Settings and lists: %1</source>
+        <translation>Ajustes y listas: %1</translation>
+    </message>
+    <message>
+        <source>These lines, for a message</source>
+        <translation>Estas líneas, para un mensaje</translation>
+    </message>
+    <message>
+        <source>All recordings</source>
+        <translation>Todos los registros</translation>
+    </message>
+    <message>
+        <source>Dial readings</source>
+        <translation>Lecturas de esfera</translation>
+    </message>
+    <message>
+        <source>Tests</source>
+        <translation>Ensayos</translation>
+    </message>
+    <message>
+        <source>Nothing is found. Take a word out of the search, or choose another kind.</source>
+        <translation>No se encuentra nada. Quite una palabra de la búsqueda o elija otra clase.</translation>
+    </message>
+    <message>
+        <source>There is no recording here yet. Make a test, practise, or drop a recording, a table or a folder on this window.</source>
+        <translation>Aquí aún no hay registro. Haga un ensayo, practique, o suelte un registro, una tabla o una carpeta sobre esta ventana.</translation>
+    </message>
+    <message>
+        <source>%1 recordings</source>
+        <translation>%1 registros</translation>
+    </message>
+    <message>
+        <source>%1 of %2 recordings</source>
+        <translation>%1 de %2 registros</translation>
+    </message>
+    <message>
+        <source>A budget needs at least one valid pull and a fixture.</source>
+        <translation>Un balance necesita al menos un tirón válido y un utillaje.</translation>
+    </message>
+    <message>
+        <source>Contribution</source>
+        <translation>Contribución</translation>
+    </message>
+    <message>
+        <source>Input</source>
+        <translation>Entrada</translation>
+    </message>
+    <message>
+        <source>Sensitivity</source>
+        <translation>Sensibilidad</translation>
+    </message>
+    <message>
+        <source>Share</source>
+        <translation>Parte</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty</source>
+        <translation>Incertidumbre típica</translation>
+    </message>
+    <message>
+        <source>Together %1 (95 %), %2 effective degrees of freedom; contributions in %3. According to JCGM 100.</source>
+        <translation>En conjunto %1 (95 %), %2 grados de libertad efectivos; contribuciones en %3. Según JCGM 100.</translation>
+    </message>
+    <message>
+        <source>Uncertainty budget</source>
+        <translation>Balance de incertidumbre</translation>
+    </message>
+    <message>
+        <source>Uncertainty budget of</source>
+        <translation>Balance de incertidumbre de</translation>
+    </message>
+    <message>
+        <source>Bluetooth, serial, virtual</source>
+        <translation>Bluetooth, serie, virtual</translation>
+    </message>
+    <message>
+        <source>How the lever meets the wheel</source>
+        <translation>Cómo se une la palanca a la rueda</translation>
+    </message>
+    <message>
+        <source>Limit, %1 · %2</source>
+        <translation>Límite, %1 · %2</translation>
+    </message>
+    <message>
+        <source>New job, as last time, earlier jobs</source>
+        <translation>Trabajo nuevo, como la última vez, trabajos anteriores</translation>
+    </message>
+    <message>
+        <source>No fixture yet</source>
+        <translation>Aún sin utillaje</translation>
+    </message>
+    <message>
+        <source>No limit</source>
+        <translation>Sin límite</translation>
+    </message>
+    <message>
+        <source>Not chosen</source>
+        <translation>Sin elegir</translation>
+    </message>
+    <message>
+        <source>Not usable yet</source>
+        <translation>Aún no utilizable</translation>
+    </message>
+    <message>
+        <source>On the wrong type the number means nothing</source>
+        <translation>En un tipo equivocado la cifra no significa nada</translation>
+    </message>
+    <message>
+        <source>Open it to see what is missing</source>
+        <translation>Ábralo para ver qué falta</translation>
+    </message>
+    <message>
+        <source>Practice card: your job card comes back afterwards</source>
+        <translation>Ficha de práctica: su ficha vuelve después</translation>
+    </message>
+    <message>
+        <source>Values are shown, none is judged</source>
+        <translation>Se muestran valores, no se juzga ninguno</translation>
+    </message>
+    <message>
+        <source>Written to %1</source>
+        <translation>Escrito en %1</translation>
+    </message>
+    <message>
+        <source>B at %1 s, R %2 to %3 s</source>
+        <translation>B en %1 s, R de %2 a %3 s</translation>
+    </message>
+    <message>
+        <source>Exclude this pull</source>
+        <translation>Excluir este tirón</translation>
+    </message>
+    <message>
+        <source>Let it count again</source>
+        <translation>Que vuelva a contar</translation>
+    </message>
+    <message>
+        <source>Nothing has been moved yet.</source>
+        <translation>Aún no se ha movido nada.</translation>
+    </message>
+    <message>
+        <source>Pull %1: drag B and the stretch</source>
+        <translation>Tirón %1: arrastre B y el tramo</translation>
+    </message>
+    <message>
+        <source>Reason, kept with the decision</source>
+        <translation>Motivo, se guarda con la decisión</translation>
+    </message>
+    <message>
+        <source>Restore automatic marks</source>
+        <translation>Restaurar las marcas automáticas</translation>
+    </message>
+    <message>
+        <source>Save correction</source>
+        <translation>Guardar la corrección</translation>
+    </message>
+    <message>
+        <source>Take back what was decided about this pull</source>
+        <translation>Retirar lo decidido sobre este tirón</translation>
+    </message>
+    <message>
+        <source>the lever knocked against the stand</source>
+        <translation>la palanca chocó con el caballete</translation>
+    </message>
+    <message>
+        <source>Edit details</source>
+        <translation>Editar detalles</translation>
+    </message>
+    <message>
+        <source>Edit details: written beside the recording, which stays as it is</source>
+        <translation>Editar detalles: se escribe junto al registro, que queda como está</translation>
+    </message>
+    <message>
+        <source>Reason, kept with the change</source>
+        <translation>Motivo, se guarda con el cambio</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Guardar</translation>
+    </message>
+    <message>
+        <source>The fixture has faults: put them right first.</source>
+        <translation>El utillaje tiene fallos: corríjalos primero.</translation>
+    </message>
+    <message>
+        <source>the lever was measured afterwards</source>
+        <translation>la palanca se midió después</translation>
+    </message>
+    <message>
+        <source>%1 Pulls are recorded, but no result is given.</source>
+        <translation>%1 Los tirones se registran, pero no se da resultado.</translation>
+    </message>
+    <message>
+        <source>&amp;Shim</source>
+        <translation>&amp;Calce</translation>
+    </message>
+    <message>
+        <source>&amp;Undo</source>
+        <translation>&amp;Deshacer</translation>
+    </message>
+    <message>
+        <source>2 × 6 plates, order, springs</source>
+        <translation>2 × 6 discos, orden, muelles</translation>
+    </message>
+    <message>
+        <source>3.73 or 41/11</source>
+        <translation>3,73 o 41/11</translation>
+    </message>
+    <message>
+        <source>A tag can be wrong after a swap. Turns of propshaft and wheels tell the ratio.</source>
+        <translation>Una placa puede ser falsa tras un cambio. Las vueltas del árbol y de las ruedas dicen la relación.</translation>
+    </message>
+    <message>
+        <source>Axle &amp;tag</source>
+        <translation>Pla&amp;ca del eje</translation>
+    </message>
+    <message>
+        <source>Count the turns</source>
+        <translation>Contar las vueltas</translation>
+    </message>
+    <message>
+        <source>Counted, %1: %2, %3.</source>
+        <translation>Contado, %1: %2, %3.</translation>
+    </message>
+    <message>
+        <source>Find the type</source>
+        <translation>Hallar el tipo</translation>
+    </message>
+    <message>
+        <source>Pack &amp;build</source>
+        <translation>Montaje del paquete</translation>
+    </message>
+    <message>
+        <source>R&amp;eason to judge it all the same, kept with the recording</source>
+        <translation>Motivo para juzgarlo d&amp;e todos modos, queda con el registro</translation>
+    </message>
+    <message>
+        <source>Rat&amp;io</source>
+        <translation>Relac&amp;ión</translation>
+    </message>
+    <message>
+        <source>T&amp;ype found</source>
+        <translation>T&amp;ipo hallado</translation>
+    </message>
+    <message>
+        <source>Takes the last change back. Ctrl+Z</source>
+        <translation>Retira el último cambio. Ctrl+Z</translation>
+    </message>
+    <message>
+        <source>Which axle it is, and whether a held-wheel torque means anything for it.</source>
+        <translation>Qué eje es, y si un par con rueda sujeta significa algo en él.</translation>
+    </message>
+    <message>
+        <source>as stamped</source>
+        <translation>como está grabado</translation>
+    </message>
+    <message>
+        <source>before and after on the same axle</source>
+        <translation>antes y después en el mismo eje</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Hecho</translation>
+    </message>
+    <message>
+        <source>Imported from %1 as %2</source>
+        <translation>Importado de %1 como %2</translation>
+    </message>
+    <message>
+        <source>Saved as %1</source>
+        <translation>Guardado como %1</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importar</translation>
+    </message>
+    <message>
+        <source>Export</source>
+        <translation>Exportar</translation>
+    </message>
+    <message>
+        <source>Remove</source>
+        <translation>Quitar</translation>
+    </message>
+    <message>
+        <source>Nothing saved yet</source>
+        <translation>Aún nada guardado</translation>
+    </message>
+    <message>
+        <source>Pick one of %1</source>
+        <translation>Elija uno de %1</translation>
+    </message>
+    <message>
+        <source>%1 Both driven wheels raised.</source>
+        <translation>%1 Ambas ruedas motrices levantadas.</translation>
+    </message>
+    <message>
+        <source>%1 types fit</source>
+        <translation>Encajan %1 tipos</translation>
+    </message>
+    <message>
+        <source>Answer first</source>
+        <translation>Conteste primero</translation>
+    </message>
+    <message>
+        <source>Answer what you can try; each answer rules types out.</source>
+        <translation>Conteste lo que pueda probar; cada respuesta descarta tipos.</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Hallado</translation>
+    </message>
+    <message>
+        <source>If a tag or the parts list tells which:</source>
+        <translation>Si la placa o la lista de piezas lo dice:</translation>
+    </message>
+    <message>
+        <source>Not judged</source>
+        <translation>No juzgado</translation>
+    </message>
+    <message>
+        <source>Not tried yet</source>
+        <translation>Aún sin probar</translation>
+    </message>
+    <message>
+        <source>Nothing fits</source>
+        <translation>Nada encaja</translation>
+    </message>
+    <message>
+        <source>Nothing tried yet</source>
+        <translation>Aún nada probado</translation>
+    </message>
+    <message>
+        <source>Put %1 on the card</source>
+        <translation>Poner %1 en la ficha</translation>
+    </message>
+    <message>
+        <source>Put it on the card</source>
+        <translation>Ponerlo en la ficha</translation>
+    </message>
+    <message>
+        <source>Stud circle: take %1</source>
+        <translation>Círculo de espárragos: tomar %1</translation>
+    </message>
+    <message>
+        <source>The two studs are</source>
+        <translation>Los dos espárragos son</translation>
+    </message>
+    <message>
+        <source>Where a stud circle cannot be measured across: measure from one stud's edge to the same edge of another.</source>
+        <translation>Si el círculo no se puede medir de lado a lado: mida del borde de un espárrago al mismo borde de otro.</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, %2</source>
+        <translation>%1 en el eje, %2</translation>
+    </message>
+    <message>
+        <source>one reading</source>
+        <translation>una lectura</translation>
+    </message>
+    <message>
+        <source>median of %1 readings</source>
+        <translation>mediana de %1 lecturas</translation>
+    </message>
+    <message>
+        <source>Accuracy class (max. error)</source>
+        <translation>Clase de exactitud (error máx.)</translation>
+    </message>
+    <message>
+        <source>Customer's page</source>
+        <translation>Página del cliente</translation>
+    </message>
+    <message>
+        <source>First the checks</source>
+        <translation>Primero la seguridad</translation>
+    </message>
+    <message>
+        <source>Forget the last one</source>
+        <translation>Olvidar la última</translation>
+    </message>
+    <message>
+        <source>Full scale</source>
+        <translation>Fondo de escala</translation>
+    </message>
+    <message>
+        <source>Keep this reading</source>
+        <translation>Guardar esta lectura</translation>
+    </message>
+    <message>
+        <source>Make report</source>
+        <translation>Hacer informe</translation>
+    </message>
+    <message>
+        <source>One page, PDF</source>
+        <translation>Una página, PDF</translation>
+    </message>
+    <message>
+        <source>Open in Review</source>
+        <translation>Abrir en Revisar</translation>
+    </message>
+    <message>
+        <source>Reading</source>
+        <translation>Lectura</translation>
+    </message>
+    <message>
+        <source>Return key</source>
+        <translation>Tecla Intro</translation>
+    </message>
+    <message>
+        <source>Scale division</source>
+        <translation>División de escala</translation>
+    </message>
+    <message>
+        <source>Sign and file</source>
+        <translation>Firmar y archivar</translation>
+    </message>
+    <message>
+        <source>The engineer's page, PDF</source>
+        <translation>La página del técnico, PDF</translation>
+    </message>
+    <message>
+        <source>Type what the dial showed: lever, interval and limit apply as to a recording.</source>
+        <translation>Escriba lo que mostró la esfera: palanca, intervalo y límite valen como en un registro.</translation>
+    </message>
+    <message>
+        <source>Unit of the dial</source>
+        <translation>Unidad de la esfera</translation>
+    </message>
+    <message>
+        <source>What was read</source>
+        <translation>Qué se leyó</translation>
+    </message>
+    <message>
+        <source>Writes the job to the recordings</source>
+        <translation>Escribe el trabajo entre los registros</translation>
+    </message>
+    <message>
+        <source>Writing the page …</source>
+        <translation>Escribiendo la página …</translation>
+    </message>
+    <message>
+        <source>first name, or initials</source>
+        <translation>nombre de pila o iniciales</translation>
+    </message>
+    <message>
+        <source>No limit for this quantity</source>
+        <translation>Sin límite para esta magnitud</translation>
+    </message>
+    <message>
+        <source>At the axle: reading × %1</source>
+        <translation>En el eje: lectura × %1</translation>
+    </message>
+    <message>
+        <source>How the lever meets the wheel. It decides what the reading means at the axle.</source>
+        <translation>Cómo se une la palanca a la rueda. Decide lo que la lectura significa en el eje.</translation>
+    </message>
+    <message>
+        <source>Kind of fixture</source>
+        <translation>Clase de utillaje</translation>
+    </message>
+    <message>
+        <source>Name, to find it again</source>
+        <translation>Nombre, para encontrarlo</translation>
+    </message>
+    <message>
+        <source>Not a usable fixture yet</source>
+        <translation>Aún no es un utillaje utilizable</translation>
+    </message>
+    <message>
+        <source>Still needed: %1</source>
+        <translation>Aún hace falta: %1</translation>
+    </message>
+    <message>
+        <source>Studs</source>
+        <translation>Espárragos</translation>
+    </message>
+    <message>
+        <source>long lever on five studs</source>
+        <translation>palanca larga en cinco espárragos</translation>
+    </message>
+    <message>
+        <source>%1 of %2 filled in</source>
+        <translation>%1 de %2 rellenados</translation>
+    </message>
+    <message>
+        <source>A whole number, such as 5</source>
+        <translation>Un número entero, como 5</translation>
+    </message>
+    <message>
+        <source>Gear</source>
+        <translation>Marcha</translation>
+    </message>
+    <message>
+        <source>Held</source>
+        <translation>Sujeto</translation>
+    </message>
+    <message>
+        <source>In gear</source>
+        <translation>Con marcha</translation>
+    </message>
+    <message>
+        <source>In the car</source>
+        <translation>En el coche</translation>
+    </message>
+    <message>
+        <source>On the bench</source>
+        <translation>En el banco</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Izquierda</translation>
+    </message>
+    <message>
+        <source>Right</source>
+        <translation>Derecha</translation>
+    </message>
+    <message>
+        <source>Neutral</source>
+        <translation>Punto muerto</translation>
+    </message>
+    <message>
+        <source>Measure the drag of both wheels free first</source>
+        <translation>Medir primero el arrastre con ambas ruedas libres</translation>
+    </message>
+    <message>
+        <source>Photographs</source>
+        <translation>Fotografías</translation>
+    </message>
+    <message>
+        <source>Pulls wanted</source>
+        <translation>Tirones deseados</translation>
+    </message>
+    <message>
+        <source>Rest before each pull</source>
+        <translation>Reposo antes de cada tirón</translation>
+    </message>
+    <message>
+        <source>Side turned</source>
+        <translation>Lado girado</translation>
+    </message>
+    <message>
+        <source>Vehicle and oil</source>
+        <translation>Vehículo y aceite</translation>
+    </message>
+    <message>
+        <source>What is tested, and how. Without the kind of test a limit cannot be compared.</source>
+        <translation>Qué se ensaya y cómo. Sin la clase de ensayo no se puede comparar un límite.</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Dónde</translation>
+    </message>
+    <message>
+        <source>1.645 u, one-sided 95 %</source>
+        <translation>1,645 u, unilateral 95 %</translation>
+    </message>
+    <message>
+        <source>At least</source>
+        <translation>Al menos</translation>
+    </message>
+    <message>
+        <source>At most</source>
+        <translation>Como máximo</translation>
+    </message>
+    <message>
+        <source>Condition</source>
+        <translation>Condición</translation>
+    </message>
+    <message>
+        <source>From your own manual or rule book, as printed there. Its source is kept with it.</source>
+        <translation>De su propio manual o reglamento, como está impreso. La fuente se guarda con él.</translation>
+    </message>
+    <message>
+        <source>From … to …</source>
+        <translation>De … a …</translation>
+    </message>
+    <message>
+        <source>Guard band</source>
+        <translation>Banda de guarda</translation>
+    </message>
+    <message>
+        <source>Guarded acceptance</source>
+        <translation>Aceptación con guarda</translation>
+    </message>
+    <message>
+        <source>Guarded rejection</source>
+        <translation>Rechazo con guarda</translation>
+    </message>
+    <message>
+        <source>In gear ÷ neutral, at least</source>
+        <translation>Con marcha ÷ punto muerto, al menos</translation>
+    </message>
+    <message>
+        <source>No limit for this job</source>
+        <translation>Sin límite para este trabajo</translation>
+    </message>
+    <message>
+        <source>None</source>
+        <translation>Ninguno</translation>
+    </message>
+    <message>
+        <source>Not less than</source>
+        <translation>No menos de</translation>
+    </message>
+    <message>
+        <source>Not more than</source>
+        <translation>No más de</translation>
+    </message>
+    <message>
+        <source>Page or section</source>
+        <translation>Página o sección</translation>
+    </message>
+    <message>
+        <source>Rule, agreed before the test</source>
+        <translation>Regla, acordada antes del ensayo</translation>
+    </message>
+    <message>
+        <source>Second unit</source>
+        <translation>Segunda unidad</translation>
+    </message>
+    <message>
+        <source>Simple acceptance</source>
+        <translation>Aceptación simple</translation>
+    </message>
+    <message>
+        <source>Source: manual or rule, and edition</source>
+        <translation>Fuente: manual o regla, y edición</translation>
+    </message>
+    <message>
+        <source>Test place</source>
+        <translation>Lugar del ensayo</translation>
+    </message>
+    <message>
+        <source>The same in a second unit, if printed</source>
+        <translation>Lo mismo en otra unidad, si está impreso</translation>
+    </message>
+    <message>
+        <source>Three-way (usual)</source>
+        <translation>De tres vías (usual)</translation>
+    </message>
+    <message>
+        <source>U, the 95 % interval</source>
+        <translation>U, el intervalo del 95 %</translation>
+    </message>
+    <message>
+        <source>Unit as printed</source>
+        <translation>Unidad como está impresa</translation>
+    </message>
+    <message>
+        <source>What it limits</source>
+        <translation>Qué limita</translation>
+    </message>
+    <message>
+        <source>rear axle, used plates</source>
+        <translation>eje trasero, discos usados</translation>
+    </message>
+    <message>
+        <source>used plates, oil at 40 °C</source>
+        <translation>discos usados, aceite a 40 °C</translation>
+    </message>
+    <message>
+        <source>workshop manual, 2nd edition</source>
+        <translation>manual de taller, 2.ª edición</translation>
+    </message>
+    <message>
+        <source>Add a photograph</source>
+        <translation>Añadir fotografía</translation>
+    </message>
+    <message>
+        <source>Put it back</source>
+        <translation>Devolverla</translation>
+    </message>
+    <message>
+        <source>%1 is on the card already.</source>
+        <translation>%1 ya está en la ficha.</translation>
+    </message>
+    <message>
+        <source>%1 is removed from the card; the file is still there.</source>
+        <translation>%1 se quitó de la ficha; el archivo sigue ahí.</translation>
+    </message>
+    <message>
+        <source>Photographs (%1)</source>
+        <translation>Fotografías (%1)</translation>
+    </message>
+    <message>
+        <source>Remove %1 from the card</source>
+        <translation>Quitar %1 de la ficha</translation>
+    </message>
+    <message>
+        <source>Taking in %1 …</source>
+        <translation>Tomando %1 …</translation>
+    </message>
+    <message>
+        <source>What %1 shows</source>
+        <translation>Qué muestra %1</translation>
+    </message>
+    <message>
+        <source>how the wheel is held</source>
+        <translation>cómo se sujeta la rueda</translation>
+    </message>
+    <message>
+        <source>the axle's tag</source>
+        <translation>la placa del eje</translation>
+    </message>
+    <message>
+        <source>the lever on the wheel</source>
+        <translation>la palanca en la rueda</translation>
+    </message>
+    <message>
+        <source>the odometer</source>
+        <translation>el cuentakilómetros</translation>
+    </message>
+    <message>
+        <source>Second transducer, recorded along</source>
+        <translation>Segundo transductor, registrado a la vez</translation>
+    </message>
+    <message>
+        <source>Its port or Bluetooth address</source>
+        <translation>Su puerto o dirección Bluetooth</translation>
+    </message>
+    <message>
+        <source>the wheel's angle</source>
+        <translation>el ángulo de la rueda</translation>
+    </message>
+    <message>
+        <source>%1. Is the transducer switched on and near?</source>
+        <translation>%1. ¿Está el transductor encendido y cerca?</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB0, COM3, or as found below</source>
+        <translation>/dev/ttyUSB0, COM3, o como se halla abajo</translation>
+    </message>
+    <message>
+        <source>Asking the device what it sends …</source>
+        <translation>Preguntando al aparato qué envía …</translation>
+    </message>
+    <message>
+        <source>Check with weights</source>
+        <translation>Comprobar con pesas</translation>
+    </message>
+    <message>
+        <source>Descriptions that come with the program</source>
+        <translation>Descripciones que vienen con el programa</translation>
+    </message>
+    <message>
+        <source>Found on this computer</source>
+        <translation>Hallados en este ordenador</translation>
+    </message>
+    <message>
+        <source>Hang known weights on an arm of known length</source>
+        <translation>Colgar pesas conocidas de un brazo de longitud conocida</translation>
+    </message>
+    <message>
+        <source>How its bytes become readings, and what its numbers are worth.</source>
+        <translation>Cómo sus bytes se hacen lecturas, y cuánto valen sus números.</translation>
+    </message>
+    <message>
+        <source>Learn an unknown one</source>
+        <translation>Aprender uno desconocido</translation>
+    </message>
+    <message>
+        <source>Listening for Bluetooth devices …</source>
+        <translation>Escuchando aparatos Bluetooth …</translation>
+    </message>
+    <message>
+        <source>Look for ports or Bluetooth</source>
+        <translation>Buscar puertos o Bluetooth</translation>
+    </message>
+    <message>
+        <source>No transducer chosen.</source>
+        <translation>Ningún transductor elegido.</translation>
+    </message>
+    <message>
+        <source>Port or Bluetooth address</source>
+        <translation>Puerto o dirección Bluetooth</translation>
+    </message>
+    <message>
+        <source>What its numbers are worth</source>
+        <translation>Cuánto valen sus números</translation>
+    </message>
+    <message>
+        <source>Space: next step    R: exclude last    F: close</source>
+        <translation>Espacio: paso siguiente    R: excluir el último    F: cerrar</translation>
+    </message>
+    <message>
+        <source>%1. Space bar</source>
+        <translation>%1. Barra espaciadora</translation>
+    </message>
+    <message>
+        <source>Key D</source>
+        <translation>Tecla D</translation>
+    </message>
+    <message>
+        <source>Key E</source>
+        <translation>Tecla E</translation>
+    </message>
+    <message>
+        <source>Key F</source>
+        <translation>Tecla F</translation>
+    </message>
+    <message>
+        <source>Key S</source>
+        <translation>Tecla S</translation>
+    </message>
+    <message>
+        <source>Key R</source>
+        <translation>Tecla R</translation>
+    </message>
+    <message>
+        <source>Key U</source>
+        <translation>Tecla U</translation>
+    </message>
+    <message>
+        <source>Key P</source>
+        <translation>Tecla P</translation>
+    </message>
+    <message>
+        <source>Key X</source>
+        <translation>Tecla X</translation>
+    </message>
+    <message>
+        <source>Key 0</source>
+        <translation>Tecla 0</translation>
+    </message>
+    <message>
+        <source>Key 6</source>
+        <translation>Tecla 6</translation>
+    </message>
+    <message>
+        <source>Key Enter</source>
+        <translation>Tecla Intro</translation>
+    </message>
+    <message>
+        <source>Key %1</source>
+        <translation>Tecla %1</translation>
+    </message>
+    <message>
+        <source>Keys 1 to 6</source>
+        <translation>Teclas 1 a 6</translation>
+    </message>
+    <message>
+        <source>More pulls after all</source>
+        <translation>Más tirones al final</translation>
+    </message>
+    <message>
+        <source>Skip to signing</source>
+        <translation>Saltar a la firma</translation>
+    </message>
+    <message>
+        <source>Space bar</source>
+        <translation>Barra espaciadora</translation>
+    </message>
+    <message>
+        <source>Stop after %1 of %2</source>
+        <translation>Parar tras %1 de %2</translation>
+    </message>
+    <message>
+        <source>Without drag</source>
+        <translation>Sin arrastre</translation>
+    </message>
+    <message>
+        <source>Without second zero</source>
+        <translation>Sin segundo cero</translation>
+    </message>
+    <message>
+        <source>none lost</source>
+        <translation>nada perdido</translation>
+    </message>
+    <message>
+        <source>with a gap</source>
+        <translation>con un hueco</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Teclas</translation>
+    </message>
+    <message>
+        <source>One sheet, PDF or HTML</source>
+        <translation>Una hoja, PDF o HTML</translation>
+    </message>
+    <message>
+        <source>All pulls are made: take the zero again</source>
+        <translation>Todos los tirones hechos: tome el cero otra vez</translation>
+    </message>
+    <message>
+        <source>Both wheels free: turn one slowly, two turns</source>
+        <translation>Ambas ruedas libres: gire una despacio, dos vueltas</translation>
+    </message>
+    <message>
+        <source>Coach</source>
+        <translation>Guía</translation>
+    </message>
+    <message>
+        <source>Hands off: taking the zero, %1</source>
+        <translation>Manos fuera: tomando el cero, %1</translation>
+    </message>
+    <message>
+        <source>Let the lever hang free once more, then take the zero again</source>
+        <translation>Deje colgar la palanca otra vez y tome el cero de nuevo</translation>
+    </message>
+    <message>
+        <source>Let the lever hang free or take it off, then take the zero</source>
+        <translation>Deje colgar la palanca o quítela, y tome el cero</translation>
+    </message>
+    <message>
+        <source>No signal: last reading</source>
+        <translation>Sin señal: última lectura</translation>
+    </message>
+    <message>
+        <source>No signal: wait, do not pull</source>
+        <translation>Sin señal: espere, no tire</translation>
+    </message>
+    <message>
+        <source>No transducer: connect again</source>
+        <translation>Sin transductor: conecte de nuevo</translation>
+    </message>
+    <message>
+        <source>Seconds ago</source>
+        <translation>Segundos antes</translation>
+    </message>
+    <message>
+        <source>Stretch of time shown</source>
+        <translation>Tramo de tiempo mostrado</translation>
+    </message>
+    <message>
+        <source>The reading moves: let the lever hang still</source>
+        <translation>La lectura se mueve: deje la palanca quieta</translation>
+    </message>
+    <message>
+        <source>Torque at the axle</source>
+        <translation>Par en el eje</translation>
+    </message>
+    <message>
+        <source>Torque at the axle, no zero yet</source>
+        <translation>Par en el eje, aún sin cero</translation>
+    </message>
+    <message>
+        <source>Torque shown by the transducer</source>
+        <translation>Par mostrado por el transductor</translation>
+    </message>
+    <message>
+        <source>Highest in this test</source>
+        <translation>Máximo de este ensayo</translation>
+    </message>
+    <message>
+        <source>Direction</source>
+        <translation>Sentido</translation>
+    </message>
+    <message>
+        <source>Pull</source>
+        <translation>Tirón</translation>
+    </message>
+    <message>
+        <source>clockwise</source>
+        <translation>horario</translation>
+    </message>
+    <message>
+        <source>anticlockwise</source>
+        <translation>antihorario</translation>
+    </message>
+    <message>
+        <source>Pulls of this recording</source>
+        <translation>Tirones de este registro</translation>
+    </message>
+    <message>
+        <source>Excluded: %1</source>
+        <translation>Excluido: %1</translation>
+    </message>
+    <message>
+        <source>No pull yet. Each pull is caught by itself: load the lever smoothly over two to three seconds, keep turning slowly while the wheel moves, ease the load off.</source>
+        <translation>Aún ningún tirón. Cada tirón se capta solo: cargue la palanca con suavidad en dos o tres segundos, siga girando despacio mientras la rueda se mueve, retire la carga.</translation>
+    </message>
+    <message>
+        <source>B is the breakaway torque, R the rotating torque, both at the axle.</source>
+        <translation>B es el par de arranque, R el par de giro, ambos en el eje.</translation>
+    </message>
+    <message>
+        <source>Rule: %1</source>
+        <translation>Regla: %1</translation>
+    </message>
+    <message>
+        <source>1 pull</source>
+        <translation>1 tirón</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls</source>
+        <translation>mediana de %1 tirones</translation>
+    </message>
+    <message>
+        <source>%1, median of %2 pulls</source>
+        <translation>%1, mediana de %2 tirones</translation>
+    </message>
+    <message>
+        <source>within</source>
+        <translation>dentro</translation>
+    </message>
+    <message>
+        <source>outside</source>
+        <translation>fuera</translation>
+    </message>
+    <message>
+        <source>too close to call</source>
+        <translation>demasiado cerca para decidir</translation>
+    </message>
+    <message>
+        <source>not valid</source>
+        <translation>no válido</translation>
+    </message>
+    <message>
+        <source>%1 recordings overlaid</source>
+        <translation>%1 registros superpuestos</translation>
+    </message>
+    <message>
+        <source>Against angle</source>
+        <translation>Frente al ángulo</translation>
+    </message>
+    <message>
+        <source>Below the trace</source>
+        <translation>Bajo la traza</translation>
+    </message>
+    <message>
+        <source>Budget</source>
+        <translation>Balance</translation>
+    </message>
+    <message>
+        <source>Choose a recording on the left.</source>
+        <translation>Elija un registro a la izquierda.</translation>
+    </message>
+    <message>
+        <source>Choose several, with Ctrl or Shift, to lay them over each other. Everything you decide here is written beside the recording, with your reason; the recording itself is never changed.</source>
+        <translation>Elija varios, con Ctrl o Mayús, para superponerlos. Todo lo que decida aquí se escribe junto al registro, con su motivo; el registro mismo nunca se cambia.</translation>
+    </message>
+    <message>
+        <source>Correct</source>
+        <translation>Corregir</translation>
+    </message>
+    <message>
+        <source>Details</source>
+        <translation>Detalles</translation>
+    </message>
+    <message>
+        <source>Move the marks of the chosen pull, with a reason</source>
+        <translation>Mover las marcas del tirón elegido, con un motivo</translation>
+    </message>
+    <message>
+        <source>Reading %1 (%2 MB) …</source>
+        <translation>Leyendo %1 (%2 MB) …</translation>
+    </message>
+    <message>
+        <source>Tags, to find and compare it by</source>
+        <translation>Etiquetas, para encontrarlo y compararlo</translation>
+    </message>
+    <message>
+        <source>This recording has no angle of the wheel.</source>
+        <translation>Este registro no tiene ángulo de la rueda.</translation>
+    </message>
+    <message>
+        <source>Torque against the wheel's angle</source>
+        <translation>Par frente al ángulo de la rueda</translation>
+    </message>
+    <message>
+        <source>Torque against the wheel's angle; “Whole trace” goes back to time</source>
+        <translation>Par frente al ángulo de la rueda; «Traza entera» vuelve al tiempo</translation>
+    </message>
+    <message>
+        <source>Whole trace</source>
+        <translation>Traza entera</translation>
+    </message>
+    <message>
+        <source>aligned at the first pull of each</source>
+        <translation>alineados en el primer tirón de cada uno</translation>
+    </message>
+    <message>
+        <source>In gear ÷ neutral, rotating maxima, 95 %</source>
+        <translation>Con marcha ÷ punto muerto, pares de giro máximos, 95 %</translation>
+    </message>
+    <message>
+        <source>No fixture: Edit details gives the torque at the axle</source>
+        <translation>Sin utillaje: «Editar detalles» da el par en el eje</translation>
+    </message>
+    <message>
+        <source>No value</source>
+        <translation>Sin valor</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, one pull</source>
+        <translation>%1 en el eje, un tirón</translation>
+    </message>
+    <message>
+        <source>%1 at the axle, median of %2 pulls</source>
+        <translation>%1 en el eje, mediana de %2 tirones</translation>
+    </message>
+    <message>
+        <source>%1 cut off before being closed. Everything saved until then is here: choose the kind “Recovered”.</source>
+        <translation>%1 sin cerrar. Todo lo guardado hasta entonces está aquí: elija la clase «Recuperados».</translation>
+    </message>
+    <message>
+        <source>A page to sign: for an engineer, or for a customer</source>
+        <translation>Una página para firmar: para un técnico o para un cliente</translation>
+    </message>
+    <message>
+        <source>CSV, or JSON</source>
+        <translation>CSV o JSON</translation>
+    </message>
+    <message>
+        <source>Choose a recording first.</source>
+        <translation>Elija primero un registro.</translation>
+    </message>
+    <message>
+        <source>Engineer's page</source>
+        <translation>Página del técnico</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Conservar</translation>
+    </message>
+    <message>
+        <source>Name of the recording</source>
+        <translation>Nombre del registro</translation>
+    </message>
+    <message>
+        <source>Page under another name …</source>
+        <translation>Página con otro nombre …</translation>
+    </message>
+    <message>
+        <source>Remove %1?</source>
+        <translation>¿Quitar %1?</translation>
+    </message>
+    <message>
+        <source>Rename</source>
+        <translation>Cambiar el nombre</translation>
+    </message>
+    <message>
+        <source>Rename  (F2)</source>
+        <translation>Cambiar el nombre  (F2)</translation>
+    </message>
+    <message>
+        <source>Remove  (Delete)</source>
+        <translation>Quitar  (Supr)</translation>
+    </message>
+    <message>
+        <source>Undo %1  (Ctrl+Z)</source>
+        <translation>Deshacer: %1  (Ctrl+Z)</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Informe</translation>
+    </message>
+    <message>
+        <source>Taken back: %1.</source>
+        <translation>Retirado: %1.</translation>
+    </message>
+    <message>
+        <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
+        <translation>La carpeta responde despacio. Sus registros aparecen aquí en cuanto responda.</translation>
+    </message>
+    <message>
+        <source>The two recordings are still being read. Press Report again when both are shown.</source>
+        <translation>Los dos registros aún se están leyendo. Pulse Informe otra vez cuando se vean ambos.</translation>
+    </message>
+    <message>
+        <source>About</source>
+        <translation>Acerca de</translation>
+    </message>
+    <message>
+        <source>Address</source>
+        <translation>Dirección</translation>
+    </message>
+    <message>
+        <source>Authorised by</source>
+        <translation>Autorizado por</translation>
+    </message>
+    <message>
+        <source>Choose a folder</source>
+        <translation>Elegir carpeta</translation>
+    </message>
+    <message>
+        <source>Colours</source>
+        <translation>Colores</translation>
+    </message>
+    <message>
+        <source>Comma: 38,5</source>
+        <translation>Coma: 38,5</translation>
+    </message>
+    <message>
+        <source>Point: 38.5</source>
+        <translation>Punto: 38.5</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Oscuro</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Claro</translation>
+    </message>
+    <message>
+        <source>For reports written from now on. Without a name here, a report shows the workshop that its recording names; without someone who authorises it, the line to sign on stays empty.</source>
+        <translation>Para los informes desde ahora. Sin nombre aquí, un informe muestra el taller que su registro nombra; sin quien autorice, la línea de firma queda vacía.</translation>
+    </message>
+    <message>
+        <source>Guide</source>
+        <translation>Guía</translation>
+    </message>
+    <message>
+        <source>How to make the test, and all keys: F1</source>
+        <translation>Cómo hacer el ensayo, y todas las teclas: F1</translation>
+    </message>
+    <message>
+        <source>Language, from the next start on</source>
+        <translation>Idioma, desde el próximo inicio</translation>
+    </message>
+    <message>
+        <source>New recordings go to</source>
+        <translation>Los registros nuevos van a</translation>
+    </message>
+    <message>
+        <source>On every report</source>
+        <translation>En cada informe</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papel</translation>
+    </message>
+    <message>
+        <source>Text size</source>
+        <translation>Tamaño del texto</translation>
+    </message>
+    <message>
+        <source>Torque in</source>
+        <translation>Par en</translation>
+    </message>
+    <message>
+        <source>Version, folders, what it is built on</source>
+        <translation>Versión, carpetas, sobre qué está hecho</translation>
+    </message>
+    <message>
+        <source>Window</source>
+        <translation>Ventana</translation>
+    </message>
+    <message>
+        <source>Write the whole path of a folder.</source>
+        <translation>Escriba la ruta entera de una carpeta.</translation>
+    </message>
+    <message>
+        <source>a stroke / begins a new line</source>
+        <translation>una barra / empieza otra línea</translation>
+    </message>
+    <message>
+        <source>name at the head of the page</source>
+        <translation>nombre en la cabecera de la página</translation>
+    </message>
+    <message>
+        <source>printed under the line to sign on</source>
+        <translation>impreso bajo la línea de firma</translation>
+    </message>
+    <message>
+        <source>%1: %2 at the axle</source>
+        <translation>%1: %2 en el eje</translation>
+    </message>
+    <message>
+        <source>No pull counts, so there is no value.</source>
+        <translation>Ningún tirón cuenta, así que no hay valor.</translation>
+    </message>
+    <message>
+        <source>Trace, budget, report</source>
+        <translation>Traza, balance, informe</translation>
+    </message>
+    <message>
+        <source>%1 pulls count, %2 excluded, 95 % interval.</source>
+        <translation>%1 tirones cuentan, %2 excluidos, intervalo del 95 %.</translation>
+    </message>
+    <message>
+        <source>The zero moved by %1 from start to end.</source>
+        <translation>El cero se movió %1 de principio a fin.</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 de %2</translation>
+    </message>
+    <message>
+        <source>As last time: fixture, limit, transducer, kind of test</source>
+        <translation>Como la última vez: utillaje, límite, transductor, clase de ensayo</translation>
+    </message>
+    <message>
+        <source>End the test first</source>
+        <translation>Termine primero el ensayo</translation>
+    </message>
+    <message>
+        <source>End the test without signing %1?</source>
+        <translation>¿Terminar el ensayo sin firmar %1?</translation>
+    </message>
+    <message>
+        <source>its pull</source>
+        <translation>su tirón</translation>
+    </message>
+    <message>
+        <source>its %1 pulls</source>
+        <translation>sus %1 tirones</translation>
+    </message>
+    <message>
+        <source>New job</source>
+        <translation>Trabajo nuevo</translation>
+    </message>
+    <message>
+        <source>There is no recording to write a page of.</source>
+        <translation>No hay registro del que hacer una página.</translation>
+    </message>
+    <message>
+        <source>They stay in the recording and can be reviewed, but nobody has signed for them.</source>
+        <translation>Quedan en el registro y se pueden revisar, pero nadie los ha firmado.</translation>
+    </message>
+    <message>
+        <source>at %1</source>
+        <translation>en %1</translation>
+    </message>
+    <message>
+        <source>moved %1</source>
+        <translation>movido %1</translation>
+    </message>
+    <message>
+        <source>not judged: axle's type</source>
+        <translation>no juzgado: tipo de eje</translation>
+    </message>
+    <message>
+        <source>%1. The test goes on; its result says so.</source>
+        <translation>%1. El ensayo sigue; su resultado lo dice.</translation>
+    </message>
+    <message>
+        <source>Not recording</source>
+        <translation>Sin registrar</translation>
+    </message>
+    <message>
+        <source>Heldwheel measures; it does not declare a car safe or legal. The maker's manual, local rules and qualified people decide. One driven wheel in the air can still drive the car off its stand: engine off.</source>
+        <translation>Heldwheel mide; no declara un coche seguro ni legal. Deciden el manual del fabricante, las normas locales y personas cualificadas. Una rueda motriz en el aire puede sacar el coche del caballete: motor parado.</translation>
+    </message>
+    <message>
+        <source>Two torques are wanted: the one that breaks the clutch pack away, and the one that keeps it rotating. Each pull is caught by itself, corrected for the lever, and compared with your limit.</source>
+        <translation>Se buscan dos pares: el que arranca el paquete de discos y el que lo mantiene girando. Cada tirón se capta solo, se corrige por la palanca y se compara con su límite.</translation>
+    </message>
+    <message>
+        <source>Result: %1</source>
+        <translation>Resultado: %1</translation>
+    </message>
+    <message>
+        <source>Copy picture</source>
+        <translation>Copiar imagen</translation>
+    </message>
+    <message>
+        <source>Save picture …</source>
+        <translation>Guardar imagen …</translation>
+    </message>
+    <message>
+        <source>Choose another folder</source>
+        <translation>Elegir otra carpeta</translation>
+    </message>
+    <message>
+        <source>Save elsewhere</source>
+        <translation>Guardar en otro sitio</translation>
+    </message>
+    <message>
+        <source>Show</source>
+        <translation>Mostrar</translation>
+    </message>
+    <message>
+        <source>Time (s)</source>
+        <translation>Tiempo (s)</translation>
+    </message>
+    <message>
+        <source>Steps of the test</source>
+        <translation>Pasos del ensayo</translation>
+    </message>
+    <message>
+        <source>Torque against time</source>
+        <translation>Par frente al tiempo</translation>
+    </message>
+    <message>
+        <source>On paper, sheet by sheet</source>
+        <translation>En papel, hoja a hoja</translation>
+    </message>
+    <message>
+        <source>Open</source>
+        <translation>Abrir</translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <translation>Imprimir</translation>
+    </message>
+    <message>
+        <source>Show in folder</source>
+        <translation>Mostrar en la carpeta</translation>
+    </message>
+    <message>
+        <source>With the program that this kind of file opens with</source>
+        <translation>Con el programa con que se abre esta clase de archivo</translation>
+    </message>
+    <message>
+        <source>Written: %1</source>
+        <translation>Escrito: %1</translation>
+    </message>
+    <message>
+        <source>nothing was received for %1 s within this pull: what the torque did then is not known</source>
+        <translation>durante %1 s no llegó nada en este tirón: no se sabe qué hizo el par</translation>
+    </message>
+    <message>
+        <source>excluded by hand</source>
+        <translation>excluido a mano</translation>
+    </message>
+    <message>
+        <source>made before the new zero</source>
+        <translation>hecho antes del cero nuevo</translation>
+    </message>
+    <message>
+        <source>no value</source>
+        <translation>sin valor</translation>
+    </message>
+    <message>
+        <source>fill=2, shim=0.2</source>
+        <translation>fill=2, shim=0,2</translation>
+    </message>
+    <message>
+        <source>Decimal mark</source>
+        <translation>Signo decimal</translation>
+    </message>
+    <message>
+        <source>p. 12</source>
+        <translation>pág. 12</translation>
+    </message>
+    <message>
+        <source>Near the limit</source>
+        <translation>Cerca del límite</translation>
+    </message>
+    <message>
+        <source>15 s</source>
+        <translation>15 s</translation>
+    </message>
+    <message>
+        <source>signed</source>
+        <translation>firmado</translation>
+    </message>
+    <message>
+        <source>simulated</source>
+        <translation>simulado</translation>
+    </message>
+    <message>
+        <source>recovered</source>
+        <translation>recuperado</translation>
+    </message>
+    <message>
+        <source>%1 corrections</source>
+        <translation>%1 correcciones</translation>
+    </message>
+    <message>
+        <source>%1 correction</source>
+        <translation>%1 corrección</translation>
+    </message>
+    <message>
+        <source>a job</source>
+        <translation>un trabajo</translation>
+    </message>
+    <message>
+        <source>right wheel</source>
+        <translation>rueda derecha</translation>
+    </message>
+    <message>
+        <source>left wheel</source>
+        <translation>rueda izquierda</translation>
+    </message>
+    <message>
+        <source>Clutch plate</source>
+        <translation>Discos de embrague</translation>
+    </message>
+    <message>
+        <source>reading × %1</source>
+        <translation>lectura × %1</translation>
+    </message>
+    <message>
+        <source>At least %1</source>
+        <translation>Al menos %1</translation>
+    </message>
+    <message>
+        <source>At most %1</source>
+        <translation>Como máximo %1</translation>
+    </message>
+    <message>
+        <source>to %1</source>
+        <translation>hasta %1</translation>
+    </message>
+    <message>
+        <source>Rotating mean: %1</source>
+        <translation>Par de giro medio: %1</translation>
+    </message>
+    <message>
+        <source>Rotating maximum: %1</source>
+        <translation>Par de giro máximo: %1</translation>
+    </message>
+    <message>
+        <source>Breakaway: %1</source>
+        <translation>Par de arranque: %1</translation>
+    </message>
+    <message>
+        <source>Import a trace</source>
+        <translation>Importar una traza</translation>
+    </message>
+    <message>
+        <source>Other folder</source>
+        <translation>Otra carpeta</translation>
+    </message>
+    <message>
+        <source>Refresh</source>
+        <translation>Actualizar</translation>
+    </message>
+    <message>
+        <source>Look at recordings somewhere else</source>
+        <translation>Ver registros en otro sitio</translation>
+    </message>
+    <message>
+        <source>Read the folder again</source>
+        <translation>Leer la carpeta otra vez</translation>
+    </message>
+    <message>
+        <source>A CSV file from elsewhere: choose its columns and unit</source>
+        <translation>Un CSV de otro sitio: elija columnas y unidad</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = %1</source>
+        <translation>de tres vías, banda de guarda w = %1</translation>
+    </message>
+    <message>
+        <source>Transducer live</source>
+        <translation>Transductor en vivo</translation>
+    </message>
+    <message>
+        <source>Transducer not connected</source>
+        <translation>Transductor no conectado</translation>
+    </message>
+    <message>
+        <source>%1 readings/s</source>
+        <translation>%1 lecturas/s</translation>
+    </message>
+    <message>
+        <source>Recording: %1 readings</source>
+        <translation>Registro: %1 lecturas</translation>
+    </message>
+    <message>
+        <source>At the axle</source>
+        <translation>En el eje</translation>
+    </message>
+    <message>
+        <source>As shown</source>
+        <translation>Como se muestra</translation>
+    </message>
+    <message>
+        <source>Torque</source>
+        <translation>Par</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
+    </message>
 </context>
 </TS>

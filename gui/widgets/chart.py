@@ -6,11 +6,13 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
 from gui.widgets.figure import tick_step
+from gui.widgets.menus import offer_picture
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -19,6 +21,16 @@ if TYPE_CHECKING:
 
 WIDE_CHARACTERS = "8888.8"  # room for figures beside the axis
 DOT = 5.0  # half the size of a fill's mark
+REACH_PX = 14.0  # from the pointer to a point that it means
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A point that can be pointed at and opened: where it is, what it is, which recordings it rests on."""
+
+    at: QPointF
+    words: str
+    files: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +68,13 @@ class Frame:
 
 
 class Chart(QWidget):
-    """A picture on axes; a subclass says which axes and draws on them."""
+    """A picture on axes; a subclass says which axes and draws on them.
+
+    A point that was given with ``spot`` says what it is when the pointer or the arrow keys are on it, and a press or
+    Return emits ``opened`` with its recordings.
+    """
+
+    opened = Signal(object)
 
     def __init__(self, shared: Shared, name: str) -> None:
         super().__init__()
@@ -64,6 +82,11 @@ class Chart(QWidget):
         self.setMinimumHeight(180)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName(name)
+        self.spots: list[Spot] = []
+        self._hot = -1
+        self.setMouseTracking(True)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        offer_picture(self)
         shared.look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
@@ -91,12 +114,75 @@ class Chart(QWidget):
         top, below = 1.6 * metrics.height(), (2.7 if axes.x_words or axes.x_names else 0.6) * metrics.height()
         frame = Frame(QRectF(left, top, self.width() - left - 16, self.height() - top - below), axes)
         self._ground(painter, frame)
+        self.spots = []
         self.draw(painter, frame)
+        self._show_hot(painter, frame)
         if axes.simulated:
             box = frame.box
             painter.setFont(look.font(min(box.height() * 0.16, box.width() * 0.07), bold=True, scaled=False))
             painter.setPen(look.colour("close", 0.3))
-            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "SIMULATED")
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, tr("SIMULATED"))
+
+    # ------------------------------------------------------------------ points
+    def spot(self, at: QPointF, words: str, files: Sequence[str] = ()) -> None:
+        """Let a point be pointed at and opened."""
+        self.spots.append(Spot(QPointF(at), words, tuple(files)))
+
+    def _show_hot(self, painter: QPainter, frame: Frame) -> None:
+        if not 0 <= self._hot < len(self.spots):
+            return
+        hot = self.spots[self._hot]
+        painter.setPen(QPen(self._shared.look.colour("text"), 2))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawEllipse(hot.at, DOT + 5, DOT + 5)
+        self.note(painter, frame, hot.at + QPointF(14, -10), hot.words)
+
+    def _point_at(self, hot: int) -> None:
+        if hot != self._hot:
+            self._hot = hot
+            words = self.spots[hot].words if hot >= 0 else ""
+            self.setToolTip("")
+            self.setCursor(
+                Qt.CursorShape.PointingHandCursor if words and self.spots[hot].files else Qt.CursorShape.ArrowCursor
+            )
+            self.update()
+
+    def _near(self, at: QPointF) -> int:
+        """Give the point that a place means; -1 for none."""
+        away = [math.hypot(spot.at.x() - at.x(), spot.at.y() - at.y()) for spot in self.spots]
+        nearest = min(range(len(away)), key=away.__getitem__, default=-1)
+        return nearest if nearest >= 0 and away[nearest] <= REACH_PX else -1
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Say what the point under the pointer is."""
+        self._point_at(self._near(event.position()))
+
+    def leaveEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Say nothing any more."""
+        super().leaveEvent(event)
+        self._point_at(-1)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Open the recordings of the point that is pressed."""
+        hot = self._near(event.position())
+        if event.button() is Qt.MouseButton.LeftButton and hot >= 0:
+            self._open(hot)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
+        """Go from point to point with the arrows, open one with Return."""
+        steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1, Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1}
+        key = Qt.Key(event.key())
+        if key in steps and self.spots:
+            first = 0 if steps[key] > 0 else len(self.spots) - 1
+            self._point_at((self._hot + steps[key]) % len(self.spots) if self._hot >= 0 else first)
+        elif key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and 0 <= self._hot < len(self.spots):
+            self._open(self._hot)
+        else:
+            super().keyPressEvent(event)
+
+    def _open(self, place: int) -> None:
+        if self.spots[place].files:
+            self.opened.emit(self.spots[place].files)
 
     # ------------------------------------------------------------------ axes
     def _ground(self, painter: QPainter, frame: Frame) -> None:

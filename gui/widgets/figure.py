@@ -10,6 +10,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from gui.look import Look
 
@@ -111,8 +113,9 @@ class TorqueFigure(QWidget):
         baseline = body.bottom() - main.pixelSize() * 0.1
         painter.setPen(look.colour("muted"))
         unit_end = 4 + main_width + main.pixelSize() * 0.4 + QFontMetricsF(unit).horizontalAdvance("lbf·ft")
-        painter.setFont(self._words(caption, view.caption, min(unit_end, box.width() * 0.6)))
-        painter.drawText(QRectF(4, 0, box.width() * 0.6, cap_height), Qt.AlignmentFlag.AlignVCenter, view.caption)
+        words = tr(view.caption)
+        painter.setFont(self._words(caption, words, min(unit_end, box.width() * 0.6)))
+        painter.drawText(QRectF(4, 0, box.width() * 0.6, cap_height), Qt.AlignmentFlag.AlignVCenter, words)
         painter.setPen(look.colour(view.tone))
         painter.setFont(main)
         number = QFontMetricsF(main).horizontalAdvance(view.now)
@@ -134,7 +137,7 @@ class TorqueFigure(QWidget):
         high = self._fit(room, box.height() * 0.6, view.template)
         painter.setFont(caption)
         painter.setPen(look.colour("muted"))
-        words = "Highest in this test"
+        words = tr("Highest in this test")
         painter.setFont(self._words(caption, words, room))
         painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, words)
         painter.setFont(high)

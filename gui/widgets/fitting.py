@@ -8,6 +8,8 @@ from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QLayout, QLayoutItem, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -46,6 +48,7 @@ class Headline(QLabel):
 
     def setText(self, text: str) -> None:  # noqa: N802 - Qt's name
         """Say something else."""
+        text = tr(text)
         if text != self.text():
             super().setText(text)
             self.fit()

@@ -12,6 +12,8 @@ from PySide6.QtGui import QPainter, QPen
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from analysis.compare.groups import Comparison, Group
     from gui.models.sheets import Scale
     from gui.shared import Shared
@@ -27,10 +29,12 @@ class GroupPlot(Chart):
         super().__init__(shared, "Groups")
         self._found: Comparison | None = None
         self._factor, self._title = 1.0, ""
+        self._words: Callable[[float], str] = str
 
     def show_comparison(self, found: Comparison, scale: Scale) -> None:
         """Show a comparison."""
         self._found, self._factor, self._title = found, scale.factor, scale.title
+        self._words = scale.words
         words = [f"{g.name}: mean {scale.words(g.mean)} of {len(g.units)}" for g in found.groups]
         self.setAccessibleDescription("; ".join(words))
         self.update()
@@ -66,7 +70,9 @@ class GroupPlot(Chart):
             painter.setPen(QPen(look.colour("muted"), 1.2))
             for value in unit.of_runs if len(unit.of_runs) > 1 else ():
                 painter.drawEllipse(QPointF(at, frame.y(value * factor)), RING, RING)
-            self.dot(painter, QPointF(at, frame.y(unit.value * factor)))
+            place_of = QPointF(at, frame.y(unit.value * factor))
+            self.dot(painter, place_of)
+            self.spot(place_of, f"{unit.name}: {self._words(unit.value)}", unit.files)
         bar = spread + 10
         middle = frame.y(statistics.median(group.values) * factor)
         painter.setPen(QPen(look.colour("accent"), 3))

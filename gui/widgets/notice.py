@@ -18,11 +18,12 @@ MOST_OF_WINDOW = 0.25  # that a message may cover
 
 
 class NoticeBar(QFrame):
-    """Emits ``answered``, where something can be saved elsewhere ``rescue_asked``, ``zero_asked`` for a new zero."""
+    """Emits ``answered``, ``rescue_asked``, ``zero_asked`` and ``show_asked`` where that can be done."""
 
     answered = Signal()
     zero_asked = Signal()
     rescue_asked = Signal()
+    show_asked = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -32,13 +33,14 @@ class NoticeBar(QFrame):
         self.text = label("", "head", wrap=True)
         self.rescue = button("Save elsewhere", self.rescue_asked.emit, tip="Choose another folder")
         self.zero = button("Take a new zero", self.zero_asked.emit, keeps_focus=True)
+        self.show_button = button("Show", self.show_asked.emit, keeps_focus=True)
         self.close_button = button("Understood", self.answered.emit, tip="Key X", keeps_focus=True)
         QShortcut("X", self, self.answered.emit)
         layout = line(self, margin=10, gap=12)
         layout.addWidget(self._mark)
         self._area = scrolled(self.text)
         layout.addWidget(self._area, 1)
-        for part in (self.rescue, self.zero, self.close_button):
+        for part in (self.rescue, self.zero, self.show_button, self.close_button):
             layout.addWidget(part)
         self.hide()
 
@@ -51,6 +53,7 @@ class NoticeBar(QFrame):
         self.setAccessibleName(notice.text)
         self.rescue.setVisible(notice.can_rescue)
         self.zero.setVisible(notice.can_zero)
+        self.show_button.setVisible(bool(notice.show))
         self._mark.setVisible(notice.serious)
         restyle(self._mark, "wrongmark")
         restyle(self.text, "wronghead" if notice.serious else "head")

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from analysis.compare.trend import RunInState
 from gui.models.ordering import decay_curve
@@ -69,6 +69,8 @@ class RunInPlot(Chart):
             painter.setPen(QPen(look.colour("within" if settled else "text"), 2))
             painter.setBrush(look.colour("within" if settled else "surface"))
             painter.drawEllipse(frame.at(x, y * scale.factor), DOT, DOT)
+            words = f"{points.tag} {significant(scale.display, x)}: {scale.words(y)}"
+            self.spot(frame.at(x, y * scale.factor), words, points.units[place].files)
         self.note(painter, frame, QPointF(left + 6, frame.box.bottom() - 8), f"judged: last {len(last)}", "muted")
         if of.since is not None:
             x = frame.x(points.x[of.since])
@@ -128,7 +130,11 @@ class WatchPlot(Chart):
             painter.setPen(QPen(look.colour("muted"), 1.5))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawEllipse(frame.at(at, value * f), 4, 4)
+            self.spot(
+                frame.at(at, value * f), f"{of.dates[at - 1]}: {scale.words(value)}".strip(": "), (of.files[at - 1],)
+            )
         self._words(painter, frame, (low, high))
+        self._legend(painter, frame)
         average = [frame.at(at, float(v) * f) for at, v in zip(x, chart.average, strict=True)]
         self.curve(painter, average, "text", 2)
         for place, point in enumerate(average):
@@ -142,6 +148,24 @@ class WatchPlot(Chart):
         painter.drawLine(QPointF(at.x(), frame.box.top()), QPointF(at.x(), frame.box.bottom()))
         if date:
             self.note(painter, frame, QPointF(at.x() + 6, frame.box.top() + 16), f"out of band, {date}")
+
+    def _legend(self, painter: QPainter, frame: Frame) -> None:
+        """Say above the picture what rings and dots are."""
+        painter.setFont(self._shared.look.font(13))
+        metrics, right = QFontMetricsF(painter.font()), frame.box.right()
+        middle = metrics.ascent() - metrics.xHeight() / 2
+        for words, solid in (("weighted average", True), ("a job", False)):
+            right -= metrics.horizontalAdvance(words)
+            painter.setPen(self._shared.look.colour("text"))
+            painter.drawText(QPointF(right, metrics.ascent()), words)
+            right -= 12
+            if solid:
+                self.dot(painter, QPointF(right, middle), size=4)
+            else:
+                painter.setPen(QPen(self._shared.look.colour("muted"), 1.5))
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.drawEllipse(QPointF(right, middle), 4, 4)
+            right -= 20
 
     def _words(self, painter: QPainter, frame: Frame, band: tuple[list[QPointF], list[QPointF]]) -> None:
         for points, words, shift in ((band[0], "band, lower edge", 18), (band[1], "band, upper edge", -8)):

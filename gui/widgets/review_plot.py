@@ -65,6 +65,8 @@ class ReviewPlot(TracePlot):
         self._shown: list[Shown] = []
         self._more: list[pg.PlotCurveItem] = []
         self._angle: tuple[Floats, Floats] | None = None
+        self._turned: tuple[Floats, Floats] | None = None  # times, angle of the wheel: for the cursor
+        self.number = shared.display.number
         self._breakaway: pg.InfiniteLine | None = None
         self._stretch: pg.LinearRegionItem | None = None
         self._legend = pg.LegendItem(offset=(-12, 12), verSpacing=2)
@@ -82,7 +84,7 @@ class ReviewPlot(TracePlot):
         simulated: bool,
     ) -> None:
         """Show other traces."""
-        self._shown, self._angle = list(shown), None
+        self._shown, self._angle, self._turned = list(shown), None, None
         lower, upper = limits
         self.set_unit(self._shared.display.unit)
         self.set_limits(lower, upper)
@@ -126,6 +128,17 @@ class ReviewPlot(TracePlot):
         self.set_x_label("Angle of the wheel (°)")
         self._view.setXRange(float(np.nanmin(angle_deg)), float(np.nanmax(angle_deg)), padding=0.02)
         self._redraw()
+
+    def know_angle(self, time_s: Floats, angle_deg: Floats) -> None:
+        """Take the wheel's angle along: the cursor reads it off, too."""
+        self._turned = (time_s, angle_deg)
+        self.viewport().update()
+
+    def beside(self, x: float) -> str:
+        """Give the wheel's angle at a time, where it is known."""
+        if self._turned is None or self._angle is not None or len(self._shown) != 1:
+            return ""
+        return f"{self.number(float(np.interp(x, *self._turned)), 1)}°"
 
     def _redraw(self) -> None:
         if self._angle is not None:

@@ -123,7 +123,7 @@ class StepStrip(QWidget):
         small = look.font(12.5)
         lines = [(font, tr(name), "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
         if detail[0]:
-            lines.append((small, *detail))
+            lines.append((small, tr(detail[0]), detail[1]))
         heights = [QFontMetricsF(f).height() for f, _, _ in lines]
         widest = max(QFontMetricsF(f).horizontalAdvance(t) for f, t, _ in lines) + 8
         top = box.center().y() - sum(heights) / 2

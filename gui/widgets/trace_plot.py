@@ -11,21 +11,26 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QResizeEvent
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPen, QResizeEvent
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from gui.models.trace import joined
+from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF
 from gui.widgets.figure import tick_step
+from gui.widgets.menus import offer_picture
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from gui.look import Look
     from gui.models.marks import PullMark
     from gui.models.trace import GrowingTrace
     from logger.samples import Floats
+
+
+CURSOR_PX = 6  # from the pointer to the sample that is read off: farther away nothing was sent
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,11 +135,15 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
     """The plot; ``draw`` shows a stretch of a trace, ``show_marks`` the pulls on it."""
 
     resized = Signal()
+    pointed = Signal()  # the pointer moves over it
 
     def __init__(self, look: Look, x_label: str = "Time (s)", *, mouse: bool = False) -> None:
         super().__init__(enableMenu=False)
         self.look = look
         self._unit, self._x_label, self._y_words, self._watermark = "N·m", x_label, "Torque", ""
+        self.number: Callable[[float, int], str] = lambda value, decimals: f"{value:.{decimals}f}"
+        self._cursor: QPointF | None = None
+        self.readout = ""
         item = self.getPlotItem()
         item.setMouseEnabled(x=mouse, y=False)
         item.hideButtons()
@@ -148,6 +157,8 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
             part.setFlag(QGraphicsItem.GraphicsItemFlag.ItemHasNoContents, enabled=False)
             self._view.addItem(part, ignoreBounds=True)
         self.setAccessibleName("Torque against time")
+        offer_picture(self)
+        self.viewport().setMouseTracking(True)
         self._view.sigRangeChanged.connect(self._range_changed)
         look.changed.connect(self._restyle)
         self._restyle()
@@ -244,7 +255,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         look = self.look
         self.setBackground(look.colour("surface"))
         self.curve.setPen(pg.mkPen(look.colour("trace"), width=1))
-        for name, label in (("left", f"{self._y_words} ({self._unit})"), ("bottom", self._x_label)):
+        for name, label in (("left", f"{tr(self._y_words)} ({self._unit})"), ("bottom", tr(self._x_label))):
             axis = self.getPlotItem().getAxis(name)
             axis.setPen(pg.mkPen(look.colour("edge")))
             axis.setTextPen(pg.mkPen(look.colour("muted")))
@@ -266,8 +277,71 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         if event is not None:
             self.resized.emit()
 
+    # ------------------------------------------------------------------ cursor
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
+        """Read the trace off under the pointer."""
+        super().mouseMoveEvent(event)
+        self._cursor = event.position()
+        self.pointed.emit()
+        self.viewport().update()
+
+    def leaveEvent(self, event: QEvent) -> None:  # noqa: N802 - Qt's name
+        """Read nothing off any more."""
+        super().leaveEvent(event)
+        self._cursor, self.readout = None, ""
+        self.viewport().update()
+
+    def beside(self, x: float) -> str:
+        """Give what else is known at a place of the trace; a subclass may know the angle."""
+        return "" if np.isfinite(x) else "–"
+
+    def _read_off(self) -> QPointF | None:
+        """Put what stands under the pointer into ``readout``; gives the place of the sample, None for none."""
+        self.readout = ""
+        x, y = self.curve.getData()
+        frame = self._view.sceneBoundingRect()
+        if self._cursor is None or x is None or not len(x) or not frame.contains(self._cursor):
+            return None
+        at = self._view.mapSceneToView(self._cursor).x()
+        near = int(np.argmin(np.abs(x - at)))
+        reach = CURSOR_PX * self.box().width() / max(1.0, frame.width())
+        if not np.isfinite(y[near]) or abs(x[near] - at) > reach:
+            return None  # nothing was sent there: between two samples no torque is made up
+        decimals = max(0, min(3, 2 - int(np.floor(np.log10(max(self.box().width(), 1e-3) / 10)))))
+        axis = "°" if self._x_label.endswith("(°)") else " s"
+        place = f"{self.number(float(x[near]), 1 if axis == '°' else decimals)}{axis}"
+        torque = f"{self.number(float(y[near]), 2)} {self._unit}"
+        self.readout = "   ".join(part for part in (place, torque, self.beside(float(x[near]))) if part)
+        found: QPointF = self._view.mapViewToScene(QPointF(float(x[near]), float(y[near])))
+        return found
+
+    def _draw_cursor(self, painter: QPainter) -> None:
+        at = self._read_off()
+        if at is None:
+            return
+        frame = self._view.sceneBoundingRect()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.look.colour("muted"), 1))
+        painter.drawLine(QPointF(at.x(), frame.top()), QPointF(at.x(), frame.bottom()))
+        painter.setPen(QPen(self.look.colour("text"), 1.5))
+        painter.drawEllipse(at, 4, 4)
+        painter.setFont(self.look.font(14, bold=True))
+        metrics = QFontMetricsF(painter.font())
+        wide, high = metrics.horizontalAdvance(self.readout) + 16, metrics.height() + 8
+        left = at.x() + 12 if at.x() + 12 + wide < frame.right() else at.x() - 12 - wide
+        place = QRectF(max(frame.left(), left), frame.top() + 6, wide, high)
+        painter.setPen(QPen(self.look.colour("edge"), 1))
+        painter.setBrush(self.look.colour("surface"))
+        painter.drawRoundedRect(place, 4, 4)
+        painter.setPen(self.look.colour("text"))
+        painter.drawText(place, Qt.AlignmentFlag.AlignCenter, self.readout)
+
     def drawForeground(self, painter: QPainter, _rect: QRectF) -> None:  # noqa: N802 - Qt's name
-        """Write the watermark over everything."""
+        """Write the watermark over everything, and what stands under the pointer."""
+        painter.save()
+        painter.resetTransform()
+        self._draw_cursor(painter)
+        painter.restore()
         if not self._watermark:
             return
         painter.save()
@@ -276,5 +350,5 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         font = self.look.font(min(frame.height() * 0.2, frame.width() * 0.1), bold=True, scaled=False)
         painter.setFont(font)
         painter.setPen(self.look.colour("close", 0.3))
-        painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, self._watermark)
+        painter.drawText(frame, Qt.AlignmentFlag.AlignCenter, tr(self._watermark))
         painter.restore()

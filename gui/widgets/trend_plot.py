@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
+from analysis.compare.tags import tag_words
 from gui.models.sheets import significant
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
@@ -39,7 +40,7 @@ class TrendPlot(Chart):
         ends = (trend.along[0], trend.along[-1])
         values = [*trend.points.y, *(v for at in ends for v in (at.next_low, at.next_high))]
         y = rounded_range((v * scale.factor for v in values), 0.02)
-        return Axes((ends[0].x, ends[1].x), y, scale.title, trend.points.tag, (), trend.simulated)
+        return Axes((ends[0].x, ends[1].x), y, scale.title, tag_words(trend.points.tag), (), trend.simulated)
 
     def draw(self, painter: QPainter, frame: Frame) -> None:
         """Draw band, line, fills, and what was asked."""
@@ -50,8 +51,11 @@ class TrendPlot(Chart):
         high = [frame.at(p.x, p.next_high * scale.factor) for p in trend.along]
         self.area(painter, low, high, self._shared.look.colour("accent", 0.14))
         self.curve(painter, [frame.at(p.x, p.y * scale.factor) for p in trend.along], "accent", 2.5)
-        for x, y in zip(trend.points.x, trend.points.y, strict=True):
-            self.dot(painter, frame.at(x, y * scale.factor))
+        for x, y, unit in zip(trend.points.x, trend.points.y, trend.points.units, strict=True):
+            at = frame.at(x, y * scale.factor)
+            self.dot(painter, at)
+            where = f"{trend.points.tag} {significant(scale.display, x)}"
+            self.spot(at, f"{unit.name}, {where}: {scale.words(y)}", unit.files)
         painter.save()
         painter.setClipRect(frame.box.adjusted(-8, -8, 8, 8))
         self._wanted(painter, frame, trend, scale)

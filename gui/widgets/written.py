@@ -1,4 +1,4 @@
-"""What has been written, with a way to it: open it, or show it in its folder."""
+"""What has been written, with a way to it: open it, print it, or show it in its folder."""
 
 from __future__ import annotations
 
@@ -23,7 +23,8 @@ class WrittenBar(QWidget):
         presses = Flow(self._presses, gap=10)
         self.open_button = button("Open", self.open, tip="With the program that this kind of file opens with")
         self.show_button = button("Show in folder", self.show_folder)
-        for press in (self.open_button, self.show_button):
+        self.print_button = button("Print", self.print, tip="On paper, sheet by sheet")
+        for press in (self.open_button, self.print_button, self.show_button):
             presses.addWidget(press)
         inside = column(self, gap=8)
         inside.addWidget(self.text)
@@ -42,7 +43,15 @@ class WrittenBar(QWidget):
         """Say where a file went."""
         self.say(f"Written: {path}")
         self.path = Path(path)
+        self.print_button.setVisible(self.path.suffix == ".pdf")
         self._presses.show()
+
+    def print(self) -> None:
+        """Ask for a printer and print the page."""
+        from gui.printing import ask_and_print
+
+        if self.path is not None:
+            ask_and_print(self.path, self)
 
     def open(self) -> None:
         """Open the file with the desktop's program."""

@@ -102,6 +102,10 @@ class Unwrapper:
         self._expected = (self._expected or 0.0) + samples
         self._leeway = max(self._leeway, leeway)
 
+    def forget(self) -> None:
+        """Say that nothing that was received can come again: another connection begins."""
+        self._recent.clear()
+
     def run_on(self, raw: Ints) -> Ints | None:
         """Take single samples whose counter runs on as due, in one step; None, and nothing taken, if it does not.
 
@@ -202,7 +206,8 @@ class Unwrapper:
         (until it noticed that nobody listened) is not as far, one that paused is near; one that began anew is anywhere.
         """
         expected, self._expected = self._expected or 0.0, None
-        leeway, self._leeway = max(self._leeway, LATE_PACKETS * size), 0.0
+        told, self._leeway = self._leeway, 0.0
+        leeway = max(told, LATE_PACKETS * size)
         steps = round(expected * step / size)
         near = round(DRIFT * steps + leeway * step / size)
         half = self.modulus // 2
@@ -211,6 +216,8 @@ class Unwrapper:
         if whole >= 0 and abs(whole - steps) <= near:
             return whole, _Doubt(index, None, 2 * near >= self.modulus or (anew and whole <= near))
         if ahead <= LATE_PACKETS * step or ahead <= steps < self.modulus:
+            self.expect(expected, told)  # a jump that does not explain the silence leaves the rest to another
+            self._waited(ahead * size // step)
             return ahead, _Doubt(index, None, anew)
         self._recent.clear()
         return steps, _Doubt(index, value, True)

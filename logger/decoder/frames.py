@@ -62,6 +62,7 @@ class FrameDecoder:
         """Forget a half-received frame; its bytes are an event."""
         dropped, self._buffer, self._locked = len(self._buffer) + self._garbage, b"", False
         self._garbage = 0
+        self._packets.forget()
         if not dropped:
             return empty(self.columns)
         return empty(self.columns, events=(Event(EventKind.GARBAGE, 0, dropped, "bytes of an unfinished frame"),))

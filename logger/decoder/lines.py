@@ -97,6 +97,8 @@ class LineDecoder:
         """Begin again; midway: in what may be the middle of a line, so that nothing is read up to its end."""
         dropped, self._tail = len(self._tail), b""
         self._skipping = midway
+        if self._unwrapper is not None:
+            self._unwrapper.forget()
         return empty(self.columns, events=_garbage(0, dropped, "a half-received line") if dropped else ())
 
     def feed(self, *chunks: bytes) -> Decoded:

@@ -51,4 +51,5 @@ class NotificationDecoder:
 
     def reset(self, *, midway: bool = True) -> Decoded:
         """Begin again after a reconnect; nothing is ever half-received here."""
+        self._packets.forget()
         return empty(self.columns)

@@ -56,6 +56,11 @@ class PacketDecoder:
         if self._unwrapper is not None:
             self._unwrapper.expect(samples, leeway)
 
+    def forget(self) -> None:
+        """Begin again after a reconnect: what was received does not come again."""
+        if self._unwrapper is not None:
+            self._unwrapper.forget()
+
     def decode(self, packets: Sequence[bytes], chunk_of: Ints) -> Decoded:
         """Decode the packets of one drain.
 

@@ -12,8 +12,8 @@ The transducer is described by a TOML file ('heldwheel-log learn' writes one): t
 notifications or Modbus registers ([modbus]), of torque or of force (unit = "kg", "N", "lbf"). Recording only listens;
 a command from the description is sent with --send NAME, and only after you have seen and confirmed it: 'start'
 whenever the device is opened, also after a reconnect; 'stop' at the end; any other, such as 'zero', once at the
-beginning. The file is saved four times a second: what the progress line calls saved survives a crash of the
-program; after a power cut up to a second may be lost. An existing file is never overwritten.
+beginning. The file is saved four times a second: what the progress line calls saved survives the end of the
+program, however it ends; a power cut may cost what was saved in the last second. An existing file is never overwritten.
 """
 
 from __future__ import annotations
@@ -171,7 +171,7 @@ def _source(args: argparse.Namespace) -> Source:
     if bool(port) + bool(args.ble) + bool(args.virtual) != 1:
         raise InputError("say what to record: a PORT, --ble ADDRESS or --virtual; 'heldwheel-log find' lists ports")
     if args.virtual:
-        return virtual_source(args.virtual, args.seed, args.speed)
+        return virtual_source(args.virtual, args.seed, args.speed, args.seconds)
     if args.ble:
         return ble_source(args.ble, args.transducer, args.radius, agreed=args.yes)
     local_port(port)

@@ -124,8 +124,8 @@ def ble_source(identity: str, file: str | None, radius: str, *, agreed: bool = F
     return Source(build_link(description, identity, confirmed=True), build_decoder(description), description, identity)
 
 
-def virtual_source(name: str, seed: int, speed: float) -> Source:
-    """Give the virtual transducer, playing a scenario."""
+def virtual_source(name: str, seed: int, speed: float, seconds: float | None = None) -> Source:
+    """Give the virtual transducer, playing a scenario, or so many seconds of it."""
     from logger.links.virtual import VirtualLink
     from logger.virtual.device import VirtualDevice
     from logger.virtual.physics import simulate
@@ -133,7 +133,8 @@ def virtual_source(name: str, seed: int, speed: float) -> Source:
 
     device = VirtualDevice(simulate(scenario(name), seed))
     identity = f"virtual:{name}:{seed}"
-    return Source(VirtualLink(device, identity, speed), build_decoder(device.description), device.description, identity)
+    link = VirtualLink(device, identity, speed, math.inf if seconds is None else seconds)
+    return Source(link, build_decoder(device.description), device.description, identity)
 
 
 def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity: str) -> Header:

@@ -7,6 +7,7 @@ table is drawn, so that ``--help`` answers at once. Text from files and devices 
 from __future__ import annotations
 
 import contextlib
+import re
 import sys
 from collections.abc import Iterator, Sequence
 from types import TracebackType
@@ -24,6 +25,7 @@ _COMMANDS = dict.fromkeys(
 )
 
 
+_NUMBER = re.compile(r"([-+]?[0-9]{1,15}(?:\.[0-9]{1,15})?(?:e[-+]?[0-9]{1,2})?)(?: ([^0-9]{1,20}))?")
 _found: dict[str, list[Any]] | None = None
 
 
@@ -96,8 +98,8 @@ def table(
         Rich style per row, or empty. A style never carries meaning alone: the words say it.
     """
     if _found is not None:
-        cells = [dict(zip(headings, (clean(cell) for cell in row), strict=False)) for row in rows]
-        _found["tables"].append({"title": title, "rows": cells})
+        plain = [_plain(headings, row, right) for row in rows]
+        _found["tables"].append({"title": title, "rows": plain})
         return
     from rich.box import SIMPLE_HEAD
     from rich.table import Table
@@ -112,6 +114,18 @@ def table(
     if not sys.stdout.isatty():
         shown.width = 200
     shown.print(drawn)
+
+
+def _plain(headings: Sequence[str], row: Sequence[str], numbers: Sequence[int]) -> dict[str, str | float]:
+    """Give a row for JSON: in columns of numbers a number is one, and its unit stands in a field of its own."""
+    plain: dict[str, str | float] = {}
+    for at, (heading, cell) in enumerate(zip(headings, row, strict=False)):
+        plain[heading] = clean(cell)
+        if at in numbers and (found := _NUMBER.fullmatch(cell)):
+            plain[heading] = float(found[1]) if set(found[1]) & set(".e") else int(found[1])
+            if found[2]:
+                plain[f"{heading} unit"] = clean(found[2])
+    return plain
 
 
 class Progress:

@@ -195,7 +195,7 @@ def enter(door: Callable[[], int]) -> int:
         if isinstance(stream, TextIOWrapper):
             stream.reconfigure(errors="backslashreplace")  # whatever the locale: a sign may be ugly, not fatal
     code = door()
-    for name in ("SIGINT", "SIGTERM", "SIGHUP"):  # all is done: there is nothing left to stop
+    for name in ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK"):  # all is done: there is nothing left to stop
         if hasattr(signal, name):
             signal.signal(getattr(signal, name), signal.SIG_IGN)
     try:

@@ -26,7 +26,7 @@ from typing import IO, TYPE_CHECKING, Final
 from logger.errors import FileError
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
 PIECE = 1 << 20  # bytes hashed at once
 LOCK_FILE: Final = ".heldwheel.lock"
@@ -102,8 +102,8 @@ def hash_of(path: Path, most: int | None = None) -> str:
     return found.hexdigest()
 
 
-def write_whole(path: Path | str, data: bytes) -> None:
-    """Write a file whole or not at all: what was there is replaced only by all of the new one.
+def write_whole(path: Path | str, data: bytes | Iterable[bytes]) -> None:
+    """Write a file whole or not at all, piece by piece: what was there is replaced only by all of the new one.
 
     Raises
     ------
@@ -118,7 +118,7 @@ def write_whole(path: Path | str, data: bytes) -> None:
             with os.fdopen(handle, "wb") as file:
                 if target.is_file():
                     os.chmod(part, target.stat().st_mode & 0o777)
-                file.write(data)
+                file.writelines([data] if isinstance(data, bytes) else data)
                 file.flush()
                 os.fsync(file.fileno())
             os.replace(part, target)

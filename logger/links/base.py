@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Protocol, runtime_checkable
+from typing import TYPE_CHECKING, Final, Protocol, runtime_checkable
 
 if TYPE_CHECKING:
     from logger.samples import Chunk, Event
+
+MOST_QUEUED: Final = 4_000_000  # bytes that a link keeps for a session that has fallen behind
 
 
 class Link(Protocol):

@@ -26,6 +26,7 @@ from bleak.exc import BleakError
 
 from logger.decoder.standard import BATTERY_LEVEL, uuid
 from logger.errors import InputError, LinkError, LinkLost
+from logger.links.base import MOST_QUEUED
 from logger.links.ble_device import ASK_S, FAILURES, DeviceFacts, characteristic, clean, device_facts, offers, percent
 from logger.links.ble_errors import connect_error, no_subscription, why_not
 from logger.links.ble_pick import Pick, pick_described, pick_standard
@@ -204,8 +205,10 @@ class BleLink:
         self._client: BleakClient | None = None
         self._command: BleakGATTCharacteristic | None = None
         self._chunks: deque[Chunk] = deque()
+        self._queued = 0  # bytes that nobody has taken
         self._ready = asyncio.Event()
-        self._gone = False
+        self._gone = ""  # why the connection is over
+        self._given_up = False
         self._events: list[Event] = []
         self.facts: DeviceFacts | None = None
 
@@ -234,7 +237,8 @@ class BleLink:
         """
         await self.close()
         self._chunks.clear()
-        self._gone = False
+        self._queued = 0
+        self._gone, self._given_up = "", False
         self._ready = asyncio.Event()
         async with contextlib.AsyncExitStack() as stack:
             client = await stack.enter_async_context(connected(self._identity, self._backends, self._on_gone))
@@ -254,10 +258,10 @@ class BleLink:
         """
         while not self._chunks:
             if self._gone:
-                raise LinkLost(f"{self.name}: the Bluetooth connection ended (out of range, or switched off)")
+                raise LinkLost(f"{self.name}: {self._gone}")
             self._ready.clear()
             await self._ready.wait()
-        chunks = list(self._chunks)
+        chunks, self._queued = list(self._chunks), 0
         self._chunks.clear()
         return chunks
 
@@ -307,11 +311,20 @@ class BleLink:
 
     def _on_data(self, _source: object, data: bytearray) -> None:
         arrival_s = time.monotonic()
+        if self._given_up:
+            return
+        self._queued += len(data)
         self._chunks.append(Chunk(arrival_s, bytes(data)))
         self._ready.set()
+        if self._queued > MOST_QUEUED:  # a radio cannot be made to wait: what it sends from now on is lost, and told
+            self._given_up = True
+            self._over(f"the connection is given up: the program has fallen behind, {self._queued} bytes wait")
 
     def _on_gone(self) -> None:
-        self._gone = True
+        self._over("the Bluetooth connection ended (out of range, or switched off)")
+
+    def _over(self, why: str) -> None:
+        self._gone = self._gone or why
         self._ready.set()
 
     def _tell_battery(self, percent: int | None) -> None:

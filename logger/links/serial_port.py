@@ -15,6 +15,7 @@ import asyncio
 import contextlib
 import errno
 import stat
+import sys
 import threading
 import time
 from collections import deque
@@ -23,15 +24,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from logger.errors import LinkError, LinkLost
+from logger.links.base import MOST_QUEUED
 from logger.links.ports import local_port
 from logger.samples import Chunk
 
-try:
+_TERMINAL: tuple[type[Exception], ...] = ()
+if sys.platform != "win32":
     import termios
 
-    _TERMINAL: tuple[type[Exception], ...] = (termios.error,)  # no OSError: a port that goes away while it is set up
-except ImportError:  # Windows
-    _TERMINAL = ()
+    _TERMINAL = (termios.error,)  # no OSError: a port that goes away while it is set up
 
 if TYPE_CHECKING:
     import serial
@@ -42,7 +43,6 @@ GATHER_S: Final = 0.025  # USB adapters hold bytes back for 16 ms as delivered; 
 BUSY_BYTES: Final = 1024  # a chunk of this size: more is waiting, read on at once
 FLOOD_BYTES_S: Final = 600_000.0  # faster than 4 Mbaud: a buffer, whose writer stands still while it is full
 FLOOD_S: Final = 0.001
-MOST_QUEUED: Final = 4_000_000  # bytes
 OPEN_S: Final = 5.0
 WRITE_S: Final = 2.0
 # TypeError: pyserial, when a port closes under it
@@ -263,9 +263,10 @@ def open_failure(name: str, error: Exception) -> str:
     if number == errno.ENOENT or "FileNotFoundError" in text:
         present = ", ".join(port.device for port in serial_ports()) or "none; is the cable plugged in?"
         return f"{name}: there is no such port; present are: {present}"
-    if number in (errno.EACCES, errno.EPERM):
+    denied = number in (errno.EACCES, errno.EPERM)
+    if denied and name.startswith("/"):
         return f"{name}: {_not_permitted(name)}"
-    if number in _IN_USE or "PermissionError" in text:  # Windows says "access denied" for a port in use
+    if denied or number in _IN_USE or "PermissionError" in text:  # Windows says "access denied" for a port in use
         return f"{name}: is in use by another program; close it there first"
     if isinstance(error, ValueError):
         return f"{name}: cannot be set as described ({text}); check the [serial] table of the description"
@@ -275,8 +276,9 @@ def open_failure(name: str, error: Exception) -> str:
 def _not_permitted(name: str) -> str:
     """Name the group that may use the port, read from its device node."""
     group = "dialout"
-    with contextlib.suppress(OSError, KeyError, ImportError):
-        group = Path(name).group()
+    if sys.platform != "win32":
+        with contextlib.suppress(OSError, KeyError):
+            group = Path(name).group()
     return (
         f"you are not permitted to use this port; it belongs to the group '{group}': "
         f"run 'sudo usermod -a -G {group} $USER' and log in again"

@@ -6,7 +6,9 @@ Offered: ``VirtualLink``.
 from __future__ import annotations
 
 import asyncio
+import math
 import time
+from itertools import takewhile
 from typing import TYPE_CHECKING, Final
 
 from logger.errors import LinkError
@@ -32,16 +34,23 @@ class VirtualLink:
         What the user calls it.
     speed : float
         Times real time; infinity: as fast as it is taken.
+    lasts_s : float
+        Of its own time: what would come later does not come, however fast it plays.
     """
 
     def __init__(
-        self, pieces: Iterable[tuple[float, bytes]], name: str = "virtual transducer", speed: float = 1.0
+        self,
+        pieces: Iterable[tuple[float, bytes]],
+        name: str = "virtual transducer",
+        speed: float = 1.0,
+        lasts_s: float = math.inf,
     ) -> None:
         if not speed > 0:
             raise LinkError(f"a virtual transducer's speed must be above zero, not {speed:g}")
         self._pieces = pieces
         self._name = name
         self._speed = speed
+        self._lasts_s = lasts_s
         self._iterator: Iterator[tuple[float, bytes]] = iter(())
         self._next: tuple[float, bytes] | None = None
         self._began_s = 0.0
@@ -53,7 +62,7 @@ class VirtualLink:
 
     async def open(self) -> None:
         """Begin from the start."""
-        self._iterator = iter(self._pieces)
+        self._iterator = takewhile(lambda piece: piece[0] < self._lasts_s, self._pieces)
         self._next = next(self._iterator, None)
         self._began_s = time.monotonic()
 

@@ -5,7 +5,8 @@ a sidecar's values win over the header's, key by key.
 
 Several programs may write it: every change is made to what stands there, under the folder's lock.
 
-Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``keep_table``, ``merged``.
+Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``keep_table``, ``merged``,
+``revision_of``.
 """
 
 from __future__ import annotations
@@ -91,6 +92,19 @@ def keep_table(trace: Path | str, table: Table) -> Path | None:
         return None
     change_sidecar(trace, lambda found: msgspec.structs.replace(found, table=laid_over(found.table or Table(), table)))
     return sidecar_path(trace)
+
+
+def revision_of(sidecar: Sidecar | None) -> int:
+    """Give the revision of what a recording says: 1 as it was signed, one more with each decision made after that.
+
+    Examples
+    --------
+    >>> revision_of(None)
+    1
+    """
+    if sidecar is None or sidecar.signed is None:
+        return 1
+    return 1 + len({correction.at for correction in sidecar.corrections if correction.at > sidecar.signed})
 
 
 def merged(header: Header, sidecar: Sidecar | None) -> Header:

@@ -143,7 +143,8 @@ class BlockMaker:
         time_s, columns = self._dated(decoded, arrivals)
         block = self._block(time_s, columns, decoded.events, float(arrivals[-1]))
         size = sum(len(chunk.data) for chunk in chunks)
-        self.meter.count(chunks[-1].arrival_s, size, len(block), block.events, self._simulated)
+        slept_s = self._steps.slept_s
+        self.meter.count(chunks[-1].arrival_s, size, len(block), block.events, self._simulated, slept_s)
         return block
 
     def rest(self) -> Block | None:

@@ -6,6 +6,7 @@ Offered: ``Health``, ``State``, ``Meter``, ``Steps``.
 from __future__ import annotations
 
 import math
+import sys
 import time
 from collections import deque
 from dataclasses import dataclass, replace
@@ -101,6 +102,8 @@ class Meter:
         self._bytes = 0
         self._advised: set[str] = set()
         self._steady: tuple[float, int] | None = None  # since when it streams without a break, samples until then
+        self._burst = 0  # the most samples that came at once since then
+        self._slept_s = 0.0
         self._settles_s = -math.inf  # when what had waited has come
         self._break_s = max(BREAK_S, 3 / nominal_hz if nominal_hz else 0.0)
 
@@ -111,8 +114,10 @@ class Meter:
             self._steady = None
         self.health = replace(self.health, state=state, advice=advice)
 
-    def count(self, arrival_s: float, size: int, samples: int, events: Iterable[Event], simulated: bool) -> None:
-        """Count one drain."""
+    def count(
+        self, arrival_s: float, size: int, samples: int, events: Iterable[Event], simulated: bool, slept_s: float = 0.0
+    ) -> None:
+        """Count one drain; what the computer has slept until then belongs to the time in which samples were lost."""
         self._bytes += size
         old = self.health
         counts = {"lost": old.lost, "garbage": old.garbage, "duplicates": old.duplicates}
@@ -123,10 +128,12 @@ class Meter:
             if name:
                 counts[name] += event.count
         total = old.samples + samples
-        if arrival_s - old.last_arrival_s > self._break_s or old.state is State.SILENT:
+        slept, self._slept_s = slept_s > self._slept_s, slept_s
+        if slept or arrival_s - old.last_arrival_s > self._break_s or old.state is State.SILENT:
             self._steady, self._settles_s = None, arrival_s + RATE_S
-        if self._steady is None and arrival_s >= self._settles_s:
-            self._steady = (arrival_s, total + counts["lost"])
+        if samples and self._steady is None and arrival_s >= self._settles_s:  # losses before it are told with a sample
+            self._steady, self._burst = (arrival_s, total + counts["lost"]), 0
+        self._burst = max(self._burst, samples)
         self._seen.append((arrival_s, total))
         while len(self._seen) > 2 and arrival_s - self._seen[1][0] > RATE_S:
             self._seen.popleft()
@@ -168,7 +175,8 @@ class Meter:
         health = self.health
         lasted_s = health.last_arrival_s - since_s
         count = health.samples + health.lost - before
-        if lasted_s < JUDGE_S or abs(count / (lasted_s * nominal_hz) - 1) <= RATE_OFF + 2 / (lasted_s * nominal_hz):
+        due = lasted_s * nominal_hz
+        if lasted_s < JUDGE_S or abs(count - due) <= RATE_OFF * due + 2 + self._burst:  # a burst comes late or has come
             return ""
         return (
             f"about {count / lasted_s:.4g} samples a second arrive, the description says {nominal_hz:g}: "
@@ -220,6 +228,6 @@ class Steps:
 
 def _asleep() -> float:
     """Give the seconds this computer has slept since it was started, where the system tells."""
-    if not hasattr(time, "CLOCK_BOOTTIME"):
+    if sys.platform != "linux":
         return 0.0
     return time.clock_gettime(time.CLOCK_BOOTTIME) - time.clock_gettime(time.CLOCK_MONOTONIC)

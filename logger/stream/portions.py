@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from logger.samples import Chunk
 
 PORTION_S: Final = 0.25
-LEAST_BYTES: Final = 4096
+LEAST_BYTES: Final = 512
 FIRST_BYTES: Final = 65_536
 
 
@@ -18,7 +18,7 @@ class Portions:
 
     def __init__(self) -> None:
         self._chunks: deque[Chunk] = deque()
-        self._most: float = FIRST_BYTES  # bytes at once; an ordinary stream is never divided
+        self._most: float = FIRST_BYTES  # bytes at once; an ordinary drain is never divided
 
     def __bool__(self) -> bool:
         return bool(self._chunks)
@@ -37,5 +37,5 @@ class Portions:
         return taken
 
     def worked(self, size: int, lasted_s: float) -> None:
-        """Note how long so many bytes have taken."""
-        self._most = max(LEAST_BYTES, size * PORTION_S / lasted_s) if lasted_s > PORTION_S / 10 else float("inf")
+        """Note how long so many bytes have taken; few that took a moment tell as much as many."""
+        self._most = max(LEAST_BYTES, size * PORTION_S / lasted_s) if lasted_s > 0 else float("inf")

@@ -10,7 +10,6 @@ from __future__ import annotations
 import argparse
 import os
 import shutil
-import signal
 import statistics
 import subprocess
 import sys
@@ -146,7 +145,7 @@ def _kill_and_recover(run: Run, folder: Path) -> int:
     say("\n2. The recording program is killed in the middle of a test, and its file opened again")
     with _streamed(run, folder, "serial-port-2", "killed.csv") as recorder:
         time.sleep(KILL_AFTER_S)
-        recorder.send_signal(signal.SIGKILL)
+        recorder.kill()
         recorder.wait()
     say("\n   killed with SIGKILL: no closing line was written")
     read = _command("heldwheel-read", ["pulls", "killed.csv", "--zero", "start"], folder).wait()

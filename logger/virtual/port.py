@@ -8,6 +8,7 @@ as on a real line.
 from __future__ import annotations
 
 import os
+import sys
 import threading
 import time
 from collections import deque
@@ -23,6 +24,27 @@ TICK_S = 0.004
 BITS = 10
 # So much may wait on a line that nobody reads; then the oldest is lost, as in a gauge.
 BACKLOG_BYTES = 1 << 20
+
+
+NO_TERMINALS = LinkError("Virtual ports need a POSIX system (Linux, macOS). Use the virtual transducer in-process.")
+
+
+def _terminal() -> tuple[int, int]:
+    """Make a raw pseudo-terminal: near and far end."""
+    if sys.platform == "win32":
+        raise NO_TERMINALS
+    import tty
+
+    near, far = os.openpty()
+    tty.setraw(far)
+    os.set_blocking(near, False)
+    return near, far
+
+
+def _name_of(terminal: int) -> str:
+    if sys.platform == "win32":
+        raise NO_TERMINALS
+    return os.ttyname(terminal)
 
 
 class VirtualPort:
@@ -52,7 +74,7 @@ class VirtualPort:
         held: bool = False,
     ) -> None:
         if os.name != "posix":
-            raise LinkError("Virtual ports need a POSIX system (Linux, macOS). Use the virtual transducer in-process.")
+            raise NO_TERMINALS
         self._pieces, self._link, self._speed = iter(pieces), link, speed
         self._per_tick = None if baud is None else baud / BITS * TICK_S
         self._near = self._far = -1
@@ -72,7 +94,7 @@ class VirtualPort:
     @property
     def path(self) -> str:
         """What to open: the link, or the terminal itself."""
-        return str(self._link) if self._link is not None else os.ttyname(self._far)
+        return str(self._link) if self._link is not None else _name_of(self._far)
 
     def __enter__(self) -> VirtualPort:
         self.plug()
@@ -89,15 +111,11 @@ class VirtualPort:
 
     def plug(self) -> None:
         """Make a terminal, and let the link point to it."""
-        import tty
-
         with self._lock:
-            self._near, self._far = os.openpty()
-            tty.setraw(self._far)
-            os.set_blocking(self._near, False)
+            self._near, self._far = _terminal()
             if self._link is not None:
                 self._link.unlink(missing_ok=True)
-                self._link.symlink_to(os.ttyname(self._far))
+                self._link.symlink_to(_name_of(self._far))
 
     def unplug(self) -> None:
         """Take the terminal away; time goes on, and what is due meanwhile is lost."""

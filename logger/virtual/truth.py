@@ -39,6 +39,7 @@ PeakClass = Literal["distinct", "marginal", "none"]
 
 ELASTIC_TIMES, ROTATION_RAD = 3.0, pi / 180
 BEFORE_ONSET_S, DROP, AT_LEAST_S, AT_MOST_S = 0.30, 0.97, 0.15, 1.0
+RESTED_S = 0.2  # sooner after a pull there is no level of rest
 SPEED_MEAN_S, SPEED_SHARE, INERTIA_SHARE, CALM_S, PLATEAU_S = 0.3, 0.35, 0.04, 0.3, 0.5
 # Slip under a tenth of its mean counts as stuck; three sticks in one pull make it stick-slip.
 STUCK_SHARE, STICKS = 0.1, 3
@@ -113,7 +114,8 @@ class TruePull:
     start_s, end_s, direction : float, float, int
         Hand on, hand off; +1 clockwise.
     handoff_nm : float
-        Level before the pull at the sensor, signed: lever weight at the start angle, no zero offset.
+        Level before the pull at the sensor, signed: lever weight at the start angle, no zero offset. After no rest, as
+        where a drive reverses, the level before the pull before.
     onset_s, breakaway_s, breakaway_nm : float or None
         None: it never slipped.
     plateau_nm : float or None
@@ -169,14 +171,20 @@ class TruePull:
 
 def true_pulls(axle: Axle, lever_kgm2: float, run: Mechanics, segments: Iterable[Segment]) -> tuple[TruePull, ...]:
     """Work out the truth of every pull of a run."""
-    return tuple(_true_pull(axle, lever_kgm2, run, segment) for segment in segments)
+    pulls: list[TruePull] = []
+    for segment in segments:
+        rested = not pulls or segment.first * run.step_s - pulls[-1].end_s >= RESTED_S
+        pulls.append(_true_pull(axle, lever_kgm2, run, segment, None if rested else pulls[-1].handoff_nm))
+    return tuple(pulls)
 
 
-def _true_pull(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment) -> TruePull:
+def _true_pull(
+    axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, before_nm: float | None = None
+) -> TruePull:
     at, step = slice(segment.first, segment.last), run.step_s
     sign = segment.pull.direction
-    before = slice(max(0, segment.first - round(0.2 / step)), max(1, segment.first))
-    handoff = float(run.sensor_nm[before].mean())
+    before = slice(max(0, segment.first - round(RESTED_S / step)), max(1, segment.first))
+    handoff = float(run.sensor_nm[before].mean()) if before_nm is None else before_nm
     torque = sign * (run.sensor_nm[at] - handoff)
     wheel = sign * run.wheel_rad[at]
     kind: Literal["pull", "aborted", "hold"] = "pull"

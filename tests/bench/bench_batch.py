@@ -6,15 +6,23 @@ import contextlib
 import csv
 import io
 import os
+import resource
 import shutil
 import tempfile
 import time
+from concurrent.futures import Executor, Future
+from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
-from analysis.rows.batch import batch
+from analysis.rows.batch import batch, read_one
+
+if TYPE_CHECKING:
+    from analysis.rows.journal import Outcome
 
 RECORDINGS = Path(__file__).resolve().parents[2] / "recordings"
 FILES = 1000
+SCALE = 1000
 BAD = 5
 
 
@@ -68,8 +76,62 @@ def _difference(*tables: bytes) -> str:
     return "" if len(set(texts)) == 1 else "numbers of rows"
 
 
+class _ReadAlready(Executor):
+    """Gives the same rows for every file at once: what is left is the batch's own work and memory."""
+
+    def __init__(self, outcome: Outcome) -> None:
+        self._outcome = outcome
+
+    def submit(self, _work: object, /, *words: Any, **_: Any) -> Future[Any]:
+        done: Future[Any] = Future()
+        done.set_result([replace(self._outcome, number=number, file=path) for number, path in words[0]])
+        return done
+
+
+def _own_part(folder: Path, count: int) -> tuple[float, float]:
+    """Give milliseconds a recording of a batch of so many takes beside reading, and the peak memory (MB)."""
+    original = RECORDINGS / "05-event-1.csv"
+    paths = [folder / f"{count}-{number:05d}.csv" for number in range(count)]
+    for path in paths:
+        path.symlink_to(original)
+    reads = _ReadAlready(read_one(0, str(original), "recording", None))
+    began = time.perf_counter()
+    done = batch(paths, folder / f"{count}.csv", executor=reads, workers=2)
+    if done.rows != count:
+        raise RuntimeError(f"expected {count} rows, got {done.rows}")
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    return (time.perf_counter() - began) / count * 1e3, peak
+
+
+def _scale() -> list[dict[str, object]]:
+    """Show that a batch ten times as large costs ten times the time, and no row stays in memory."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        few_ms, few_mb = _own_part(folder, SCALE)
+        many_ms, many_mb = _own_part(folder, 10 * SCALE)
+        row = len((folder / f"{SCALE}.csv").read_bytes()) / SCALE
+    grown = (many_mb - few_mb) * 2**20 / (9 * SCALE)
+    return [
+        {
+            "name": f"batch: its own part of a recording (ms), of {10 * SCALE} beside of {SCALE}",
+            "ours": round(many_ms, 2),
+            "reference": round(few_ms, 2),
+            "ratio": many_ms / few_ms,
+            "target": "<= 1.5",
+        },
+        {
+            "name": f"batch: memory that a further recording takes (bytes), {SCALE} to {10 * SCALE}; its row as text",
+            "ours": round(grown),
+            "reference": round(row),
+            "ratio": grown / row,
+            "target": "<= 4",
+        },
+    ]
+
+
 def run() -> list[dict[str, object]]:
     """Give the rows of this benchmark."""
+    scale = _scale()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         paths = _folder(folder)
@@ -79,6 +141,7 @@ def run() -> list[dict[str, object]]:
         rest, resumed = _resumed(paths, folder / "again.csv")
         different = _difference(first, second, (folder / "again.csv").read_bytes())
     return [
+        *scale,
         {
             "name": f"batch: {FILES} recordings a second, two cores beside one ({os.cpu_count()} there)",
             "ours": round(FILES / two, 1),

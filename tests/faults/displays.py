@@ -138,7 +138,7 @@ def one(case: Case, number: int) -> tuple[str, int, list[str]]:
             program.wait()
         else:
             told = b"".join(part or b"" for part in program.communicate(timeout=WAIT_S))
-        wrong, samples = judged(case, program.returncode, path)
+        wrong, samples = judged(case, program.returncode, path, told)
         if b"Traceback" in told and not (case.treat is _early_end and not path.exists()):
             wrong.append(f"a traceback: {told[-300:]!r}")
         return case.name, samples, [f"{case.name}, {number}: {text}" for text in wrong]
@@ -150,11 +150,13 @@ def played() -> int:
     return len(simulate(scenario("healthy"), 0).time_s)
 
 
-def judged(case: Case, code: int, path: Path) -> tuple[list[str], int]:
+def judged(case: Case, code: int, path: Path, told: bytes) -> tuple[list[str], int]:
     """Look at the file that is left."""
     if not path.exists():
-        # Ended before the first sample came: there is nothing to keep, and the exit code says so.
-        return ([] if case.treat is _early_end or code == 2 else [f"no file, exit code {code}"]), 0
+        # Ended before the first sample came: there is nothing to keep, and the program says so and exits with 2; one
+        # that is killed before it has begun says nothing.
+        said = code == 2 and b"no sample was received" in told
+        return ([] if case.treat is _early_end or said else [f"no file, exit code {code}: {told[-200:]!r}"]), 0
     try:
         trace = read_trace(path)
     except HeldwheelError as error:

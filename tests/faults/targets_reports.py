@@ -24,7 +24,7 @@ from analysis.report.material import Issue, Kind
 from analysis.report.pdf import to_pdf
 from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
-from analysis.rows.batch import _Journal
+from analysis.rows.journal import Journal
 from analysis.rows.summary import asked_from
 from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
 from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Photo, Source, Test, TransducerFacts
@@ -278,11 +278,13 @@ def journals(rng: random.Random) -> str:
     key = json.dumps([str(target), stat.st_size, stat.st_mtime_ns]).encode()
     good = b'{"settings": "s", "key": %s, "rows": [{"file": "a", "rate_hz": 500.0}], "error": ""}\n' % key
     path.write_bytes(mutated(rng, [good, _JOURNAL, good + good], _JSON_TOKENS))
-    outcomes = _Journal(path, "s").load([target])
-    for outcome in outcomes.values():
-        rows = [dict(row) for row in outcome.rows]
-        to_csv(RECORDING_COLUMNS, rows)
-        to_json(RECORDING_COLUMNS, rows)
+    journal = Journal(path, "s")
+    journal.load([target])
+    rows = list(journal.rows())
+    if len(rows) != journal.count or set(journal.done) - {0}:
+        raise AssertionError(f"{len(rows)} rows of {journal.count}, {journal.done}")
+    to_csv(RECORDING_COLUMNS, rows)
+    to_json(RECORDING_COLUMNS, rows)
     return "read"
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.live import LiveReader
+from analysis.verdict.job import Job
 from gui.models.practice import scenario_for_practice
 from gui.models.relay import Found, News, Samples
 from gui.models.stream import recording_name
@@ -44,7 +44,7 @@ class FakeStream:
         self.kept = 0
         self.stopped = False
         self._news: list[News] = []
-        self._reader: LiveReader | None = None
+        self._job: Job | None = None
         self._stage, self._start_s = 0, 0.0
 
     @property
@@ -61,14 +61,14 @@ class FakeStream:
 
     def begin(self, header, folder: Path) -> Path:
         self.begun.append(header)
-        self._reader = LiveReader()
+        self._job = Job(header)
         self._stage += 1
         self._start_s = self.end_s
         self.kept = 0
         return folder / recording_name(header, lambda _name: False)
 
     def rest(self) -> None:
-        self._reader = None
+        self._job = None
 
     def saved(self) -> tuple[int, int]:
         return self.kept, 0
@@ -87,10 +87,11 @@ class FakeStream:
         time_s = self.end_s + (np.arange(len(torque_nm)) + 1) / rate_hz
         self.end_s = float(time_s[-1])
         self.kept += len(time_s)
-        self._news.append(Samples(time_s, np.asarray(torque_nm, float), None, events))
-        if self._reader is not None:
-            for pull in self._reader.feed(time_s - self._start_s, torque_nm):
-                self._news.append(Found(self._stage, self._start_s, pull))
+        torque_nm = np.asarray(torque_nm, float)
+        self._news.append(Samples(time_s, torque_nm, None, events, torque_nm))
+        if self._job is not None:
+            for pull in self._job.feed(time_s - self._start_s, torque_nm):
+                self._news.append(Found(self._stage, self._start_s, pull, self._job))
 
     def idle(self, seconds: float = 2.0) -> None:
         """The lever is off."""

@@ -114,6 +114,8 @@ def test_kept_dial_readings_survive_a_crash_and_follow_the_fixture(hand: Hand, q
     real_card(hand)
     hand.key(Qt.Key.Key_D)
     editor = hand.page.editor("Dial")
+    assert not editor.reading.edit.isEnabled(), "first the checks"
+    hand.check_all(editor)
     for text in ("40", "42", "41"):
         QTest.keyClicks(editor.reading.edit, text)
         QTest.keyClick(editor.reading.edit, Qt.Key.Key_Return)

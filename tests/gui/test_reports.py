@@ -1,4 +1,4 @@
-"""What stands on every report: asked for in the View menu, remembered, printed."""
+"""Settings in one place: how the window looks, what stands on every report; remembered, printed."""
 
 import shutil
 from pathlib import Path
@@ -12,22 +12,21 @@ from analysis.report.verify import issue_of as issue_from
 from analysis.report.verify import read_record
 from gui.models.issuing import PAPERS, issue_of
 from gui.models.settings import Choices, Settings
-from gui.pages.report_dialog import ReportDialog
+from gui.pages.settings_dialog import SettingsDialog
 from tests.gui.hand import Hand
 from tests.gui.test_review import choose, review
 
 RECORDINGS = Path(__file__).resolve().parents[2] / "recordings"
 
 
-def dialog_of(hand: Hand) -> ReportDialog:
-    """Open the dialog from the menu."""
-    menu = hand.window._menu_button.menu()
-    next(action for action in menu.actions() if "report" in action.text()).trigger()
+def dialog_of(hand: Hand) -> SettingsDialog:
+    """Open the settings."""
+    hand.press(hand.window.settings_button)
     hand.tick()
-    return next(part for part in hand.window.findChildren(ReportDialog) if part.isVisible())
+    return next(part for part in hand.window.findChildren(SettingsDialog) if part.isVisible())
 
 
-def fill(dialog: ReportDialog) -> None:
+def fill(dialog: SettingsDialog) -> None:
     """Type what a shop would."""
     QTest.keyClicks(dialog.shop.edit, "Hillfoot Workshop")
     QTest.keyClicks(dialog.address.edit, "Old Quarry Road 3 / Hillfoot")
@@ -90,3 +89,41 @@ def test_a_paper_nobody_offers_is_told_and_a4_is_taken(tmp_path: Path) -> None:
     settings = Settings(tmp_path)
     assert "paper" in settings.problem
     assert settings.choices.paper == "A4"
+
+
+def test_every_choice_is_in_one_place_and_is_taken_over(hand: Hand, tmp_path: Path) -> None:
+    dialog = dialog_of(hand)
+    for choice, key in ((dialog.palette_choice, "light"), (dialog.scale, "1.5"), (dialog.unit, "lbf·ft")):
+        choice.set_key(key)
+    dialog.decimal.set_key("comma")
+    dialog.language.set_key("es")
+    QTest.mouseClick(dialog.sounds, Qt.MouseButton.LeftButton)
+    dialog.folder.edit.selectAll()
+    QTest.keyClicks(dialog.folder.edit, "not a path")
+    dialog.keep()
+    assert dialog.isVisible(), "half a path is asked about"
+    dialog.folder.edit.selectAll()
+    QTest.keyClicks(dialog.folder.edit, str(tmp_path / "elsewhere"))
+    dialog.keep()
+    hand.tick()
+    shared, kept = hand.window._shared, Settings(hand.window._shared.settings.folder).choices
+    assert (kept.palette, kept.scale, kept.unit, kept.comma, kept.language) == ("light", 1.5, "lbf·ft", True, "es")
+    assert (shared.look.palette.name, shared.display.unit, shared.display.comma) == ("light", "lbf·ft", True)
+    assert hand.window.one_unit.text() == "lbf·ft"
+    assert shared.settings.recordings == tmp_path / "elsewhere"
+    shared.look.use(palette="dark", scale=1.0)
+
+
+def test_about_says_version_and_folders_and_copies_them(hand: Hand) -> None:
+    from PySide6.QtWidgets import QApplication
+
+    from gui.pages.about_dialog import AboutDialog
+    from logger.version import VERSION
+
+    hand.window.show_about()
+    dialog = next(part for part in hand.window.findChildren(AboutDialog) if part.isVisible())
+    dialog.copy()
+    text = QApplication.clipboard().text()
+    assert VERSION in text
+    assert str(hand.window._shared.settings.recordings) in text
+    dialog.accept()

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from analysis.to_axle.calibration import Calibration
 from gui.models.flow import Step
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.relay import Relay, Samples
@@ -74,7 +75,7 @@ def test_the_screen_has_the_torques_rows_and_the_file_has_all(measures: str) -> 
         def on_end(self, _ending) -> None:
             pass
 
-    relay = Relay("N·m")
+    relay = Relay(Calibration())
     relay.begin(Kept(), None)
     for at in range(0, len(time_s), 40):
         part = slice(at, at + 40)

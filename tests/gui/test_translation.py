@@ -46,6 +46,58 @@ def action_texts() -> Iterator[str]:
 WANTED = sorted({*(c.text for c in CAUTIONS), *(str(h) for h in Hint if h), *(str(s) for s in Step), *action_texts()})
 
 
+WHOLE = (
+    "main_window.py", "pages/test_page.py", "pages/foot.py", "pages/welcome.py", "pages/checks_panel.py",
+    "pages/live_panel.py", "pages/pulls_panel.py", "pages/sign_panel.py", "pages/card_panel.py", "pages/review_page.py",
+    "pages/archive_list.py", "pages/reading_panel.py", "pages/result_card.py", "pages/correct_bar.py",
+    "pages/details_dialog.py", "pages/settings_dialog.py", "pages/about_dialog.py", "pages/editors/dial.py",
+    "pages/editors/limit.py", "pages/editors/fixture.py", "pages/editors/job.py", "pages/editors/base.py",
+    "widgets/notice.py", "widgets/written.py", "widgets/menus.py",
+)  # fmt: skip
+"""Modules whose every text that is handed straight to what shows it is translated."""
+SHOWS = {"label", "button", "Field", "Choice", "QCheckBox", "tr", "setText", "addAction"}
+ROLES = re.compile(r"[^A-Za-z]*|/dev/.*|Heldwheel|N·m|[A-Z]{2,4}")
+
+
+def shown_texts(path: Path) -> Iterator[str]:
+    """Give the texts that a module hands to what shows them: first and tip of every such call."""
+    for call in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if not isinstance(call, ast.Call):
+            continue
+        name = getattr(call.func, "id", getattr(call.func, "attr", ""))
+        if name not in SHOWS:
+            continue
+        tips = [word.value for word in call.keywords if word.arg == "tip"]
+        hints = call.args[1:2] if name == "Field" else []
+        for part in (*call.args[:1], *hints, *tips):
+            for leaf in (part.body, part.orelse) if isinstance(part, ast.IfExp) else (part,):
+                if isinstance(leaf, ast.Constant) and isinstance(leaf.value, str):
+                    yield from (line for line in leaf.value.split("\n") if not ROLES.fullmatch(line))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("module", WHOLE)
+def test_the_pages_of_test_review_and_settings_are_translated(language: str, module: str, qapp):
+    """Nothing that the page shows stays English, but for what is alike in both languages."""
+    texts = list(shown_texts(Path(translation.__file__).parent / module))
+    known = catalogue(language)
+    install(language)
+    try:
+        missing = [text for text in texts if text not in known and tr(text) == text]
+    finally:
+        install("en")
+    assert not missing, "\n".join(missing)
+
+
+def test_a_short_template_is_of_figures_alone(qapp):
+    install("de")
+    try:
+        assert tr("3 of 5") == "3 von 5"
+        assert tr("the best of both") == "the best of both"
+    finally:
+        install("en")
+
+
 def test_there_is_something_to_translate():
     assert len(WANTED) > len(CAUTIONS) + len(Hint) + 15
 

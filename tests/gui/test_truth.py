@@ -333,7 +333,10 @@ def test_what_was_signed_stays_as_it_was(hand: Hand) -> None:
 
 def test_typing_a_dial_reading_is_no_command(hand: Hand) -> None:
     hand.key(Qt.Key.Key_D)
-    assert QApplication.focusWidget() is hand.page.editor("Dial").reading.edit
+    editor = hand.page.editor("Dial")
+    assert QApplication.focusWidget() is editor._rows[0].box
+    hand.check_all(editor)
+    assert QApplication.focusWidget() is editor.reading.edit
     hand.page.foot.main.setFocus()
     for key in (Qt.Key.Key_F, Qt.Key.Key_P, Qt.Key.Key_1):
         hand.key(key)

@@ -111,6 +111,7 @@ def test_dial_editor_keeps_readings_and_judges_them(hand: Hand) -> None:
     card.put(lever=Lever(fixture="hub centre", name="x"))
     hand.page.open_row("Dial")
     editor = hand.page.editor("Dial")
+    hand.check_all(editor)
     for text in ("30", "31,5", "29"):
         QTest.keyClicks(editor.reading.edit, text)
         QTest.keyClick(editor.reading.edit, Qt.Key.Key_Return)

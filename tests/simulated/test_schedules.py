@@ -58,6 +58,11 @@ SEEDS = {
     "swallowed why it does not come back": 35,
     "a rate taken while a backlog comes": 43,
     "dated before the sleep it came after": 51,
+    "a rate taken over bursts of half a second": 176,
+    "a rate taken over a sleep": 3038,
+    "a rate taken over what was lost before the first whole line": 3248,
+    "a second loss behind one silence": 5543,
+    "taken for duplicates of an earlier connection": 6264,
 }
 
 

@@ -38,6 +38,7 @@ class Wire:
         self._drop = 0
         self._counted = rng.randrange(1000)
         self._port = bytearray()
+        self._adapter: list[tuple[bytes, int]] = []  # lines, and their numbers, that an adapter holds back
         self._chunks: deque[Chunk] = deque()
         self._open = False
         self._half = False  # the port ends in half a line
@@ -65,10 +66,19 @@ class Wire:
             if self._drop:
                 self._drop -= 1
             elif self._open and not clocks.asleep and clocks.true_s >= self._quiet_until_s:
-                self._arrive(b"%b*%02X\n" % (line, check), number)
-        if self._port and clocks.true_s >= self._held_until_s and not self._waits:
+                self._adapter.append((b"%b*%02X\n" % (line, check), number))
+        self._release()
+
+    def _release(self) -> None:
+        """Let what an adapter has held back into the port, which tells its reader."""
+        if self.clocks.true_s < self._held_until_s or self.clocks.asleep:
+            return
+        for line, number in self._adapter:
+            self._arrive(line, number)
+        self._adapter.clear()
+        if self._port and not self._waits:
             self._waits = True
-            clocks.inbox.append(self._hand_over)
+            self.clocks.inbox.append(self._hand_over)
 
     def _arrive(self, line: bytes, number: int) -> None:
         room = HOLDS - len(self._port)
@@ -98,6 +108,7 @@ class Wire:
 
     def _unplugged(self) -> None:
         self._hand_over()
+        self._adapter.clear()
         self._open = False
         self._ready.set()
 
@@ -124,6 +135,7 @@ class Wire:
     def hold_back(self, seconds: float) -> None:
         """An adapter holds its bytes back and gives them in one burst."""
         self._held_until_s = self.clocks.true_s + seconds
+        self.clocks.at(self._held_until_s, self._release)
 
     def doings(self) -> dict[str, Callable[[float], None]]:
         """Give what may happen, by its name in a schedule."""
@@ -147,6 +159,7 @@ class Wire:
             raise LinkError(f"{self.name}: there is no such port")
         self._chunks.clear()
         self._port.clear()
+        self._adapter.clear()
         self._half = False
         self._ready = asyncio.Event()
         self._open = True

@@ -9,10 +9,12 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from analysis.compare.runs import Quantity
+from analysis.compare.tags import tag_words
 from gui.models.comparing import Common, Tags
-from gui.models.sheets import Scale, Sheet, Written
+from gui.models.sheets import Scale, Sheet, Written, significant
 from gui.widgets.parts import Choice, Field, column, label, restyle, scrolled
 from gui.widgets.sheet_tabs import SheetTabs
+from logger.edges.units import parse_number, torque_factor
 from logger.errors import QuantityError
 
 if TYPE_CHECKING:
@@ -49,6 +51,7 @@ class AnswerPanel(QWidget):
         self._shared, self.picture, self._empty = shared, picture, empty
         self.common = Common()
         self.files: list[str] = []  # that could not be read
+        self._typed_in: dict[Field, str] = {}  # the unit that a plain number was typed in
         self.answer: Any = None
         self.fields = QWidget()
         self._fields = column(self.fields, gap=8)
@@ -161,9 +164,21 @@ class AnswerPanel(QWidget):
     # ------------------------------------------------------------------ reading fields
     def typed(self, field: Field, *, needed: bool = False) -> float | None:
         """Read a field in the quantity's unit; what cannot be read is marked and counts as nothing."""
+        now, before = self._shared.display.unit, self._typed_in.get(field)
+        if before not in {None, now} and self.scale.quantity.unit == "N·m":
+            self._convert(field, torque_factor(before or now) / torque_factor(now))
+        self._typed_in[field] = now
         hint = field.hint if self.scale.quantity.unit == "N·m" else SMALL_HINT
         field.edit.setPlaceholderText(f"{hint} {self.scale.unit}".strip())
         return self._read(field, self.scale.typed, needed=needed)
+
+    def _convert(self, field: Field, factor: float) -> None:
+        """Follow a change of the unit on screen: a plain number meant the unit that it was typed in."""
+        try:
+            value = parse_number(field.text) * factor
+        except QuantityError:
+            return  # it names its own unit, or is no number
+        field.set_text(significant(self._shared.display, value, 4))
 
     def _read(self, field: Field, read: Callable[[str], float | None], *, needed: bool = False) -> float | None:
         field.set_wrong("")
@@ -176,4 +191,4 @@ class AnswerPanel(QWidget):
 
 def tag_options(tags: Iterable[str], none: str = "") -> list[tuple[str, str]]:
     """Give tags to choose from, with a choice of none where that is one."""
-    return [*([("", none)] if none else []), *((tag, tag) for tag in tags)]
+    return [*([("", none)] if none else []), *((tag, tag_words(tag)) for tag in tags)]

@@ -34,4 +34,4 @@ def build_editor(name: str, shared: Shared, tester: Tester) -> Editor:
         return TransducerEditor(shared, tester)
     from gui.pages.editors.dial import DialEditor
 
-    return DialEditor(shared, tester.card)
+    return DialEditor(shared, tester)

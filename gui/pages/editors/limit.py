@@ -171,14 +171,14 @@ class LimitEditor(Editor):
         self._show_rule()
         draft = self.draft()
         checked = check(draft)
-        ratio = draft.kind == "ratio min"
+        ratio = draft.is_ratio
         if ratio:
             self.chosen["quantity"].set_key("rotating maximum")
         self.chosen["quantity"].box.setEnabled(not ratio)
         for key in TORQUE_ONLY:
             (self.chosen.get(key) or self.typed[key]).setVisible(not ratio)
-        self.typed["lower"].setVisible(draft.kind in {"min", "band", "ratio min"})
-        self.typed["upper"].setVisible(draft.kind in {"max", "band"})
+        for key in ("lower", "upper"):
+            self.typed[key].setVisible(key in draft.bounds)
         for key, field in self.typed.items():
             field.set_wrong(checked.wrong.get(key, "") if self._touched else "")
         conflict = self._card.conflict()

@@ -200,7 +200,8 @@ def test_weighing_comes_as_json_and_keeps_its_exit_code(capsys):
     assert log(*words) == Exit.OUTSIDE
     table = json.loads(capsys.readouterr().out)["tables"][0]
     assert table["title"] == "Dead-weight check"
-    assert table["rows"][0]["reading"].startswith("60")
+    row = table["rows"][0]
+    assert (row["reading"], row["reading unit"]) == (60, "N·m")  # a number, and its unit beside it
 
 
 def test_every_command_has_json():

@@ -66,6 +66,65 @@ def test_slow_oscillation_has_no_level():
     assert not any(p.valid for p in read_torque(t, y, sensor=SENSOR).pulls)
 
 
+@pytest.mark.parametrize("at_s", [6.6, 8.5])
+@pytest.mark.parametrize("weight_nm", [-4.0, 4.0])
+def test_pulls_behind_a_lever_taken_off_at_once_are_stated(weight_nm, at_s):
+    t, y = trace(*[Shape()] * 3, rest_s=3.0)
+    between = (t > at_s) & (t < at_s + 1.0)  # in the first and in the second rest
+    y = y + weight_nm * ~between
+    assert len(stated(read_torque(t, y, sensor=SENSOR))) >= 2
+    assert [p.rotating.at_sensor_nm for p in stated(read_torque(t, y, sensor=SENSOR))][-1] == pytest.approx(
+        40, rel=0.02
+    )
+
+
+@pytest.mark.parametrize("decay_s", [0.2, 0.6, 1.2])
+@pytest.mark.parametrize("weight_nm", [-5.0, 6.0])
+def test_lever_put_on_at_once_may_ring(weight_nm, decay_s):
+    t = np.arange(0, 12, 0.002)
+    since = np.clip(t - 3, 0, None)
+    on = (t >= 3) & (t < 8)
+    y = on * weight_nm * (1 - 0.9 * np.exp(-since / decay_s) * np.cos(2 * np.pi * 9 * since))
+    y = y + 0.01 * np.random.default_rng(1).standard_normal(len(t))
+    assert not stated(read_torque(t, y, sensor=SENSOR))
+
+
+def test_a_swing_is_neither_a_level_nor_a_breakaway():
+    t = np.arange(0, 15, 0.005)
+    y = np.interp(t, [0, 2, 2.6, 13, 13.2, 15], [0, 0, 1, 1, 0, 0]) * (38 - 7 * np.cos(2 * np.pi * (t - 2) / 1.9))
+    y = y + 0.05 * np.random.default_rng(2).standard_normal(len(t))
+    assert not stated(read_torque(t, y, sensor=SENSOR))
+
+
+def test_of_two_speeds_as_long_none_is_the_rotating_torque():
+    t = np.arange(0, 16, 0.005)
+    y = np.interp(t, [0, 2, 3, 6, 6.5, 9.5, 10, 13, 13.1, 16], [0, 0, 50, 50, 30, 30, 70, 70, 0, 0])
+    y = y + 0.05 * np.random.default_rng(3).standard_normal(len(t))
+    pulls = read_torque(t, y, sensor=SENSOR).pulls
+    assert len(pulls) == 1
+    assert not stated(read_torque(t, y, sensor=SENSOR))
+    assert [reason.code for reason in pulls[0].reasons] == [Code.UNSTEADY]
+    assert "no one level to state" in pulls[0].reasons[0].text
+
+
+def test_level_that_wanders_widens():
+    def u95(wander_nm):
+        t, y = trace(Shape(), rest_s=2.0)
+        y = y + wander_nm * np.sin(2 * np.pi * t / 0.9)
+        return [p.breakaway.u95_sensor_nm for p in stated(read_torque(t, y, sensor=SENSOR))]
+
+    (still,), (wandering,) = u95(0.0), u95(1.0)
+    assert wandering > 2.5 * still
+    assert wandering > 1.0
+
+
+def test_step_of_a_slow_display_is_learnt_from_all_its_readings():
+    t = np.arange(0, 30, 0.5)
+    y = np.interp(t, [0, 1.5, 2, 2.5, 4, 5, 14, 14.5, 30], [0, 0, 6, 18, 36, 31, 31, 0, 0])
+    (pull,) = stated(read_torque(t, np.round(y), sensor=Sensor(capacity_nm=50.0)))
+    assert pull.rotating.u95_sensor_nm < 2.5, "six newton metres between the first readings are no step of the display"
+
+
 class TestStamps:
     def read(self, t, y):
         return [p.rotating.at_sensor_nm for p in stated(read_torque(t, y, sensor=SENSOR))]

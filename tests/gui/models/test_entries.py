@@ -7,7 +7,6 @@ import pytest
 from gui.models import dial_entry, fixture_entry, limit_entry
 from gui.models.archive import tags_of
 from gui.models.job import JobCard
-from gui.models.judge import Judge
 from gui.models.limit_entry import Draft
 from logger.header import Lever, Limit, Test, TransducerFacts
 
@@ -107,7 +106,7 @@ def test_dial_reading_through_lever_interval_and_limit() -> None:
     job = card(limit=Limit(quantity="breakaway", kind="min", lower=20.0, unit="lbf·ft", source="a manual"))
     checked = dial_entry.check(dial_entry.DialDraft("18", "lbf·ft", "breakaway", "1", "4 %", "100"), job)
     assert checked.budget.value / 1.3558179483 == pytest.approx(20.2, abs=0.05)
-    value = dial_entry.sum_up([checked.budget], Judge(job).bounds())
+    value = dial_entry.sum_up([checked.budget], job.bounds())
     assert value.state == "too close to call"
     assert value.value.u95_nm > 0.5
 

@@ -23,9 +23,8 @@ import importlib
 for name in sys.argv[1:]:
     importlib.import_module(name)
 from gui.models.job import JobCard
-from gui.models.judge import Judge
 from gui.models.run import TestRun
-run = TestRun(JobCard(), Judge(JobCard()))
+run = TestRun(JobCard())
 run.start()
 run.act()
 assert run.checks[0].ticked

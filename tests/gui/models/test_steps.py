@@ -10,20 +10,23 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.cautions import CAUTIONS
+from analysis.to_axle.calibration import Calibration, calibration_of
 from analysis.trace.gates import LAY_STILL
 from analysis.trace.results import Breakaway, Pull, Rotating
-from gui.models.caught import Judged, PullList
+from analysis.verdict.job import Job
+from gui.models.caught import PullList
 from gui.models.checks import checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.display import UNITS, Display
 from gui.models.flow import Flow, Stand, Step
+from gui.models.job import JobCard
 from gui.models.library import Library
 from gui.models.relay import Analyst, Broken, Found, Relay, Samples, StageClosed
 from gui.models.settings import Settings
 from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
 from logger.edges.toml_file import write_toml
 from logger.errors import FileError, InputError
-from logger.header import Conditions, Lever, Limit, Test
+from logger.header import Conditions, Lever, Limit, Test, TransducerFacts
 from logger.samples import Block, Ending, EndReason
 
 RNG = np.random.default_rng(11)
@@ -118,28 +121,30 @@ def pull(start: float, torque: float = 30.0) -> Pull:
 
 
 def test_pulls_rejected_restored_undone() -> None:
-    listed = PullList(lambda pulls, on: ([Judged(valid=True) for _ in pulls], sum(on) or None))
+    card = JobCard(lever=Lever(fixture="couple"))
+    listed, job = PullList(card), Job(card.judged_by("pulls"))
     for start in range(4):
-        listed.add(0.0, pull(start))
+        listed.add(0.0, pull(start), job)
     listed.reject(2, " ")
     assert listed.pulls[1].rejected == "excluded by hand"
-    assert listed.value == 3
+    assert listed.value.count == 3
     listed.reject(4, "jerked")
     listed.restore(2)
     assert [c.number for c in listed.counting] == [1, 2, 3]
     assert [listed.undo(), listed.undo(), listed.undo(), listed.undo()] == [2, 4, 2, None]
-    assert listed.value == 4
+    assert listed.value.count == 4
     assert not listed.can_undo
 
 
 def test_a_pull_that_is_taken_back_is_replaced_not_added() -> None:
-    listed = PullList(lambda pulls, on: ([Judged(valid=p.valid) for p in pulls], sum(p.valid for p in pulls) or None))
+    card = JobCard(lever=Lever(fixture="couple"))
+    listed, job = PullList(card), Job(card.judged_by("pulls"))
     for start in (2.0, 10.0):
-        listed.add(100.0, pull(start))
+        listed.add(100.0, pull(start), job)
     back = replace(pull(2.0), breakaway=None, rotating=None, reasons=(LAY_STILL,), taken_back=True)
-    assert listed.add(100.0, back).number == 1
+    assert listed.add(100.0, back, job).number == 1
     assert [c.pull.taken_back for c in listed.pulls] == [True, False]
-    assert listed.value == 1
+    assert listed.value.count == 1
 
 
 class Kept:
@@ -157,7 +162,7 @@ class Kept:
     def on_end(self, ending: Ending) -> None:
         self.ending = ending
 
-    def feed(self, time_s, torque_nm, angle_deg=None):
+    def feed(self, time_s, delivered, angle_deg=None, events=()):
         if self.fail is not None:
             raise self.fail
         self.fed.append(time_s)
@@ -172,7 +177,7 @@ def block(start: float, n: int = 10) -> Block:
 
 
 def test_relay_gives_recording_and_reader_the_same_samples_on_their_own_time() -> None:
-    relay = Relay("lbf·in", -1.0, offset_s=100.0)
+    relay = Relay(calibration_of(TransducerFacts(sign="reversed"), "lbf·in"), offset_s=100.0)
     analyst = Analyst(relay)
     analyst.start()
     writer, reader = Kept(), Kept()
@@ -202,7 +207,7 @@ def test_relay_gives_recording_and_reader_the_same_samples_on_their_own_time() -
 
 
 def test_a_reader_that_fails_never_stops_the_recording() -> None:
-    relay = Relay("N·m")
+    relay = Relay(Calibration())
     analyst = Analyst(relay)
     analyst.start()
     writer = Kept()
@@ -217,7 +222,7 @@ def test_a_reader_that_fails_never_stops_the_recording() -> None:
 
 
 def test_relay_is_changed_from_another_thread_without_loss() -> None:
-    relay, writers = Relay("N·m"), [Kept() for _ in range(20)]
+    relay, writers = Relay(Calibration()), [Kept() for _ in range(20)]
     stop = threading.Event()
 
     def change() -> None:

@@ -180,7 +180,8 @@ def axle_started(studio: Studio) -> None:
 
 
 def stud_circle(studio: Studio) -> None:
-    editor("Fixture")(studio)
+    fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
+    studio.tester.card.practice = False
     part = studio.page.editor("Fixture")
     part.fields["stud_circle_mm"].set_text("")
     part.chord.field.set_text("67.2 mm")
@@ -207,6 +208,29 @@ def ratio_limit(studio: Studio) -> None:
     studio.tester.card.put(limit=RATIO)
     studio.page.editor("Limit").load()
     studio.settle()
+
+
+def dial(studio: Studio, *, filed: bool = False) -> None:
+    """Some readings of a dial, the checks ticked; signed and filed."""
+    from logger.header import Limit
+
+    fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
+    studio.tester.card.practice = False
+    limit = Limit(quantity="breakaway", kind="min", lower=40.0, unit="N·m", source="invented club rule")
+    studio.window.tester.card.put(limit=limit)
+    if studio.page._open != "Dial":
+        studio.page.open_row("Dial")
+    form = studio.page.editor("Dial")
+    for row in form._rows:
+        row.box.click()
+    form.error.set_text("4 %")
+    for text in ("48", "50", "47"):
+        form.reading.set_text(text)
+        form._keep()
+    form.name.set_text("jo")
+    form.refresh()
+    if filed:
+        form.file()
 
 
 STATES: dict[str, Callable[[Studio], None]] = {
@@ -238,4 +262,6 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "ask-modbus": asked("modbus"),
     "ask-letters": asked("letters"),
     "dial": editor("Dial"),
+    "dial-readings": dial,
+    "dial-filed": lambda studio: dial(studio, filed=True),
 }

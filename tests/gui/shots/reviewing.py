@@ -44,7 +44,7 @@ def reports(studio: Studio) -> None:
     studio.window._shared.settings.remember(
         shop="Hillfoot Workshop", address="Old Quarry Road 3 / Hillfoot", authorised="operator C", paper=PAPERS[1][0]
     )
-    studio.window.ask_for_reports()
+    studio.window.show_settings()
     wait(studio, lambda: any(part.isVisible() for part in studio.window.findChildren(QDialog)))
 
 

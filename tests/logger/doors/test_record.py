@@ -154,6 +154,15 @@ def test_record_the_virtual_transducer_and_replay_it(tmp_path, capsys):
     assert "never overwritten" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize("speed", ["inf", "200"])
+def test_seconds_of_the_virtual_transducer_are_its_own_however_fast_it_plays(tmp_path, speed):
+    out = tmp_path / "v.csv"
+    assert log("record", "--virtual", "healthy", "--speed", speed, "--seconds", "3", "--out", str(out)) == Exit.OK
+    trace = read_trace(out)
+    assert trace.state == "closed"
+    assert trace.time_s[-1] == pytest.approx(3.0, abs=0.1)
+
+
 def started(*words: str) -> subprocess.Popen:
     return subprocess.Popen(
         [sys.executable, "-m", "logger", *words],
