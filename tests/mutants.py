@@ -1,42 +1,73 @@
 """One token of the program changed at a time: do the nearest tests notice (``make mutants``)?
 
-A mutation turns an operator, a comparison, a sign, a constant or a ``min`` into another; it is made in a copy of the
-tree, and the tests that lie nearest to its module are run: the one of its name, and those that import it. What survives
-is written down, to be read: either it changes nothing that anybody could see, or a test is missing.
+A mutation turns an operator, a comparison, a sign, a constant or a ``min`` into another. Type hints, imports,
+decorators, texts (docstrings, messages, ``__all__``) and signs of arguments are no mutations here. The sample is drawn
+by a seed from all modules of the rooms below, none left out. Which tests run the changed line was recorded once
+(``tests.touched``); of those the quickest run first, up to a budget of seconds, until one fails.
 
-    python -m tests.mutants --most 300 --seed 1        a random choice of the rooms that hold numbers
+Packages are imported once; every mutation is a fork of this process in which an import hook hands out the changed
+module. So nothing is written to the tree, and a test that starts a process of its own sees the unchanged program. A
+mutation counts as noticed only where the failing test passes, run alike, on the unchanged program. What survives is
+written down, to be read: either it changes nothing that anybody could see, or a test is missing.
+
+    python -m tests.mutants --most 300 --seed 1        a random choice
     python -m tests.mutants --only analysis/verdict/scatter.py every mutation of one module
 """
 
 from __future__ import annotations
 
 import argparse
+import importlib
+import importlib.abc
+import importlib.machinery
+import importlib.util
 import io
 import json
+import os
 import random
-import shutil
+import signal
 import subprocess
 import sys
 import tempfile
 import time
 import tokenize
-from concurrent.futures import ThreadPoolExecutor
+from collections import Counter
+from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
-from queue import Queue
+from types import ModuleType
+
+import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 ROOMS = ("analysis", "logger/decoder", "gui/models")
-SINGLE = ("logger/stream/clock.py", "logger/recordings/recording.py", "logger/instruments/weigh.py")
-LEAVE = ("analysis/report", "analysis/doors")  # words and places on paper
+SINGLE = ("logger/stream/clock.py", "logger/recordings/recording.py")
+RECORDED = ("tests/analysis", "tests/published", "tests/logger", "tests/gui/models")
+PACKAGES = (
+    "numpy",
+    "scipy.stats",
+    "scipy.signal",
+    "scipy.optimize",
+    "scipy.interpolate",
+    "scipy.linalg",
+    "scipy.ndimage",
+    "PySide6.QtWidgets",
+    "PySide6.QtGui",
+    "PySide6.QtCore",
+    "PySide6.QtTest",
+    "PySide6.QtMultimedia",
+    "pyqtgraph",
+    "serial",
+    "bleak",
+)
 SWAPS = {
     "+": "-", "-": "+", "*": "/", "/": "*", "<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==",
     "and": "or", "or": "and", "min": "max", "max": "min", "True": "False", "False": "True", "not": "bool",
 }  # fmt: skip
-TESTS = 5
-"""Test modules that are run for one mutation, at most."""
+BUDGET_S = 12.0
+"""Recorded seconds of tests that are run for one mutation, at most."""
 
-TIMEOUT_S = 240
+HANG_S = 90.0
 """A mutation that makes its tests hang is noticed as well."""
 
 
@@ -71,98 +102,233 @@ def _other_number(text: str) -> str | None:
     if text.isdigit():
         return str(int(text) + 1)
     try:
-        return repr(float(text) * 1.1)
+        return repr(float(text) * 1.1 or 1.0)
     except ValueError:
         return None
 
 
-def nearest_tests(file: str) -> list[str]:
-    """Give the tests of a module: that of its name, then those that import it, the smallest first."""
-    module, stem = file.removesuffix(".py").replace("/", "."), Path(file).stem
-    tests = [p for p in (ROOT / "tests").rglob("test_*.py") if p.parts[-2] not in ("faults", "bench", "packaging")]
-    named = [p for p in tests if p.stem == f"test_{stem}"]
-    parent, _, name = module.rpartition(".")
-    imports = [
-        p
-        for p in tests
-        if p not in named
-        and (f"{module} import" in (text := p.read_text(encoding="utf-8")) or f"from {parent} import {name}" in text)
-    ]
-    # A whole window is far away: its tests come last.
-    far = ROOT / "tests" / "gui"
-    chosen = sorted(named + imports, key=lambda p: (p.parent == far, p not in named, p.stat().st_size))[:TESTS]
-    return [str(p.relative_to(ROOT)) for p in chosen]
-
-
-def survives(mutation: Mutation, tree: Path) -> bool:
-    """Whether the nearest tests pass in a tree with this mutation."""
-    path = tree / mutation.file
-    text = path.read_text(encoding="utf-8")
-    lines = text.splitlines(keepends=True)
+def mutated(mutation: Mutation) -> str:
+    """Give the module's text with the one token changed."""
+    lines = (ROOT / mutation.file).read_text(encoding="utf-8").splitlines(keepends=True)
     line, end = lines[mutation.line - 1], mutation.column + len(mutation.before)
     lines[mutation.line - 1] = line[: mutation.column] + mutation.after + line[end:]
-    path.write_text("".join(lines), encoding="utf-8")
-    tests = nearest_tests(mutation.file)
-    command = [sys.executable, "-m", "pytest", "-x", "-q", "-n0", "-p", "no:cacheprovider", *tests]
-    try:
-        done = subprocess.run(command, cwd=tree, capture_output=True, timeout=TIMEOUT_S, check=False)
-        return not tests or done.returncode == 0
-    except subprocess.TimeoutExpired:
-        return False
-    finally:
-        path.write_text(text, encoding="utf-8")
+    return "".join(lines)
 
 
-def _tree(folder: Path) -> Path:
-    left_out = shutil.ignore_patterns(".git", ".venv", "*-output", "shots", "__pycache__", ".mypy_cache", ".hypothesis")
-    return Path(shutil.copytree(ROOT, folder, ignore=left_out))
+@dataclass(frozen=True, slots=True)
+class Touched:
+    """Which tests run which line (``tests.touched``)."""
+
+    tests: tuple[str, ...]
+    seconds: tuple[float, ...]
+    lines: dict[str, dict[str, list[int]]]
+
+    @classmethod
+    def read(cls, *paths: Path) -> Touched:
+        """Join maps."""
+        seconds: dict[str, float] = {}
+        lines: dict[str, dict[str, set[str]]] = {}
+        for path in paths:
+            said = json.loads(path.read_text(encoding="utf-8"))
+            seconds |= said["seconds"]
+            names = list(said["seconds"])
+            for file, of in said["lines"].items():
+                for line, tests in of.items():
+                    lines.setdefault(file, {}).setdefault(line, set()).update(names[i] for i in tests)
+        number = {test: i for i, test in enumerate(seconds)}
+        numbered = {f: {n: sorted(number[t] for t in ts) for n, ts in of.items()} for f, of in lines.items()}
+        return cls(tuple(seconds), tuple(seconds.values()), numbered)
+
+    def nearest(self, file: str, line: int) -> list[str]:
+        """Give the tests that run a line, the quickest first; of a line that runs at import, those of the module.
+
+        A statement of several lines is recorded at its first, hence the look upwards. Half of the budget goes to
+        the test module of the same name.
+        """
+        of = self.lines.get(file, {})
+        found = next((set(of[str(n)]) for n in range(line, max(line - 6, 0), -1) if of.get(str(n))), None)
+        counts = Counter(i for tests in of.values() for i in tests)
+        chosen = found or set(counts)
+        named = f"test_{Path(file).stem}.py"
+        order = sorted(chosen, key=lambda i: (f"/{named}::" not in self.tests[i], self.seconds[i] / (1 + counts[i])))
+        picked, spent = [], 0.0
+        for i in order:
+            if spent + self.seconds[i] <= BUDGET_S:
+                picked.append(i)
+                spent += self.seconds[i]
+        return [self.tests[i] for i in sorted(picked, key=lambda i: self.seconds[i])]
+
+
+class _Hook(importlib.abc.MetaPathFinder, importlib.abc.SourceLoader):
+    """Hands out one module with a changed text."""
+
+    def __init__(self, file: str, text: str) -> None:
+        self.name, self.file, self.text = file.removesuffix(".py").replace("/", "."), ROOT / file, text
+
+    def find_spec(
+        self, fullname: str, path: Sequence[str] | None, target: ModuleType | None = None
+    ) -> importlib.machinery.ModuleSpec | None:
+        """Find the one module."""
+        if fullname != self.name.removesuffix(".__init__"):
+            return None
+        return importlib.util.spec_from_file_location(fullname, self.file, loader=self)
+
+    def get_filename(self, fullname: str) -> str:
+        """Give the file that it stands for."""
+        return str(self.file)
+
+    def get_data(self, path: str | bytes) -> bytes:
+        """Give the changed text; no compiled file is read or written."""
+        if str(path).endswith(".pyc"):
+            raise OSError
+        return self.text.encode()
+
+
+class _Chosen:
+    """Runs the chosen tests in their order; writes down which failed."""
+
+    def __init__(self, tests: list[str], failed: Path) -> None:
+        self.order, self.failed = {test: i for i, test in enumerate(tests)}, failed
+
+    def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
+        """Leave the chosen ones."""
+        items[:] = sorted((i for i in items if i.nodeid in self.order), key=lambda i: self.order[i.nodeid])
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """Write down the first that failed."""
+        if report.failed and not self.failed.exists():
+            self.failed.write_text(report.nodeid, encoding="utf-8")
+
+    def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+        """Write down that a test module does not even load."""
+        if report.failed and not self.failed.exists():
+            self.failed.write_text("import", encoding="utf-8")
+
+
+def run(file: str, text: str, tests: list[str], hang_s: float = HANG_S) -> str | None:
+    """Run tests in a fork in which a module has this text; give the one that failed, ``"hang"``, ``None``."""
+    with tempfile.TemporaryDirectory(prefix="heldwheel-mutant-") as folder:
+        failed = Path(folder) / "failed"
+        child = os.fork()
+        if child == 0:
+            os.setsid()
+            code = 3
+            try:
+                quiet = os.open(os.devnull, os.O_RDWR)
+                for stream in (0, 1, 2):
+                    os.dup2(quiet, stream)
+                sys.meta_path.insert(0, _Hook(file, text))
+                files = list(dict.fromkeys(test.split("::")[0] for test in tests))
+                plain = ["-x", "-q", "-n0", "--tb=no", "-p", "no:cacheprovider", f"--basetemp={folder}/t", *files]
+                code = int(pytest.main(plain, plugins=[_Chosen(tests, failed)]))
+            finally:
+                os._exit(code)
+        ended = _wait(child, hang_s)
+        if ended is None:
+            return "hang"
+        if failed.exists():
+            return failed.read_text(encoding="utf-8")
+        return None if ended == 0 else "import"
+
+
+def _wait(child: int, hang_s: float) -> int | None:
+    until = time.monotonic() + hang_s
+    while time.monotonic() < until:
+        pid, status = os.waitpid(child, os.WNOHANG)
+        if pid:
+            return status
+        time.sleep(0.02)
+    os.killpg(child, signal.SIGKILL)
+    os.waitpid(child, 0)
+    return None
+
+
+def noticed(mutation: Mutation, touched: Touched, passes: dict[str, bool]) -> str | None:
+    """Give the test that notices a mutation and passes without it; ``None`` where it survives."""
+    tests = touched.nearest(mutation.file, mutation.line)
+    text = mutated(mutation)
+    while tests:
+        failed = run(mutation.file, text, tests)
+        if failed is None:
+            return None
+        again = [failed] if failed in tests else tests  # "import" and "hang" are of all of them
+        key = " ".join(again)
+        if key not in passes:
+            passes[key] = run(mutation.file, (ROOT / mutation.file).read_text(encoding="utf-8"), again) is None
+        if passes[key]:
+            return failed
+        if failed not in tests:
+            raise RuntimeError(
+                f"{mutation.file}: its tests do not run on the unchanged program ({failed}): {tests[:3]}"
+            )
+        tests = [test for test in tests if test != failed]
+    return None
+
+
+def record(folder: Path) -> list[Path]:
+    """Record which tests run which line: one quiet run of the tests of these rooms."""
+    out = folder / "touched.json"
+    command = [sys.executable, "-m", "pytest", "-p", "tests.touched", "-q", "-n0", "-p", "no:cacheprovider", *RECORDED]
+    subprocess.run(
+        command, cwd=ROOT, env={**os.environ, "HELDWHEEL_TOUCHED": str(out)}, capture_output=True, check=False
+    )
+    return [out]
 
 
 def _wanted(args: argparse.Namespace) -> list[Mutation]:
     if args.only:
         return [m for file in args.only for m in mutations(ROOT / file)]
-    paths = [p for room in ROOMS for p in sorted((ROOT / room).rglob("*.py"))]
-    paths = [p for p in paths if not str(p.relative_to(ROOT)).startswith(LEAVE)] + [ROOT / file for file in SINGLE]
+    paths = [p for room in ROOMS for p in sorted((ROOT / room).rglob("*.py"))] + [ROOT / file for file in SINGLE]
     every = [m for path in paths for m in mutations(path)]
     return random.Random(args.seed).sample(every, min(args.most, len(every)))
 
 
-def main() -> int:
-    """Run mutations, print the survivors, and write all to a file; 1 where fewer than nine of ten were noticed."""
+def _arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--most", type=int, default=300, help="mutations (default 300)")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", nargs="+", metavar="MODULE", help="every mutation of these modules")
-    parser.add_argument("--at-once", type=int, default=2, help="trees at a time (default 2)")
-    parser.add_argument("--seconds", type=float, default=float("inf"), help="begin none after so long")
+    parser.add_argument(
+        "--part", type=int, nargs=2, default=(0, 1), metavar=("I", "N"), help="every N-th, from the I-th"
+    )
+    parser.add_argument("--touched", type=Path, nargs="+", help="maps recorded before (default: record now)")
     parser.add_argument("--out", type=Path, default=ROOT / "mutants-output.json")
-    args = parser.parse_args()
-    begun, wanted = time.monotonic(), _wanted(args)
+    return parser.parse_args()
+
+
+def each(wanted: list[Mutation], touched: Touched, write: Callable[[list[dict[str, object]]], None]) -> int:
+    """Try mutations, print those that survive; give how many were noticed."""
     said: list[dict[str, object]] = []
+    passes: dict[str, bool] = {}
+    for mutation in wanted:
+        begun = time.monotonic()
+        by = noticed(mutation, touched, passes)
+        said.append({**asdict(mutation), "by": by, "seconds": round(time.monotonic() - begun, 2)})
+        if by is None:
+            place = f"{mutation.file}:{mutation.line}:{mutation.column}"
+            print(f"survived {place}  {mutation.before} -> {mutation.after}", flush=True)
+        write(said)
+    return sum(one["by"] is not None for one in said)
+
+
+def main() -> int:
+    """Run mutations, print the survivors, and write all to a file; 1 where fewer than nine of ten were noticed."""
+    args = _arguments()
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    os.chdir(ROOT)
     with tempfile.TemporaryDirectory() as folder:
-        trees: Queue[Path] = Queue()
-        for i in range(args.at_once):
-            trees.put(_tree(Path(folder) / str(i)))
+        touched = Touched.read(*(args.touched or record(Path(folder))))
+    for package in PACKAGES:
+        importlib.import_module(package)
+    wanted = _wanted(args)[args.part[0] :: args.part[1]]
+    killed = each(wanted, touched, lambda said: _write(args.out, said))
+    print(f"{killed} of {len(wanted)} noticed ({killed / max(len(wanted), 1):.0%})")
+    return 0 if wanted and killed >= 0.9 * len(wanted) else 1
 
-        def one(mutation: Mutation) -> None:
-            if time.monotonic() - begun > args.seconds:
-                return
-            tree = trees.get()
-            try:
-                alive = survives(mutation, tree)
-            finally:
-                trees.put(tree)
-            said.append({**asdict(mutation), "survived": alive})
-            if alive:
-                place = f"{mutation.file}:{mutation.line}:{mutation.column}"
-                print(f"survived {place}  {mutation.before} -> {mutation.after}", flush=True)
-            args.out.write_text(json.dumps(said, indent=1), encoding="utf-8")
 
-        with ThreadPoolExecutor(args.at_once) as pool:
-            list(pool.map(one, wanted))
-    killed = sum(not m["survived"] for m in said)
-    print(f"{killed} of {len(said)} noticed ({killed / max(len(said), 1):.0%}), of {len(wanted)} wanted")
-    return 0 if said and killed >= 0.9 * len(said) else 1
+def _write(out: Path, said: list[dict[str, object]]) -> None:
+    out.write_text(json.dumps(said, indent=1), encoding="utf-8")
 
 
 if __name__ == "__main__":

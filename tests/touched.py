@@ -1,0 +1,68 @@
+"""Which tests run which line, and how long each takes: recorded once, read by ``tests.mutants``.
+
+Loaded as a pytest plugin (``-p tests.touched``) it gives every test a coverage context of its own and writes a map of
+lines to tests. Only tests that passed are in the map; what runs in a process of its own is not seen.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import coverage
+import pytest
+
+ROOT = Path(__file__).resolve().parents[1]
+OUT = "HELDWHEEL_TOUCHED"
+"""The environment's name for the file that the map is written to."""
+
+
+class Recorder:
+    """One recording: a context per test, the time of each that passed."""
+
+    def __init__(self, out: Path) -> None:
+        self.out = out
+        self.seconds: dict[str, float] = {}
+        self.cover = coverage.Coverage(
+            data_file=None, config_file=False, source=[str(ROOT / room) for room in ("analysis", "logger", "gui")]
+        )
+        self.cover.start()
+
+    @pytest.hookimpl(hookwrapper=True)
+    def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
+        """Give the test a context of its own."""
+        self.cover.switch_context(item.nodeid)
+        yield
+        self.cover.switch_context("")
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """Keep the time of a test that passed."""
+        if report.passed:
+            self.seconds[report.nodeid] = self.seconds.get(report.nodeid, 0.0) + report.duration
+        else:
+            self.seconds[report.nodeid] = float("nan")
+
+    def pytest_sessionfinish(self) -> None:
+        """Write the map."""
+        self.cover.stop()
+        data = self.cover.get_data()
+        passed = {test: round(s, 4) for test, s in self.seconds.items() if s == s}
+        number = {test: i for i, test in enumerate(passed)}
+        lines = {
+            str(Path(file).relative_to(ROOT)): {
+                str(line): [number[test] for test in tests if test in number]
+                for line, tests in data.contexts_by_lineno(file).items()
+            }
+            for file in data.measured_files()
+        }
+        said = {"at": time.time(), "seconds": passed, "lines": lines}
+        self.out.write_text(json.dumps(said), encoding="utf-8")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Record where a file to write to is named."""
+    if out := os.environ.get(OUT):
+        config.pluginmanager.register(Recorder(Path(out)))
