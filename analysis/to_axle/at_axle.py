@@ -78,6 +78,9 @@ _EQUATION = {
 # No torque of a wheel, nor anything else that is stated about one, is beyond this (N·m, or a plain number).
 MOST = 1e6
 
+# No transducer reads so small a share of the true torque.
+LEAST_GAIN = 1e-6
+
 
 def _check(table: str, record: TransducerFacts | Zero, *keys: str, least: float = -MOST, most: float = MOST) -> None:
     """Refuse a stated figure that is no number, or absurd."""
@@ -151,7 +154,8 @@ def instrument_from(facts: TransducerFacts) -> Instrument:
     InputError
         A figure that no transducer has.
     """
-    _check("transducer", facts, "capacity_nm", "resolution_nm", "gain", "gain_u", least=0.0)
+    _check("transducer", facts, "capacity_nm", "resolution_nm", "gain_u", least=0.0)
+    _check("transducer", facts, "gain", least=LEAST_GAIN)
     _check("transducer", facts, "accuracy_percent_of_reading", "accuracy_percent_of_full_scale", least=0.0, most=100.0)
     full_scale = 0.0
     if facts.accuracy_percent_of_full_scale and facts.capacity_nm:

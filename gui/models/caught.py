@@ -139,7 +139,8 @@ class PullList:
         """Take a pull that was caught, or in place of one that is taken back what is said of it now."""
         if pull.taken_back:
             for at, caught in enumerate(self.pulls):
-                if caught.start_s == start_s and caught.pull.start_s == pull.start_s:
+                was = caught.pull
+                if (caught.start_s, was.start_s, was.end_s) == (start_s, pull.start_s, pull.end_s):
                     self.pulls[at] = replace(caught, pull=pull)
                     self.again()
                     return self.pulls[at]

@@ -138,7 +138,7 @@ def traces(rng: random.Random) -> str:
         told += live.finish()
     for back in [p for p in told if p.taken_back]:  # it stands in place of what had been stated
         told.remove(back)
-        told[[p.start_s for p in told].index(back.start_s)] = back
+        told[[(p.start_s, p.end_s) for p in told].index((back.start_s, back.end_s))] = back
     assert [p.start_s for p in told] == [p.start_s for p in reading.pulls], "live and file find other pulls"
     assert tuple(told) == reading.pulls, "live and file say other figures"
     return "pulls" if reading.pulls else "no pull"
