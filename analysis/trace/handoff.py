@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.loads import LEVER
 from analysis.trace.smooth import block_means
 from analysis.uncertainty.budget import NORMAL_95
 
@@ -59,9 +60,6 @@ not with this share of the way within three blocks, as a lever that is put on.""
 
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
-
-LEVER = 0.35
-"""A lever that came to rest within another load hangs no further off than this share of the pull's height."""
 
 DRIFT_PARTS, DRIFT_R = 6, 0.95
 """A zero that drifts lies along a straight line through so many parts of the rest, with this correlation; by chance

@@ -40,6 +40,9 @@ LANDS_S, LANDS_FROM, LANDS_TO, LANDS_SLOWEST_S = 0.02, 0.2, 0.5, 0.05
 to the next, between these shares of its height. The quickest hand on the lightest unit takes longer (0.1 s from rest
 to slip). Readings further apart than the last (s) do not tell."""
 
+LEVER = 0.35
+"""What lies still below this share of a pull is the lever: a heavy one on a worn pack has a third of it."""
+
 QUARTER = 0.25
 """A ramp is under way at this share of the pull's level, however the lever hung before."""
 

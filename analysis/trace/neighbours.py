@@ -15,14 +15,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.gates import LAY_STILL, TOO_SMALL, ZERO_MOVED
+from analysis.trace.loads import LEVER
 from analysis.trace.results import Code, Pull, Reason
 
 if TYPE_CHECKING:
     from analysis.trace.pulls import Read
     from analysis.trace.traces import Sensor
-
-LEVER = 0.35
-"""What lies still below this share of the usual pull is the lever: a heavy one on a worn pack has a third of it."""
 
 SMALL = 0.25
 """What is below this share of the usual pull is no pull, still or not: packs, sides and directions differ by less."""

@@ -33,18 +33,11 @@ def moving_mean(values: Floats, width: int) -> Floats:
     total = np.zeros(n + 2 * half + 1)  # sums up to here, flat beyond the ends
     np.cumsum(values, out=total[half + 1 : half + 1 + n])
     total[half + 1 + n :] = total[half + n]
-    means = total[2 * half + 1 :] - total[:n]
-    ends = min(half, n)
-    beyond = np.arange(half, half - ends, -1.0)  # neighbours that a value near an end does not have there
-    if 2 * ends > n:
-        count = np.full(n, 2 * half + 1.0)
-        count[:ends] -= beyond
-        count[n - ends :] -= beyond[::-1]
-        return np.asarray(means / count)
-    means[ends : n - ends] /= 2 * half + 1
-    means[:ends] /= 2 * half + 1 - beyond
-    means[n - ends :] /= (2 * half + 1 - beyond)[::-1]
-    return means
+    count, ends = np.full(n, 2 * half + 1), min(half, n)
+    missing = np.arange(half, half - ends, -1)
+    count[:ends] -= missing
+    count[n - ends :] -= missing[::-1]
+    return np.asarray((total[2 * half + 1 :] - total[:n]) / count)
 
 
 def thin(values: Floats) -> Floats:

@@ -37,7 +37,8 @@ class Turns:
         """Give a pull with how far the wheel turned; as it is where there is no angle."""
         if not self._times:
             return replace(pull, turned=None)
-        self._times, self._angles = [np.concatenate(self._times)], [np.concatenate(self._angles)]
+        if len(self._times) > 1:
+            self._times, self._angles = [np.concatenate(self._times)], [np.concatenate(self._angles)]
 
         def between(start_s: float, end_s: float) -> float:
             first, last = np.interp([start_s, end_s], self._times[0], self._angles[0])

@@ -13,6 +13,7 @@ from analysis.verdict.limits import decide, decided_by, rule_words
 from analysis.verdict.repeats import job_value
 from gui.models.caught import JobValue, Value
 from gui.models.typed import quantity
+from logger.edges.small_file import free_name
 from logger.edges.units import parse_number, parse_quantity, torque_factor
 from logger.errors import HeldwheelError, InputError
 from logger.header import Record, TransducerFacts
@@ -135,9 +136,7 @@ def file_job(card: JobCard, checks: Sequence[str], signed_by: str, folder: Path)
     )
     readings = tuple(reading_of(draft, fixture.reads) for draft in card.dial)
     folder.mkdir(parents=True, exist_ok=True)
-    path, number = folder / f"{now:%Y%m%d-%H%M%S}{ENDING}", 2
-    while path.exists():
-        path, number = folder / f"{now:%Y%m%d-%H%M%S}-{number}{ENDING}", number + 1
+    path = free_name(folder, f"{now:%Y%m%d-%H%M%S}", ENDING)
     write_dialled(path, DialFile(header=header, readings=readings, checks=tuple(checks), signed=now))
     change_sidecar(path, lambda found: msgspec.structs.replace(found, signed=now))
     return path

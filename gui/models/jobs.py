@@ -17,6 +17,7 @@ import msgspec
 from gui.models.dial_entry import DialDraft  # noqa: TC001 - msgspec reads it
 from gui.models.job import DWELL_S, PULLS_WANTED, JobCard
 from logger.decoder.description import Description  # noqa: TC001 - msgspec reads it
+from logger.edges.small_file import free_name
 from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError
 from logger.header import Axle, Conditions, Decision, Job, Lever, Limit, Photo, Record, Test
@@ -98,7 +99,7 @@ class Jobs:
         try:
             if self.path is None:
                 self.folder.mkdir(parents=True, exist_ok=True)
-                self.path = self._free(f"{now:%Y%m%d-%H%M%S}")
+                self.path = free_name(self.folder, f"{now:%Y%m%d-%H%M%S}", ".toml")
             write_toml(self.path, JobFile(saved=now, **parts))
             self._written = (self.path, parts)
         except (HeldwheelError, OSError) as error:
@@ -136,12 +137,6 @@ class Jobs:
             side = f", {kept.test.side}" if kept.test.side else ""
             found.append(Known(path, kept.saved, f"{what}{side} · {kept.saved:%d %b %Y, %H:%M}"))
         return found[:RECENT]
-
-    def _free(self, stem: str) -> Path:
-        path, number = self.folder / f"{stem}.toml", 2
-        while path.exists():
-            path, number = self.folder / f"{stem}-{number}.toml", number + 1
-        return path
 
 
 def _parts(kept: JobFile) -> dict[str, object]:

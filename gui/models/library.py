@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 
-from logger.edges.small_file import locked, write_whole
+from logger.edges.small_file import free_name, locked, write_whole
 from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Lever, Limit
@@ -92,7 +92,7 @@ class Shelf(Generic[R]):
             raise FileError(f"{self.folder}: cannot be made: {error.strerror or error}") from error
         with locked(self.folder):  # of two windows none takes a name that the other has just taken
             known = self.entries()
-            path = self._files.get(name) or self._free(file_stem(name))
+            path = self._files.get(name) or free_name(self.folder, file_stem(name), ".toml")
             if known.get(name) == entry:
                 return path
             kept = self._keep(path, "replaced") if path.exists() else None
@@ -133,7 +133,7 @@ class Shelf(Generic[R]):
         path, kept = self._undo.pop()
         try:
             if kept is None:
-                path.replace(self._unused(path, "removed"))
+                path.replace(free_name(path.parent, f"{path.stem}.toml.removed"))
             else:
                 if path.exists():
                     self._keep(path, "replaced")
@@ -180,26 +180,13 @@ class Shelf(Generic[R]):
         """Give the name that a file has in the list; empty if it is not there."""
         return next((name for name, known in self._files.items() if known == path), "")
 
-    def _free(self, stem: str) -> Path:
-        """Give a file of this stem that is not there yet: two names may shorten to one stem."""
-        path, number = self.folder / f"{stem}.toml", 2
-        while path.exists():
-            path, number = self.folder / f"{stem}-{number}.toml", number + 1
-        return path
-
     def _keep(self, path: Path, why: str) -> Path:
         """Keep what a file holds under another ending, and give where."""
-        kept = self._unused(path, why)
+        kept = free_name(path.parent, f"{path.stem}.toml.{why}")
         try:
             shutil.copyfile(path, kept)
         except OSError as error:
             raise FileError(f"{kept}: cannot be written: {error.strerror or error}") from error
-        return kept
-
-    def _unused(self, path: Path, why: str) -> Path:
-        kept, number = path.with_suffix(f".toml.{why}"), 2
-        while kept.exists():
-            kept, number = path.with_suffix(f".toml.{why}-{number}"), number + 1
         return kept
 
 

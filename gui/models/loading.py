@@ -173,8 +173,6 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
 
 def page_beside(recording: Path, reader: str, form: str = "pdf") -> Path:
     """Give where a page goes: beside its recording, named for its reader; an earlier page is never replaced."""
-    stem, number = f"{recording.stem}-{reader}", 2
-    path = recording.with_name(f"{stem}.{form}")
-    while path.exists():
-        path, number = recording.with_name(f"{stem}-{number}.{form}"), number + 1
-    return path
+    from logger.edges.small_file import free_name
+
+    return free_name(recording.parent, f"{recording.stem}-{reader}", f".{form}")

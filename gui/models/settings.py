@@ -15,7 +15,7 @@ from typing import Literal
 
 import msgspec
 
-from logger.edges.small_file import locked, read_bounded
+from logger.edges.small_file import free_name, locked, read_bounded
 from logger.edges.toml_file import MAX_BYTES, parse_toml, read_toml, write_toml
 from logger.errors import HeldwheelError
 from logger.header import Record
@@ -116,9 +116,7 @@ class Settings:
         try:
             return read_toml(self._file, Choices)
         except HeldwheelError as error:
-            kept, number = self._file.with_suffix(".toml.kept"), 2
-            while os.path.lexists(kept):
-                kept, number = self._file.with_suffix(f".toml.kept-{number}"), number + 1
+            kept = free_name(self._file.parent, f"{self._file.stem}.toml.kept")
             os.rename(self._file, kept)
             self.problem = f"{error}; it is kept as {kept.name}"
             return self.choices

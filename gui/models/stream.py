@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING, Protocol
 
 from gui.models.library import file_stem
 from gui.models.relay import Analyst, News, Relay
+from logger.edges.small_file import free_name
 from logger.edges.units import is_force
 from logger.errors import FileError, InputError
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
     from concurrent.futures import Future
     from pathlib import Path
 
@@ -89,16 +89,12 @@ class Open:
     reconnect_s: float = RECONNECT_S
 
 
-def recording_name(header: Header, taken: Callable[[str], bool]) -> str:
-    """Give a recording's file name: when, what, which side, why; numbered where that is taken."""
+def recording_stem(header: Header) -> str:
+    """Give a recording's file name without its ending: when, what, which side, why."""
     started = header.started or datetime.now().astimezone()
     parts = [started.strftime("%Y%m%d-%H%M%S"), file_stem(header.job.vehicle or header.job.number or "test")[:30]]
     parts += [header.test.side or "", header.test.purpose or ""]
-    stem = "-".join(part for part in parts if part)
-    name, number = f"{stem}.csv", 2
-    while taken(name):
-        name, number = f"{stem}-{number}.csv", number + 1
-    return name
+    return "-".join(part for part in parts if part)
 
 
 class SessionStream:
@@ -179,7 +175,7 @@ class SessionStream:
         except OSError as error:
             raise FileError(f"{folder}: cannot be made: {error.strerror or error}; choose another folder") from error
         while True:
-            path = folder / recording_name(header, lambda name: (folder / name).exists())
+            path = free_name(folder, recording_stem(header), ".csv")
             try:
                 writer = RecordingWriter(path, header, self._session.columns)
                 break

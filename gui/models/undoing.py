@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from logger.edges.small_file import write_whole
+from logger.edges.small_file import free_name, write_whole
 from logger.errors import FileError, InputError
 from logger.recordings.dialled import ENDING
 from logger.recordings.sidecar import read_sidecar, sidecar_path
@@ -108,12 +108,8 @@ def to_bin(path: str) -> Step:
         raise FileError(f"{old.name}: cannot be moved: {error.strerror or error}") from None
     if fresh and _open(old):
         raise FileError(f"{old.name}: is being recorded; end the test first")
-    folder, number = old.parent / BIN, 2
-    target = folder / old.name
-    while os.path.lexists(target):
-        stem = old.name.removesuffix(ending_of(old))
-        target, number = folder / f"{stem}-{number}{ending_of(old)}", number + 1
-    pairs = _pairs(old, target)
+    stem = old.name[: len(old.name) - len(ending_of(old))]
+    pairs = _pairs(old, free_name(old.parent / BIN, stem, old.name.removeprefix(stem)))
     _move(pairs)
     return Step(f"removing {old.name}", lambda: _back(pairs))
 

@@ -9,7 +9,8 @@ Conventions
 - Whoever reads a file in order to write it again holds the lock of its folder meanwhile, so that two programs lose
   nothing of each other's.
 
-Offered: ``open_regular``, ``read_bounded``, ``hash_of``, ``write_whole``, ``locked``, ``sync_folder``, ``beside``.
+Offered: ``open_regular``, ``read_bounded``, ``hash_of``, ``write_whole``, ``locked``, ``sync_folder``, ``beside``,
+``free_name``.
 """
 
 from __future__ import annotations
@@ -192,3 +193,11 @@ def beside(recording: Path | str, name: str) -> Path | None:
     if not last or last in (".", "..") or ":" in last or not last.isprintable():
         return None
     return Path(recording).parent / last
+
+
+def free_name(folder: Path, stem: str, ending: str = "") -> Path:
+    """Give a file of this stem that is not there yet: numbered from 2 on where the name is taken."""
+    path, number = folder / f"{stem}{ending}", 2
+    while os.path.lexists(path):
+        path, number = folder / f"{stem}-{number}{ending}", number + 1
+    return path

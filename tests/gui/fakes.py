@@ -10,7 +10,7 @@ import numpy as np
 from analysis.verdict.job import Job
 from gui.models.practice import scenario_for_practice
 from gui.models.relay import Found, News, Samples
-from gui.models.stream import recording_name
+from gui.models.stream import recording_stem
 from logger.samples import Ending, EndReason, Event
 from logger.stream.health import Health, State
 from logger.virtual.hand import Pull
@@ -65,7 +65,7 @@ class FakeStream:
         self._stage += 1
         self._start_s = self.end_s
         self.kept = 0
-        return folder / recording_name(header, lambda _name: False)
+        return folder / f"{recording_stem(header)}.csv"
 
     def rest(self) -> None:
         self._job = None
