@@ -192,10 +192,8 @@ class ReviewPage(QWidget):
     # ------------------------------------------------------------------ reading
     def _picked(self, entries: list[Entry]) -> None:
         entries = entries[:MOST_OVERLAID]
-        for path, future in list(self._loading.items()):
-            if path not in {entry.path for entry in entries}:
-                self.worker.forget(future)
-                del self._loading[path]
+        for path in self._loading.keys() - {entry.path for entry in entries}:
+            self.worker.forget(self._loading.pop(path))
         for entry in entries:
             if entry.path not in self._loaded and entry.path not in self._loading:
                 self.reading.show_waiting(entry)
@@ -231,9 +229,15 @@ class ReviewPage(QWidget):
         if path in self._sidecars:
             step = decided(path, self._sidecars.pop(path))
             self.undo.steps += [step] if step is not None else []
-        self._loaded.pop(path, None)
+        self._outdated(path)
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
+
+    def _outdated(self, path: str) -> None:
+        """Forget what was read of a recording, and what is being read of it: it has changed meanwhile."""
+        self._loaded.pop(path, None)
+        if path in self._loading:
+            self.worker.forget(self._loading.pop(path))
 
     def edit_details(self, path: str) -> None:
         """Put right what a recording lacks or has wrong, beside it."""
@@ -327,7 +331,7 @@ class ReviewPage(QWidget):
             self._failed(str(error))
             return
         self._sidecars.pop(path, None)
-        self._loaded.pop(path, None)
+        self._outdated(path)
         self._moved(path)
         self.say(f"Taken back: {words}.")
 

@@ -163,6 +163,12 @@ def test_seconds_of_the_virtual_transducer_are_its_own_however_fast_it_plays(tmp
     assert trace.time_s[-1] == pytest.approx(3.0, abs=0.1)
 
 
+def hears_signals() -> None:
+    """A program that is started in the background may inherit that hang-ups are ignored; the recorder keeps to that."""
+    for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
+        signal.signal(number, signal.SIG_DFL)
+
+
 def started(*words: str) -> subprocess.Popen:
     return subprocess.Popen(
         [sys.executable, "-m", "logger", *words],
@@ -170,6 +176,7 @@ def started(*words: str) -> subprocess.Popen:
         stderr=subprocess.PIPE,
         text=True,
         cwd=Path(__file__).parents[3],
+        preexec_fn=hears_signals,
     )
 
 
