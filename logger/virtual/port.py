@@ -120,12 +120,12 @@ class VirtualPort:
     def unplug(self) -> None:
         """Take the terminal away; time goes on, and what is due meanwhile is lost."""
         with self._lock:
+            if self._link is not None:  # first: a closed terminal's number goes to whoever asks next
+                self._link.unlink(missing_ok=True)
             for end in (self._near, self._far):
                 if end >= 0:
                     os.close(end)
             self._near = self._far = -1
-            if self._link is not None:
-                self._link.unlink(missing_ok=True)
 
     def go(self) -> None:
         """Begin to play."""
