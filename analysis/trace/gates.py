@@ -70,6 +70,11 @@ CUT_END = Reason(
 GRIPPED_AGAIN = Reason(
     Code.UNSTEADY, "gripped again on the way: this is the pull stated before, as a whole; it counts once"
 )
+GRIPPED_TOO_SOON = Reason(
+    Code.UNSTEADY,
+    "gripped again a moment after the pull before, and one of the two shows no steady turning: not counted; rest two "
+    "seconds before you pull again",
+)
 LET_GO = Reason(
     Code.NEVER_SLIPPED,
     "eased off before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps "

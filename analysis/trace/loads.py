@@ -55,6 +55,10 @@ AT_LIMIT = 0.95
 HELD_SHARE = 0.7
 """Where less than this share of the readings on the way up differ from the one before, each is given several times."""
 
+RANG_S, HUNG_S = 0.1, 0.3
+"""What was above half for less than the first (s), and then below it for longer than the second, is no ramp: a lever
+that was put on rang."""
+
 LEAST_SAMPLES = 4
 """Fewer samples are no load."""
 
@@ -157,7 +161,21 @@ def turned(window: Window) -> Load | None:
     if not top > sign * level:
         return None
     half = np.flatnonzero(torque[first:last] - sign * level > 0.5 * (top - sign * level)) + first
+    half = half[_ringing(half, float(time_s[-1] - time_s[0]) / (len(time_s) - 1)) :]
     return Load(time_s, torque, angle, first, last, sign, sign * level, noise, step, top, half, len(out))
+
+
+def _ringing(half: Ints, interval_s: float) -> int:
+    """Give how many of the samples above half were a lever that rang before the ramp."""
+    if interval_s > LANDS_SLOWEST_S:
+        return 0
+    after = np.flatnonzero(np.diff(half) * interval_s > HUNG_S) + 1  # where it is above half once more
+    rang = 0
+    for at in after:
+        if (half[at - 1] - half[rang]) * interval_s > RANG_S:
+            break
+        rang = int(at)
+    return rang
 
 
 def _step(window: Window, inner: Floats) -> float:

@@ -18,6 +18,7 @@ from analysis.trace.gates import (
     CUT_START,
     FADED,
     GRIPPED_AGAIN,
+    GRIPPED_TOO_SOON,
     HELD,
     HELD_OR_SLIPPED,
     LET_GO,
@@ -265,7 +266,7 @@ def _read(
     breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
-            return None
+            return Read(replace(frame, reasons=(GRIPPED_TOO_SOON, *reasons)))
         plateau = together(before.plateau, plateau)
         breakaway = _seen_again(before.pull.breakaway, plateau)
         frame = replace(frame, start_s=before.pull.start_s)

@@ -70,6 +70,9 @@ SETTLES = 0.7
 """What lies still on the other side after a release, at less than this share of what was released, is the lever that
 hangs there now."""
 
+RINGS = 0.05
+"""It is seen to hang while it still rings within this share of how far it swung over."""
+
 BEGAN_STILL_S = 0.5
 """A stream that kept to its first level for this long (s) before growing so much began at rest after all."""
 
@@ -222,6 +225,8 @@ class Segmenter:
         if self._first or self._aside is not None:
             return at
         sign, most = self._sign_and_most()
+        if most < SETTLES * self._turned_nm:  # no load yet, but a lever that may come to rest
+            return at
         floor, begin = self.level_nm + sign * RESTS * most, at
         high, low = self.level_nm + self._high_nm, self.level_nm + self._low_nm
         still, limit = self._still_nm, self._still_limit()
@@ -243,6 +248,8 @@ class Segmenter:
 
     def _still_limit(self) -> float:
         most = max(self._high_nm, -self._low_nm)
+        if most < SETTLES * self._turned_nm:
+            return max(self._least_nm, RINGS * most)
         return max(self._least_nm, min(2 * THRESHOLD_NOISES * self._noise_nm, STILL_SHARE * most))
 
     def finish(self) -> list[Span]:
@@ -321,7 +328,7 @@ class Segmenter:
                 return self._close(self._still_since, t, b, from_start=True)
         elif most < SETTLES * self._turned_nm and t - self._still_since_s > LIES_S:
             self._loaded, self._low_since = False, None
-            self.level_nm = b
+            self._rings(t, b, b, most)
             return self._put_aside(self._blocks + 1)
         self._lever_put_on(t, b)
         return []
@@ -377,7 +384,11 @@ class Segmenter:
         span = self._span(end, seen, from_start=from_start)
         self._first = False
         self._loaded, self._low_since = False, None
-        self._before_nm = b if from_start else self.level_nm
-        self._again_nm = AGAIN * max(self._high_nm, -self._low_nm)
-        self.level_nm, self._settled_s, self._still = b, t + RINGS_S, 0
+        _, most = self._sign_and_most()
+        self._rings(t, b, b if from_start else self.level_nm, AGAIN * most)
         return [*self._put_aside(seen), span]
+
+    def _rings(self, t: float, b: float, before_nm: float, again_nm: float) -> None:
+        """Wait until the lever has rung down, unless the torque goes further than this from the level before."""
+        self._before_nm, self._again_nm = before_nm, again_nm
+        self.level_nm, self._settled_s, self._still = b, t + RINGS_S, 0

@@ -13,10 +13,11 @@ import numpy as np
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats
 
-
 STRETCH, STRETCHES = 8, 16
 """Least number of values in a stretch that noise is taken from, and greatest number of stretches."""
 
+FEW, RANGE = 20, 7.5
+"""So few values of white noise keep within this many deviations (all but one set in 10^5)."""
 
 CROWD = 0.4
 """Share of the values that must crowd: a pull spends that much of its time above half its torque at its level."""
@@ -101,8 +102,13 @@ def sample_noise(values: Floats) -> float:
 def least_noise(values: Floats) -> float:
     """Estimate the deviation of white noise from few values, of which up to two thirds may belong to a ramp.
 
-    A quarter of the second differences of white noise are smaller than 0.3186 of their deviation.
+    A quarter of the second differences of white noise are smaller than 0.3186 of their deviation. Where so few values
+    range further than noise does, a ramp is most of them: then the three in a row that lie closest tell, whose range is
+    1.693 deviations on average (``d2`` of three, as on control charts).
     """
     if len(values) < 4:
         return 0.0
-    return quantile(np.abs(values[2:] - 2 * values[1:-1] + values[:-2]), 0.25) / 0.3186 / float(np.sqrt(6.0))
+    noise = quantile(np.abs(values[2:] - 2 * values[1:-1] + values[:-2]), 0.25) / 0.3186 / float(np.sqrt(6.0))
+    if len(values) > FEW or float(np.ptp(values)) < RANGE * noise:
+        return noise
+    return min(noise, float(np.ptp(np.lib.stride_tricks.sliding_window_view(values, 3), axis=1).min()) / 1.693)
