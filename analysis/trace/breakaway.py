@@ -34,10 +34,10 @@ TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
 """A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
 It is passed over if the torque goes higher within this time (s)."""
 
-RIVAL, RIVAL_U = 1.05, 0.55
-"""A passed peak above this share of the slip level, where breakaways lie, or a late one that is a little higher may be
-the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach it, the levelling
-of the search included."""
+RIVAL, RIVAL_S, RIVAL_U = 1.05, 1.0, 0.55
+"""A passed peak above this share of the slip level, where breakaways lie, or a higher one within this time (s) after it
+may be the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach it, the
+levelling of the search included."""
 
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
@@ -175,7 +175,9 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
         if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
-            return top, float(max(x[top] - passed, x[high] - x[top], 0.0))
+            later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
+            late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
+            return top, float(max(x[top] - passed, late - x[top], 0.0))
         passed = x[at] if high >= soon and x[at] > RIVAL * slip_nm else np.inf
         at = _running_peak(t, x, high, noise)
 
@@ -219,7 +221,8 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
         most = (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at])
         missed = min(max(UNDER_READ * step, beside), most)
         u = float(np.hypot(noise_nm, min(beside, most)))
-        return Peak(float(t[at]), float(x[at]) + missed, u, at, step, UNDER_READ_U * missed)
+        unseen = min(UNDER_READ * max(step, _ramp_step(x, at - 1)), most)  # between two readings that are as high
+        return Peak(float(t[at]), float(x[at]) + missed, u, at, step, UNDER_READ_U * max(unseen, missed))
     return Peak(float(t[at]), best[0], best[1], at, step)
 
 
