@@ -15,6 +15,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.loads import LEVER
+
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats, Sensor
 
@@ -71,7 +73,7 @@ SETTLES = 0.7
 hangs there now."""
 
 RINGS = 0.05
-"""It is seen to hang while it still rings within this share of how far it swung over."""
+"""It is seen to hang while it still rings, within this share of how far it swung over, if it swung back by more."""
 
 BEGAN_STILL_S = 0.5
 """A stream that kept to its first level for this long (s) before growing so much began at rest after all."""
@@ -160,6 +162,8 @@ class Segmenter:
         self._still_since = 0
         self._still_nm = 0.0
         self._steps_nm = 0.0  # deviation of the blocks while it lies still
+        self._opened_s = self._hangs_since_s = 0.0  # the load began; the torque has rung about hangs_nm since
+        self._hangs_nm = self._back_nm = 0.0  # ... and came back so low after its maximum
         self._shelf: _Shelf | None = None  # the last still stretch in the load
         self._aside: tuple[Span, _Shelf] | None = None  # a load or a lever: the next load shows
         self._blocks = 0
@@ -248,8 +252,6 @@ class Segmenter:
 
     def _still_limit(self) -> float:
         most = max(self._high_nm, -self._low_nm)
-        if most < SETTLES * self._turned_nm:
-            return max(self._least_nm, RINGS * most)
         return max(self._least_nm, min(2 * THRESHOLD_NOISES * self._noise_nm, STILL_SHARE * most))
 
     def finish(self) -> list[Span]:
@@ -294,6 +296,8 @@ class Segmenter:
         self._top_nm, self._slipped_s = 0.0, 0.0
         self._reach(b)
         self._still_nm, self._still_since_s, self._still_since = b, t, self._blocks
+        self._opened_s = self._hangs_since_s = t
+        self._hangs_nm = self._back_nm = max(self._high_nm, -self._low_nm)
 
     def _reach(self, b: float) -> None:
         away = b - self.level_nm
@@ -326,12 +330,27 @@ class Segmenter:
                 # what came before was the load
                 self._start = 0
                 return self._close(self._still_since, t, b, from_start=True)
-        elif most < SETTLES * self._turned_nm and t - self._still_since_s > LIES_S:
+        elif most < SETTLES * self._turned_nm and self._hangs(t, b):
             self._loaded, self._low_since = False, None
             self._rings(t, b, b, most)
             return self._put_aside(self._blocks + 1)
         self._lever_put_on(t, b)
         return []
+
+    def _hangs(self, t: float, b: float) -> bool:
+        """Whether a lever lies still at a small share of what was released, or swung over and back and rings by now.
+
+        A stroke does not come back so far.
+        """
+        sign, most = self._sign_and_most()
+        height = sign * (b - self.level_nm)
+        self._back_nm = height if height >= most else min(self._back_nm, height)
+        if abs(height - self._hangs_nm) > max(self._least_nm, RINGS * most):
+            self._hangs_nm, self._hangs_since_s = height, t
+        if t - self._still_since_s > LIES_S and most < LEVER * self._turned_nm:
+            return True
+        soon = self._hangs_since_s - self._opened_s < 2 * RINGS_S
+        return soon and self._hangs_nm - self._back_nm > RINGS * most and t - self._hangs_since_s > LIES_S
 
     def _step_cut(self, t: float, b: float) -> list[Span]:
         if abs(b) < RELEASED * abs(self.level_nm):

@@ -1,0 +1,93 @@
+"""A lever that swings or rings beside a pull, grips close together, and gauges of few readings: made by formula."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
+from tests.analysis.made import Shape, trace
+
+SENSOR = Sensor(capacity_nm=100.0)
+
+
+def stated(reading):
+    return [p for p in reading.pulls if p.breakaway or p.rotating]
+
+
+def noisy(t, y, noise_nm=0.01):
+    return y + noise_nm * np.random.default_rng(5).standard_normal(len(t))
+
+
+@pytest.mark.parametrize("hangs_nm", [1.5, 3.0, 4.5])
+@pytest.mark.parametrize("decay_s", [0.3, 0.8])
+def test_lever_that_swings_over_after_a_release_hangs_at_its_new_level(hangs_nm, decay_s):
+    """The first stroke goes the other way; behind it the lever swings up by twice what it then hangs at."""
+    t = np.arange(0, 24, 0.002)
+    since = np.clip(t - 8.1, 0, None)
+    first = np.interp(t, [2, 2.8, 8.0, 8.1], [0, -21, -21, 0])
+    rest = (t > 8.1) * hangs_nm * (1 + 0.9 * np.exp(-since / decay_s) * np.cos(2 * np.pi * 2.5 * since))
+    second = np.interp(t, [11, 12.5, 20, 20.1], [0, 20, 20, 0])
+    pulls = stated(read_torque(t, noisy(t, first + rest + second), sensor=SENSOR))
+    assert [p.direction for p in pulls] == [-1, 1]
+    assert pulls[1].handoff_nm == pytest.approx(hangs_nm, abs=0.15)
+    assert pulls[1].rotating.at_sensor_nm == pytest.approx(20.0, rel=0.01)
+
+
+@pytest.mark.parametrize("weight_nm", [4.0, 6.0])
+def test_ramp_begins_behind_a_lever_that_rings_beyond_half_of_the_pull(weight_nm):
+    """A worn pack: the ring of the lever, put on a second before, is above half of the pull for a moment."""
+    t = np.arange(0, 16, 0.002)
+    since = np.clip(t - 6, 0, None)
+    lever = (t > 6) * weight_nm * (1 + 1.4 * np.exp(-since / 0.15) * np.sin(2 * np.pi * 9 * since))
+    pull = np.interp(t, [7.6, 9.0, 9.1, 13, 13.2], [0, 15, 13, 13, 0]) * (1 + 0.004 * np.sin(2 * np.pi * 9.3 * t))
+    (only,) = stated(read_torque(t, noisy(t, lever + pull), sensor=SENSOR))
+    assert only.handoff_nm == pytest.approx(weight_nm, abs=0.1)
+    assert only.rotating.at_sensor_nm == pytest.approx(13.0, rel=0.02)
+
+
+@pytest.mark.parametrize("phase_s", [0.0, 0.1, 0.2, 0.3, 0.4])
+@pytest.mark.parametrize("rest_s", [1.4, 2.0])
+def test_release_is_no_pull_where_a_gauge_is_read_twice_a_second(phase_s, rest_s):
+    """The first second and a half of rest are three readings; the plateaus are longer than the rests."""
+    t = np.arange(phase_s, 40, 0.5)
+    edges = np.cumsum([0, rest_s, 1.6, 7, 0.8, 3.6, 1.6, 7, 0.8, 3.6, 1.6, 7, 0.8, 4])
+    y = np.interp(t, edges, [0, 0, 40, 40, 0, 0, 40, 40, 0, 0, 40, 40, 0, 0])
+    y = np.round(noisy(t, y, 0.02) / 0.05) * 0.05
+    reading = read_torque(t, y, sensor=SENSOR)
+    assert [p.direction for p in stated(reading)] == [1, 1, 1]
+    assert [p.rotating.at_sensor_nm for p in stated(reading)] == pytest.approx([40.0] * 3, rel=0.02)
+
+
+@pytest.mark.parametrize("rest_s", [0.3, 0.5, 0.8, 1.1, 1.4])
+@pytest.mark.parametrize("turning_s", [0.45, 0.6, 0.9])
+def test_every_grip_of_a_series_is_stated_or_named(rest_s, turning_s):
+    shapes = [Shape(ramp_s=0.2, turning_s=turning_s)] * 5
+    t, y = trace(*shapes, rest_s=rest_s)
+    said = read_torque(t, y, sensor=SENSOR).pulls
+    for n in range(5):
+        middle = rest_s + n * (shapes[0].length_s + rest_s) + shapes[0].length_s / 2
+        assert any(p.start_s < middle < p.end_s for p in said), n
+
+
+@pytest.mark.parametrize("rate_hz", [2.0, 2.5, 4.0])
+@pytest.mark.parametrize("phase", np.linspace(0, 0.9, 7))
+def test_peak_between_two_readings_is_within_the_interval(rate_hz, phase):
+    t = np.arange(phase / rate_hz, 22, 1 / rate_hz)
+    y = np.interp(t, [0, 3, 5, 5.5, 6.2, 13, 13.4, 22], [0, 0, 45, 41, 40, 40, 0, 0])
+    y = np.round(noisy(t, y, 0.02) / 0.05) * 0.05
+    (only,) = stated(read_torque(t, y, sensor=SENSOR))
+    assert only.breakaway is not None
+    assert abs(only.breakaway.at_sensor_nm - 45.0) < 1.1 * only.breakaway.u95_sensor_nm
+
+
+@pytest.mark.parametrize("later", [1.06, 1.12, 1.2])
+def test_higher_peak_within_a_second_is_reached(later):
+    """The weaker part gave way first, or the pack broke and the wheel swung: torque alone cannot tell."""
+    t = np.arange(0, 16, 0.005)
+    y = np.interp(t, [0, 2, 4, 4.15, 4.6, 4.75, 5.2, 12, 12.2, 16], [0, 0, 40, 33, 40 * later, 38, 37, 37, 0, 0])
+    (only,) = stated(read_torque(t, noisy(t, y, 0.05), sensor=SENSOR))
+    low, high = (only.breakaway.at_sensor_nm + s * only.breakaway.u95_sensor_nm for s in (-1, 1))
+    assert low < 40.0 * 1.005
+    assert high > 40.0 * later * 0.995
