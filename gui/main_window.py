@@ -300,11 +300,12 @@ class MainWindow(QMainWindow):
         self.tester.changes.tell()
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Leave out of the bar what does not fit: the name first, then all units but the one in use."""
+        """Leave out of the bar what does not fit: the name, then all units but the one in use, then a button's word."""
         super().resizeEvent(event)
         self._share_bar()
 
     def _share_bar(self) -> None:
+        self.settings_button.setText("Settings")
         tabs = (
             sum(tab.sizeHint().width() + 6 for tab in self._tabs.values())
             + self.settings_button.sizeHint().width()
@@ -315,6 +316,8 @@ class MainWindow(QMainWindow):
         self.unit.setVisible(room >= 0)
         self.one_unit.setVisible(room < 0)
         self._name.setVisible(room >= self._name.sizeHint().width())
+        if self.width() < tabs + mark + self.one_unit.sizeHint().width():
+            self.settings_button.setText("…")  # its tip and its accessible name still say what it is
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""

@@ -131,7 +131,7 @@ class ReadingPanel(QWidget):
         about = column(facts, gap=6)
         about.addWidget(self.tags)
         about.addWidget(scrolled(self.facts), 1)
-        for part in (self.pulls, self.budget, facts):
+        for part in (self.pulls, scrolled(self.budget), facts):
             self.below.addWidget(part)
         left.addWidget(self.below, 1)
         row.addLayout(left, 3)

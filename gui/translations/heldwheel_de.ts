@@ -321,11 +321,11 @@
     </message>
     <message>
         <source>Zero again</source>
-        <translation>Null noch einmal</translation>
+        <translation>Null danach</translation>
     </message>
     <message>
         <source>Sign</source>
-        <translation>Unterschreiben</translation>
+        <translation>Signieren</translation>
     </message>
     <message>
         <source>to come</source>
@@ -1357,7 +1357,7 @@
     </message>
     <message>
         <source>Job card</source>
-        <translation>Auftragskarte</translation>
+        <translation>Auftrag</translation>
     </message>
     <message>
         <source>Job</source>

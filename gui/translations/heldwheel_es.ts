@@ -321,7 +321,7 @@
     </message>
     <message>
         <source>Zero again</source>
-        <translation>Cero otra vez</translation>
+        <translation>Cero final</translation>
     </message>
     <message>
         <source>Sign</source>

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.translation import tr
 from gui.widgets.figure import tick_step
+from gui.widgets.fitting import small_enough
 from gui.widgets.menus import offer_picture
 
 if TYPE_CHECKING:
@@ -213,11 +214,12 @@ class Chart(QWidget):
         room = frame.box.width() / len(names) - 6
         for at, name, about in names:
             top = frame.box.bottom() + 4
-            for text, font, colour in ((name, look.font(14, bold=True), "text"), (about, look.font(12.5), "muted")):
+            for text, px, colour in ((name, 14, "text"), (tr(about), 12.5, "muted")):
+                font = small_enough(look, px, text, room, bold=colour == "text")
                 metrics = QFontMetricsF(font)
                 painter.setFont(font)
                 painter.setPen(look.colour(colour))
-                short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+                short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room + 1)
                 painter.drawText(
                     QPointF(frame.x(at) - metrics.horizontalAdvance(short) / 2, top + metrics.ascent()), short
                 )

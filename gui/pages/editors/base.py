@@ -169,7 +169,7 @@ class Editor(QWidget):
         inside = column(frame, margin=16, gap=10)
         head: QHBoxLayout = line(gap=10)
         words = column(gap=2)
-        words.addWidget(label(title, "title"))
+        words.addWidget(label(title, "title", wrap=True))
         if about:
             words.addWidget(label(about, "caption", wrap=True))
         head.addLayout(words, 1)

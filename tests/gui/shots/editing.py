@@ -63,6 +63,7 @@ def learning(page: int) -> Callable[[Studio], None]:
 
         from gui.models.learning import look_at
         from gui.pages.learn_dialog import LearnDialog
+        from logger.learn.hear import Heard
         from tests.gui.test_learn import chunks, levers, lines
 
         editor("Transducer")(studio)
@@ -70,9 +71,9 @@ def learning(page: int) -> Callable[[Studio], None]:
         dialog = next(part for part in studio.page.findChildren(LearnDialog) if part.isVisible())
         heard = chunks(lines(levers(-1.0)))
         if page == 1:
-            dialog.heard.chunks, dialog._listening = heard[:110], Future()
+            dialog.heard.chunks, dialog._listening = heard.chunks[:110], Future()
             dialog.show_step(1)
-            dialog._show_so_far(look_at(heard[:110]))
+            dialog._show_so_far(look_at(Heard(heard.chunks[:110])))
         elif page == 2:
             dialog.show_found(look_at(heard))
         studio.settle()
