@@ -1,8 +1,8 @@
 """No words are cut on any page, in any state and language, from a small laptop's screen up, at every size of text.
 
 A word is cut where it is shortened with dots, wider or taller than its place, or outside of the window; what scrolls is
-not cut. Cells of tables carry their words as a tip and are left out. ``test_cut.py`` measures some states at the hardest
-sizes with every run of the tests.
+not cut. Cells of tables carry their words as a tip and are left out. ``test_cut.py`` measures some states at the
+hardest sizes with every run of the tests.
 """
 
 from collections.abc import Sequence

@@ -1,4 +1,4 @@
-"""No words are cut where it is hardest: small screen and large text, longest labels. ``make cut`` measures everything."""
+"""No words are cut where it is hardest: small screen, large text, longest labels. ``make cut`` measures all."""
 
 import pytest
 from PySide6.QtWidgets import QLabel, QWidget
