@@ -24,7 +24,7 @@ from gui.models.display import UNITS
 from gui.models.dropped import cut_off
 from gui.models.state import Notice
 from gui.theme import SCALES
-from gui.translation import COMMA
+from gui.translation import COMMA, tr
 from gui.widgets.parts import Switch, button, column, label, line
 from gui.work import Errand
 
@@ -88,7 +88,9 @@ class MainWindow(QMainWindow):
             row.addWidget(tab)
         row.addSpacing(14)
         self.simulated = label("SIMULATED", "simulated")
-        self.simulated.setToolTip("What this page shows was made by the virtual transducer: never file it as a test")
+        self.simulated.setToolTip(
+            tr("What this page shows was made by the virtual transducer: never file it as a test")
+        )
         row.addWidget(self.simulated)
         row.addStretch(1)
         row.addWidget(self.unit)

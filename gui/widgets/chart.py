@@ -190,7 +190,7 @@ class Chart(QWidget):
         look, number, axes = self._shared.look, self._shared.display.number, frame.axes
         metrics = QFontMetricsF(painter.font())
         painter.setPen(look.colour("muted"))
-        painter.drawText(QPointF(4, metrics.ascent()), axes.y_words)
+        painter.drawText(QPointF(4, metrics.ascent()), tr(axes.y_words))
         for value, decimals in ticks(*axes.y, 6):
             y = frame.y(value)
             painter.setPen(QPen(look.colour("line"), 1))
@@ -206,8 +206,8 @@ class Chart(QWidget):
             text = number(value, decimals)
             across = frame.x(value) - metrics.horizontalAdvance(text) / 2
             painter.drawText(QPointF(across, frame.box.bottom() + metrics.height() + 2), text)
-        across = frame.box.center().x() - metrics.horizontalAdvance(axes.x_words) / 2
-        painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), axes.x_words)
+        across = frame.box.center().x() - metrics.horizontalAdvance(tr(axes.x_words)) / 2
+        painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), tr(axes.x_words))
 
     def _names(self, painter: QPainter, frame: Frame) -> None:
         look, names = self._shared.look, frame.axes.x_names
@@ -263,6 +263,7 @@ class Chart(QWidget):
 
     def note(self, painter: QPainter, frame: Frame, at: QPointF, text: str, colour: str = "text") -> None:
         """Write beside a point, inside the picture."""
+        text = tr(text)
         painter.setFont(self._shared.look.font(13, bold=True))
         metrics = QFontMetricsF(painter.font())
         wide = metrics.horizontalAdvance(text)
