@@ -12,11 +12,22 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.compare.builds import build_lines, build_name, changes, modifier_l
+from analysis.compare.due import EVERY, USED, amounts, schedule_words
 from gui.models.changes import Changes
 from gui.models.typed import quantity
 from logger.edges.units import parse_number, parse_quantity
 from logger.errors import HeldwheelError, InputError
-from logger.recordings.axles import AxleFile, Build, Part, change_axle, moment, put_build, read_axle
+from logger.recordings.axles import (
+    AxleFile,
+    Build,
+    Part,
+    Retest,
+    Use,
+    change_axle,
+    moment,
+    put_build,
+    read_axle,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -320,6 +331,40 @@ class BuildEntry:
         self.draft, self.wrong = draft, check_build(draft, self._base)[1]
         self.changes.tell()
 
+    # ------------------------------------------------------------------ its life
+    @property
+    def schedule(self) -> str:
+        """When the axle is to be tested again, as it is typed."""
+        return schedule_words(self.axle.retest) if self.axle is not None else ""
+
+    def put_schedule(self, text: str) -> None:
+        """Keep another schedule; an empty one takes it away.
+
+        Raises
+        ------
+        HeldwheelError
+            It is not understood, or cannot be written.
+        """
+        plan = Retest(**amounts(text, EVERY)) if text.strip() else None
+        self._change(lambda axle: msgspec.structs.replace(axle, retest=plan))
+
+    def put_use(self, text: str) -> None:
+        """Note what the axle has run until today.
+
+        Raises
+        ------
+        HeldwheelError
+            It is not understood, or cannot be written.
+        """
+        use = Use(day=datetime.now().astimezone().date(), **amounts(text, USED))
+        self._change(lambda axle: msgspec.structs.replace(axle, uses=(*axle.uses, use)))
+
+    def _change(self, change: Callable[[AxleFile], AxleFile]) -> None:
+        folder = self._folder()
+        folder.mkdir(parents=True, exist_ok=True)
+        self.axle = change_axle(folder, self.tag, change)
+        self.changes.tell()
+
     # ------------------------------------------------------------------ keeping
     def keep(self) -> str:
         """Write the build beside the recordings, and say so; what it was before is kept, too.
@@ -332,9 +377,7 @@ class BuildEntry:
         if self.wrong:
             raise InputError("This build has faults; put them right first.")
         build, editing = self.build, self._editing
-        folder = self._folder()
-        folder.mkdir(parents=True, exist_ok=True)
-        self.axle = change_axle(folder, self.tag, lambda axle: put_build(axle, build, instead_of=editing))
+        self._change(lambda axle: put_build(axle, build, instead_of=editing))
         self._base, self._editing = build, build.built
         self._past = []
         axle = self._card.axle

@@ -3407,5 +3407,49 @@
         <source>Case above, side gears below; not to scale</source>
         <translation>Gehäuse oben, Achswellenräder unten; nicht maßstäblich</translation>
     </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Wann sie wieder geprüft wird</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Wieder prüfen alle</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (englisch)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Sie ist gelaufen (Kilometerstand, Einsätze, Achten)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (englisch)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Vermerken</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Wird mit dem heutigen Tag behalten</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>Der Plan ist behalten.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Mit dem heutigen Tag vermerkt.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>Achse %1 ist zur Prüfung fällig: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 weitere: heldwheel-read due nennt sie.</translation>
+    </message>
 </context>
 </TS>

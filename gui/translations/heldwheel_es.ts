@@ -3407,5 +3407,49 @@
         <source>Case above, side gears below; not to scale</source>
         <translation>Caja arriba, planetarios abajo; sin escala</translation>
     </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Cuándo se vuelve a ensayar</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Volver a ensayar cada</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (en inglés)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Ha rodado (cuentakilómetros, pruebas, ochos)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (en inglés)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Anotar</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Se guarda con el día de hoy</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>El plan queda guardado.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Anotado con el día de hoy.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>El eje %1 debe ensayarse: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 más: heldwheel-read due los enumera.</translation>
+    </message>
 </context>
 </TS>

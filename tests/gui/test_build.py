@@ -160,3 +160,26 @@ def test_without_a_tag_nothing_is_kept_and_a_broken_sheet_is_named(hand: Hand) -
     assert not part.keep.isEnabled()
     assert "b.axle.toml" in part.message.text()
     assert (folder / "b.axle.toml").read_text("utf-8") == "tag = 1\n"
+
+
+def test_a_schedule_is_typed_kept_and_told_when_the_window_opens(hand: Hand, qtbot) -> None:
+    from gui.models.due import due_words
+
+    part = open_build(hand)
+    fill(part.schedule.edit, "500 kilometres")
+    part.schedule.edit.editingFinished.emit()
+    assert part.schedule.edit.property("wrong")
+    fill(part.schedule.edit, "4 weeks, 10 figure-eights")
+    part.schedule.edit.editingFinished.emit()
+    assert not part.schedule.edit.property("wrong")
+    fill(part.use.edit, "53214 km, 1 event")
+    part._note_use()
+    found = kept(hand)
+    assert found.retest is not None
+    assert (found.retest.every_weeks, found.retest.figure_eights) == (4, 10)
+    assert [(use.km, use.events) for use in found.uses] == [(53214, 1)]
+    said = due_words(hand.window.tester.settings.recordings)
+    assert said == "Axle A-117 is due for a test: it has a schedule and was never tested."
+    hand.window._tell_due(said)
+    assert hand.run.notice is not None
+    assert hand.run.notice.text == said

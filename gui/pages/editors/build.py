@@ -9,13 +9,15 @@ from PySide6.QtWidgets import QWidget
 
 from gui.models.build_entry import KINDS, BuildEntry
 from gui.models.job import problem_of
-from gui.widgets.fitting import Columns, Flow
+from gui.widgets.fitting import Beside, Columns, Flow
 from gui.widgets.fold import Fold
 from gui.widgets.pack_drawing import PackDrawing
 from gui.widgets.parts import Choice, Field, button, column, label, restyle
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gui.models.job import JobCard
     from gui.shared import Shared
 
@@ -69,6 +71,9 @@ class BuildPart(QWidget):
         self.take_out = button("Take out", self.entry.remove, tip="Takes the picked part out. Delete")
         self.both = button("Same on both sides", self.entry.same_on_both, tip="Builds the other side like this one")
         self.keep = button("Keep this build", self._keep, role="primary")
+        self.schedule = Field("Test it again every", "500 km, 4 weeks, 2 events, 10 figure-eights")
+        self.use = Field("It has run (odometer, events, figure-eights)", "53214 km, 1 event")
+        self.note_use = button("Note it", self._note_use, tip="Kept with today's day")
         self.teach, self.adds_up = label(TEACH, "caption", wrap=True), label("", wrap=True)
         self.changed, self.message = label("", wrap=True), label("", "caption", wrap=True)
         self._lay_out(shared)
@@ -90,6 +95,7 @@ class BuildPart(QWidget):
             Fold("Spring, faces, pinion", self._group(shared, SPRINGS)),
             Fold("Oil, modifier, soak", self._group(shared, OILS)),
             Fold("Who, notes", self._group(shared, ("by", "notes"))),
+            Fold("When it is tested again", self._life()),
         ]
         for fold in self.folds:
             layout.addWidget(fold)
@@ -101,7 +107,15 @@ class BuildPart(QWidget):
     def _group(self, shared: Shared, keys: tuple[str, ...]) -> QWidget:
         return Columns(shared.look, [self.fields[key] for key in keys], 2)
 
+    def _life(self) -> QWidget:
+        inside = QWidget()
+        layout = column(inside, gap=8)
+        layout.addWidget(self.schedule)
+        layout.addWidget(Beside([(self.use, 1), (self.note_use, 0)], gap=8))
+        return inside
+
     def _connect(self) -> None:
+        self.schedule.edit.editingFinished.connect(self._put_schedule)
         entry = self.entry
         for key, field in self.fields.items():
             field.changed.connect(lambda key=key, f=field: entry.type_in(key, f.text))
@@ -144,9 +158,31 @@ class BuildPart(QWidget):
         head = f"Changed since {before}:" if lines else f"Nothing is otherwise than in {before}."
         self.changed.setText("\n".join([head, *(f"•  {line}" for line in lines)]) if before else "")
         self.changed.setVisible(bool(before))
-        self.keep.setEnabled(bool(entry.tag) and not entry.problem)
+        for widget in (self.keep, self.schedule, self.use, self.note_use):
+            widget.setEnabled(bool(entry.tag) and not entry.problem)
+        if not self.schedule.edit.hasFocus():
+            self.schedule.set_text(entry.schedule)
         if entry.problem or not entry.tag:
             self._say(entry.problem or NO_TAG, wrong=bool(entry.problem))
+
+    def _put_schedule(self) -> None:
+        if self.schedule.text.strip() != self.entry.schedule:
+            self._try(self.schedule, self.entry.put_schedule, "The schedule is kept.")
+
+    def _note_use(self) -> None:
+        if self._try(self.use, self.entry.put_use, "Noted with today's day."):
+            self.use.set_text("")
+
+    def _try(self, field: Field, put: Callable[[str], None], said: str) -> bool:
+        """Keep what is typed in a field, or mark it and say why it cannot be used."""
+        try:
+            put(field.text)
+        except (HeldwheelError, OSError) as error:
+            field.set_wrong(problem_of(error))
+            return False
+        field.set_wrong("")
+        self._say(said)
+        return True
 
     def _keep(self) -> None:
         try:
