@@ -3208,516 +3208,248 @@
         <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
     </message>
     <message>
-        <source>This answer, or a table of all recordings found</source>
-        <translation>Esta respuesta, o una tabla de todas las grabaciones halladas</translation>
+        <source>The &amp;build</source>
+        <translation>El m&amp;ontaje</translation>
     </message>
     <message>
-        <source>%1 against %2: %3 (95 %: %4), lower.</source>
-        <translation>%1 frente a %2: %3 (95 %: %4), menor.</translation>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order; never mix packs.</source>
+        <translation>Qué hay en el eje: pulse una pieza o añada una detrás. Respete lados y orden; no mezcle nunca los paquetes.</translation>
     </message>
     <message>
-        <source>%1 against %2: %3 (95 %: %4), higher.</source>
-        <translation>%1 frente a %2: %3 (95 %: %4), mayor.</translation>
+        <source>Give the axle a tag first (What is known): its builds are kept under it, beside the recordings.</source>
+        <translation>Dé primero una marca al eje (Lo que se sabe): con ella se guardan sus montajes, junto a los registros.</translation>
     </message>
     <message>
-        <source>Copy this table</source>
-        <translation>Copiar esta tabla</translation>
+        <source>Built</source>
+        <translation>Montado</translation>
     </message>
     <message>
-        <source>▼ lower</source>
-        <translation>▼ menor</translation>
+        <source>Why it was opened</source>
+        <translation>Por qué se abrió</translation>
     </message>
     <message>
-        <source>▲ higher</source>
-        <translation>▲ mayor</translation>
+        <source>low breakaway</source>
+        <translation>arranque bajo</translation>
     </message>
     <message>
-        <source>Dunnett, jointly 95 %</source>
-        <translation>Dunnett, conjuntamente 95 %</translation>
+        <source>Built by</source>
+        <translation>Montado por</translation>
     </message>
     <message>
-        <source>not shown (90 %: %1 to %2)</source>
-        <translation>no demostrado (90 %: %1 a %2)</translation>
+        <source>End play left</source>
+        <translation>Juego axial izquierdo</translation>
     </message>
     <message>
-        <source>%1 and %2</source>
-        <translation>%1 y %2</translation>
+        <source>End play right</source>
+        <translation>Juego axial derecho</translation>
     </message>
     <message>
-        <source>Group</source>
-        <translation>Grupo</translation>
+        <source>Preload spring</source>
+        <translation>Muelle de precarga</translation>
     </message>
     <message>
-        <source>Difference (%1)</source>
-        <translation>Diferencia (%1)</translation>
+        <source>two disc springs, face to face</source>
+        <translation>dos muelles de disco, enfrentados</translation>
     </message>
     <message>
-        <source>Finding</source>
-        <translation>Resultado</translation>
+        <source>Its load on each pack</source>
+        <translation>Su fuerza en cada paquete</translation>
     </message>
     <message>
-        <source>Method</source>
-        <translation>Método</translation>
+        <source>Friction faces, outer diameter</source>
+        <translation>Caras de fricción, diámetro exterior</translation>
     </message>
     <message>
-        <source>Same within ± %1</source>
-        <translation>Igual dentro de ± %1</translation>
+        <source>Friction faces, inner diameter</source>
+        <translation>Caras de fricción, diámetro interior</translation>
     </message>
     <message>
-        <source>vehicle, shim, 2026-05 …</source>
-        <translation>vehículo, suplemento, 2026-05 …</translation>
+        <source>Preload torque at the pinion</source>
+        <translation>Par de precarga en el piñón</translation>
     </message>
     <message>
-        <source>What is compared</source>
-        <translation>Qué se compara</translation>
+        <source>Amount of oil</source>
+        <translation>Cantidad de aceite</translation>
     </message>
     <message>
-        <source>Tag that identifies a fill or build</source>
-        <translation>Etiqueta que identifica un llenado o montaje</translation>
+        <source>Its amount, or share of the fill</source>
+        <translation>Su cantidad o parte del llenado</translation>
     </message>
     <message>
-        <source>fill</source>
-        <translation>llenado</translation>
+        <source>50 ml or 4 %</source>
+        <translation>50 ml o 4 %</translation>
     </message>
     <message>
-        <source>axle</source>
-        <translation>eje</translation>
+        <source>modifier B</source>
+        <translation>modificador B</translation>
     </message>
     <message>
-        <source>condition</source>
-        <translation>condición</translation>
+        <source>Discs soaked for</source>
+        <translation>Discos en remojo durante</translation>
     </message>
     <message>
-        <source>customer</source>
-        <translation>cliente</translation>
+        <source>Soaked in</source>
+        <translation>En remojo en</translation>
     </message>
     <message>
-        <source>date</source>
-        <translation>fecha</translation>
+        <source>the oil that goes in</source>
+        <translation>el aceite que se pone</translation>
     </message>
     <message>
-        <source>day</source>
-        <translation>día</translation>
+        <source>Notes</source>
+        <translation>Notas</translation>
     </message>
     <message>
-        <source>direction</source>
-        <translation>sentido</translation>
+        <source>plate 3 turned round</source>
+        <translation>placa 3 dada la vuelta</translation>
     </message>
     <message>
-        <source>oil</source>
-        <translation>aceite</translation>
+        <source>Which build</source>
+        <translation>Qué montaje</translation>
     </message>
     <message>
-        <source>job</source>
-        <translation>trabajo</translation>
+        <source>A new one</source>
+        <translation>Uno nuevo</translation>
     </message>
     <message>
-        <source>modifier</source>
-        <translation>aditivo</translation>
+        <source>Thickness of the picked part</source>
+        <translation>Espesor de la pieza elegida</translation>
     </message>
     <message>
-        <source>modifier, %</source>
-        <translation>aditivo, %</translation>
+        <source>Its state</source>
+        <translation>Su estado</translation>
     </message>
     <message>
-        <source>oil temperature, °C</source>
-        <translation>temperatura del aceite, °C</translation>
+        <source>new, worn …</source>
+        <translation>nueva, gastada …</translation>
     </message>
     <message>
-        <source>operator</source>
-        <translation>operador</translation>
+        <source>+ friction disc</source>
+        <translation>+ disco de fricción</translation>
     </message>
     <message>
-        <source>place</source>
-        <translation>lugar</translation>
+        <source>+ steel plate</source>
+        <translation>+ placa de acero</translation>
     </message>
     <message>
-        <source>shim, mm</source>
-        <translation>suplemento, mm</translation>
+        <source>+ disc spring</source>
+        <translation>+ muelle de disco</translation>
     </message>
     <message>
-        <source>side</source>
-        <translation>lado</translation>
+        <source>+ shim</source>
+        <translation>+ suplemento</translation>
     </message>
     <message>
-        <source>type</source>
-        <translation>tipo</translation>
+        <source>Inwards</source>
+        <translation>Hacia dentro</translation>
     </message>
     <message>
-        <source>vehicle</source>
-        <translation>vehículo</translation>
+        <source>Outwards</source>
+        <translation>Hacia fuera</translation>
     </message>
     <message>
-        <source>cycles</source>
-        <translation>ciclos</translation>
+        <source>Change places, towards the side gear</source>
+        <translation>Cambiar de sitio, hacia el planetario</translation>
     </message>
     <message>
-        <source>distance, km</source>
-        <translation>distancia, km</translation>
+        <source>Change places, away from the side gear</source>
+        <translation>Cambiar de sitio, alejándose del planetario</translation>
     </message>
     <message>
-        <source>event</source>
-        <translation>evento</translation>
+        <source>Take out</source>
+        <translation>Quitar</translation>
     </message>
     <message>
-        <source>Choose a tag</source>
-        <translation>Elija una etiqueta</translation>
+        <source>Takes the picked part out. Delete</source>
+        <translation>Quita la pieza elegida. Supr</translation>
     </message>
     <message>
-        <source>the first (%1)</source>
-        <translation>el primero (%1)</translation>
+        <source>Same on both sides</source>
+        <translation>Igual en ambos lados</translation>
     </message>
     <message>
-        <source>the first</source>
-        <translation>el primero</translation>
+        <source>Builds the other side like this one</source>
+        <translation>Monta el otro lado como este</translation>
     </message>
     <message>
-        <source>Every group with every other</source>
-        <translation>Cada grupo con todos los demás</translation>
+        <source>Keep this build</source>
+        <translation>Guardar este montaje</translation>
     </message>
     <message>
-        <source>no blocks</source>
-        <translation>sin bloques</translation>
+        <source>Spring, faces, pinion</source>
+        <translation>Muelle, caras, piñón</translation>
     </message>
     <message>
-        <source>Breakaway (%1)</source>
-        <translation>Par de arranque (%1)</translation>
+        <source>Oil, modifier, soak</source>
+        <translation>Aceite, modificador, remojo</translation>
     </message>
     <message>
-        <source>Rotating (%1)</source>
-        <translation>En giro (%1)</translation>
+        <source>Who, notes</source>
+        <translation>Quién, notas</translation>
     </message>
     <message>
-        <source>%1 fills, %2 pulls</source>
-        <translation>%1 llenados, %2 tirones</translation>
+        <source>This build has faults; put them right first.</source>
+        <translation>Este montaje tiene errores; corríjalos primero.</translation>
     </message>
     <message>
-        <source>1 fill, %1 pulls</source>
-        <translation>1 llenado, %1 tirones</translation>
+        <source>Kept as the build of %1 of axle %2.</source>
+        <translation>Guardado como montaje del %1 del eje %2.</translation>
     </message>
     <message>
-        <source>This answer (CSV, JSON)</source>
-        <translation>Esta respuesta (CSV, JSON)</translation>
+        <source>Changed since %1:</source>
+        <translation>Cambios desde %1:</translation>
     </message>
     <message>
-        <source>All recordings found: one row per recording</source>
-        <translation>Todas las grabaciones halladas: una fila por grabación</translation>
+        <source>Nothing is otherwise than in %1.</source>
+        <translation>Nada es distinto que en %1.</translation>
     </message>
     <message>
-        <source>All recordings found: one row per pull</source>
-        <translation>Todas las grabaciones halladas: una fila por tirón</translation>
+        <source>Case above, side gears below; not to scale</source>
+        <translation>Caja arriba, planetarios abajo; sin escala</translation>
     </message>
     <message>
-        <source>For %1: %2 (95 %: %3 to %4).</source>
-        <translation>Para %1: %2 (95 %: %3 a %4).</translation>
+        <source>When it is tested again</source>
+        <translation>Cuándo se vuelve a ensayar</translation>
     </message>
     <message>
-        <source>The interval holds the scatter from fill to fill; what all fills share (transducer, lever, zero) is not in it.</source>
-        <translation>El intervalo contiene la dispersión entre llenados; lo común a todos (transductor, palanca, cero) no está en él.</translation>
+        <source>Test it again every</source>
+        <translation>Volver a ensayar cada</translation>
     </message>
     <message>
-        <source>At %1: expect %2 (the next single fill, 95 %: %3 to %4).</source>
-        <translation>En %1: se esperan %2 (el próximo llenado, 95 %: %3 a %4).</translation>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (en inglés)</translation>
     </message>
     <message>
-        <source>Change per 1 of %1</source>
-        <translation>Cambio por 1 de %1</translation>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Ha rodado (cuentakilómetros, pruebas, ochos)</translation>
     </message>
     <message>
-        <source>%1, %2 fills, least squares</source>
-        <translation>%1, %2 llenados, mínimos cuadrados</translation>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (en inglés)</translation>
     </message>
     <message>
-        <source>Scatter about the line</source>
-        <translation>Dispersión en torno a la recta</translation>
+        <source>Note it</source>
+        <translation>Anotar</translation>
     </message>
     <message>
-        <source>one further fill</source>
-        <translation>un llenado más</translation>
+        <source>Kept with today's day</source>
+        <translation>Se guarda con el día de hoy</translation>
     </message>
     <message>
-        <source>At %1, the line</source>
-        <translation>En %1, la recta</translation>
+        <source>The schedule is kept.</source>
+        <translation>El plan queda guardado.</translation>
     </message>
     <message>
-        <source>the mean there</source>
-        <translation>la media ahí</translation>
+        <source>Noted with today's day.</source>
+        <translation>Anotado con el día de hoy.</translation>
     </message>
     <message>
-        <source>At %1, next fill</source>
-        <translation>En %1, próximo llenado</translation>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>El eje %1 debe ensayarse: %2.</translation>
     </message>
     <message>
-        <source>a single one</source>
-        <translation>uno solo</translation>
-    </message>
-    <message>
-        <source>different operators: %1</source>
-        <translation>operadores distintos: %1</translation>
-    </message>
-    <message>
-        <source>different axles within %1</source>
-        <translation>ejes distintos dentro de %1</translation>
-    </message>
-    <message>
-        <source>Recording</source>
-        <translation>Grabación</translation>
-    </message>
-    <message>
-        <source>it has no tag '%1'</source>
-        <translation>no tiene la etiqueta '%1'</translation>
-    </message>
-    <message>
-        <source>%1, pull at %2 s</source>
-        <translation>%1, tirón en %2 s</translation>
-    </message>
-    <message>
-        <source>never slipped</source>
-        <translation>nunca arrancó</translation>
-    </message>
-    <message>
-        <source>These groups cannot be compared: %1</source>
-        <translation>Estos grupos no se pueden comparar: %1</translation>
-    </message>
-    <message>
-        <source>Compare like with like: narrow the search until only such tests are left. If you know why these may stand side by side all the same, say so; the reason is kept with the answer.</source>
-        <translation>Compare lo semejante: estreche la búsqueda hasta que solo queden esos ensayos. Si sabe por qué pueden ponerse juntos, dígalo; el motivo queda con la respuesta.</translation>
-    </message>
-    <message>
-        <source>left</source>
-        <translation>izquierda</translation>
-    </message>
-    <message>
-        <source>right</source>
-        <translation>derecha</translation>
-    </message>
-    <message>
-        <source>Settled since cycle %1.</source>
-        <translation>Asentado desde el ciclo %1.</translation>
-    </message>
-    <message>
-        <source>%1 per ten cycles (99.7 %: %2 to %3); settled means wholly within ±1 %.</source>
-        <translation>%1 por diez ciclos (99,7 %: %2 a %3); asentado significa por completo dentro de ±1 %.</translation>
-    </message>
-    <message>
-        <source>  too few yet</source>
-        <translation>  aún muy pocos</translation>
-    </message>
-    <message>
-        <source>  cannot be shown yet</source>
-        <translation>  aún no se puede demostrar</translation>
-    </message>
-    <message>
-        <source>  still moving</source>
-        <translation>  aún cambia</translation>
-    </message>
-    <message>
-        <source>● settled</source>
-        <translation>● asentado</translation>
-    </message>
-    <message>
-        <source>after %1</source>
-        <translation>tras %1</translation>
-    </message>
-    <message>
-        <source>% per ten</source>
-        <translation>% por diez</translation>
-    </message>
-    <message>
-        <source>99.7 % interval</source>
-        <translation>intervalo del 99,7 %</translation>
-    </message>
-    <message>
-        <source>Judged then</source>
-        <translation>Juzgado entonces</translation>
-    </message>
-    <message>
-        <source>vehicle, axle, side</source>
-        <translation>vehículo, eje, lado</translation>
-    </message>
-    <message>
-        <source>settled since %1</source>
-        <translation>asentado desde %1</translation>
-    </message>
-    <message>
-        <source>judged: last %1</source>
-        <translation>juzgado: últimos %1</translation>
-    </message>
-    <message>
-        <source>The first %1 jobs fall by %2 % themselves: no reference level; %3</source>
-        <translation>Los primeros %1 trabajos ya bajan un %2 %: no hay nivel de referencia; %3</translation>
-    </message>
-    <message>
-        <source>reference level %1, scatter %2, from the first %3 jobs.</source>
-        <translation>nivel de referencia %1, dispersión %2, de los primeros %3 trabajos.</translation>
-    </message>
-    <message>
-        <source>in band, reference level</source>
-        <translation>en la banda, nivel de referencia</translation>
-    </message>
-    <message>
-        <source>in band</source>
-        <translation>en la banda</translation>
-    </message>
-    <message>
-        <source>Date</source>
-        <translation>Fecha</translation>
-    </message>
-    <message>
-        <source>Band</source>
-        <translation>Banda</translation>
-    </message>
-    <message>
-        <source>band, lower edge</source>
-        <translation>banda, borde inferior</translation>
-    </message>
-    <message>
-        <source>band, upper edge</source>
-        <translation>banda, borde superior</translation>
-    </message>
-    <message>
-        <source>weighted average</source>
-        <translation>media ponderada</translation>
-    </message>
-    <message>
-        <source>reference level</source>
-        <translation>nivel de referencia</translation>
-    </message>
-    <message>
-        <source>%1 fills of each group, %2 in all.</source>
-        <translation>%1 llenados de cada grupo, %2 en total.</translation>
-    </message>
-    <message>
-        <source>At a scatter of %1 from fill to fill a difference of %2 would be detected, compared within blocks, with %3 % probability.</source>
-        <translation>Con una dispersión de %1 entre llenados, una diferencia de %2, comparada dentro de bloques, se detectaría con una probabilidad del %3 %.</translation>
-    </message>
-    <message>
-        <source>these recordings, by %1</source>
-        <translation>estas grabaciones, por %1</translation>
-    </message>
-    <message>
-        <source>Power (%)</source>
-        <translation>Potencia (%)</translation>
-    </message>
-    <message>
-        <source>%1 fills</source>
-        <translation>%1 llenados</translation>
-    </message>
-    <message>
-        <source>Fills per group</source>
-        <translation>Llenados por grupo</translation>
-    </message>
-    <message>
-        <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
-        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operadores.</translation>
-    </message>
-    <message>
-        <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
-        <translation>Dos lecturas de un eje por un operador difieren en más de %1 solo una vez de cada veinte.</translation>
-    </message>
-    <message>
-        <source>Same operator, repeated</source>
-        <translation>El mismo operador, repetido</translation>
-    </message>
-    <message>
-        <source>Operator to operator</source>
-        <translation>De operador a operador</translation>
-    </message>
-    <message>
-        <source>reproducibility</source>
-        <translation>reproducibilidad</translation>
-    </message>
-    <message>
-        <source>Measurement, total</source>
-        <translation>Medición, total</translation>
-    </message>
-    <message>
-        <source>%1 % of the whole spread</source>
-        <translation>%1 % de la dispersión total</translation>
-    </message>
-    <message>
-        <source>Axle to axle</source>
-        <translation>De eje a eje</translation>
-    </message>
-    <message>
-        <source>distinct levels it can tell apart: %1</source>
-        <translation>niveles que puede distinguir: %1</translation>
-    </message>
-    <message>
-        <source>Overall</source>
-        <translation>En conjunto</translation>
-    </message>
-    <message>
-        <source>mean %1</source>
-        <translation>media %1</translation>
-    </message>
-    <message>
-        <source>Off the axle's mean (%1)</source>
-        <translation>Desviación de la media del eje (%1)</translation>
-    </message>
-    <message>
-        <source>%1 reads %2 lower than %3 (95 %: %4), %5 axles.</source>
-        <translation>%1 lee %2 menos que %3 (95 %: %4), %5 ejes.</translation>
-    </message>
-    <message>
-        <source>%1 reads %2 higher than %3 (95 %: %4), %5 axles.</source>
-        <translation>%1 lee %2 más que %3 (95 %: %4), %5 ejes.</translation>
-    </message>
-    <message>
-        <source>In 95 % of axles a single difference lies between %1 and %2.</source>
-        <translation>En el 95 % de los ejes una diferencia aislada queda entre %1 y %2.</translation>
-    </message>
-    <message>
-        <source>Mean difference</source>
-        <translation>Diferencia media</translation>
-    </message>
-    <message>
-        <source>95 % interval of the mean</source>
-        <translation>intervalo del 95 % de la media</translation>
-    </message>
-    <message>
-        <source>Single differences</source>
-        <translation>Diferencias aisladas</translation>
-    </message>
-    <message>
-        <source>limits of agreement, 95 % of axles</source>
-        <translation>límites de concordancia, 95 % de los ejes</translation>
-    </message>
-    <message>
-        <source>Mean of both, %1</source>
-        <translation>Media de ambos, %1</translation>
-    </message>
-    <message>
-        <source>%1 of %2 recordings read</source>
-        <translation>%1 de %2 grabaciones leídas</translation>
-    </message>
-    <message>
-        <source>Stop</source>
-        <translation>Parar</translation>
-    </message>
-    <message>
-        <source>What is read is kept</source>
-        <translation>Lo leído se conserva</translation>
-    </message>
-    <message>
-        <source>Choose the tag that makes the groups.</source>
-        <translation>Elija la etiqueta que forma los grupos.</translation>
-    </message>
-    <message>
-        <source>Compare groups: before and after a rebuild, left and right, one oil against another.</source>
-        <translation>Comparar grupos: antes y después de una revisión, izquierda y derecha, un aceite con otro.</translation>
-    </message>
-    <message>
-        <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
-        <translation>1. Dé a las grabaciones una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
-    </message>
-    <message>
-        <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
-        <translation>2. Elija a la izquierda qué grabaciones, qué se compara y qué etiqueta forma los grupos.</translation>
-    </message>
-    <message>
-        <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
-        <translation>Un llenado (vaciar, enjuagar, llenar, rodar) es un punto, tenga los tirones que tenga: los tirones de un llenado van juntos.</translation>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 más: heldwheel-read due los enumera.</translation>
     </message>
     <message>
         <source>No transducer at hand</source>
@@ -4822,6 +4554,518 @@
     <message>
         <source>assumed ± %1</source>
         <translation>supuesto ± %1</translation>
+    </message>
+    <message>
+        <source>This answer, or a table of all recordings found</source>
+        <translation>Esta respuesta, o una tabla de todas las grabaciones halladas</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), lower.</source>
+        <translation>%1 frente a %2: %3 (95 %: %4), menor.</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), higher.</source>
+        <translation>%1 frente a %2: %3 (95 %: %4), mayor.</translation>
+    </message>
+    <message>
+        <source>Copy this table</source>
+        <translation>Copiar esta tabla</translation>
+    </message>
+    <message>
+        <source>▼ lower</source>
+        <translation>▼ menor</translation>
+    </message>
+    <message>
+        <source>▲ higher</source>
+        <translation>▲ mayor</translation>
+    </message>
+    <message>
+        <source>Dunnett, jointly 95 %</source>
+        <translation>Dunnett, conjuntamente 95 %</translation>
+    </message>
+    <message>
+        <source>not shown (90 %: %1 to %2)</source>
+        <translation>no demostrado (90 %: %1 a %2)</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 y %2</translation>
+    </message>
+    <message>
+        <source>Group</source>
+        <translation>Grupo</translation>
+    </message>
+    <message>
+        <source>Difference (%1)</source>
+        <translation>Diferencia (%1)</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Resultado</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Método</translation>
+    </message>
+    <message>
+        <source>Same within ± %1</source>
+        <translation>Igual dentro de ± %1</translation>
+    </message>
+    <message>
+        <source>vehicle, shim, 2026-05 …</source>
+        <translation>vehículo, suplemento, 2026-05 …</translation>
+    </message>
+    <message>
+        <source>What is compared</source>
+        <translation>Qué se compara</translation>
+    </message>
+    <message>
+        <source>Tag that identifies a fill or build</source>
+        <translation>Etiqueta que identifica un llenado o montaje</translation>
+    </message>
+    <message>
+        <source>fill</source>
+        <translation>llenado</translation>
+    </message>
+    <message>
+        <source>axle</source>
+        <translation>eje</translation>
+    </message>
+    <message>
+        <source>condition</source>
+        <translation>condición</translation>
+    </message>
+    <message>
+        <source>customer</source>
+        <translation>cliente</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>fecha</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation>día</translation>
+    </message>
+    <message>
+        <source>direction</source>
+        <translation>sentido</translation>
+    </message>
+    <message>
+        <source>oil</source>
+        <translation>aceite</translation>
+    </message>
+    <message>
+        <source>job</source>
+        <translation>trabajo</translation>
+    </message>
+    <message>
+        <source>modifier</source>
+        <translation>aditivo</translation>
+    </message>
+    <message>
+        <source>modifier, %</source>
+        <translation>aditivo, %</translation>
+    </message>
+    <message>
+        <source>oil temperature, °C</source>
+        <translation>temperatura del aceite, °C</translation>
+    </message>
+    <message>
+        <source>operator</source>
+        <translation>operador</translation>
+    </message>
+    <message>
+        <source>place</source>
+        <translation>lugar</translation>
+    </message>
+    <message>
+        <source>shim, mm</source>
+        <translation>suplemento, mm</translation>
+    </message>
+    <message>
+        <source>side</source>
+        <translation>lado</translation>
+    </message>
+    <message>
+        <source>type</source>
+        <translation>tipo</translation>
+    </message>
+    <message>
+        <source>vehicle</source>
+        <translation>vehículo</translation>
+    </message>
+    <message>
+        <source>cycles</source>
+        <translation>ciclos</translation>
+    </message>
+    <message>
+        <source>distance, km</source>
+        <translation>distancia, km</translation>
+    </message>
+    <message>
+        <source>event</source>
+        <translation>evento</translation>
+    </message>
+    <message>
+        <source>Choose a tag</source>
+        <translation>Elija una etiqueta</translation>
+    </message>
+    <message>
+        <source>the first (%1)</source>
+        <translation>el primero (%1)</translation>
+    </message>
+    <message>
+        <source>the first</source>
+        <translation>el primero</translation>
+    </message>
+    <message>
+        <source>Every group with every other</source>
+        <translation>Cada grupo con todos los demás</translation>
+    </message>
+    <message>
+        <source>no blocks</source>
+        <translation>sin bloques</translation>
+    </message>
+    <message>
+        <source>Breakaway (%1)</source>
+        <translation>Par de arranque (%1)</translation>
+    </message>
+    <message>
+        <source>Rotating (%1)</source>
+        <translation>En giro (%1)</translation>
+    </message>
+    <message>
+        <source>%1 fills, %2 pulls</source>
+        <translation>%1 llenados, %2 tirones</translation>
+    </message>
+    <message>
+        <source>1 fill, %1 pulls</source>
+        <translation>1 llenado, %1 tirones</translation>
+    </message>
+    <message>
+        <source>This answer (CSV, JSON)</source>
+        <translation>Esta respuesta (CSV, JSON)</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per recording</source>
+        <translation>Todas las grabaciones halladas: una fila por grabación</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per pull</source>
+        <translation>Todas las grabaciones halladas: una fila por tirón</translation>
+    </message>
+    <message>
+        <source>For %1: %2 (95 %: %3 to %4).</source>
+        <translation>Para %1: %2 (95 %: %3 a %4).</translation>
+    </message>
+    <message>
+        <source>The interval holds the scatter from fill to fill; what all fills share (transducer, lever, zero) is not in it.</source>
+        <translation>El intervalo contiene la dispersión entre llenados; lo común a todos (transductor, palanca, cero) no está en él.</translation>
+    </message>
+    <message>
+        <source>At %1: expect %2 (the next single fill, 95 %: %3 to %4).</source>
+        <translation>En %1: se esperan %2 (el próximo llenado, 95 %: %3 a %4).</translation>
+    </message>
+    <message>
+        <source>Change per 1 of %1</source>
+        <translation>Cambio por 1 de %1</translation>
+    </message>
+    <message>
+        <source>%1, %2 fills, least squares</source>
+        <translation>%1, %2 llenados, mínimos cuadrados</translation>
+    </message>
+    <message>
+        <source>Scatter about the line</source>
+        <translation>Dispersión en torno a la recta</translation>
+    </message>
+    <message>
+        <source>one further fill</source>
+        <translation>un llenado más</translation>
+    </message>
+    <message>
+        <source>At %1, the line</source>
+        <translation>En %1, la recta</translation>
+    </message>
+    <message>
+        <source>the mean there</source>
+        <translation>la media ahí</translation>
+    </message>
+    <message>
+        <source>At %1, next fill</source>
+        <translation>En %1, próximo llenado</translation>
+    </message>
+    <message>
+        <source>a single one</source>
+        <translation>uno solo</translation>
+    </message>
+    <message>
+        <source>different operators: %1</source>
+        <translation>operadores distintos: %1</translation>
+    </message>
+    <message>
+        <source>different axles within %1</source>
+        <translation>ejes distintos dentro de %1</translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation>Grabación</translation>
+    </message>
+    <message>
+        <source>it has no tag '%1'</source>
+        <translation>no tiene la etiqueta '%1'</translation>
+    </message>
+    <message>
+        <source>%1, pull at %2 s</source>
+        <translation>%1, tirón en %2 s</translation>
+    </message>
+    <message>
+        <source>never slipped</source>
+        <translation>nunca arrancó</translation>
+    </message>
+    <message>
+        <source>These groups cannot be compared: %1</source>
+        <translation>Estos grupos no se pueden comparar: %1</translation>
+    </message>
+    <message>
+        <source>Compare like with like: narrow the search until only such tests are left. If you know why these may stand side by side all the same, say so; the reason is kept with the answer.</source>
+        <translation>Compare lo semejante: estreche la búsqueda hasta que solo queden esos ensayos. Si sabe por qué pueden ponerse juntos, dígalo; el motivo queda con la respuesta.</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>izquierda</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>derecha</translation>
+    </message>
+    <message>
+        <source>Settled since cycle %1.</source>
+        <translation>Asentado desde el ciclo %1.</translation>
+    </message>
+    <message>
+        <source>%1 per ten cycles (99.7 %: %2 to %3); settled means wholly within ±1 %.</source>
+        <translation>%1 por diez ciclos (99,7 %: %2 a %3); asentado significa por completo dentro de ±1 %.</translation>
+    </message>
+    <message>
+        <source>  too few yet</source>
+        <translation>  aún muy pocos</translation>
+    </message>
+    <message>
+        <source>  cannot be shown yet</source>
+        <translation>  aún no se puede demostrar</translation>
+    </message>
+    <message>
+        <source>  still moving</source>
+        <translation>  aún cambia</translation>
+    </message>
+    <message>
+        <source>● settled</source>
+        <translation>● asentado</translation>
+    </message>
+    <message>
+        <source>after %1</source>
+        <translation>tras %1</translation>
+    </message>
+    <message>
+        <source>% per ten</source>
+        <translation>% por diez</translation>
+    </message>
+    <message>
+        <source>99.7 % interval</source>
+        <translation>intervalo del 99,7 %</translation>
+    </message>
+    <message>
+        <source>Judged then</source>
+        <translation>Juzgado entonces</translation>
+    </message>
+    <message>
+        <source>vehicle, axle, side</source>
+        <translation>vehículo, eje, lado</translation>
+    </message>
+    <message>
+        <source>settled since %1</source>
+        <translation>asentado desde %1</translation>
+    </message>
+    <message>
+        <source>judged: last %1</source>
+        <translation>juzgado: últimos %1</translation>
+    </message>
+    <message>
+        <source>The first %1 jobs fall by %2 % themselves: no reference level; %3</source>
+        <translation>Los primeros %1 trabajos ya bajan un %2 %: no hay nivel de referencia; %3</translation>
+    </message>
+    <message>
+        <source>reference level %1, scatter %2, from the first %3 jobs.</source>
+        <translation>nivel de referencia %1, dispersión %2, de los primeros %3 trabajos.</translation>
+    </message>
+    <message>
+        <source>in band, reference level</source>
+        <translation>en la banda, nivel de referencia</translation>
+    </message>
+    <message>
+        <source>in band</source>
+        <translation>en la banda</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Fecha</translation>
+    </message>
+    <message>
+        <source>Band</source>
+        <translation>Banda</translation>
+    </message>
+    <message>
+        <source>band, lower edge</source>
+        <translation>banda, borde inferior</translation>
+    </message>
+    <message>
+        <source>band, upper edge</source>
+        <translation>banda, borde superior</translation>
+    </message>
+    <message>
+        <source>weighted average</source>
+        <translation>media ponderada</translation>
+    </message>
+    <message>
+        <source>reference level</source>
+        <translation>nivel de referencia</translation>
+    </message>
+    <message>
+        <source>%1 fills of each group, %2 in all.</source>
+        <translation>%1 llenados de cada grupo, %2 en total.</translation>
+    </message>
+    <message>
+        <source>At a scatter of %1 from fill to fill a difference of %2 would be detected, compared within blocks, with %3 % probability.</source>
+        <translation>Con una dispersión de %1 entre llenados, una diferencia de %2, comparada dentro de bloques, se detectaría con una probabilidad del %3 %.</translation>
+    </message>
+    <message>
+        <source>these recordings, by %1</source>
+        <translation>estas grabaciones, por %1</translation>
+    </message>
+    <message>
+        <source>Power (%)</source>
+        <translation>Potencia (%)</translation>
+    </message>
+    <message>
+        <source>%1 fills</source>
+        <translation>%1 llenados</translation>
+    </message>
+    <message>
+        <source>Fills per group</source>
+        <translation>Llenados por grupo</translation>
+    </message>
+    <message>
+        <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
+        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operadores.</translation>
+    </message>
+    <message>
+        <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
+        <translation>Dos lecturas de un eje por un operador difieren en más de %1 solo una vez de cada veinte.</translation>
+    </message>
+    <message>
+        <source>Same operator, repeated</source>
+        <translation>El mismo operador, repetido</translation>
+    </message>
+    <message>
+        <source>Operator to operator</source>
+        <translation>De operador a operador</translation>
+    </message>
+    <message>
+        <source>reproducibility</source>
+        <translation>reproducibilidad</translation>
+    </message>
+    <message>
+        <source>Measurement, total</source>
+        <translation>Medición, total</translation>
+    </message>
+    <message>
+        <source>%1 % of the whole spread</source>
+        <translation>%1 % de la dispersión total</translation>
+    </message>
+    <message>
+        <source>Axle to axle</source>
+        <translation>De eje a eje</translation>
+    </message>
+    <message>
+        <source>distinct levels it can tell apart: %1</source>
+        <translation>niveles que puede distinguir: %1</translation>
+    </message>
+    <message>
+        <source>Overall</source>
+        <translation>En conjunto</translation>
+    </message>
+    <message>
+        <source>mean %1</source>
+        <translation>media %1</translation>
+    </message>
+    <message>
+        <source>Off the axle's mean (%1)</source>
+        <translation>Desviación de la media del eje (%1)</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 lower than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 lee %2 menos que %3 (95 %: %4), %5 ejes.</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 higher than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 lee %2 más que %3 (95 %: %4), %5 ejes.</translation>
+    </message>
+    <message>
+        <source>In 95 % of axles a single difference lies between %1 and %2.</source>
+        <translation>En el 95 % de los ejes una diferencia aislada queda entre %1 y %2.</translation>
+    </message>
+    <message>
+        <source>Mean difference</source>
+        <translation>Diferencia media</translation>
+    </message>
+    <message>
+        <source>95 % interval of the mean</source>
+        <translation>intervalo del 95 % de la media</translation>
+    </message>
+    <message>
+        <source>Single differences</source>
+        <translation>Diferencias aisladas</translation>
+    </message>
+    <message>
+        <source>limits of agreement, 95 % of axles</source>
+        <translation>límites de concordancia, 95 % de los ejes</translation>
+    </message>
+    <message>
+        <source>Mean of both, %1</source>
+        <translation>Media de ambos, %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 recordings read</source>
+        <translation>%1 de %2 grabaciones leídas</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Parar</translation>
+    </message>
+    <message>
+        <source>What is read is kept</source>
+        <translation>Lo leído se conserva</translation>
+    </message>
+    <message>
+        <source>Choose the tag that makes the groups.</source>
+        <translation>Elija la etiqueta que forma los grupos.</translation>
+    </message>
+    <message>
+        <source>Compare groups: before and after a rebuild, left and right, one oil against another.</source>
+        <translation>Comparar grupos: antes y después de una revisión, izquierda y derecha, un aceite con otro.</translation>
+    </message>
+    <message>
+        <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
+        <translation>1. Dé a las grabaciones una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
+    </message>
+    <message>
+        <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
+        <translation>2. Elija a la izquierda qué grabaciones, qué se compara y qué etiqueta forma los grupos.</translation>
+    </message>
+    <message>
+        <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
+        <translation>Un llenado (vaciar, enjuagar, llenar, rodar) es un punto, tenga los tirones que tenga: los tirones de un llenado van juntos.</translation>
     </message>
 </context>
 </TS>
