@@ -5067,5 +5067,141 @@
         <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
         <translation>Eine Füllung (ablassen, spülen, füllen, einfahren) ist ein Punkt, wie viele Züge sie auch hat: Züge einer Füllung gehören zusammen.</translation>
     </message>
+    <message>
+        <source>Go on</source>
+        <translation>Weiter</translation>
+    </message>
+    <message>
+        <source>Stopping after the recordings that are being read …</source>
+        <translation>Hält an nach den Aufzeichnungen, die gerade gelesen werden …</translation>
+    </message>
+    <message>
+        <source>The photograph that was removed last</source>
+        <translation>Das zuletzt entfernte Foto</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Time is in</source>
+        <translation>Zeit in</translation>
+    </message>
+    <message>
+        <source>Readings a second</source>
+        <translation>Messwerte je Sekunde</translation>
+    </message>
+    <message>
+        <source>500 Hz</source>
+        <translation>500 Hz</translation>
+    </message>
+    <message>
+        <source>Torque or force</source>
+        <translation>Drehmoment oder Kraft</translation>
+    </message>
+    <message>
+        <source>It is in</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>One count is</source>
+        <translation>Ein Zählschritt ist</translation>
+    </message>
+    <message>
+        <source>Angle of the wheel</source>
+        <translation>Winkel des Rads</translation>
+    </message>
+    <message>
+        <source>Sheet</source>
+        <translation>Blatt</translation>
+    </message>
+    <message>
+        <source>of a workbook</source>
+        <translation>einer Arbeitsmappe</translation>
+    </message>
+    <message>
+        <source>Radius, axle to hook</source>
+        <translation>Radius, Achse bis Haken</translation>
+    </message>
+    <message>
+        <source>Looking at what came …</source>
+        <translation>Das Empfangene wird angesehen …</translation>
+    </message>
+    <message>
+        <source>Choose the file first.</source>
+        <translation>Erst die Datei wählen.</translation>
+    </message>
+    <message>
+        <source>The comma</source>
+        <translation>Das Komma</translation>
+    </message>
+    <message>
+        <source>Thousands</source>
+        <translation>Tausender</translation>
+    </message>
+    <message>
+        <source>Reading = number sent ×</source>
+        <translation>Messwert = gesendete Zahl ×</translation>
+    </message>
+    <message>
+        <source>Lines of the torque begin with</source>
+        <translation>Zeilen des Drehmoments beginnen mit</translation>
+    </message>
+    <message>
+        <source>as shown above</source>
+        <translation>wie oben gezeigt</translation>
+    </message>
+    <message>
+        <source>Layout of a line</source>
+        <translation>Aufbau einer Zeile</translation>
+    </message>
+    <message>
+        <source>{torque:8}{temperature:6}</source>
+        <translation>{torque:8}{temperature:6}</translation>
+    </message>
+    <message>
+        <source>Choose the file</source>
+        <translation>Datei wählen</translation>
+    </message>
+    <message>
+        <source>Bytes as they came, captured by a terminal program</source>
+        <translation>Bytes wie empfangen, von einem Terminalprogramm mitgeschnitten</translation>
+    </message>
+    <message>
+        <source>Nothing came yet.</source>
+        <translation>Noch nichts empfangen.</translation>
+    </message>
+    <message>
+        <source>Measure it again</source>
+        <translation>Noch einmal messen</translation>
+    </message>
+    <message>
+        <source>Takes the last step back</source>
+        <translation>Nimmt den letzten Schritt zurück</translation>
+    </message>
+    <message>
+        <source>SIMULATED: practice, never kept as a check</source>
+        <translation>SIMULIERT: Übung, nie als Prüfung aufbewahrt</translation>
+    </message>
+    <message>
+        <source>10 kg</source>
+        <translation>10 kg</translation>
+    </message>
+    <message>
+        <source>410 m</source>
+        <translation>410 m</translation>
+    </message>
+    <message>
+        <source>folded</source>
+        <translation>zugeklappt</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Kopiert</translation>
+    </message>
+    <message>
+        <source>Limit, breakaway</source>
+        <translation>Grenzwert, Losbrechmoment</translation>
+    </message>
 </context>
 </TS>

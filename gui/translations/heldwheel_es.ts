@@ -5067,5 +5067,141 @@
         <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
         <translation>Un llenado (vaciar, enjuagar, llenar, rodar) es un punto, tenga los tirones que tenga: los tirones de un llenado van juntos.</translation>
     </message>
+    <message>
+        <source>Go on</source>
+        <translation>Seguir</translation>
+    </message>
+    <message>
+        <source>Stopping after the recordings that are being read …</source>
+        <translation>Se detiene tras las grabaciones que se están leyendo …</translation>
+    </message>
+    <message>
+        <source>The photograph that was removed last</source>
+        <translation>La última fotografía quitada</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Tiempo</translation>
+    </message>
+    <message>
+        <source>Time is in</source>
+        <translation>Tiempo en</translation>
+    </message>
+    <message>
+        <source>Readings a second</source>
+        <translation>Lecturas por segundo</translation>
+    </message>
+    <message>
+        <source>500 Hz</source>
+        <translation>500 Hz</translation>
+    </message>
+    <message>
+        <source>Torque or force</source>
+        <translation>Par o fuerza</translation>
+    </message>
+    <message>
+        <source>It is in</source>
+        <translation>Unidad</translation>
+    </message>
+    <message>
+        <source>One count is</source>
+        <translation>Una cuenta es</translation>
+    </message>
+    <message>
+        <source>Angle of the wheel</source>
+        <translation>Ángulo de la rueda</translation>
+    </message>
+    <message>
+        <source>Sheet</source>
+        <translation>Hoja</translation>
+    </message>
+    <message>
+        <source>of a workbook</source>
+        <translation>de un libro</translation>
+    </message>
+    <message>
+        <source>Radius, axle to hook</source>
+        <translation>Radio, del eje al gancho</translation>
+    </message>
+    <message>
+        <source>Looking at what came …</source>
+        <translation>Mirando lo recibido …</translation>
+    </message>
+    <message>
+        <source>Choose the file first.</source>
+        <translation>Elija antes el archivo.</translation>
+    </message>
+    <message>
+        <source>The comma</source>
+        <translation>La coma</translation>
+    </message>
+    <message>
+        <source>Thousands</source>
+        <translation>Millares</translation>
+    </message>
+    <message>
+        <source>Reading = number sent ×</source>
+        <translation>Lectura = número enviado ×</translation>
+    </message>
+    <message>
+        <source>Lines of the torque begin with</source>
+        <translation>Las líneas del par empiezan por</translation>
+    </message>
+    <message>
+        <source>as shown above</source>
+        <translation>como se muestra arriba</translation>
+    </message>
+    <message>
+        <source>Layout of a line</source>
+        <translation>Formato de una línea</translation>
+    </message>
+    <message>
+        <source>{torque:8}{temperature:6}</source>
+        <translation>{torque:8}{temperature:6}</translation>
+    </message>
+    <message>
+        <source>Choose the file</source>
+        <translation>Elegir el archivo</translation>
+    </message>
+    <message>
+        <source>Bytes as they came, captured by a terminal program</source>
+        <translation>Bytes tal como llegaron, capturados por un programa de terminal</translation>
+    </message>
+    <message>
+        <source>Nothing came yet.</source>
+        <translation>Aún no ha llegado nada.</translation>
+    </message>
+    <message>
+        <source>Measure it again</source>
+        <translation>Medirlo otra vez</translation>
+    </message>
+    <message>
+        <source>Takes the last step back</source>
+        <translation>Deshace el último paso</translation>
+    </message>
+    <message>
+        <source>SIMULATED: practice, never kept as a check</source>
+        <translation>SIMULADO: práctica, nunca se guarda como comprobación</translation>
+    </message>
+    <message>
+        <source>10 kg</source>
+        <translation>10 kg</translation>
+    </message>
+    <message>
+        <source>410 m</source>
+        <translation>410 m</translation>
+    </message>
+    <message>
+        <source>folded</source>
+        <translation>plegado</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Copiado</translation>
+    </message>
+    <message>
+        <source>Limit, breakaway</source>
+        <translation>Límite, par de arranque</translation>
+    </message>
 </context>
 </TS>

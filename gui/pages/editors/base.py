@@ -173,7 +173,7 @@ class Editor(QWidget):
         if about:
             words.addWidget(label(about, "caption", wrap=True))
         head.addLayout(words, 1)
-        self.done = button("Done", self.closed.emit, role="main", tip="Key Esc")
+        self.done = button("Done", self.closed.emit, tip="Key Esc")
         head.addWidget(self.done)
         inside.addLayout(head)
         body = QWidget()
