@@ -2704,6 +2704,14 @@
         <translation>Diese Aufzeichnung hat keinen Radwinkel.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade an der Achse: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade am Aufnehmer: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Drehmoment über dem Radwinkel</translation>
     </message>

@@ -2704,6 +2704,14 @@
         <translation>Este registro no tiene ángulo de la rueda.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el eje: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el transductor: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Par frente al ángulo de la rueda</translation>
     </message>
