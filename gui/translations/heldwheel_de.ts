@@ -2712,6 +2712,22 @@
         <translation>Zug %1, elastische Gerade am Aufnehmer: %2 je Grad, Verdrehung %3, Spiel %4</translation>
     </message>
     <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 Umdrehungen je Minute, %2 (%3 bis %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>zu langsam</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>zu schnell</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Drehmoment über dem Radwinkel</translation>
     </message>

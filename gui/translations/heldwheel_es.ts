@@ -2712,6 +2712,22 @@
         <translation>Tirón %1, recta elástica en el transductor: %2 por grado, torsión %3, juego %4</translation>
     </message>
     <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 vueltas por minuto, %2 (%3 a %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>bien</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>demasiado despacio</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>demasiado rápido</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Par frente al ángulo de la rueda</translation>
     </message>
