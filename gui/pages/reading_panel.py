@@ -9,11 +9,8 @@ import numpy as np
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
-<<<<<<< HEAD
-from analysis.verdict.elastic import elastic_words
-=======
 from analysis.rows.friction import build_words
->>>>>>> main
+from analysis.verdict.elastic import elastic_words
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
