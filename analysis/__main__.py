@@ -18,6 +18,7 @@ COMMANDS = {
     "builds": "builds of an axle: what changed, the torques measured with each, friction figure",
     "due": "which axles are to be tested again, by their schedules; a calendar file",
     "trend": "torque against shim thickness, distance, temperature; run-in; a chart per axle",
+    "confirm": "a second opinion: another operator or transducer, blind, judged by the combined interval",
     "repeatability": "how good a workshop's own measuring is: operators, axles, repeats",
     "plan": "how many fills, builds or pulls a comparison needs, and in which order",
     "report": "write the page that someone can sign (HTML, PDF), or verify one",
