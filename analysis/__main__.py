@@ -22,6 +22,7 @@ COMMANDS = {
     "repeatability": "how good a workshop's own measuring is: operators, axles, repeats",
     "plan": "how many fills, builds or pulls a comparison needs, and in which order",
     "report": "write the page that someone can sign (HTML, PDF), or verify one",
+    "index": "an index of the reports in one folder with their hashes; check it, sign it",
     "batch": "read many recordings into one table",
     "cautions": "what to mind before lifting, pulling and reading",
     "guide": "how to make the test, with drawings: one page to print",
