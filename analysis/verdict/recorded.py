@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from analysis.verdict.limits import Bounds, Result
     from analysis.verdict.repeats import JobValue
     from logger.header import Correction, Header
+    from logger.recordings.axles import Build
     from logger.recordings.dialled import DialReading
 
 SCHEMA = "heldwheel pulls 1"
@@ -123,6 +124,8 @@ class RecordingReading:
         With the drag of both wheels free taken off, where that was recorded.
     dial : tuple of DialReading
         What a dial showed, where the job has no trace; one per pull.
+    build : Build or None
+        What was in the axle when it was recorded, where its sheet lies beside the recording.
     """
 
     file: str
@@ -145,6 +148,7 @@ class RecordingReading:
     sidecar_sha256: str = ""
     drag: Baseline | None = None
     dial: tuple[DialReading, ...] = ()
+    build: Build | None = None
 
     @property
     def main(self) -> JobValue | None:
