@@ -61,7 +61,7 @@ SWAPS = {
     "+": "-", "-": "+", "*": "/", "/": "*", "<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==",
     "and": "or", "or": "and", "min": "max", "max": "min", "True": "False", "False": "True", "not": "bool",
 }  # fmt: skip
-BUDGET_S = 8.0
+BUDGET_S = 5.0
 """Recorded seconds of tests that are run for one mutation, at most."""
 
 HANG_S, HANG_TIMES = 30.0, 5.0
