@@ -16,6 +16,7 @@ COMMANDS = {
     "stud-circle": "find a stud circle from the stud-to-stud distance",
     "groups": "compare groups of recordings: oils, builds, before and after",
     "builds": "builds of an axle: what changed, the torques measured with each, friction figure",
+    "due": "which axles are to be tested again, by their schedules; a calendar file",
     "trend": "torque against shim thickness, distance, temperature; run-in; a chart per axle",
     "repeatability": "how good a workshop's own measuring is: operators, axles, repeats",
     "plan": "how many fills, builds or pulls a comparison needs, and in which order",

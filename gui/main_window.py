@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QStackedWi
 
 from gui.models.display import UNITS
 from gui.models.dropped import cut_off
+from gui.models.due import due_words
 from gui.models.state import Notice
 from gui.theme import SCALES
 from gui.translation import COMMA
@@ -59,6 +60,7 @@ class MainWindow(QMainWindow):
         self.setWindowTitle("Heldwheel")
         self.setAcceptDrops(True)
         self._errand = Errand(self._offer_cut_off, self)
+        self._due = Errand(self._tell_due, self)
         self.pages: dict[str, QWidget] = {}
         self._stack = QStackedWidget()
         self._tabs: dict[str, QPushButton] = {}
@@ -68,6 +70,7 @@ class MainWindow(QMainWindow):
         tester.restore(shared.library)
         self._restore()
         self._errand.run(cut_off, shared.settings.recordings, shared.settings.choices.seen, patience_s=0.0)
+        self._due.run(due_words, shared.settings.recordings, patience_s=0.0)
 
     def _lay_out(self) -> None:
         bar = QWidget()
@@ -298,6 +301,13 @@ class MainWindow(QMainWindow):
         text = f"{count} cut off before being closed. Everything saved until then is there."
         run.notice = Notice(text, show=tuple(paths))
         self.tester.changes.tell()
+
+    def _tell_due(self, text: str) -> None:
+        """Say which axles are due, where nothing else is to be said."""
+        run = self.tester.run
+        if text and not run.flow.running and run.notice is None:
+            run.notice = Notice(text)
+            self.tester.changes.tell()
 
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
         """Leave out of the bar what does not fit: the name first, then all units but the one in use."""

@@ -19,6 +19,7 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.agreement import Agreement, agreement
 from logger.errors import InputError
+from logger.recordings.axles import in_order
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Quantity, Run, Tag
@@ -112,7 +113,7 @@ def build_lines(build: Build) -> list[str]:
         if pack.parts or pack.surfaces:
             facts = [_count(pack, kind) for kind in ("friction disc", "steel plate", "disc spring", "shim")]
             n, stack = surfaces(pack), stack_mm(pack)
-            facts += [f"{n} friction surfaces"] if n else []
+            facts += [f"{n} friction surface{'s' * (n != 1)}"] if n else []
             facts += [f"stack {stack:.4g} mm"] if stack is not None else []
             facts += [f"end play {pack.end_play_mm:g} mm"] if pack.end_play_mm is not None else []
             said.append(f"{side}: {', '.join(fact for fact in facts if fact)}")
@@ -122,8 +123,8 @@ def build_lines(build: Build) -> list[str]:
             f"left and right stack differ by {abs(left - right):.2g} mm; some manuals match within {MATCHED_MM:g}"
         )
     percent = percent_of_fill(build.oil_l, build.modifier_l)
-    fill = [f"{build.oil} {build.oil_l or 0:g} l".strip()] if build.oil_l else [build.oil]
-    fill += [f"{build.modifier or 'modifier'} {build.modifier_l:g} l"] if build.modifier_l else [build.modifier]
+    fill = [f"{build.oil} {build.oil_l or 0:.3g} l".strip()] if build.oil_l else [build.oil]
+    fill += [f"{build.modifier or 'modifier'} {build.modifier_l:.3g} l"] if build.modifier_l else [build.modifier]
     fill += [f"{percent:.2g} % of the fill"] if percent else []
     if any(fill):
         said.append(", ".join(part for part in fill if part))
@@ -269,7 +270,8 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
                 ways = found.setdefault(str(run.tags.get("build", "")), {})
                 ways.setdefault(way_of(run, direction), []).append((run.started, run.file, *stated))
     made: list[Step] = []
-    for place, build in enumerate(axle.builds):
+    builds = in_order(axle)
+    for place, build in enumerate(builds):
         ways = found.get(build_name(build), {})
         measured = tuple(Measured(way, tuple(v[1:] for v in sorted(values))) for way, values in sorted(ways.items()))
         before = {m.way: m for m in made[-1].measured} if made else {}
@@ -278,7 +280,7 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
             for m in measured
             if m.way in before
         }
-        made.append(Step(build, changes(axle.builds[place - 1], build) if place else (), measured, against))
+        made.append(Step(build, changes(builds[place - 1], build) if place else (), measured, against))
     return made
 
 

@@ -1,6 +1,7 @@
 """What a recording's torque says about the pack that its build sheet describes: friction figure, the pinion's drag.
 
-Offered: ``friction_of``, ``pinion_of``, ``friction_words``.
+Offered: ``friction_of``, ``pinion_of``, ``friction_words``,
+``build_words``.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ import statistics
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from analysis.compare.builds import surfaces
+from analysis.compare.builds import build_lines, build_name, changes, surfaces
 from analysis.to_axle.friction import DRAG_LEFT, drag_check, friction_figure, pinion_at_axle
 from analysis.uncertainty.budget import PER_HALF_WIDTH, Budget, Shape, combine
 from logger.errors import InputError
@@ -72,6 +73,17 @@ def pinion_of(reading: RecordingReading) -> Budget | None:
     if u is None:
         u = PINION_ASSUMED * build.pinion_nm * PER_HALF_WIDTH[Shape.RECTANGULAR]
     return pinion_at_axle(build.pinion_nm, u, ratio)
+
+
+def build_words(reading: RecordingReading) -> tuple[str, ...]:
+    """Say on which build a recording was made, what changed since the one before, and what follows for friction."""
+    build, before = reading.build, reading.build_before
+    if build is None:
+        return ()
+    said = [f"build of {build_name(build)}" + (f": {build.reason}" if build.reason else ""), *build_lines(build)]
+    if before is not None:
+        said += [f"changed since {build_name(before)}: {text}" for text in changes(before, build)]
+    return (*said, *friction_words(reading))
 
 
 def friction_words(reading: RecordingReading) -> tuple[str, ...]:

@@ -126,6 +126,8 @@ class RecordingReading:
         What a dial showed, where the job has no trace; one per pull.
     build : Build or None
         What was in the axle when it was recorded, where its sheet lies beside the recording.
+    build_before : Build or None
+        The build before that one.
     """
 
     file: str
@@ -149,6 +151,7 @@ class RecordingReading:
     drag: Baseline | None = None
     dial: tuple[DialReading, ...] = ()
     build: Build | None = None
+    build_before: Build | None = None
 
     @property
     def main(self) -> JobValue | None:

@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from logger.samples import Ending, Event
 
 COACH_LOOK_S = 1.0
+USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
 GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
 SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
 
@@ -242,7 +243,7 @@ class TestRun:
 
     def at_axle(self, sensor_nm: float | None) -> float | None:
         """Give a reading relative to the true zero as torque at the axle."""
-        return None if sensor_nm is None else sensor_nm * self.card.scale
+        return None if sensor_nm is None else self.card.at_axle(sensor_nm)
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
@@ -302,7 +303,7 @@ class TestRun:
         capacity = self.card.facts.capacity_nm
         limits = [value for value in self.card.limit_nm() if value is not None]
         self.coach.capacity_nm = capacity
-        self.coach.interest_nm = (min(limits) if limits else 20.0) / self.card.scale
+        self.coach.interest_nm = self.card.as_read(min(limits, default=USUAL_NM))
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - COACH_LOOK_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s

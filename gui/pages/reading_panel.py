@@ -9,6 +9,7 @@ import numpy as np
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
+from analysis.rows.friction import build_words
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
@@ -333,6 +334,7 @@ def fact_lines(loaded: Loaded) -> list[str]:
     lines += (
         [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
     )
+    lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
     lines += [f"• {problem}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines

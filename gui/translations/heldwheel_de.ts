@@ -3207,5 +3207,249 @@
         <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
         <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
     </message>
+    <message>
+        <source>The &amp;build</source>
+        <translation>Der A&amp;ufbau</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order; never mix packs.</source>
+        <translation>Was in der Achse ist: ein Teil anklicken oder dahinter eines hinzufügen. Seiten und Reihenfolge beibehalten; Pakete nie mischen.</translation>
+    </message>
+    <message>
+        <source>Give the axle a tag first (What is known): its builds are kept under it, beside the recordings.</source>
+        <translation>Der Achse zuerst eine Kennung geben (Was bekannt ist): darunter liegen ihre Aufbauten, bei den Aufnahmen.</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Aufgebaut</translation>
+    </message>
+    <message>
+        <source>Why it was opened</source>
+        <translation>Warum sie geöffnet wurde</translation>
+    </message>
+    <message>
+        <source>low breakaway</source>
+        <translation>Losbrechen zu niedrig</translation>
+    </message>
+    <message>
+        <source>Built by</source>
+        <translation>Aufgebaut von</translation>
+    </message>
+    <message>
+        <source>End play left</source>
+        <translation>Axialspiel links</translation>
+    </message>
+    <message>
+        <source>End play right</source>
+        <translation>Axialspiel rechts</translation>
+    </message>
+    <message>
+        <source>Preload spring</source>
+        <translation>Vorspannfeder</translation>
+    </message>
+    <message>
+        <source>two disc springs, face to face</source>
+        <translation>zwei Tellerfedern, gegeneinander</translation>
+    </message>
+    <message>
+        <source>Its load on each pack</source>
+        <translation>Ihre Kraft auf jedes Paket</translation>
+    </message>
+    <message>
+        <source>Friction faces, outer diameter</source>
+        <translation>Reibflächen, Außendurchmesser</translation>
+    </message>
+    <message>
+        <source>Friction faces, inner diameter</source>
+        <translation>Reibflächen, Innendurchmesser</translation>
+    </message>
+    <message>
+        <source>Preload torque at the pinion</source>
+        <translation>Reibmoment am Ritzel durch Vorspannung</translation>
+    </message>
+    <message>
+        <source>Amount of oil</source>
+        <translation>Ölmenge</translation>
+    </message>
+    <message>
+        <source>Its amount, or share of the fill</source>
+        <translation>Seine Menge oder sein Anteil an der Füllung</translation>
+    </message>
+    <message>
+        <source>50 ml or 4 %</source>
+        <translation>50 ml oder 4 %</translation>
+    </message>
+    <message>
+        <source>modifier B</source>
+        <translation>Zusatz B</translation>
+    </message>
+    <message>
+        <source>Discs soaked for</source>
+        <translation>Lamellen eingelegt für</translation>
+    </message>
+    <message>
+        <source>Soaked in</source>
+        <translation>Eingelegt in</translation>
+    </message>
+    <message>
+        <source>the oil that goes in</source>
+        <translation>das Öl, das hineinkommt</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>plate 3 turned round</source>
+        <translation>Stahllamelle 3 gewendet</translation>
+    </message>
+    <message>
+        <source>Which build</source>
+        <translation>Welcher Aufbau</translation>
+    </message>
+    <message>
+        <source>A new one</source>
+        <translation>Ein neuer</translation>
+    </message>
+    <message>
+        <source>Thickness of the picked part</source>
+        <translation>Dicke des gewählten Teils</translation>
+    </message>
+    <message>
+        <source>Its state</source>
+        <translation>Sein Zustand</translation>
+    </message>
+    <message>
+        <source>new, worn …</source>
+        <translation>neu, verschlissen …</translation>
+    </message>
+    <message>
+        <source>+ friction disc</source>
+        <translation>+ Reiblamelle</translation>
+    </message>
+    <message>
+        <source>+ steel plate</source>
+        <translation>+ Stahllamelle</translation>
+    </message>
+    <message>
+        <source>+ disc spring</source>
+        <translation>+ Tellerfeder</translation>
+    </message>
+    <message>
+        <source>+ shim</source>
+        <translation>+ Passscheibe</translation>
+    </message>
+    <message>
+        <source>Inwards</source>
+        <translation>Nach innen</translation>
+    </message>
+    <message>
+        <source>Outwards</source>
+        <translation>Nach außen</translation>
+    </message>
+    <message>
+        <source>Change places, towards the side gear</source>
+        <translation>Platz tauschen, zum Achswellenrad hin</translation>
+    </message>
+    <message>
+        <source>Change places, away from the side gear</source>
+        <translation>Platz tauschen, vom Achswellenrad weg</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Takes the picked part out. Delete</source>
+        <translation>Nimmt das gewählte Teil heraus. Entf</translation>
+    </message>
+    <message>
+        <source>Same on both sides</source>
+        <translation>Auf beiden Seiten gleich</translation>
+    </message>
+    <message>
+        <source>Builds the other side like this one</source>
+        <translation>Baut die andere Seite wie diese auf</translation>
+    </message>
+    <message>
+        <source>Keep this build</source>
+        <translation>Diesen Aufbau behalten</translation>
+    </message>
+    <message>
+        <source>Spring, faces, pinion</source>
+        <translation>Feder, Reibflächen, Ritzel</translation>
+    </message>
+    <message>
+        <source>Oil, modifier, soak</source>
+        <translation>Öl, Zusatz, Einlegen</translation>
+    </message>
+    <message>
+        <source>Who, notes</source>
+        <translation>Wer, Notizen</translation>
+    </message>
+    <message>
+        <source>This build has faults; put them right first.</source>
+        <translation>Dieser Aufbau hat Fehler; diese zuerst beheben.</translation>
+    </message>
+    <message>
+        <source>Kept as the build of %1 of axle %2.</source>
+        <translation>Behalten als Aufbau vom %1 der Achse %2.</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Geändert seit %1:</translation>
+    </message>
+    <message>
+        <source>Nothing is otherwise than in %1.</source>
+        <translation>Nichts ist anders als im Aufbau vom %1.</translation>
+    </message>
+    <message>
+        <source>Case above, side gears below; not to scale</source>
+        <translation>Gehäuse oben, Achswellenräder unten; nicht maßstäblich</translation>
+    </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Wann sie wieder geprüft wird</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Wieder prüfen alle</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (englisch)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Sie ist gelaufen (Kilometerstand, Einsätze, Achten)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (englisch)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Vermerken</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Wird mit dem heutigen Tag behalten</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>Der Plan ist behalten.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Mit dem heutigen Tag vermerkt.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>Achse %1 ist zur Prüfung fällig: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 weitere: heldwheel-read due nennt sie.</translation>
+    </message>
 </context>
 </TS>

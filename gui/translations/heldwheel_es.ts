@@ -3207,5 +3207,249 @@
         <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
         <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
     </message>
+    <message>
+        <source>The &amp;build</source>
+        <translation>El m&amp;ontaje</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order; never mix packs.</source>
+        <translation>Qué hay en el eje: pulse una pieza o añada una detrás. Respete lados y orden; no mezcle nunca los paquetes.</translation>
+    </message>
+    <message>
+        <source>Give the axle a tag first (What is known): its builds are kept under it, beside the recordings.</source>
+        <translation>Dé primero una marca al eje (Lo que se sabe): con ella se guardan sus montajes, junto a los registros.</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Montado</translation>
+    </message>
+    <message>
+        <source>Why it was opened</source>
+        <translation>Por qué se abrió</translation>
+    </message>
+    <message>
+        <source>low breakaway</source>
+        <translation>arranque bajo</translation>
+    </message>
+    <message>
+        <source>Built by</source>
+        <translation>Montado por</translation>
+    </message>
+    <message>
+        <source>End play left</source>
+        <translation>Juego axial izquierdo</translation>
+    </message>
+    <message>
+        <source>End play right</source>
+        <translation>Juego axial derecho</translation>
+    </message>
+    <message>
+        <source>Preload spring</source>
+        <translation>Muelle de precarga</translation>
+    </message>
+    <message>
+        <source>two disc springs, face to face</source>
+        <translation>dos muelles de disco, enfrentados</translation>
+    </message>
+    <message>
+        <source>Its load on each pack</source>
+        <translation>Su fuerza en cada paquete</translation>
+    </message>
+    <message>
+        <source>Friction faces, outer diameter</source>
+        <translation>Caras de fricción, diámetro exterior</translation>
+    </message>
+    <message>
+        <source>Friction faces, inner diameter</source>
+        <translation>Caras de fricción, diámetro interior</translation>
+    </message>
+    <message>
+        <source>Preload torque at the pinion</source>
+        <translation>Par de precarga en el piñón</translation>
+    </message>
+    <message>
+        <source>Amount of oil</source>
+        <translation>Cantidad de aceite</translation>
+    </message>
+    <message>
+        <source>Its amount, or share of the fill</source>
+        <translation>Su cantidad o parte del llenado</translation>
+    </message>
+    <message>
+        <source>50 ml or 4 %</source>
+        <translation>50 ml o 4 %</translation>
+    </message>
+    <message>
+        <source>modifier B</source>
+        <translation>modificador B</translation>
+    </message>
+    <message>
+        <source>Discs soaked for</source>
+        <translation>Discos en remojo durante</translation>
+    </message>
+    <message>
+        <source>Soaked in</source>
+        <translation>En remojo en</translation>
+    </message>
+    <message>
+        <source>the oil that goes in</source>
+        <translation>el aceite que se pone</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notas</translation>
+    </message>
+    <message>
+        <source>plate 3 turned round</source>
+        <translation>placa 3 dada la vuelta</translation>
+    </message>
+    <message>
+        <source>Which build</source>
+        <translation>Qué montaje</translation>
+    </message>
+    <message>
+        <source>A new one</source>
+        <translation>Uno nuevo</translation>
+    </message>
+    <message>
+        <source>Thickness of the picked part</source>
+        <translation>Espesor de la pieza elegida</translation>
+    </message>
+    <message>
+        <source>Its state</source>
+        <translation>Su estado</translation>
+    </message>
+    <message>
+        <source>new, worn …</source>
+        <translation>nueva, gastada …</translation>
+    </message>
+    <message>
+        <source>+ friction disc</source>
+        <translation>+ disco de fricción</translation>
+    </message>
+    <message>
+        <source>+ steel plate</source>
+        <translation>+ placa de acero</translation>
+    </message>
+    <message>
+        <source>+ disc spring</source>
+        <translation>+ muelle de disco</translation>
+    </message>
+    <message>
+        <source>+ shim</source>
+        <translation>+ suplemento</translation>
+    </message>
+    <message>
+        <source>Inwards</source>
+        <translation>Hacia dentro</translation>
+    </message>
+    <message>
+        <source>Outwards</source>
+        <translation>Hacia fuera</translation>
+    </message>
+    <message>
+        <source>Change places, towards the side gear</source>
+        <translation>Cambiar de sitio, hacia el planetario</translation>
+    </message>
+    <message>
+        <source>Change places, away from the side gear</source>
+        <translation>Cambiar de sitio, alejándose del planetario</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Quitar</translation>
+    </message>
+    <message>
+        <source>Takes the picked part out. Delete</source>
+        <translation>Quita la pieza elegida. Supr</translation>
+    </message>
+    <message>
+        <source>Same on both sides</source>
+        <translation>Igual en ambos lados</translation>
+    </message>
+    <message>
+        <source>Builds the other side like this one</source>
+        <translation>Monta el otro lado como este</translation>
+    </message>
+    <message>
+        <source>Keep this build</source>
+        <translation>Guardar este montaje</translation>
+    </message>
+    <message>
+        <source>Spring, faces, pinion</source>
+        <translation>Muelle, caras, piñón</translation>
+    </message>
+    <message>
+        <source>Oil, modifier, soak</source>
+        <translation>Aceite, modificador, remojo</translation>
+    </message>
+    <message>
+        <source>Who, notes</source>
+        <translation>Quién, notas</translation>
+    </message>
+    <message>
+        <source>This build has faults; put them right first.</source>
+        <translation>Este montaje tiene errores; corríjalos primero.</translation>
+    </message>
+    <message>
+        <source>Kept as the build of %1 of axle %2.</source>
+        <translation>Guardado como montaje del %1 del eje %2.</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Cambios desde %1:</translation>
+    </message>
+    <message>
+        <source>Nothing is otherwise than in %1.</source>
+        <translation>Nada es distinto que en %1.</translation>
+    </message>
+    <message>
+        <source>Case above, side gears below; not to scale</source>
+        <translation>Caja arriba, planetarios abajo; sin escala</translation>
+    </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Cuándo se vuelve a ensayar</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Volver a ensayar cada</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (en inglés)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Ha rodado (cuentakilómetros, pruebas, ochos)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (en inglés)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Anotar</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Se guarda con el día de hoy</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>El plan queda guardado.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Anotado con el día de hoy.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>El eje %1 debe ensayarse: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 más: heldwheel-read due los enumera.</translation>
+    </message>
 </context>
 </TS>

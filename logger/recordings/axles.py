@@ -6,7 +6,7 @@ is put right leaves what it was before among ``replaced``. A recording was made 
 Conventions: thicknesses in mm, parts from the side gear outwards, volumes in litres.
 
 Offered: ``AxleFile``, ``Build``, ``Pack``, ``Part``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``, ``read_axle``,
-``change_axle``, ``put_build``, ``build_at``, ``moment``.
+``change_axle``, ``put_build``, ``build_at``, ``in_order``, ``moment``.
 """
 
 from __future__ import annotations
@@ -192,8 +192,12 @@ def put_build(axle: AxleFile, build: Build, *, instead_of: datetime | None = Non
 
 def build_at(axle: AxleFile, at: datetime) -> Build | None:
     """Give the build that was in the axle at a time; None before the first one."""
-    before = [build for build in axle.builds if moment(build.built) <= moment(at)]
-    return max(before, key=lambda build: moment(build.built), default=None)
+    return next((b for b in reversed(in_order(axle)) if moment(b.built) <= moment(at)), None)
+
+
+def in_order(axle: AxleFile) -> tuple[Build, ...]:
+    """Give the builds in order of time, as whoever edits a file by hand may not have left them."""
+    return tuple(sorted(axle.builds, key=lambda build: moment(build.built)))
 
 
 def moment(at: datetime) -> float:

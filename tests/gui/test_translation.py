@@ -52,11 +52,11 @@ WHOLE = (
     "pages/archive_list.py", "pages/reading_panel.py", "pages/result_card.py", "pages/correct_bar.py",
     "pages/details_dialog.py", "pages/settings_dialog.py", "pages/about_dialog.py", "pages/editors/dial.py",
     "pages/editors/limit.py", "pages/editors/fixture.py", "pages/editors/job.py", "pages/editors/base.py",
-    "widgets/notice.py", "widgets/written.py", "widgets/menus.py",
+    "pages/editors/build.py", "widgets/notice.py", "widgets/written.py", "widgets/menus.py",
 )  # fmt: skip
 """Modules whose every text that is handed straight to what shows it is translated."""
 SHOWS = {"label", "button", "Field", "Choice", "QCheckBox", "tr", "setText", "addAction"}
-ROLES = re.compile(r"[^A-Za-z]*|/dev/.*|Heldwheel|N·m|[A-Z]{2,4}")
+ROLES = re.compile(r"[^A-Za-z]*|/dev/.*|Heldwheel|N·m|[A-Z]{1,4}|[0-9.]+ (?:mm|N|N·m|l|min)|75W-90")
 
 
 def shown_texts(path: Path) -> Iterator[str]:

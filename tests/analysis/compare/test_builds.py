@@ -23,6 +23,7 @@ from analysis.compare.builds import (
 )
 from analysis.compare.runs import Quantity
 from analysis.pipeline import read_file
+from analysis.rows.friction import build_words
 from analysis.rows.summary import run_of
 from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
@@ -189,3 +190,10 @@ def test_without_a_sheet_the_command_says_what_one_is(tmp_path: Path, capsys):
     shutil.copy(SEASON / "02-build-shim-30.csv", tmp_path)
     assert read_door("builds", str(tmp_path)) == 2
     assert "no axle's sheet (*.axle.toml) lies in" in capsys.readouterr().err
+
+
+def test_a_recording_says_its_build_and_what_changed(season: Path):
+    words = build_words(read_file(season / "02-build-shim-40.csv"))
+    assert words[0] == "build of 2026-05-05 09:00"
+    assert "changed since 2026-05-04 09:00: left: shims: 0.3 mm → 0.4 mm (+0.1 mm)" in words
+    assert any(text.startswith("friction figure") for text in words)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QDialog
@@ -144,6 +145,33 @@ def axle_turns(studio: Studio) -> None:
     studio.settle()
 
 
+def axle_build(studio: Studio) -> None:
+    """Two builds of which the second is being typed: a part is picked, what changed stands below."""
+    import msgspec
+
+    from gui.pages.editors.axle import BUILD
+    from logger.recordings.axles import Pack, Part
+
+    editor("Axle")(studio)
+    studio.tester.card.put(axle=msgspec.structs.replace(studio.tester.card.axle, tag="A-117"))
+    part = studio.page.editor("Axle")
+    part.show_part(BUILD)
+    entry = part.build.entry
+    layers = [Part(kind=kind, thickness_mm=mm) for kind, mm in (("friction disc", 1.98), ("steel plate", 2.0))] * 4
+    pack = Pack(parts=(*layers, Part(kind="disc spring", thickness_mm=1.5), Part(kind="shim", thickness_mm=0.3)))
+    for key, text in {"built": "2026-05-02 16:30", "oil": "75W-90", "oil_l": "1.15 l", "spring_n": "1500 N"}.items():
+        entry.type_in(key, text)
+    entry.draft = replace(entry.draft, left=pack.parts, right=pack.parts)
+    entry.keep()
+    entry.open(-1)
+    entry.type_in("reason", "low breakaway")
+    entry.type_in("modifier", "modifier B")
+    entry.type_in("modifier_l", "4 %")
+    entry.pick("right", 9)
+    entry.set_part("0.5 mm", "new")
+    studio.settle()
+
+
 def axle_type(seen: str) -> Callable[[Studio], None]:
     def show(studio: Studio) -> None:
         from gui.pages.editors.axle import TYPE
@@ -238,6 +266,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "job-open": job_open,
     "axle": editor("Axle"),
     "axle-turns": axle_turns,
+    "axle-build": axle_build,
     "axle-asked": axle_asked,
     "axle-type": axle_type("found"),
     "axle-nothing": axle_type("nothing"),
