@@ -59,7 +59,7 @@ RECORDED = (
 ALIKE = Path(__file__).with_name("mutants_alike.toml")
 SWAPS = {
     "+": "-", "-": "+", "*": "/", "/": "*", "<": "<=", "<=": "<", ">": ">=", ">=": ">", "==": "!=", "!=": "==",
-    "and": "or", "or": "and", "min": "max", "max": "min", "True": "False", "False": "True", "not": "bool",
+    "and": "or", "or": "and", "min": "max", "max": "min", "True": "False", "False": "True", "not": "",
 }  # fmt: skip
 BUDGET_S = 5.0
 """Recorded seconds of tests that are run for one mutation, at most."""
@@ -86,11 +86,13 @@ def mutations(path: Path) -> list[Mutation]:
     for before, token in zip([None, *tokens], tokens, strict=False):
         skip = token.line.lstrip().startswith(("import ", "from ", "@", "def ", "class ", ">>>")) or "->" in token.line
         after = SWAPS.get(token.string)
+        bare = token.string in "*/" and token.line[token.end[1] :].lstrip().startswith((",", ")"))  # of a signature
+        bare = bare or (token.string == "*" and before is not None and not before.string.strip())  # begins a line
         if token.type == tokenize.NUMBER:
             after = _other_number(token.string)
         elif token.string in "*+-/" and before is not None and before.string in "(,=[{:*return":
             after = None  # a star of arguments, a sign that is its own
-        if after and not skip and token.type in (tokenize.OP, tokenize.NAME, tokenize.NUMBER):
+        if after is not None and not skip and not bare and token.type in (tokenize.OP, tokenize.NAME, tokenize.NUMBER):
             found.append(Mutation(shown, token.start[0], token.start[1], token.string, after))
     return found
 
