@@ -214,10 +214,12 @@ def test_what_comes_while_the_header_is_made_does_no_harm(tmp_path):
     threading.settrace(between)
     try:
         writers.append(RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS))
+        for first in range(0, 40, 4):
+            writers[0].on_block(block(first, 4))
+        while not writers[0].saved and writers[0].failure is None:
+            time.sleep(0.01)
     finally:
         threading.settrace(before)
-    for first in range(0, 40, 4):
-        writers[0].on_block(block(first, 4))
     writers[0].on_end(STOPPED)
     assert come
     assert writers[0].failure is None
