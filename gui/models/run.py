@@ -17,6 +17,7 @@ from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
+from gui.models.pace import Pace, pace_of
 from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
@@ -225,6 +226,13 @@ class TestRun:
         kept = (time_s > time_s[-1] - COACH_LOOK_S) & np.isfinite(angle)
         self._angle = time_s[kept], angle[kept]
         self.coach.turned_deg = float(angle[kept][-1] - angle[kept][0]) if kept.any() else None
+
+    @property
+    def pace(self) -> Pace | None:
+        """How fast the wheel turns now; None where nothing tells."""
+        if self.silent or self.coach.turned_deg is None:
+            return None
+        return pace_of(*self._angle, self.card.test.speed_rpm)
 
     def _highest(self, finite: np.ndarray) -> None:
         if self.flow.now is not Step.PULLS or not len(finite):

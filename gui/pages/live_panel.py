@@ -177,4 +177,6 @@ def coach_words(run: TestRun) -> str:
     left = run.dwell_left_s
     if left is not None:
         return f"{Hint.LET_REST}: {left:.0f} s"
+    if run.hint is Hint.KEEP_TURNING and run.pace is not None:
+        return f"{run.hint} · {run.pace.words}"
     return str(run.hint)

@@ -2704,6 +2704,30 @@
         <translation>Diese Aufzeichnung hat keinen Radwinkel.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade an der Achse: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade am Aufnehmer: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 Umdrehungen je Minute, %2 (%3 bis %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>zu langsam</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>zu schnell</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Drehmoment über dem Radwinkel</translation>
     </message>

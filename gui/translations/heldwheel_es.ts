@@ -2704,6 +2704,30 @@
         <translation>Este registro no tiene ángulo de la rueda.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el eje: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el transductor: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 vueltas por minuto, %2 (%3 a %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>bien</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>demasiado despacio</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>demasiado rápido</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Par frente al ángulo de la rueda</translation>
     </message>

@@ -5,14 +5,15 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
 from gui.models.build_entry import KINDS, BuildEntry
 from gui.models.job import problem_of
-from gui.widgets.fitting import Beside, Columns, Flow
+from gui.widgets.fitting import Columns, Flow
 from gui.widgets.fold import Fold
 from gui.widgets.pack_drawing import PackDrawing
-from gui.widgets.parts import Choice, Field, button, column, label, restyle
+from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
@@ -70,7 +71,7 @@ class BuildPart(QWidget):
         self.outwards = button("Outwards", lambda: self.entry.move(1), tip="Change places, away from the side gear")
         self.take_out = button("Take out", self.entry.remove, tip="Takes the picked part out. Delete")
         self.both = button("Same on both sides", self.entry.same_on_both, tip="Builds the other side like this one")
-        self.keep = button("Keep this build", self._keep, role="primary")
+        self.keep = button("Keep this build", self._keep, role="main")
         self.schedule = Field("Test it again every", "500 km, 4 weeks, 2 events, 10 figure-eights")
         self.use = Field("It has run (odometer, events, figure-eights)", "53214 km, 1 event")
         self.note_use = button("Note it", self._note_use, tip="Kept with today's day")
@@ -111,7 +112,10 @@ class BuildPart(QWidget):
         inside = QWidget()
         layout = column(inside, gap=8)
         layout.addWidget(self.schedule)
-        layout.addWidget(Beside([(self.use, 1), (self.note_use, 0)], gap=8))
+        row = line(gap=8)
+        row.addWidget(self.use, 1)
+        row.addWidget(self.note_use, 0, Qt.AlignmentFlag.AlignBottom)
+        layout.addLayout(row)
         return inside
 
     def _connect(self) -> None:
