@@ -108,14 +108,14 @@ def test_the_step_of_the_reading_is_in_a_point_only_where_it_is_known(resolution
 
 
 def test_numbers_of_a_transducer_without_calibration_are_its_own() -> None:
-    """4.448 N·m to the pound-force at 1 m is undone: what comes in N·m is shown as the device counts."""
+    """What it counts is shown as it counts: there is nothing yet that would make a torque of it."""
     description = Description(
         name="raw", transducer=TransducerFacts(unit="lbf·ft"), lines=LineFormat(template="{torque}")
     )
     plan, _ = plan_of(Hanging(("10 kg",), arm="500 mm"), description.transducer)
     assert plan is not None
     of = Calibrating(plan, description)
-    of.feed(TIME_S[:10], np.full(10, 1000 * 0.3048 * 4.4482216152605))
+    of.feed(TIME_S[:10], np.full(10, 1000.0))
     assert of.now_nm == pytest.approx(1000.0)
     assert of.moving is False
     assert of.rows == ()
