@@ -53,10 +53,12 @@ contracts: setup ## imports run one way
 coverage: setup ## how often stated intervals hold and rules err, each beside its bound (some minutes)
 	@$(RUN) tests.coverage
 
-mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more)
-	@$(RUN) tests.mutants
+SEED ?= 1
+MOST ?= 300
+mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more; SEED=, MOST=)
+	@$(RUN) tests.mutants --seed $(SEED) --most $(MOST)
 
-cut: setup ## measure on every page that no word is cut (an hour)
+cut: setup ## measure on every page, in every state and language, that no word is cut (half an hour)
 	@$(BIN)/pytest -q -n 2 tests/gui/every_state_cut.py
 
 bench: setup ## every figure beside its reference, in one run

@@ -21,8 +21,9 @@ from analysis.verdict.recorded import RecordingReading
 from analysis.verdict.sides import with_drag
 from logger.edges.small_file import beside, hash_of
 from logger.errors import HeldwheelError, InputError
+from logger.recordings.axles import build_at, in_order, read_axle
 from logger.recordings.dialled import is_dialled, read_dialled
-from logger.recordings.files import read_trace
+from logger.recordings.files import STANDARD_INPUT, read_trace
 from logger.recordings.sidecar import merged, read_sidecar, sidecar_path
 
 if TYPE_CHECKING:
@@ -106,11 +107,28 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
     """
     asked = asked or Asked()
-    reading = _read(path, asked)
+    reading = _with_build(_read(path, asked))
     baseline, why_not = _baseline(reading, asked)
     if why_not:
         return replace(reading, problems=(*reading.problems, f"drag correction withheld: {why_not}"))
     return reading if baseline is None else with_drag(reading, baseline)
+
+
+def _with_build(reading: RecordingReading) -> RecordingReading:
+    """Add what was in the axle when it was recorded; a sheet that cannot be read is told and costs nothing else."""
+    header = reading.header
+    if header is None or header.started is None or not header.axle.tag.strip() or reading.file == STANDARD_INPUT:
+        return reading
+    try:
+        axle = read_axle(Path(reading.file).parent, header.axle.tag)
+    except HeldwheelError as error:
+        return replace(reading, problems=(*reading.problems, f"build sheet not used: {error}"))
+    build = None if axle is None else build_at(axle, header.started)
+    if axle is None or build is None:
+        return reading
+    builds = in_order(axle)
+    place = builds.index(build)
+    return replace(reading, build=build, build_before=builds[place - 1] if place else None)
 
 
 def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:

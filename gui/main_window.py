@@ -22,9 +22,10 @@ from PySide6.QtWidgets import QButtonGroup, QMainWindow, QPushButton, QStackedWi
 
 from gui.models.display import UNITS
 from gui.models.dropped import cut_off
+from gui.models.due import due_words
 from gui.models.state import Notice
 from gui.theme import SCALES
-from gui.translation import COMMA
+from gui.translation import COMMA, tr
 from gui.widgets.parts import Switch, button, column, label, line
 from gui.work import Errand
 
@@ -59,6 +60,7 @@ class MainWindow(QMainWindow):
         self.setWindowTitle("Heldwheel")
         self.setAcceptDrops(True)
         self._errand = Errand(self._offer_cut_off, self)
+        self._due = Errand(self._tell_due, self)
         self.pages: dict[str, QWidget] = {}
         self._stack = QStackedWidget()
         self._tabs: dict[str, QPushButton] = {}
@@ -68,6 +70,7 @@ class MainWindow(QMainWindow):
         tester.restore(shared.library)
         self._restore()
         self._errand.run(cut_off, shared.settings.recordings, shared.settings.choices.seen, patience_s=0.0)
+        self._due.run(due_words, shared.settings.recordings, patience_s=0.0)
 
     def _lay_out(self) -> None:
         bar = QWidget()
@@ -88,7 +91,9 @@ class MainWindow(QMainWindow):
             row.addWidget(tab)
         row.addSpacing(14)
         self.simulated = label("SIMULATED", "simulated")
-        self.simulated.setToolTip("What this page shows was made by the virtual transducer: never file it as a test")
+        self.simulated.setToolTip(
+            tr("What this page shows was made by the virtual transducer: never file it as a test")
+        )
         row.addWidget(self.simulated)
         row.addStretch(1)
         row.addWidget(self.unit)
@@ -299,12 +304,20 @@ class MainWindow(QMainWindow):
         run.notice = Notice(text, show=tuple(paths))
         self.tester.changes.tell()
 
+    def _tell_due(self, text: str) -> None:
+        """Say which axles are due, where nothing else is to be said."""
+        run = self.tester.run
+        if text and not run.flow.running and run.notice is None:
+            run.notice = Notice(text)
+            self.tester.changes.tell()
+
     def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
-        """Leave out of the bar what does not fit: the name first, then all units but the one in use."""
+        """Leave out of the bar what does not fit: the name, then all units but the one in use, then a button's word."""
         super().resizeEvent(event)
         self._share_bar()
 
     def _share_bar(self) -> None:
+        self.settings_button.setText("Settings")
         tabs = (
             sum(tab.sizeHint().width() + 6 for tab in self._tabs.values())
             + self.settings_button.sizeHint().width()
@@ -315,6 +328,8 @@ class MainWindow(QMainWindow):
         self.unit.setVisible(room >= 0)
         self.one_unit.setVisible(room < 0)
         self._name.setVisible(room >= self._name.sizeHint().width())
+        if self.width() < tabs + mark + self.one_unit.sizeHint().width():
+            self.settings_button.setText("…")  # its tip and its accessible name still say what it is
 
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Hand a key that reached nobody to the page: the space bar works wherever the focus is, or is not."""

@@ -1,7 +1,8 @@
 """Short sounds for someone who looks at the lever and not at the screen. Without an audio device there is silence.
 
 The sounds are made here, from plain tones: in the limit's zone one soft high tone, a pull caught two rising ones, not
-valid two low ones. Nothing is loaded and nothing is kept on disk.
+valid two low ones; a wheel that turns too slowly two short rising ones, too fast two falling ones. Nothing is
+loaded and nothing is kept on disk.
 """
 
 from __future__ import annotations
@@ -27,12 +28,16 @@ class Sound(StrEnum):
     ZONE = "zone"
     CAUGHT = "caught"
     NOT_VALID = "not valid"
+    FASTER = "turn faster"
+    SLOWER = "turn more slowly"
 
 
 # Frequency (Hz) and duration (s) of each tone.
 TONES = {
     Sound.ZONE: ((1320.0, 0.09),),
     Sound.CAUGHT: ((660.0, 0.11), (990.0, 0.16)),
+    Sound.FASTER: ((520.0, 0.06), (780.0, 0.06)),
+    Sound.SLOWER: ((780.0, 0.06), (520.0, 0.06)),
     Sound.NOT_VALID: ((330.0, 0.16), (247.0, 0.26)),
 }
 

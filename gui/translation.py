@@ -25,6 +25,7 @@ LANGUAGES = {
 COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
 JOINED = " · "  # between parts that are translated each by itself
 FEW_LETTERS = 9
+HEADED = re.compile(r"[A-Z][A-Za-z ]{3,}[:,] ")  # "Limit: %1" heads whatever follows
 FIGURE = r"([^A-Za-z]*(?:N·m|lbf·ft|lbf·in|kgf·m)?)"
 MARKS = ("▲ ", "•  ")  # before a text, in every language
 
@@ -69,7 +70,7 @@ def _place(source: str) -> str:
     ``%1 of %2`` is of counts: it must not be found in every sentence with an "of".
     """
     letters = re.sub(r"%\d|[^A-Za-z]", "", source)
-    return "(.+)" if len(letters) >= FEW_LETTERS else FIGURE
+    return "(.+)" if len(letters) >= FEW_LETTERS or HEADED.match(source) else FIGURE
 
 
 def by_locale(locale: QLocale) -> dict[str, object]:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 import os
-import time
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -58,7 +57,10 @@ class Recorder:
             }
             for file in data.measured_files()
         }
-        said = {"at": time.time(), "seconds": passed, "lines": lines}
+        failed = sorted(self.seconds.keys() - passed.keys())
+        if failed:
+            print(f"left out, since they do not pass while they are recorded: {', '.join(failed)}")
+        said = {"seconds": passed, "failed": failed, "lines": lines}
         self.out.write_text(json.dumps(said), encoding="utf-8")
 
 

@@ -14,6 +14,7 @@ from __future__ import annotations
 import statistics
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import datetime
 from enum import StrEnum
 
 from logger.errors import InputError
@@ -79,6 +80,14 @@ class Run:
         One line per pull excluded, with its reason.
     simulated : bool
         Whether it is simulated.
+    started : datetime or None
+        When it was made.
+    stated : mapping of (Quantity, direction) to (value, U)
+        At the axle in N·m with 95 %: what the job says, by direction.
+    friction : tuple of str
+        What follows from the torque and the build's faces, spring and pinion; a sentence each.
+    mu : (float, float) or None
+        The friction figure and its U.
     """
 
     file: str
@@ -88,6 +97,10 @@ class Run:
     pulls: int
     excluded: tuple[str, ...] = ()
     simulated: bool = False
+    started: datetime | None = None
+    stated: Mapping[tuple[Quantity, str], tuple[float, float]] = field(default_factory=dict)
+    friction: tuple[str, ...] = ()
+    mu: tuple[float, float] | None = None
 
     def value(self, quantity: Quantity) -> float | None:
         """Give the run's value, the median over its pulls; None where it has none."""

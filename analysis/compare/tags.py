@@ -12,6 +12,11 @@ if TYPE_CHECKING:
     from logger.header import Header
 
 WORDS = {
+    "tag": "axle tag",
+    "shims_left_mm": "shims left, mm",
+    "shims_right_mm": "shims right, mm",
+    "stack_left_mm": "stack left, mm",
+    "stack_right_mm": "stack right, mm",
     "pack_build": "pack build",
     "shim_mm": "shim, mm",
     "fluid": "oil",
@@ -44,6 +49,7 @@ def tags_of_header(header: Header, name: str) -> dict[str, Tag]:
         "vehicle": job.vehicle,
         "axle": job.axle,
         "operator": job.operator,
+        "tag": axle.tag,
         "type": axle.type,
         "pack_build": axle.pack_build,
         "shim_mm": axle.shim_mm,

@@ -115,7 +115,7 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     jobs = _job_lines(reading, unit)
     drag = _drag_lines(reading, unit)
     said = {text.strip() for text in (*jobs, *drag)}
-    for line in (*_reasons(reading), *jobs, *drag):
+    for line in (*_reasons(reading), *_elastic_lines(reading, unit), *jobs, *drag):
         say(line)
     if reading.result is not None:
         say(reading.result.words)
@@ -216,6 +216,25 @@ def _reasons(reading: RecordingReading) -> list[str]:
         if read.left_out:
             lines.append(f"  pull {number}: excluded: {read.left_out}")
     return lines
+
+
+def _elastic_lines(reading: RecordingReading, unit: str) -> list[str]:
+    """Give stiffness, wind-up and play of every pull that came with an angle."""
+    from analysis.verdict.elastic import elastic_words
+    from logger.edges.units import format_torque
+
+    return [
+        "  "
+        + elastic_words(
+            number,
+            read.pull.elastic,
+            read.stiffness,
+            lambda nm, u95: format_torque(nm, unit, u95),
+            lambda value, decimals: f"{value:.{decimals}f}",
+        )
+        for number, read in enumerate(reading.pulls, 1)
+        if read.pull.elastic is not None
+    ]
 
 
 def _job_lines(reading: RecordingReading, unit: str) -> list[str]:

@@ -14,9 +14,11 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 import msgspec
 import numpy as np
 
+from analysis.compare.builds import build_tags
 from analysis.compare.runs import Quantity, Run, Setting
 from analysis.compare.tags import tags_of_header
 from analysis.pipeline import Asked
+from analysis.rows.friction import friction_of, friction_words
 from analysis.trace.results import DIRECTION_WORDS, DIRECTIONS
 from analysis.verdict.limits import Guard, Rule
 from logger.errors import InputError
@@ -190,7 +192,7 @@ def _torque(reading: PullReading, quantity: str) -> float | None:
 
 
 def run_of(reading: RecordingReading) -> Run:
-    """Give a recording as a comparison sees it."""
+    """Give a recording as a comparison sees it; what it does not say of its build comes from the axle's sheet."""
     header = header_of(reading)
     used = [p for p in reading.pulls if p.counts]
     of_pull: dict[Quantity, Callable[[PullReading], float | None]] = {
@@ -201,6 +203,14 @@ def run_of(reading: RecordingReading) -> Run:
         Quantity.SLOPE: lambda p: p.pull.turning.slope_nms if p.pull.turning is not None else None,
     }
     name = Path(reading.file).name
+    mu = friction_of(reading)
+    of_build = {} if reading.build is None else build_tags(reading.build)
+    stated = {
+        (quantity, DIRECTION_WORDS[value.direction]): (value.budget.value, value.budget.u95)
+        for value in reading.job
+        for quantity, key in ((Quantity.BREAKAWAY, "breakaway"), (Quantity.ROTATING, ROTATING))
+        if value.budget.quantity == key
+    }
     excluded = tuple(
         f"{name}, pull at {p.pull.start_s:.1f} s: " + ("; ".join(str(r.code) for r in p.pull.reasons) or p.left_out)
         for p in reading.pulls
@@ -209,12 +219,16 @@ def run_of(reading: RecordingReading) -> Run:
     values = {q: tuple(v for p in used if (v := get(p)) is not None) for q, get in of_pull.items()}
     return Run(
         name,
-        tags_of_header(header, name),
+        of_build | tags_of_header(header, name),
         _setting(reading, header, used),
         values,
         len(used),
         excluded,
         header.simulated,
+        header.started,
+        stated,
+        friction_words(reading),
+        None if mu is None else (mu[0].value, mu[0].u95),
     )
 
 

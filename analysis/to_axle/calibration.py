@@ -52,6 +52,10 @@ class Calibration:
         read = delivered * self.per_unit
         return read if self.arm_m is None else read * self.arm_m
 
+    def delivered(self, read_nm: float) -> float:
+        """Give what the transducer delivers for a torque as it reads: ``as_read``, the other way."""
+        return read_nm / self.per_unit / (1.0 if self.arm_m is None else self.arm_m)
+
     def true(self, delivered: Floats) -> Floats:
         """Give N·m with a known gain divided out, shape (n,)."""
         return self.as_read(delivered) / self.gain

@@ -13,6 +13,7 @@ import numpy as np
 
 from analysis.trace.angle import Slip, describe_turning, find_slip
 from analysis.trace.breakaway import Peak, find_peak
+from analysis.trace.elastic import find_elastic
 from analysis.trace.gates import (
     CUT_END,
     CUT_START,
@@ -39,7 +40,7 @@ from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, lands, lies_still, rings_out, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
-from analysis.trace.results import Breakaway, Code, Pull, Rotating, StickSlip, Turning
+from analysis.trace.results import Breakaway, Code, Elastic, Pull, Rotating, StickSlip, Turning
 from analysis.trace.slipping import cut_off, stays_up
 from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
 from analysis.trace.stickslip import Cycles, find_cycles
@@ -278,6 +279,7 @@ def _read(
         rotating=_rotating(plateau, hand, frame.start_s, sensor),
         stick_slip=_stick_slip(cycles, plateau),
         turning=_turning(part, plateau, slip),
+        elastic=None if before is not None or window.from_start else _elastic(part, breakaway, sensor),
         reasons=reasons,
         notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
@@ -381,6 +383,14 @@ def _turning(part: Part, plateau: Plateau | None, slip: Slip | None) -> Turning 
     if slip is None or plateau is None or part.angle_deg is None:
         return None
     return describe_turning(part.time_s, part.torque_nm, part.angle_deg, plateau.steady, slip.wind_up_deg_per_nm)
+
+
+def _elastic(part: Part, breakaway: Breakaway | None, sensor: Sensor) -> Elastic | None:
+    if part.angle_deg is None:
+        return None
+    broke_nm = None if breakaway is None else breakaway.at_sensor_nm
+    lag_s = (sensor.delay_s or 0.0) + (sensor.delay_s_u or 0.0)
+    return find_elastic(part.torque_nm, part.angle_deg, part.slip_nm, broke_nm, lag_s, part.interval_s)
 
 
 def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:

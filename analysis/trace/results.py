@@ -138,6 +138,32 @@ class Turning:
 
 
 @dataclass(frozen=True, slots=True)
+class Elastic:
+    """The elastic line of a pull: see ``analysis.trace.elastic``; ``*_u95`` are 95 % half-widths.
+
+    Attributes
+    ----------
+    stiffness_nm_deg, stiffness_u95_nm_deg : float
+        Torque at the sensor per degree of the wheel.
+    wind_up_deg, wind_up_u95_deg : float
+        What the torque of the slip winds up.
+    play_deg, play_u95_deg : float
+        Rotation without torque before the line.
+    meets_deg, way : float, int
+        Angle at which the line meets the hand-off torque; +1 if the angle counts up along the pull.
+    """
+
+    stiffness_nm_deg: float
+    stiffness_u95_nm_deg: float
+    wind_up_deg: float
+    wind_up_u95_deg: float
+    play_deg: float
+    play_u95_deg: float
+    meets_deg: float
+    way: int
+
+
+@dataclass(frozen=True, slots=True)
 class Turned:
     """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle."""
 
@@ -167,6 +193,7 @@ class Pull:
     left_out: int = 0
     taken_back: bool = False
     turned: Turned | None = None  # None without an angle
+    elastic: Elastic | None = None
 
     @property
     def valid(self) -> bool:

@@ -1,6 +1,6 @@
 """Readings of a dial judged as a job: the same lever, interval, repeats and limit as a recording's pulls.
 
-Offered: ``dial_of``, ``judge_dialled``.
+Offered: ``at_axle_of``, ``dial_of``, ``judge_dialled``.
 """
 
 from __future__ import annotations
@@ -76,7 +76,7 @@ def judge_dialled(
     out = _excluded(corrections)
     budgets, doubts = [], list(fixture.notes)
     for place, reading in enumerate(readings):
-        budgets.append(_at_axle(reading, fixture))
+        budgets.append(at_axle_of(reading, fixture))
         shown, dial = dial_of(reading)
         doubts += [f"reading {place + 1}: {text}" for text in dial.doubts(shown)]
     at = AtAxle(fixture, Instrument(0.0, note="each dial's own"), Level(0.0, 0.0, True, "zero as set on the dial"))
@@ -104,7 +104,14 @@ def judge_dialled(
     )
 
 
-def _at_axle(reading: DialReading, fixture: Fixture) -> dict[str, Budget]:
+def at_axle_of(reading: DialReading, fixture: Fixture) -> dict[str, Budget]:
+    """Give a reading's torque at the axle, by the quantity that it was read as.
+
+    Raises
+    ------
+    InputError
+        The fixture takes something else than the dial showed.
+    """
     shown, dial = dial_of(reading)
     kind = {"N": "force", "kg": "mass"}.get(reading.unit, "torque")
     if kind != fixture.reads:

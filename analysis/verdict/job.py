@@ -22,6 +22,7 @@ from analysis.trace.live import LiveReader
 from analysis.trace.turns import Turns
 from analysis.verdict.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.verdict.corrected import Corrected, Source, apply_corrections, widened
+from analysis.verdict.elastic import stiffness_of
 from analysis.verdict.judge import judge_pulls
 from analysis.verdict.overloads import overloaded
 from analysis.verdict.recorded import PullReading, RecordingReading
@@ -208,7 +209,10 @@ def judge(parts: Sequence[tuple[Job, Sequence[Corrected]]]) -> RecordingReading:
         header=setup.header,
         trace=job.trace,
         at=setup.at,
-        pulls=tuple(PullReading(c.pull, budgets, c.left_out, c.applied, result) for c, budgets, result in each),
+        pulls=tuple(
+            PullReading(c.pull, budgets, c.left_out, c.applied, result, stiffness_of(c.pull, setup.at))
+            for c, budgets, result in each
+        ),
         job=said.job,
         bounds=setup.bounds,
         result=said.result,

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from analysis.verdict.limits import Bounds, Result
     from analysis.verdict.repeats import JobValue
     from logger.header import Correction, Header
+    from logger.recordings.axles import Build
     from logger.recordings.dialled import DialReading
 
 SCHEMA = "heldwheel pulls 1"
@@ -47,6 +48,8 @@ class PullReading:
         Corrections that were applied to it.
     result : Result or None
         Of this pull as one of many.
+    stiffness : Budget or None
+        At the axle, N·m per degree, where an angle came along and the fixture is known.
     """
 
     pull: Pull
@@ -54,6 +57,7 @@ class PullReading:
     left_out: str = ""
     corrected: tuple[str, ...] = ()
     result: Result | None = None
+    stiffness: Budget | None = None
 
     @property
     def counts(self) -> bool:
@@ -123,6 +127,10 @@ class RecordingReading:
         With the drag of both wheels free taken off, where that was recorded.
     dial : tuple of DialReading
         What a dial showed, where the job has no trace; one per pull.
+    build : Build or None
+        What was in the axle when it was recorded, where its sheet lies beside the recording.
+    build_before : Build or None
+        The build before that one.
     """
 
     file: str
@@ -145,6 +153,8 @@ class RecordingReading:
     sidecar_sha256: str = ""
     drag: Baseline | None = None
     dial: tuple[DialReading, ...] = ()
+    build: Build | None = None
+    build_before: Build | None = None
 
     @property
     def main(self) -> JobValue | None:
@@ -221,6 +231,7 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
         "rotating": _rotating_json(reading),
         "stick_slip": None,
         "turning": None if pull.turning is None else _rounded(asdict(pull.turning)),
+        "elastic": _elastic_json(reading),
         "valid": pull.valid,
         "reasons": [{"code": str(r.code), "text": r.text} for r in pull.reasons],
         "notes": list(pull.notes),
@@ -234,6 +245,16 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
     if budgets:
         found["budgets"] = [budget_json(b) for b in reading.axle.values()]
     return found
+
+
+def _elastic_json(reading: PullReading) -> dict[str, Any] | None:
+    found, at_axle = reading.pull.elastic, reading.stiffness
+    if found is None:
+        return None
+    return _rounded(asdict(found)) | {
+        "stiffness_at_axle_nm_deg": None if at_axle is None else _number(at_axle.value),
+        "stiffness_u95_axle_nm_deg": None if at_axle is None else _number(at_axle.u95),
+    }
 
 
 def _breakaway_json(reading: PullReading) -> dict[str, Any] | None:

@@ -58,6 +58,14 @@ class Setup:
         """Torque at the axle per torque as read; where the lever is not known, at the transducer."""
         return (self.at.fixture.factor if self.at is not None else 1.0) / self.calibration.gain
 
+    def at_axle(self, read_nm: float) -> float:
+        """Give a torque as read, from the true zero, as one at the axle; N·m."""
+        return read_nm * self.scale
+
+    def as_read(self, axle_nm: float) -> float:
+        """Give what the transducer reads at a torque at the axle: ``at_axle``, the other way."""
+        return axle_nm / self.scale
+
 
 def setup_of(
     header: Header, unit: str = "N·m", *, file: str = "", rule: Rule | None = None, guard: Guard | None = None

@@ -9,7 +9,6 @@ Conventions
 from __future__ import annotations
 
 import os
-import tomllib
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TYPE_CHECKING
@@ -18,17 +17,16 @@ import msgspec
 
 from analysis.compare.tags import tag_words, tags_of_header
 from logger.edges.small_file import open_regular
-from logger.edges.toml_file import parse_toml
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
 from logger.recordings.dialled import ENDING, is_dialled, read_dialled
+from logger.recordings.heads import HEAD_BYTES, header_of
 from logger.recordings.sidecar import merged, read_sidecar, revision_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
     from pathlib import Path
 
-HEAD_BYTES = 1 << 16  # a header is a few kilobytes
 TAIL_BYTES = 200  # the closing line is shorter
 FIRST_SCREEN = 40  # entries that fill the first screen
 PIECE = 200  # entries read at a time after that
@@ -162,7 +160,7 @@ def read_entry(path: str) -> Entry:
     try:
         sidecar = read_sidecar(path)
         header = read_dialled(path)[0].header if dial else Header()
-        header = _header(header_text(head), os.path.basename(path)) if ours and not dial else header
+        header = header_of(head, os.path.basename(path)) if ours and not dial else header
     except HeldwheelError as error:
         return Entry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
     whole = merged(header, sidecar)
@@ -185,24 +183,6 @@ def read_entry(path: str) -> Entry:
         signed=sidecar is not None and sidecar.signed is not None,
         revision=revision_of(sidecar),
     )
-
-
-def _header(text: str, name: str) -> Header:
-    """Read a header the short way; one with faults goes the long way, which names them."""
-    try:
-        return msgspec.convert(tomllib.loads(text), Header)
-    except (ValueError, RecursionError):
-        return parse_toml(text, Header, name)
-
-
-def header_text(head: bytes) -> str:
-    """Give the TOML of a recording's header without its marks."""
-    lines = []
-    for line in head.decode("utf-8", "replace").splitlines()[1:]:
-        if not line.startswith("#") or line.startswith(("# batch rows=", "# event ", "# closed ")):
-            break
-        lines.append(line[2:])
-    return "\n".join(lines)
 
 
 COLUMNS = ("When", "What", "Result")

@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING
 import msgspec
 import numpy as np
 
+from analysis.to_axle.calibration import unlevered
 from gui.models.weighing import Plan, Weighing
-from logger.edges.units import torque_factor
 from logger.instruments.measure import MEAN_S, calibrated
 from logger.instruments.weigh import two_point
 
@@ -42,8 +42,6 @@ class Calibrating(Weighing):
 
     def __init__(self, plan: Plan, description: Description) -> None:
         self._description = description
-        self._sign = -1 if description.transducer.sign == "reversed" else 1
-        self._factor = self._sign * torque_factor(description.unit)  # the stream has multiplied by it
         loads = [load for load in plan.steps if load is not None]
         super().__init__(replace(plan, steps=(None, max(loads, key=lambda load: load.weight.mass_kg))))
 
@@ -68,16 +66,15 @@ class Calibrating(Weighing):
         """Nothing is compared with anything."""
         return ()
 
-    def feed(self, time_s: Floats, torque_nm: Floats) -> bool:
-        """Take the next samples; whether they complete a mean. A mark instead of a reading begins it anew."""
+    def feed(self, time_s: Floats, delivered: Floats) -> bool:
+        """Take the next samples as delivered; whether they make a mean. A mark instead of a reading begins anew."""
         if self.done or not len(time_s):
             return False
-        raw = torque_nm / self._factor
-        known = raw[np.isfinite(raw)]
+        known = delivered[np.isfinite(delivered)]
         self.now_nm = float(np.median(known)) if len(known) else None
         if not self._heavy:
             return False
-        if len(known) < len(raw) or self._from_s is None:
+        if len(known) < len(delivered) or self._from_s is None:
             self._parts, self._from_s = [], float(time_s[-1])
             return False
         self._parts.append(known)
@@ -99,7 +96,8 @@ class Calibrating(Weighing):
         """
         load = self.plan.steps[1]
         torque_u = 0.0 if load is None else load.weight.torque_nm_u
-        low, high = (self._levels[0], 0.0), (self._levels[1], self._sign * self.plan.torque_nm(1))
+        own = unlevered(self._description.transducer, "N·m")  # as the calibrated one will be read
+        low, high = (self._levels[0], 0.0), (self._levels[1], own.delivered(self.plan.torque_nm(1)))
         return two_point(low, high, high_nm_u=torque_u)
 
     def description(self, taken: Iterable[str]) -> Description:

@@ -182,7 +182,7 @@ class PullList:
     @property
     def value(self) -> JobValue | None:
         """What the pulls that count say together."""
-        return None if self.reading is None else _together(self.reading)
+        return None if self.reading is None else together(self.reading)
 
     @property
     def can_undo(self) -> bool:
@@ -220,12 +220,15 @@ def _value(budget: Budget | None) -> Value | None:
     return None if budget is None else Value(budget.value, budget.u95)
 
 
-def _together(reading: RecordingReading) -> JobValue | None:
-    """Give what the pulls of a reading say together, for the panel."""
+def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
+    """Give what the pulls of a reading say together, for the panel: of what was judged, or of one quantity."""
     main, header = reading.main, reading.header
+    if quantity and (main is None or main.budget.quantity != quantity):
+        main = next((v for v in reading.job if v.budget.quantity == quantity), None)
     if main is None or header is None:
         return None
-    result = None if reading.half else reading.result
+    named = not quantity or reading.bounds is None or reading.bounds.quantity == quantity
+    result = reading.result if named and not reading.half else None
     half = half_words(header.limit, header.test.gear)
     conflict = type_conflict(header.axle, header.conditions, header.limit)
     refused = (conflict.text,) if conflict is not None and conflict.refused else ()

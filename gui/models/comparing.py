@@ -64,21 +64,28 @@ class Groups:
 
 
 def find_recordings(folder: Path, search: str) -> list[tuple[str, str]]:
-    """Give the recordings that a search finds, in order of name, each with what changes when it or its sidecar does."""
+    """Give the recordings that a search finds, in order of name, and what changes with each or its sheets."""
     from gui.models.archive import find_tests
+    from logger.recordings.axles import ENDING
 
-    return [(path, _state_of(path)) for path in sorted(find_tests(folder, search))]
+    sheets = _state_of(*sorted(folder.glob(f"*{ENDING}")))
+    return [(path, f"{path} {_file_state(path)} {sheets}") for path in sorted(find_tests(folder, search))]
 
 
-def _state_of(path: str) -> str:
+def _file_state(path: str) -> str:
     from logger.recordings.sidecar import sidecar_path
 
+    return _state_of(Path(path), Path(sidecar_path(path)))
+
+
+def _state_of(*files: Path) -> str:
+    """Give what changes when one of these files does."""
     said = []
-    for file in (Path(path), Path(sidecar_path(path))):
+    for file in files:
         with contextlib.suppress(OSError):
             facts = file.stat()
             said += [facts.st_size, facts.st_mtime_ns]
-    return f"{path} {said}"
+    return str(said)
 
 
 def read_runs(paths: Sequence[str]) -> list[Run | str]:

@@ -8,10 +8,8 @@ from typing import TYPE_CHECKING, cast
 
 import msgspec
 
-from analysis.to_axle.dial import Dial, dial_reading
-from analysis.verdict.limits import decide, decided_by, rule_words
-from analysis.verdict.repeats import job_value
-from gui.models.caught import JobValue, Value
+from analysis.verdict.dialled import at_axle_of, dial_of, judge_dialled
+from gui.models.caught import together
 from gui.models.typed import quantity
 from logger.edges.small_file import free_name
 from logger.edges.units import parse_number, parse_quantity, torque_factor
@@ -25,9 +23,9 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from analysis.uncertainty.budget import Budget
-    from analysis.verdict.limits import Bounds
+    from gui.models.caught import JobValue
     from gui.models.job import JobCard
-    from logger.header import Decision
+    from logger.header import Header
     from logger.recordings.dialled import Quantity
 
 
@@ -60,25 +58,25 @@ def check(draft: DialDraft, card: JobCard) -> DialChecked:
     if not draft.reading.strip():
         return DialChecked(None)
     try:
-        dial = _dial(draft, fixture.reads)
-        shown = _quantity(draft.reading, fixture.reads, draft.unit)
-        return DialChecked(dial_reading(shown, dial, fixture, quantity=draft.quantity), doubts=dial.doubts(shown))
+        reading = reading_of(draft, fixture.reads)
+        shown, dial = dial_of(reading)
+        return DialChecked(at_axle_of(reading, fixture)[draft.quantity], doubts=dial.doubts(shown))
     except HeldwheelError as error:
         return DialChecked(None, str(error))
 
 
-def sum_up(budgets: Sequence[Budget], bounds: Bounds | None, decision: Decision | None = None) -> JobValue | None:
-    """Give the value of several readings of one quantity, judged where the limit names that quantity."""
-    if not budgets:
+def sum_up(drafts: Sequence[DialDraft], card: JobCard, quantity: str) -> JobValue | None:
+    """Give what readings of one quantity say together, judged as their file will be; those of no use are left out."""
+    fixture, _ = card.fixture()
+    usable = [draft for draft in drafts if draft.quantity == quantity and check(draft, card).budget is not None]
+    if fixture is None or not usable:
         return None
-    repeats = job_value(list(budgets))
-    value = Value(repeats.budget.value, repeats.budget.u95)
-    if bounds is None or bounds.quantity != budgets[0].quantity:
-        return JobValue(budgets[0].quantity, value, len(budgets), notes=repeats.notes)
-    rule, guard = decided_by(decision)
-    result = decide(repeats.budget.value, repeats.budget.u, bounds, dof=repeats.budget.dof, rule=rule, guard=guard)
-    notes = (*repeats.notes, *result.notes)
-    return JobValue(budgets[0].quantity, value, len(budgets), str(result.state), rule_words(rule, guard), notes)
+    readings = [reading_of(draft, fixture.reads) for draft in usable]
+    return together(judge_dialled("", _header(card), readings), quantity)
+
+
+def _header(card: JobCard) -> Header:
+    return msgspec.structs.replace(card.judged_by("pulls"), transducer=TransducerFacts(name="dial"), second=None)
 
 
 UNITS = {"force": "N", "mass": "kg"}
@@ -92,21 +90,21 @@ def reading_of(draft: DialDraft, reads: str) -> DialReading:
     HeldwheelError
         A number of it cannot be read.
     """
-    dial = _dial(draft, reads)
     unit = UNITS.get(reads, draft.unit)
     factor = torque_factor(unit) if reads == "torque" else 1.0
 
-    def own(value: float | None) -> float | None:
-        return None if value is None else round(value / factor, 9)
+    def own(text: str) -> float | None:
+        return round(_quantity(text, reads, draft.unit) / factor, 9) if text.strip() else None
 
+    error = draft.error_percent.replace("%", "")
     return DialReading(
         at=draft.at,
         shown=round(_quantity(draft.reading, reads, draft.unit) / factor, 9),
         unit=unit,
         quantity=cast("Quantity", draft.quantity),
-        division=own(dial.marks),
-        error_percent=None if dial.limit_of_error is None else round(100 * dial.limit_of_error, 9),
-        full_scale=own(dial.full_scale),
+        division=own(draft.marks),
+        error_percent=round(parse_number(error), 9) if error.strip() else None,
+        full_scale=own(draft.full_scale),
     )
 
 
@@ -127,13 +125,9 @@ def file_job(card: JobCard, checks: Sequence[str], signed_by: str, folder: Path)
         raise InputError("Enter who did the test.")
     now = datetime.now().astimezone().replace(microsecond=0)
     first = min((draft.at for draft in card.dial if draft.at is not None), default=now)
-    header = card.header("pulls", started=first, zero=None, simulated=False)
-    header = msgspec.structs.replace(
-        header,
-        job=msgspec.structs.replace(header.job, operator=signed_by.strip()),
-        transducer=TransducerFacts(name="dial"),
-        second=None,
-    )
+    header = _header(card)
+    job = msgspec.structs.replace(header.job, operator=signed_by.strip())
+    header = msgspec.structs.replace(header, job=job, started=first)
     readings = tuple(reading_of(draft, fixture.reads) for draft in card.dial)
     folder.mkdir(parents=True, exist_ok=True)
     path = free_name(folder, f"{now:%Y%m%d-%H%M%S}", ENDING)
@@ -142,20 +136,9 @@ def file_job(card: JobCard, checks: Sequence[str], signed_by: str, folder: Path)
     return path
 
 
-def _dial(draft: DialDraft, reads: str) -> Dial:
-    def optional(text: str) -> float | None:
-        return _quantity(text, reads, draft.unit) if text.strip() else None
-
-    error = parse_number(draft.error_percent.replace("%", "")) / 100 if draft.error_percent.strip() else None
-    return Dial(optional(draft.marks), error, optional(draft.full_scale))
-
-
 def _quantity(text: str, reads: str, unit: str) -> float:
     if reads == "torque":
-        try:
-            return parse_number(text) * torque_factor(unit)
-        except HeldwheelError:
-            return parse_quantity(text, "torque", unit)
+        return parse_quantity(text, "torque", unit)
     if reads in {"force", "mass"}:
         return quantity(text, "force" if reads == "force" else "mass")
     raise InputError(f"a dial cannot show a {reads}")

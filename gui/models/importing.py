@@ -14,8 +14,7 @@ from typing import TYPE_CHECKING
 import msgspec
 import numpy as np
 
-from gui.models.library import file_stem
-from logger.edges.small_file import open_regular
+from logger.edges.small_file import file_stem, open_regular
 from logger.edges.units import is_force, parse_number, parse_quantity
 from logger.errors import FileError, HeldwheelError
 from logger.foreign.choices import Question, TableQuestionsError, laid_over

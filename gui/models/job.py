@@ -173,11 +173,15 @@ class JobCard:
         except HeldwheelError:
             return unlevered(self.facts, self.unit)
 
-    @property
-    def scale(self) -> float:
-        """Torque at the axle per torque as read: the lever's factor with a known gain divided out."""
+    def at_axle(self, read_nm: float) -> float:
+        """Give a torque as read, from the true zero, as one at the axle; where the lever is not known as it is."""
         setup, _ = self.setup()
-        return setup.scale if setup is not None else 1.0
+        return setup.at_axle(read_nm) if setup is not None else read_nm
+
+    def as_read(self, axle_nm: float) -> float:
+        """Give what the transducer reads at a torque at the axle."""
+        setup, _ = self.setup()
+        return setup.as_read(axle_nm) if setup is not None else axle_nm
 
     def limit_nm(self) -> tuple[float | None, float | None]:
         """Give the limit's lower and upper end in N·m; None where there is none (a ratio has neither)."""

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import re
 import shutil
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 
-from logger.edges.small_file import free_name, locked, write_whole
+from logger.edges.small_file import file_stem, free_name, locked, write_whole
 from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError, InputError
 from logger.header import Lever, Limit
@@ -21,20 +20,7 @@ if TYPE_CHECKING:
 
 
 R = TypeVar("R", bound=msgspec.Struct)
-_DEVICE = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that Windows gives to devices
 MAX_ENTRIES = 2_000  # files looked at in a folder: more is no list to pick from
-
-
-def file_stem(name: str) -> str:
-    """Give a file name without surprises: letters, figures, dashes, at most 60 characters.
-
-    Examples
-    --------
-    >>> file_stem("Long lever / 5 studs")
-    'long-lever-5-studs'
-    """
-    plain = re.sub(r"[^\w]+", "-", name.strip().lower()).strip("-_")[:60]
-    return f"{plain}-" if _DEVICE.fullmatch(plain) else plain or "unnamed"
 
 
 class Shelf(Generic[R]):

@@ -17,6 +17,7 @@ from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
+from gui.models.pace import Pace, pace_of
 from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from logger.samples import Ending, Event
 
 COACH_LOOK_S = 1.0
+USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
 GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
 SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
 
@@ -225,6 +227,13 @@ class TestRun:
         self._angle = time_s[kept], angle[kept]
         self.coach.turned_deg = float(angle[kept][-1] - angle[kept][0]) if kept.any() else None
 
+    @property
+    def pace(self) -> Pace | None:
+        """How fast the wheel turns now; None where nothing tells."""
+        if self.silent or self.coach.turned_deg is None:
+            return None
+        return pace_of(*self._angle, self.card.test.speed_rpm)
+
     def _highest(self, finite: np.ndarray) -> None:
         if self.flow.now is not Step.PULLS or not len(finite):
             return
@@ -242,7 +251,7 @@ class TestRun:
 
     def at_axle(self, sensor_nm: float | None) -> float | None:
         """Give a reading relative to the true zero as torque at the axle."""
-        return None if sensor_nm is None else sensor_nm * self.card.scale
+        return None if sensor_nm is None else self.card.at_axle(sensor_nm)
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
@@ -302,7 +311,7 @@ class TestRun:
         capacity = self.card.facts.capacity_nm
         limits = [value for value in self.card.limit_nm() if value is not None]
         self.coach.capacity_nm = capacity
-        self.coach.interest_nm = (min(limits) if limits else 20.0) / self.card.scale
+        self.coach.interest_nm = self.card.as_read(min(limits, default=USUAL_NM))
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - COACH_LOOK_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, Protocol
 
-from gui.models.library import file_stem
 from gui.models.relay import Analyst, News, Relay
-from logger.edges.small_file import free_name
+from logger.edges.small_file import file_stem, free_name
 from logger.edges.units import is_force
 from logger.errors import FileError, InputError
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QDialog, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ class AskDialog(QDialog):
 
     def __init__(self, question: Question, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Ask this transducer?")
+        self.setWindowTitle(tr("Ask this transducer?"))
         self.question, self._look = question, look
         self.no = button("Send nothing", self.reject, tip="Key Esc")
         self.yes = button("Yes, send this", self._agree, role="main", tip="Only if you know this device")

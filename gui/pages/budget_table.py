@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from analysis.verdict.recorded import RecordingReading
     from gui.shared import Shared
 
+TABLE_PX = 140  # lower than this, it all scrolls
 HEADS = ("Input", "Share", "Contribution", "From", "Value", "Standard uncertainty", "Sensitivity", "ν")
 
 
@@ -28,6 +29,7 @@ class BudgetTable(QWidget):
         self._budgets: dict[str, Budget] = {}
         self.choice = Choice("Uncertainty budget of")
         self.table = TextTable(HEADS, "Uncertainty budget", {0, HEADS.index("From")})
+        self.table.setMinimumHeight(TABLE_PX)
         self.sum = label("", "caption", wrap=True)
         layout = column(self, gap=6)
         for part in (self.choice, self.table, self.sum):

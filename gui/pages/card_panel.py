@@ -33,7 +33,7 @@ class CardRow(QPushButton):
         self._warn, self._alarm = "", False
         self.setProperty("role", "row")
         self.setCheckable(True)
-        self.setToolTip(tip)
+        self.setToolTip(tr(tip))
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def show_lines(

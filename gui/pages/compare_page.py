@@ -16,6 +16,7 @@ from gui.models.sheets import QUANTITY_NAMES, write
 from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
+from gui.translation import tr
 from gui.widgets.fitting import Flow
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, rule, scrolled
@@ -109,10 +110,10 @@ class ComparePage(QWidget):
 
     def _menu(self) -> QMenu:
         menu = QMenu(self)
-        self._write = menu.addAction("This answer (CSV, JSON)", self._ask_export)
+        self._write = menu.addAction(tr("This answer (CSV, JSON)"), self._ask_export)
         menu.addSeparator()
         for by, words in ROWS.items():
-            menu.addAction(f"All recordings found: {words}", partial(self._ask_batch, by))
+            menu.addAction(tr(f"All recordings found: {words}"), partial(self._ask_batch, by))
         menu.aboutToShow.connect(self._enable)
         return menu
 

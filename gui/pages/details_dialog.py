@@ -12,6 +12,7 @@ from gui.pages.editors.axle import AxleEditor
 from gui.pages.editors.fixture import FixtureEditor
 from gui.pages.editors.job import JobEditor
 from gui.pages.editors.limit import LimitEditor
+from gui.translation import tr
 from gui.widgets.fitting import Flow
 from gui.widgets.parts import Field, Switch, button, column, dialog_size, label
 from logger.errors import HeldwheelError
@@ -31,7 +32,7 @@ class DetailsDialog(QDialog):
 
     def __init__(self, shared: Shared, path: str, header: Header | None, worker: Worker, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Edit details")
+        self.setWindowTitle(tr("Edit details"))
         self._shared, self._path = shared, path
         self._before, self.card = card_of(header), card_of(header)
         tester = cast("Tester", SimpleNamespace(card=self.card, settings=shared.settings, worker=worker))

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.models.coach import URGENCY, Hint, Urgency
 from gui.pages.live_panel import coach_words
+from gui.translation import tr
 from gui.widgets.badge import Badge
 from gui.widgets.figure import FigureView, TorqueFigure
 from gui.widgets.parts import column, label, line, restyle
@@ -33,7 +34,7 @@ class FarView(QWidget):
         self._shared = shared
         self.setObjectName("page")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
-        self.setWindowTitle("Heldwheel, far view")
+        self.setWindowTitle(tr("Heldwheel, far view"))
         self.figure = TorqueFigure(shared.look)
         self.coach = label("")
         self.coach.setAlignment(Qt.AlignmentFlag.AlignCenter)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.flow import Step
 from gui.models.state import Link
+from gui.translation import tr
 from gui.widgets.fitting import Flow
 from gui.widgets.parts import button, column, label, restyle
 
@@ -98,7 +99,7 @@ class Foot(QWidget):
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)
         advice = health.advice if health is not None and run.link is not Link.ENDED else ""
         self.why.setText(advice or ("" if action.enabled else action.why_not))
-        self.why.setToolTip(advice)
+        self.why.setToolTip(tr(advice))
         restyle(self.why, "warn" if advice else "caption")
         self.skip.setVisible(run.can_skip)
         self.skip.setText(_skip_words(run))

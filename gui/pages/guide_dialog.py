@@ -13,6 +13,7 @@ from analysis.report.drawing import to_svg
 from analysis.report.guide import HEADS, LEAD, MISTAKES, STEPS, TITLE, cautions_by_moment, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
+from gui.translation import tr
 from gui.widgets.parts import button, column, dialog_size, label, line, scrolled
 from gui.widgets.table import TextTable
 from logger.errors import HeldwheelError
@@ -46,7 +47,7 @@ class GuideDialog(QDialog):
 
     def __init__(self, shared: Shared, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle(TITLE)
+        self.setWindowTitle(tr(TITLE))
         self._shared = shared
         self.said = label("", "caption", wrap=True)
         self._lay_out()

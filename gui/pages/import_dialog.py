@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractItemView, QDialog, QTableWidget, QTableWi
 
 from gui.models.importing import Look, bring_in, copy_name, look, rate_of
 from gui.pages.editors.limit import LIMIT_UNITS
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 from gui.widgets.parts import Choice, Field, button, column, label, line, mark_wrong
 from gui.work import Worker
@@ -68,7 +69,7 @@ class ImportDialog(QDialog):
 
     def __init__(self, shared: Shared, path: Path, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Import a trace")
+        self.setWindowTitle(tr("Import a trace"))
         self.setMinimumSize(900, 680)
         self._shared, self._path = shared, path
         self.target: Path | None = None

@@ -115,7 +115,7 @@ class LivePanel(QWidget):
     def _draw(
         self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None
     ) -> None:
-        plot, factor = self.plot, run.card.scale * self._shared.display.factor
+        plot, factor = self.plot, self._shared.display.value(run.card.at_axle(1.0))
         plot.set_unit(self._shared.display.unit)
         plot.set_limits(lower, upper)
         plot.set_watermark("SIMULATED" if run.simulated else "")
@@ -177,4 +177,6 @@ def coach_words(run: TestRun) -> str:
     left = run.dwell_left_s
     if left is not None:
         return f"{Hint.LET_REST}: {left:.0f} s"
+    if run.hint is Hint.KEEP_TURNING and run.pace is not None:
+        return f"{run.hint} · {run.pace.words}"
     return str(run.hint)

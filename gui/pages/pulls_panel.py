@@ -50,7 +50,9 @@ class PullRow(QWidget):
             words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
         words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
         self.setAccessibleName(", ".join(word for word in words if word))
-        self.setToolTip("\n".join((*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip())
+        self.setToolTip(
+            "\n".join(tr(n) for n in (*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
+        )
         self.updateGeometry()
         self.update()
 

@@ -9,6 +9,8 @@ import numpy as np
 from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
+from analysis.rows.friction import build_words
+from analysis.verdict.elastic import elastic_words
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
@@ -131,7 +133,7 @@ class ReadingPanel(QWidget):
         about = column(facts, gap=6)
         about.addWidget(self.tags)
         about.addWidget(scrolled(self.facts), 1)
-        for part in (self.pulls, self.budget, facts):
+        for part in (self.pulls, scrolled(self.budget), facts):
             self.below.addWidget(part)
         left.addWidget(self.below, 1)
         row.addLayout(left, 3)
@@ -265,6 +267,24 @@ class ReadingPanel(QWidget):
         factor = (first.factor or 1.0) * self._shared.display.factor
         self.plot.show_against_angle(angle, (torque - first.zero_nm) * factor)
         self.state.setText("Torque against the wheel's angle; “Whole trace” goes back to time")
+        lines = [place for place, read in enumerate(first.reading.pulls) if read.pull.elastic is not None]
+        if lines:
+            chosen = self.pulls.current()
+            self._show_elastic(chosen if chosen in lines else lines[0])
+
+    def _show_elastic(self, place: int) -> None:
+        """Show the elastic line of one pull on the trace against angle, and its figures above."""
+        first, display = self.first, self._shared.display
+        elastic = None if first is None else first.reading.pulls[place].pull.elastic
+        if first is None or elastic is None:
+            self.plot.show_elastic(None)
+            return
+        read = first.reading.pulls[place]
+        self.state.setText(elastic_words(place + 1, elastic, read.stiffness, display.torque, display.number))
+        wound_nm = read.pull.direction * np.array([0.0, elastic.wind_up_deg * elastic.stiffness_nm_deg])
+        torque = (wound_nm + read.pull.handoff_nm - first.zero_nm) * (first.factor or 1.0)
+        angle = elastic.meets_deg + elastic.way * np.array([0.0, elastic.wind_up_deg])
+        self.plot.show_elastic((angle, torque * display.factor))
 
     def _ask_angle(self) -> None:
         if self.path:
@@ -272,7 +292,9 @@ class ReadingPanel(QWidget):
 
     def _look_at(self, number: int) -> None:
         first = self.first
-        if first is not None and number < len(first.reading.pulls):
+        if self.plot.against_angle:
+            self._show_elastic(number)
+        elif first is not None and number < len(first.reading.pulls):
             pull = first.reading.pulls[number].pull
             room = 0.3 * (pull.end_s - pull.start_s)
             self.plot.show_stretch(pull.start_s - room, pull.end_s + room)
@@ -333,6 +355,7 @@ def fact_lines(loaded: Loaded) -> list[str]:
     lines += (
         [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
     )
+    lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
     lines += [f"• {problem}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines

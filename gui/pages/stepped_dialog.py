@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QDialog, QStackedWidget, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import button, column, dialog_size, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ class SteppedDialog(QDialog):
 
     def __init__(self, shared: Shared, title: str, size: tuple[int, int], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle(title)
+        self.setWindowTitle(tr(title))
         self._shared = shared
         self.pages = QStackedWidget()
         self.title, self.message = label("", "title", wrap=True), label("", "wrong", wrap=True)

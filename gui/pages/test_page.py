@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QWidget
 
 from gui.models.flow import Stand, Step
+from gui.models.pace import Pacer, Zone
 from gui.pages.card_panel import ROWS, CardPanel
 from gui.pages.foot import Foot
 from gui.pages.pulls_panel import PullsPanel
@@ -49,6 +50,7 @@ class TestPage(QWidget):
         super().__init__()
         self.setObjectName("page")
         self._shared, self._tester, self._ticks, self._zone, self._loaded = shared, tester, 0, False, False
+        self._pacer = Pacer()
         card = tester.card
         self.card_panel = CardPanel(shared, card)
         self.strip = StepStrip(shared.look)
@@ -331,6 +333,9 @@ class TestPage(QWidget):
             self.live.refresh(run)
             self.far.refresh(run, self.live.view)
         self._zone_sound()
+        told = self._pacer.due(run.pace, run.hint, run.trace.end_s)
+        if told is not None:
+            self._shared.sounds.play(Sound.FASTER if told is Zone.SLOW else Sound.SLOWER)
         if self._ticks % STREAM_EVERY == 0 or self._loaded is not run.coach.loaded:
             self._loaded = run.coach.loaded
             self._refresh_stream()

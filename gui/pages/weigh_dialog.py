@@ -133,7 +133,9 @@ class WeighDialog(SteppedDialog):
             return
         self._simulated = self._simulated or stream.health.simulated
         for news in stream.news():
-            if isinstance(news, Samples) and weighing.feed(news.time_s, news.torque_nm):
+            if not isinstance(news, Samples):
+                continue
+            if weighing.feed(news.time_s, news.delivered if weighing.raw else news.torque_nm):
                 self._shared.sounds.play(Sound.CAUGHT)
         if weighing.done:
             self._show_result()

@@ -321,11 +321,11 @@
     </message>
     <message>
         <source>Zero again</source>
-        <translation>Null noch einmal</translation>
+        <translation>Null danach</translation>
     </message>
     <message>
         <source>Sign</source>
-        <translation>Unterschreiben</translation>
+        <translation>Signieren</translation>
     </message>
     <message>
         <source>to come</source>
@@ -341,11 +341,11 @@
     </message>
     <message>
         <source>rotating mean</source>
-        <translation>Drehmoment, Mittel</translation>
+        <translation>Drehmoment in Bewegung, Mittel</translation>
     </message>
     <message>
         <source>rotating maximum</source>
-        <translation>Drehmoment, Maximum</translation>
+        <translation>Drehmoment in Bewegung, Größtwert</translation>
     </message>
     <message>
         <source>Breakaway</source>
@@ -649,7 +649,7 @@
     </message>
     <message>
         <source>Dates, place and people</source>
-        <translation>Tage, Ort und Personen</translation>
+        <translation>Daten, Ort und Personen</translation>
     </message>
     <message>
         <source>How it was held and turned</source>
@@ -1357,7 +1357,7 @@
     </message>
     <message>
         <source>Job card</source>
-        <translation>Auftragskarte</translation>
+        <translation>Auftrag</translation>
     </message>
     <message>
         <source>Job</source>
@@ -1937,7 +1937,7 @@
     </message>
     <message>
         <source>Pick one of %1</source>
-        <translation>Eins von %1 wählen</translation>
+        <translation>Einen von %1 wählen</translation>
     </message>
     <message>
         <source>%1 Both driven wheels raised.</source>
@@ -1969,7 +1969,7 @@
     </message>
     <message>
         <source>Not tried yet</source>
-        <translation>Noch nicht probiert</translation>
+        <translation>Noch nicht versucht</translation>
     </message>
     <message>
         <source>Nothing fits</source>
@@ -1977,7 +1977,7 @@
     </message>
     <message>
         <source>Nothing tried yet</source>
-        <translation>Noch nichts probiert</translation>
+        <translation>Noch nichts versucht</translation>
     </message>
     <message>
         <source>Put %1 on the card</source>
@@ -2169,7 +2169,7 @@
     </message>
     <message>
         <source>Measure the drag of both wheels free first</source>
-        <translation>Zuerst das Schleppmoment bei freien Rädern messen</translation>
+        <translation>Zuerst das Schleppmoment beider freien Räder messen</translation>
     </message>
     <message>
         <source>Photographs</source>
@@ -2704,6 +2704,30 @@
         <translation>Diese Aufzeichnung hat keinen Radwinkel.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade an der Achse: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Zug %1, elastische Gerade am Aufnehmer: %2 je Grad, Verdrehung %3, Spiel %4</translation>
+    </message>
+    <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 Umdrehungen je Minute, %2 (%3 bis %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>gut</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>zu langsam</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>zu schnell</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Drehmoment über dem Radwinkel</translation>
     </message>
@@ -3029,7 +3053,7 @@
     </message>
     <message>
         <source>Open</source>
-        <translation>Öffnen</translation>
+        <translation>Offen</translation>
     </message>
     <message>
         <source>Print</source>
@@ -3117,7 +3141,7 @@
     </message>
     <message>
         <source>Clutch plate</source>
-        <translation>Lamellensperre</translation>
+        <translation>Lamellen</translation>
     </message>
     <message>
         <source>reading × %1</source>
@@ -3206,6 +3230,2002 @@
     <message>
         <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
         <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>The &amp;build</source>
+        <translation>Der A&amp;ufbau</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order; never mix packs.</source>
+        <translation>Was in der Achse ist: ein Teil anklicken oder dahinter eines hinzufügen. Seiten und Reihenfolge beibehalten; Pakete nie mischen.</translation>
+    </message>
+    <message>
+        <source>Give the axle a tag first (What is known): its builds are kept under it, beside the recordings.</source>
+        <translation>Der Achse zuerst eine Kennung geben (Was bekannt ist): darunter liegen ihre Aufbauten, bei den Aufnahmen.</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Aufgebaut</translation>
+    </message>
+    <message>
+        <source>Why it was opened</source>
+        <translation>Warum sie geöffnet wurde</translation>
+    </message>
+    <message>
+        <source>low breakaway</source>
+        <translation>Losbrechen zu niedrig</translation>
+    </message>
+    <message>
+        <source>Built by</source>
+        <translation>Aufgebaut von</translation>
+    </message>
+    <message>
+        <source>End play left</source>
+        <translation>Axialspiel links</translation>
+    </message>
+    <message>
+        <source>End play right</source>
+        <translation>Axialspiel rechts</translation>
+    </message>
+    <message>
+        <source>Preload spring</source>
+        <translation>Vorspannfeder</translation>
+    </message>
+    <message>
+        <source>two disc springs, face to face</source>
+        <translation>zwei Tellerfedern, gegeneinander</translation>
+    </message>
+    <message>
+        <source>Its load on each pack</source>
+        <translation>Ihre Kraft auf jedes Paket</translation>
+    </message>
+    <message>
+        <source>Friction faces, outer diameter</source>
+        <translation>Reibflächen, Außendurchmesser</translation>
+    </message>
+    <message>
+        <source>Friction faces, inner diameter</source>
+        <translation>Reibflächen, Innendurchmesser</translation>
+    </message>
+    <message>
+        <source>Preload torque at the pinion</source>
+        <translation>Reibmoment am Ritzel durch Vorspannung</translation>
+    </message>
+    <message>
+        <source>Amount of oil</source>
+        <translation>Ölmenge</translation>
+    </message>
+    <message>
+        <source>Its amount, or share of the fill</source>
+        <translation>Seine Menge oder sein Anteil an der Füllung</translation>
+    </message>
+    <message>
+        <source>50 ml or 4 %</source>
+        <translation>50 ml oder 4 %</translation>
+    </message>
+    <message>
+        <source>modifier B</source>
+        <translation>Zusatz B</translation>
+    </message>
+    <message>
+        <source>Discs soaked for</source>
+        <translation>Lamellen eingelegt für</translation>
+    </message>
+    <message>
+        <source>Soaked in</source>
+        <translation>Eingelegt in</translation>
+    </message>
+    <message>
+        <source>the oil that goes in</source>
+        <translation>das Öl, das hineinkommt</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notizen</translation>
+    </message>
+    <message>
+        <source>plate 3 turned round</source>
+        <translation>Stahllamelle 3 gewendet</translation>
+    </message>
+    <message>
+        <source>Which build</source>
+        <translation>Welcher Aufbau</translation>
+    </message>
+    <message>
+        <source>A new one</source>
+        <translation>Ein neuer</translation>
+    </message>
+    <message>
+        <source>Thickness of the picked part</source>
+        <translation>Dicke des gewählten Teils</translation>
+    </message>
+    <message>
+        <source>Its state</source>
+        <translation>Sein Zustand</translation>
+    </message>
+    <message>
+        <source>new, worn …</source>
+        <translation>neu, verschlissen …</translation>
+    </message>
+    <message>
+        <source>+ friction disc</source>
+        <translation>+ Reiblamelle</translation>
+    </message>
+    <message>
+        <source>+ steel plate</source>
+        <translation>+ Stahllamelle</translation>
+    </message>
+    <message>
+        <source>+ disc spring</source>
+        <translation>+ Tellerfeder</translation>
+    </message>
+    <message>
+        <source>+ shim</source>
+        <translation>+ Passscheibe</translation>
+    </message>
+    <message>
+        <source>Inwards</source>
+        <translation>Nach innen</translation>
+    </message>
+    <message>
+        <source>Outwards</source>
+        <translation>Nach außen</translation>
+    </message>
+    <message>
+        <source>Change places, towards the side gear</source>
+        <translation>Platz tauschen, zum Achswellenrad hin</translation>
+    </message>
+    <message>
+        <source>Change places, away from the side gear</source>
+        <translation>Platz tauschen, vom Achswellenrad weg</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Herausnehmen</translation>
+    </message>
+    <message>
+        <source>Takes the picked part out. Delete</source>
+        <translation>Nimmt das gewählte Teil heraus. Entf</translation>
+    </message>
+    <message>
+        <source>Same on both sides</source>
+        <translation>Auf beiden Seiten gleich</translation>
+    </message>
+    <message>
+        <source>Builds the other side like this one</source>
+        <translation>Baut die andere Seite wie diese auf</translation>
+    </message>
+    <message>
+        <source>Keep this build</source>
+        <translation>Diesen Aufbau behalten</translation>
+    </message>
+    <message>
+        <source>Spring, faces, pinion</source>
+        <translation>Feder, Reibflächen, Ritzel</translation>
+    </message>
+    <message>
+        <source>Oil, modifier, soak</source>
+        <translation>Öl, Zusatz, Einlegen</translation>
+    </message>
+    <message>
+        <source>Who, notes</source>
+        <translation>Wer, Notizen</translation>
+    </message>
+    <message>
+        <source>This build has faults; put them right first.</source>
+        <translation>Dieser Aufbau hat Fehler; diese zuerst beheben.</translation>
+    </message>
+    <message>
+        <source>Kept as the build of %1 of axle %2.</source>
+        <translation>Behalten als Aufbau vom %1 der Achse %2.</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Geändert seit %1:</translation>
+    </message>
+    <message>
+        <source>Nothing is otherwise than in %1.</source>
+        <translation>Nichts ist anders als im Aufbau vom %1.</translation>
+    </message>
+    <message>
+        <source>Case above, side gears below; not to scale</source>
+        <translation>Gehäuse oben, Achswellenräder unten; nicht maßstäblich</translation>
+    </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Wann sie wieder geprüft wird</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Wieder prüfen alle</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (englisch)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Sie ist gelaufen (Kilometerstand, Einsätze, Achten)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (englisch)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Vermerken</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Wird mit dem heutigen Tag behalten</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>Der Plan ist behalten.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Mit dem heutigen Tag vermerkt.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>Achse %1 ist zur Prüfung fällig: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 weitere: heldwheel-read due nennt sie.</translation>
+    </message>
+    <message>
+        <source>No transducer at hand</source>
+        <translation>Kein Aufnehmer zur Hand</translation>
+    </message>
+    <message>
+        <source>A virtual transducer pulls for you on a simulated axle. All of it is marked as simulated.</source>
+        <translation>Ein virtueller Aufnehmer zieht für Sie an einer simulierten Achse. Alles davon ist als simuliert gekennzeichnet.</translation>
+    </message>
+    <message>
+        <source>With a transducer</source>
+        <translation>Mit einem Aufnehmer</translation>
+    </message>
+    <message>
+        <source>Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.</source>
+        <translation>Bluetooth, serielle Schnittstelle oder Modbus. Einmal wählen; er bleibt in Ihrer Liste.</translation>
+    </message>
+    <message>
+        <source>With a dial wrench</source>
+        <translation>Mit einem Drehmomentschlüssel mit Skale</translation>
+    </message>
+    <message>
+        <source>Read the dial and type it in: the same lever, interval and limit apply.</source>
+        <translation>Skale ablesen und eintippen: Es gelten derselbe Hebel, dasselbe Intervall und derselbe Grenzwert.</translation>
+    </message>
+    <message>
+        <source>Key 1</source>
+        <translation>Taste 1</translation>
+    </message>
+    <message>
+        <source>Key 2</source>
+        <translation>Taste 2</translation>
+    </message>
+    <message>
+        <source>Key 3</source>
+        <translation>Taste 3</translation>
+    </message>
+    <message>
+        <source>Key 4</source>
+        <translation>Taste 4</translation>
+    </message>
+    <message>
+        <source>Key 5</source>
+        <translation>Taste 5</translation>
+    </message>
+    <message>
+        <source>two to three seconds</source>
+        <translation>zwei bis drei Sekunden</translation>
+    </message>
+    <message>
+        <source>your limit: at least this</source>
+        <translation>Ihr Grenzwert: mindestens so viel</translation>
+    </message>
+    <message>
+        <source>Load smoothly</source>
+        <translation>Ruhig belasten</translation>
+    </message>
+    <message>
+        <source>Keep turning slowly</source>
+        <translation>Langsam weiterdrehen</translation>
+    </message>
+    <message>
+        <source>B  breakaway torque</source>
+        <translation>B  Losbrechmoment</translation>
+    </message>
+    <message>
+        <source>keep hold</source>
+        <translation>festhalten</translation>
+    </message>
+    <message>
+        <source>No vehicle yet</source>
+        <translation>Noch kein Fahrzeug</translation>
+    </message>
+    <message>
+        <source>two turns for a steady value</source>
+        <translation>zwei Umdrehungen für einen ruhigen Wert</translation>
+    </message>
+    <message>
+        <source>Ease off</source>
+        <translation>Nachlassen</translation>
+    </message>
+    <message>
+        <source>R  rotating torque</source>
+        <translation>R  Drehmoment in Bewegung</translation>
+    </message>
+    <message>
+        <source>Practice car</source>
+        <translation>Übungsfahrzeug</translation>
+    </message>
+    <message>
+        <source>practice</source>
+        <translation>Übung</translation>
+    </message>
+    <message>
+        <source>Limit, %1</source>
+        <translation>Grenzwert, %1</translation>
+    </message>
+    <message>
+        <source>three-way</source>
+        <translation>drei Ergebnisse</translation>
+    </message>
+    <message>
+        <source>breakaway</source>
+        <translation>Losbrechmoment</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral</source>
+        <translation>mit Gang ÷ Leerlauf</translation>
+    </message>
+    <message>
+        <source>invented for practice, no manual</source>
+        <translation>zum Üben erfunden, kein Handbuch</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = U (95 %)</source>
+        <translation>drei Ergebnisse, Schutzabstand w = U (95 %)</translation>
+    </message>
+    <message>
+        <source>Breakaway, 1 pull</source>
+        <translation>Losbrechmoment, 1 Zug</translation>
+    </message>
+    <message>
+        <source>one pull: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>ein Zug: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load below the slip; pull straight on through the knee, and keep turning</source>
+        <translation>die Last stieg immer langsamer und wurde weggenommen: ohne den Winkel des Rads ist das von einer Last unter dem Losbrechen nicht zu unterscheiden; durch den Knick hindurch weiterziehen und weiterdrehen</translation>
+    </message>
+    <message>
+        <source>no half second of steady turning: keep turning evenly, two seconds or more</source>
+        <translation>keine halbe Sekunde gleichmäßiger Drehung: zwei Sekunden oder länger gleichmäßig weiterdrehen</translation>
+    </message>
+    <message>
+        <source>battery low</source>
+        <translation>Batterie schwach</translation>
+    </message>
+    <message>
+        <source>The disk is full: the recording could not be written further. %1 samples are safe on disk.</source>
+        <translation>Der Datenträger ist voll: Die Aufzeichnung konnte nicht weitergeschrieben werden. %1 Messwerte sind sicher gespeichert.</translation>
+    </message>
+    <message>
+        <source>Transducer ended</source>
+        <translation>Aufnehmer beendet</translation>
+    </message>
+    <message>
+        <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
+        <translation>Der Aufnehmer ist weg: ausgesteckt oder außer Reichweite. %1 Messwerte sind sicher gespeichert.</translation>
+    </message>
+    <message>
+        <source>CERTIFICATE EXPIRED on %1, %2 days before this test: have the transducer calibrated</source>
+        <translation>KALIBRIERSCHEIN ABGELAUFEN am %1, %2 Tage vor dieser Prüfung: Aufnehmer kalibrieren lassen</translation>
+    </message>
+    <message>
+        <source>Heldwheel, far view</source>
+        <translation>Heldwheel, Fernansicht</translation>
+    </message>
+    <message>
+        <source>grade</source>
+        <translation>Klasse</translation>
+    </message>
+    <message>
+        <source>Photographs  ·  %1</source>
+        <translation>Fotos  ·  %1</translation>
+    </message>
+    <message>
+        <source>sintered</source>
+        <translation>gesintert</translation>
+    </message>
+    <message>
+        <source>Copied beside the recordings and named with their hash. Worth a picture: the axle's tag, how the wheel is held, the lever on the wheel, the odometer.</source>
+        <translation>Neben die Aufzeichnungen kopiert und nach ihrer Prüfsumme benannt. Ein Bild wert: Schild der Achse, wie das Rad gehalten wird, Hebel am Rad, Kilometerzähler.</translation>
+    </message>
+    <message>
+        <source>Leaves the file where it is</source>
+        <translation>Lässt die Datei, wo sie ist</translation>
+    </message>
+    <message>
+        <source>What is &amp;known</source>
+        <translation>Was be&amp;kannt ist</translation>
+    </message>
+    <message>
+        <source>&amp;Count the turns</source>
+        <translation>Umdrehungen &amp;zählen</translation>
+    </message>
+    <message>
+        <source>&amp;Find the type</source>
+        <translation>Bauart &amp;finden</translation>
+    </message>
+    <message>
+        <source>Cone</source>
+        <translation>Kegel</translation>
+    </message>
+    <message>
+        <source>Ramp plate</source>
+        <translation>Lamellen mit Rampen</translation>
+    </message>
+    <message>
+        <source>Helical or worm gear</source>
+        <translation>Schräg- oder Schneckenräder</translation>
+    </message>
+    <message>
+        <source>Viscous or fluid coupling</source>
+        <translation>Visko- oder Flüssigkeitskupplung</translation>
+    </message>
+    <message>
+        <source>Automatic locker</source>
+        <translation>Selbsttätige Sperre</translation>
+    </message>
+    <message>
+        <source>Governor-locking with light plates</source>
+        <translation>Fliehkraftsperre mit leichten Lamellen</translation>
+    </message>
+    <message>
+        <source>Welded or spool</source>
+        <translation>Verschweißt oder starr durchgehend</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>clutch plate</source>
+        <translation>Lamellen</translation>
+    </message>
+    <message>
+        <source>cone</source>
+        <translation>Kegel</translation>
+    </message>
+    <message>
+        <source>ramp plate</source>
+        <translation>Lamellen mit Rampen</translation>
+    </message>
+    <message>
+        <source>helical or worm gear</source>
+        <translation>Schräg- oder Schneckenräder</translation>
+    </message>
+    <message>
+        <source>viscous or fluid coupling</source>
+        <translation>Visko- oder Flüssigkeitskupplung</translation>
+    </message>
+    <message>
+        <source>automatic locker</source>
+        <translation>selbsttätige Sperre</translation>
+    </message>
+    <message>
+        <source>governor-locking with light plates</source>
+        <translation>Fliehkraftsperre mit leichten Lamellen</translation>
+    </message>
+    <message>
+        <source>welded or spool</source>
+        <translation>verschweißt oder starr durchgehend</translation>
+    </message>
+    <message>
+        <source>Ratio by turns</source>
+        <translation>Übersetzung aus Umdrehungen</translation>
+    </message>
+    <message>
+        <source>Type by what the wheels do</source>
+        <translation>Bauart nach dem Verhalten der Räder</translation>
+    </message>
+    <message>
+        <source>A low number on the wrong type means nothing. Five things to try tell what it is.</source>
+        <translation>Eine kleine Zahl an der falschen Bauart sagt nichts. Fünf Versuche zeigen, was es ist.</translation>
+    </message>
+    <message>
+        <source>&amp;Propshaft turns</source>
+        <translation>Umdrehungen der &amp;Gelenkwelle</translation>
+    </message>
+    <message>
+        <source>&amp;Left wheel</source>
+        <translation>&amp;Linkes Rad</translation>
+    </message>
+    <message>
+        <source>&amp;Right wheel</source>
+        <translation>&amp;Rechtes Rad</translation>
+    </message>
+    <message>
+        <source>Propshaft turns</source>
+        <translation>Umdrehungen der Gelenkwelle</translation>
+    </message>
+    <message>
+        <source>Left wheel</source>
+        <translation>Linkes Rad</translation>
+    </message>
+    <message>
+        <source>Right wheel</source>
+        <translation>Rechtes Rad</translation>
+    </message>
+    <message>
+        <source>%1: one less, or backwards. Key Down</source>
+        <translation>%1: eine weniger oder rückwärts. Taste Ab</translation>
+    </message>
+    <message>
+        <source>%1: 1/8 more. Key Shift+Up</source>
+        <translation>%1: 1/8 mehr. Tasten Umschalt+Auf</translation>
+    </message>
+    <message>
+        <source>%1: 1/2 more. Key Shift+Up</source>
+        <translation>%1: 1/2 mehr. Tasten Umschalt+Auf</translation>
+    </message>
+    <message>
+        <source>%1: one more. Key Up</source>
+        <translation>%1: eine mehr. Taste Auf</translation>
+    </message>
+    <message>
+        <source>%1: held, so 0</source>
+        <translation>%1: gehalten, also 0</translation>
+    </message>
+    <message>
+        <source>0 if held</source>
+        <translation>0, wenn gehalten</translation>
+    </message>
+    <message>
+        <source>Ratio %1, between %2 and %3 by counting error</source>
+        <translation>Übersetzung %1, wegen des Zählfehlers zwischen %2 und %3</translation>
+    </message>
+    <message>
+        <source>One wheel held: %1 (half count: the other wheel was held)</source>
+        <translation>Ein Rad gehalten: %1 (halbe Zählung: das andere Rad war gehalten)</translation>
+    </message>
+    <message>
+        <source>Count a&amp;new</source>
+        <translation>&amp;Neu zählen</translation>
+    </message>
+    <message>
+        <source>Empties the counts; the card keeps what it has</source>
+        <translation>Leert die Zählung; die Karte behält, was sie hat</translation>
+    </message>
+    <message>
+        <source>Not settled: %1 ratios lie inside. Count %2 wheel turns to tell the two nearest ratios apart.</source>
+        <translation>Nicht entschieden: %1 Übersetzungen liegen darin. %2 Radumdrehungen zählen, um die beiden nächsten zu unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Take</source>
+        <translation>Nehmen</translation>
+    </message>
+    <message>
+        <source>%1 as counted</source>
+        <translation>%1 wie gezählt</translation>
+    </message>
+    <message>
+        <source>If the other wheel was not held but turned with it, the same counts would mean %1; if it turned backwards, more than %2. Count both wheels. Tags can be wrong after a swap; counted teeth, ring ÷ pinion, are exact.</source>
+        <translation>Wurde das andere Rad nicht gehalten, sondern drehte mit, so bedeutet dieselbe Zählung %1; drehte es rückwärts, mehr als %2. Beide Räder zählen. Schilder können nach einem Tausch falsch sein; gezählte Zähne, Tellerrad ÷ Kegelrad, sind genau.</translation>
+    </message>
+    <message>
+        <source>Propshaft is read</source>
+        <translation>Gelenkwelle abgelesen auf</translation>
+    </message>
+    <message>
+        <source>Wheels are read</source>
+        <translation>Räder abgelesen auf</translation>
+    </message>
+    <message>
+        <source>Compare with these only</source>
+        <translation>Nur hiermit vergleichen</translation>
+    </message>
+    <message>
+        <source>3.08  3.55  41/11; empty for the usual ones</source>
+        <translation>3.08  3.55  41/11; leer für die üblichen</translation>
+    </message>
+    <message>
+        <source>Name of this list</source>
+        <translation>Name dieser Liste</translation>
+    </message>
+    <message>
+        <source>rear axles of the club</source>
+        <translation>Hinterachsen des Vereins</translation>
+    </message>
+    <message>
+        <source>Saved ratio lists</source>
+        <translation>Gespeicherte Übersetzungslisten</translation>
+    </message>
+    <message>
+        <source>Saved fixtures</source>
+        <translation>Gespeicherte Aufnahmen</translation>
+    </message>
+    <message>
+        <source>Saved limits</source>
+        <translation>Gespeicherte Grenzwerte</translation>
+    </message>
+    <message>
+        <source>Saved transducers</source>
+        <translation>Gespeicherte Aufnehmer</translation>
+    </message>
+    <message>
+        <source>Keep it in the list under its name</source>
+        <translation>Unter seinem Namen in der Liste behalten</translation>
+    </message>
+    <message>
+        <source>Read it from a TOML file</source>
+        <translation>Aus einer TOML-Datei lesen</translation>
+    </message>
+    <message>
+        <source>Write it to a TOML file for somebody else</source>
+        <translation>In eine TOML-Datei für jemand anderen schreiben</translation>
+    </message>
+    <message>
+        <source>Remove the picked one from the list</source>
+        <translation>Den gewählten Eintrag aus der Liste entfernen</translation>
+    </message>
+    <message>
+        <source>The list is as it was before</source>
+        <translation>Die Liste ist wie zuvor</translation>
+    </message>
+    <message>
+        <source>Ask this again</source>
+        <translation>Noch einmal fragen</translation>
+    </message>
+    <message>
+        <source>What the answers fit</source>
+        <translation>Wozu die Antworten passen</translation>
+    </message>
+    <message>
+        <source>Not tried</source>
+        <translation>Nicht versucht</translation>
+    </message>
+    <message>
+        <source>What it is</source>
+        <translation>Was es ist</translation>
+    </message>
+    <message>
+        <source>Slack</source>
+        <translation>Spiel</translation>
+    </message>
+    <message>
+        <source>One wheel held</source>
+        <translation>Ein Rad gehalten</translation>
+    </message>
+    <message>
+        <source>Both wheels up</source>
+        <translation>Beide Räder frei</translation>
+    </message>
+    <message>
+        <source>It turns the same way</source>
+        <translation>Es dreht gleich herum</translation>
+    </message>
+    <message>
+        <source>It turns the other way</source>
+        <translation>Es dreht andersherum</translation>
+    </message>
+    <message>
+        <source>A few degrees</source>
+        <translation>Ein paar Grad</translation>
+    </message>
+    <message>
+        <source>Very much harder than in neutral</source>
+        <translation>Sehr viel schwerer als im Leerlauf</translation>
+    </message>
+    <message>
+        <source>The other turns the opposite way, easily</source>
+        <translation>Das andere dreht leicht entgegengesetzt</translation>
+    </message>
+    <message>
+        <source>Hardly any resistance, drag only</source>
+        <translation>Kaum Widerstand, nur Schleppen</translation>
+    </message>
+    <message>
+        <source>A firm, even drag once it has broken away</source>
+        <translation>Nach dem Losbrechen ein fester, gleichmäßiger Widerstand</translation>
+    </message>
+    <message>
+        <source>A light, even drag</source>
+        <translation>Ein leichter, gleichmäßiger Widerstand</translation>
+    </message>
+    <message>
+        <source>It gets stiffer with speed, or with time; no breakaway</source>
+        <translation>Es wird mit der Drehzahl oder der Zeit steifer; kein Losbrechen</translation>
+    </message>
+    <message>
+        <source>Free one way, locks when moved back</source>
+        <translation>In einer Richtung frei, sperrt beim Zurückdrehen</translation>
+    </message>
+    <message>
+        <source>It cannot be turned</source>
+        <translation>Es lässt sich nicht drehen</translation>
+    </message>
+    <message>
+        <source>Both brakes are free</source>
+        <translation>Beide Bremsen sind frei</translation>
+    </message>
+    <message>
+        <source>One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?</source>
+        <translation>Ein Rad gehalten, Leerlauf: Das andere langsam eine volle Umdrehung drehen. Wie fühlt es sich an?</translation>
+    </message>
+    <message>
+        <source>A unit with packs (%1): the held-wheel torque measures their mean friction.</source>
+        <translation>Ein Differential mit Paketen (%1): Das Moment bei gehaltenem Rad misst deren mittlere Reibung.</translation>
+    </message>
+    <message>
+        <source>Ramps act only with drive torque: in neutral only the preload of a ramp unit is seen.</source>
+        <translation>Rampen wirken nur mit Antriebsmoment: Im Leerlauf zeigt sich nur die Vorspannung.</translation>
+    </message>
+    <message>
+        <source>Worn cones bottom out and then behave like an open unit.</source>
+        <translation>Verschlissene Kegel liegen auf und verhalten sich dann wie ein offenes Differential.</translation>
+    </message>
+    <message>
+        <source>%1 or %2</source>
+        <translation>%1 oder %2</translation>
+    </message>
+    <message>
+        <source>What was seen fits: %1.</source>
+        <translation>Was zu sehen war, passt zu: %1.</translation>
+    </message>
+    <message>
+        <source>Nothing fits what was seen.</source>
+        <translation>Nichts passt zu dem, was zu sehen war.</translation>
+    </message>
+    <message>
+        <source>This torque says nothing about it</source>
+        <translation>Dieses Moment sagt darüber nichts</translation>
+    </message>
+    <message>
+        <source>Next to each other</source>
+        <translation>Nebeneinander</translation>
+    </message>
+    <message>
+        <source>One stud between</source>
+        <translation>Ein Bolzen dazwischen</translation>
+    </message>
+    <message>
+        <source>Within or outside only if the whole guarded interval lies on one side of the limit; otherwise too close to call; risk of a wrong within or outside below 2.5 %.</source>
+        <translation>Innerhalb oder außerhalb nur, wenn das ganze Intervall mit Schutzabstand auf einer Seite des Grenzwerts liegt; sonst zu knapp; Risiko eines falschen Innerhalb oder Außerhalb unter 2,5 %.</translation>
+    </message>
+    <message>
+        <source>Choose one</source>
+        <translation>Einen wählen</translation>
+    </message>
+    <message>
+        <source>For one without a description: listen while it is loaded and unloaded</source>
+        <translation>Für einen ohne Beschreibung: zuhören, während er belastet und entlastet wird</translation>
+    </message>
+    <message>
+        <source>Ports</source>
+        <translation>Anschlüsse</translation>
+    </message>
+    <message>
+        <source>Lists serial ports; opens none and sends nothing</source>
+        <translation>Listet serielle Anschlüsse; öffnet keinen und sendet nichts</translation>
+    </message>
+    <message>
+        <source>Listens a few seconds; connects to nothing</source>
+        <translation>Hört einige Sekunden zu; verbindet sich mit nichts</translation>
+    </message>
+    <message>
+        <source>Ask it</source>
+        <translation>Ihn fragen</translation>
+    </message>
+    <message>
+        <source>Connects once to the Bluetooth device to learn what it sends</source>
+        <translation>Verbindet sich einmal mit dem Bluetooth-Gerät, um zu erfahren, was es sendet</translation>
+    </message>
+    <message>
+        <source>Serial number: %1</source>
+        <translation>Seriennummer: %1</translation>
+    </message>
+    <message>
+        <source>Capacity: %1</source>
+        <translation>Nennmoment: %1</translation>
+    </message>
+    <message>
+        <source>Accuracy: ± %1 % of reading, 95 %</source>
+        <translation>Genauigkeit: ± %1 % vom Messwert, 95 %</translation>
+    </message>
+    <message>
+        <source>%1 (an invented example)</source>
+        <translation>%1 (ein erfundenes Beispiel)</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB1, COM4, or as found above</source>
+        <translation>/dev/ttyUSB1, COM4 oder wie oben gefunden</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB0, COM3, or an address</source>
+        <translation>/dev/ttyUSB0, COM3 oder eine Adresse</translation>
+    </message>
+    <message>
+        <source>It tells the wheel's angle, at its own times beside the torque's. If it goes away the test goes on.</source>
+        <translation>Er liefert den Winkel des Rads, zu eigenen Zeiten neben dem Moment. Fällt er aus, geht die Prüfung weiter.</translation>
+    </message>
+    <message>
+        <source>with angle</source>
+        <translation>mit Winkel</translation>
+    </message>
+    <message>
+        <source>a ratio in gear ÷ neutral is for both wheels free; in this test one part was held</source>
+        <translation>ein Verhältnis mit Gang ÷ Leerlauf gilt für beide Räder frei; in dieser Prüfung war ein Teil gehalten</translation>
+    </message>
+    <message>
+        <source>Where is it?</source>
+        <translation>Wo ist er?</translation>
+    </message>
+    <message>
+        <source>Text, frames and Bluetooth packets are understood. Nothing is sent unless you type a question and agree.</source>
+        <translation>Text, Telegramme und Bluetooth-Pakete werden verstanden. Gesendet wird nur, wenn Sie eine Frage eintippen und zustimmen.</translation>
+    </message>
+    <message>
+        <source>Connected by</source>
+        <translation>Verbunden über</translation>
+    </message>
+    <message>
+        <source>Serial port</source>
+        <translation>Serielle Schnittstelle</translation>
+    </message>
+    <message>
+        <source>A captured file</source>
+        <translation>Eine mitgeschnittene Datei</translation>
+    </message>
+    <message>
+        <source>Choose a port</source>
+        <translation>Anschluss wählen</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Geschwindigkeit</translation>
+    </message>
+    <message>
+        <source>Find it out</source>
+        <translation>Herausfinden</translation>
+    </message>
+    <message>
+        <source>%1 baud</source>
+        <translation>%1 Baud</translation>
+    </message>
+    <message>
+        <source>Question, only for one that answers when asked</source>
+        <translation>Frage, nur für einen, der auf Fragen antwortet</translation>
+    </message>
+    <message>
+        <source>leave empty: nothing is sent</source>
+        <translation>leer lassen: nichts wird gesendet</translation>
+    </message>
+    <message>
+        <source>Listen</source>
+        <translation>Zuhören</translation>
+    </message>
+    <message>
+        <source>Read it</source>
+        <translation>Lesen</translation>
+    </message>
+    <message>
+        <source>Learn a transducer</source>
+        <translation>Aufnehmer kennenlernen</translation>
+    </message>
+    <message>
+        <source>Load and unload it now</source>
+        <translation>Jetzt belasten und entlasten</translation>
+    </message>
+    <message>
+        <source>On a wheel: engine off and key away, car on stands, wheels on the floor chocked, brakes released.</source>
+        <translation>Am Rad: Motor aus und Schlüssel weg, Fahrzeug auf Böcken, Räder am Boden gegen Wegrollen gesichert, Bremsen gelöst.</translation>
+    </message>
+    <message>
+        <source>1   Leave it unloaded for two seconds.</source>
+        <translation>1   Zwei Sekunden unbelastet lassen.</translation>
+    </message>
+    <message>
+        <source>2   Load it clockwise, seen from outside the car, as far as usual. Ease it off.</source>
+        <translation>2   Im Uhrzeigersinn, von außen gesehen, so weit wie üblich belasten. Nachlassen.</translation>
+    </message>
+    <message>
+        <source>3   Load it the other way. Ease it off.</source>
+        <translation>3   Andersherum belasten. Nachlassen.</translation>
+    </message>
+    <message>
+        <source>Its unit is not sent. %1 readings; %2 % of what came is understood</source>
+        <translation>Die Einheit wird nicht gesendet. %1 Messwerte; %2 % des Empfangenen sind verstanden</translation>
+    </message>
+    <message>
+        <source>As it came: %1</source>
+        <translation>Wie empfangen: %1</translation>
+    </message>
+    <message>
+        <source>Push the lever and see which number moves with it, then press that number.</source>
+        <translation>Den Hebel drücken, sehen, welche Zahl mitgeht, und diese Zahl anklicken.</translation>
+    </message>
+    <message>
+        <source>%1 moves now %2</source>
+        <translation>%1 bewegt sich %2</translation>
+    </message>
+    <message>
+        <source>Take this number as the torque</source>
+        <translation>Diese Zahl als Drehmoment nehmen</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>Finished loading</source>
+        <translation>Fertig belastet</translation>
+    </message>
+    <message>
+        <source>Is this right? Then name it</source>
+        <translation>Stimmt das? Dann benennen</translation>
+    </message>
+    <message>
+        <source>Its torque is</source>
+        <translation>Sein Drehmoment ist</translation>
+    </message>
+    <message>
+        <source>number %1, %2: %3 to %4</source>
+        <translation>Zahl %1, %2: %3 bis %4</translation>
+    </message>
+    <message>
+        <source>%1 % of what came is understood</source>
+        <translation>%1 % des Empfangenen sind verstanden</translation>
+    </message>
+    <message>
+        <source>lines end with CRLF</source>
+        <translation>Zeilen enden mit CRLF</translation>
+    </message>
+    <message>
+        <source>number %1 of a line hardly moved (%2 to %3): no torque</source>
+        <translation>Zahl %1 einer Zeile bewegte sich kaum (%2 bis %3): kein Drehmoment</translation>
+    </message>
+    <message>
+        <source>a counter that steps by %1 and wraps at %2</source>
+        <translation>ein Zähler, der um %1 steigt und bei %2 von vorn beginnt</translation>
+    </message>
+    <message>
+        <source>%1 readings a second: taken as %2</source>
+        <translation>%1 Messwerte je Sekunde: als %2 genommen</translation>
+    </message>
+    <message>
+        <source>readings have a sign</source>
+        <translation>Messwerte haben ein Vorzeichen</translation>
+    </message>
+    <message>
+        <source>Not clear: %1</source>
+        <translation>Nicht klar: %1</translation>
+    </message>
+    <message>
+        <source>the unit is not sent</source>
+        <translation>die Einheit wird nicht gesendet</translation>
+    </message>
+    <message>
+        <source>long transducer, bench 2</source>
+        <translation>langer Aufnehmer, Werkbank 2</translation>
+    </message>
+    <message>
+        <source>Unit it shows</source>
+        <translation>Einheit, die er zeigt</translation>
+    </message>
+    <message>
+        <source>Read it off the device</source>
+        <translation>Am Gerät ablesen</translation>
+    </message>
+    <message>
+        <source>Sign, by the first load</source>
+        <translation>Vorzeichen, nach der ersten Last</translation>
+    </message>
+    <message>
+        <source>Capacity, in its unit</source>
+        <translation>Nennmoment, in seiner Einheit</translation>
+    </message>
+    <message>
+        <source>Accuracy, % of reading (95 %)</source>
+        <translation>Genauigkeit, % vom Messwert (95 %)</translation>
+    </message>
+    <message>
+        <source>Serial number</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <source>as on its label</source>
+        <translation>wie auf dem Schild</translation>
+    </message>
+    <message>
+        <source>Give it a name, to find it again. Read the unit off the device.</source>
+        <translation>Benennen, um ihn wiederzufinden. Die Einheit am Gerät ablesen.</translation>
+    </message>
+    <message>
+        <source>Save and use it</source>
+        <translation>Sichern und verwenden</translation>
+    </message>
+    <message>
+        <source>Check it with known weights</source>
+        <translation>Mit bekannten Gewichten prüfen</translation>
+    </message>
+    <message>
+        <source>Clamp the transducer's far end so that it cannot turn. Tie the weight to the arm, hang it a hand's width above the floor, and stand clear of it: no toes, knees or hands below.</source>
+        <translation>Das andere Ende des Aufnehmers so einspannen, dass es sich nicht drehen kann. Das Gewicht am Arm anbinden, eine Handbreit über dem Boden hängen und Abstand halten: keine Zehen, Knie oder Hände darunter.</translation>
+    </message>
+    <message>
+        <source>Fit the arm level now, with nothing on it: its own weight then does not count.</source>
+        <translation>Den Arm jetzt waagerecht anbauen, ohne Last: Sein Eigengewicht zählt dann nicht.</translation>
+    </message>
+    <message>
+        <source>Check %1</source>
+        <translation>%1 prüfen</translation>
+    </message>
+    <message>
+        <source>Calibrate %1, a bare amplifier, by two loads</source>
+        <translation>%1, einen bloßen Verstärker, mit zwei Lasten kalibrieren</translation>
+    </message>
+    <message>
+        <source>workshop transducer</source>
+        <translation>Aufnehmer der Werkstatt</translation>
+    </message>
+    <message>
+        <source>Mass with its hanger</source>
+        <translation>Masse mit Gehänge</translation>
+    </message>
+    <message>
+        <source>Second mass, if any</source>
+        <translation>Zweite Masse, falls vorhanden</translation>
+    </message>
+    <message>
+        <source>Third mass, if any</source>
+        <translation>Dritte Masse, falls vorhanden</translation>
+    </message>
+    <message>
+        <source>%1 kg in all</source>
+        <translation>%1 kg insgesamt</translation>
+    </message>
+    <message>
+        <source>Drive to hanging point</source>
+        <translation>Vierkant bis Hängepunkt</translation>
+    </message>
+    <message>
+        <source>The length is good to ±</source>
+        <translation>Die Länge stimmt auf ±</translation>
+    </message>
+    <message>
+        <source>empty: 0.5 mm</source>
+        <translation>leer: 0,5 mm</translation>
+    </message>
+    <message>
+        <source>The masses are good to ±</source>
+        <translation>Die Massen stimmen auf ±</translation>
+    </message>
+    <message>
+        <source>5 g; empty: exact</source>
+        <translation>5 g; leer: genau</translation>
+    </message>
+    <message>
+        <source>Latitude, for gravity</source>
+        <translation>Geografische Breite, für die Fallbeschleunigung</translation>
+    </message>
+    <message>
+        <source>Height above sea level</source>
+        <translation>Höhe über dem Meer</translation>
+    </message>
+    <message>
+        <source>Or gravity itself, m/s²</source>
+        <translation>Oder die Fallbeschleunigung selbst, m/s²</translation>
+    </message>
+    <message>
+        <source>9.807; empty: standard</source>
+        <translation>9.807; leer: Normwert</translation>
+    </message>
+    <message>
+        <source>The weight turns it</source>
+        <translation>Das Gewicht dreht ihn</translation>
+    </message>
+    <message>
+        <source>Loads</source>
+        <translation>Lasten</translation>
+    </message>
+    <message>
+        <source>Up and down again</source>
+        <translation>Auf und wieder ab</translation>
+    </message>
+    <message>
+        <source>Up only</source>
+        <translation>Nur auf</translation>
+    </message>
+    <message>
+        <source>Permitted error, if no certificate</source>
+        <translation>Zulässige Abweichung, falls kein Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Begin</source>
+        <translation>Beginnen</translation>
+    </message>
+    <message>
+        <source>Dead-weight check</source>
+        <translation>Prüfung mit Gewichten</translation>
+    </message>
+    <message>
+        <source>Hang and take off</source>
+        <translation>Auflegen und abnehmen</translation>
+    </message>
+    <message>
+        <source>Stand clear of the weight. No toes below it.</source>
+        <translation>Abstand vom Gewicht halten. Keine Zehen darunter.</translation>
+    </message>
+    <message>
+        <source>Hang %1 in all</source>
+        <translation>Insgesamt %1 auflegen</translation>
+    </message>
+    <message>
+        <source>Hang %1</source>
+        <translation>%1 auflegen</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. It measures by itself once the reading has moved and is still.</source>
+        <translation>Schritt %1 von %2. Es wird von selbst gemessen, sobald die Anzeige sich bewegt hat und ruhig steht.</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. Still: measuring …</source>
+        <translation>Schritt %1 von %2. Ruhig: es wird gemessen …</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. Press Measure now when it hangs still; a mean is then taken.</source>
+        <translation>Schritt %1 von %2. Jetzt messen drücken, wenn es ruhig hängt; dann wird gemittelt.</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>Hands off</source>
+        <translation>Hände weg</translation>
+    </message>
+    <message>
+        <source>Keep it with serial number %1 in the register: later recordings name it.</source>
+        <translation>Mit Seriennummer %1 im Verzeichnis behalten: Spätere Aufzeichnungen nennen sie.</translation>
+    </message>
+    <message>
+        <source>Weigh again</source>
+        <translation>Noch einmal</translation>
+    </message>
+    <message>
+        <source>Save this check</source>
+        <translation>Diese Prüfung sichern</translation>
+    </message>
+    <message>
+        <source>torque in N·m = reading × %1</source>
+        <translation>Drehmoment in N·m = Messwert × %1</translation>
+    </message>
+    <message>
+        <source>scale known to ± %1 % (95 %)</source>
+        <translation>Skale bekannt auf ± %1 % (95 %)</translation>
+    </message>
+    <message>
+        <source>Keep it as a description of its own in your list, read only, dated, and used from now on. Then check it.</source>
+        <translation>Als eigene Beschreibung in Ihrer Liste behalten, schreibgeschützt, mit Datum und ab jetzt verwendet. Danach prüfen.</translation>
+    </message>
+    <message>
+        <source>It sends nothing unless it is asked</source>
+        <translation>Er sendet nur auf Anfrage</translation>
+    </message>
+    <message>
+        <source>A request for Modbus registers (%1) of device %2 every %3 s would be sent to %4.</source>
+        <translation>Alle %3 s würde eine Abfrage der Modbus-Register (%1) von Gerät %2 an %4 gesendet.</translation>
+    </message>
+    <message>
+        <source>%1 every %2 s would be sent to %3.</source>
+        <translation>Alle %2 s würde %1 an %3 gesendet.</translation>
+    </message>
+    <message>
+        <source>Byte by byte, in hexadecimal digits</source>
+        <translation>Byte für Byte, hexadezimal</translation>
+    </message>
+    <message>
+        <source>as text: %1</source>
+        <translation>als Text: %1</translation>
+    </message>
+    <message>
+        <source>Nothing else is sent. It begins when the test does and goes on until it ends, also after a cable comes back. Your consent covers only this description as it stands and this port, and is forgotten when the window closes.</source>
+        <translation>Sonst wird nichts gesendet. Es beginnt mit der Prüfung und endet mit ihr, auch nachdem ein Kabel zurückgekommen ist. Ihre Zustimmung gilt nur für diese Beschreibung, wie sie ist, und diesen Anschluss, und wird beim Schließen des Fensters vergessen.</translation>
+    </message>
+    <message>
+        <source>Where this description comes from</source>
+        <translation>Woher diese Beschreibung kommt</translation>
+    </message>
+    <message>
+        <source>Comes with this program: the invented example %1. It fits your device only by chance.</source>
+        <translation>Mit diesem Programm geliefert: das erfundene Beispiel %1. Es passt nur zufällig zu Ihrem Gerät.</translation>
+    </message>
+    <message>
+        <source>In its writer's own words: %1</source>
+        <translation>In den Worten des Verfassers: %1</translation>
+    </message>
+    <message>
+        <source>On another device the same bytes may switch, set or erase something. Agree only if this transducer, and nothing else, is at the other end.</source>
+        <translation>An einem anderen Gerät können dieselben Bytes etwas schalten, stellen oder löschen. Nur zustimmen, wenn dieser Aufnehmer und nichts anderes am anderen Ende ist.</translation>
+    </message>
+    <message>
+        <source>Send nothing</source>
+        <translation>Nichts senden</translation>
+    </message>
+    <message>
+        <source>Yes, send this</source>
+        <translation>Ja, das senden</translation>
+    </message>
+    <message>
+        <source>Only if you know this device</source>
+        <translation>Nur, wenn Sie dieses Gerät kennen</translation>
+    </message>
+    <message>
+        <source>Ask this transducer?</source>
+        <translation>Diesen Aufnehmer abfragen?</translation>
+    </message>
+    <message>
+        <source>the limit is %1 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
+        <translation>der Grenzwert liegt bei %1 % des Nennmoments (unter 20 %): ein kleinerer Aufnehmer gäbe ein engeres Intervall</translation>
+    </message>
+    <message>
+        <source>Fixture, limit, job: written beside the recording, with a reason</source>
+        <translation>Aufnahme, Grenzwert, Auftrag: neben die Aufzeichnung geschrieben, mit Grund</translation>
+    </message>
+    <message>
+        <source>Limit: %1</source>
+        <translation>Grenzwert: %1</translation>
+    </message>
+    <message>
+        <source>at least %1</source>
+        <translation>mindestens %1</translation>
+    </message>
+    <message>
+        <source>at most %1</source>
+        <translation>höchstens %1</translation>
+    </message>
+    <message>
+        <source>In gear: %1</source>
+        <translation>Mit Gang: %1</translation>
+    </message>
+    <message>
+        <source>In neutral: %1</source>
+        <translation>Im Leerlauf: %1</translation>
+    </message>
+    <message>
+        <source>simulated: must never be filed as a test</source>
+        <translation>simuliert: darf nie als Prüfung abgelegt werden</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3 pulls</source>
+        <translation>%1, %2, %3 Züge</translation>
+    </message>
+    <message>
+        <source>repeats</source>
+        <translation>Wiederholungen</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>Median von %1 Zügen, %2; zusammengefasst: eine Wiederholbarkeit von %3 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+    <message>
+        <source>stated ± %1 % of reading (95 %)</source>
+        <translation>angegeben ± %1 % vom Messwert (95 %)</translation>
+    </message>
+    <message>
+        <source>way of reading</source>
+        <translation>Art des Auswertens</translation>
+    </message>
+    <message>
+        <source>filter, sample rate, what counts as the level: alike in every pull</source>
+        <translation>Filter, Abtastrate, was als Niveau gilt: in jedem Zug gleich</translation>
+    </message>
+    <message>
+        <source>lever's weight, not sensed</source>
+        <translation>Eigengewicht des Hebels, nicht gemessen</translation>
+    </message>
+    <message>
+        <source>angle not known; over whole turns it averages to zero</source>
+        <translation>Winkel nicht bekannt; über ganze Umdrehungen mittelt es sich heraus</translation>
+    </message>
+    <message>
+        <source>lever, second order</source>
+        <translation>Hebel, zweite Ordnung</translation>
+    </message>
+    <message>
+        <source>JCGM 100, 5.1.2 note</source>
+        <translation>JCGM 100, 5.1.2 Anmerkung</translation>
+    </message>
+    <message>
+        <source>lever length</source>
+        <translation>Hebellänge</translation>
+    </message>
+    <message>
+        <source>stated</source>
+        <translation>angegeben</translation>
+    </message>
+    <message>
+        <source>stud radius</source>
+        <translation>Lochkreisradius</translation>
+    </message>
+    <message>
+        <source>true zero</source>
+        <translation>wahre Null</translation>
+    </message>
+    <message>
+        <source>true zero (lever off)</source>
+        <translation>wahre Null (Hebel ab)</translation>
+    </message>
+    <message>
+        <source>lever angle</source>
+        <translation>Hebelwinkel</translation>
+    </message>
+    <message>
+        <source>pull angle</source>
+        <translation>Zugwinkel</translation>
+    </message>
+    <message>
+        <source>assumed ± %1</source>
+        <translation>angenommen ± %1</translation>
+    </message>
+    <message>
+        <source>This answer, or a table of all recordings found</source>
+        <translation>Diese Antwort oder eine Tabelle aller gefundenen Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), lower.</source>
+        <translation>%1 gegen %2: %3 (95 %: %4), niedriger.</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), higher.</source>
+        <translation>%1 gegen %2: %3 (95 %: %4), höher.</translation>
+    </message>
+    <message>
+        <source>Copy this table</source>
+        <translation>Diese Tabelle kopieren</translation>
+    </message>
+    <message>
+        <source>▼ lower</source>
+        <translation>▼ niedriger</translation>
+    </message>
+    <message>
+        <source>▲ higher</source>
+        <translation>▲ höher</translation>
+    </message>
+    <message>
+        <source>Dunnett, jointly 95 %</source>
+        <translation>Dunnett, gemeinsam 95 %</translation>
+    </message>
+    <message>
+        <source>not shown (90 %: %1 to %2)</source>
+        <translation>nicht gezeigt (90 %: %1 bis %2)</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 und %2</translation>
+    </message>
+    <message>
+        <source>Group</source>
+        <translation>Gruppe</translation>
+    </message>
+    <message>
+        <source>Difference (%1)</source>
+        <translation>Differenz (%1)</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>Same within ± %1</source>
+        <translation>Gleich innerhalb ± %1</translation>
+    </message>
+    <message>
+        <source>vehicle, shim, 2026-05 …</source>
+        <translation>Fahrzeug, Scheibe, 2026-05 …</translation>
+    </message>
+    <message>
+        <source>What is compared</source>
+        <translation>Was verglichen wird</translation>
+    </message>
+    <message>
+        <source>Tag that identifies a fill or build</source>
+        <translation>Merkmal, das eine Füllung oder einen Zusammenbau bezeichnet</translation>
+    </message>
+    <message>
+        <source>fill</source>
+        <translation>Füllung</translation>
+    </message>
+    <message>
+        <source>axle</source>
+        <translation>Achse</translation>
+    </message>
+    <message>
+        <source>condition</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>customer</source>
+        <translation>Kunde</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>direction</source>
+        <translation>Richtung</translation>
+    </message>
+    <message>
+        <source>oil</source>
+        <translation>Öl</translation>
+    </message>
+    <message>
+        <source>job</source>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>modifier</source>
+        <translation>Additiv</translation>
+    </message>
+    <message>
+        <source>modifier, %</source>
+        <translation>Additiv, %</translation>
+    </message>
+    <message>
+        <source>oil temperature, °C</source>
+        <translation>Öltemperatur, °C</translation>
+    </message>
+    <message>
+        <source>operator</source>
+        <translation>Prüfer</translation>
+    </message>
+    <message>
+        <source>place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>shim, mm</source>
+        <translation>Scheibe, mm</translation>
+    </message>
+    <message>
+        <source>side</source>
+        <translation>Seite</translation>
+    </message>
+    <message>
+        <source>type</source>
+        <translation>Bauart</translation>
+    </message>
+    <message>
+        <source>vehicle</source>
+        <translation>Fahrzeug</translation>
+    </message>
+    <message>
+        <source>cycles</source>
+        <translation>Zyklen</translation>
+    </message>
+    <message>
+        <source>distance, km</source>
+        <translation>Strecke, km</translation>
+    </message>
+    <message>
+        <source>event</source>
+        <translation>Ereignis</translation>
+    </message>
+    <message>
+        <source>Choose a tag</source>
+        <translation>Merkmal wählen</translation>
+    </message>
+    <message>
+        <source>the first (%1)</source>
+        <translation>die erste (%1)</translation>
+    </message>
+    <message>
+        <source>the first</source>
+        <translation>die erste</translation>
+    </message>
+    <message>
+        <source>Every group with every other</source>
+        <translation>Jede Gruppe mit jeder anderen</translation>
+    </message>
+    <message>
+        <source>no blocks</source>
+        <translation>keine Blöcke</translation>
+    </message>
+    <message>
+        <source>Breakaway (%1)</source>
+        <translation>Losbrechmoment (%1)</translation>
+    </message>
+    <message>
+        <source>Rotating (%1)</source>
+        <translation>In Bewegung (%1)</translation>
+    </message>
+    <message>
+        <source>%1 fills, %2 pulls</source>
+        <translation>%1 Füllungen, %2 Züge</translation>
+    </message>
+    <message>
+        <source>1 fill, %1 pulls</source>
+        <translation>1 Füllung, %1 Züge</translation>
+    </message>
+    <message>
+        <source>This answer (CSV, JSON)</source>
+        <translation>Diese Antwort (CSV, JSON)</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per recording</source>
+        <translation>Alle gefundenen Aufzeichnungen: eine Zeile je Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per pull</source>
+        <translation>Alle gefundenen Aufzeichnungen: eine Zeile je Zug</translation>
+    </message>
+    <message>
+        <source>For %1: %2 (95 %: %3 to %4).</source>
+        <translation>Für %1: %2 (95 %: %3 bis %4).</translation>
+    </message>
+    <message>
+        <source>The interval holds the scatter from fill to fill; what all fills share (transducer, lever, zero) is not in it.</source>
+        <translation>Das Intervall enthält die Streuung von Füllung zu Füllung; was alle gemeinsam haben (Aufnehmer, Hebel, Null), ist nicht darin.</translation>
+    </message>
+    <message>
+        <source>At %1: expect %2 (the next single fill, 95 %: %3 to %4).</source>
+        <translation>Bei %1: zu erwarten sind %2 (die nächste einzelne Füllung, 95 %: %3 bis %4).</translation>
+    </message>
+    <message>
+        <source>Change per 1 of %1</source>
+        <translation>Änderung je 1 von %1</translation>
+    </message>
+    <message>
+        <source>%1, %2 fills, least squares</source>
+        <translation>%1, %2 Füllungen, kleinste Quadrate</translation>
+    </message>
+    <message>
+        <source>Scatter about the line</source>
+        <translation>Streuung um die Gerade</translation>
+    </message>
+    <message>
+        <source>one further fill</source>
+        <translation>eine weitere Füllung</translation>
+    </message>
+    <message>
+        <source>At %1, the line</source>
+        <translation>Bei %1, die Gerade</translation>
+    </message>
+    <message>
+        <source>the mean there</source>
+        <translation>das Mittel dort</translation>
+    </message>
+    <message>
+        <source>At %1, next fill</source>
+        <translation>Bei %1, nächste Füllung</translation>
+    </message>
+    <message>
+        <source>a single one</source>
+        <translation>eine einzelne</translation>
+    </message>
+    <message>
+        <source>different operators: %1</source>
+        <translation>verschiedene Prüfer: %1</translation>
+    </message>
+    <message>
+        <source>different axles within %1</source>
+        <translation>verschiedene Achsen innerhalb %1</translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation>Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>it has no tag '%1'</source>
+        <translation>sie hat kein Merkmal '%1'</translation>
+    </message>
+    <message>
+        <source>%1, pull at %2 s</source>
+        <translation>%1, Zug bei %2 s</translation>
+    </message>
+    <message>
+        <source>never slipped</source>
+        <translation>nie losgebrochen</translation>
+    </message>
+    <message>
+        <source>These groups cannot be compared: %1</source>
+        <translation>Diese Gruppen sind nicht vergleichbar: %1</translation>
+    </message>
+    <message>
+        <source>Compare like with like: narrow the search until only such tests are left. If you know why these may stand side by side all the same, say so; the reason is kept with the answer.</source>
+        <translation>Gleiches mit Gleichem vergleichen: die Suche einengen, bis nur solche Prüfungen bleiben. Wenn Sie wissen, warum diese trotzdem nebeneinander stehen dürfen, sagen Sie es; der Grund bleibt bei der Antwort.</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>links</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>rechts</translation>
+    </message>
+    <message>
+        <source>Settled since cycle %1.</source>
+        <translation>Eingelaufen seit Zyklus %1.</translation>
+    </message>
+    <message>
+        <source>%1 per ten cycles (99.7 %: %2 to %3); settled means wholly within ±1 %.</source>
+        <translation>%1 je zehn Zyklen (99,7 %: %2 bis %3); eingelaufen heißt ganz innerhalb ±1 %.</translation>
+    </message>
+    <message>
+        <source>  too few yet</source>
+        <translation>  noch zu wenige</translation>
+    </message>
+    <message>
+        <source>  cannot be shown yet</source>
+        <translation>  noch nicht zu zeigen</translation>
+    </message>
+    <message>
+        <source>  still moving</source>
+        <translation>  noch in Bewegung</translation>
+    </message>
+    <message>
+        <source>● settled</source>
+        <translation>● eingelaufen</translation>
+    </message>
+    <message>
+        <source>after %1</source>
+        <translation>nach %1</translation>
+    </message>
+    <message>
+        <source>% per ten</source>
+        <translation>% je zehn</translation>
+    </message>
+    <message>
+        <source>99.7 % interval</source>
+        <translation>99,7-%-Intervall</translation>
+    </message>
+    <message>
+        <source>Judged then</source>
+        <translation>Damals beurteilt</translation>
+    </message>
+    <message>
+        <source>vehicle, axle, side</source>
+        <translation>Fahrzeug, Achse, Seite</translation>
+    </message>
+    <message>
+        <source>settled since %1</source>
+        <translation>eingelaufen seit %1</translation>
+    </message>
+    <message>
+        <source>judged: last %1</source>
+        <translation>beurteilt: letzte %1</translation>
+    </message>
+    <message>
+        <source>The first %1 jobs fall by %2 % themselves: no reference level; %3</source>
+        <translation>Die ersten %1 Aufträge fallen selbst um %2 %: kein Bezugsniveau; %3</translation>
+    </message>
+    <message>
+        <source>reference level %1, scatter %2, from the first %3 jobs.</source>
+        <translation>Bezugsniveau %1, Streuung %2, aus den ersten %3 Aufträgen.</translation>
+    </message>
+    <message>
+        <source>in band, reference level</source>
+        <translation>im Band, Bezugsniveau</translation>
+    </message>
+    <message>
+        <source>in band</source>
+        <translation>im Band</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>Band</source>
+        <translation>Band</translation>
+    </message>
+    <message>
+        <source>band, lower edge</source>
+        <translation>Band, untere Kante</translation>
+    </message>
+    <message>
+        <source>band, upper edge</source>
+        <translation>Band, obere Kante</translation>
+    </message>
+    <message>
+        <source>weighted average</source>
+        <translation>gewichtetes Mittel</translation>
+    </message>
+    <message>
+        <source>reference level</source>
+        <translation>Bezugsniveau</translation>
+    </message>
+    <message>
+        <source>%1 fills of each group, %2 in all.</source>
+        <translation>%1 Füllungen je Gruppe, %2 insgesamt.</translation>
+    </message>
+    <message>
+        <source>At a scatter of %1 from fill to fill a difference of %2 would be detected, compared within blocks, with %3 % probability.</source>
+        <translation>Bei einer Streuung von %1 zwischen Füllungen würde ein Unterschied von %2, in Blöcken verglichen, mit %3 % Wahrscheinlichkeit erkannt.</translation>
+    </message>
+    <message>
+        <source>these recordings, by %1</source>
+        <translation>diese Aufzeichnungen, nach %1</translation>
+    </message>
+    <message>
+        <source>Power (%)</source>
+        <translation>Trennschärfe (%)</translation>
+    </message>
+    <message>
+        <source>%1 fills</source>
+        <translation>%1 Füllungen</translation>
+    </message>
+    <message>
+        <source>Fills per group</source>
+        <translation>Füllungen je Gruppe</translation>
+    </message>
+    <message>
+        <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
+        <translation>Eine Ablesung stimmt auf %1 (95 %), wer immer sie macht; Wiederholungen streuen mehr, als Prüfer sich unterscheiden.</translation>
+    </message>
+    <message>
+        <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
+        <translation>Zwei Ablesungen einer Achse durch einen Prüfer unterscheiden sich nur einmal in zwanzig um mehr als %1.</translation>
+    </message>
+    <message>
+        <source>Same operator, repeated</source>
+        <translation>Derselbe Prüfer, wiederholt</translation>
+    </message>
+    <message>
+        <source>Operator to operator</source>
+        <translation>Von Prüfer zu Prüfer</translation>
+    </message>
+    <message>
+        <source>reproducibility</source>
+        <translation>Vergleichpräzision</translation>
+    </message>
+    <message>
+        <source>Measurement, total</source>
+        <translation>Messung, gesamt</translation>
+    </message>
+    <message>
+        <source>%1 % of the whole spread</source>
+        <translation>%1 % der ganzen Streuung</translation>
+    </message>
+    <message>
+        <source>Axle to axle</source>
+        <translation>Von Achse zu Achse</translation>
+    </message>
+    <message>
+        <source>distinct levels it can tell apart: %1</source>
+        <translation>unterscheidbare Stufen: %1</translation>
+    </message>
+    <message>
+        <source>Overall</source>
+        <translation>Insgesamt</translation>
+    </message>
+    <message>
+        <source>mean %1</source>
+        <translation>Mittel %1</translation>
+    </message>
+    <message>
+        <source>Off the axle's mean (%1)</source>
+        <translation>Abweichung vom Mittel der Achse (%1)</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 lower than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 liest %2 niedriger als %3 (95 %: %4), %5 Achsen.</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 higher than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 liest %2 höher als %3 (95 %: %4), %5 Achsen.</translation>
+    </message>
+    <message>
+        <source>In 95 % of axles a single difference lies between %1 and %2.</source>
+        <translation>Bei 95 % der Achsen liegt eine einzelne Differenz zwischen %1 und %2.</translation>
+    </message>
+    <message>
+        <source>Mean difference</source>
+        <translation>Mittlere Differenz</translation>
+    </message>
+    <message>
+        <source>95 % interval of the mean</source>
+        <translation>95-%-Intervall des Mittels</translation>
+    </message>
+    <message>
+        <source>Single differences</source>
+        <translation>Einzelne Differenzen</translation>
+    </message>
+    <message>
+        <source>limits of agreement, 95 % of axles</source>
+        <translation>Übereinstimmungsgrenzen, 95 % der Achsen</translation>
+    </message>
+    <message>
+        <source>Mean of both, %1</source>
+        <translation>Mittel beider, %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 recordings read</source>
+        <translation>%1 von %2 Aufzeichnungen gelesen</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>What is read is kept</source>
+        <translation>Gelesenes bleibt erhalten</translation>
+    </message>
+    <message>
+        <source>Choose the tag that makes the groups.</source>
+        <translation>Das Merkmal wählen, das die Gruppen bildet.</translation>
+    </message>
+    <message>
+        <source>Compare groups: before and after a rebuild, left and right, one oil against another.</source>
+        <translation>Gruppen vergleichen: vor und nach einer Überholung, links und rechts, ein Öl gegen ein anderes.</translation>
+    </message>
+    <message>
+        <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
+        <translation>1. Den Aufzeichnungen unter Ansehen ein Merkmal geben, etwa  oil=B, fill=2, oder nehmen, was die Karte sagt: Seite, Fahrzeug.</translation>
+    </message>
+    <message>
+        <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
+        <translation>2. Links wählen, welche Aufzeichnungen, was verglichen wird und welches Merkmal die Gruppen bildet.</translation>
+    </message>
+    <message>
+        <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
+        <translation>Eine Füllung (ablassen, spülen, füllen, einfahren) ist ein Punkt, wie viele Züge sie auch hat: Züge einer Füllung gehören zusammen.</translation>
+    </message>
+    <message>
+        <source>Go on</source>
+        <translation>Weiter</translation>
+    </message>
+    <message>
+        <source>Stopping after the recordings that are being read …</source>
+        <translation>Hält an nach den Aufzeichnungen, die gerade gelesen werden …</translation>
+    </message>
+    <message>
+        <source>The photograph that was removed last</source>
+        <translation>Das zuletzt entfernte Foto</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Time is in</source>
+        <translation>Zeit in</translation>
+    </message>
+    <message>
+        <source>Readings a second</source>
+        <translation>Messwerte je Sekunde</translation>
+    </message>
+    <message>
+        <source>500 Hz</source>
+        <translation>500 Hz</translation>
+    </message>
+    <message>
+        <source>Torque or force</source>
+        <translation>Drehmoment oder Kraft</translation>
+    </message>
+    <message>
+        <source>It is in</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>One count is</source>
+        <translation>Ein Zählschritt ist</translation>
+    </message>
+    <message>
+        <source>Angle of the wheel</source>
+        <translation>Winkel des Rads</translation>
+    </message>
+    <message>
+        <source>Sheet</source>
+        <translation>Blatt</translation>
+    </message>
+    <message>
+        <source>of a workbook</source>
+        <translation>einer Arbeitsmappe</translation>
+    </message>
+    <message>
+        <source>Radius, axle to hook</source>
+        <translation>Radius, Achse bis Haken</translation>
+    </message>
+    <message>
+        <source>Looking at what came …</source>
+        <translation>Das Empfangene wird angesehen …</translation>
+    </message>
+    <message>
+        <source>Choose the file first.</source>
+        <translation>Erst die Datei wählen.</translation>
+    </message>
+    <message>
+        <source>The comma</source>
+        <translation>Das Komma</translation>
+    </message>
+    <message>
+        <source>Thousands</source>
+        <translation>Tausender</translation>
+    </message>
+    <message>
+        <source>Reading = number sent ×</source>
+        <translation>Messwert = gesendete Zahl ×</translation>
+    </message>
+    <message>
+        <source>Lines of the torque begin with</source>
+        <translation>Zeilen des Drehmoments beginnen mit</translation>
+    </message>
+    <message>
+        <source>as shown above</source>
+        <translation>wie oben gezeigt</translation>
+    </message>
+    <message>
+        <source>Layout of a line</source>
+        <translation>Aufbau einer Zeile</translation>
+    </message>
+    <message>
+        <source>{torque:8}{temperature:6}</source>
+        <translation>{torque:8}{temperature:6}</translation>
+    </message>
+    <message>
+        <source>Choose the file</source>
+        <translation>Datei wählen</translation>
+    </message>
+    <message>
+        <source>Bytes as they came, captured by a terminal program</source>
+        <translation>Bytes wie empfangen, von einem Terminalprogramm mitgeschnitten</translation>
+    </message>
+    <message>
+        <source>Nothing came yet.</source>
+        <translation>Noch nichts empfangen.</translation>
+    </message>
+    <message>
+        <source>Measure it again</source>
+        <translation>Noch einmal messen</translation>
+    </message>
+    <message>
+        <source>Takes the last step back</source>
+        <translation>Nimmt den letzten Schritt zurück</translation>
+    </message>
+    <message>
+        <source>SIMULATED: practice, never kept as a check</source>
+        <translation>SIMULIERT: Übung, nie als Prüfung aufbewahrt</translation>
+    </message>
+    <message>
+        <source>10 kg</source>
+        <translation>10 kg</translation>
+    </message>
+    <message>
+        <source>410 m</source>
+        <translation>410 m</translation>
+    </message>
+    <message>
+        <source>folded</source>
+        <translation>zugeklappt</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Kopiert</translation>
+    </message>
+    <message>
+        <source>Limit, breakaway</source>
+        <translation>Grenzwert, Losbrechmoment</translation>
     </message>
 </context>
 </TS>

@@ -321,7 +321,7 @@
     </message>
     <message>
         <source>Zero again</source>
-        <translation>Cero otra vez</translation>
+        <translation>Cero final</translation>
     </message>
     <message>
         <source>Sign</source>
@@ -493,7 +493,7 @@
     </message>
     <message>
         <source>SD, %1</source>
-        <translation>Desviación típica, %1</translation>
+        <translation>Desv. típica, %1</translation>
     </message>
     <message>
         <source>Share of variance</source>
@@ -653,7 +653,7 @@
     </message>
     <message>
         <source>How it was held and turned</source>
-        <translation>Cómo se sujetó y giró</translation>
+        <translation>Cómo se sujetó y se giró</translation>
     </message>
     <message>
         <source>Oil in detail</source>
@@ -661,7 +661,7 @@
     </message>
     <message>
         <source>The axle's history</source>
-        <translation>Historia del eje</translation>
+        <translation>Historial del eje</translation>
     </message>
     <message>
         <source>Received on</source>
@@ -1865,7 +1865,7 @@
     </message>
     <message>
         <source>Count the turns</source>
-        <translation>Contar las vueltas</translation>
+        <translation>Contar vueltas</translation>
     </message>
     <message>
         <source>Counted, %1: %2, %3.</source>
@@ -1933,7 +1933,7 @@
     </message>
     <message>
         <source>Nothing saved yet</source>
-        <translation>Aún nada guardado</translation>
+        <translation>Aún no hay nada guardado</translation>
     </message>
     <message>
         <source>Pick one of %1</source>
@@ -1949,7 +1949,7 @@
     </message>
     <message>
         <source>Answer first</source>
-        <translation>Conteste primero</translation>
+        <translation>Responda primero</translation>
     </message>
     <message>
         <source>Answer what you can try; each answer rules types out.</source>
@@ -1965,7 +1965,7 @@
     </message>
     <message>
         <source>Not judged</source>
-        <translation>No juzgado</translation>
+        <translation>Sin evaluar</translation>
     </message>
     <message>
         <source>Not tried yet</source>
@@ -1977,7 +1977,7 @@
     </message>
     <message>
         <source>Nothing tried yet</source>
-        <translation>Aún nada probado</translation>
+        <translation>Aún no se ha probado nada</translation>
     </message>
     <message>
         <source>Put %1 on the card</source>
@@ -2704,6 +2704,30 @@
         <translation>Este registro no tiene ángulo de la rueda.</translation>
     </message>
     <message>
+        <source>Pull %1, elastic line at the axle: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el eje: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
+        <source>Pull %1, elastic line at the sensor: %2 per degree, wind-up %3, play %4</source>
+        <translation>Tirón %1, recta elástica en el transductor: %2 por grado, torsión %3, juego %4</translation>
+    </message>
+    <message>
+        <source>%1 turns a minute, %2 (%3 to %4)</source>
+        <translation>%1 vueltas por minuto, %2 (%3 a %4)</translation>
+    </message>
+    <message>
+        <source>good</source>
+        <translation>bien</translation>
+    </message>
+    <message>
+        <source>too slow</source>
+        <translation>demasiado despacio</translation>
+    </message>
+    <message>
+        <source>too fast</source>
+        <translation>demasiado rápido</translation>
+    </message>
+    <message>
         <source>Torque against the wheel's angle</source>
         <translation>Par frente al ángulo de la rueda</translation>
     </message>
@@ -3029,7 +3053,7 @@
     </message>
     <message>
         <source>Open</source>
-        <translation>Abrir</translation>
+        <translation>Abierto</translation>
     </message>
     <message>
         <source>Print</source>
@@ -3117,7 +3141,7 @@
     </message>
     <message>
         <source>Clutch plate</source>
-        <translation>Discos de embrague</translation>
+        <translation>De discos</translation>
     </message>
     <message>
         <source>reading × %1</source>
@@ -3206,6 +3230,2002 @@
     <message>
         <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
         <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
+    </message>
+    <message>
+        <source>The &amp;build</source>
+        <translation>El m&amp;ontaje</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order; never mix packs.</source>
+        <translation>Qué hay en el eje: pulse una pieza o añada una detrás. Respete lados y orden; no mezcle nunca los paquetes.</translation>
+    </message>
+    <message>
+        <source>Give the axle a tag first (What is known): its builds are kept under it, beside the recordings.</source>
+        <translation>Dé primero una marca al eje (Lo que se sabe): con ella se guardan sus montajes, junto a los registros.</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Montado</translation>
+    </message>
+    <message>
+        <source>Why it was opened</source>
+        <translation>Por qué se abrió</translation>
+    </message>
+    <message>
+        <source>low breakaway</source>
+        <translation>arranque bajo</translation>
+    </message>
+    <message>
+        <source>Built by</source>
+        <translation>Montado por</translation>
+    </message>
+    <message>
+        <source>End play left</source>
+        <translation>Juego axial izquierdo</translation>
+    </message>
+    <message>
+        <source>End play right</source>
+        <translation>Juego axial derecho</translation>
+    </message>
+    <message>
+        <source>Preload spring</source>
+        <translation>Muelle de precarga</translation>
+    </message>
+    <message>
+        <source>two disc springs, face to face</source>
+        <translation>dos muelles de disco, enfrentados</translation>
+    </message>
+    <message>
+        <source>Its load on each pack</source>
+        <translation>Su fuerza en cada paquete</translation>
+    </message>
+    <message>
+        <source>Friction faces, outer diameter</source>
+        <translation>Caras de fricción, diámetro exterior</translation>
+    </message>
+    <message>
+        <source>Friction faces, inner diameter</source>
+        <translation>Caras de fricción, diámetro interior</translation>
+    </message>
+    <message>
+        <source>Preload torque at the pinion</source>
+        <translation>Par de precarga en el piñón</translation>
+    </message>
+    <message>
+        <source>Amount of oil</source>
+        <translation>Cantidad de aceite</translation>
+    </message>
+    <message>
+        <source>Its amount, or share of the fill</source>
+        <translation>Su cantidad o parte del llenado</translation>
+    </message>
+    <message>
+        <source>50 ml or 4 %</source>
+        <translation>50 ml o 4 %</translation>
+    </message>
+    <message>
+        <source>modifier B</source>
+        <translation>modificador B</translation>
+    </message>
+    <message>
+        <source>Discs soaked for</source>
+        <translation>Discos en remojo durante</translation>
+    </message>
+    <message>
+        <source>Soaked in</source>
+        <translation>En remojo en</translation>
+    </message>
+    <message>
+        <source>the oil that goes in</source>
+        <translation>el aceite que se pone</translation>
+    </message>
+    <message>
+        <source>Notes</source>
+        <translation>Notas</translation>
+    </message>
+    <message>
+        <source>plate 3 turned round</source>
+        <translation>placa 3 dada la vuelta</translation>
+    </message>
+    <message>
+        <source>Which build</source>
+        <translation>Qué montaje</translation>
+    </message>
+    <message>
+        <source>A new one</source>
+        <translation>Uno nuevo</translation>
+    </message>
+    <message>
+        <source>Thickness of the picked part</source>
+        <translation>Espesor de la pieza elegida</translation>
+    </message>
+    <message>
+        <source>Its state</source>
+        <translation>Su estado</translation>
+    </message>
+    <message>
+        <source>new, worn …</source>
+        <translation>nueva, gastada …</translation>
+    </message>
+    <message>
+        <source>+ friction disc</source>
+        <translation>+ disco de fricción</translation>
+    </message>
+    <message>
+        <source>+ steel plate</source>
+        <translation>+ placa de acero</translation>
+    </message>
+    <message>
+        <source>+ disc spring</source>
+        <translation>+ muelle de disco</translation>
+    </message>
+    <message>
+        <source>+ shim</source>
+        <translation>+ suplemento</translation>
+    </message>
+    <message>
+        <source>Inwards</source>
+        <translation>Hacia dentro</translation>
+    </message>
+    <message>
+        <source>Outwards</source>
+        <translation>Hacia fuera</translation>
+    </message>
+    <message>
+        <source>Change places, towards the side gear</source>
+        <translation>Cambiar de sitio, hacia el planetario</translation>
+    </message>
+    <message>
+        <source>Change places, away from the side gear</source>
+        <translation>Cambiar de sitio, alejándose del planetario</translation>
+    </message>
+    <message>
+        <source>Take out</source>
+        <translation>Quitar</translation>
+    </message>
+    <message>
+        <source>Takes the picked part out. Delete</source>
+        <translation>Quita la pieza elegida. Supr</translation>
+    </message>
+    <message>
+        <source>Same on both sides</source>
+        <translation>Igual en ambos lados</translation>
+    </message>
+    <message>
+        <source>Builds the other side like this one</source>
+        <translation>Monta el otro lado como este</translation>
+    </message>
+    <message>
+        <source>Keep this build</source>
+        <translation>Guardar este montaje</translation>
+    </message>
+    <message>
+        <source>Spring, faces, pinion</source>
+        <translation>Muelle, caras, piñón</translation>
+    </message>
+    <message>
+        <source>Oil, modifier, soak</source>
+        <translation>Aceite, modificador, remojo</translation>
+    </message>
+    <message>
+        <source>Who, notes</source>
+        <translation>Quién, notas</translation>
+    </message>
+    <message>
+        <source>This build has faults; put them right first.</source>
+        <translation>Este montaje tiene errores; corríjalos primero.</translation>
+    </message>
+    <message>
+        <source>Kept as the build of %1 of axle %2.</source>
+        <translation>Guardado como montaje del %1 del eje %2.</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Cambios desde %1:</translation>
+    </message>
+    <message>
+        <source>Nothing is otherwise than in %1.</source>
+        <translation>Nada es distinto que en %1.</translation>
+    </message>
+    <message>
+        <source>Case above, side gears below; not to scale</source>
+        <translation>Caja arriba, planetarios abajo; sin escala</translation>
+    </message>
+    <message>
+        <source>When it is tested again</source>
+        <translation>Cuándo se vuelve a ensayar</translation>
+    </message>
+    <message>
+        <source>Test it again every</source>
+        <translation>Volver a ensayar cada</translation>
+    </message>
+    <message>
+        <source>500 km, 4 weeks, 2 events, 10 figure-eights</source>
+        <translation>500 km, 4 weeks, 2 events, 10 figure-eights (en inglés)</translation>
+    </message>
+    <message>
+        <source>It has run (odometer, events, figure-eights)</source>
+        <translation>Ha rodado (cuentakilómetros, pruebas, ochos)</translation>
+    </message>
+    <message>
+        <source>53214 km, 1 event</source>
+        <translation>53214 km, 1 event (en inglés)</translation>
+    </message>
+    <message>
+        <source>Note it</source>
+        <translation>Anotar</translation>
+    </message>
+    <message>
+        <source>Kept with today's day</source>
+        <translation>Se guarda con el día de hoy</translation>
+    </message>
+    <message>
+        <source>The schedule is kept.</source>
+        <translation>El plan queda guardado.</translation>
+    </message>
+    <message>
+        <source>Noted with today's day.</source>
+        <translation>Anotado con el día de hoy.</translation>
+    </message>
+    <message>
+        <source>Axle %1 is due for a test: %2.</source>
+        <translation>El eje %1 debe ensayarse: %2.</translation>
+    </message>
+    <message>
+        <source>%1 more: heldwheel-read due lists them.</source>
+        <translation>%1 más: heldwheel-read due los enumera.</translation>
+    </message>
+    <message>
+        <source>No transducer at hand</source>
+        <translation>Sin transductor a mano</translation>
+    </message>
+    <message>
+        <source>A virtual transducer pulls for you on a simulated axle. All of it is marked as simulated.</source>
+        <translation>Un transductor virtual tira por usted en un eje simulado. Todo queda marcado como simulado.</translation>
+    </message>
+    <message>
+        <source>With a transducer</source>
+        <translation>Con un transductor</translation>
+    </message>
+    <message>
+        <source>Bluetooth, serial port or Modbus. Choose it once; it is kept in your list.</source>
+        <translation>Bluetooth, puerto serie o Modbus. Elíjalo una vez; queda en su lista.</translation>
+    </message>
+    <message>
+        <source>With a dial wrench</source>
+        <translation>Con una llave de esfera</translation>
+    </message>
+    <message>
+        <source>Read the dial and type it in: the same lever, interval and limit apply.</source>
+        <translation>Lea la esfera y escriba el valor: valen la misma palanca, el mismo intervalo y el mismo límite.</translation>
+    </message>
+    <message>
+        <source>Key 1</source>
+        <translation>Tecla 1</translation>
+    </message>
+    <message>
+        <source>Key 2</source>
+        <translation>Tecla 2</translation>
+    </message>
+    <message>
+        <source>Key 3</source>
+        <translation>Tecla 3</translation>
+    </message>
+    <message>
+        <source>Key 4</source>
+        <translation>Tecla 4</translation>
+    </message>
+    <message>
+        <source>Key 5</source>
+        <translation>Tecla 5</translation>
+    </message>
+    <message>
+        <source>two to three seconds</source>
+        <translation>dos o tres segundos</translation>
+    </message>
+    <message>
+        <source>your limit: at least this</source>
+        <translation>su límite: al menos esto</translation>
+    </message>
+    <message>
+        <source>Load smoothly</source>
+        <translation>Cargue con suavidad</translation>
+    </message>
+    <message>
+        <source>Keep turning slowly</source>
+        <translation>Siga girando despacio</translation>
+    </message>
+    <message>
+        <source>B  breakaway torque</source>
+        <translation>B  par de arranque</translation>
+    </message>
+    <message>
+        <source>keep hold</source>
+        <translation>no suelte</translation>
+    </message>
+    <message>
+        <source>No vehicle yet</source>
+        <translation>Aún sin vehículo</translation>
+    </message>
+    <message>
+        <source>two turns for a steady value</source>
+        <translation>dos vueltas para un valor estable</translation>
+    </message>
+    <message>
+        <source>Ease off</source>
+        <translation>Afloje</translation>
+    </message>
+    <message>
+        <source>R  rotating torque</source>
+        <translation>R  par de giro</translation>
+    </message>
+    <message>
+        <source>Practice car</source>
+        <translation>Coche de práctica</translation>
+    </message>
+    <message>
+        <source>practice</source>
+        <translation>práctica</translation>
+    </message>
+    <message>
+        <source>Limit, %1</source>
+        <translation>Límite, %1</translation>
+    </message>
+    <message>
+        <source>three-way</source>
+        <translation>tres resultados</translation>
+    </message>
+    <message>
+        <source>breakaway</source>
+        <translation>par de arranque</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral</source>
+        <translation>con marcha ÷ en punto muerto</translation>
+    </message>
+    <message>
+        <source>invented for practice, no manual</source>
+        <translation>inventado para practicar, sin manual</translation>
+    </message>
+    <message>
+        <source>three-way, guard band w = U (95 %)</source>
+        <translation>tres resultados, banda de guarda w = U (95 %)</translation>
+    </message>
+    <message>
+        <source>Breakaway, 1 pull</source>
+        <translation>Par de arranque, 1 tirón</translation>
+    </message>
+    <message>
+        <source>one pull: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>un tirón: con tan pocos no se conoce la dispersión; se supone una repetibilidad del %1 %</translation>
+    </message>
+    <message>
+        <source>the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load below the slip; pull straight on through the knee, and keep turning</source>
+        <translation>la carga subió cada vez más despacio y se retiró: sin el ángulo de la rueda no se distingue de una carga por debajo del arranque; tire sin parar pasando la rodilla y siga girando</translation>
+    </message>
+    <message>
+        <source>no half second of steady turning: keep turning evenly, two seconds or more</source>
+        <translation>no hay medio segundo de giro uniforme: siga girando igual, dos segundos o más</translation>
+    </message>
+    <message>
+        <source>battery low</source>
+        <translation>batería baja</translation>
+    </message>
+    <message>
+        <source>The disk is full: the recording could not be written further. %1 samples are safe on disk.</source>
+        <translation>El disco está lleno: la grabación no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
+    </message>
+    <message>
+        <source>Transducer ended</source>
+        <translation>Transductor terminado</translation>
+    </message>
+    <message>
+        <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
+        <translation>El transductor se ha ido: desenchufado o fuera de alcance. %1 muestras están a salvo en el disco.</translation>
+    </message>
+    <message>
+        <source>CERTIFICATE EXPIRED on %1, %2 days before this test: have the transducer calibrated</source>
+        <translation>CERTIFICADO CADUCADO el %1, %2 días antes de este ensayo: haga calibrar el transductor</translation>
+    </message>
+    <message>
+        <source>Heldwheel, far view</source>
+        <translation>Heldwheel, vista de lejos</translation>
+    </message>
+    <message>
+        <source>grade</source>
+        <translation>grado</translation>
+    </message>
+    <message>
+        <source>Photographs  ·  %1</source>
+        <translation>Fotografías  ·  %1</translation>
+    </message>
+    <message>
+        <source>sintered</source>
+        <translation>sinterizado</translation>
+    </message>
+    <message>
+        <source>Copied beside the recordings and named with their hash. Worth a picture: the axle's tag, how the wheel is held, the lever on the wheel, the odometer.</source>
+        <translation>Se copian junto a las grabaciones con su suma de comprobación en el nombre. Vale la pena fotografiar: la placa del eje, cómo se sujeta la rueda, la palanca en la rueda, el cuentakilómetros.</translation>
+    </message>
+    <message>
+        <source>Leaves the file where it is</source>
+        <translation>Deja el archivo donde está</translation>
+    </message>
+    <message>
+        <source>What is &amp;known</source>
+        <translation>Lo &amp;conocido</translation>
+    </message>
+    <message>
+        <source>&amp;Count the turns</source>
+        <translation>C&amp;ontar vueltas</translation>
+    </message>
+    <message>
+        <source>&amp;Find the type</source>
+        <translation>&amp;Hallar el tipo</translation>
+    </message>
+    <message>
+        <source>Cone</source>
+        <translation>De conos</translation>
+    </message>
+    <message>
+        <source>Ramp plate</source>
+        <translation>De discos con rampas</translation>
+    </message>
+    <message>
+        <source>Helical or worm gear</source>
+        <translation>De engranajes helicoidales o sinfín</translation>
+    </message>
+    <message>
+        <source>Viscous or fluid coupling</source>
+        <translation>Acoplamiento viscoso o fluido</translation>
+    </message>
+    <message>
+        <source>Automatic locker</source>
+        <translation>De bloqueo automático</translation>
+    </message>
+    <message>
+        <source>Governor-locking with light plates</source>
+        <translation>De bloqueo centrífugo con discos ligeros</translation>
+    </message>
+    <message>
+        <source>Welded or spool</source>
+        <translation>Soldado o rígido</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>abierto</translation>
+    </message>
+    <message>
+        <source>clutch plate</source>
+        <translation>de discos</translation>
+    </message>
+    <message>
+        <source>cone</source>
+        <translation>de conos</translation>
+    </message>
+    <message>
+        <source>ramp plate</source>
+        <translation>de discos con rampas</translation>
+    </message>
+    <message>
+        <source>helical or worm gear</source>
+        <translation>de engranajes helicoidales o sinfín</translation>
+    </message>
+    <message>
+        <source>viscous or fluid coupling</source>
+        <translation>acoplamiento viscoso o fluido</translation>
+    </message>
+    <message>
+        <source>automatic locker</source>
+        <translation>de bloqueo automático</translation>
+    </message>
+    <message>
+        <source>governor-locking with light plates</source>
+        <translation>de bloqueo centrífugo con discos ligeros</translation>
+    </message>
+    <message>
+        <source>welded or spool</source>
+        <translation>soldado o rígido</translation>
+    </message>
+    <message>
+        <source>Ratio by turns</source>
+        <translation>Relación por vueltas</translation>
+    </message>
+    <message>
+        <source>Type by what the wheels do</source>
+        <translation>Tipo por lo que hacen las ruedas</translation>
+    </message>
+    <message>
+        <source>A low number on the wrong type means nothing. Five things to try tell what it is.</source>
+        <translation>Un número bajo en un tipo equivocado no significa nada. Cinco pruebas dicen cuál es.</translation>
+    </message>
+    <message>
+        <source>&amp;Propshaft turns</source>
+        <translation>Vueltas del á&amp;rbol</translation>
+    </message>
+    <message>
+        <source>&amp;Left wheel</source>
+        <translation>Rueda &amp;izquierda</translation>
+    </message>
+    <message>
+        <source>&amp;Right wheel</source>
+        <translation>Rueda &amp;derecha</translation>
+    </message>
+    <message>
+        <source>Propshaft turns</source>
+        <translation>Vueltas del árbol</translation>
+    </message>
+    <message>
+        <source>Left wheel</source>
+        <translation>Rueda izquierda</translation>
+    </message>
+    <message>
+        <source>Right wheel</source>
+        <translation>Rueda derecha</translation>
+    </message>
+    <message>
+        <source>%1: one less, or backwards. Key Down</source>
+        <translation>%1: una menos, o hacia atrás. Tecla Abajo</translation>
+    </message>
+    <message>
+        <source>%1: 1/8 more. Key Shift+Up</source>
+        <translation>%1: 1/8 más. Teclas Mayús+Arriba</translation>
+    </message>
+    <message>
+        <source>%1: 1/2 more. Key Shift+Up</source>
+        <translation>%1: 1/2 más. Teclas Mayús+Arriba</translation>
+    </message>
+    <message>
+        <source>%1: one more. Key Up</source>
+        <translation>%1: una más. Tecla Arriba</translation>
+    </message>
+    <message>
+        <source>%1: held, so 0</source>
+        <translation>%1: sujeta, o sea 0</translation>
+    </message>
+    <message>
+        <source>0 if held</source>
+        <translation>0 si está sujeta</translation>
+    </message>
+    <message>
+        <source>Ratio %1, between %2 and %3 by counting error</source>
+        <translation>Relación %1, entre %2 y %3 por el error de conteo</translation>
+    </message>
+    <message>
+        <source>One wheel held: %1 (half count: the other wheel was held)</source>
+        <translation>Una rueda sujeta: %1 (media cuenta: la otra rueda estaba sujeta)</translation>
+    </message>
+    <message>
+        <source>Count a&amp;new</source>
+        <translation>Contar de &amp;nuevo</translation>
+    </message>
+    <message>
+        <source>Empties the counts; the card keeps what it has</source>
+        <translation>Vacía las cuentas; la ficha conserva lo que tiene</translation>
+    </message>
+    <message>
+        <source>Not settled: %1 ratios lie inside. Count %2 wheel turns to tell the two nearest ratios apart.</source>
+        <translation>Sin decidir: caben %1 relaciones. Cuente %2 vueltas de rueda para distinguir las dos más próximas.</translation>
+    </message>
+    <message>
+        <source>Take</source>
+        <translation>Tomar</translation>
+    </message>
+    <message>
+        <source>%1 as counted</source>
+        <translation>%1 según el conteo</translation>
+    </message>
+    <message>
+        <source>If the other wheel was not held but turned with it, the same counts would mean %1; if it turned backwards, more than %2. Count both wheels. Tags can be wrong after a swap; counted teeth, ring ÷ pinion, are exact.</source>
+        <translation>Si la otra rueda no estaba sujeta sino que giró a la vez, la misma cuenta sería %1; si giró al revés, más de %2. Cuente ambas ruedas. Las placas pueden estar mal tras un cambio; los dientes contados, corona ÷ piñón, son exactos.</translation>
+    </message>
+    <message>
+        <source>Propshaft is read</source>
+        <translation>El árbol se lee a</translation>
+    </message>
+    <message>
+        <source>Wheels are read</source>
+        <translation>Las ruedas se leen a</translation>
+    </message>
+    <message>
+        <source>Compare with these only</source>
+        <translation>Comparar solo con estas</translation>
+    </message>
+    <message>
+        <source>3.08  3.55  41/11; empty for the usual ones</source>
+        <translation>3.08  3.55  41/11; vacío para las usuales</translation>
+    </message>
+    <message>
+        <source>Name of this list</source>
+        <translation>Nombre de esta lista</translation>
+    </message>
+    <message>
+        <source>rear axles of the club</source>
+        <translation>ejes traseros del club</translation>
+    </message>
+    <message>
+        <source>Saved ratio lists</source>
+        <translation>Listas de relaciones guardadas</translation>
+    </message>
+    <message>
+        <source>Saved fixtures</source>
+        <translation>Montajes guardados</translation>
+    </message>
+    <message>
+        <source>Saved limits</source>
+        <translation>Límites guardados</translation>
+    </message>
+    <message>
+        <source>Saved transducers</source>
+        <translation>Transductores guardados</translation>
+    </message>
+    <message>
+        <source>Keep it in the list under its name</source>
+        <translation>Guardarlo en la lista con su nombre</translation>
+    </message>
+    <message>
+        <source>Read it from a TOML file</source>
+        <translation>Leerlo de un archivo TOML</translation>
+    </message>
+    <message>
+        <source>Write it to a TOML file for somebody else</source>
+        <translation>Escribirlo en un archivo TOML para otra persona</translation>
+    </message>
+    <message>
+        <source>Remove the picked one from the list</source>
+        <translation>Quitar de la lista el elegido</translation>
+    </message>
+    <message>
+        <source>The list is as it was before</source>
+        <translation>La lista está como antes</translation>
+    </message>
+    <message>
+        <source>Ask this again</source>
+        <translation>Preguntar otra vez</translation>
+    </message>
+    <message>
+        <source>What the answers fit</source>
+        <translation>Con qué encajan las respuestas</translation>
+    </message>
+    <message>
+        <source>Not tried</source>
+        <translation>Sin probar</translation>
+    </message>
+    <message>
+        <source>What it is</source>
+        <translation>Qué es</translation>
+    </message>
+    <message>
+        <source>Slack</source>
+        <translation>Holgura</translation>
+    </message>
+    <message>
+        <source>One wheel held</source>
+        <translation>Una rueda sujeta</translation>
+    </message>
+    <message>
+        <source>Both wheels up</source>
+        <translation>Ambas ruedas en alto</translation>
+    </message>
+    <message>
+        <source>It turns the same way</source>
+        <translation>Gira en el mismo sentido</translation>
+    </message>
+    <message>
+        <source>It turns the other way</source>
+        <translation>Gira en sentido contrario</translation>
+    </message>
+    <message>
+        <source>A few degrees</source>
+        <translation>Unos grados</translation>
+    </message>
+    <message>
+        <source>Very much harder than in neutral</source>
+        <translation>Mucho más duro que en punto muerto</translation>
+    </message>
+    <message>
+        <source>The other turns the opposite way, easily</source>
+        <translation>La otra gira al revés, con facilidad</translation>
+    </message>
+    <message>
+        <source>Hardly any resistance, drag only</source>
+        <translation>Casi sin resistencia, solo arrastre</translation>
+    </message>
+    <message>
+        <source>A firm, even drag once it has broken away</source>
+        <translation>Tras el arranque, una resistencia firme y pareja</translation>
+    </message>
+    <message>
+        <source>A light, even drag</source>
+        <translation>Una resistencia ligera y pareja</translation>
+    </message>
+    <message>
+        <source>It gets stiffer with speed, or with time; no breakaway</source>
+        <translation>Se endurece con la velocidad o con el tiempo; sin arranque</translation>
+    </message>
+    <message>
+        <source>Free one way, locks when moved back</source>
+        <translation>Libre en un sentido, se bloquea al volver</translation>
+    </message>
+    <message>
+        <source>It cannot be turned</source>
+        <translation>No se puede girar</translation>
+    </message>
+    <message>
+        <source>Both brakes are free</source>
+        <translation>Ambos frenos están libres</translation>
+    </message>
+    <message>
+        <source>One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?</source>
+        <translation>Una rueda sujeta, punto muerto: gire la otra despacio una vuelta completa. ¿Qué se nota?</translation>
+    </message>
+    <message>
+        <source>A unit with packs (%1): the held-wheel torque measures their mean friction.</source>
+        <translation>Una unidad con paquetes (%1): el par con rueda sujeta mide su rozamiento medio.</translation>
+    </message>
+    <message>
+        <source>Ramps act only with drive torque: in neutral only the preload of a ramp unit is seen.</source>
+        <translation>Las rampas actúan solo con par motor: en punto muerto solo se ve la precarga.</translation>
+    </message>
+    <message>
+        <source>Worn cones bottom out and then behave like an open unit.</source>
+        <translation>Los conos gastados hacen tope y se comportan como una unidad abierta.</translation>
+    </message>
+    <message>
+        <source>%1 or %2</source>
+        <translation>%1 o %2</translation>
+    </message>
+    <message>
+        <source>What was seen fits: %1.</source>
+        <translation>Lo visto encaja con: %1.</translation>
+    </message>
+    <message>
+        <source>Nothing fits what was seen.</source>
+        <translation>Nada encaja con lo visto.</translation>
+    </message>
+    <message>
+        <source>This torque says nothing about it</source>
+        <translation>Este par no dice nada de él</translation>
+    </message>
+    <message>
+        <source>Next to each other</source>
+        <translation>Contiguos</translation>
+    </message>
+    <message>
+        <source>One stud between</source>
+        <translation>Con un espárrago en medio</translation>
+    </message>
+    <message>
+        <source>Within or outside only if the whole guarded interval lies on one side of the limit; otherwise too close to call; risk of a wrong within or outside below 2.5 %.</source>
+        <translation>Dentro o fuera solo si todo el intervalo con banda de guarda queda a un lado del límite; si no, demasiado justo; riesgo de un dentro o fuera erróneo inferior al 2,5 %.</translation>
+    </message>
+    <message>
+        <source>Choose one</source>
+        <translation>Elija uno</translation>
+    </message>
+    <message>
+        <source>For one without a description: listen while it is loaded and unloaded</source>
+        <translation>Para uno sin descripción: escuchar mientras se carga y descarga</translation>
+    </message>
+    <message>
+        <source>Ports</source>
+        <translation>Puertos</translation>
+    </message>
+    <message>
+        <source>Lists serial ports; opens none and sends nothing</source>
+        <translation>Lista los puertos serie; no abre ninguno ni envía nada</translation>
+    </message>
+    <message>
+        <source>Listens a few seconds; connects to nothing</source>
+        <translation>Escucha unos segundos; no se conecta a nada</translation>
+    </message>
+    <message>
+        <source>Ask it</source>
+        <translation>Preguntarle</translation>
+    </message>
+    <message>
+        <source>Connects once to the Bluetooth device to learn what it sends</source>
+        <translation>Se conecta una vez al dispositivo Bluetooth para saber qué envía</translation>
+    </message>
+    <message>
+        <source>Serial number: %1</source>
+        <translation>Número de serie: %1</translation>
+    </message>
+    <message>
+        <source>Capacity: %1</source>
+        <translation>Capacidad: %1</translation>
+    </message>
+    <message>
+        <source>Accuracy: ± %1 % of reading, 95 %</source>
+        <translation>Exactitud: ± %1 % de la lectura, 95 %</translation>
+    </message>
+    <message>
+        <source>%1 (an invented example)</source>
+        <translation>%1 (un ejemplo inventado)</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB1, COM4, or as found above</source>
+        <translation>/dev/ttyUSB1, COM4 o como se halló arriba</translation>
+    </message>
+    <message>
+        <source>/dev/ttyUSB0, COM3, or an address</source>
+        <translation>/dev/ttyUSB0, COM3 o una dirección</translation>
+    </message>
+    <message>
+        <source>It tells the wheel's angle, at its own times beside the torque's. If it goes away the test goes on.</source>
+        <translation>Da el ángulo de la rueda, con sus propios tiempos junto a los del par. Si se va, el ensayo sigue.</translation>
+    </message>
+    <message>
+        <source>with angle</source>
+        <translation>con ángulo</translation>
+    </message>
+    <message>
+        <source>a ratio in gear ÷ neutral is for both wheels free; in this test one part was held</source>
+        <translation>una relación con marcha ÷ en punto muerto es con ambas ruedas libres; en este ensayo una parte estaba sujeta</translation>
+    </message>
+    <message>
+        <source>Where is it?</source>
+        <translation>¿Dónde está?</translation>
+    </message>
+    <message>
+        <source>Text, frames and Bluetooth packets are understood. Nothing is sent unless you type a question and agree.</source>
+        <translation>Se entienden texto, tramas y paquetes Bluetooth. No se envía nada salvo que escriba una pregunta y acepte.</translation>
+    </message>
+    <message>
+        <source>Connected by</source>
+        <translation>Conectado por</translation>
+    </message>
+    <message>
+        <source>Serial port</source>
+        <translation>Puerto serie</translation>
+    </message>
+    <message>
+        <source>A captured file</source>
+        <translation>Un archivo capturado</translation>
+    </message>
+    <message>
+        <source>Choose a port</source>
+        <translation>Elija un puerto</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Velocidad</translation>
+    </message>
+    <message>
+        <source>Find it out</source>
+        <translation>Averiguarla</translation>
+    </message>
+    <message>
+        <source>%1 baud</source>
+        <translation>%1 baudios</translation>
+    </message>
+    <message>
+        <source>Question, only for one that answers when asked</source>
+        <translation>Pregunta, solo para uno que responde</translation>
+    </message>
+    <message>
+        <source>leave empty: nothing is sent</source>
+        <translation>dejar vacío: no se envía nada</translation>
+    </message>
+    <message>
+        <source>Listen</source>
+        <translation>Escuchar</translation>
+    </message>
+    <message>
+        <source>Read it</source>
+        <translation>Leer</translation>
+    </message>
+    <message>
+        <source>Learn a transducer</source>
+        <translation>Aprender un transductor</translation>
+    </message>
+    <message>
+        <source>Load and unload it now</source>
+        <translation>Cárguelo y descárguelo ahora</translation>
+    </message>
+    <message>
+        <source>On a wheel: engine off and key away, car on stands, wheels on the floor chocked, brakes released.</source>
+        <translation>En la rueda: motor parado y llave fuera, coche sobre caballetes, ruedas en el suelo calzadas, frenos sueltos.</translation>
+    </message>
+    <message>
+        <source>1   Leave it unloaded for two seconds.</source>
+        <translation>1   Déjelo sin carga dos segundos.</translation>
+    </message>
+    <message>
+        <source>2   Load it clockwise, seen from outside the car, as far as usual. Ease it off.</source>
+        <translation>2   Cárguelo en sentido horario, visto desde fuera, hasta lo habitual. Afloje.</translation>
+    </message>
+    <message>
+        <source>3   Load it the other way. Ease it off.</source>
+        <translation>3   Cárguelo al revés. Afloje.</translation>
+    </message>
+    <message>
+        <source>Its unit is not sent. %1 readings; %2 % of what came is understood</source>
+        <translation>No envía su unidad. %1 lecturas; se entiende el %2 % de lo recibido</translation>
+    </message>
+    <message>
+        <source>As it came: %1</source>
+        <translation>Tal como llegó: %1</translation>
+    </message>
+    <message>
+        <source>Push the lever and see which number moves with it, then press that number.</source>
+        <translation>Empuje la palanca, vea qué número se mueve con ella y pulse ese número.</translation>
+    </message>
+    <message>
+        <source>%1 moves now %2</source>
+        <translation>%1 se mueve %2</translation>
+    </message>
+    <message>
+        <source>Take this number as the torque</source>
+        <translation>Tomar este número como el par</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Atrás</translation>
+    </message>
+    <message>
+        <source>Finished loading</source>
+        <translation>Carga terminada</translation>
+    </message>
+    <message>
+        <source>Is this right? Then name it</source>
+        <translation>¿Es correcto? Entonces póngale nombre</translation>
+    </message>
+    <message>
+        <source>Its torque is</source>
+        <translation>Su par es</translation>
+    </message>
+    <message>
+        <source>number %1, %2: %3 to %4</source>
+        <translation>número %1, %2: %3 a %4</translation>
+    </message>
+    <message>
+        <source>%1 % of what came is understood</source>
+        <translation>se entiende el %1 % de lo recibido</translation>
+    </message>
+    <message>
+        <source>lines end with CRLF</source>
+        <translation>las líneas acaban en CRLF</translation>
+    </message>
+    <message>
+        <source>number %1 of a line hardly moved (%2 to %3): no torque</source>
+        <translation>el número %1 de la línea apenas se movió (%2 a %3): no es par</translation>
+    </message>
+    <message>
+        <source>a counter that steps by %1 and wraps at %2</source>
+        <translation>un contador que avanza en pasos de %1 y vuelve a empezar en %2</translation>
+    </message>
+    <message>
+        <source>%1 readings a second: taken as %2</source>
+        <translation>%1 lecturas por segundo: se toman %2</translation>
+    </message>
+    <message>
+        <source>readings have a sign</source>
+        <translation>las lecturas llevan signo</translation>
+    </message>
+    <message>
+        <source>Not clear: %1</source>
+        <translation>No está claro: %1</translation>
+    </message>
+    <message>
+        <source>the unit is not sent</source>
+        <translation>no envía la unidad</translation>
+    </message>
+    <message>
+        <source>long transducer, bench 2</source>
+        <translation>transductor largo, banco 2</translation>
+    </message>
+    <message>
+        <source>Unit it shows</source>
+        <translation>Unidad que muestra</translation>
+    </message>
+    <message>
+        <source>Read it off the device</source>
+        <translation>Leerla en el aparato</translation>
+    </message>
+    <message>
+        <source>Sign, by the first load</source>
+        <translation>Signo, según la primera carga</translation>
+    </message>
+    <message>
+        <source>Capacity, in its unit</source>
+        <translation>Capacidad, en su unidad</translation>
+    </message>
+    <message>
+        <source>Accuracy, % of reading (95 %)</source>
+        <translation>Exactitud, % de la lectura (95 %)</translation>
+    </message>
+    <message>
+        <source>Serial number</source>
+        <translation>Número de serie</translation>
+    </message>
+    <message>
+        <source>as on its label</source>
+        <translation>como en su placa</translation>
+    </message>
+    <message>
+        <source>Give it a name, to find it again. Read the unit off the device.</source>
+        <translation>Póngale un nombre para encontrarlo. Lea la unidad en el aparato.</translation>
+    </message>
+    <message>
+        <source>Save and use it</source>
+        <translation>Guardar y usar</translation>
+    </message>
+    <message>
+        <source>Check it with known weights</source>
+        <translation>Comprobar con pesos conocidos</translation>
+    </message>
+    <message>
+        <source>Clamp the transducer's far end so that it cannot turn. Tie the weight to the arm, hang it a hand's width above the floor, and stand clear of it: no toes, knees or hands below.</source>
+        <translation>Sujete el otro extremo del transductor para que no pueda girar. Ate el peso al brazo, cuélguelo a un palmo del suelo y apártese: ni pies, ni rodillas, ni manos debajo.</translation>
+    </message>
+    <message>
+        <source>Fit the arm level now, with nothing on it: its own weight then does not count.</source>
+        <translation>Monte ahora el brazo horizontal, sin nada: así su propio peso no cuenta.</translation>
+    </message>
+    <message>
+        <source>Check %1</source>
+        <translation>Comprobar %1</translation>
+    </message>
+    <message>
+        <source>Calibrate %1, a bare amplifier, by two loads</source>
+        <translation>Calibrar %1, un amplificador sin ajuste, con dos cargas</translation>
+    </message>
+    <message>
+        <source>workshop transducer</source>
+        <translation>transductor del taller</translation>
+    </message>
+    <message>
+        <source>Mass with its hanger</source>
+        <translation>Masa con su gancho</translation>
+    </message>
+    <message>
+        <source>Second mass, if any</source>
+        <translation>Segunda masa, si la hay</translation>
+    </message>
+    <message>
+        <source>Third mass, if any</source>
+        <translation>Tercera masa, si la hay</translation>
+    </message>
+    <message>
+        <source>%1 kg in all</source>
+        <translation>%1 kg en total</translation>
+    </message>
+    <message>
+        <source>Drive to hanging point</source>
+        <translation>Del cuadrado al punto de cuelgue</translation>
+    </message>
+    <message>
+        <source>The length is good to ±</source>
+        <translation>La longitud vale a ±</translation>
+    </message>
+    <message>
+        <source>empty: 0.5 mm</source>
+        <translation>vacío: 0,5 mm</translation>
+    </message>
+    <message>
+        <source>The masses are good to ±</source>
+        <translation>Las masas valen a ±</translation>
+    </message>
+    <message>
+        <source>5 g; empty: exact</source>
+        <translation>5 g; vacío: exactas</translation>
+    </message>
+    <message>
+        <source>Latitude, for gravity</source>
+        <translation>Latitud, para la gravedad</translation>
+    </message>
+    <message>
+        <source>Height above sea level</source>
+        <translation>Altura sobre el nivel del mar</translation>
+    </message>
+    <message>
+        <source>Or gravity itself, m/s²</source>
+        <translation>O la gravedad misma, m/s²</translation>
+    </message>
+    <message>
+        <source>9.807; empty: standard</source>
+        <translation>9.807; vacío: normal</translation>
+    </message>
+    <message>
+        <source>The weight turns it</source>
+        <translation>El peso lo gira</translation>
+    </message>
+    <message>
+        <source>Loads</source>
+        <translation>Cargas</translation>
+    </message>
+    <message>
+        <source>Up and down again</source>
+        <translation>Subir y volver a bajar</translation>
+    </message>
+    <message>
+        <source>Up only</source>
+        <translation>Solo subir</translation>
+    </message>
+    <message>
+        <source>Permitted error, if no certificate</source>
+        <translation>Error admisible, si no hay certificado</translation>
+    </message>
+    <message>
+        <source>Begin</source>
+        <translation>Empezar</translation>
+    </message>
+    <message>
+        <source>Dead-weight check</source>
+        <translation>Comprobación con pesas</translation>
+    </message>
+    <message>
+        <source>Hang and take off</source>
+        <translation>Colgar y descolgar</translation>
+    </message>
+    <message>
+        <source>Stand clear of the weight. No toes below it.</source>
+        <translation>Apártese del peso. Ningún pie debajo.</translation>
+    </message>
+    <message>
+        <source>Hang %1 in all</source>
+        <translation>Cuelgue %1 en total</translation>
+    </message>
+    <message>
+        <source>Hang %1</source>
+        <translation>Cuelgue %1</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. It measures by itself once the reading has moved and is still.</source>
+        <translation>Paso %1 de %2. Mide por sí solo cuando la lectura se ha movido y está quieta.</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. Still: measuring …</source>
+        <translation>Paso %1 de %2. Quieto: midiendo …</translation>
+    </message>
+    <message>
+        <source>Step %1 of %2. Press Measure now when it hangs still; a mean is then taken.</source>
+        <translation>Paso %1 de %2. Pulse Medir ahora cuando cuelgue quieto; entonces se promedia.</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nada</translation>
+    </message>
+    <message>
+        <source>Hands off</source>
+        <translation>Manos fuera</translation>
+    </message>
+    <message>
+        <source>Keep it with serial number %1 in the register: later recordings name it.</source>
+        <translation>Guardarlo con el número de serie %1 en el registro: las grabaciones posteriores lo nombran.</translation>
+    </message>
+    <message>
+        <source>Weigh again</source>
+        <translation>Pesar otra vez</translation>
+    </message>
+    <message>
+        <source>Save this check</source>
+        <translation>Guardar esta comprobación</translation>
+    </message>
+    <message>
+        <source>torque in N·m = reading × %1</source>
+        <translation>par en N·m = lectura × %1</translation>
+    </message>
+    <message>
+        <source>scale known to ± %1 % (95 %)</source>
+        <translation>escala conocida a ± %1 % (95 %)</translation>
+    </message>
+    <message>
+        <source>Keep it as a description of its own in your list, read only, dated, and used from now on. Then check it.</source>
+        <translation>Guárdelo como descripción propia en su lista, de solo lectura, fechada y en uso desde ahora. Después compruébelo.</translation>
+    </message>
+    <message>
+        <source>It sends nothing unless it is asked</source>
+        <translation>No envía nada si no se le pregunta</translation>
+    </message>
+    <message>
+        <source>A request for Modbus registers (%1) of device %2 every %3 s would be sent to %4.</source>
+        <translation>Cada %3 s se enviaría a %4 una petición de los registros Modbus (%1) del aparato %2.</translation>
+    </message>
+    <message>
+        <source>%1 every %2 s would be sent to %3.</source>
+        <translation>Cada %2 s se enviaría %1 a %3.</translation>
+    </message>
+    <message>
+        <source>Byte by byte, in hexadecimal digits</source>
+        <translation>Byte a byte, en hexadecimal</translation>
+    </message>
+    <message>
+        <source>as text: %1</source>
+        <translation>como texto: %1</translation>
+    </message>
+    <message>
+        <source>Nothing else is sent. It begins when the test does and goes on until it ends, also after a cable comes back. Your consent covers only this description as it stands and this port, and is forgotten when the window closes.</source>
+        <translation>No se envía nada más. Empieza con el ensayo y sigue hasta que acaba, también si un cable vuelve. Su consentimiento vale solo para esta descripción tal como está y este puerto, y se olvida al cerrar la ventana.</translation>
+    </message>
+    <message>
+        <source>Where this description comes from</source>
+        <translation>De dónde viene esta descripción</translation>
+    </message>
+    <message>
+        <source>Comes with this program: the invented example %1. It fits your device only by chance.</source>
+        <translation>Viene con este programa: el ejemplo inventado %1. Solo encaja con su aparato por casualidad.</translation>
+    </message>
+    <message>
+        <source>In its writer's own words: %1</source>
+        <translation>En palabras de su autor: %1</translation>
+    </message>
+    <message>
+        <source>On another device the same bytes may switch, set or erase something. Agree only if this transducer, and nothing else, is at the other end.</source>
+        <translation>En otro aparato los mismos bytes pueden conmutar, ajustar o borrar algo. Acepte solo si al otro extremo está este transductor y nada más.</translation>
+    </message>
+    <message>
+        <source>Send nothing</source>
+        <translation>No enviar nada</translation>
+    </message>
+    <message>
+        <source>Yes, send this</source>
+        <translation>Sí, enviar esto</translation>
+    </message>
+    <message>
+        <source>Only if you know this device</source>
+        <translation>Solo si conoce este aparato</translation>
+    </message>
+    <message>
+        <source>Ask this transducer?</source>
+        <translation>¿Preguntar a este transductor?</translation>
+    </message>
+    <message>
+        <source>the limit is %1 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
+        <translation>el límite es el %1 % de la capacidad del transductor (menos del 20 %): uno menor daría un intervalo más estrecho</translation>
+    </message>
+    <message>
+        <source>Fixture, limit, job: written beside the recording, with a reason</source>
+        <translation>Montaje, límite, trabajo: escritos junto a la grabación, con un motivo</translation>
+    </message>
+    <message>
+        <source>Limit: %1</source>
+        <translation>Límite: %1</translation>
+    </message>
+    <message>
+        <source>at least %1</source>
+        <translation>al menos %1</translation>
+    </message>
+    <message>
+        <source>at most %1</source>
+        <translation>como máximo %1</translation>
+    </message>
+    <message>
+        <source>In gear: %1</source>
+        <translation>Con marcha: %1</translation>
+    </message>
+    <message>
+        <source>In neutral: %1</source>
+        <translation>En punto muerto: %1</translation>
+    </message>
+    <message>
+        <source>simulated: must never be filed as a test</source>
+        <translation>simulado: nunca debe archivarse como ensayo</translation>
+    </message>
+    <message>
+        <source>%1, %2, %3 pulls</source>
+        <translation>%1, %2, %3 tirones</translation>
+    </message>
+    <message>
+        <source>repeats</source>
+        <translation>repeticiones</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
+    </message>
+    <message>
+        <source>calibration</source>
+        <translation>calibración</translation>
+    </message>
+    <message>
+        <source>stated ± %1 % of reading (95 %)</source>
+        <translation>declarado ± %1 % de la lectura (95 %)</translation>
+    </message>
+    <message>
+        <source>way of reading</source>
+        <translation>modo de lectura</translation>
+    </message>
+    <message>
+        <source>filter, sample rate, what counts as the level: alike in every pull</source>
+        <translation>filtro, frecuencia de muestreo, qué cuenta como nivel: igual en cada tirón</translation>
+    </message>
+    <message>
+        <source>lever's weight, not sensed</source>
+        <translation>peso de la palanca, no medido</translation>
+    </message>
+    <message>
+        <source>angle not known; over whole turns it averages to zero</source>
+        <translation>ángulo desconocido; en vueltas completas se anula</translation>
+    </message>
+    <message>
+        <source>lever, second order</source>
+        <translation>palanca, segundo orden</translation>
+    </message>
+    <message>
+        <source>JCGM 100, 5.1.2 note</source>
+        <translation>JCGM 100, nota de 5.1.2</translation>
+    </message>
+    <message>
+        <source>lever length</source>
+        <translation>longitud de la palanca</translation>
+    </message>
+    <message>
+        <source>stated</source>
+        <translation>declarado</translation>
+    </message>
+    <message>
+        <source>stud radius</source>
+        <translation>radio de los espárragos</translation>
+    </message>
+    <message>
+        <source>true zero</source>
+        <translation>cero verdadero</translation>
+    </message>
+    <message>
+        <source>true zero (lever off)</source>
+        <translation>cero verdadero (sin palanca)</translation>
+    </message>
+    <message>
+        <source>lever angle</source>
+        <translation>ángulo de la palanca</translation>
+    </message>
+    <message>
+        <source>pull angle</source>
+        <translation>ángulo del tirón</translation>
+    </message>
+    <message>
+        <source>assumed ± %1</source>
+        <translation>supuesto ± %1</translation>
+    </message>
+    <message>
+        <source>This answer, or a table of all recordings found</source>
+        <translation>Esta respuesta, o una tabla de todas las grabaciones halladas</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), lower.</source>
+        <translation>%1 frente a %2: %3 (95 %: %4), menor.</translation>
+    </message>
+    <message>
+        <source>%1 against %2: %3 (95 %: %4), higher.</source>
+        <translation>%1 frente a %2: %3 (95 %: %4), mayor.</translation>
+    </message>
+    <message>
+        <source>Copy this table</source>
+        <translation>Copiar esta tabla</translation>
+    </message>
+    <message>
+        <source>▼ lower</source>
+        <translation>▼ menor</translation>
+    </message>
+    <message>
+        <source>▲ higher</source>
+        <translation>▲ mayor</translation>
+    </message>
+    <message>
+        <source>Dunnett, jointly 95 %</source>
+        <translation>Dunnett, conjuntamente 95 %</translation>
+    </message>
+    <message>
+        <source>not shown (90 %: %1 to %2)</source>
+        <translation>no demostrado (90 %: %1 a %2)</translation>
+    </message>
+    <message>
+        <source>%1 and %2</source>
+        <translation>%1 y %2</translation>
+    </message>
+    <message>
+        <source>Group</source>
+        <translation>Grupo</translation>
+    </message>
+    <message>
+        <source>Difference (%1)</source>
+        <translation>Diferencia (%1)</translation>
+    </message>
+    <message>
+        <source>Finding</source>
+        <translation>Resultado</translation>
+    </message>
+    <message>
+        <source>Method</source>
+        <translation>Método</translation>
+    </message>
+    <message>
+        <source>Same within ± %1</source>
+        <translation>Igual dentro de ± %1</translation>
+    </message>
+    <message>
+        <source>vehicle, shim, 2026-05 …</source>
+        <translation>vehículo, suplemento, 2026-05 …</translation>
+    </message>
+    <message>
+        <source>What is compared</source>
+        <translation>Qué se compara</translation>
+    </message>
+    <message>
+        <source>Tag that identifies a fill or build</source>
+        <translation>Etiqueta que identifica un llenado o montaje</translation>
+    </message>
+    <message>
+        <source>fill</source>
+        <translation>llenado</translation>
+    </message>
+    <message>
+        <source>axle</source>
+        <translation>eje</translation>
+    </message>
+    <message>
+        <source>condition</source>
+        <translation>condición</translation>
+    </message>
+    <message>
+        <source>customer</source>
+        <translation>cliente</translation>
+    </message>
+    <message>
+        <source>date</source>
+        <translation>fecha</translation>
+    </message>
+    <message>
+        <source>day</source>
+        <translation>día</translation>
+    </message>
+    <message>
+        <source>direction</source>
+        <translation>sentido</translation>
+    </message>
+    <message>
+        <source>oil</source>
+        <translation>aceite</translation>
+    </message>
+    <message>
+        <source>job</source>
+        <translation>trabajo</translation>
+    </message>
+    <message>
+        <source>modifier</source>
+        <translation>aditivo</translation>
+    </message>
+    <message>
+        <source>modifier, %</source>
+        <translation>aditivo, %</translation>
+    </message>
+    <message>
+        <source>oil temperature, °C</source>
+        <translation>temperatura del aceite, °C</translation>
+    </message>
+    <message>
+        <source>operator</source>
+        <translation>operador</translation>
+    </message>
+    <message>
+        <source>place</source>
+        <translation>lugar</translation>
+    </message>
+    <message>
+        <source>shim, mm</source>
+        <translation>suplemento, mm</translation>
+    </message>
+    <message>
+        <source>side</source>
+        <translation>lado</translation>
+    </message>
+    <message>
+        <source>type</source>
+        <translation>tipo</translation>
+    </message>
+    <message>
+        <source>vehicle</source>
+        <translation>vehículo</translation>
+    </message>
+    <message>
+        <source>cycles</source>
+        <translation>ciclos</translation>
+    </message>
+    <message>
+        <source>distance, km</source>
+        <translation>distancia, km</translation>
+    </message>
+    <message>
+        <source>event</source>
+        <translation>evento</translation>
+    </message>
+    <message>
+        <source>Choose a tag</source>
+        <translation>Elija una etiqueta</translation>
+    </message>
+    <message>
+        <source>the first (%1)</source>
+        <translation>el primero (%1)</translation>
+    </message>
+    <message>
+        <source>the first</source>
+        <translation>el primero</translation>
+    </message>
+    <message>
+        <source>Every group with every other</source>
+        <translation>Cada grupo con todos los demás</translation>
+    </message>
+    <message>
+        <source>no blocks</source>
+        <translation>sin bloques</translation>
+    </message>
+    <message>
+        <source>Breakaway (%1)</source>
+        <translation>Par de arranque (%1)</translation>
+    </message>
+    <message>
+        <source>Rotating (%1)</source>
+        <translation>En giro (%1)</translation>
+    </message>
+    <message>
+        <source>%1 fills, %2 pulls</source>
+        <translation>%1 llenados, %2 tirones</translation>
+    </message>
+    <message>
+        <source>1 fill, %1 pulls</source>
+        <translation>1 llenado, %1 tirones</translation>
+    </message>
+    <message>
+        <source>This answer (CSV, JSON)</source>
+        <translation>Esta respuesta (CSV, JSON)</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per recording</source>
+        <translation>Todas las grabaciones halladas: una fila por grabación</translation>
+    </message>
+    <message>
+        <source>All recordings found: one row per pull</source>
+        <translation>Todas las grabaciones halladas: una fila por tirón</translation>
+    </message>
+    <message>
+        <source>For %1: %2 (95 %: %3 to %4).</source>
+        <translation>Para %1: %2 (95 %: %3 a %4).</translation>
+    </message>
+    <message>
+        <source>The interval holds the scatter from fill to fill; what all fills share (transducer, lever, zero) is not in it.</source>
+        <translation>El intervalo contiene la dispersión entre llenados; lo común a todos (transductor, palanca, cero) no está en él.</translation>
+    </message>
+    <message>
+        <source>At %1: expect %2 (the next single fill, 95 %: %3 to %4).</source>
+        <translation>En %1: se esperan %2 (el próximo llenado, 95 %: %3 a %4).</translation>
+    </message>
+    <message>
+        <source>Change per 1 of %1</source>
+        <translation>Cambio por 1 de %1</translation>
+    </message>
+    <message>
+        <source>%1, %2 fills, least squares</source>
+        <translation>%1, %2 llenados, mínimos cuadrados</translation>
+    </message>
+    <message>
+        <source>Scatter about the line</source>
+        <translation>Dispersión en torno a la recta</translation>
+    </message>
+    <message>
+        <source>one further fill</source>
+        <translation>un llenado más</translation>
+    </message>
+    <message>
+        <source>At %1, the line</source>
+        <translation>En %1, la recta</translation>
+    </message>
+    <message>
+        <source>the mean there</source>
+        <translation>la media ahí</translation>
+    </message>
+    <message>
+        <source>At %1, next fill</source>
+        <translation>En %1, próximo llenado</translation>
+    </message>
+    <message>
+        <source>a single one</source>
+        <translation>uno solo</translation>
+    </message>
+    <message>
+        <source>different operators: %1</source>
+        <translation>operadores distintos: %1</translation>
+    </message>
+    <message>
+        <source>different axles within %1</source>
+        <translation>ejes distintos dentro de %1</translation>
+    </message>
+    <message>
+        <source>Recording</source>
+        <translation>Grabación</translation>
+    </message>
+    <message>
+        <source>it has no tag '%1'</source>
+        <translation>no tiene la etiqueta '%1'</translation>
+    </message>
+    <message>
+        <source>%1, pull at %2 s</source>
+        <translation>%1, tirón en %2 s</translation>
+    </message>
+    <message>
+        <source>never slipped</source>
+        <translation>nunca arrancó</translation>
+    </message>
+    <message>
+        <source>These groups cannot be compared: %1</source>
+        <translation>Estos grupos no se pueden comparar: %1</translation>
+    </message>
+    <message>
+        <source>Compare like with like: narrow the search until only such tests are left. If you know why these may stand side by side all the same, say so; the reason is kept with the answer.</source>
+        <translation>Compare lo semejante: estreche la búsqueda hasta que solo queden esos ensayos. Si sabe por qué pueden ponerse juntos, dígalo; el motivo queda con la respuesta.</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>izquierda</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>derecha</translation>
+    </message>
+    <message>
+        <source>Settled since cycle %1.</source>
+        <translation>Asentado desde el ciclo %1.</translation>
+    </message>
+    <message>
+        <source>%1 per ten cycles (99.7 %: %2 to %3); settled means wholly within ±1 %.</source>
+        <translation>%1 por diez ciclos (99,7 %: %2 a %3); asentado significa por completo dentro de ±1 %.</translation>
+    </message>
+    <message>
+        <source>  too few yet</source>
+        <translation>  aún muy pocos</translation>
+    </message>
+    <message>
+        <source>  cannot be shown yet</source>
+        <translation>  aún no se puede demostrar</translation>
+    </message>
+    <message>
+        <source>  still moving</source>
+        <translation>  aún cambia</translation>
+    </message>
+    <message>
+        <source>● settled</source>
+        <translation>● asentado</translation>
+    </message>
+    <message>
+        <source>after %1</source>
+        <translation>tras %1</translation>
+    </message>
+    <message>
+        <source>% per ten</source>
+        <translation>% por diez</translation>
+    </message>
+    <message>
+        <source>99.7 % interval</source>
+        <translation>intervalo del 99,7 %</translation>
+    </message>
+    <message>
+        <source>Judged then</source>
+        <translation>Juzgado entonces</translation>
+    </message>
+    <message>
+        <source>vehicle, axle, side</source>
+        <translation>vehículo, eje, lado</translation>
+    </message>
+    <message>
+        <source>settled since %1</source>
+        <translation>asentado desde %1</translation>
+    </message>
+    <message>
+        <source>judged: last %1</source>
+        <translation>juzgado: últimos %1</translation>
+    </message>
+    <message>
+        <source>The first %1 jobs fall by %2 % themselves: no reference level; %3</source>
+        <translation>Los primeros %1 trabajos ya bajan un %2 %: no hay nivel de referencia; %3</translation>
+    </message>
+    <message>
+        <source>reference level %1, scatter %2, from the first %3 jobs.</source>
+        <translation>nivel de referencia %1, dispersión %2, de los primeros %3 trabajos.</translation>
+    </message>
+    <message>
+        <source>in band, reference level</source>
+        <translation>en la banda, nivel de referencia</translation>
+    </message>
+    <message>
+        <source>in band</source>
+        <translation>en la banda</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Fecha</translation>
+    </message>
+    <message>
+        <source>Band</source>
+        <translation>Banda</translation>
+    </message>
+    <message>
+        <source>band, lower edge</source>
+        <translation>banda, borde inferior</translation>
+    </message>
+    <message>
+        <source>band, upper edge</source>
+        <translation>banda, borde superior</translation>
+    </message>
+    <message>
+        <source>weighted average</source>
+        <translation>media ponderada</translation>
+    </message>
+    <message>
+        <source>reference level</source>
+        <translation>nivel de referencia</translation>
+    </message>
+    <message>
+        <source>%1 fills of each group, %2 in all.</source>
+        <translation>%1 llenados de cada grupo, %2 en total.</translation>
+    </message>
+    <message>
+        <source>At a scatter of %1 from fill to fill a difference of %2 would be detected, compared within blocks, with %3 % probability.</source>
+        <translation>Con una dispersión de %1 entre llenados, una diferencia de %2, comparada dentro de bloques, se detectaría con una probabilidad del %3 %.</translation>
+    </message>
+    <message>
+        <source>these recordings, by %1</source>
+        <translation>estas grabaciones, por %1</translation>
+    </message>
+    <message>
+        <source>Power (%)</source>
+        <translation>Potencia (%)</translation>
+    </message>
+    <message>
+        <source>%1 fills</source>
+        <translation>%1 llenados</translation>
+    </message>
+    <message>
+        <source>Fills per group</source>
+        <translation>Llenados por grupo</translation>
+    </message>
+    <message>
+        <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
+        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operadores.</translation>
+    </message>
+    <message>
+        <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
+        <translation>Dos lecturas de un eje por un operador difieren en más de %1 solo una vez de cada veinte.</translation>
+    </message>
+    <message>
+        <source>Same operator, repeated</source>
+        <translation>El mismo operador, repetido</translation>
+    </message>
+    <message>
+        <source>Operator to operator</source>
+        <translation>De operador a operador</translation>
+    </message>
+    <message>
+        <source>reproducibility</source>
+        <translation>reproducibilidad</translation>
+    </message>
+    <message>
+        <source>Measurement, total</source>
+        <translation>Medición, total</translation>
+    </message>
+    <message>
+        <source>%1 % of the whole spread</source>
+        <translation>%1 % de la dispersión total</translation>
+    </message>
+    <message>
+        <source>Axle to axle</source>
+        <translation>De eje a eje</translation>
+    </message>
+    <message>
+        <source>distinct levels it can tell apart: %1</source>
+        <translation>niveles que puede distinguir: %1</translation>
+    </message>
+    <message>
+        <source>Overall</source>
+        <translation>En conjunto</translation>
+    </message>
+    <message>
+        <source>mean %1</source>
+        <translation>media %1</translation>
+    </message>
+    <message>
+        <source>Off the axle's mean (%1)</source>
+        <translation>Desviación de la media del eje (%1)</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 lower than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 lee %2 menos que %3 (95 %: %4), %5 ejes.</translation>
+    </message>
+    <message>
+        <source>%1 reads %2 higher than %3 (95 %: %4), %5 axles.</source>
+        <translation>%1 lee %2 más que %3 (95 %: %4), %5 ejes.</translation>
+    </message>
+    <message>
+        <source>In 95 % of axles a single difference lies between %1 and %2.</source>
+        <translation>En el 95 % de los ejes una diferencia aislada queda entre %1 y %2.</translation>
+    </message>
+    <message>
+        <source>Mean difference</source>
+        <translation>Diferencia media</translation>
+    </message>
+    <message>
+        <source>95 % interval of the mean</source>
+        <translation>intervalo del 95 % de la media</translation>
+    </message>
+    <message>
+        <source>Single differences</source>
+        <translation>Diferencias aisladas</translation>
+    </message>
+    <message>
+        <source>limits of agreement, 95 % of axles</source>
+        <translation>límites de concordancia, 95 % de los ejes</translation>
+    </message>
+    <message>
+        <source>Mean of both, %1</source>
+        <translation>Media de ambos, %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 recordings read</source>
+        <translation>%1 de %2 grabaciones leídas</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Parar</translation>
+    </message>
+    <message>
+        <source>What is read is kept</source>
+        <translation>Lo leído se conserva</translation>
+    </message>
+    <message>
+        <source>Choose the tag that makes the groups.</source>
+        <translation>Elija la etiqueta que forma los grupos.</translation>
+    </message>
+    <message>
+        <source>Compare groups: before and after a rebuild, left and right, one oil against another.</source>
+        <translation>Comparar grupos: antes y después de una revisión, izquierda y derecha, un aceite con otro.</translation>
+    </message>
+    <message>
+        <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
+        <translation>1. Dé a las grabaciones una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
+    </message>
+    <message>
+        <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
+        <translation>2. Elija a la izquierda qué grabaciones, qué se compara y qué etiqueta forma los grupos.</translation>
+    </message>
+    <message>
+        <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
+        <translation>Un llenado (vaciar, enjuagar, llenar, rodar) es un punto, tenga los tirones que tenga: los tirones de un llenado van juntos.</translation>
+    </message>
+    <message>
+        <source>Go on</source>
+        <translation>Seguir</translation>
+    </message>
+    <message>
+        <source>Stopping after the recordings that are being read …</source>
+        <translation>Se detiene tras las grabaciones que se están leyendo …</translation>
+    </message>
+    <message>
+        <source>The photograph that was removed last</source>
+        <translation>La última fotografía quitada</translation>
+    </message>
+    <message>
+        <source>Time</source>
+        <translation>Tiempo</translation>
+    </message>
+    <message>
+        <source>Time is in</source>
+        <translation>Tiempo en</translation>
+    </message>
+    <message>
+        <source>Readings a second</source>
+        <translation>Lecturas por segundo</translation>
+    </message>
+    <message>
+        <source>500 Hz</source>
+        <translation>500 Hz</translation>
+    </message>
+    <message>
+        <source>Torque or force</source>
+        <translation>Par o fuerza</translation>
+    </message>
+    <message>
+        <source>It is in</source>
+        <translation>Unidad</translation>
+    </message>
+    <message>
+        <source>One count is</source>
+        <translation>Una cuenta es</translation>
+    </message>
+    <message>
+        <source>Angle of the wheel</source>
+        <translation>Ángulo de la rueda</translation>
+    </message>
+    <message>
+        <source>Sheet</source>
+        <translation>Hoja</translation>
+    </message>
+    <message>
+        <source>of a workbook</source>
+        <translation>de un libro</translation>
+    </message>
+    <message>
+        <source>Radius, axle to hook</source>
+        <translation>Radio, del eje al gancho</translation>
+    </message>
+    <message>
+        <source>Looking at what came …</source>
+        <translation>Mirando lo recibido …</translation>
+    </message>
+    <message>
+        <source>Choose the file first.</source>
+        <translation>Elija antes el archivo.</translation>
+    </message>
+    <message>
+        <source>The comma</source>
+        <translation>La coma</translation>
+    </message>
+    <message>
+        <source>Thousands</source>
+        <translation>Millares</translation>
+    </message>
+    <message>
+        <source>Reading = number sent ×</source>
+        <translation>Lectura = número enviado ×</translation>
+    </message>
+    <message>
+        <source>Lines of the torque begin with</source>
+        <translation>Las líneas del par empiezan por</translation>
+    </message>
+    <message>
+        <source>as shown above</source>
+        <translation>como se muestra arriba</translation>
+    </message>
+    <message>
+        <source>Layout of a line</source>
+        <translation>Formato de una línea</translation>
+    </message>
+    <message>
+        <source>{torque:8}{temperature:6}</source>
+        <translation>{torque:8}{temperature:6}</translation>
+    </message>
+    <message>
+        <source>Choose the file</source>
+        <translation>Elegir el archivo</translation>
+    </message>
+    <message>
+        <source>Bytes as they came, captured by a terminal program</source>
+        <translation>Bytes tal como llegaron, capturados por un programa de terminal</translation>
+    </message>
+    <message>
+        <source>Nothing came yet.</source>
+        <translation>Aún no ha llegado nada.</translation>
+    </message>
+    <message>
+        <source>Measure it again</source>
+        <translation>Medirlo otra vez</translation>
+    </message>
+    <message>
+        <source>Takes the last step back</source>
+        <translation>Deshace el último paso</translation>
+    </message>
+    <message>
+        <source>SIMULATED: practice, never kept as a check</source>
+        <translation>SIMULADO: práctica, nunca se guarda como comprobación</translation>
+    </message>
+    <message>
+        <source>10 kg</source>
+        <translation>10 kg</translation>
+    </message>
+    <message>
+        <source>410 m</source>
+        <translation>410 m</translation>
+    </message>
+    <message>
+        <source>folded</source>
+        <translation>plegado</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Copiado</translation>
+    </message>
+    <message>
+        <source>Limit, breakaway</source>
+        <translation>Límite, par de arranque</translation>
     </message>
 </context>
 </TS>

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.translation import tr
 from gui.widgets.figure import tick_step
+from gui.widgets.fitting import small_enough
 from gui.widgets.menus import offer_picture
 
 if TYPE_CHECKING:
@@ -189,7 +190,7 @@ class Chart(QWidget):
         look, number, axes = self._shared.look, self._shared.display.number, frame.axes
         metrics = QFontMetricsF(painter.font())
         painter.setPen(look.colour("muted"))
-        painter.drawText(QPointF(4, metrics.ascent()), axes.y_words)
+        painter.drawText(QPointF(4, metrics.ascent()), tr(axes.y_words))
         for value, decimals in ticks(*axes.y, 6):
             y = frame.y(value)
             painter.setPen(QPen(look.colour("line"), 1))
@@ -205,19 +206,20 @@ class Chart(QWidget):
             text = number(value, decimals)
             across = frame.x(value) - metrics.horizontalAdvance(text) / 2
             painter.drawText(QPointF(across, frame.box.bottom() + metrics.height() + 2), text)
-        across = frame.box.center().x() - metrics.horizontalAdvance(axes.x_words) / 2
-        painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), axes.x_words)
+        across = frame.box.center().x() - metrics.horizontalAdvance(tr(axes.x_words)) / 2
+        painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), tr(axes.x_words))
 
     def _names(self, painter: QPainter, frame: Frame) -> None:
         look, names = self._shared.look, frame.axes.x_names
         room = frame.box.width() / len(names) - 6
         for at, name, about in names:
             top = frame.box.bottom() + 4
-            for text, font, colour in ((name, look.font(14, bold=True), "text"), (about, look.font(12.5), "muted")):
+            for text, px, colour in ((name, 14, "text"), (tr(about), 12.5, "muted")):
+                font = small_enough(look, px, text, room, bold=colour == "text")
                 metrics = QFontMetricsF(font)
                 painter.setFont(font)
                 painter.setPen(look.colour(colour))
-                short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room)
+                short = metrics.elidedText(text, Qt.TextElideMode.ElideRight, room + 1)
                 painter.drawText(
                     QPointF(frame.x(at) - metrics.horizontalAdvance(short) / 2, top + metrics.ascent()), short
                 )
@@ -261,6 +263,7 @@ class Chart(QWidget):
 
     def note(self, painter: QPainter, frame: Frame, at: QPointF, text: str, colour: str = "text") -> None:
         """Write beside a point, inside the picture."""
+        text = tr(text)
         painter.setFont(self._shared.look.font(13, bold=True))
         metrics = QFontMetricsF(painter.font())
         wide = metrics.horizontalAdvance(text)

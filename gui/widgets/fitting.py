@@ -17,12 +17,22 @@ if TYPE_CHECKING:
 
     from gui.look import Look
 
+LEAST_PX = 9.0  # the smallest letters that are still read
 WRAP = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft)
 
 
 def wrapped_height(text: str, font: QFont, width: float) -> float:
     """Give the height that a text takes in a width, words wrapped."""
     return QFontMetricsF(font).boundingRect(QRectF(0, 0, max(1.0, width), 1e5), WRAP, text).height()
+
+
+def small_enough(look: Look, px: float, text: str, room: float, *, bold: bool = False) -> QFont:
+    """Give a font in which a text fits a width: smaller letters where it must be, down to what is still read."""
+    font = look.font(px, bold=bold)
+    while px * look.scale > LEAST_PX and QFontMetricsF(font).horizontalAdvance(text) > room:
+        px -= 1 / look.scale
+        font = look.font(px, bold=bold)
+    return font
 
 
 class Headline(QLabel):
@@ -137,6 +147,8 @@ class Flow(QLayout):
             if item.isEmpty():
                 continue
             hint = item.sizeHint().expandedTo(item.minimumSize())
+            if hint.width() > box.width() and item.hasHeightForWidth():
+                hint = QSize(box.width(), item.heightForWidth(box.width()))
             if x > box.x() and x + hint.width() > box.right() + 1:
                 x, y, high = box.x(), y + high + self.spacing(), 0
             if really:

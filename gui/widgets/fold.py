@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import column
 
 MARK = 22  # pixels: room for the arrowhead
@@ -53,9 +54,9 @@ class Fold(QWidget):
     def say(self, summary: str) -> None:
         """Say beside the title what is in it."""
         self._summary = summary
-        text = f"{self._title}  ·  {summary}" if summary else self._title
+        text = f"{tr(self._title)}  ·  {tr(summary)}" if summary else tr(self._title)
         self.head.setText(text.replace("&", "&&"))
-        self.head.setAccessibleName(f"{text}, {'open' if self.head.isChecked() else 'folded'}")
+        self.head.setAccessibleName(f"{text}, {tr('open' if self.head.isChecked() else 'folded')}")
 
     def open(self, *, on: bool = True) -> None:
         """Open or fold it."""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent, QShortcut
-from PySide6.QtWidgets import QFrame
+from PySide6.QtWidgets import QFrame, QSizePolicy
 
 from gui.widgets.parts import button, label, line, restyle, scrolled
 
@@ -29,6 +29,7 @@ class NoticeBar(QFrame):
         super().__init__()
         self.setObjectName("notice")
         self._fitted = 0
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)  # no taller than its words
         self._mark = label("▲", "title")
         self.text = label("", "head", wrap=True)
         self.rescue = button("Save elsewhere", self.rescue_asked.emit, tip="Choose another folder")

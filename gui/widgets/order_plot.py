@@ -12,6 +12,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from analysis.compare.trend import RunInState
 from gui.models.ordering import decay_curve
 from gui.models.sheets import significant
+from gui.translation import tr
 from gui.widgets.chart import DOT, Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -154,7 +155,7 @@ class WatchPlot(Chart):
         painter.setFont(self._shared.look.font(13))
         metrics, right = QFontMetricsF(painter.font()), frame.box.right()
         middle = metrics.ascent() - metrics.xHeight() / 2
-        for words, solid in (("weighted average", True), ("a job", False)):
+        for words, solid in ((tr("weighted average"), True), (tr("a job"), False)):
             right -= metrics.horizontalAdvance(words)
             painter.setPen(self._shared.look.colour("text"))
             painter.drawText(QPointF(right, metrics.ascent()), words)

@@ -65,6 +65,8 @@ class ReviewPlot(TracePlot):
         self._shown: list[Shown] = []
         self._more: list[pg.PlotCurveItem] = []
         self._angle: tuple[Floats, Floats] | None = None
+        self._elastic = pg.PlotCurveItem()
+        self._view.addItem(self._elastic, ignoreBounds=True)
         self._turned: tuple[Floats, Floats] | None = None  # times, angle of the wheel: for the cursor
         self.number = shared.display.number
         self._breakaway: pg.InfiniteLine | None = None
@@ -85,6 +87,7 @@ class ReviewPlot(TracePlot):
     ) -> None:
         """Show other traces."""
         self._shown, self._angle, self._turned = list(shown), None, None
+        self.show_elastic(None)
         lower, upper = limits
         self.set_unit(self._shared.display.unit)
         self.set_limits(lower, upper)
@@ -109,6 +112,7 @@ class ReviewPlot(TracePlot):
         if not self._shown:
             return
         self._angle = None
+        self.show_elastic(None)
         self.set_x_label("Time (s)" if len(self._shown) == 1 else "Time since the first pull (s)")
         self.show_marks(self._shown[0].marks)
         start = min(s.trace.start_s - s.shift_s for s in self._shown)
@@ -128,6 +132,21 @@ class ReviewPlot(TracePlot):
         self.set_x_label("Angle of the wheel (°)")
         self._view.setXRange(float(np.nanmin(angle_deg)), float(np.nanmax(angle_deg)), padding=0.02)
         self._redraw()
+
+    @property
+    def against_angle(self) -> bool:
+        """Whether torque is shown against angle."""
+        return self._angle is not None
+
+    def show_elastic(self, ends: tuple[Floats, Floats] | None) -> None:
+        """Draw an elastic line between its two ends (angles, torques), with room around it; None: none."""
+        if ends is None:
+            self._elastic.setData([], [])
+            return
+        self._elastic.setPen(pg.mkPen(self._shared.look.colour("accent"), width=3, style=Qt.PenStyle.DashLine))
+        self._elastic.setData(*ends)
+        wide = max(float(np.ptp(ends[0])), 0.1)
+        self._view.setXRange(float(ends[0].min()) - 2 * wide, float(ends[0].max()) + 3 * wide, padding=0)
 
     def know_angle(self, time_s: Floats, angle_deg: Floats) -> None:
         """Take the wheel's angle along: the cursor reads it off, too."""

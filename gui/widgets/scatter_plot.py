@@ -86,7 +86,10 @@ class ScatterPlot(Chart):
                 painter.drawLine(middle - QPointF(18, 0), middle + QPointF(18, 0))
                 for place, off in enumerate(cell):
                     shift = (place - (len(cell) - 1) / 2) * 11
-                    self._mark(painter, frame.at(at, off) + QPointF(shift, 0), operator)
+                    point = frame.at(at, off) + QPointF(shift, 0)
+                    self._mark(painter, point, operator)
+                    value = scale.words(answer.values[axle][operator][place])
+                    self.spot(point, f"{answer.operators[operator]}, {answer.axles[axle]}: {value}")
         self._legend(painter, frame, answer.operators)
 
     def _pairs(self, painter: QPainter, frame: Frame, answer: PairsAnswer, scale: Scale) -> None:
@@ -95,7 +98,9 @@ class ScatterPlot(Chart):
         bias = frame.y(found.bias * f)
         self.curve(painter, [QPointF(frame.box.left(), bias), QPointF(frame.box.right(), bias)], "accent", 2.5)
         for a, b in zip(answer.a, answer.b, strict=True):
-            self.dot(painter, frame.at((a + b) / 2 * f, (a - b) * f))
+            point = frame.at((a + b) / 2 * f, (a - b) * f)
+            self.dot(painter, point)
+            self.spot(point, f"{answer.ways[0]} {scale.words(a)}, {answer.ways[1]} {scale.words(b)}")
 
     def _stripe(self, painter: QPainter, frame: Frame, low: float, high: float) -> None:
         top, foot = frame.y(high), frame.y(low)

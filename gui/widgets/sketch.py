@@ -9,6 +9,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from gui.look import Look
 
@@ -59,7 +61,7 @@ class PullSketch(QWidget):
         painter.setPen(QPen(look.colour("within"), 1, Qt.PenStyle.DashLine))
         painter.drawLine(QPointF(box.left(), limit), QPointF(box.right(), limit))
         painter.setFont(small)
-        painter.drawText(QPointF(box.left() + 8, limit - 6), "your limit: at least this")
+        painter.drawText(QPointF(box.left() + 8, limit - 6), tr("your limit: at least this"))
         painter.setPen(QPen(look.colour("line"), 1))
         painter.drawLine(box.bottomLeft(), box.bottomRight())
         path = QPainterPath(place(*SHAPE[0]))
@@ -79,15 +81,16 @@ class PullSketch(QWidget):
         painter.drawLine(start, end)
         painter.setFont(look.font(15, bold=True))
         painter.setPen(look.colour("accent"))
-        painter.drawText(peak + QPointF(14, 2), "B  breakaway torque")
-        width = QFontMetricsF(painter.font()).horizontalAdvance("R  rotating torque")
-        painter.drawText(QPointF(end.x() - width, start.y() - 10), "R  rotating torque")
+        painter.drawText(peak + QPointF(14, 2), tr("B  breakaway torque"))
+        width = QFontMetricsF(painter.font()).horizontalAdvance(tr("R  rotating torque"))
+        painter.drawText(QPointF(end.x() - width, start.y() - 10), tr("R  rotating torque"))
 
     def _words(self, painter: QPainter, box: QRectF) -> None:
         look = self._look
         for x, first, second in WORDS:
             top = box.bottom() + 4
-            for text, font, colour in ((first, look.font(13, bold=True), "text"), (second, look.font(13), "muted")):
+            lines = ((tr(first), look.font(13, bold=True), "text"), (tr(second), look.font(13), "muted"))
+            for text, font, colour in lines:
                 metrics = QFontMetricsF(font)
                 width = metrics.horizontalAdvance(text)
                 left = min(max(box.left(), box.left() + x * box.width() - width / 2), box.right() - width)

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.models.flow import Stand
 from gui.translation import tr
+from gui.widgets.fitting import small_enough
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -119,11 +120,11 @@ class StepStrip(QWidget):
 
     def _words(self, painter: QPainter, box: QRectF, name: str, stand: Stand, detail: tuple[str, str]) -> None:
         look = self._look
-        font = look.font(15, bold=stand is Stand.NOW)
-        small = look.font(12.5)
-        lines = [(font, tr(name), "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
-        if detail[0]:
-            lines.append((small, tr(detail[0]), detail[1]))
+        words, about, bold = tr(name), tr(detail[0]), stand is Stand.NOW
+        font = small_enough(look, 15, words, box.width(), bold=bold)
+        lines = [(font, words, "text" if stand in {Stand.NOW, Stand.DONE, Stand.WRONG} else "muted")]
+        if about:
+            lines.append((small_enough(look, 12.5, about, box.width()), about, detail[1]))
         heights = [QFontMetricsF(f).height() for f, _, _ in lines]
         widest = max(QFontMetricsF(f).horizontalAdvance(t) for f, t, _ in lines) + 8
         top = box.center().y() - sum(heights) / 2

@@ -69,6 +69,7 @@ class TextTable(QTableWidget):
 
     def put(self, row: int, place: int, text: str) -> QTableWidgetItem:
         """Show a text in a cell; where it does not fit, it can be read by pointing at it."""
+        text = tr(text)
         item = QTableWidgetItem(text)
         item.setTextAlignment(self._side(place))
         item.setToolTip(tip(text))

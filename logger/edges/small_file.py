@@ -10,7 +10,7 @@ Conventions
   nothing of each other's.
 
 Offered: ``open_regular``, ``read_bounded``, ``hash_of``, ``write_whole``, ``locked``, ``sync_folder``, ``beside``,
-``free_name``.
+``free_name``, ``file_stem``.
 """
 
 from __future__ import annotations
@@ -19,6 +19,7 @@ import contextlib
 import errno
 import hashlib
 import os
+import re
 import secrets
 import stat
 from pathlib import Path
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
 PIECE = 1 << 20  # bytes hashed at once
 LOCK_FILE: Final = ".heldwheel.lock"
 LOCK_S: Final = 15.0  # a program holds it for some milliseconds
+_DEVICE: Final = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that Windows gives to devices
 NOT_SYNCED: Final = (errno.EINVAL, errno.EACCES, errno.EPERM, errno.EBADF, errno.ENOTSUP)  # no such thing there
 
 
@@ -201,3 +203,15 @@ def free_name(folder: Path, stem: str, ending: str = "") -> Path:
     while os.path.lexists(path):
         path, number = folder / f"{stem}-{number}{ending}", number + 1
     return path
+
+
+def file_stem(name: str) -> str:
+    """Give a file name without surprises: letters, figures, dashes, at most 60 characters.
+
+    Examples
+    --------
+    >>> file_stem("Long lever / 5 studs")
+    'long-lever-5-studs'
+    """
+    plain = re.sub(r"[^\w]+", "-", name.strip().lower()).strip("-_")[:60]
+    return f"{plain}-" if _DEVICE.fullmatch(plain) else plain or "unnamed"

@@ -23,7 +23,7 @@ from typing import Literal
 
 from logger.errors import QuantityError
 
-Kind = Literal["torque", "length", "angle", "mass", "force", "time", "temperature"]
+Kind = Literal["torque", "length", "angle", "mass", "force", "time", "volume", "temperature"]
 
 POUND_KG = 0.45359237  # international avoirdupois pound, exact
 GRAVITY_M_S2 = 9.80665  # standard gravity, exact
@@ -77,6 +77,8 @@ _OTHER_UNITS: dict[str, dict[str, float]] = {
     },
     "mass": {"kg": 1.0, "g": 1e-3, "lb": POUND_KG, "lbs": POUND_KG, "oz": POUND_KG / 16},
     "force": {name: _FORCES_N[unit] for unit, names in _FORCE_SPELLINGS.items() for name in (unit, *names)},
+    # NIST SP 811, appendix B; the imperial fluid ounce by the Weights and Measures Act 1985.
+    "volume": {"l": 1e-3, "ml": 1e-6, "cl": 1e-5, "dl": 1e-4, "US fl oz": 2.95735295625e-5, "UK fl oz": 2.84130625e-5},
     "time": {"s": 1.0, "ms": 1e-3, "min": 60.0, "h": 3600.0},
 }
 _TEMPERATURE_UNITS = ("°C", "C", "degC", "°F", "F", "degF", "K")
@@ -280,14 +282,14 @@ def parse_quantity(text: str, kind: Kind, default_unit: str | None = None) -> fl
     text : str
         Number, optional blanks, unit.
     kind : str
-        What is expected: torque, length, angle, mass, force, time or temperature.
+        What is expected: torque, length, angle, mass, force, time, volume or temperature.
     default_unit : str, optional
         Unit of a bare number; without it the unit is mandatory.
 
     Returns
     -------
     float
-        In SI: N·m, m, rad, kg, N, s; temperatures in °C.
+        In SI: N·m, m, rad, kg, N, s, m³; temperatures in °C.
 
     Raises
     ------

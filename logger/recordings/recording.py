@@ -304,7 +304,7 @@ class RecordingWriter:
 
     def _begin(self) -> None:
         """Write the header, once the first samples have told whether the device is simulated."""
-        blocks = tuple(block for _, block in self._waiting)
+        blocks = [block for _, block in tuple(self._waiting)]  # a copy at once: more may come meanwhile
         first = next((block for block in blocks if len(block)), None)
         if first is None and not self._closed:
             return

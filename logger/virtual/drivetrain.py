@@ -67,6 +67,9 @@ class Axle:
         Stiffness of the half shafts, damping of each.
     pinion_nm_rad, pinion_nms, lash_rad : float
         Tooth stiffness, damping, and whole play in ``r + s - 2 c``.
+    shaft_lash_rad : float
+        Whole play of the driven half shaft (splines, joints): the only one that a held wheel shows, because equal
+        packs leave the pinions without torque.
     """
 
     driven_pack: Friction
@@ -86,6 +89,7 @@ class Axle:
     pinion_nm_rad: float = 1.5e5
     pinion_nms: float = 15.0
     lash_rad: float = 0.01
+    shaft_lash_rad: float = 0.0
 
     @property
     def grounds(self) -> tuple[Friction, Friction, Friction]:
@@ -209,7 +213,8 @@ def march(
     jw, jc, jo = ((j / g) for j in (axle.wheel_kgm2 + lever_kgm2, axle.case_kgm2, axle.other_kgm2))
     jg = axle.gear_kgm2 / h
     kr, ks, km, gap = axle.driven_shaft_nm_rad, axle.other_shaft_nm_rad, axle.pinion_nm_rad, axle.lash_rad / 2
-    br, bs, bm_shut = kr * g + axle.shaft_nms, ks * g + axle.shaft_nms, km * h + axle.pinion_nms
+    br_shut, bs, bm_shut = kr * g + axle.shaft_nms, ks * g + axle.shaft_nms, km * h + axle.pinion_nms
+    play = axle.shaft_lash_rad / 2
     w, r, c, s, o = state.speed
     tw, tr, tc, ts, to = state.angle
     twist_r, twist_s, mesh = *state.twist, state.mesh
@@ -221,7 +226,9 @@ def march(
     rows: list[tuple[float, ...]] = []
     for step in range(steps):
         push, give = hand(step, tw + g * w, w)
-        shaft_r, shaft_s = kr * twist_r, ks * twist_s
+        wound = twist_r - min(max(twist_r, -play), play)  # zero while the splines' play is open
+        br = br_shut if wound or not play else 0.0
+        shaft_r, shaft_s = kr * wound, ks * twist_s
         f3, b3, d3 = ground_w(abs(w), z3, a3, tw)
         f4, b4, d4 = ground_c(abs(c), z4, a4, tc)
         f5, b5, d5 = ground_o(abs(o), z5, a5, to)

@@ -127,14 +127,22 @@ class Arm:
         Of the wheel when the hand takes hold.
     rng : Generator
         Tremor and unevenness.
+    play_rad : float
+        Play of the axle: the person does not take its going for slip.
     """
 
     def __init__(
-        self, pull: Pull, train_nm_rad: float, step_s: float, angle_rad: float, rng: np.random.Generator
+        self,
+        pull: Pull,
+        train_nm_rad: float,
+        step_s: float,
+        angle_rad: float,
+        rng: np.random.Generator,
+        play_rad: float = 0.0,
     ) -> None:
         self._pull, self._step = pull, step_s
         self._sign = float(pull.direction)
-        self._compliance = 1 / train_nm_rad
+        self._compliance, self._play = 1 / train_nm_rad, play_rad
         self._creep = pull.ramp_nm_s / pull.stiffness_nm_rad
         self._lag = step_s / FOLLOW_S
         self._followed = 0.0
@@ -215,8 +223,12 @@ class Arm:
             self._approach(time_s)
         elif self._last_nm > pull.strength_nm:
             self._let_go(time_s)
-        elif speed > FELT_RAD_S or moved - self._start > FELT_RAD + self._last_nm * self._compliance:
+        elif self._slips(moved - self._start, speed):
             self._felt_s = time_s
+
+    def _slips(self, moved: float, speed: float) -> bool:
+        beyond = moved - self._play
+        return beyond > FELT_RAD + self._last_nm * self._compliance or (speed > FELT_RAD_S and beyond >= 0.0)
 
     def _approach(self, time_s: float) -> None:
         """Near a torque that is not to be exceeded the rise fades, then holds, then lets go."""

@@ -221,7 +221,7 @@ class _Stage:
 
     def _pull(self, pull: Pull) -> None:
         axle, step = self._worn(), self._step
-        arm = Arm(pull, axle.stiffness_nm_rad, step, self._state.angle[0], self._rng)
+        arm = Arm(pull, axle.stiffness_nm_rad, step, self._state.angle[0], self._rng, axle.shaft_lash_rad)
         first, done = self._count, 0
         stretch = round(STRETCH_S / step)
         while not arm.done and done * step < LONGEST_PULL_S:

@@ -14,11 +14,12 @@ from analysis.report.gather import material_of
 from analysis.report.material import Issue, Kind
 from analysis.report.pdf import to_pdf
 from analysis.report.write import content_of
-from gui.models.library import Shelf, file_stem
+from gui.models.library import Shelf
 from logger.decoder.description import Description, SerialSettings
 from logger.edges.confirm import confirm_sending
 from logger.edges.console import clean
 from logger.edges.door import run_door
+from logger.edges.small_file import file_stem
 from logger.edges.toml_file import parse_toml
 from logger.errors import DescriptionError, InputError, LinkError
 from logger.header import Lever

@@ -83,7 +83,8 @@ def faults(part: QWidget, window: QWidget) -> Iterator[str]:
     if isinstance(part, QLabel) and part.text():
         yield from label_faults(part)
     elif isinstance(part, QPushButton) and part.text():
-        needed = max(QFontMetrics(part.font()).horizontalAdvance(row) for row in part.text().splitlines())
+        words = read_of(part.text()).splitlines()
+        needed = max(QFontMetrics(part.font()).horizontalAdvance(row) for row in words)
         if needed > part.width() + SLACK_PX:
             yield f"{needed} wide in {part.width()}"
         if QFontMetrics(part.font()).height() > part.height() + SLACK_PX:
@@ -105,17 +106,21 @@ def faults(part: QWidget, window: QWidget) -> Iterator[str]:
         yield f"only {part.height()} high to press"
 
 
+def read_of(text: str) -> str:
+    """Give a text as it is painted: the mark of its key is not."""
+    return text.replace("&&", "\0").replace("&", "").replace("\0", "&")
+
+
 def label_faults(part: QLabel) -> Iterator[str]:
     metrics, room = QFontMetrics(part.font()), part.contentsRect()
+    text = read_of(part.text()) if part.buddy() is not None else part.text()
     if not part.wordWrap():
-        needed = max(metrics.horizontalAdvance(row) for row in part.text().splitlines())
+        needed = max(metrics.horizontalAdvance(row) for row in text.splitlines())
         if needed > room.width() + SLACK_PX:
             yield f"{needed} wide in {room.width()}"
-        high = metrics.height() * len(part.text().splitlines())
+        high = metrics.height() * len(text.splitlines())
     else:
-        box = metrics.boundingRect(
-            QRect(0, 0, max(1, room.width()), 100_000), int(Qt.TextFlag.TextWordWrap), part.text()
-        )
+        box = metrics.boundingRect(QRect(0, 0, max(1, room.width()), 100_000), int(Qt.TextFlag.TextWordWrap), text)
         if box.width() > room.width() + SLACK_PX:
             yield f"a word is {box.width()} wide in {room.width()}"
         high = box.height()

@@ -442,13 +442,12 @@ def test_a_calibration_counts_the_sign_that_the_description_says() -> None:
     )
     plan, _ = plan_of(TYPED, TransducerFacts(sign="reversed"))
     weighing = Calibrating(plan, description)
-    factor = -1.3558179483  # NIST SP 811, appendix B; what the stream multiplies by
     for counts in (100.0, -900.0):
         time_s = np.arange(400) / RATE_HZ
-        assert not weighing.feed(time_s[:50], np.full(50, counts * factor))
+        assert not weighing.feed(time_s[:50], np.full(50, counts))
         weighing.insist()
-        assert not weighing.feed(time_s[:50], np.append(np.full(49, counts * factor), np.nan)), "a mark"
-        assert weighing.feed(time_s[50:], np.full(350, counts * factor))
+        assert not weighing.feed(time_s[:50], np.append(np.full(49, counts), np.nan)), "a mark"
+        assert weighing.feed(time_s[50:], np.full(350, counts))
     made = weighing.made
     assert made.scale == pytest.approx(5 * G / 1000, rel=1e-4)
     assert -900 * made.scale + made.offset == pytest.approx(-5 * G, rel=1e-4)

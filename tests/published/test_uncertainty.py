@@ -410,3 +410,59 @@ def test_product_of_three():
     assert budget.dof == pytest.approx(19.0, abs=0.05)
     assert t_factor(round(budget.dof, 1)) == pytest.approx(2.09, abs=0.005)
     assert budget.u95 * 100 == pytest.approx(2.2, abs=0.051)
+
+
+TN_1900 = "NIST TN 1900, example {} (inputs via an open-source test suite)"
+
+
+@pytest.mark.published(TN_1900.format("3, falling-ball viscometer"), rows=("3.28",), status="READ-S")
+def test_falling_ball_viscometer():
+    """A quotient by a time known to 15 %: skewed, so that first order gives neither the middle nor the interval."""
+    inputs = (
+        Input("calibration", 4.63, 0.0463, "mPa s"),
+        Input("ball", 2217.0, 0.5, "kg/m3"),
+        Input("reference liquid", 810.0, 0.5, "kg/m3"),
+        Input("liquid", 1180.0, 0.5, "kg/m3"),
+        Input("reference time", 36.6, 5.49, "s"),
+        Input("time", 61.0, 6.1, "s"),
+    )
+
+    def viscosity(x):
+        buoyancy = (x["ball"] - x["liquid"]) / (x["ball"] - x["reference liquid"])
+        return x["calibration"] * buoyancy * x["time"] / x["reference time"]
+
+    linear, trials = propagate("viscosity", viscosity, inputs, "mPa s"), monte_carlo(viscosity, inputs)
+    assert linear.value == pytest.approx(5.69, abs=0.005)
+    assert trials.mean == pytest.approx(5.82, abs=0.01)
+    assert trials.u == pytest.approx(1.11, abs=0.01)
+    assert (trials.low, trials.high) == pytest.approx((4.05, 8.39), abs=0.02)
+    assert disagreement(linear, trials)
+
+
+@pytest.mark.published(TN_1900.format("11, step attenuator"), rows=("3.29",), status="READ-S")
+def test_step_attenuator():
+    """Nine terms, one of them a heavy-tailed t of three degrees of freedom, one an arcsine that dominates."""
+    shapes = {
+        "standard": half_width("standard", 0.003, 0.00433, "dB"),
+        "loss in": half_width("loss in", 0.0, 0.0005196, "dB"),
+        "loss out": half_width("loss out", 0.0, 0.0005196, "dB"),
+        "null in": Input("null in", 0.0, 0.002, "dB"),
+        "null out": Input("null out", 0.0, 0.002, "dB"),
+        "mismatch": half_width("mismatch", 0.0, 0.02828, "dB", Shape.ARCSINE),
+        "drift": half_width("drift", 0.0, 0.001980, "dB", Shape.ARCSINE),
+        "leak": half_width("leak", 0.0, 0.0029698, "dB", Shape.ARCSINE),
+    }
+    signs = {"null in": -1, "loss in": -1}
+
+    def attenuation(x):
+        return sum(signs.get(name, 1) * value for name, value in x.items())
+
+    linear = propagate("loss", attenuation, (Input("reading", 30.0402, 0.0091, "dB"), *shapes.values()), "dB")
+    trials = monte_carlo(
+        attenuation, (Input("reading", 30.0402, 0.0091 / math.sqrt(3), "dB", dof=3), *shapes.values()), trials=400_000
+    )
+    assert linear.value == pytest.approx(30.0432, abs=5e-5)
+    assert linear.u == pytest.approx(0.0224, abs=5e-5)
+    assert trials.mean == pytest.approx(30.043, abs=5e-4)
+    assert trials.u == pytest.approx(0.0224, abs=4e-4)
+    assert (trials.low, trials.high) == pytest.approx((30.006, 30.081), abs=0.001)

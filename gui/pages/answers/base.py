@@ -12,6 +12,7 @@ from analysis.compare.runs import Quantity
 from analysis.compare.tags import tag_words
 from gui.models.comparing import Common, Tags
 from gui.models.sheets import Scale, Sheet, Written, significant
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, column, label, restyle, scrolled
 from gui.widgets.sheet_tabs import SheetTabs
 from logger.edges.units import parse_number, torque_factor
@@ -169,7 +170,7 @@ class AnswerPanel(QWidget):
             self._convert(field, torque_factor(before or now) / torque_factor(now))
         self._typed_in[field] = now
         hint = field.hint if self.scale.quantity.unit == "N·m" else SMALL_HINT
-        field.edit.setPlaceholderText(f"{hint} {self.scale.unit}".strip())
+        field.edit.setPlaceholderText(f"{tr(hint)} {self.scale.unit}".strip())
         return self._read(field, self.scale.typed, needed=needed)
 
     def _convert(self, field: Field, factor: float) -> None:

@@ -19,6 +19,7 @@ from gui.models.comparing import (
     written,
 )
 from gui.pages.answers.base import AnswerPanel, Ask, tag_options
+from gui.translation import tr
 from gui.widgets.group_plot import GroupPlot
 from gui.widgets.parts import Choice, Field, button, column, label, line
 
@@ -51,7 +52,7 @@ class GroupsPanel(AnswerPanel):
         super().__init__(shared, GroupPlot(shared), EMPTY)
         self.by = Choice("Groups by")
         self.control = Choice("Compared with")
-        self.pairs = QCheckBox("Every group with every other")
+        self.pairs = QCheckBox(tr("Every group with every other"))
         self.block = Choice("Within blocks of (day, car)")
         self.margin = Field("No-change margin ±", "2")
         self.by.changed.connect(self._by_changed)  # before anybody asks

@@ -1,4 +1,4 @@
-"""The axle under test: what is known of it, its ratio by turns, its type by behaviour."""
+"""The axle under test: what is known of it, its ratio by turns, its type by behaviour, its build."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from gui.models.axle_entry import AxleEntry, finding, ratio_doubt, type_options
 from gui.models.turn_count import reading_of
 from gui.pages.editors.base import Editor
 from gui.pages.editors.behaviour import TypePart
+from gui.pages.editors.build import BuildPart
 from gui.pages.editors.turns import TurnsPart
 from gui.widgets.parts import Choice, Field, Switch, button, column, label, line
 from logger.errors import InputError
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from gui.models.job import JobCard
     from gui.shared import Shared
 
-KNOWN, TURNS, TYPE = "What is &known", "&Count the turns", "&Find the type"
+KNOWN, TURNS, TYPE, BUILD = "What is &known", "&Count the turns", "&Find the type", "The &build"
 TEXTS = {
     "tag": ("Axle &tag", "as stamped"),
     "ratio": ("Rat&io", "3.73 or 41/11"),
@@ -131,7 +132,7 @@ def _way(title: str, words: QLabel, press: QPushButton) -> QFrame:
 
 
 class AxleEditor(Editor):
-    """Fills in the card's axle, in three parts of which one is open."""
+    """Fills in the card's axle, in four parts of which one is open."""
 
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__("Axle", "Which axle it is, and whether a held-wheel torque means anything for it.")
@@ -140,7 +141,8 @@ class AxleEditor(Editor):
         self.known = KnownPart(self.entry)
         self.turns = TurnsPart(shared, self.entry)
         self.type = TypePart(shared, self.entry)
-        self.parts: dict[str, QWidget] = {KNOWN: self.known, TURNS: self.turns, TYPE: self.type}
+        self.build = BuildPart(shared, card)
+        self.parts: dict[str, QWidget] = {KNOWN: self.known, TURNS: self.turns, TYPE: self.type, BUILD: self.build}
         self.switch = Switch(tuple(self.parts), "Part")
         self.undo = button("&Undo", self._undo, tip="Takes the last change back. Ctrl+Z")
         self.open = KNOWN
@@ -159,11 +161,12 @@ class AxleEditor(Editor):
         self.turns.taken.connect(self._taken)
         self.type.taken.connect(self._taken)
         self.entry.changes.listen(self.refresh)
+        self.build.entry.changes.listen(self.refresh)
         shared.display.changes.listen(self.refresh)
         self.show_part(KNOWN)
 
     def show_part(self, name: str) -> None:
-        """Open one of the three parts."""
+        """Open one of the four parts."""
         self.open = name
         self.switch.set_on(name)
         for part_name, part in self.parts.items():
@@ -174,6 +177,8 @@ class AxleEditor(Editor):
             self.turns.counters["propshaft"].field.edit.setFocus()
         elif name == TYPE:
             self.type.focus()
+        elif name == BUILD:
+            self.build.look()
 
     def _taken(self) -> None:
         """Show what is on the card now, with the keyboard where something is still asked."""
@@ -182,11 +187,11 @@ class AxleEditor(Editor):
         (reason.edit if reason.isVisible() else self.done).setFocus()
 
     def _undo(self) -> None:
-        self.entry.undo()
+        (self.build.entry if self.open == BUILD else self.entry).undo()
 
     def refresh(self) -> None:
         """Show everything as it stands."""
-        self.undo.setEnabled(self.entry.can_undo)
+        self.undo.setEnabled((self.build.entry if self.open == BUILD else self.entry).can_undo)
         self.known.refresh(self._card, self._shared)
         self.turns.refresh()
         self.type.refresh()

@@ -169,11 +169,11 @@ class Editor(QWidget):
         inside = column(frame, margin=16, gap=10)
         head: QHBoxLayout = line(gap=10)
         words = column(gap=2)
-        words.addWidget(label(title, "title"))
+        words.addWidget(label(title, "title", wrap=True))
         if about:
             words.addWidget(label(about, "caption", wrap=True))
         head.addLayout(words, 1)
-        self.done = button("Done", self.closed.emit, role="main", tip="Key Esc")
+        self.done = button("Done", self.closed.emit, tip="Key Esc")
         head.addWidget(self.done)
         inside.addLayout(head)
         body = QWidget()

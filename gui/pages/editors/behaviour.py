@@ -12,6 +12,7 @@ from analysis.identify.axle_type import QUESTIONS
 from gui.models.axle_entry import SHORT, answered, finding, next_question, plain, ruled_out
 from gui.pages.card_panel import CardRow
 from gui.theme import TARGET_PX
+from gui.translation import tr
 from gui.widgets.fitting import Beside
 from gui.widgets.parts import button, column, label, line, restyle
 
@@ -32,7 +33,7 @@ class AnswerButton(QPushButton):
         super().__init__()
         self.setCheckable(True)
         self.setAutoDefault(False)
-        self.setAccessibleName(text)
+        self.setAccessibleName(tr(text))
         self._words = label(f"{text[0].upper()}{text[1:]}", wrap=True)
         self._words.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
         self._inside = line(self, margin=4)

@@ -222,8 +222,7 @@ class DialEditor(Editor):
         display = self._shared.display
         self.reading.set_wrong(checked.wrong if self.reading.text.strip() else "")
         self.keep.setEnabled(checked.budget is not None)
-        budgets = [*self.kept, *([checked.budget] if checked.budget is not None else [])]
-        value = sum_up(budgets, self._card.bounds(), self._card.decision)
+        value = sum_up((*self._card.dial, self._draft()), self._card, self.quantity.key)
         if value is None:
             self.at_axle.setText(checked.wrong or ("Type a reading" if self.checked else "First the checks"))
             self.badge.show_state("")

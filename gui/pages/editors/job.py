@@ -11,6 +11,7 @@ from gui.models.job import HELD_WORDS
 from gui.models.sheet import FIRST, GROUPS, Entry, Kind, filled, read, shown
 from gui.pages.editors.base import Editor
 from gui.pages.editors.photos import PhotoPart
+from gui.translation import tr
 from gui.widgets.fold import Fold
 from gui.widgets.parts import Choice, Field, label
 from logger.edges.units import parse_quantity
@@ -38,7 +39,7 @@ class JobEditor(Editor):
         self._card = tester.card
         self.choices = {key: Choice(caption, words.items()) for key, (caption, words) in CHOICES.items()}
         self.pulls, self.dwell = Field("Pulls wanted", "5"), Field("Rest before each pull", "15 s")
-        self.drag = QCheckBox("Measure the drag of both wheels free first")
+        self.drag = QCheckBox(tr("Measure the drag of both wheels free first"))
         self.texts: dict[tuple[str, str], Field] = {}
         self.picks: dict[tuple[str, str], Choice] = {}
         self._entries = {e.name: e for e in (*FIRST, *(e for _, group in GROUPS for e in group))}

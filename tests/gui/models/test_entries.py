@@ -1,14 +1,16 @@
 """What is typed in: limits with their source and the unit guard, fixtures, dial readings, tags."""
 
 import math
+from pathlib import Path
 
 import pytest
 
+from analysis.pipeline import read_file
 from gui.models import dial_entry, fixture_entry, limit_entry
 from gui.models.archive import tags_of
 from gui.models.job import JobCard
 from gui.models.limit_entry import Draft
-from logger.header import Lever, Limit, Test, TransducerFacts
+from logger.header import Axle, Lever, Limit, Test, TransducerFacts
 
 SOURCED = {"source": "club rules, 3rd edition", "unit": "lbf·ft", "lower": "20"}
 
@@ -106,9 +108,26 @@ def test_dial_reading_through_lever_interval_and_limit() -> None:
     job = card(limit=Limit(quantity="breakaway", kind="min", lower=20.0, unit="lbf·ft", source="a manual"))
     checked = dial_entry.check(dial_entry.DialDraft("18", "lbf·ft", "breakaway", "1", "4 %", "100"), job)
     assert checked.budget.value / 1.3558179483 == pytest.approx(20.2, abs=0.05)
-    value = dial_entry.sum_up([checked.budget], job.bounds())
+    draft = dial_entry.DialDraft("18", "lbf·ft", "breakaway", "1", "4 %", "100")
+    value = dial_entry.sum_up([draft], job, "breakaway")
     assert value.state == "too close to call"
     assert value.value.u95_nm > 0.5
+
+
+def test_dial_readings_are_judged_on_screen_as_in_their_file(tmp_path: Path) -> None:
+    drafts = tuple(dial_entry.DialDraft(f"{n}", "lbf·ft", "breakaway", "1", "4 %", "100") for n in (38, 40, 41))
+    other = dial_entry.DialDraft("30", "lbf·ft", "rotating mean", "1", "4 %", "100")
+    limit = Limit(quantity="breakaway", kind="min", lower=20.0, unit="lbf·ft", source="a manual")
+    open_one = Axle(type="open")
+    for axle, state in ((Axle(), "within"), (open_one, "not valid")):
+        job = card(limit=limit, axle=axle, dial=(*drafts, other))
+        shown = dial_entry.sum_up(job.dial, job, "breakaway")
+        read = read_file(str(dial_entry.file_job(job, (), "A. B.", tmp_path)))
+        assert (shown.state, shown.count) == (str(read.result.state), 3)
+        assert shown.state == state
+        assert (shown.value.nm, shown.value.u95_nm) == (read.main.budget.value, read.main.budget.u95)
+        assert shown.notes == read.result.notes
+        assert dial_entry.sum_up(job.dial, job, "rotating mean").state == ""
 
 
 def test_dial_readings_that_cannot_be_used() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QDialog
@@ -63,6 +64,7 @@ def learning(page: int) -> Callable[[Studio], None]:
 
         from gui.models.learning import look_at
         from gui.pages.learn_dialog import LearnDialog
+        from logger.learn.hear import Heard
         from tests.gui.test_learn import chunks, levers, lines
 
         editor("Transducer")(studio)
@@ -70,9 +72,9 @@ def learning(page: int) -> Callable[[Studio], None]:
         dialog = next(part for part in studio.page.findChildren(LearnDialog) if part.isVisible())
         heard = chunks(lines(levers(-1.0)))
         if page == 1:
-            dialog.heard.chunks, dialog._listening = heard[:110], Future()
+            dialog.heard.chunks, dialog._listening = heard.chunks[:110], Future()
             dialog.show_step(1)
-            dialog._show_so_far(look_at(heard[:110]))
+            dialog._show_so_far(look_at(Heard(heard.chunks[:110])))
         elif page == 2:
             dialog.show_found(look_at(heard))
         studio.settle()
@@ -141,6 +143,33 @@ def axle_turns(studio: Studio) -> None:
     part = studio.page.editor("Axle")
     part.show_part(TURNS)
     part.entry.count(propshaft="18 5/8", left="10", right="0")
+    studio.settle()
+
+
+def axle_build(studio: Studio) -> None:
+    """Two builds of which the second is being typed: a part is picked, what changed stands below."""
+    import msgspec
+
+    from gui.pages.editors.axle import BUILD
+    from logger.recordings.axles import Pack, Part
+
+    editor("Axle")(studio)
+    studio.tester.card.put(axle=msgspec.structs.replace(studio.tester.card.axle, tag="A-117"))
+    part = studio.page.editor("Axle")
+    part.show_part(BUILD)
+    entry = part.build.entry
+    layers = [Part(kind=kind, thickness_mm=mm) for kind, mm in (("friction disc", 1.98), ("steel plate", 2.0))] * 4
+    pack = Pack(parts=(*layers, Part(kind="disc spring", thickness_mm=1.5), Part(kind="shim", thickness_mm=0.3)))
+    for key, text in {"built": "2026-05-02 16:30", "oil": "75W-90", "oil_l": "1.15 l", "spring_n": "1500 N"}.items():
+        entry.type_in(key, text)
+    entry.draft = replace(entry.draft, left=pack.parts, right=pack.parts)
+    entry.keep()
+    entry.open(-1)
+    entry.type_in("reason", "low breakaway")
+    entry.type_in("modifier", "modifier B")
+    entry.type_in("modifier_l", "4 %")
+    entry.pick("right", 9)
+    entry.set_part("0.5 mm", "new")
     studio.settle()
 
 
@@ -238,6 +267,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "job-open": job_open,
     "axle": editor("Axle"),
     "axle-turns": axle_turns,
+    "axle-build": axle_build,
     "axle-asked": axle_asked,
     "axle-type": axle_type("found"),
     "axle-nothing": axle_type("nothing"),

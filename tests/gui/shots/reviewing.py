@@ -35,6 +35,30 @@ def review(studio: Studio) -> None:
     page.reading.plot.show_all()
 
 
+def about(studio: Studio) -> None:
+    studio.window.show_about()
+    studio.settle()
+
+
+def guide(studio: Studio) -> None:
+    studio.window.show_guide()
+    studio.settle()
+
+
+def settings(studio: Studio) -> None:
+    """The settings as they are at first: nothing of the workshop is known."""
+    studio.window.show_settings()
+    studio.settle()
+
+
+def details(studio: Studio) -> None:
+    """What is put right of a recording afterwards."""
+    review(studio)
+    page = studio.window.pages["Review"]
+    page.reading.details_asked.emit(page.reading.path)
+    studio.settle()
+
+
 def reports(studio: Studio) -> None:
     from PySide6.QtWidgets import QDialog
 
@@ -78,6 +102,10 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "review": review,
     "review-empty": review_empty,
     "reports": reports,
+    "settings": settings,
+    "about": about,
+    "guide": guide,
+    "details": details,
     "review-correct": review_correct,
     "review-budget": review_budget,
     "review-overlay": review_overlay,

@@ -20,6 +20,7 @@ from hypothesis import strategies as st
 from logger.edges.toml_file import parse_toml
 from logger.errors import FileError
 from logger.header import Header, Job, TransducerFacts
+from logger.recordings import recording
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.recording_text import column_names, format_event, format_header, format_rows
@@ -195,6 +196,34 @@ def test_a_simulated_device_marks_the_header(tmp_path):
     writer.on_end(STOPPED)
     assert "simulated = true" not in late.read_text(encoding="utf-8")
     assert read_trace(late).header.simulated  # the event tells it
+
+
+def test_what_comes_while_the_header_is_made_does_no_harm(tmp_path):
+    """Blocks come from another thread than the one that writes: here one comes at every step of it, for a moment."""
+    writers: list[RecordingWriter] = []
+    come: list[int] = []
+
+    def between(frame, what, value):
+        looks = frame.f_code.co_name in {"_begin", "<genexpr>", "<listcomp>"}
+        if frame.f_code.co_filename == recording.__file__ and looks and writers and len(come) < 50:
+            come.append(0)
+            writers[0].on_block(block(0, 0, Event(EventKind.NOTE, 0, 0, "battery", 0.0)))
+        return between
+
+    before = threading.gettrace()
+    threading.settrace(between)
+    try:
+        writers.append(RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS))
+        for first in range(0, 40, 4):
+            writers[0].on_block(block(first, 4))
+        while not writers[0].saved and writers[0].failure is None:
+            time.sleep(0.01)
+    finally:
+        threading.settrace(before)
+    writers[0].on_end(STOPPED)
+    assert come
+    assert writers[0].failure is None
+    assert len(read_trace(tmp_path / "a.csv").time_s) == 40
 
 
 def test_nothing_received(tmp_path):

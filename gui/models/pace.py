@@ -1,0 +1,94 @@
+"""How fast the wheel turns right now, against the zone in which it should, where an angle or a gyro comes along.
+
+It never takes the coach's place: words are added to "Keep turning" alone, and a sound only tells when the zone is left.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from gui.models.coach import Hint
+
+if TYPE_CHECKING:
+    from logger.samples import Floats
+
+USUAL_RPM = (2.0, 10.0)
+"""Turns a minute at which a wheel is turned by hand: common practice, no source."""
+
+AROUND_AIM = (0.5, 1.5)
+"""A job that states its own speed is kept within these shares of it; our choice, no source."""
+
+LEAST_S = 0.4
+"""A speed is not told from less of the angle than this (s)."""
+
+TELL_S = 1.5
+"""Outside its zone the speed is told again after this time (s)."""
+
+
+class Zone(StrEnum):
+    """How the speed lies in its zone."""
+
+    IN = "good"
+    SLOW = "too slow"
+    FAST = "too fast"
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """Speed of the wheel (turns a minute, without sign) and the zone for it."""
+
+    rpm: float
+    zone_rpm: tuple[float, float] = USUAL_RPM
+
+    @property
+    def zone(self) -> Zone:
+        """Where it lies."""
+        low, high = self.zone_rpm
+        return Zone.SLOW if self.rpm < low else Zone.FAST if self.rpm > high else Zone.IN
+
+    @property
+    def words(self) -> str:
+        """For the person at the wheel."""
+        low, high = self.zone_rpm
+        return f"{self.rpm:.1f} turns a minute, {self.zone} ({low:g} to {high:g})"
+
+
+def zone_for(aim_rpm: float | None) -> tuple[float, float]:
+    """Give the zone (turns a minute): around the job's own speed, or the usual one."""
+    return USUAL_RPM if not aim_rpm else (AROUND_AIM[0] * aim_rpm, AROUND_AIM[1] * aim_rpm)
+
+
+def pace_of(time_s: Floats, angle_deg: Floats, aim_rpm: float | None = None) -> Pace | None:
+    """Give the mean speed over the last moments; None where they are too short.
+
+    Parameters
+    ----------
+    time_s, angle_deg : ndarray, shape (n,)
+        The last second or so of the wheel's angle.
+    aim_rpm : float or None
+        Speed that the job asks for.
+    """
+    if len(time_s) < 2 or time_s[-1] - time_s[0] < LEAST_S:
+        return None
+    turned = abs(float(angle_deg[-1] - angle_deg[0]))
+    return Pace(turned / 6 / float(time_s[-1] - time_s[0]), zone_for(aim_rpm))
+
+
+@dataclass(slots=True)
+class Pacer:
+    """Decides when the zone is told by a sound: on leaving it, and again while it stays left."""
+
+    _told: Zone = Zone.IN
+    _at_s: float = float("-inf")
+
+    def due(self, pace: Pace | None, hint: Hint, now_s: float) -> Zone | None:
+        """Give what is to be told now, if anything; only while the wheel is to be kept turning."""
+        zone = pace.zone if pace is not None and hint is Hint.KEEP_TURNING else Zone.IN
+        again = zone is not self._told or now_s - self._at_s >= TELL_S
+        if zone is Zone.IN or not again:
+            self._told = zone
+            return None
+        self._told, self._at_s = zone, now_s
+        return zone

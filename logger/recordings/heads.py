@@ -1,0 +1,90 @@
+"""The header of a recording by itself, without its samples: for lists of thousands.
+
+Offered: ``HEAD_BYTES``, ``header_of``, ``read_header``, ``axle_tests``.
+"""
+
+from __future__ import annotations
+
+import os
+import tomllib
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+import msgspec
+
+from logger.edges.small_file import open_regular
+from logger.edges.toml_file import parse_toml
+from logger.errors import HeldwheelError
+from logger.header import Header
+from logger.recordings.dialled import is_dialled, read_dialled
+from logger.recordings.sidecar import merged, read_sidecar
+
+if TYPE_CHECKING:
+    from datetime import datetime
+
+HEAD_BYTES: Final = 1 << 16  # a header is a few kilobytes
+OURS: Final = b"# heldwheel recording"
+
+
+def header_of(head: bytes, name: str) -> Header:
+    """Read the header in the first bytes of a recording: the short way; one with faults goes the long way.
+
+    Raises
+    ------
+    DescriptionError
+        It has faults; the text names them.
+    """
+    text = _text(head)
+    try:
+        return msgspec.convert(tomllib.loads(text), Header)
+    except (ValueError, RecursionError):
+        return parse_toml(text, Header, name)
+
+
+def _text(head: bytes) -> str:
+    """Give the TOML of a recording's header without its marks."""
+    lines = []
+    for line in head.decode("utf-8", "replace").splitlines()[1:]:
+        if not line.startswith("#") or line.startswith(("# batch rows=", "# event time_s=", "# closed ")):
+            break
+        lines.append(line[2:])
+    return "\n".join(lines)
+
+
+def read_header(path: Path | str) -> Header:
+    """Read what is known of a recording or of a job read from a dial, with its sidecar; of a foreign table the sidecar.
+
+    Raises
+    ------
+    FileError, DescriptionError
+        It cannot be read.
+    OSError
+        There is none.
+    """
+    if is_dialled(path):
+        header = read_dialled(path)[0].header
+    else:
+        with open_regular(path) as file:
+            head = file.read(HEAD_BYTES)
+        header = header_of(head, os.path.basename(path)) if head.startswith(OURS) else Header()
+    return merged(header, read_sidecar(path))
+
+
+def axle_tests(folder: Path | str) -> dict[str, list[datetime]]:
+    """Give the times of the tests of every axle in a folder, by its tag in small letters.
+
+    Drag, zero, weighing and practice recordings are no tests of an axle. Simulated ones count only for an axle that has
+    no other. What cannot be read is passed over: the lists of recordings name it.
+    """
+    found: dict[str, dict[bool, list[datetime]]] = {}
+    for name in sorted(os.listdir(folder)):
+        if name.startswith(".") or not (name.endswith(".csv") or is_dialled(name)):
+            continue
+        try:
+            header = read_header(Path(folder) / name)
+        except (HeldwheelError, OSError):
+            continue
+        tag = header.axle.tag.strip().casefold()
+        if tag and header.started is not None and header.test.purpose in (None, "pulls"):
+            found.setdefault(tag, {}).setdefault(header.simulated, []).append(header.started)
+    return {tag: kinds.get(False) or kinds[True] for tag, kinds in found.items()}

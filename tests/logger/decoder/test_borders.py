@@ -1,0 +1,201 @@
+"""Where a rule of a decoder begins and ends, to the byte: from standards, and from what each rule says of itself."""
+
+from __future__ import annotations
+
+import struct
+
+import numpy as np
+import pytest
+
+from logger.decoder.autozero import AutoZeroWatch
+from logger.decoder.column_faults import scale_faults
+from logger.decoder.crc import check
+from logger.decoder.description_keys import tables
+from logger.decoder.floats import WIDTH
+from logger.decoder.framed_text import FramedTextDecoder
+from logger.decoder.frames import FrameDecoder
+from logger.decoder.layouts import CounterField, Field, Frame, Packet, Register, layout_faults
+from logger.decoder.match import scan_number
+from logger.decoder.notifications import NotificationDecoder
+from logger.decoder.packets import check_holds
+from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan
+from logger.decoder.template import LineCheck, LineFormat
+from logger.errors import DeviceError
+from logger.samples import EventKind
+
+STX, ETX = b"\x02", b"\x03"
+
+
+def registers(*places: tuple[int, str], table: str = "holding") -> list[Register]:
+    names = ["torque", *(f"r{n}" for n in range(1, len(places)))]
+    return [Register(name=n, address=a, type=t, table=table) for n, (a, t) in zip(names, places, strict=True)]
+
+
+def test_a_gap_is_read_along_up_to_eight_registers():
+    """A request and its answer cost 8 + 5 bytes and two pauses (Modbus over serial line 1.02, 2.5.1.1)."""
+    assert plan(registers((0, "u16"), (9, "u16"))) == (RegisterBlock("holding", 0, 10),)
+    assert plan(registers((0, "u16"), (10, "u16"))) == (RegisterBlock("holding", 0, 1), RegisterBlock("holding", 10, 1))
+    assert plan(registers((0, "s32"), (10, "u16"))) == (RegisterBlock("holding", 0, 11),)
+
+
+def test_a_request_reaches_125_registers_and_no_further():
+    """Modbus application protocol 1.1b3, 6.3: quantity 1 to 125 (0x7D)."""
+    near = [(8 * n, "u16") for n in range(16)]  # the last at 120
+    assert plan(registers(*near, (123, "s32"))) == (RegisterBlock("holding", 0, 125),)
+    assert plan(registers(*near, (124, "s32"))) == (RegisterBlock("holding", 0, 121), RegisterBlock("holding", 124, 2))
+    shifted = [(address + 50, kind) for address, kind in (*near, (123, "s32"))]
+    assert plan(registers(*shifted)) == (RegisterBlock("holding", 50, 125),)
+
+
+def test_registers_of_both_tables_at_one_address_are_not_mixed_up():
+    maps = [Register(name="torque", address=3, table="input"), Register(name="angle", address=3, table="holding")]
+    found = RegisterDecoder(maps, "N·m").feed(struct.pack(">hh", 11, 22))  # blocks by table: holding, then input
+    assert found.columns["torque"].tolist() == [22]
+    assert found.columns["angle"].tolist() == [11]
+
+
+def test_answers_that_are_none_are_counted():
+    decoder = RegisterDecoder(registers((0, "s16")), "N·m")
+    assert not decoder.simulated
+    (event,) = decoder.feed(b"\x00\x01", b"\x00", b"\x00\x02", b"\x00\x02\x03").events
+    assert (event.kind, event.count) == (EventKind.GARBAGE, 2)
+    assert event.text.startswith("2 answers")
+
+
+def test_a_second_register_has_its_own_unit_or_none():
+    maps = [Register(name="torque", address=0), Register(name="x", address=1), Register(name="y", address=2, unit="°C")]
+    assert [c.unit for c in RegisterDecoder(maps, "lbf·ft").columns] == ["lbf·ft", "", "°C"]
+
+
+@pytest.mark.parametrize(("covers_mark", "check_byte"), [(True, 0x31 ^ 0x03), (False, 0x31)])
+def test_block_check_with_and_without_its_mark(covers_mark, check_byte):
+    """ISO 1155: exclusive or of all characters behind STX, the closing mark included; some devices leave it out."""
+    form = LineCheck(name="xor-8", form="bytes", mark="\x03", covers_from=1, covers_mark=covers_mark)
+    decoder = FramedTextDecoder(LineFormat(template="{torque}", terminator="ETX", check=form), "N·m")
+    good = STX + b"1" + ETX + bytes([check_byte])
+    bad = STX + b"1" + ETX + bytes([check_byte ^ 0x03])
+    assert decoder.feed(good).columns["torque"].tolist() == [1.0]
+    assert not len(decoder.feed(bad))
+
+
+def test_widths_are_those_of_the_types():
+    """IEEE 754 and IEEE 11073-20601 (SFLOAT 16 bits, FLOAT 32 bits)."""
+    codes = {"u8": "B", "s8": "b", "u16": "H", "s16": "h", "u32": "I", "s32": "i", "float32": "f", "float64": "d"}
+    assert {name: WIDTH[name] for name in codes} == {name: struct.calcsize("<" + code) for name, code in codes.items()}
+    assert (WIDTH["u24"], WIDTH["s24"], WIDTH["sfloat"], WIDTH["float"]) == (3, 3, 2, 4)
+
+
+@pytest.mark.parametrize(("kind", "most"), [("u8", 256), ("u16", 65_536)])
+def test_a_counter_wraps_within_its_width(kind, most):
+    def faults(wraps_at: int, step: int = 1) -> list[str]:
+        counter = CounterField(at=0, type=kind, step=step, modulus=wraps_at)
+        torque = Field(name="torque", type="s16")
+        return layout_faults(Packet(fields=(torque,), samples=1, samples_at=WIDTH[kind], counter=counter))
+
+    assert not faults(most)
+    assert "cannot advance" in faults(most + 1)[0]
+    assert not faults(2)
+    assert "cannot advance" in faults(2, step=2)[0]
+
+
+@pytest.mark.parametrize("value", [1e12, 1e-12, -1e12])
+def test_scales_up_to_the_border_are_taken(value):
+    assert not scale_faults("torque", value, 0.0)
+    assert not scale_faults("torque", 1.0, 1e12)
+    assert scale_faults("torque", value * (2 if abs(value) > 1 else 0.5), 0.0)
+    assert scale_faults("torque", 1.0, 2e12)
+
+
+def test_a_check_alone_covers_nothing_and_less_is_an_error():
+    nothing = check(b"", "crc-16/modbus").to_bytes(2, "little")
+    assert nothing == b"\xff\xff"  # its initial value (Modbus over serial line 1.02, 6.2.2)
+    assert check_holds(np.frombuffer(b"\x01" + nothing, np.uint8)[None], "crc-16/modbus", big=False, covers_from=1)[0]
+    with pytest.raises(DeviceError, match="no room"):
+        check_holds(np.frombuffer(nothing, np.uint8)[None], "crc-16/modbus", big=False, covers_from=1)
+
+
+def test_texts_about_tables_are_one_line():
+    for table in tables():
+        assert table.about
+        assert "\n" not in table.about
+        assert "----" not in table.about
+
+
+@pytest.mark.parametrize(
+    ("line", "ends"),
+    [
+        (b"1,234,567.5", 11),
+        (b"12,345", 6),
+        (b"123,45", 3),  # no group of three: a decimal comma, or the next column
+        (b"123,4567", 3),
+        (b"1234,567", 4),  # four digits before the first group
+        (b"-1,234", 6),
+        (b"1.5e", 3),
+        (b"1.5e-3x", 6),
+        (b".5", 2),
+        (b"-", 0),
+    ],
+)
+def test_where_a_number_ends(line, ends):
+    """NR1 to NR3 of IEEE 488.2, 8.7.2 to 8.7.4; groups of three as ISO 80000-1, 7.3.1 describes them."""
+    assert scan_number(line, 0, b".", b",") == ends
+
+
+def test_a_frame_that_was_half_received_is_counted_and_forgotten():
+    """Without a check sum the first frame after a break waits for the next one's sync bytes again."""
+    frame = Frame(sync="7E", packet=Packet(fields=(Field(name="torque", type="s16"),), samples=1, samples_at=1))
+    decoder = FrameDecoder(frame, "N·m")
+    sent = [struct.pack("<Bh", 0x7E, n) for n in range(4)]
+    assert decoder.feed(*sent).columns["torque"].tolist() == [0.0, 1.0, 2.0, 3.0]
+    decoder.feed(sent[0][:2])
+    (event,) = decoder.reset().events
+    assert (event.kind, event.count) == (EventKind.GARBAGE, 2)
+    assert not decoder.reset().events
+    assert not len(decoder.feed(b"\x7e\x01\x02"))  # may stand in the midst of a frame
+    assert decoder.feed(b"\x7e\x05\x00\x7e").columns["torque"].tolist() == [513.0, 5.0]
+
+
+def watch(capacity: float | None) -> AutoZeroWatch:
+    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=0)
+    return AutoZeroWatch(NotificationDecoder(layout), capacity, 1000.0)
+
+
+def vanished(decoder: AutoZeroWatch, *levels: float) -> bool:
+    values = np.repeat(levels, 50).astype(float)
+    return any(event.kind is EventKind.AUTO_ZERO for event in decoder.feed(values.tobytes()).events)
+
+
+@pytest.mark.parametrize(
+    ("capacity", "levels", "told"),
+    [
+        (100.0, (5.2, 0.0), True),  # a twentieth of the capacity is a load
+        (100.0, (4.8, 0.0), False),
+        (100.0, (50.0, 0.9), True),  # nothing: under a fiftieth of the load before
+        (100.0, (50.0, 1.1), False),
+        (None, (1.05, 0.0), True),  # before any load was seen: one newton metre
+        (None, (0.95, 0.0), False),
+    ],
+)
+def test_what_is_a_load_and_what_is_nothing(capacity, levels, told):
+    assert vanished(watch(capacity), *levels) is told
+
+
+@pytest.mark.parametrize(("load", "told"), [(20.5, True), (19.5, False)])
+def test_without_a_capacity_a_load_is_a_fifth_of_the_highest(load, told):
+    decoder = watch(None)
+    slow = np.concatenate((np.linspace(0, 100, 200), np.linspace(100, load, 200)))
+    assert not decoder.feed(slow.tobytes()).events
+    assert vanished(decoder, load, 0.0) is told
+
+
+@pytest.mark.parametrize(("swing", "told"), [(0.09, True), (0.11, False)])
+def test_a_load_is_steady_within_a_tenth(swing, told):
+    load = 50.0 + 50.0 * swing / 2 * np.where(np.arange(60) % 2, 1, -1)
+    found = watch(100.0).feed(np.concatenate((load, np.zeros(50))).tobytes())
+    assert bool(found.events) is told
+
+
+@pytest.mark.parametrize("before", [4, 5])
+def test_five_samples_make_a_level(before):
+    values = np.concatenate((np.full(before, 50.0), np.zeros(50)))
+    assert bool(watch(100.0).feed(values.tobytes()).events) is (before == 5)
