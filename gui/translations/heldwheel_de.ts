@@ -3475,5 +3475,13 @@
         <source>%1 more: heldwheel-read due lists them.</source>
         <translation>%1 weitere: heldwheel-read due nennt sie.</translation>
     </message>
+    <message>
+        <source>Chart over time</source>
+        <translation>Verlauf über die Zeit</translation>
+    </message>
+    <message>
+        <source>Opens Compare</source>
+        <translation>Öffnet Vergleichen</translation>
+    </message>
 </context>
 </TS>

@@ -3475,5 +3475,13 @@
         <source>%1 more: heldwheel-read due lists them.</source>
         <translation>%1 más: heldwheel-read due los enumera.</translation>
     </message>
+    <message>
+        <source>Chart over time</source>
+        <translation>Gráfico en el tiempo</translation>
+    </message>
+    <message>
+        <source>Opens Compare</source>
+        <translation>Abre Comparar</translation>
+    </message>
 </context>
 </TS>
