@@ -169,6 +169,7 @@ class MainWindow(QMainWindow):
 
             page = TestPage(self._shared, self.tester)
             page.review.connect(self.show_recordings)
+            page.chart.connect(self.show_chart)
             page.notice.show_asked.connect(self._show_cut_off)
             return page
         if name == "Review":
@@ -195,6 +196,17 @@ class MainWindow(QMainWindow):
         page = self.pages["Review"]
         if isinstance(page, ReviewPage) and isinstance(paths, tuple) and paths:
             page.show_recordings([str(path) for path in paths])
+
+    def show_chart(self, tag: str) -> None:
+        """Open the chart of an axle over time, found by its tag."""
+        from gui.pages.compare_page import ComparePage
+
+        self.open_page("Compare")
+        page = self.pages["Compare"]
+        if isinstance(page, ComparePage):
+            page.search.set_text(f"tag={tag.split()[0]}")
+            page.open_answer("Over time")
+            page.look()
 
     def set_unit(self, unit: str) -> None:
         """Show every torque in another unit."""

@@ -45,6 +45,7 @@ class TestPage(QWidget):
 
     __test__ = False  # it is no test case
     review = Signal(object)
+    chart = Signal(str)
 
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__()
@@ -171,13 +172,15 @@ class TestPage(QWidget):
 
     def editor(self, name: str) -> Editor:
         """Give the editor behind a row of the job card."""
-        from gui.pages.editors import build_editor, dial
+        from gui.pages.editors import axle, build_editor, dial
 
         name = "Job" if name == "Kind of test" else name
 
         def make() -> Editor:
             editor = build_editor(name, self._shared, self._tester)
             editor.closed.connect(self.close_editor)
+            if isinstance(editor, axle.AxleEditor):
+                editor.build.chart_asked.connect(self.chart.emit)
             if isinstance(editor, dial.DialEditor):
                 editor.review_asked.connect(self.review.emit)
             return editor

@@ -5227,5 +5227,13 @@
         <source>Limit, breakaway</source>
         <translation>Grenzwert, Losbrechmoment</translation>
     </message>
+    <message>
+        <source>Chart over time</source>
+        <translation>Verlauf über die Zeit</translation>
+    </message>
+    <message>
+        <source>Opens Compare</source>
+        <translation>Öffnet Vergleichen</translation>
+    </message>
 </context>
 </TS>

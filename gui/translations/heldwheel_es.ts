@@ -5227,5 +5227,13 @@
         <source>Limit, breakaway</source>
         <translation>Límite, par de arranque</translation>
     </message>
+    <message>
+        <source>Chart over time</source>
+        <translation>Gráfico en el tiempo</translation>
+    </message>
+    <message>
+        <source>Opens Compare</source>
+        <translation>Abre Comparar</translation>
+    </message>
 </context>
 </TS>

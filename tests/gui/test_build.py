@@ -183,3 +183,14 @@ def test_a_schedule_is_typed_kept_and_told_when_the_window_opens(hand: Hand, qtb
     hand.window._tell_due(said)
     assert hand.run.notice is not None
     assert hand.run.notice.text == said
+
+
+def test_the_chart_of_the_axle_opens_from_its_tag(hand: Hand) -> None:
+    part = open_build(hand)
+    part.folds[-1].open()
+    hand.tick()
+    part.chart.click()
+    page = hand.window.pages["Compare"]
+    assert hand.window._stack.currentWidget() is page
+    assert page.search.text == "tag=A-117"
+    assert page.panel is page.panels["Over time"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
 from gui.models.build_entry import KINDS, BuildEntry
@@ -55,7 +55,9 @@ OILS = ("oil", "oil_l", "modifier", "modifier_l", "soak_min", "soak_in")
 
 
 class BuildPart(QWidget):
-    """The build sheet of the axle on the card."""
+    """The build sheet of the axle on the card; emits ``chart_asked`` with its tag."""
+
+    chart_asked = Signal(str)
 
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__()
@@ -75,6 +77,7 @@ class BuildPart(QWidget):
         self.schedule = Field("Test it again every", "500 km, 4 weeks, 2 events, 10 figure-eights")
         self.use = Field("It has run (odometer, events, figure-eights)", "53214 km, 1 event")
         self.note_use = button("Note it", self._note_use, tip="Kept with today's day")
+        self.chart = button("Chart over time", lambda: self.chart_asked.emit(self.entry.tag), tip="Opens Compare")
         self.teach, self.adds_up = label(TEACH, "caption", wrap=True), label("", wrap=True)
         self.changed, self.message = label("", wrap=True), label("", "caption", wrap=True)
         self._lay_out(shared)
@@ -116,6 +119,9 @@ class BuildPart(QWidget):
         row.addWidget(self.use, 1)
         row.addWidget(self.note_use, 0, Qt.AlignmentFlag.AlignBottom)
         layout.addLayout(row)
+        foot = Flow(gap=10)
+        foot.addWidget(self.chart)
+        layout.addLayout(foot)
         return inside
 
     def _connect(self) -> None:
@@ -162,7 +168,7 @@ class BuildPart(QWidget):
         head = f"Changed since {before}:" if lines else f"Nothing is otherwise than in {before}."
         self.changed.setText("\n".join([head, *(f"•  {line}" for line in lines)]) if before else "")
         self.changed.setVisible(bool(before))
-        for widget in (self.keep, self.schedule, self.use, self.note_use):
+        for widget in (self.keep, self.schedule, self.use, self.note_use, self.chart):
             widget.setEnabled(bool(entry.tag) and not entry.problem)
         if not self.schedule.edit.hasFocus():
             self.schedule.set_text(entry.schedule)
