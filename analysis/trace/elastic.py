@@ -47,7 +47,13 @@ NEIGHBOURS = 0.98
 
 
 def find_elastic(
-    torque_nm: Floats, angle_deg: Floats, slip_nm: float, breakaway_nm: float | None, lag_s: float, interval_s: float
+    torque_nm: Floats,
+    angle_deg: Floats,
+    slip_nm: float,
+    breakaway_nm: float | None,
+    lag_s: float,
+    interval_s: float,
+    breakaway_u_nm: float = 0.0,
 ) -> Elastic | None:
     """Fit the elastic line of one pull.
 
@@ -63,6 +69,8 @@ def find_elastic(
         By how much torque and angle may lie apart in time (s).
     interval_s : float
         Between two readings (s).
+    breakaway_u_nm : float
+        Standard uncertainty of the breakaway torque without the transducer's gain, which cancels in the wind-up.
 
     Returns
     -------
@@ -105,7 +113,7 @@ def find_elastic(
         stiffness_nm_deg=stiffness,
         stiffness_u95_nm_deg=NORMAL_95 * u_slope * stiffness**2,
         wind_up_deg=wound_nm * slope,
-        wind_up_u95_deg=NORMAL_95 * wound_nm * u_slope,
+        wind_up_u95_deg=NORMAL_95 * math.hypot(wound_nm * u_slope, breakaway_u_nm * slope),
         play_deg=max(meets - float(angle[0]), 0.0),
         play_u95_deg=NORMAL_95 * u_play,
         meets_deg=way * meets,

@@ -389,8 +389,9 @@ def _elastic(part: Part, breakaway: Breakaway | None, sensor: Sensor) -> Elastic
     if part.angle_deg is None:
         return None
     broke_nm = None if breakaway is None else breakaway.at_sensor_nm
+    u_nm = 0.0 if breakaway is None else math.hypot(breakaway.u_trace_nm, breakaway.u_method_nm)
     lag_s = (sensor.delay_s or 0.0) + (sensor.delay_s_u or 0.0)
-    return find_elastic(part.torque_nm, part.angle_deg, part.slip_nm, broke_nm, lag_s, part.interval_s)
+    return find_elastic(part.torque_nm, part.angle_deg, part.slip_nm, broke_nm, lag_s, part.interval_s, u_nm)
 
 
 def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:

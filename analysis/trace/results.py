@@ -17,10 +17,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-DIRECTIONS = {
-    1: "clockwise",
-    -1: "counter-clockwise",
-}  # as files and JSON promise it; words: DIRECTION_WORDS  # as files and JSON promise it; words: DIRECTION_WORDS
+DIRECTIONS = {1: "clockwise", -1: "counter-clockwise"}
 """How a direction stands in recordings and JSON, which promise these words."""
 DIRECTION_WORDS = {1: "clockwise", -1: "anticlockwise"}
 """How a direction is named to a reader, seen from outside the car."""

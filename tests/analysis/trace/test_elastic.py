@@ -54,7 +54,7 @@ def test_intervals_hold_the_truth_of_the_virtual_axle(step_deg: float, seed: int
         stiffness, play, wound = true_line(run, truth)
         found = pull.elastic
         assert abs(found.stiffness_nm_deg - stiffness) < found.stiffness_u95_nm_deg < 0.25 * stiffness
-        assert abs(found.wind_up_deg - wound) < found.wind_up_u95_deg + 0.03 * wound
+        assert abs(found.wind_up_deg - wound) < found.wind_up_u95_deg
         assert abs(found.play_deg - max(play, 0.0)) < found.play_u95_deg < 0.45
     # After a pull the other way all the play lies open: exactly what the shaft was made with.
     reversed_pull = read.pulls[1].elastic
