@@ -65,5 +65,7 @@ def elastic_words(
             (elastic.play_deg, elastic.play_u95_deg),
         )
     )
+    if elastic.play_deg < elastic.play_u95_deg:
+        play = f"not seen, below {figure(elastic.play_deg + elastic.play_u95_deg, 2)}°"
     where = "at the axle" if stiffness is not None else "at the sensor"
     return f"Pull {number}, elastic line {where}: {torque(value, u95)} per degree, wind-up {wound}, play {play}"

@@ -13,7 +13,7 @@ from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.elastic import find_elastic
 from analysis.trace.reading import read_torque
 from analysis.trace.results import Pull
-from analysis.verdict.elastic import stiffness_of
+from analysis.verdict.elastic import elastic_words, stiffness_of
 from analysis.verdict.judge import AtAxle
 from logger.header import Lever
 from logger.virtual.physics import Scenario, simulate
@@ -106,3 +106,11 @@ def test_through_a_lever_on_a_stud_the_stiffness_grows_and_its_interval_takes_th
     assert budget.value == pytest.approx(40.0 * (1 + 57.15 / 450))  # T = M (1 + r/L), in line
     assert {row.input.name for row in budget.rows} >= {"elastic line", "calibration", "lever length"}
     assert stiffness_of(pull, None) is None
+
+
+def test_play_that_is_not_seen_is_not_called_none() -> None:
+    x, angle = ramp(play=0.0)
+    found = find_elastic(x, angle, 50.0, 50.0, 0.0, 0.005)
+    said = elastic_words(2, found, None, lambda value, u95: f"{value:.1f} ± {u95:.1f} N·m", lambda v, d: f"{v:.{d}f}")
+    assert said.startswith("Pull 2, elastic line at the sensor: 40.0 ± ")
+    assert said.endswith(f"play not seen, below {found.play_deg + found.play_u95_deg:.2f}°")
