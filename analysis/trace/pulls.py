@@ -5,15 +5,13 @@ Offered: ``Read``, ``read_pull``.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.angle import Slip, describe_turning, find_slip
+from analysis.trace.angle import find_slip
 from analysis.trace.breakaway import Peak, find_peak
-from analysis.trace.elastic import find_elastic
 from analysis.trace.gates import (
     CUT_END,
     CUT_START,
@@ -40,30 +38,24 @@ from analysis.trace.handoff import Handoff, find_handoff
 from analysis.trace.loads import Load, Window, lands, lies_still, rings_out, stands_out, turned
 from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
-from analysis.trace.results import Breakaway, Code, Elastic, Pull, Rotating, StickSlip, Turning
+from analysis.trace.results import Code, Pull
 from analysis.trace.slipping import cut_off, stays_up
-from analysis.trace.smooth import ENOUGH, crowded, quantile, thin
+from analysis.trace.smooth import crowded, quantile, thin
+from analysis.trace.stated import (
+    Part,
+    breakaway_of,
+    elastic_of,
+    is_distinct,
+    rotating_of,
+    seen_again,
+    stick_slip_of,
+    turning_of,
+)
 from analysis.trace.stickslip import Cycles, find_cycles
-from analysis.uncertainty.budget import NORMAL_95
 
 if TYPE_CHECKING:
     from analysis.trace.results import Reason
-    from analysis.trace.traces import Bools, Floats, Sensor
-
-DISTINCT = 0.048
-"""Relative height of a peak above the plateau from which it is called distinct: hand and inertia alone make a hump of
-2.6 % (median) and of up to 4.7 % on packs without a static peak."""
-
-BREAKAWAY_U = 0.0045
-"""Relative standard uncertainty of what a breakaway is taken to be: which ripple of the top counts, what filter and
-sampling keep of it. From simulations of two kinds, where the reading missed the truth by so much in good data."""
-
-ROTATING_U = 0.002
-"""The same for the rotating torque: where its steady time begins and ends, and what drifted since the hand-off."""
-
-DRIFT_U = 0.29
-"""A zero that drifted while at rest may stop, turn, or go on until the middle of the plateau: within half of what it
-would then come to, evenly (1/√12 of the whole)."""
+    from analysis.trace.traces import Floats, Sensor
 
 LEAST_NOISES, NOISE_S = 8.0, 0.05
 """A load is at least so many deviations of a mean over this time (s) at rest; noise alone reaches 4 in a long rest."""
@@ -133,30 +125,6 @@ class Read:
     def states(self) -> bool:
         """Whether it states a torque."""
         return self.pull.breakaway is not None or self.pull.rotating is not None
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """The pull proper, from the foot of its ramp to its release; torque from the hand-off level."""
-
-    time_s: Floats
-    torque_nm: Floats
-    angle_deg: Floats | None
-    clipped: Bools
-    slip_nm: float  # about the level at which it slips
-    noise_nm: float
-    zero_moved: bool  # it was gone at once
-
-    @property
-    def release_s(self) -> float:
-        """When the torque was last near its level."""
-        return float(self.time_s[-1])
-
-    @property
-    def interval_s(self) -> float:
-        """Usual time between two samples."""
-        every = max(1, (len(self.time_s) - 1) // ENOUGH)
-        return quantile(self.time_s[1::every] - self.time_s[:-1:every], 0.5)
 
 
 def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | None:
@@ -258,28 +226,28 @@ def _read(
         return Read(replace(frame, reasons=_gave_up(window, zero_moved=part.zero_moved)))
     level_nm = part.slip_nm if plateau is None else plateau.torque_nm
     seen = slip is not None or cycles is not None or before is not None or window.from_start or window.to_end
-    if not seen and peak is not None and not _distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
+    if not seen and peak is not None and not is_distinct(peak.torque_nm, level_nm) and fades(t, x, part.slip_nm):
         return Read(replace(frame, reasons=(FADED,)))
     if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
         peak = None
     reasons = _reasons(frame, part, peak, plateau, window)
     peak, plateau = _stated(part, peak, plateau, to_end=window.to_end)
-    breakaway = _breakaway(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
+    breakaway = breakaway_of(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
             return Read(replace(frame, reasons=(GRIPPED_TOO_SOON, *reasons)))
         plateau = together(before.plateau, plateau)
-        breakaway = _seen_again(before.pull.breakaway, plateau)
+        breakaway = seen_again(before.pull.breakaway, plateau)
         frame = replace(frame, start_s=before.pull.start_s)
         reasons = (GRIPPED_AGAIN, *reasons)
     peakless = breakaway is not None and not breakaway.distinct_peak and slip is None
     pull = replace(
         frame,
         breakaway=breakaway,
-        rotating=_rotating(plateau, hand, frame.start_s, sensor),
-        stick_slip=_stick_slip(cycles, plateau),
-        turning=_turning(part, plateau, slip),
-        elastic=None if before is not None or window.from_start else _elastic(part, breakaway, sensor),
+        rotating=rotating_of(plateau, hand, frame.start_s, sensor),
+        stick_slip=stick_slip_of(cycles, plateau),
+        turning=turning_of(part, plateau, slip),
+        elastic=None if before is not None or window.from_start else elastic_of(part, breakaway, sensor),
         reasons=reasons,
         notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
@@ -312,7 +280,7 @@ def _gave_up(window: Window, *, zero_moved: bool = False) -> tuple[Reason, ...]:
 
 def _slips_from(part: Part, peak: Peak | None) -> float:
     """Give the time from which the pack slips: its breakaway, or where a ramp without a peak runs into its level."""
-    if peak is not None and _distinct(peak.torque_nm, part.slip_nm):
+    if peak is not None and is_distinct(peak.torque_nm, part.slip_nm):
         return peak.time_s
     return float(part.time_s[int(np.argmax(part.torque_nm > KNEE * part.slip_nm))])
 
@@ -374,59 +342,6 @@ def _stated(
     if plateau is not None and plateau.parted:
         return None, None
     if plateau is not None and (plateau.climbs or (to_end and abs(plateau.climb) > CREEP)):  # or a zero that drifts
-        distinct = peak is not None and _distinct(peak.torque_nm, part.slip_nm)
+        distinct = peak is not None and is_distinct(peak.torque_nm, part.slip_nm)
         return (peak if distinct else None), None
     return peak, plateau
-
-
-def _turning(part: Part, plateau: Plateau | None, slip: Slip | None) -> Turning | None:
-    if slip is None or plateau is None or part.angle_deg is None:
-        return None
-    return describe_turning(part.time_s, part.torque_nm, part.angle_deg, plateau.steady, slip.wind_up_deg_per_nm)
-
-
-def _elastic(part: Part, breakaway: Breakaway | None, sensor: Sensor) -> Elastic | None:
-    if part.angle_deg is None:
-        return None
-    broke_nm = None if breakaway is None else breakaway.at_sensor_nm
-    u_nm = 0.0 if breakaway is None else math.hypot(breakaway.u_trace_nm, breakaway.u_method_nm)
-    lag_s = (sensor.delay_s or 0.0) + (sensor.delay_s_u or 0.0)
-    return find_elastic(part.torque_nm, part.angle_deg, part.slip_nm, broke_nm, lag_s, part.interval_s, u_nm)
-
-
-def _seen_again(breakaway: Breakaway | None, plateau: Plateau) -> Breakaway | None:
-    if breakaway is None:
-        return None
-    return replace(breakaway, distinct_peak=_distinct(breakaway.at_sensor_nm, plateau.torque_nm))
-
-
-def _distinct(peak_nm: float, slip_nm: float) -> bool:
-    return peak_nm > (1 + DISTINCT) * slip_nm
-
-
-def _stick_slip(cycles: Cycles | None, plateau: Plateau | None) -> StickSlip | None:
-    if cycles is None or plateau is None:
-        return None
-    return StickSlip(cycles.frequency_hz, cycles.peak_to_peak_nm, cycles.peak_to_peak_nm / plateau.torque_nm)
-
-
-def _breakaway(
-    peak: Peak | None, part: Part, plateau: Plateau | None, level_u_nm: float, sensor: Sensor
-) -> Breakaway | None:
-    if peak is None:
-        return None
-    u = float(np.hypot(peak.u_nm, level_u_nm))
-    method = float(np.hypot(peak.u_method_nm, BREAKAWAY_U * peak.torque_nm))
-    u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * peak.torque_nm)
-    slip_nm = part.slip_nm if plateau is None else plateau.torque_nm
-    return Breakaway(peak.time_s, peak.torque_nm, u, u95, _distinct(peak.torque_nm, slip_nm), method)
-
-
-def _rotating(plateau: Plateau | None, hand: Handoff, start_s: float, sensor: Sensor) -> Rotating | None:
-    if plateau is None:
-        return None
-    drift_nm = DRIFT_U * hand.drift_nm_s * ((plateau.start_s + plateau.end_s) / 2 - start_s)
-    u, method = math.hypot(plateau.u_nm, hand.u_nm, drift_nm), ROTATING_U * plateau.torque_nm
-    u95 = NORMAL_95 * math.hypot(u, method, sensor.relative_u * plateau.torque_nm)
-    level = (plateau.start_s, plateau.end_s, plateau.torque_nm, u, u95)
-    return Rotating(*level, plateau.max_nm, plateau.steady_s, plateau.max_u_nm, method)

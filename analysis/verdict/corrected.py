@@ -17,9 +17,9 @@ import numpy as np
 
 from analysis.trace.averaging import highest_of, level_uncertainty
 from analysis.trace.plateau import MAXIMUM_S, SHORT_S
-from analysis.trace.pulls import BREAKAWAY_U, ROTATING_U
 from analysis.trace.results import Breakaway, Code, Pull, Rotating
 from analysis.trace.smooth import block_means
+from analysis.trace.stated import BREAKAWAY_U, ROTATING_U
 from analysis.uncertainty.budget import NORMAL_95
 
 if TYPE_CHECKING:
