@@ -5,6 +5,7 @@ It is told what happens and says what to show; it owns no thread, no device and 
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import msgspec
@@ -252,6 +253,14 @@ class TestRun:
     def at_axle(self, sensor_nm: float | None) -> float | None:
         """Give a reading relative to the true zero as torque at the axle."""
         return None if sensor_nm is None else self.card.at_axle(sensor_nm)
+
+    def axle_highest(self) -> float | None:
+        """Give the highest torque at the axle in this test: seen, or read as a breakaway between two readings."""
+        seen = self.at_axle(self.highest_nm)
+        if seen is None:
+            return None
+        read = [pull.judged.breakaway.nm for pull in self.pulls.counting if pull.judged.breakaway is not None]
+        return math.copysign(max(abs(seen), *read, 0.0), seen)
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""

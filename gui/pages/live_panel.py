@@ -75,7 +75,7 @@ class LivePanel(QWidget):
         display = self._shared.display
         unit_factor = display.factor
         lower, upper = (None if v is None else v * unit_factor for v in run.card.limit_nm())
-        now, high = run.axle_now(), run.at_axle(run.highest_nm)
+        now, high = run.axle_now(), run.axle_highest()
         now_value = None if now is None else now * unit_factor
         high_value = None if high is None else high * unit_factor
         self.view = FigureView(

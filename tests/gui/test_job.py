@@ -92,6 +92,18 @@ def test_reject_undo_and_press_by_mouse(hand: Hand) -> None:
     assert len(hand.run.pulls.counting) == 1
 
 
+def test_the_highest_is_no_less_than_a_breakaway_that_was_read(hand: Hand) -> None:
+    """A peak between two readings lies above both: the two figures stand side by side and are one truth."""
+    hand.to_pulls()
+    hand.pull()
+    (caught,) = hand.run.pulls.counting
+    assert abs(hand.run.axle_highest()) >= caught.judged.breakaway.nm
+    assert abs(hand.run.axle_highest()) < 1.05 * caught.judged.breakaway.nm
+    hand.run.highest_nm *= 0.98
+    hand.tick()
+    assert hand.page.live.view.highest == hand.page.live._shared.display.figure(caught.judged.breakaway.nm)
+
+
 def test_unit_switch_changes_every_figure(hand: Hand) -> None:
     hand.to_pulls()
     hand.pull()
