@@ -21,7 +21,7 @@ from analysis.verdict.recorded import RecordingReading
 from analysis.verdict.sides import with_drag
 from logger.edges.small_file import beside, hash_of
 from logger.errors import HeldwheelError, InputError
-from logger.recordings.axles import build_at, in_order, read_axle
+from logger.recordings.axles import builds_until, read_axle
 from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.files import STANDARD_INPUT, read_trace
 from logger.recordings.sidecar import merged, read_sidecar, sidecar_path
@@ -123,12 +123,10 @@ def _with_build(reading: RecordingReading) -> RecordingReading:
         axle = read_axle(Path(reading.file).parent, header.axle.tag)
     except HeldwheelError as error:
         return replace(reading, problems=(*reading.problems, f"build sheet not used: {error}"))
-    build = None if axle is None else build_at(axle, header.started)
-    if axle is None or build is None:
+    builds = () if axle is None else builds_until(axle, header.started)
+    if not builds:
         return reading
-    builds = in_order(axle)
-    place = builds.index(build)
-    return replace(reading, build=build, build_before=builds[place - 1] if place else None)
+    return replace(reading, build=builds[-1], build_before=builds[-2] if len(builds) > 1 else None)
 
 
 def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:

@@ -3,7 +3,7 @@
 Conventions: thicknesses in mm, torques in N·m with U (95 %).
 
 Offers ``surfaces``, ``stack_mm``, ``shims_mm``, ``percent_of_fill``, ``modifier_l``, ``changes``, ``build_tags``,
-``build_name``, ``build_lines``, ``measured_words``, ``Measured``, ``Step``, ``steps``, ``same_tag``, ``way_of``.
+``build_name``, ``build_lines``, ``measured_words``, ``Measured``, ``Step``, ``steps``, ``of_axle``, ``way_of``.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 
 from analysis.compare.agreement import Agreement, agreement
 from logger.errors import InputError
-from logger.recordings.axles import in_order
+from logger.recordings.axles import PART_KINDS, in_order, same_tag
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Quantity, Run, Tag
@@ -111,7 +111,7 @@ def build_lines(build: Build) -> list[str]:
     said = []
     for side, pack in (("left", build.left), ("right", build.right)):
         if pack.parts or pack.surfaces:
-            facts = [_count(pack, kind) for kind in ("friction disc", "steel plate", "disc spring", "shim")]
+            facts = [_count(pack, kind) for kind in PART_KINDS]
             n, stack = surfaces(pack), stack_mm(pack)
             facts += [f"{n} friction surface{'s' * (n != 1)}"] if n else []
             facts += [f"stack {stack:.4g} mm"] if stack is not None else []
@@ -263,7 +263,7 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
     """Set the torques of an axle's recordings beside its builds, in order of time."""
     found: dict[str, dict[str, list[tuple[datetime, str, float, float]]]] = {}
     for run in runs:
-        if run.started is None or not same_tag(axle, run):
+        if run.started is None or not of_axle(axle, run):
             continue
         for (of, direction), stated in run.stated.items():
             if of == quantity:
@@ -284,9 +284,9 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
     return made
 
 
-def same_tag(axle: AxleFile, run: Run) -> bool:
+def of_axle(axle: AxleFile, run: Run) -> bool:
     """Tell whether a recording is of this axle."""
-    return str(run.tags.get("tag", "")).strip().casefold() == axle.tag.strip().casefold()
+    return same_tag(str(run.tags.get("tag", "")), axle.tag)
 
 
 def way_of(run: Run, direction: str) -> str:

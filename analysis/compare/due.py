@@ -3,7 +3,7 @@
 Conventions: a schedule counts from the last test of the build that is in the axle; kilometres are differences of
 odometer readings, so that a reading on or before the day of that test is needed.
 
-Offers ``Due``, ``Urgency``, ``due``, ``amounts``, ``schedule_words``, ``calendar``.
+Offers ``Due``, ``Urgency``, ``due``, ``due_of_all``, ``amounts``, ``schedule_words``, ``calendar``.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 
 from logger.edges.units import parse_number
 from logger.errors import InputError
-from logger.recordings.axles import in_order, moment
+from logger.recordings.axles import in_order, moment, tag_key
 
 if TYPE_CHECKING:
     from logger.recordings.axles import AxleFile, Build, Retest, Use
@@ -96,6 +96,11 @@ def due(axle: AxleFile, tests: Iterable[datetime], today: date) -> list[Due]:
         found.append(_count(axle.tag, last, events, plan.every_events, "events"))
     order = list(Urgency)
     return sorted(found, key=lambda line: order.index(line.urgency))
+
+
+def due_of_all(axles: Iterable[AxleFile], tests: Mapping[str, Sequence[datetime]], today: date) -> list[Due]:
+    """Give how the retests of several axles stand, axle by axle; ``tests`` by ``tag_key``."""
+    return [line for axle in axles for line in due(axle, tests.get(tag_key(axle.tag), ()), today)]
 
 
 def _after_build(axle: AxleFile, build: Build, wanted: int | None) -> Due:

@@ -66,7 +66,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.compare.builds import same_tag, steps
+    from analysis.compare.builds import of_axle, steps
     from analysis.compare.runs import Quantity
     from logger.edges import console
 
@@ -79,13 +79,13 @@ def run(args: argparse.Namespace) -> int:
         console.note(f"skipped: {line}")
     shown: list[dict[str, Any]] = []
     for axle in axles:
-        of_axle = [run for run in runs if same_tag(axle, run)]
-        found = steps(axle, of_axle, quantity)
-        simulated = any(run.simulated for run in of_axle)
+        own = [run for run in runs if of_axle(axle, run)]
+        found = steps(axle, own, quantity)
+        simulated = any(run.simulated for run in own)
         if args.json:
-            shown.append({"tag": axle.tag, "simulated": simulated, "builds": [_plain(s, of_axle) for s in found]})
+            shown.append({"tag": axle.tag, "simulated": simulated, "builds": [_plain(s, own) for s in found]})
         else:
-            _say(axle, found, of_axle, quantity.value, simulated=simulated)
+            _say(axle, found, own, quantity.value, simulated=simulated)
     if args.json:
         body = {"schema": "heldwheel builds 1", "quantity": quantity.value, "axles": shown, "remark": ONE_BUILD}
         console.say(json.dumps(body, ensure_ascii=False))
@@ -103,11 +103,11 @@ def sheets_in(files: list[str], tag: str = "") -> list[AxleFile]:
         One cannot be read.
     """
     from logger.edges.toml_file import read_toml
-    from logger.recordings.axles import ENDING, AxleFile
+    from logger.recordings.axles import ENDING, AxleFile, same_tag, sheets_of
 
     folders = dict.fromkeys(Path(f) if os.path.isdir(f) else Path(f).parent for f in files)
-    found = [read_toml(path, AxleFile) for folder in folders for path in sorted(folder.glob(f"*{ENDING}"))]
-    wanted = [axle for axle in found if not tag or axle.tag.strip().casefold() == tag.strip().casefold()]
+    found = [read_toml(path, AxleFile) for folder in folders for path in sheets_of(folder)]
+    wanted = [axle for axle in found if not tag or same_tag(axle.tag, tag)]
     if not wanted:
         there = ", ".join(axle.tag for axle in found)
         raise InputError(

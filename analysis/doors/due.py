@@ -38,7 +38,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.compare.due import Urgency, calendar, due
+    from analysis.compare.due import Urgency, calendar, due_of_all
     from analysis.doors.builds import sheets_in
     from logger.edges import console
     from logger.edges.small_file import write_whole
@@ -48,9 +48,7 @@ def run(args: argparse.Namespace) -> int:
     if args.every or args.used:
         _put(folder, args)
     today = _day(args.today) if args.today else datetime.now().astimezone().date()
-    axles = sheets_in([str(folder)], args.tag)
-    tests = axle_tests(folder)
-    lines = [line for axle in axles for line in due(axle, tests.get(axle.tag.strip().casefold(), ()), today)]
+    lines = due_of_all(sheets_in([str(folder)], args.tag), axle_tests(folder), today)
     if args.out:
         write_whole(args.out, calendar(lines, datetime.now().astimezone()).encode())
         console.note(f"{args.out}: {sum(line.on is not None for line in lines)} days")

@@ -52,20 +52,29 @@ def entries_in(folder: Path | str) -> tuple[list[Entry], list[str]]:
         The folder cannot be read.
     """
     found, other = [], []
-    try:
-        names = sorted(os.listdir(folder))
-    except OSError as error:
-        raise FileError(f"{folder}: cannot be read: {error.strerror or error}") from error
-    for name in names:
-        if name.startswith(".") or not name.lower().endswith(ENDINGS):
-            continue
-        path = Path(folder) / name
+    for path in _pages(folder):
         try:
             found.append(_entry(path))
         except HeldwheelError as error:
             if OPENS.encode() not in read_bounded(path, MAX_BYTES, "this is no report"):  # an index is no report
                 other.append(str(error))
     return sorted(found, key=lambda entry: (entry.issued, entry.file))[:MOST], other
+
+
+def _pages(folder: Path | str) -> list[Path]:
+    try:
+        names = sorted(os.listdir(folder))
+    except OSError as error:
+        raise FileError(f"{folder}: cannot be read: {error.strerror or error}") from error
+    return [Path(folder) / name for name in names if not name.startswith(".") and name.lower().endswith(ENDINGS)]
+
+
+def _is_report(path: Path | str) -> bool:
+    try:
+        read_record(path)
+    except HeldwheelError:
+        return False
+    return True
 
 
 def _entry(path: Path) -> Entry:
@@ -133,11 +142,7 @@ def write_index(folder: Path | str, out: Path | str, title: str, made: datetime)
     """
     if Path(out).resolve().parent != Path(folder).resolve():
         raise InputError(f"{out}: an index lies in the folder of its reports, {folder}")
-    try:
-        read_record(out)
-    except HeldwheelError:
-        pass
-    else:
+    if _is_report(out):
         raise InputError(f"{out}: is a report; an index is not written over it")
     entries, other = entries_in(folder)
     if not entries:
@@ -166,8 +171,9 @@ def check_index(path: Path | str) -> tuple[bool, list[str]]:
         elif hash_of(file, MAX_BYTES) != entry.sha256:
             said.append(f"{clean(entry.file, 80)}: was changed since: its SHA-256 differs")
     wrong = bool(said)
-    new = {e.file for e in entries_in(Path(path).parent)[0]} - {e.file for e in entries}
-    said += [f"{clean(name, 80)}: lies here and is not in the list" for name in sorted(new)]
+    listed = {entry.file for entry in entries}
+    new = [page.name for page in _pages(Path(path).parent) if page.name not in listed and _is_report(page)]
+    said += [f"{clean(name, 80)}: lies here and is not in the list" for name in new]
     if not wrong:
         said.insert(0, f"{len(entries)} reports: every one is there with the hash that the list names")
     return not wrong, said

@@ -1,7 +1,6 @@
 """What a recording's torque says about the pack that its build sheet describes: friction figure, the pinion's drag.
 
-Offered: ``friction_of``, ``pinion_of``, ``friction_words``,
-``build_words``.
+Offered: ``friction_of``, ``pinion_of``, ``friction_words``, ``build_words``.
 """
 
 from __future__ import annotations
@@ -83,13 +82,12 @@ def build_words(reading: RecordingReading) -> tuple[str, ...]:
     said = [f"build of {build_name(build)}" + (f": {build.reason}" if build.reason else ""), *build_lines(build)]
     if before is not None:
         said += [f"changed since {build_name(before)}: {text}" for text in changes(before, build)]
-    return (*said, *friction_words(reading))
+    return (*said, *friction_words(reading, friction_of(reading)))
 
 
-def friction_words(reading: RecordingReading) -> tuple[str, ...]:
-    """Say what follows, a sentence each."""
+def friction_words(reading: RecordingReading, figure: tuple[Budget, str] | None) -> tuple[str, ...]:
+    """Say what follows from the friction figure (of ``friction_of``) and the pinion, a sentence each."""
     said: list[str] = []
-    figure = friction_of(reading)
     if figure is not None:
         mu, how = figure
         said.append(f"friction figure {mu.value:.3f} ± {mu.u95:.3f} (95 %), from the rotating torque, {how}")

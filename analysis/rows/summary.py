@@ -227,7 +227,7 @@ def run_of(reading: RecordingReading) -> Run:
         header.simulated,
         header.started,
         stated,
-        friction_words(reading),
+        friction_words(reading, mu),
         None if mu is None else (mu[0].value, mu[0].u95),
     )
 

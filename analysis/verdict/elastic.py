@@ -58,13 +58,8 @@ def elastic_words(
     value, u95 = elastic.stiffness_nm_deg, elastic.stiffness_u95_nm_deg
     if stiffness is not None:
         value, u95 = stiffness.value, stiffness.u95
-    wound, play = (
-        f"{figure(part, 2)} ± {figure(half, 2)}°"
-        for part, half in (
-            (elastic.wind_up_deg, elastic.wind_up_u95_deg),
-            (elastic.play_deg, elastic.play_u95_deg),
-        )
-    )
+    wound = f"{figure(elastic.wind_up_deg, 2)} ± {figure(elastic.wind_up_u95_deg, 2)}°"
+    play = f"{figure(elastic.play_deg, 2)} ± {figure(elastic.play_u95_deg, 2)}°"
     if elastic.play_deg < elastic.play_u95_deg:
         play = f"not seen, below {figure(elastic.play_deg + elastic.play_u95_deg, 2)}°"
     where = "at the axle" if stiffness is not None else "at the sensor"

@@ -20,7 +20,7 @@ from logger.edges.small_file import open_regular
 from logger.errors import HeldwheelError
 from logger.header import Header, Sidecar
 from logger.recordings.dialled import ENDING, is_dialled, read_dialled
-from logger.recordings.heads import HEAD_BYTES, header_of
+from logger.recordings.heads import HEAD_BYTES, OURS, header_of
 from logger.recordings.sidecar import merged, read_sidecar, revision_of
 
 if TYPE_CHECKING:
@@ -156,7 +156,7 @@ def read_entry(path: str) -> Entry:
     except OSError as error:
         return Entry(path, datetime.now().astimezone(), problem=f"cannot be read: {error.strerror or error}")
     dial = is_dialled(path)
-    ours = head.startswith(b"# heldwheel recording") or dial
+    ours = head.startswith(OURS) or dial
     try:
         sidecar = read_sidecar(path)
         header = read_dialled(path)[0].header if dial else Header()

@@ -13,7 +13,7 @@ import msgspec
 
 from analysis.identify.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
 from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, candidate
-from gui.models.changes import Changes
+from gui.models.changes import Changes, History
 from gui.models.job import PACKS, type_words
 from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
 from gui.models.typed import in_eighths, quantity
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
     from logger.header import Axle
 
 SHORT = {question.key: question.short for question in QUESTIONS}
-UNDO_KEPT = 200  # steps
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,8 +203,7 @@ class AxleEntry:
     def __init__(self, card: JobCard) -> None:
         self._card = card
         self.changes = Changes()
-        self._past: list[AxleDraft] = []
-        self._typing = ""
+        self._history = History[AxleDraft]()
         self.draft = self._fresh()
         self.wrong: dict[str, str] = {}
         card.changes.listen(self._card_changed)
@@ -213,12 +211,12 @@ class AxleEntry:
     @property
     def can_undo(self) -> bool:
         """Whether there is a change to take back."""
-        return bool(self._past)
+        return bool(self._history)
 
     def _card_changed(self) -> None:
         self.draft = replace(self.draft, brakes_free=self._card.conditions.brakes_free)
         if check_axle(self.draft, self._card.axle)[0] != self._card.axle:
-            self._past, self._typing = [], ""
+            self._history.clear()
             self.draft, self.wrong = self._fresh(), {}
             self.changes.tell()
 
@@ -227,27 +225,21 @@ class AxleEntry:
 
     def put(self, **changes: object) -> None:
         """Change some parts, in one step to undo."""
-        self._remember("")
+        self._history.remember(self.draft)
         self._use(replace(self.draft, **changes))  # type: ignore[arg-type]
 
     def type_in(self, key: str, text: str) -> None:
         """Take what stands in a field; letters typed into it one after the other are one step to undo."""
-        self._remember(key)
+        self._history.remember(self.draft, key)
         if key in Turns.__slots__:
             self._use(replace(self.draft, turns=replace(self.draft.turns, **{key: text})))
         else:
             self._use(replace(self.draft, **{key: text}))  # type: ignore[arg-type]
 
-    def _remember(self, typing: str) -> None:
-        if not typing or typing != self._typing:
-            self._past = [*self._past[-UNDO_KEPT:], self.draft]
-        self._typing = typing
-
     def undo(self) -> None:
         """Take the last change back."""
-        if self._past:
-            self._typing = ""
-            self._use(self._past.pop())
+        if self._history:
+            self._use(self._history.back())
 
     def _use(self, draft: AxleDraft) -> None:
         self.draft = draft

@@ -13,11 +13,12 @@ import msgspec
 
 from analysis.compare.builds import build_lines, build_name, changes, modifier_l
 from analysis.compare.due import EVERY, USED, amounts, schedule_words
-from gui.models.changes import Changes
+from gui.models.changes import Changes, History
 from gui.models.typed import quantity
 from logger.edges.units import parse_number, parse_quantity
 from logger.errors import HeldwheelError, InputError
 from logger.recordings.axles import (
+    MOST_PARTS,
     AxleFile,
     Build,
     Part,
@@ -38,9 +39,6 @@ if TYPE_CHECKING:
     from logger.recordings.axles import PartKind
 
 SIDES = ("left", "right")
-KINDS: tuple[PartKind, ...] = ("friction disc", "steel plate", "disc spring", "shim")
-UNDO_KEPT = 200  # steps
-MOST_PARTS = 60  # of a pack
 FORM = "%Y-%m-%d %H:%M"
 SHEET = "sheet of "  # begins what the card says of a build that has a sheet
 
@@ -159,8 +157,7 @@ class BuildEntry:
     def __init__(self, card: JobCard, folder: Callable[[], Path]) -> None:
         self._card, self._folder = card, folder
         self.changes = Changes()
-        self._past: list[BuildDraft] = []
-        self._typing = ""
+        self._history = History[BuildDraft]()
         self._base = self._new()
         self._editing: datetime | None = None
         self.axle: AxleFile | None = None
@@ -197,7 +194,7 @@ class BuildEntry:
             new = self._new()
             last = msgspec.structs.replace(builds[-1], built=new.built, reason="", notes="") if builds else new
             self._base, self._editing = last, None
-        self._past, self._typing = [], ""
+        self._history.clear()
         self.side, self.place = "left", -1
         self._use(draft_of(self._base))
 
@@ -249,7 +246,7 @@ class BuildEntry:
         """Pick a part, or a side where there is none."""
         self.side = side
         self.place = min(place, len(self.parts) - 1)
-        self._typing = ""
+        self._history.pause()
         self.changes.tell()
 
     def add(self, kind: PartKind) -> None:
@@ -281,11 +278,11 @@ class BuildEntry:
 
     def same_on_both(self) -> None:
         """Build the other side like this one."""
-        self._remember("")
+        self._history.remember(self.draft)
         self._use(replace(self.draft, left=self.parts, right=self.parts))
 
     def _put_parts(self, parts: tuple[Part, ...], typing: str = "") -> None:
-        self._remember(typing)
+        self._history.remember(self.draft, typing)
         self._use(replace(self.draft, **{self.side: parts}))  # type: ignore[arg-type]
 
     def set_part(self, thickness: str, note: str) -> None:
@@ -307,25 +304,19 @@ class BuildEntry:
 
     def type_in(self, key: str, text: str) -> None:
         """Take what stands in a field."""
-        self._remember(key)
+        self._history.remember(self.draft, key)
         self._use(replace(self.draft, texts={**self.draft.texts, key: text}))
 
     @property
     def can_undo(self) -> bool:
         """Whether there is a change to take back."""
-        return bool(self._past)
+        return bool(self._history)
 
     def undo(self) -> None:
         """Take the last change back."""
-        if self._past:
-            self._typing = ""
-            self._use(self._past.pop())
+        if self._history:
+            self._use(self._history.back())
             self.place = min(self.place, len(self.parts) - 1)
-
-    def _remember(self, typing: str) -> None:
-        if not typing or typing != self._typing:
-            self._past = [*self._past[-UNDO_KEPT:], self.draft]
-        self._typing = typing
 
     def _use(self, draft: BuildDraft) -> None:
         self.draft, self.wrong = draft, check_build(draft, self._base)[1]
@@ -379,7 +370,7 @@ class BuildEntry:
         build, editing = self.build, self._editing
         self._change(lambda axle: put_build(axle, build, instead_of=editing))
         self._base, self._editing = build, build.built
-        self._past = []
+        self._history.clear()
         axle = self._card.axle
         if not axle.pack_build or axle.pack_build.startswith(SHEET):
             self._card.put(axle=msgspec.structs.replace(axle, pack_build=f"{SHEET}{build_name(build)}"))

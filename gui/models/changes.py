@@ -1,11 +1,14 @@
-"""How a model tells its views that it changed."""
+"""How a model tells its views that it changed, and what a form was before."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+D = TypeVar("D")
+KEPT = 200  # steps of a form that can be taken back
 
 
 class Changes:
@@ -33,3 +36,41 @@ class Changes:
         """Tell every listener."""
         for listener in tuple(self._listeners):
             listener()
+
+
+class History(Generic[D]):
+    """What a form was before each change; letters typed into one field one after the other are one change.
+
+    Examples
+    --------
+    >>> history = History[str]()
+    >>> history.remember("", "name"); history.remember("a", "name"); history.remember("ab")
+    >>> history.back(), history.back(), bool(history)
+    ('ab', '', False)
+    """
+
+    def __init__(self) -> None:
+        self._past: list[D] = []
+        self._typing = ""
+
+    def __bool__(self) -> bool:
+        return bool(self._past)
+
+    def remember(self, draft: D, typing: str = "") -> None:
+        """Keep what the form is before a change; ``typing`` names the field whose letters belong together."""
+        if not typing or typing != self._typing:
+            self._past = [*self._past[-KEPT:], draft]
+        self._typing = typing
+
+    def back(self) -> D:
+        """Give what the form was before the last change, and forget that change."""
+        self._typing = ""
+        return self._past.pop()
+
+    def pause(self) -> None:
+        """Let what is typed next be a change of its own."""
+        self._typing = ""
+
+    def clear(self) -> None:
+        """Forget everything."""
+        self._past, self._typing = [], ""

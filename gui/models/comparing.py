@@ -66,9 +66,9 @@ class Groups:
 def find_recordings(folder: Path, search: str) -> list[tuple[str, str]]:
     """Give the recordings that a search finds, in order of name, and what changes with each or its sheets."""
     from gui.models.archive import find_tests
-    from logger.recordings.axles import ENDING
+    from logger.recordings.axles import sheets_of
 
-    sheets = _state_of(*sorted(folder.glob(f"*{ENDING}")))
+    sheets = _state_of(*sheets_of(folder))
     return [(path, f"{path} {_file_state(path)} {sheets}") for path in sorted(find_tests(folder, search))]
 
 

@@ -21,6 +21,7 @@ from logger.foreign.choices import Question, TableQuestionsError, laid_over
 from logger.foreign.files import grid_of
 from logger.foreign.reading import read_foreign
 from logger.header import Lever, Sidecar, Table
+from logger.recordings.heads import OURS
 from logger.recordings.sidecar import change_sidecar, read_sidecar
 
 if TYPE_CHECKING:
@@ -91,7 +92,7 @@ def look(path: str, table: Table) -> Look:
         raise
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
-    if data.startswith(b"# heldwheel recording"):
+    if data.startswith(OURS):
         return Look(problem="This is a recording of Heldwheel: open its folder with Folder instead.")
     seen = _seen(data, path, table)
     try:

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from logger.edges.small_file import free_name, write_whole
 from logger.errors import FileError, InputError
 from logger.recordings.dialled import ENDING
+from logger.recordings.heads import OURS
 from logger.recordings.sidecar import read_sidecar, sidecar_path
 
 if TYPE_CHECKING:
@@ -159,7 +160,7 @@ def _open(path: Path) -> bool:
     with path.open("rb") as file:
         head = file.read(32)
         file.seek(max(0, path.stat().st_size - 200))
-        return head.startswith(b"# heldwheel recording") and b"\n# closed samples=" not in file.read()
+        return head.startswith(OURS) and b"\n# closed samples=" not in file.read()
 
 
 def _pairs(old: Path, new: Path) -> tuple[tuple[Path, Path], ...]:

@@ -6,14 +6,15 @@ is put right leaves what it was before among ``replaced``. A recording was made 
 Conventions: thicknesses in mm, parts from the side gear outwards, volumes in litres.
 
 Offered: ``AxleFile``, ``Build``, ``Pack``, ``Part``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``, ``read_axle``,
-``change_axle``, ``put_build``, ``build_at``, ``in_order``, ``moment``.
+``change_axle``, ``put_build``, ``build_at``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
+``sheets_of``.
 """
 
 from __future__ import annotations
 
 from datetime import date, datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Final, Literal
+from typing import TYPE_CHECKING, Annotated, Final, Literal, get_args
 
 import msgspec
 
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 ENDING: Final = ".axle.toml"
+MOST_PARTS: Final = 60  # of a pack
 SAME_STEM: Final = 100  # tags that shorten to one file name: more are no axles
 
 Above0 = Annotated[float, msgspec.Meta(gt=0, le=1e6)]
@@ -34,6 +36,7 @@ Thick = Annotated[float, msgspec.Meta(gt=0, le=100)]
 
 PartKind = Literal["friction disc", "steel plate", "disc spring", "shim"]
 """A friction disc turns with the side gear, a steel plate with the case."""
+PART_KINDS: Final[tuple[PartKind, ...]] = get_args(PartKind)
 
 
 class Part(Record, frozen=True, kw_only=True):
@@ -47,7 +50,7 @@ class Part(Record, frozen=True, kw_only=True):
 class Pack(Record, frozen=True, kw_only=True):
     """One side's pack, from the side gear outwards."""
 
-    parts: Annotated[tuple[Part, ...], msgspec.Meta(max_length=60)] = ()
+    parts: Annotated[tuple[Part, ...], msgspec.Meta(max_length=MOST_PARTS)] = ()
     surfaces: Annotated[int, msgspec.Meta(ge=1, le=200)] | None = None  # friction surfaces, if not as counted
     end_play_mm: From0 | None = None
 
@@ -133,9 +136,24 @@ def axle_file(folder: Path | str, tag: str) -> tuple[Path, AxleFile | None]:
         if not path.exists():
             return path, None
         found = read_toml(path, AxleFile)
-        if found.tag.strip().casefold() == wanted.casefold():
+        if same_tag(found.tag, wanted):
             return path, found
     raise FileError(f"{folder}: too many axles have a tag like '{wanted}'; give this one a tag of its own")
+
+
+def tag_key(tag: str) -> str:
+    """Give what a tag is found by: blanks around it and capitals make no other axle."""
+    return tag.strip().casefold()
+
+
+def same_tag(one: str, other: str) -> bool:
+    """Whether two tags are of one axle."""
+    return tag_key(one) == tag_key(other)
+
+
+def sheets_of(folder: Path | str) -> list[Path]:
+    """Give the axle files of a folder, in order of name."""
+    return sorted(Path(folder).glob(f"*{ENDING}"))
 
 
 def read_axle(folder: Path | str, tag: str) -> AxleFile | None:
@@ -192,7 +210,12 @@ def put_build(axle: AxleFile, build: Build, *, instead_of: datetime | None = Non
 
 def build_at(axle: AxleFile, at: datetime) -> Build | None:
     """Give the build that was in the axle at a time; None before the first one."""
-    return next((b for b in reversed(in_order(axle)) if moment(b.built) <= moment(at)), None)
+    return next(iter(builds_until(axle, at)[-1:]), None)
+
+
+def builds_until(axle: AxleFile, at: datetime) -> tuple[Build, ...]:
+    """Give the builds up to a time, in order: the last was in the axle, the one before it was taken out for it."""
+    return tuple(build for build in in_order(axle) if moment(build.built) <= moment(at))
 
 
 def in_order(axle: AxleFile) -> tuple[Build, ...]:

@@ -1,6 +1,6 @@
 """The header of a recording by itself, without its samples: for lists of thousands.
 
-Offered: ``HEAD_BYTES``, ``header_of``, ``read_header``, ``axle_tests``.
+Offered: ``HEAD_BYTES``, ``OURS``, ``header_of``, ``read_header``, ``axle_tests``.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from logger.edges.small_file import open_regular
 from logger.edges.toml_file import parse_toml
 from logger.errors import HeldwheelError
 from logger.header import Header
+from logger.recordings.axles import tag_key
 from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.sidecar import merged, read_sidecar
 
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from datetime import datetime
 
 HEAD_BYTES: Final = 1 << 16  # a header is a few kilobytes
-OURS: Final = b"# heldwheel recording"
+OURS: Final = b"# heldwheel recording"  # how every recording of this program begins
 
 
 def header_of(head: bytes, name: str) -> Header:
@@ -71,7 +72,7 @@ def read_header(path: Path | str) -> Header:
 
 
 def axle_tests(folder: Path | str) -> dict[str, list[datetime]]:
-    """Give the times of the tests of every axle in a folder, by its tag in small letters.
+    """Give the times of the tests of every axle in a folder, by its ``tag_key``.
 
     Drag, zero, weighing and practice recordings are no tests of an axle. Simulated ones count only for an axle that has
     no other. What cannot be read is passed over: the lists of recordings name it.
@@ -84,7 +85,7 @@ def axle_tests(folder: Path | str) -> dict[str, list[datetime]]:
             header = read_header(Path(folder) / name)
         except (HeldwheelError, OSError):
             continue
-        tag = header.axle.tag.strip().casefold()
+        tag = tag_key(header.axle.tag)
         if tag and header.started is not None and header.test.purpose in (None, "pulls"):
             found.setdefault(tag, {}).setdefault(header.simulated, []).append(header.started)
     return {tag: kinds.get(False) or kinds[True] for tag, kinds in found.items()}

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QWidget
 
-from gui.models.build_entry import KINDS, BuildEntry
+from gui.models.build_entry import BuildEntry
 from gui.models.job import problem_of
 from gui.widgets.fitting import Columns, Flow
 from gui.widgets.fold import Fold
 from gui.widgets.pack_drawing import PackDrawing
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
 from logger.errors import HeldwheelError
+from logger.recordings.axles import PART_KINDS
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -68,7 +69,7 @@ class BuildPart(QWidget):
         self.drawing = PackDrawing(shared.look)
         self.fields = _fields()
         self.thickness, self.note = Field("Thickness of the picked part", "1.98 mm"), Field("Its state", "new, worn …")
-        self.adds = {kind: button(f"+ {kind}", partial(self.entry.add, kind)) for kind in KINDS}
+        self.adds = {kind: button(f"+ {kind}", partial(self.entry.add, kind)) for kind in PART_KINDS}
         self.inwards = button("Inwards", lambda: self.entry.move(-1), tip="Change places, towards the side gear")
         self.outwards = button("Outwards", lambda: self.entry.move(1), tip="Change places, away from the side gear")
         self.take_out = button("Take out", self.entry.remove, tip="Takes the picked part out. Delete")
