@@ -9,10 +9,15 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from gui.models.coach import Hint
 
 if TYPE_CHECKING:
     from logger.samples import Floats
+
+LAST_S = 1.0
+"""What is said of right now rests on the readings of this time (s)."""
 
 USUAL_RPM = (2.0, 10.0)
 """Turns a minute at which a wheel is turned by hand: common practice, no source."""
@@ -74,6 +79,25 @@ def pace_of(time_s: Floats, angle_deg: Floats, aim_rpm: float | None = None) -> 
         return None
     turned = abs(float(angle_deg[-1] - angle_deg[0]))
     return Pace(turned / 6 / float(time_s[-1] - time_s[0]), zone_for(aim_rpm))
+
+
+class Wheel:
+    """The wheel's angle over the last second of a stream that brings one along."""
+
+    def __init__(self) -> None:
+        self._time_s, self._angle_deg = np.empty(0), np.empty(0)
+
+    def feed(self, time_s: Floats, angle_deg: Floats) -> float | None:
+        """Take the next readings, shape (n,); give how far the wheel turned in the last second (degrees, with sign)."""
+        time_s = np.concatenate((self._time_s, time_s))
+        angle_deg = np.concatenate((self._angle_deg, angle_deg))
+        kept = (time_s > time_s[-1] - LAST_S) & np.isfinite(angle_deg)
+        self._time_s, self._angle_deg = time_s[kept], angle_deg[kept]
+        return float(self._angle_deg[-1] - self._angle_deg[0]) if kept.any() else None
+
+    def pace(self, aim_rpm: float | None = None) -> Pace | None:
+        """Give how fast it turns, against the zone for a job's own speed; None where that is not told yet."""
+        return pace_of(self._time_s, self._angle_deg, aim_rpm)
 
 
 @dataclass(slots=True)

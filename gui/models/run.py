@@ -18,7 +18,7 @@ from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
-from gui.models.pace import Pace, pace_of
+from gui.models.pace import LAST_S, Pace, Wheel
 from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
@@ -32,7 +32,6 @@ if TYPE_CHECKING:
     from gui.models.relay import Found, Samples
     from logger.samples import Ending, Event
 
-COACH_LOOK_S = 1.0
 USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
 GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
 SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
@@ -70,7 +69,7 @@ class TestRun:
         self.battery = ""
         self.lost = 0
         self.signed_by = ""
-        self._angle = np.empty(0), np.empty(0)  # of the last second
+        self._wheel = Wheel()
         self._rest_from_s: float | None = None
         self._moved_nm = 0.0
 
@@ -214,26 +213,17 @@ class TestRun:
             self.now_nm = float(np.mean(finite[-8:]))
         self._zero(news)
         self._highest(finite)
-        self._turn(news)
+        if news.angle_deg is not None:
+            self.coach.turned_deg = self._wheel.feed(news.time_s, news.angle_deg)
         if self.flow.now in {Step.PULLS, Step.DRAG}:
             self._coach()
-
-    def _turn(self, news: Samples) -> None:
-        """Follow the wheel's angle over the last second, where there is one."""
-        if news.angle_deg is None:
-            return
-        time_s = np.concatenate((self._angle[0], news.time_s))
-        angle = np.concatenate((self._angle[1], news.angle_deg))
-        kept = (time_s > time_s[-1] - COACH_LOOK_S) & np.isfinite(angle)
-        self._angle = time_s[kept], angle[kept]
-        self.coach.turned_deg = float(angle[kept][-1] - angle[kept][0]) if kept.any() else None
 
     @property
     def pace(self) -> Pace | None:
         """How fast the wheel turns now; None where nothing tells."""
         if self.silent or self.coach.turned_deg is None:
             return None
-        return pace_of(*self._angle, self.card.test.speed_rpm)
+        return self._wheel.pace(self.card.test.speed_rpm)
 
     def _highest(self, finite: np.ndarray) -> None:
         if self.flow.now is not Step.PULLS or not len(finite):
@@ -322,7 +312,7 @@ class TestRun:
         self.coach.capacity_nm = capacity
         self.coach.interest_nm = self.card.as_read(min(limits, default=USUAL_NM))
         end = self.trace.end_s
-        first = int(np.searchsorted(self.trace.time_s, end - COACH_LOOK_S))
+        first = int(np.searchsorted(self.trace.time_s, end - LAST_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s
         torque = self.trace.torque_nm[first:] - self.zero_nm
         self.coach.feed(self.trace.time_s[first:], torque, rest, self.card.dwell_s)

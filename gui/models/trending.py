@@ -64,6 +64,11 @@ class Trend:
     expected: Prediction | None
     simulated: bool
 
+    @property
+    def against(self) -> str:
+        """What the fills are drawn against, in words."""
+        return tag_words(self.points.tag)
+
 
 def follow(
     runs: Sequence[Run], common: Common, tag: str, wanted: float | None = None, at: float | None = None
@@ -107,7 +112,7 @@ def headline(trend: Trend, scale: Scale) -> str:
     """Give the answer: what was asked for first, the trend itself otherwise."""
     from analysis.compare.trend import INVERSE_LEAVES_OUT
 
-    tag, number = tag_words(trend.points.tag), _plain(scale)
+    tag, number = trend.against, _plain(scale)
     lines = []
     if trend.wanted is not None:
         wanted = trend.wanted
@@ -138,7 +143,7 @@ def slope_words(trend: Trend, scale: Scale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
     low, high = trend.slope
     shown = "a trend is shown" if not low <= 0 <= high else "no trend is shown"
-    per = f"Per 1 of {tag_words(trend.points.tag)}: {scale.rate(trend.line.slope)} {scale.unit}".strip()
+    per = f"Per 1 of {trend.against}: {scale.rate(trend.line.slope)} {scale.unit}".strip()
     return f"{per} (95 %: {scale.rate(low)} to {scale.rate(high)}), {shown}."
 
 
@@ -162,7 +167,7 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
     line, number = trend.line, _plain(scale)
     rows = [
         (
-            f"Change per 1 of {tag_words(trend.points.tag)}",
+            f"Change per 1 of {trend.against}",
             f"{scale.rate(line.slope)} {scale.unit}".strip(),
             f"{scale.rate(trend.slope[0])} to {scale.rate(trend.slope[1])}",
             f"p {p_words(scale.display, line.p)}, {line.n} fills, least squares",
@@ -174,12 +179,10 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
         bounded = math.isfinite(wanted.low)
         span = f"{number(wanted.low)} to {number(wanted.high)}" if bounded else "unbounded"
         x = number(wanted.x) if bounded else "–"
-        rows.append(
-            (f"{tag_words(trend.points.tag)} for {scale.asked(wanted.y)}", x, span, wanted.text or "one further fill")
-        )
+        rows.append((f"{trend.against} for {scale.asked(wanted.y)}", x, span, wanted.text or "one further fill"))
     if trend.expected is not None:
         at = trend.expected
-        where = f"At {tag_words(trend.points.tag)} {number(at.x)}"
+        where = f"At {trend.against} {number(at.x)}"
         rows.append((f"{where}, the line", scale.words(at.y), scale.span(at.line_low, at.line_high), "the mean there"))
         rows.append((f"{where}, next fill", scale.words(at.y), scale.span(at.next_low, at.next_high), "a single one"))
     return Sheet("Figures", ("Figure", "Value", "95 % interval", "From"), tuple(rows), frozenset({0, 3}))
@@ -191,7 +194,7 @@ def _fills(trend: Trend, scale: Scale) -> Sheet:
         (unit.name, number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
         for unit, at, y in zip(trend.points.units, trend.fills, trend.points.y, strict=True)
     ]
-    return Sheet("Fills", ("Fill", tag_words(trend.points.tag), scale.title, "Off the line", "Recordings"), tuple(rows))
+    return Sheet("Fills", ("Fill", trend.against, scale.title, "Off the line", "Recordings"), tuple(rows))
 
 
 def written(trend: Trend, scale: Scale) -> Written:

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
-from analysis.compare.tags import tag_words
 from gui.models.sheets import significant
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
@@ -29,7 +28,7 @@ class TrendPlot(Chart):
     def show_trend(self, trend: Trend, scale: Scale) -> None:
         """Show a trend."""
         self._trend, self._scale = trend, scale
-        self.setAccessibleDescription(f"{scale.title} against {trend.points.tag}, {len(trend.points.x)} fills")
+        self.setAccessibleDescription(f"{scale.title} against {trend.against}, {len(trend.points.x)} fills")
         self.update()
 
     def axes(self) -> Axes | None:
@@ -40,7 +39,7 @@ class TrendPlot(Chart):
         ends = (trend.along[0], trend.along[-1])
         values = [*trend.points.y, *(v for at in ends for v in (at.next_low, at.next_high))]
         y = rounded_range((v * scale.factor for v in values), 0.02)
-        return Axes((ends[0].x, ends[1].x), y, scale.title, tag_words(trend.points.tag), (), trend.simulated)
+        return Axes((ends[0].x, ends[1].x), y, scale.title, trend.against, (), trend.simulated)
 
     def draw(self, painter: QPainter, frame: Frame) -> None:
         """Draw band, line, fills, and what was asked."""
@@ -54,7 +53,7 @@ class TrendPlot(Chart):
         for x, y, unit in zip(trend.points.x, trend.points.y, trend.points.units, strict=True):
             at = frame.at(x, y * scale.factor)
             self.dot(painter, at)
-            where = f"{trend.points.tag} {significant(scale.display, x)}"
+            where = f"{trend.against} {significant(scale.display, x)}"
             self.spot(at, f"{unit.name}, {where}: {scale.words(y)}", unit.files)
         painter.save()
         painter.setClipRect(frame.box.adjusted(-8, -8, 8, 8))
@@ -76,7 +75,7 @@ class TrendPlot(Chart):
         for end in (low, high):
             painter.drawLine(QPointF(end, foot - 8), QPointF(end, foot + 4))
         text = significant(scale.display, wanted.x)
-        self.note(painter, frame, QPointF(across + 10, foot - 14), f"{trend.points.tag} {text}", "close")
+        self.note(painter, frame, QPointF(across + 10, foot - 14), f"{trend.against} {text}", "close")
 
     def _expected(self, painter: QPainter, frame: Frame, trend: Trend, scale: Scale) -> None:
         at = trend.expected
