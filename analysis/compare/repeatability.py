@@ -3,7 +3,7 @@
 Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
 
 Offers ``cells`` (recordings sorted by operator and axle), ``study`` (two-way analysis of variance),
-``study_by_ranges`` (average and range), ``pairs`` and ``agreement`` (differences of paired readings).
+``pairs`` and ``agreement`` (differences of paired readings).
 """
 
 from __future__ import annotations
@@ -30,14 +30,7 @@ POOL_ABOVE_P = 0.25
 NDC_FACTOR = 1.41
 """Number of distinct categories = 1.41 PV/GRR, the factor as the handbook method rounds √2."""
 
-RANGE_EFFICIENCY = 0.9
-"""Degrees of freedom of a mean range, over those of standard deviations (from memory)."""
-
-# Expected range of n standard normals (d2), and its two-sample constants K for the average-and-range form:
-# K1 = 1/d2(repeats), K2 and K3 = 1/d2*(number of operators or axles), one range each.
 AGREE = 1.96
-_K1 = {2: 0.8862, 3: 0.5908, 4: 0.4857, 5: 0.4299}
-_K23 = {2: 0.7071, 3: 0.5231, 4: 0.4467, 5: 0.4030, 6: 0.3742, 7: 0.3534, 8: 0.3375, 9: 0.3249, 10: 0.3146}
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,29 +183,6 @@ def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
         _row("repeats", float(np.sum((y - y.mean(axis=2, keepdims=True)) ** 2)), n_axles * n_operators * (repeats - 1)),
         _row("total", total, y.size - 1),
     )
-
-
-def study_by_ranges(values: ArrayLike) -> Study:
-    """Analyse a study by averages and ranges: the paper-and-pencil form, without interaction.
-
-    Raises
-    ------
-    InputError
-        More repeats, operators or axles than the table of constants holds (5, 10, 10).
-    """
-    y = _checked(values)
-    n_axles, n_operators, repeats = y.shape
-    if repeats not in _K1 or n_operators not in _K23 or n_axles not in _K23:
-        raise InputError("averages and ranges are tabled for 2-5 repeats, 2-10 operators and 2-10 axles; use study")
-    ev = float(np.ptp(y, axis=2).mean()) * _K1[repeats]
-    between = float(np.ptp(y.mean(axis=(0, 2)))) * _K23[n_operators]
-    av = math.sqrt(max(0.0, between**2 - ev**2 / (n_axles * repeats)))
-    pv = float(np.ptp(y.mean(axis=(1, 2)))) * _K23[n_axles]
-    # A mean range is worth a tenth less than a standard deviation; of the operators' own one has one range.
-    repeat = RANGE_EFFICIENCY * n_axles * n_operators * (repeats - 1)
-    below = ev**4 / repeat + (av**4 / (RANGE_EFFICIENCY * (n_operators - 1)))
-    whole = (ev * ev + av * av) ** 2 / below if below > 0 else repeat
-    return _study((ev, av, pv), (), (whole, repeat), pooled=False)
 
 
 def _study(

@@ -19,8 +19,7 @@ if TYPE_CHECKING:
 # A torque tool's class holds from a fifth of its range upwards; below, the error of that point is taken as it stands
 # (TM 1-1500-204-23-9, table 8-1: ± 4 % of reading from 20 % to 100 % of full scale).
 CERTIFIED_FROM = 0.20
-# The same table: best between 30 and 80 % of the range, marks no wider than a tenth of the reading.
-BEST_RANGE = (0.30, 0.80)
+# The same table: marks no wider than a tenth of the reading.
 WIDEST_MARKS = 0.10
 
 

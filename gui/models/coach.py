@@ -90,7 +90,6 @@ class Coach:
     _slipped: bool = False
     _since_s: float = 0.0
     _loaded_from_s: float = 0.0
-    _seen_s: float = 0.0
 
     def feed(self, time_s: Floats, torque_nm: Floats, resting_for_s: float | None, dwell_s: float) -> Hint:
         """Look at the last second.

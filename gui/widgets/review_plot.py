@@ -230,13 +230,6 @@ class ReviewPlot(TracePlot):
                 self._view.removeItem(item)
         self._breakaway = self._stretch = None
 
-    def move_handles(self, breakaway_s: float | None = None, stretch_s: tuple[float, float] | None = None) -> None:
-        """Move them, as by hand."""
-        if self._breakaway is not None and breakaway_s is not None:
-            self._breakaway.setValue(breakaway_s)
-        if self._stretch is not None and stretch_s is not None:
-            self._stretch.setRegion(stretch_s)
-
     def _tell(self) -> None:
         if self._breakaway is not None and self._stretch is not None:
             first, last = self._stretch.getRegion()

@@ -37,8 +37,6 @@ from logger.edges.units import is_force, reading_unit
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
 
-SCHEMA = "heldwheel transducer 1"
-
 Seconds = Annotated[float, msgspec.Meta(gt=0, le=3600)]
 
 

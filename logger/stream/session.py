@@ -3,7 +3,7 @@
 ::
 
     session = Session(link, decoder, clock)
-    session.subscribe(writer)           # a RecordingWriter, a live analysis, a Tap for a window
+    session.subscribe(writer)           # a RecordingWriter, a live analysis
     ending = await session.run()        # always an Ending, never an exception
 
 Rules

@@ -127,11 +127,6 @@ class Run:
     simulated: bool = True
 
     @property
-    def true_torque_nm(self) -> Floats:
-        """Torque in the transducer's shaft at full bandwidth, on a grid of ``mechanics.step_s``."""
-        return self.mechanics.sensor_nm
-
-    @property
     def duration_s(self) -> float:
         """Length of the run."""
         return self.mechanics.sensor_nm.size * self.mechanics.step_s

@@ -10,7 +10,7 @@ from scipy import stats
 
 from analysis.compare.control import State, verdict, watch
 from analysis.compare.planner import equivalence_needed, half_width_of, repeats_for_interval
-from analysis.compare.repeatability import study, study_by_ranges
+from analysis.compare.repeatability import study
 from analysis.compare.runs import Quantity, Run, Setting, units_of
 from analysis.compare.trend import RunIn, RunInState, run_in_along, settled_since
 from analysis.to_axle.calibration import Calibration
@@ -128,22 +128,6 @@ def test_two_by_two_by_two_is_the_smallest_study():
     for axis in range(3):
         with pytest.raises(InputError, match="two or more"):
             study(np.take(y, [0], axis=axis))
-
-
-def test_ranges_give_their_operators_without_what_repeats_feign():
-    """By hand: EV = mean range·K1, AV² = (range of operators' means·K2)² - EV²/(axles·repeats).
-
-    Two repeats, two operators, two axles: 1/d2* = 0.8862 for two and 0.7071 for one range of two (AIAG tables).
-    """
-    y = np.zeros((2, 2, 2))
-    y[..., 1] = 0.4  # every range 0.4
-    y[:, 1] += 2.0  # the second operator
-    y[1] += 10.0  # the second axle
-    found = study_by_ranges(y)
-    ev = 0.4 * 0.8862
-    assert found.repeatability == pytest.approx(ev, rel=1e-3)
-    assert found.reproducibility == pytest.approx(np.sqrt((2.0 * 0.7071) ** 2 - ev**2 / 4), rel=1e-3)
-    assert found.axles == pytest.approx(10.0 * 0.7071, rel=1e-3)
 
 
 def test_a_recording_without_a_fill_is_one_of_its_own_and_told():

@@ -1,6 +1,6 @@
 """Draws of kinds that no constant of the reading was chosen on: other hands, other rigs, other displays.
 
-The families of ``logger.virtual.draws`` chose constants. These judge: a family here is another kind of test, not
+The families of ``tests.analysis.draws`` chose constants. These judge: a family here is another kind of test, not
 another seed. Nobody tunes to them; a constant that is changed because of one of them moves that family over there.
 
 - ``impatient``: a hand that lets go as soon as it feels the slip, and takes hold again.
@@ -19,9 +19,9 @@ from dataclasses import replace
 from math import radians
 from typing import TYPE_CHECKING
 
-from logger.virtual import draws
-from logger.virtual.draws import Dice, Plan
 from logger.virtual.physics import Action, LeverOff, Reseat, Rest, Scenario
+from tests.analysis import draws
+from tests.analysis.draws import Dice, Plan
 
 if TYPE_CHECKING:
     from logger.virtual.hand import Pull

@@ -18,9 +18,9 @@ from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
 from analysis.verdict.judge import AtAxle, budgets_of
 from logger.header import Lever, TransducerFacts, Zero
-from logger.virtual.draws import draw
 from logger.virtual.lever import Lever as VirtualLever
 from logger.virtual.physics import Run, simulate
+from tests.analysis.draws import draw
 
 FAMILIES = ("clean", "realistic", "multi-turn")
 DRAWS = 30

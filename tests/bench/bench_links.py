@@ -22,10 +22,10 @@ from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.samples import EventKind
 from logger.stream.session import build_session
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
-from logger.virtual.radio import Air
+from tests.radio.air import Air
+from tests.radio.bleak_backend import backends_on
+from tests.radio.central import Central
+from tests.radio.gauges import OWN_STREAM, play, stream_gauge
 
 SECONDS = float(os.environ.get("HELDWHEEL_BENCH_RADIO_S", "120"))
 RATE, SIZE = 4000.0, 100  # 25 ms packets; 203 bytes fit into an MTU of 247

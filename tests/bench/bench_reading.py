@@ -19,9 +19,9 @@ from analysis.trace.live import LiveReader
 from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
 from logger.foreign.stamps import put_in_order
-from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.physics import simulate
 from tests.analysis import practice, scoring, unseen
+from tests.analysis.draws import FAMILIES, draw
 from tests.analysis.made import Shape, trace
 from tests.analysis.trace import test_real_traces as real
 from tests.bench.plain_methods import METHODS

@@ -34,7 +34,7 @@ def main(scale: float) -> None:
     write_toml(own, device.description)
     app = QApplication([])
     window = build("dark")
-    window.set_sounds(False)
+    window._shared.sounds.on = False
     window.tester.practice_speed = FAST
     hand = XHand()
     window.show()

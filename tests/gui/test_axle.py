@@ -118,7 +118,7 @@ def test_counting_with_gloves_and_with_keys(hand: Hand) -> None:
 
 def test_faults_are_told_at_the_field_and_decimal_commas_shown(hand: Hand) -> None:
     editor = open_axle(hand, TURNS)
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     count(editor, "18,5", "10", "0")
     assert editor.turns.ratio.text() == "Ratio 3,700, between 3,675 and 3,725 by counting error"
     assert "18,5 / 10 = 3,7 (half" in editor.turns.case.text()
@@ -128,7 +128,7 @@ def test_faults_are_told_at_the_field_and_decimal_commas_shown(hand: Hand) -> No
     assert not editor.turns.ratio.isVisible()
     count(editor, "18", "10", "-10")
     assert "against each other" in editor.turns.problem.text()
-    hand.window.set_comma(False)
+    hand.set_comma(False)
 
 
 def test_a_list_of_ratios_is_kept_and_exchanged_as_the_command_reads_it(hand: Hand, tmp_path) -> None:

@@ -128,12 +128,12 @@ def test_unit_switch_changes_every_figure(hand: Hand) -> None:
 def test_decimal_comma_everywhere(hand: Hand) -> None:
     hand.to_pulls()
     hand.pull()
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     hand.tick()
     for text in (hand.page.live.view.highest, hand.page.pulls._value.text(), hand.page.pulls._rows[0].accessibleName()):
         assert "," in text
         assert "." not in text.split(",")[0][-4:]
-    hand.window.set_comma(False)
+    hand.set_comma(False)
 
 
 def test_simulated_is_written_across_trace_and_end(hand: Hand, stream: FakeStream) -> None:
@@ -281,7 +281,7 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
 
 
 def test_a_pull_too_fast_is_kept_with_its_reason(hand: Hand, stream: FakeStream) -> None:
-    hand.window.set_sounds(True)
+    hand.window._shared.sounds.on = True
     hand.to_pulls()
     hand.pull(ramp_nm_s=400.0)
     assert len(hand.run.pulls.pulls) == 1

@@ -90,7 +90,7 @@ def test_a_job_over_a_virtual_radio_that_goes_out_of_range(qtbot, home, monkeypa
 
     from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM, VirtualDevice
-    from logger.virtual.gauges import device_gauge
+    from tests.radio.gauges import device_gauge
     from tests.radio.world import world
 
     hand = Hand(qtbot, fake=False)

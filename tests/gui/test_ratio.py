@@ -112,7 +112,7 @@ def test_review_judges_the_pair_and_calls_one_a_half(hand: Hand, home: Path) -> 
     assert "Within" in card._badge.accessibleName()
     assert "at least 2.5" in card._limit.text()
     assert "three-way" in card._limit.text()
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     assert card._value.text().startswith("3,3")
 
 

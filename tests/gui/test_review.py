@@ -96,7 +96,7 @@ def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Ha
     assert panel.correct.isVisible()
     before = page._loaded[str(path)].reading.pulls[1]
     first = before.pull.rotating.start_s + 0.8
-    panel.plot.move_handles(stretch_s=(first, before.pull.rotating.end_s))
+    panel.plot._stretch.setRegion((first, before.pull.rotating.end_s))
     reviewing.press(panel.correct.keep)
     assert "reason" in panel.correct.reason._wrong.text(), "no decision without a reason"
     QTest.keyClicks(panel.correct.reason.edit, "the lever slipped at first")

@@ -323,7 +323,7 @@ def test_a_radio_gauge_is_weighed(qtbot, home, monkeypatch) -> None:
 
     from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM
-    from logger.virtual.gauges import device_gauge
+    from tests.radio.gauges import device_gauge
     from tests.radio.world import world
 
     hung = [0.0]

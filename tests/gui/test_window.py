@@ -18,7 +18,7 @@ from tests.gui.hand import Hand, check_named_and_large
 def test_choices_and_lists_are_there_again_after_a_restart(qtbot, home) -> None:
     first = Hand(qtbot)
     first.window.set_unit("kgf·m")
-    first.window.set_comma(True)
+    first.set_comma(True)
     first.window.swap_palette()
     first.window.set_scale(1.25)
     first.window.resize(1400, 900)

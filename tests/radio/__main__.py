@@ -28,9 +28,12 @@ import msgspec
 
 from logger.decoder.description import BleSettings, Command, Description
 from logger.edges.toml_file import write_toml
-from logger.virtual.central import Central
 from logger.virtual.device import STREAM, Piece, VirtualDevice
-from logger.virtual.gauges import (
+from logger.virtual.physics import Run, simulate
+from logger.virtual.scenarios import scenario
+from tests.radio.air import MAX_MTU, Air, Peripheral
+from tests.radio.central import Central
+from tests.radio.gauges import (
     OWN_COMMAND,
     OWN_STREAM,
     TORQUE_UUID,
@@ -40,9 +43,6 @@ from logger.virtual.gauges import (
     standard_pieces,
     stream_gauge,
 )
-from logger.virtual.physics import Run, simulate
-from logger.virtual.radio import MAX_MTU, Air, Peripheral
-from logger.virtual.scenarios import scenario
 from tests.radio.minibluez import MiniBluez
 from tests.radio.world import private_bus
 

@@ -18,7 +18,7 @@ from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.samples import EndReason, EventKind
 from logger.stream.session import Command, build_session
-from logger.virtual.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
+from tests.radio.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
 
 ONE = "F0:00:00:00:00:01"
 SIZE, RATE = 20, 1000.0

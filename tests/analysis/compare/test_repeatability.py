@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.repeatability import agreement, study, study_by_ranges
+from analysis.compare.repeatability import agreement, study
 from logger.errors import InputError
 from tests.coverage import ONE_READING, one_reading
 
@@ -55,22 +55,6 @@ def test_anova():
     shares = [(v / found.total) ** 2 * 100 for v in (found.repeatability, found.reproducibility, found.measuring)]
     assert shares == pytest.approx([3.4, 4.4, 7.8], abs=0.05)
     assert np.sqrt(rows["repeats"].ms) == pytest.approx(0.214435, abs=5e-7)  # unpooled
-
-
-@pytest.mark.published(
-    "AIAG MSA 4th ed., average and range (via an open-source test suite)", rows=("5.10",), status="READ-S"
-)
-def test_ranges():
-    found = study_by_ranges(PARTS)
-    # The handbook carries its mean range rounded to four figures.
-    assert found.repeatability == pytest.approx(0.20188, abs=5e-5)
-    assert found.reproducibility == pytest.approx(0.22963, abs=5e-5)
-    assert found.measuring == pytest.approx(0.30575, abs=5e-5)
-    assert found.axles == pytest.approx(1.10456, abs=5e-5)
-    assert found.total == pytest.approx(1.14610, abs=5e-5)
-    shares = [100 * v / found.total for v in (found.repeatability, found.reproducibility, found.measuring, found.axles)]
-    assert shares == pytest.approx([17.62, 20.04, 26.68, 96.38], abs=0.01)
-    assert int(found.categories) == 5
 
 
 @pytest.mark.published(
@@ -140,8 +124,6 @@ def test_raises(bad):
 def test_agreement_raises():
     with pytest.raises(InputError):
         agreement([1, 2, 3], [1, 2])
-    with pytest.raises(InputError, match="tabled"):
-        study_by_ranges(np.ones((11, 3, 3)))
 
 
 def test_what_one_reading_is_good_to():

@@ -18,7 +18,7 @@ from logger.recordings.axles import (
     Pack,
     Part,
     axle_file,
-    build_at,
+    builds_until,
     change_axle,
     put_build,
     read_axle,
@@ -72,10 +72,10 @@ def test_what_is_put_right_is_kept_as_it_was():
 
 def test_a_recording_is_of_the_last_build_before_it():
     axle = AxleFile(tag="x", builds=tuple(Build(built=DAY + timedelta(days=d)) for d in (0, 2, 5)))
-    assert build_at(axle, DAY - timedelta(minutes=1)) is None
-    assert build_at(axle, DAY) == axle.builds[0]
-    assert build_at(axle, DAY + timedelta(days=4)) == axle.builds[1]
-    assert build_at(axle, DAY + timedelta(days=400)) == axle.builds[2]
+    assert builds_until(axle, DAY - timedelta(minutes=1)) == ()
+    assert builds_until(axle, DAY) == axle.builds[:1]
+    assert builds_until(axle, DAY + timedelta(days=4)) == axle.builds[:2]
+    assert builds_until(axle, DAY + timedelta(days=400)) == axle.builds
 
 
 def test_two_programs_lose_nothing_of_each_other(tmp_path: Path):

@@ -220,15 +220,6 @@ def test_port_unplugged_and_plugged_in_again(tmp_path):
     assert port.lost_bytes > 0
 
 
-@posix
-def test_port_injects_garbage_and_stalls():
-    with VirtualPort([(0.0, b"a"), (0.3, b"b")], held=True) as port:
-        port.stall(0.2)
-        port.inject(b"\xff\xfe")
-        got = read_all(port)
-    assert sorted(got) == sorted(b"ab\xff\xfe")
-
-
 def test_port_needs_posix_and_says_so(monkeypatch):
     with monkeypatch.context() as patched:
         patched.setattr(os, "name", "nt")

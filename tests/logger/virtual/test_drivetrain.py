@@ -9,13 +9,13 @@ from math import pi, sqrt
 import numpy as np
 import pytest
 
-from logger.virtual.draws import draw
 from logger.virtual.drivetrain import State, march
 from logger.virtual.hand import Pull
 from logger.virtual.lever import GRAVITY, Lever
 from logger.virtual.pack import Friction
 from logger.virtual.physics import Rest, Scenario, simulate
 from logger.virtual.scenarios import axle, drag, pack, scenario
+from tests.analysis.draws import draw
 
 NO_LEVER = Lever(mass_kg=0.0, centroid_m=0.0)
 STEADY = {"tremor": 0.0, "wander": 0.0}

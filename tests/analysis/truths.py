@@ -1,56 +1,18 @@
-"""A run as files that any program can read: a foreign trace with its sidecar, and its truth.
+"""The truth of a simulated run in the plain form that the scores compare with.
 
-``<stem>.csv`` (``time_s``, torque in a unit, ``angle_deg``), ``<stem>.sidecar.toml`` (what is known of the transducer,
-and that it is simulated) and ``<stem>.truth.json``. In the truth, torques are magnitudes in N·m at the sensor, relative
-to the hand-off level, times those of the trace, and ``direction`` is the sign of the torque.
-
-Offered: ``write_run``, ``truth_record``.
+Torques are magnitudes in N·m at the sensor, relative to the hand-off level, times those of the trace, and ``direction``
+is the sign of the torque.
 """
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from logger.edges.toml_file import write_toml
-from logger.edges.units import column_unit, torque_factor
-from logger.header import Sidecar, TransducerFacts
-
 if TYPE_CHECKING:
-    from pathlib import Path
-
     from logger.virtual.physics import Run
     from logger.virtual.truth import TruePull
-
-
-def write_run(run: Run, folder: Path, stem: str, *, unit: str = "N·m") -> Path:
-    """Write a run as a foreign trace with sidecar and truth; give the trace's path."""
-    columns = {"time_s": run.time_s, f"torque_{column_unit(unit)}": run.torque_nm / torque_factor(unit)}
-    digits = {"time_s": 6, "angle_deg": 3}
-    if run.angle_deg is not None:
-        columns["angle_deg"] = run.angle_deg
-    texts = [[_cell(v, digits.get(name, 5)) for v in values.tolist()] for name, values in columns.items()]
-    path = folder / f"{stem}.csv"
-    with path.open("w", encoding="utf-8", newline="") as file:
-        file.write(",".join(columns) + "\n")
-        file.writelines(",".join(row) + "\n" for row in zip(*texts, strict=True))
-    sensor = run.scenario.sensor
-    facts = TransducerFacts(
-        name="virtual transducer (simulated)",
-        capacity_nm=sensor.capacity_nm,
-        gain=sensor.gain if sensor.gain_known else None,
-        accuracy_percent_of_reading=None if sensor.gain_known else sensor.accuracy_percent,
-    )
-    write_toml(folder / f"{stem}.sidecar.toml", Sidecar(simulated=True, transducer=facts))
-    truth = truth_record(run, stem)
-    (folder / f"{stem}.truth.json").write_text(json.dumps(truth, indent=1), encoding="utf-8", newline="")
-    return path
-
-
-def _cell(value: float, digits: int) -> str:
-    return f"{value:.{digits}f}" if value == value else ""
 
 
 def truth_record(run: Run, name: str) -> dict[str, Any]:

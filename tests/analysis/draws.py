@@ -7,7 +7,7 @@
 - ``hard``: two to four hazards at once.
 - ``slow-sensor``: 10 to 50 values a second.
 - ``no-peak``: fluids without a static excess.
-- ``stick-slip``: friction falling with speed, unstable by the criterion of ``pack.stable_sliding``.
+- ``stick-slip``: friction falling with speed, unstable by the criterion of ``stable_sliding``.
 - ``worn``: packs down to the drag.
 - ``multi-turn``: near two turns, with waves and re-grips.
 - ``adversarial``: recordings that hold no pull at all.
@@ -32,7 +32,7 @@ import numpy as np
 from logger.errors import InputError
 from logger.virtual.hand import Pull
 from logger.virtual.lever import Lever
-from logger.virtual.pack import Friction, stable_sliding, wavy_path
+from logger.virtual.pack import Friction, wavy_path
 from logger.virtual.physics import Action, LeverOff, Reseat, Rest, Scenario
 from logger.virtual.scenarios import axle, pack
 from logger.virtual.sensor import Fault, Sensor
@@ -404,3 +404,32 @@ def _scenario(plan: Plan, actions: tuple[Action, ...], *, angle: float | None = 
     recorded = (dice.between(2.5, 6.0), 1e9) if "cut" in plan.hazards else None
     about = ", ".join(sorted(plan.hazards)) or "no hazard"
     return Scenario("", about, plan.axle, actions, plan.lever, plan.sensor, angle, recorded)
+
+
+def stable_sliding(friction: Friction, inertia: float, stiffness: float, speed: float) -> bool:
+    """Say whether steady sliding, drawn through a spring at this speed, is stable; else it is stick-slip.
+
+    Parameters
+    ----------
+    friction : Friction
+        The element (contact ageing is excluded).
+    inertia, stiffness : float
+        Of what slides, and of the spring that draws it.
+    speed : float
+        Of the spring's far end, not zero.
+
+    Notes
+    -----
+    The linearised equations have the characteristic polynomial ``s^3 + a1 s^2 + a2 s + a3``; it is stable if all three
+    are positive and ``a1 a2 > a3`` (K. J. Åström, C. Canudas de Wit, IEEE Control Systems Magazine, December 2008,
+    pages 101-114, equation 27).
+    """
+    v = abs(speed)
+    ratio = (v / friction.stribeck_rad_s) ** friction.exponent
+    excess = (friction.static_nm - friction.coulomb_nm) * exp(-ratio)
+    level, slope = friction.coulomb_nm + excess, -excess * ratio * friction.exponent / v
+    rate = friction.stiffness_nm_rad * v / level
+    a1 = rate + (friction.viscous_nms + friction.damping_nms * v * slope / level) / inertia
+    a2 = rate * (slope + friction.viscous_nms) / inertia + stiffness / inertia
+    a3 = rate * stiffness / inertia
+    return bool(min(a1, a2, a3) > 0 and a1 * a2 > a3)

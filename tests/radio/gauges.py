@@ -21,7 +21,7 @@ from logger.decoder.standard import (
     uuid,
 )
 from logger.virtual.device import SERVICE, STREAM
-from logger.virtual.radio import MAX_MTU, Air, Characteristic, Peripheral, Service
+from tests.radio.air import MAX_MTU, Air, Characteristic, Peripheral, Service
 
 if TYPE_CHECKING:
     from logger.virtual.physics import Run
