@@ -22,8 +22,9 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 READOUT = (
-    "Highest: the highest torque at the axle since the pulls began, with the load that is on now; excluded pulls do not "
-    "count. Wheel: how far it has turned since the lever was last loaded, clockwise positive, and how fast it turns now."
+    "Highest: the highest torque at the axle since the pulls began, with the load that is on now; excluded pulls do "
+    "not count. Wheel: how far it has turned since the lever was last loaded, clockwise positive, and how fast it "
+    "turns now."
 )
 SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
 PLOT_PX = 150  # where the window is lower, the page scrolls

@@ -1,6 +1,4 @@
-"""The readout beside the large figure: what the highest counts and which pull it is of, and how far the wheel turned."""
-
-from __future__ import annotations
+"""Beside the large figure: what the highest counts and which pull it is of, and how far the wheel turned."""
 
 import numpy as np
 import pytest
