@@ -34,7 +34,7 @@ AGREE = 1.96
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class VarianceRow:
     """One line of the analysis of variance."""
 
     source: str
@@ -61,7 +61,7 @@ class Study:
         Measuring as a share of the total, in percent.
     categories : int
         Distinct levels of torque that this measuring can tell apart among these axles.
-    table : tuple of Row
+    table : tuple of VarianceRow
         The analysis of variance; empty for average and range.
     pooled : bool
         Whether the interaction was pooled with the repeats.
@@ -79,7 +79,7 @@ class Study:
     total: float
     percent: float
     categories: float
-    table: tuple[Row, ...]
+    table: tuple[VarianceRow, ...]
     pooled: bool
     text: str
     dof: float
@@ -141,7 +141,7 @@ def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     v_axle = max(0.0, (axle.ms - main.ms) / (n_operators * repeats))
     table = (operator, axle, cross, within, total)
     # The measuring variance as a sum of mean squares: error, interaction and operator by how often each enters.
-    shares: dict[str, tuple[float, Row]] = {"error": (1.0, error)}
+    shares: dict[str, tuple[float, VarianceRow]] = {"error": (1.0, error)}
     if v_cross:
         shares["error"] = (1 - 1 / repeats, error)
         shares["cross"] = (1 / repeats, cross)
@@ -155,11 +155,11 @@ def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     return _study(parts, table, dofs, pooled=pooled, unit=unit)
 
 
-def _row(source: str, ss: float, df: int) -> Row:
-    return Row(source, ss, df, ss / df, None, None)
+def _row(source: str, ss: float, df: int) -> VarianceRow:
+    return VarianceRow(source, ss, df, ss / df, None, None)
 
 
-def _against(row: Row, error: Row) -> Row:
+def _against(row: VarianceRow, error: VarianceRow) -> VarianceRow:
     """Give the row with its F ratio against an error."""
     from scipy.special import fdtrc
 
@@ -169,7 +169,7 @@ def _against(row: Row, error: Row) -> Row:
     return replace(row, f=f, p=float(fdtrc(row.df, error.df, f)))
 
 
-def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
+def _sums(y: Floats) -> tuple[VarianceRow, VarianceRow, VarianceRow, VarianceRow, VarianceRow]:
     n_axles, n_operators, repeats = y.shape
     mean = y.mean()
     operator = n_axles * repeats * float(np.sum((y.mean(axis=(0, 2)) - mean) ** 2))
@@ -187,7 +187,7 @@ def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
 
 def _study(
     parts: tuple[float, float, float],
-    table: tuple[Row, ...],
+    table: tuple[VarianceRow, ...],
     dofs: tuple[float, float],
     *,
     pooled: bool,
@@ -267,7 +267,7 @@ def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tu
 
 
 @dataclass(frozen=True, slots=True)
-class Agreement:
+class LimitsOfAgreement:
     """How two ways of measuring agree: limits that hold 95 % of single differences.
 
     Attributes
@@ -292,7 +292,7 @@ class Agreement:
     n: int
 
 
-def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
+def agreement(a: ArrayLike, b: ArrayLike) -> LimitsOfAgreement:
     """Compare two instruments (or operators) on the same axles by their differences (Bland and Altman 1986).
 
     Raises
@@ -308,4 +308,4 @@ def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
     difference = x - y
     bias, sd = float(difference.mean()), float(difference.std(ddof=1))
     half = float(stdtrit(len(x) - 1, 0.975)) * sd / math.sqrt(len(x))
-    return Agreement(bias, bias - half, bias + half, sd, bias - AGREE * sd, bias + AGREE * sd, len(x))
+    return LimitsOfAgreement(bias, bias - half, bias + half, sd, bias - AGREE * sd, bias + AGREE * sd, len(x))

@@ -163,11 +163,11 @@ def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> 
 
 def _monte_carlo(pull: Budget, fixture: Fixture) -> str:
     """Check the budget of one reading by trials; empty where both agree."""
-    from analysis.to_axle.at_axle import Reading, trials_model
+    from analysis.to_axle.at_axle import TracedTorque, trials_model
     from analysis.uncertainty.montecarlo import disagreement, monte_carlo
 
     row = pull.row("trace").input
-    inputs, model = trials_model(Reading(pull.quantity, row.value, row.u), fixture, pull)
+    inputs, model = trials_model(TracedTorque(pull.quantity, row.value, row.u), fixture, pull)
     return disagreement(pull, monte_carlo(model, inputs)) or "Monte Carlo (1e6 trials) agrees with the budget"
 
 

@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.to_axle.at_axle import ASSUMED_ACCURACY, Instrument, Level, Reading, at_axle
+from analysis.to_axle.at_axle import ASSUMED_ACCURACY, Instrument, Level, TracedTorque, at_axle
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -106,5 +106,5 @@ def dial_reading(shown: float, dial: Dial, fixture: Fixture, *, quantity: str = 
     note = "class, as a rectangle" if dial.limit_of_error is not None else "class not stated: assumed"
     instrument = Instrument(dial.half_width(shown) / math.sqrt(3) / shown, note=note)
     marks = WIDEST_MARKS * shown if dial.marks is None else dial.marks
-    reading = Reading(quantity, shown, marks / math.sqrt(12), turn_rad=None)
+    reading = TracedTorque(quantity, shown, marks / math.sqrt(12), turn_rad=None)
     return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the dial"))

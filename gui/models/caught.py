@@ -54,7 +54,7 @@ class Judged:
 
 
 @dataclass(frozen=True, slots=True)
-class JobValue:
+class ValueSoFar:
     """What all pulls that count say together.
 
     Attributes
@@ -180,7 +180,7 @@ class PullList:
         self.pulls = [replace(caught, judged=_said(read, caught.job)) for caught, read in each]
 
     @property
-    def value(self) -> JobValue | None:
+    def value(self) -> ValueSoFar | None:
         """What the pulls that count say together."""
         return None if self.reading is None else together(self.reading)
 
@@ -220,7 +220,7 @@ def _value(budget: Budget | None) -> Value | None:
     return None if budget is None else Value(budget.value, budget.u95)
 
 
-def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
+def together(reading: RecordingReading, quantity: str = "") -> ValueSoFar | None:
     """Give what the pulls of a reading say together, for the panel: of what was judged, or of one quantity."""
     main, header = reading.main, reading.header
     if quantity and (main is None or main.budget.quantity != quantity):
@@ -237,7 +237,7 @@ def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
         for v in reading.job
         if v is not main
     )
-    return JobValue(
+    return ValueSoFar(
         main.budget.quantity,
         Value(main.budget.value, main.budget.u95),
         len(main.values),

@@ -18,7 +18,7 @@ from analysis.verdict.setup import setup_of
 from gui.models.changes import Changes
 from logger.edges.units import canonical_unit
 from logger.errors import DescriptionError, HeldwheelError
-from logger.header import Axle, Conditions, Decision, Header, Job, Test, TransducerFacts
+from logger.header import Axle, Conditions, Decision, Header, JobFacts, Test, TransducerFacts
 from logger.version import VERSION
 
 if TYPE_CHECKING:
@@ -65,7 +65,7 @@ class JobCard:
     Change it through ``put``; views listen to ``changes``.
     """
 
-    job: Job = field(default_factory=Job)
+    job: JobFacts = field(default_factory=JobFacts)
     axle: Axle = field(default_factory=Axle)
     test: Test = field(default_factory=lambda: Test(place="car", held="other side", gear="neutral", side="right"))
     conditions: Conditions = field(default_factory=Conditions)

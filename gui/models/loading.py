@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from gui.models.archive import Said
+from gui.models.archive import ListedValues
 from gui.models.trace import GrowingTrace
 from logger.recordings.sidecar import read_sidecar, revision_of
 
@@ -119,11 +119,11 @@ def angle_of(path: str) -> tuple[Floats, Floats, Floats] | None:
     )
 
 
-def said_of(reading: RecordingReading) -> Said:
+def said_of(reading: RecordingReading) -> ListedValues:
     """Give what the list shows of a reading."""
     values = {v.budget.quantity: v.budget.value for v in reversed(reading.job)}
     state = str(reading.result.state) if reading.result is not None and not reading.half else ""
-    return Said(state, values.get("breakaway"), values.get("rotating mean"))
+    return ListedValues(state, values.get("breakaway"), values.get("rotating mean"))
 
 
 def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:

@@ -20,7 +20,7 @@ from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
 from gui.models.highest import Highest
 from gui.models.pace import LAST_S, Pace, Wheel
-from gui.models.state import Link, Notice
+from gui.models.state import LinkState, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
 from logger.errors import HeldwheelError
@@ -28,9 +28,9 @@ from logger.header import Zero
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
-    from gui.models.caught import CaughtPull, JobValue
+    from gui.models.caught import CaughtPull, ValueSoFar
     from gui.models.job import JobCard, Purpose
-    from gui.models.relay import Found, Samples
+    from gui.models.relay import FoundPull, ScreenSamples
     from logger.samples import Ending, Event
 
 USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
@@ -61,7 +61,7 @@ class TestRun:
         self.true_zero: Zero | None = None  # as it is written down: before, and after once it was taken again
         self.zero_again: ZeroValue | None = None
         self.now_nm: float | None = None
-        self.link = Link.NONE
+        self.link = LinkState.NONE
         self.notice: Notice | None = None
         self.stale = False  # connected, but nothing has arrived for a moment: what is shown is the past
         self.simulated = False
@@ -129,7 +129,7 @@ class TestRun:
         self.zeroing = None
         if self.flow.now is Step.PULLS:
             self.flow.done()
-            if self.link is Link.ENDED:
+            if self.link is LinkState.ENDED:
                 self.flow.skip()
         else:
             self.flow.skip()
@@ -142,13 +142,13 @@ class TestRun:
         if self.flow.now is Step.PULLS:
             some = len(self.pulls.counting) > 0
             fewer = len(self.pulls.counting) < self.card.pulls_wanted
-            return some and (self.link is Link.ENDED or (fewer and not self.coach.loaded))
+            return some and (self.link is LinkState.ENDED or (fewer and not self.coach.loaded))
         return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN}
 
     @property
     def can_go_back(self) -> bool:
         """Whether more pulls may be made after all: until the second zero is taken."""
-        return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not Link.ENDED
+        return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not LinkState.ENDED
 
     def go_back(self) -> None:
         """Go back to the pulls: they go on in the same recording."""
@@ -199,7 +199,7 @@ class TestRun:
         return MOVED_SHARE * (min(limits) if limits else SMALLEST_NM)
 
     # ------------------------------------------------------------------ stream
-    def samples(self, news: Samples) -> None:
+    def samples(self, news: ScreenSamples) -> None:
         """Take the next samples and events of the stream."""
         for event in news.events:
             self._event(event)
@@ -257,7 +257,7 @@ class TestRun:
         """Give the torque at the axle now."""
         return None if self.now_nm is None else self.at_axle(self.now_nm - self.zero_nm)
 
-    def _zero(self, news: Samples) -> None:
+    def _zero(self, news: ScreenSamples) -> None:
         if self.zeroing is None:
             return
         taken = self.zeroing.feed(news.time_s, news.torque_nm)
@@ -329,7 +329,9 @@ class TestRun:
     @property
     def silent(self) -> bool:
         """Whether what is shown is the past: a stream that stopped, is lost, or has ended in the middle of a test."""
-        return self.flow.running and (self.stale or self.link in {Link.SILENT, Link.RETRYING, Link.ENDED})
+        return self.flow.running and (
+            self.stale or self.link in {LinkState.SILENT, LinkState.RETRYING, LinkState.ENDED}
+        )
 
     @property
     def dwell_left_s(self) -> float | None:
@@ -361,7 +363,7 @@ class TestRun:
             self.notice = None
             self.changes.tell()
 
-    def found(self, news: Found) -> CaughtPull:
+    def found(self, news: FoundPull) -> CaughtPull:
         """Take a pull that was caught."""
         if self.flow.now is Step.ZERO_AGAIN and self.zero_again is None and self.zeroing is None:
             self.flow.back_to(Step.PULLS)  # somebody went on pulling
@@ -408,7 +410,7 @@ class TestRun:
         """Learn that the stream has ended; ``safe`` says in words what is on disk."""
         from logger.samples import EndReason
 
-        self.link = Link.ENDED
+        self.link = LinkState.ENDED
         if ending.reason in {EndReason.LOST, EndReason.FAILED}:
             what = ending.text or ("The transducer is gone." if ending.reason is EndReason.LOST else "It has failed.")
             disk = ending.reason is EndReason.FAILED and isinstance(ending.error, OSError)
@@ -441,6 +443,6 @@ class TestRun:
         )
 
     @property
-    def value(self) -> JobValue | None:
+    def value(self) -> ValueSoFar | None:
         """The job's value so far."""
         return self.pulls.value

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.tags import tag_words
 from gui.models.sheets import (
-    Scale,
+    QuantityScale,
     Sheet,
     Written,
     left_out_sheet,
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
     from analysis.compare.runs import Run
     from analysis.compare.series import Points
-    from analysis.compare.trend import Inverse, Line, Prediction
+    from analysis.compare.trend import FittedLine, Inverse, Prediction
     from gui.models.comparing import Common
 
 
@@ -41,7 +41,7 @@ class Trend:
     ----------
     points : Points
         The fills.
-    line : Line
+    line : FittedLine
         Through them.
     slope : tuple of float
         95 % interval of the slope.
@@ -56,7 +56,7 @@ class Trend:
     """
 
     points: Points
-    line: Line
+    line: FittedLine
     slope: tuple[float, float]
     fills: tuple[Prediction, ...]
     along: tuple[Prediction, ...]
@@ -108,7 +108,7 @@ def _drawn(x: Sequence[float], asked: Sequence[float]) -> tuple[float, float]:
     return min(least, *near, least) - MARGIN * wide, max(greatest, *near, greatest) + MARGIN * wide
 
 
-def headline(trend: Trend, scale: Scale) -> str:
+def headline(trend: Trend, scale: QuantityScale) -> str:
     """Give the answer: what was asked for first, the trend itself otherwise."""
     from analysis.compare.trend import INVERSE_LEAVES_OUT
 
@@ -135,11 +135,11 @@ def _beyond(outside: object) -> str:
     return " Outside the range that was tested." if outside else ""
 
 
-def _plain(scale: Scale) -> Callable[[float], str]:
+def _plain(scale: QuantityScale) -> Callable[[float], str]:
     return lambda value: significant(scale.display, value, 3)
 
 
-def slope_words(trend: Trend, scale: Scale) -> str:
+def slope_words(trend: Trend, scale: QuantityScale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
     low, high = trend.slope
     shown = "a trend is shown" if not low <= 0 <= high else "no trend is shown"
@@ -152,7 +152,7 @@ def warnings_of(trend: Trend) -> list[str]:
     return [*(line for line in trend.points.remarks if LEFT_OUT not in line), *trend.points.warnings]
 
 
-def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def trend_sheets(trend: Trend, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give everything beneath the picture: the line's figures, its fills, what is excluded."""
     notes = [f"Not recorded, so not checked: {line}" for line in trend.points.unknown]
     return sheets(
@@ -163,7 +163,7 @@ def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[
     )
 
 
-def _figures(trend: Trend, scale: Scale) -> Sheet:
+def _figures(trend: Trend, scale: QuantityScale) -> Sheet:
     line, number = trend.line, _plain(scale)
     rows = [
         (
@@ -188,7 +188,7 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
     return Sheet("Figures", ("Figure", "Value", "95 % interval", "From"), tuple(rows), frozenset({0, 3}))
 
 
-def _fills(trend: Trend, scale: Scale) -> Sheet:
+def _fills(trend: Trend, scale: QuantityScale) -> Sheet:
     number = _plain(scale)
     rows = [
         (unit.name, number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
@@ -197,7 +197,7 @@ def _fills(trend: Trend, scale: Scale) -> Sheet:
     return Sheet("Fills", ("Fill", trend.against, scale.title, "Off the line", "Recordings"), tuple(rows))
 
 
-def written(trend: Trend, scale: Scale) -> Written:
+def written(trend: Trend, scale: QuantityScale) -> Written:
     """Give a trend as it is written: fills as a table, and JSON as the command prints it."""
     points, line = trend.points, trend.line
     plain: dict[str, object] = {

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.models.coach import URGENCY, Hint, Urgency
+from gui.models.coach import URGENCY, Hint, HintUrgency
 from gui.models.flow import Step
 from gui.models.marks import mark_of
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.translation import tr
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
-from gui.widgets.fitting import Flow, Headline
+from gui.widgets.fitting import FittedText, FlowLayout
 from gui.widgets.parts import Switch, card, column, label, restyle, scrolled
 from gui.widgets.trace_plot import Scale, TracePlot
 
@@ -44,7 +44,7 @@ class LivePanel(QWidget):
         self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
         self.figure.setToolTip(tr(READOUT))
-        self.coach = Headline(shared.look)
+        self.coach = FittedText(shared.look)
         self.coach.setAccessibleName("Coach")
         self.plot = TracePlot(shared.look, "")
         self.plot.number = shared.display.number
@@ -61,7 +61,7 @@ class LivePanel(QWidget):
         below = card()
         plot_side = column(below, margin=8, gap=4)
         plot_side.addWidget(self.plot, 1)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         foot.addWidget(self._state)
         foot.addWidget(self._spans)
         plot_side.addLayout(foot)
@@ -119,9 +119,9 @@ class LivePanel(QWidget):
 
     def _coach(self, run: TestRun) -> None:
         text = coach_words(run, self._shared.display)
-        urgency = URGENCY.get(run.hint, Urgency.CALM)
+        urgency = URGENCY.get(run.hint, HintUrgency.CALM)
         self.coach.setText(text)
-        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
+        restyle(self.coach, {HintUrgency.STOP: "wrong", HintUrgency.ACT: "warn"}.get(urgency, ""))
 
     def _draw(
         self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None
@@ -166,7 +166,7 @@ def _caption(run: TestRun) -> str:
 
 def coach_words(run: TestRun, display: Display) -> str:
     """Give the one line for the person at the wheel."""
-    if run.link is Link.ENDED:
+    if run.link is LinkState.ENDED:
         return "No transducer: connect again"
     if run.silent:
         return "No signal: wait, do not pull"

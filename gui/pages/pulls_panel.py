@@ -13,12 +13,12 @@ from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
-from gui.widgets.fitting import WRAP, Flow, wrapped_height
+from gui.widgets.fitting import WRAP, FlowLayout, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
 
 if TYPE_CHECKING:
     from gui.look import Look
-    from gui.models.caught import CaughtPull, JobValue
+    from gui.models.caught import CaughtPull, ValueSoFar
     from gui.models.display import Display
     from gui.models.run import TestRun
     from gui.shared import Shared
@@ -190,7 +190,7 @@ class PullsPanel(QWidget):
         head.addWidget(self._count, 1)
         listed.addLayout(head)
         listed.addWidget(self._list, 1)
-        buttons = Flow(gap=8)
+        buttons = FlowLayout(gap=8)
         self._reject = button("Exclude last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject)
@@ -222,7 +222,7 @@ class PullsPanel(QWidget):
             row.show_pull(caught)
         self._empty.setVisible(not pulls)
 
-    def _show_value(self, value: JobValue | None, run: TestRun) -> None:
+    def _show_value(self, value: ValueSoFar | None, run: TestRun) -> None:
         display = self._shared.display
         if value is None:
             self._quantity.setText("Value of this job")

@@ -17,7 +17,7 @@ from gui.pages.budget_table import BudgetTable
 from gui.pages.correct_bar import CorrectBar
 from gui.pages.pull_table import PullTable
 from gui.pages.result_card import ResultCard
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, Switch, button, card, column, label, line, scrolled
 from gui.widgets.review_plot import ReviewPlot, Shown
 from logger.errors import HeldwheelError
@@ -25,7 +25,7 @@ from logger.errors import HeldwheelError
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from gui.models.archive import Entry
+    from gui.models.archive import ArchiveEntry
     from gui.models.loading import Loaded
     from gui.shared import Shared
     from logger.samples import Floats
@@ -96,7 +96,7 @@ class ReadingPanel(QWidget):
         self.plot.setMinimumHeight(PLOT_PX)
         self.plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         body = column(self._body, gap=8)
-        head = Flow(gap=10)
+        head = FlowLayout(gap=10)
         words = column(gap=0)
         words.addWidget(self.title)
         words.addWidget(self.state)
@@ -159,12 +159,12 @@ class ReadingPanel(QWidget):
         self.plot.pointed.connect(self._want_angle)
 
     # ------------------------------------------------------------------ showing
-    def show_waiting(self, entry: Entry) -> None:
+    def show_waiting(self, entry: ArchiveEntry) -> None:
         """Say that a recording is being read."""
         self._empty.setText(f"Reading {entry.name} ({entry.size / 1e6:,.1f} MB) …")
         self._taught.show()
 
-    def show_problem(self, entry: Entry, text: str) -> None:
+    def show_problem(self, entry: ArchiveEntry, text: str) -> None:
         """Say why a recording cannot be read."""
         self._empty.setText(f"{entry.name} cannot be read.\n\n{text}")
         self._taught.show()

@@ -11,7 +11,7 @@ from analysis.cautions import Moment, cautions_for, facts_of
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, button, card, column, label, scrolled
 from gui.widgets.written import WrittenBar
 
@@ -51,7 +51,7 @@ class SignPanel(QWidget):
         self.report = button("Make report", lambda: self.report_asked.emit("engineer"), tip="The engineer's page, PDF")
         self.customer = button("Customer's page", lambda: self.report_asked.emit("customer"), tip="One page, PDF")
         self._presses = QWidget()
-        presses = Flow(self._presses, gap=10)
+        presses = FlowLayout(self._presses, gap=10)
         for press in (self.report, self.customer, self._open):
             presses.addWidget(press)
         inside.addWidget(self._presses)

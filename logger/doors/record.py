@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     from logger.doors.recording import Source
     from logger.header import Header
-    from logger.stream.session import Command
+    from logger.stream.session import ConfirmedCommand
 
 RESULT_IS_A_FILE = True  # a display that takes nothing is no failure of a recording
 
@@ -93,11 +93,11 @@ def run(args: argparse.Namespace) -> int:
     return _record(args, source, second, header, commands)
 
 
-def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
+def _confirmed(args: argparse.Namespace, source: Source) -> list[ConfirmedCommand]:
     """Show the commands that are asked for, and have each confirmed once."""
     from logger.edges.confirm import confirm_sending
     from logger.errors import InputError
-    from logger.stream.session import Command
+    from logger.stream.session import ConfirmedCommand
 
     moments: dict[str, Literal["each", "once", "end"]] = {"start": "each", "stop": "end"}
     commands = []
@@ -107,7 +107,7 @@ def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
             known = ", ".join(source.description.commands) or "none"
             raise InputError(f"--send {name}: the description has no such command; it has: {known}")
         confirm_sending(source.identity, described.data(), described.does or name, assume=args.yes)
-        commands.append(Command(described.data(), described.does or name, moments.get(name, "once")))
+        commands.append(ConfirmedCommand(described.data(), described.does or name, moments.get(name, "once")))
     return commands
 
 
@@ -131,7 +131,7 @@ def _checked(args: argparse.Namespace, header: Header) -> Header:
 
 
 def _record(
-    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[Command]
+    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[ConfirmedCommand]
 ) -> int:
     from logger.doors.recording import record, started_name
     from logger.stream.session import build_session

@@ -34,7 +34,7 @@ from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import merged
 from logger.samples import EndReason, EventKind
-from logger.stream.health import JUDGE_BYTES, MOSTLY, State
+from logger.stream.health import JUDGE_BYTES, MOSTLY, SessionState
 
 if TYPE_CHECKING:
     import argparse
@@ -265,7 +265,7 @@ async def _run(
     began_s = time.monotonic()
     while not running.done():
         await asyncio.wait({running}, timeout=SHOW_S)
-        if session.health.state is State.OPENING:
+        if session.health.state is SessionState.OPENING:
             began_s = time.monotonic()
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)

@@ -79,7 +79,7 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class TorqueCandidate:
     """A number that may be the torque.
 
     Attributes
@@ -115,7 +115,7 @@ class Learned:
         ``thousands``, ``lines``, ``template``.
     shown : tuple of (str, str)
         Raw line, what it decodes to.
-    choices : tuple of Choice
+    choices : tuple of TorqueCandidate
         The numbers that may be the torque, also where one was taken.
     chosen : str
         The one that was taken; empty: none yet.
@@ -130,7 +130,7 @@ class Learned:
     unknown: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     shown: tuple[tuple[str, str], ...] = ()
-    choices: tuple[Choice, ...] = ()
+    choices: tuple[TorqueCandidate, ...] = ()
     chosen: str = ""
     unit_sent: bool = False
     fits: float = 0.0
@@ -184,7 +184,7 @@ def learn(
         layout = binary_layout([c.data for c in chunks] if ble is not None else data, wanted, notes, offer)
     if layout is None:
         return _learned(notes)
-    choices = tuple(Choice(c.name, number, c.unit, c.values) for number, c in layout.able)
+    choices = tuple(TorqueCandidate(c.name, number, c.unit, c.values) for number, c in layout.able)
     learned = replace(_learned(notes), choices=choices)
     if layout.torque is None:
         if "field" in notes.missing and not wanted.unit and not any(choice.unit for choice in choices):

@@ -5,8 +5,8 @@ is put right leaves what it was before among ``replaced``. A recording was made 
 
 Conventions: thicknesses in mm, parts from the side gear outwards, volumes in litres.
 
-Offered: ``AxleFile``, ``Build``, ``Pack``, ``Part``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``, ``read_axle``,
-``change_axle``, ``put_build``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
+Offered: ``AxleFile``, ``Build``, ``Pack``, ``PackPart``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``,
+``read_axle``, ``change_axle``, ``put_build``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
 ``sheets_of``.
 """
 
@@ -39,7 +39,7 @@ PartKind = Literal["friction disc", "steel plate", "disc spring", "shim"]
 PART_KINDS: Final[tuple[PartKind, ...]] = get_args(PartKind)
 
 
-class Part(Record, frozen=True, kw_only=True):
+class PackPart(Record, frozen=True, kw_only=True):
     """One part of a pack."""
 
     kind: PartKind
@@ -50,7 +50,7 @@ class Part(Record, frozen=True, kw_only=True):
 class Pack(Record, frozen=True, kw_only=True):
     """One side's pack, from the side gear outwards."""
 
-    parts: Annotated[tuple[Part, ...], msgspec.Meta(max_length=MOST_PARTS)] = ()
+    parts: Annotated[tuple[PackPart, ...], msgspec.Meta(max_length=MOST_PARTS)] = ()
     surfaces: Annotated[int, msgspec.Meta(ge=1, le=200)] | None = None  # friction surfaces, if not as counted
     end_play_mm: From0 | None = None
 

@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.links.base import TellingLink
 from logger.samples import Block, Column, Event, EventKind
-from logger.stream.health import Meter, State, Steps
+from logger.stream.health import Meter, SessionState, Steps
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -185,7 +185,7 @@ class BlockMaker:
     def _settle_gap(self, arrived_s: float) -> None:
         """After a time without bytes, for whatever reason, tell the decoder how many samples were due meanwhile."""
         away_s = arrived_s - self._came_s
-        told, self._returned = self._returned or self.meter.health.state is State.SILENT, False
+        told, self._returned = self._returned or self.meter.health.state is SessionState.SILENT, False
         if not (told and away_s > 0) and not away_s > GAP_S:  # neither holds before anything has come
             return
         measured = self.meter.health.rate_hz

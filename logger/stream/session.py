@@ -14,7 +14,7 @@ Rules
 4. Nothing is written to the device but what ``send`` or ``arrange`` was given, and only after the user confirmed it.
 5. When nothing arrives for ``silence_s`` an event says so: a radio stack that died reports nothing by itself.
 
-Offered: ``Session``, ``Command``, ``build_session``.
+Offered: ``Session``, ``ConfirmedCommand``, ``build_session``.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ from logger.samples import Block, Ending, EndReason, Event, EventKind
 from logger.stream.audience import Audience, SubscriberFailedError
 from logger.stream.blocks import BlockMaker
 from logger.stream.clock import build_clock
-from logger.stream.health import State
+from logger.stream.health import SessionState
 from logger.stream.portions import Portions
 
 if TYPE_CHECKING:
@@ -50,7 +50,7 @@ BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
 
 @dataclass(frozen=True, slots=True)
-class Command:
+class ConfirmedCommand:
     """A confirmed command and when it is sent.
 
     Attributes
@@ -114,7 +114,7 @@ class Session:
         self._drain_s = drain_s
         self._audience = Audience()
         self._portions = Portions()
-        self._commands: list[Command] = []
+        self._commands: list[ConfirmedCommand] = []
         self._stop_wanted = False
         self._stopping: asyncio.Event | None = None
         self._loop: asyncio.AbstractEventLoop | None = None
@@ -163,7 +163,7 @@ class Session:
         """Put an event of the user's (NOTE, ZERO) into the stream; any thread may call it."""
         self._blocks.add(Event(kind, text=text))
 
-    def arrange(self, command: Command) -> None:
+    def arrange(self, command: ConfirmedCommand) -> None:
         """Have a command sent that the user has confirmed: after the link is opened, or at the end."""
         self._commands.append(command)
 
@@ -214,7 +214,7 @@ class Session:
         except SubscriberFailedError as failure:
             ending = failure.ending
         ending = self._audience.end(ending)
-        self._blocks.meter.state(State.ENDED, ending.text if ending.reason is EndReason.FAILED else "")
+        self._blocks.meter.state(SessionState.ENDED, ending.text if ending.reason is EndReason.FAILED else "")
         return ending
 
     # --- reading ------------------------------------------------------------------------------------------------------
@@ -364,11 +364,11 @@ class Session:
     async def _watch(self) -> None:
         """Look for silence, clock steps and a stream that does not fit; tell it."""
         self._blocks.look()
-        if self._blocks.listened_s > self._silence_s and self.health.state is not State.SILENT:
+        if self._blocks.listened_s > self._silence_s and self.health.state is not SessionState.SILENT:
             quiet_s = time.monotonic() - self._blocks.heard_s
             never = " yet: is it switched on, and set to send by itself?" if self._blocks.first else ""
             text = f"nothing has arrived for {quiet_s:.0f} s{never}"
-            self._blocks.meter.state(State.SILENT, text)
+            self._blocks.meter.state(SessionState.SILENT, text)
             self._blocks.add(Event(EventKind.SILENCE, text=text))
             if self._reopen_after_silence:
                 raise LinkLost(f"{self.name}: {text}")
@@ -381,7 +381,7 @@ class Session:
         await self._take_rest()
         self._blocks.add(Event(EventKind.DISCONNECT, text=str(lost)))
         self._blocks.forget_rest()
-        self._blocks.meter.state(State.RECONNECTING, str(lost))
+        self._blocks.meter.state(SessionState.RECONNECTING, str(lost))
         self._deliver(self._blocks.rest())
         attempt, why = 0, ""
         while not await self._stops_within(BACK_OFF_S[min(attempt, len(BACK_OFF_S) - 1)]):
@@ -398,7 +398,7 @@ class Session:
                 continue
             self._blocks.back()
             self._blocks.meter.reconnected()
-            self._blocks.meter.state(State.STREAMING)
+            self._blocks.meter.state(SessionState.STREAMING)
             away_s = time.monotonic() - gone_s
             self._blocks.add(Event(EventKind.RECONNECT, text=f"{self.name} is back after {away_s:.1f} s"))
             return None
@@ -407,7 +407,7 @@ class Session:
     def _not_back(self, error: LinkError, lost: LinkLost, before: str) -> str:
         """Keep why a device does not come back: shown at once, told once each, and part of the ending."""
         why = f"; it does not come back: {error}"
-        self._blocks.meter.state(State.RECONNECTING, f"{lost}{why}")
+        self._blocks.meter.state(SessionState.RECONNECTING, f"{lost}{why}")
         if why != before:
             self._blocks.add(Event(EventKind.NOTE, text=why.removeprefix("; ")))
             self._deliver(self._blocks.rest())

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.control import State, verdict, watch
+from analysis.compare.control import ChartState, verdict, watch
 from analysis.compare.planner import equivalence_needed, half_width_of, repeats_for_interval
 from analysis.compare.repeatability import study
 from analysis.compare.runs import Quantity, Run, Setting, units_of
@@ -18,7 +18,7 @@ from analysis.to_axle.true_zero import zero_at_start
 from analysis.trace.results import Pull
 from analysis.uncertainty.budget import Input, second_order
 from analysis.verdict.adequacy import certificate_advice, range_advice
-from analysis.verdict.corrected import Source, apply_corrections
+from analysis.verdict.corrected import CalibratedTrace, apply_corrections
 from analysis.verdict.risk import gamma_population, risks, torque_population
 from analysis.verdict.scatter import outliers, persistence, warm_up
 from logger.errors import InputError
@@ -146,7 +146,7 @@ def test_a_recording_without_a_fill_is_one_of_its_own_and_told():
 def test_a_reference_that_moves_itself_is_none_and_says_which_way(step, word):
     chart = watch(50.0 * (1 + step * np.arange(10)) + 0.01 * (-1.0) ** np.arange(10), baseline=8)
     shows, text = verdict(chart)
-    assert shows is State.DRIFTS
+    assert shows is ChartState.DRIFTS
     assert f"jobs {word} by" in text
 
 
@@ -211,7 +211,7 @@ def _moved(torque: np.ndarray, relative_u: float = 0.0, noise_nm: float = 0.0):
     correction = Correction(
         pull_start_s=0.0, rotating_start_s=2.0, rotating_end_s=8.0, at=datetime.fromisoformat(AT), reason="x"
     )
-    return apply_corrections([pull], [correction], Source(time_s, torque(time_s), noise_nm, relative_u))
+    return apply_corrections([pull], [correction], CalibratedTrace(time_s, torque(time_s), noise_nm, relative_u))
 
 
 def test_a_stretch_set_by_hand_gives_its_mean_and_pays_for_the_sensor():

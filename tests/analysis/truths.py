@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 if TYPE_CHECKING:
-    from logger.virtual.physics import Run
+    from logger.virtual.physics import SimulatedRun
     from logger.virtual.truth import TruePull
 
 
-def truth_record(run: Run, name: str) -> dict[str, Any]:
+def truth_record(run: SimulatedRun, name: str) -> dict[str, Any]:
     """Give the truth of a run in plain types; pulls outside the recording are excluded."""
     first, last = (float(run.time_s[0]), float(run.time_s[-1])) if run.time_s.size else (np.inf, -np.inf)
     seen = [pull for pull in run.truth if pull.end_s > first and pull.start_s < last]

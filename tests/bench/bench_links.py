@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.decoder.build import build_decoder
 from logger.decoder.description import BleSettings, Description
-from logger.decoder.layouts import CounterField, Field, Packet
+from logger.decoder.layouts import CounterField, Packet, PlacedNumber
 from logger.decoder.notifications import NotificationDecoder
 from logger.header import Header, TransducerFacts
 from logger.links.ble import Backends, BleLink
@@ -34,7 +34,7 @@ ADDRESS = "F0:00:00:00:00:01"
 
 def layout(size: int) -> Packet:
     return Packet(
-        fields=(Field(name="torque", type="s16", unit="N·m", scale=0.01),),
+        fields=(PlacedNumber(name="torque", type="s16", unit="N·m", scale=0.01),),
         samples=size,
         samples_at=2,
         counter=CounterField(at=0),

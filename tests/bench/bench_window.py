@@ -259,7 +259,7 @@ def write_many(folder: Path, count: int) -> None:
 
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
-    from logger.header import Job
+    from logger.header import JobFacts
     from logger.recordings.recording import RecordingWriter
     from logger.samples import Block, Column, Ending, EndReason
 
@@ -276,7 +276,7 @@ def write_many(folder: Path, count: int) -> None:
     one.unlink()
     for number in range(count):
         when = (start + timedelta(hours=number)).isoformat()
-        job = msgspec.structs.replace(Job(), vehicle=f"car {number % 97}", number=str(number))
+        job = msgspec.structs.replace(JobFacts(), vehicle=f"car {number % 97}", number=str(number))
         mine = text.replace('vehicle = "Practice car"', f'vehicle = "{job.vehicle}"')
         mine = re.sub(r"started = .*", f"started = {when}", mine, count=1)
         (folder / f"r{number:05d}.csv").write_text(mine, encoding="utf-8", newline="")

@@ -11,7 +11,7 @@ import pytest
 
 from analysis.pipeline import read_file
 from analysis.report.gather import material_of
-from analysis.report.material import Issue, Kind
+from analysis.report.material import Issue, PageKind
 from analysis.report.pdf import to_pdf
 from analysis.report.write import content_of
 from gui.models.library import Shelf
@@ -115,7 +115,7 @@ def test_a_page_for_print_runs_nothing(tmp_path: Path) -> None:
         path = tmp_path / "evil.csv"
         evil_recording(random.Random(number), path)
         words = EVIL[number::4]
-        issue = Issue(datetime(2026, 5, 1, tzinfo=UTC), Kind("engineer"), "N·m", words[0], words[1], 1, words[2])
+        issue = Issue(datetime(2026, 5, 1, tzinfo=UTC), PageKind("engineer"), "N·m", words[0], words[1], 1, words[2])
         page = to_pdf(content_of(material_of(read_file(path)), issue))
         assert page.startswith(b"%PDF")
         for active in (b"/JS", b"/JavaScript", b"/Launch", b"/URI", b"/EmbeddedFile", b"/AcroForm", b"/SubmitForm"):

@@ -10,7 +10,7 @@ from analysis.identify.stud_circle import chord_factor
 from analysis.pipeline import Asked, read_file
 from gui.models.flow import Step
 from gui.models.signing import write_signature
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.pages.editors.axle import KNOWN, TURNS, TYPE
 from gui.pages.editors.behaviour import FOUND
 from gui.theme import SCALES
@@ -272,12 +272,12 @@ def test_every_part_fits_its_width_with_large_named_targets(hand: Hand, part: st
 # ---------------------------------------------------------------------- recorded and reported
 def test_axle_is_in_the_recording_and_on_its_report(qtbot, home, tmp_path) -> None:
     from analysis.report.gather import material_of
-    from analysis.report.material import Issue, Kind
+    from analysis.report.material import Issue, PageKind
     from analysis.report.write import content_of, write_report
 
     hand = Hand(qtbot, fake=False, speed=12.0)
     hand.page.practise()
-    hand.qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+    hand.qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
     editor = open_axle(hand, TURNS)
     count(editor, "18", "10", "0")
     hand.press(editor.turns.takes[0])
@@ -295,7 +295,7 @@ def test_axle_is_in_the_recording_and_on_its_report(qtbot, home, tmp_path) -> No
     assert (axle.tag, axle.type, axle.ratio) == ("C 36", "clutch plate", 3.6)
     assert (axle.propshaft_turns, axle.left_turns, axle.right_turns) == (18.0, 10.0, 0.0)
     page = tmp_path / "report.html"
-    write_report(content_of(material_of(reading, Asked()), Issue(when, Kind.ENGINEER)), page)
+    write_report(content_of(material_of(reading, Asked()), Issue(when, PageKind.ENGINEER)), page)
     text = page.read_text(encoding="utf-8")
     assert "2 × 18 / 10 = 3.6 (half count" in text
     assert "between 3.575 and 3.625" in text

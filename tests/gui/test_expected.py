@@ -318,9 +318,9 @@ def test_the_first_start_speaks_as_the_system_does(name: str, said: tuple[str, b
 
 
 def test_what_compare_offers_is_found_by_review(shelf: Path) -> None:
-    from gui.models.archive import Entry
+    from gui.models.archive import ArchiveEntry
 
-    entry = Entry("a.csv", datetime.now().astimezone(), facts={"fluid": "reference", "modifier_percent": 4.0})
+    entry = ArchiveEntry("a.csv", datetime.now().astimezone(), facts={"fluid": "reference", "modifier_percent": 4.0})
     assert entry.holds("fluid=reference")
     assert entry.holds("oil=reference")
     assert entry.holds("modifier=4.0")

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QApplication, QPushButton
 
 from gui.models.coach import Hint
 from gui.models.flow import Stand, Step
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.sound import Sound
 from logger.samples import Event, EventKind
-from logger.stream.health import State
+from logger.stream.health import SessionState
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 
@@ -151,7 +151,7 @@ def test_a_fault_in_the_middle_of_a_pull(hand: Hand, stream: FakeStream, kind: s
     hand.tick()
     stream.lose() if kind == "lost" else stream.fail_disk()
     hand.tick()
-    assert hand.run.link is Link.ENDED
+    assert hand.run.link is LinkState.ENDED
     assert hand.run.notice.serious
     assert "safe on disk" in hand.run.notice.text
     assert hand.page.notice.isVisible()
@@ -182,13 +182,13 @@ def test_without_its_transducer_a_test_can_be_signed_as_it_is(hand: Hand, stream
 
 def test_silence_and_return(hand: Hand, stream: FakeStream) -> None:
     hand.to_pulls()
-    stream.state = State.SILENT
+    stream.state = SessionState.SILENT
     hand.tick()
-    assert hand.run.link is Link.SILENT
+    assert hand.run.link is LinkState.SILENT
     assert not hand.run.action().enabled
     hand.space()
     assert hand.run.flow.now is Step.PULLS
-    stream.state = State.STREAMING
+    stream.state = SessionState.STREAMING
     hand.pull()
     assert len(hand.run.pulls.pulls) == 1
 

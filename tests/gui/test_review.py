@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 
-from gui.models.archive import Archive, Entry, first_look, list_files, read_entries, read_entry, with_tags
+from gui.models.archive import Archive, ArchiveEntry, first_look, list_files, read_entries, read_entry, with_tags
 from gui.models.importing import bring_in, look
 from gui.pages.import_dialog import ImportDialog
 from logger.errors import FileError
@@ -403,7 +403,7 @@ def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: 
 def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     answers = threading.Event()
 
-    def hanging(folder: Path) -> tuple[list[str], list[Entry]]:
+    def hanging(folder: Path) -> tuple[list[str], list[ArchiveEntry]]:
         answers.wait(20)
         return first_look(folder)
 

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from analysis.identify.ratio import (
     CANDIDATES,
     TOOTH_PAIRS,
-    Candidate,
     Case,
+    RatioCandidate,
     candidates_from,
     read_candidates,
     read_ratio,
@@ -121,7 +121,7 @@ def test_raises(counts, hint):
 def test_own_list(tmp_path):
     path = tmp_path / "mine.toml"
     path.write_text('ratios = ["41/11", 3.55]\n', encoding="utf-8")
-    assert read_candidates(path) == (Candidate(3.55), Candidate(41 / 11, 41, 11))
+    assert read_candidates(path) == (RatioCandidate(3.55), RatioCandidate(41 / 11, 41, 11))
     path.write_text("ratio = [3.55]\n", encoding="utf-8")
     with pytest.raises(HeldwheelError, match="mine"):
         read_candidates(path)

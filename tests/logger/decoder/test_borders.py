@@ -14,7 +14,7 @@ from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CounterField, Field, Frame, Packet, Register, layout_faults
+from logger.decoder.layouts import CounterField, Frame, Packet, PlacedNumber, Register, layout_faults
 from logger.decoder.match import scan_number
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.packets import check_holds
@@ -89,7 +89,7 @@ def test_widths_are_those_of_the_types():
 def test_a_counter_wraps_within_its_width(kind, most):
     def faults(wraps_at: int, step: int = 1) -> list[str]:
         counter = CounterField(at=0, type=kind, step=step, modulus=wraps_at)
-        torque = Field(name="torque", type="s16")
+        torque = PlacedNumber(name="torque", type="s16")
         return layout_faults(Packet(fields=(torque,), samples=1, samples_at=WIDTH[kind], counter=counter))
 
     assert not faults(most)
@@ -143,7 +143,7 @@ def test_where_a_number_ends(line, ends):
 
 def test_a_frame_that_was_half_received_is_counted_and_forgotten():
     """Without a check sum the first frame after a break waits for the next one's sync bytes again."""
-    frame = Frame(sync="7E", packet=Packet(fields=(Field(name="torque", type="s16"),), samples=1, samples_at=1))
+    frame = Frame(sync="7E", packet=Packet(fields=(PlacedNumber(name="torque", type="s16"),), samples=1, samples_at=1))
     decoder = FrameDecoder(frame, "N·m")
     sent = [struct.pack("<Bh", 0x7E, n) for n in range(4)]
     assert decoder.feed(*sent).columns["torque"].tolist() == [0.0, 1.0, 2.0, 3.0]
@@ -156,7 +156,7 @@ def test_a_frame_that_was_half_received_is_counted_and_forgotten():
 
 
 def watch(capacity: float | None) -> AutoZeroWatch:
-    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=0)
+    layout = Packet(fields=(PlacedNumber(name="torque", type="float64", unit="N·m"),), samples=0)
     return AutoZeroWatch(NotificationDecoder(layout), capacity, 1000.0)
 
 

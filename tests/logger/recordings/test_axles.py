@@ -16,7 +16,7 @@ from logger.recordings.axles import (
     AxleFile,
     Build,
     Pack,
-    Part,
+    PackPart,
     axle_file,
     builds_until,
     change_axle,
@@ -28,7 +28,7 @@ DAY = datetime(2026, 5, 14, 10, 0, tzinfo=UTC)
 
 
 def test_it_is_kept_and_found_by_its_tag(tmp_path: Path):
-    build = Build(built=DAY, left=Pack(parts=(Part(kind="shim", thickness_mm=0.3),)))
+    build = Build(built=DAY, left=Pack(parts=(PackPart(kind="shim", thickness_mm=0.3),)))
     change_axle(tmp_path, "43/11 rear", lambda axle: put_build(axle, build))
     assert (tmp_path / "43-11-rear.axle.toml").is_file()
     kept = read_axle(tmp_path, " 43/11 REAR ")
@@ -109,12 +109,12 @@ def test_a_fault_names_file_key_and_fix(tmp_path: Path, text: str, said: str):
 
 KINDS = st.sampled_from(["friction disc", "steel plate", "disc spring", "shim"])
 PARTS = st.builds(
-    Part, kind=KINDS, thickness_mm=st.none() | st.floats(0.01, 99), note=st.text(max_size=20, alphabet="abc ü€'\"")
+    PackPart, kind=KINDS, thickness_mm=st.none() | st.floats(0.01, 99), note=st.text(max_size=20, alphabet="abc ü€'\"")
 )
 
 
 @given(st.lists(PARTS, max_size=20))
-def test_what_is_written_is_what_is_read(tmp_path_factory: pytest.TempPathFactory, parts: list[Part]):
+def test_what_is_written_is_what_is_read(tmp_path_factory: pytest.TempPathFactory, parts: list[PackPart]):
     folder = tmp_path_factory.mktemp("axle")
     axle = AxleFile(tag="x", builds=(Build(built=DAY, left=Pack(parts=tuple(parts))),))
     change_axle(folder, "x", lambda _axle: axle)
