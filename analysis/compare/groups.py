@@ -218,11 +218,9 @@ def compare(
         raise InputError(
             f"tag '{by}' gives {len(groups)} group; two are needed. Tags found: {', '.join(tags) or 'none'}"
         )
-    members = _runs_by_group(runs, by, [group.name for group in groups])
-    checked = comparability.check(members, known=(by, unit, block))
+    checked = _checked(runs, groups, (by, unit, block))
     if checked.refusals and not anyway.strip():
         raise comparability.NotComparableError(checked.refusals)
-    checked = replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=(by, unit, block))))
     if checked.refusals:
         remarks.insert(0, f"compared although {'; '.join(checked.refusals)}; reason given: {anyway.strip()}")
     effects = _effects(groups, against, block, remarks)
@@ -243,6 +241,13 @@ def compare(
         tuple(remarks),
         any(run.simulated for run in runs),
     )
+
+
+def _checked(runs: Sequence[Run], groups: Sequence[Group], known: tuple[str, str, str]) -> comparability.Comparability:
+    """Whether the groups may be compared, and what differs within them."""
+    members = _runs_by_group(runs, known[0], [group.name for group in groups])
+    checked = comparability.check(members, known=known)
+    return replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=known)))
 
 
 def _groups(units: Sequence[ExperimentalUnit], control: str | None) -> list[Group]:

@@ -190,17 +190,19 @@ def read_ratio(
     3.6
     """
     turns = abs(propshaft_turns)
-    both = left_turns + right_turns
     _check_counts(turns, left_turns, right_turns, propshaft_error_turns, wheel_error_turns)
+    both = abs(left_turns + right_turns)
     error = wheel_error_turns * ((left_turns != 0) + (right_turns != 0))
-    if abs(both) <= error:
+    if both <= error:
         raise InputError(
             f"the wheels turned {left_turns:g} and {right_turns:g}: against each other and alike, so the propshaft "
             "stood still and its ratio cannot be counted. Hold one wheel, turn the other ten times, and count again."
         )
-    ratio = 2 * turns / abs(both)
-    low = 2 * (turns - propshaft_error_turns) / (abs(both) + error)
-    high = 2 * (turns + propshaft_error_turns) / (abs(both) - error)
+    ratio = 2 * turns / both
+    low, high = (
+        2 * (turns - propshaft_error_turns) / (both + error),
+        2 * (turns + propshaft_error_turns) / (both - error),
+    )
     case = _case(left_turns, right_turns)
     near = sorted(candidates, key=lambda c: (abs(c.ratio - ratio), c.ratio))
     neighbours = tuple(Neighbour(c, c.ratio - ratio, low <= c.ratio <= high) for c in near[:NEIGHBOURS_SHOWN])

@@ -68,9 +68,8 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         record = _record(material, issue)
     whole = str(record["id"])
     identity = short_of(whole)
-    kind = DialPage if material.dial else Page if material.neutral is None else RatioPage
-    page = kind(material, issue, canonical_unit(issue.unit))
-    engineer = issue.kind is PageKind.ENGINEER
+    page_of = DialPage if material.dial else Page if material.neutral is None else RatioPage
+    page = page_of(material, issue, canonical_unit(issue.unit))
     return Content(
         identity,
         issue.issued,
@@ -84,7 +83,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         page.headlines(),
         page.drawing(),
         page.legend(),
-        tuple(page.sections(full=engineer)),
+        tuple(page.sections(full=issue.kind is PageKind.ENGINEER)),
         words.STATEMENTS,
         _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -101,12 +102,7 @@ def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[WeighingPlan | None
             wrong[key] = str(error)
             return None
 
-    def mass(text: str) -> float:
-        return quantity(text, "mass")
-
-    def length(text: str) -> float:
-        return quantity(text, "length")
-
+    mass, length = partial(quantity, kind="mass"), partial(quantity, kind="length")
     arm_m = read("arm", typed.arm, length)
     if arm_m is None and "arm" not in wrong:
         wrong["arm"] = "From the centre of the drive to where the weight hangs."
