@@ -220,9 +220,8 @@ def uses_of(file: str, line: int) -> tuple[tuple[str, int], ...] | None:
         if isinstance(node, ast.FunctionDef) and node.lineno <= line < node.body[0].lineno:
             return tuple((file, inner.lineno) for inner in node.body)
     bodies = (tree.body, *(node.body for node in tree.body if isinstance(node, ast.ClassDef)))
-    defined = next(
-        (n for body in bodies for n in body if _assigns(n) and n.lineno <= line <= (n.end_lineno or 0)), None
-    )
+    at_import = (n for body in bodies for n in body if isinstance(n, ast.Assign | ast.AnnAssign))
+    defined = next((n for n in at_import if n.lineno <= line <= (n.end_lineno or 0)), None)
     if defined is None:
         return None
     wanted = {n.id for n in ast.walk(defined) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)}
