@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.repeatability import agreement, study
+from analysis.compare.repeatability import agreement, cells, pairs, study
+from analysis.compare.runs import Quantity, Run, Setting
 from logger.errors import InputError
 from tests.coverage import ONE_READING, one_reading
 
@@ -147,3 +148,68 @@ def test_a_further_reading_lies_within_what_is_said(between):
     """Within the bounds of ``make coverage``, on fewer draws."""
     least, most = ONE_READING
     assert least <= one_reading(np.random.default_rng(5), between, 1500) <= most
+
+
+def runs_of(values: dict[tuple[str, str], list[float]]) -> list[Run]:
+    setting = Setting("car, other side held, neutral")
+    return [
+        Run(f"{axle}{who}{i}", {"axle": axle, "by": who}, setting, {Quantity.BREAKAWAY: (value,)}, 1)
+        for (axle, who), several in values.items()
+        for i, value in enumerate(several)
+    ]
+
+
+def test_recordings_fall_into_their_cells():
+    runs = runs_of({("1", "a"): [40, 41], ("1", "b"): [42, 43], ("2", "a"): [50, 51], ("2", "b"): [52, 53]})
+    found = cells(runs, Quantity.BREAKAWAY, axle="axle", operator="by")
+    assert found.tolist() == [[[40, 41], [42, 43]], [[50, 51], [52, 53]]]
+    with pytest.raises(InputError, match="1, a: 1; 1, b: 2; 2, a: 2; 2, b: 2"):
+        cells(runs[1:], Quantity.BREAKAWAY, axle="axle", operator="by")
+    with pytest.raises(InputError, match="found: none"):
+        cells([], Quantity.BREAKAWAY, axle="axle", operator="by")
+    for key in ("axle", "by"):
+        nameless = Run("x", {"axle": "1", "by": "a"} | {key: ""}, runs[0].setting, runs[0].values, 1)
+        with pytest.raises(InputError, match="x: a study needs"):
+            cells([*runs, nameless], Quantity.BREAKAWAY, axle="axle", operator="by")
+    with pytest.raises(InputError, match="a study needs"):
+        cells(runs, Quantity.ROTATING, axle="axle", operator="by")
+
+
+def test_two_ways_are_paired_by_their_axles():
+    runs = runs_of({("1", "b"): [42, 44], ("1", "a"): [40], ("2", "a"): [50], ("2", "b"): [51], ("3", "a"): [60]})
+    names, a, b = pairs(runs, Quantity.BREAKAWAY, axle="axle", way="by")
+    assert (names, a.tolist(), b.tolist()) == (("a", "b"), [40, 50], [43, 51])
+    loose = Run("x", {"axle": "1"}, runs[0].setting, runs[0].values, 1)
+    assert pairs([*runs, loose], Quantity.BREAKAWAY, axle="axle", way="by")[1].tolist() == [40, 50]
+    for of in (runs[:2], runs_of({("1", who): [1.0] for who in "abc"})):
+        with pytest.raises(InputError, match="must name two ways"):
+            pairs(of, Quantity.BREAKAWAY, axle="axle", way="by")
+
+
+def test_the_table_by_hand():
+    """Two axles, two operators, two repeats: sums of squares and F as in any book of the analysis of variance.
+
+    Cells (axle, operator): 10 12 | 13 15 // 20 22 | 27 29. Means: operators 16 and 21, axles 12.5 and 24.5.
+    """
+    y = np.array([[[10.0, 12], [13, 15]], [[20, 22], [27, 29]]])
+    found = study(y)
+    rows = {row.source: row for row in found.table}
+    wanted = {"operator": 50, "axle": 288, "operator x axle": 8, "repeats": 8, "total": 354}
+    assert {name: row.ss for name, row in rows.items()} == pytest.approx(wanted)
+    assert {name: row.df for name, row in rows.items()} == dict(zip(wanted, (1, 1, 1, 4, 7), strict=True))
+    assert not found.pooled  # F = 8/2 = 4 on 1 and 4: p = 0.116
+    assert rows["operator x axle"].p == pytest.approx(stats.f.sf(4, 1, 4))
+    assert rows["operator"].f == pytest.approx(50 / 8)
+    assert rows["axle"].p == pytest.approx(stats.f.sf(36, 1, 1))
+    cross, operator, axle = (8 - 2) / 2, (50 - 8) / 4, (288 - 8) / 4
+    assert found.repeatability == pytest.approx(2**0.5)
+    assert found.reproducibility == pytest.approx((cross + operator) ** 0.5)
+    assert found.axles == pytest.approx(axle**0.5)
+    measuring = 2 + cross + operator
+    assert found.percent == pytest.approx(100 * (measuring / (measuring + axle)) ** 0.5)
+    assert found.categories == pytest.approx(1.41 * (axle / measuring) ** 0.5)
+    assert found.levels == 2
+    below = (2 / 2) ** 2 / 4 + (8 / 2 - 8 / 4) ** 2 / 1 + (50 / 4) ** 2 / 1
+    assert found.dof == pytest.approx(measuring**2 / below)
+    assert found.repeat_dof == 4
+    assert "the operators differ more" in found.text
