@@ -51,12 +51,12 @@ def mark_of(caught: CaughtPull, unit_factor: float) -> PullMark:
     return PullMark(str(caught.number), breakaway, rotating, judged.state, bool(caught.rejected))
 
 
-def marks_of(reading: RecordingReading, factor: float | None, unit_factor: float) -> list[PullMark]:
+def marks_of(reading: RecordingReading, unit_factor: float) -> list[PullMark]:
     """Give the pulls of a recording as marks; without a fixture they stand where the transducer read them."""
-    return [_mark(number, pull, factor, unit_factor) for number, pull in enumerate(reading.pulls, 1)]
+    return [_mark(number, pull, unit_factor) for number, pull in enumerate(reading.pulls, 1)]
 
 
-def _mark(number: int, read: PullReading, factor: float | None, unit_factor: float) -> PullMark:
+def _mark(number: int, read: PullReading, unit_factor: float) -> PullMark:
     pull, breakaway, rotating = read.pull, None, None
     if pull.breakaway is not None:
         value, half = _torque(read, "breakaway", pull.breakaway.at_sensor_nm, pull.breakaway.u95_sensor_nm)

@@ -28,6 +28,7 @@ from logger.header import Zero
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
+    from analysis.to_axle.axle_scale import AxleScale
     from gui.models.caught import CaughtPull, ValueSoFar
     from gui.models.job import JobCard, Purpose
     from gui.models.relay import FoundPull, ScreenSamples
@@ -236,9 +237,10 @@ class TestRun:
         """The true zero in use, at the transducer; 0 before one is taken."""
         return self.zero.value_nm if self.zero is not None else 0.0
 
-    def at_axle(self, sensor_nm: float | None) -> float | None:
-        """Give a reading relative to the true zero as torque at the axle."""
-        return None if sensor_nm is None else self.card.at_axle(sensor_nm)
+    @property
+    def scale(self) -> AxleScale:
+        """How what is read stands at the axle."""
+        return self.card.scale(self.zero_nm)
 
     def axle_highest(self) -> tuple[float, int] | None:
         """Give the highest torque at the axle since the pulls began (N·m) and the number of its pull, 0 for none.
@@ -248,14 +250,14 @@ class TestRun:
         found = self._highest.find(self.pulls.pulls)
         if found is None:
             return None
-        seen, number = self.card.at_axle(found[0]), found[1]
+        seen, number = self.card.scale().torque(found[0]), found[1]
         read = [(c.judged.breakaway.nm, c.number) for c in self.pulls.counting if c.judged.breakaway is not None]
         most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
         return math.copysign(most, seen), of_pull
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
-        return None if self.now_nm is None else self.at_axle(self.now_nm - self.zero_nm)
+        return None if self.now_nm is None else self.scale.torque(self.now_nm)
 
     def _zero(self, news: ScreenSamples) -> None:
         if self.zeroing is None:

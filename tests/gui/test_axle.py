@@ -367,11 +367,11 @@ def test_a_distance_counts_as_measured_until_a_circle_is_taken(hand: Hand) -> No
     fill(editor.fields["angle_deg"].edit, "0")
     lever = hand.window.tester.card.lever
     assert (lever.stud_circle_mm, lever.chord_mm, lever.chord_apart) == (None, 67.2, 1)
-    assert hand.window.tester.card.factor == pytest.approx(1 + 67.2 * chord_factor(5, 1) / 2 / 450)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1 + 67.2 * chord_factor(5, 1) / 2 / 450)
     assert "In use as measured; common circles near it:" in editor.chord.found.text()
     hand.press(editor.chord.takes[0])
     assert "As measured" in [take.text() for take in editor.chord.takes if take.isVisible()]
-    assert hand.window.tester.card.factor == pytest.approx(1 + 57.15 / 450)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1 + 57.15 / 450)
     assert "In use: 114.3\u00a0mm, as typed" in editor.chord.found.text()
     QTest.keyClick(editor.fields["stud_circle_mm"].edit, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert editor.fields["stud_circle_mm"].text == ""

@@ -106,9 +106,9 @@ def test_the_cursor_reads_a_sample_off_the_trace(reviewing: Hand) -> None:
     assert time_text.endswith(" s")
     assert torque_text.endswith(" N·m")
     loaded = page.reading.first
-    trace, scale = loaded.trace(), loaded.factor or 1.0
+    trace = loaded.trace()
     near = abs(trace.time_s - float(time_text.split()[0])) < 0.05
-    drawn = (trace.torque_nm[near] - loaded.zero_nm) * scale
+    drawn = loaded.scale.torque(trace.torque_nm[near])
     assert abs(drawn - float(torque_text.split()[0].replace("−", "-"))).min() < 0.006
     reviewing.window.set_unit("lbf·ft")
     plot.grab()

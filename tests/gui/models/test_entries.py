@@ -87,7 +87,7 @@ def test_an_unlikely_limit_is_asked_about() -> None:
 def test_fixture_with_any_unit(values: dict[str, str], factor: float) -> None:
     checked = fixture_entry.check(fixture_entry.FixtureDraft("one stud", "x", "5", values))
     assert checked.wrong == {}
-    assert checked.factor == pytest.approx(factor, rel=1e-9)
+    assert checked.lever_factor == pytest.approx(factor, rel=1e-9)
     assert fixture_entry.check(fixture_entry.draft_of(checked.lever)).lever == checked.lever
 
 

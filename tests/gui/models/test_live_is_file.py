@@ -357,5 +357,5 @@ def test_the_large_figure_has_the_gain_divided_out() -> None:
     run, shown = TestRun(card), np.full(20, 55.0)
     run.samples(ScreenSamples(np.arange(20) * 0.01, shown, None, (), shown))
     assert run.axle_now() == pytest.approx(50.0)
-    assert card.at_axle(1.0) == pytest.approx(card.factor / 1.1)
-    assert card.as_read(card.at_axle(7.0)) == pytest.approx(7.0)
+    assert card.scale().torque(1.0) == pytest.approx(card.lever_factor / 1.1)
+    assert card.as_read(card.scale().torque(7.0)) == pytest.approx(7.0)
