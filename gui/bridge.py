@@ -111,7 +111,7 @@ class Bridge(QObject):
         if wanted is None or self.folder is None:
             stream.rest()
             return
-        zero = run.true_zero
+        zero = run.zeros.written
         header = run.card.header(
             wanted, started=datetime.now().astimezone(), zero=zero, simulated=stream.health.simulated
         )

@@ -11,6 +11,7 @@ from analysis.identify.axle_type import type_conflict
 from analysis.verdict.corrected import Corrected
 from analysis.verdict.job import judge
 from analysis.verdict.limits import rule_words
+from analysis.verdict.sides import with_drag
 from gui.models.ratio import half_words
 from logger.errors import HeldwheelError
 
@@ -246,4 +247,24 @@ def together(reading: RecordingReading, quantity: str = "") -> ValueSoFar | None
         result.notes if result is not None else refused or ((half,) if half else main.notes),
         others,
         main.direction,
+    )
+
+
+def pack_means(held: PullList, free: PullList) -> tuple[tuple[str, Value | None, str], ...]:
+    """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
+    if held.reading is None or free.reading is None:
+        return ()
+    try:
+        drag = with_drag(held.reading, free.reading).drag
+    except HeldwheelError:
+        return ()
+    means = drag.test.means if drag is not None else ()
+    ways = len({m.way for m in means}) > 1
+    return tuple(
+        (
+            f"{m.quantity}, {m.way}" if ways else m.quantity,
+            None if m.budget is None else Value(m.budget.value, m.budget.u95),
+            "" if m.budget is not None else m.how,
+        )
+        for m in means
     )

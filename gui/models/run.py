@@ -8,12 +8,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-import msgspec
 import numpy as np
 
-from analysis.verdict.sides import with_drag
 from gui.models.action import Action, action_of
-from gui.models.caught import PullList, Value
+from gui.models.caught import PullList
 from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
@@ -23,8 +21,7 @@ from gui.models.pace import LAST_S, Pace, Wheel
 from gui.models.state import LinkState, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
-from logger.errors import HeldwheelError
-from logger.header import Zero
+from gui.models.zeros import Zeros
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
@@ -58,9 +55,7 @@ class TestRun:
         self.pulls, self.drag = PullList(card), PullList(card)
         self.coach = Coach()
         self.zeroing: Zeroing | None = None
-        self.zero: ZeroValue | None = None
-        self.true_zero: Zero | None = None  # as it is written down: before, and after once it was taken again
-        self.zero_again: ZeroValue | None = None
+        self.zeros = Zeros()
         self.now_nm: float | None = None
         self.link = LinkState.NONE
         self.notice: Notice | None = None
@@ -72,7 +67,6 @@ class TestRun:
         self._wheel = Wheel()
         self._highest = Highest()
         self._rest_from_s: float | None = None
-        self._moved_nm = 0.0
 
     # ------------------------------------------------------------------ steps
     @property
@@ -214,7 +208,7 @@ class TestRun:
             self.now_nm = float(np.mean(finite[-8:]))
         self._zero(news)
         if self.flow.now is Step.PULLS:
-            self._highest.feed(news.time_s, news.torque_nm - self.zero_nm)
+            self._highest.feed(news.time_s, news.torque_nm - self.zeros.in_use_nm)
         if news.angle_deg is not None:
             self.coach.turned_deg = self._wheel.feed(news.time_s, news.angle_deg)
         if self.flow.now in {Step.PULLS, Step.DRAG}:
@@ -233,14 +227,9 @@ class TestRun:
         return self._wheel.pace(self.card.test.speed_rpm)
 
     @property
-    def zero_nm(self) -> float:
-        """The true zero in use, at the transducer; 0 before one is taken."""
-        return self.zero.value_nm if self.zero is not None else 0.0
-
-    @property
     def scale(self) -> AxleScale:
         """How what is read stands at the axle."""
-        return self.card.scale(self.zero_nm)
+        return self.card.scale(self.zeros.in_use_nm)
 
     def axle_highest(self) -> tuple[float, int] | None:
         """Give the highest torque at the axle since the pulls began (N·m) and the number of its pull, 0 for none.
@@ -267,47 +256,36 @@ class TestRun:
             return
         self.zeroing = None
         if self.flow.now is Step.ZERO_AGAIN:
-            self.zero_again = taken
             self._second_zero(taken)
         else:
             self._forget_other_zero(taken)
-            self.zero = taken
-            self.true_zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
+            self.zeros.take(taken)
         self.flow.done()
         self._compare_zeros()
         self.changes.tell()
 
     def _second_zero(self, taken: ZeroValue) -> None:
         """Judge the last recording again with its second zero; an earlier one had another, or none."""
-        if self.true_zero is None:
-            return
-        first, self.true_zero = self.true_zero, msgspec.structs.replace(self.true_zero, after_nm=taken.value_nm)
-        if self.pulls.pulls and self.pulls.pulls[-1].job.header.zero == first:
-            self.pulls.pulls[-1].job.take_zero(self.true_zero)
+        first, both = self.zeros.written, self.zeros.take_again(taken)
+        if both is not None and self.pulls.pulls and self.pulls.pulls[-1].job.header.zero == first:
+            self.pulls.pulls[-1].job.take_zero(both)
             self.pulls.again()
 
     def _forget_other_zero(self, taken: ZeroValue) -> None:
         """Exclude what was pulled from another zero: its own recording still has it right."""
-        if self.zero is not None and abs(taken.value_nm - self.zero.value_nm) > self._steady_nm():
+        if self.zeros.first is not None and abs(taken.value_nm - self.zeros.in_use_nm) > self._steady_nm():
             for caught in self.pulls.counting:
                 self.pulls.reject(caught.number, "made before the new zero")
 
     def _compare_zeros(self) -> None:
-        if self.zero is None or self.zero_again is None:
-            return
-        self._moved_nm = self.zero_again.value_nm - self.zero.value_nm
-        if abs(self._moved_nm) > self._steady_nm():
+        moved_nm = self.zeros.moved_nm
+        if moved_nm is not None and abs(moved_nm) > self._steady_nm():
             self.flow.mark_wrong(Step.ZERO_AGAIN)
             self.notice = Notice(
                 "The zero has moved since the start. The pulls are kept, but their result may be off by as much: "
                 "warm the transducer up, take a new zero and repeat.",
                 serious=True,
             )
-
-    @property
-    def zero_moved_nm(self) -> float | None:
-        """By how much the zero differs at the end; None before it was taken twice."""
-        return self._moved_nm if self.zero_again is not None and self.zero is not None else None
 
     def _coach(self) -> None:
         capacity = self.card.facts.capacity_nm
@@ -317,7 +295,7 @@ class TestRun:
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - LAST_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s
-        torque = self.trace.torque_nm[first:] - self.zero_nm
+        torque = self.trace.torque_nm[first:] - self.zeros.in_use_nm
         before = self.coach.loaded
         self.coach.feed(self.trace.time_s[first:], torque, rest, self.card.dwell_s)
         if self.coach.loaded and not before:
@@ -367,7 +345,7 @@ class TestRun:
 
     def found(self, news: FoundPull) -> CaughtPull:
         """Take a pull that was caught."""
-        if self.flow.now is Step.ZERO_AGAIN and self.zero_again is None and self.zeroing is None:
+        if self.flow.now is Step.ZERO_AGAIN and self.zeros.again is None and self.zeroing is None:
             self.flow.back_to(Step.PULLS)  # somebody went on pulling
         listed = self.drag if self.flow.now is Step.DRAG else self.pulls
         caught = listed.add(news.start_s, news.pull, news.job)
@@ -423,26 +401,6 @@ class TestRun:
         """Put the message away."""
         self.notice = None
         self.changes.tell()
-
-    def pack_mean(self) -> tuple[tuple[str, Value | None, str], ...]:
-        """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
-        held, free = self.pulls.reading, self.drag.reading
-        if held is None or free is None:
-            return ()
-        try:
-            drag = with_drag(held, free).drag
-        except HeldwheelError:
-            return ()
-        means = drag.test.means if drag is not None else ()
-        ways = len({m.way for m in means}) > 1
-        return tuple(
-            (
-                f"{m.quantity}, {m.way}" if ways else m.quantity,
-                None if m.budget is None else Value(m.budget.value, m.budget.u95),
-                "" if m.budget is not None else m.how,
-            )
-            for m in means
-        )
 
     @property
     def value(self) -> ValueSoFar | None:

@@ -50,7 +50,7 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
         changed = {name: getattr(now, name) for name in JUDGED_BY if getattr(now, name) != getattr(header, name)}
     changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
     signed = datetime.now().astimezone().replace(microsecond=0)
-    changed |= {"job": job, "zero": run.true_zero, "signed": signed}
+    changed |= {"job": job, "zero": run.zeros.written, "signed": signed}
     change_sidecar(recording, lambda found: msgspec.structs.replace(found, **changed))
     begun_s = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:

@@ -161,7 +161,7 @@ def _caption(run: TestRun) -> str:
         return "No signal: last reading"
     if not run.scale.at_axle:
         return "Torque shown by the transducer"
-    return "Torque at the axle" if run.zero is not None else "Torque at the axle, no zero yet"
+    return "Torque at the axle" if run.zeros.first is not None else "Torque at the axle, no zero yet"
 
 
 def coach_words(run: TestRun, display: Display) -> str:

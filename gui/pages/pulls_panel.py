@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPe
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.trace.results import DIRECTION_WORDS
+from gui.models.caught import pack_means
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.translation import tr
@@ -236,7 +237,11 @@ class PullsPanel(QWidget):
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
         self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        others += [f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
+        others += [
+            f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}"
+            for name, v, _why in pack_means(run.pulls, run.drag)
+            if v
+        ]
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))

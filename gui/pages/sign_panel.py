@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from analysis.cautions import Moment, cautions_for, facts_of
+from gui.models.caught import pack_means
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
@@ -88,11 +89,11 @@ class SignPanel(QWidget):
         left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
         lines = [f"{value.count} pulls count, {left_out} excluded, 95 % interval."]
         lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        for name, mean, why in run.pack_mean():
+        for name, mean, why in pack_means(run.pulls, run.drag):
             packs = display.torque(mean.nm, mean.u95_nm) if mean is not None else why
             lines.append(f"Pack mean, drag taken off, {name}: {packs}")
-        if run.zero_moved_nm is not None:
-            lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
+        if run.zeros.moved_nm is not None:
+            lines.append(f"The zero moved by {display.torque(run.zeros.moved_nm)} from start to end.")
         photos = [photo.caption or photo.file for photo in run.card.photos]
         lines += [f"Photographs that go with it: {', '.join(photos)}."] if photos else []
         lines += [f"Rule: {value.rule}"] if value.rule else []

@@ -5,6 +5,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QPushButton
 
+from gui.models.caught import pack_means
 from gui.models.coach import Hint
 from gui.models.flow import Stand, Step
 from gui.models.state import LinkState
@@ -40,7 +41,7 @@ def test_a_whole_job_by_the_space_bar(hand: Hand, stream: FakeStream) -> None:
     stream.idle(2.5)
     hand.tick()
     assert hand.run.flow.now is Step.SIGN
-    assert abs(hand.run.zero_moved_nm) < 0.05
+    assert abs(hand.run.zeros.moved_nm) < 0.05
     hand.space()
     assert hand.run.flow.finished
     assert set(hand.run.flow.stands.values()) <= {Stand.DONE, Stand.TO_COME}
@@ -212,7 +213,7 @@ def test_a_moved_zero_is_wrong_and_said(hand: Hand, stream: FakeStream) -> None:
     hand.tick()
     assert hand.run.flow.stands[Step.ZERO_AGAIN] is Stand.WRONG
     assert "zero has moved" in hand.run.notice.text
-    assert hand.run.zero_moved_nm == pytest.approx(3.0, abs=0.1)
+    assert hand.run.zeros.moved_nm == pytest.approx(3.0, abs=0.1)
 
 
 def test_zero_waits_while_the_lever_moves(hand: Hand, stream: FakeStream) -> None:
@@ -223,13 +224,13 @@ def test_zero_waits_while_the_lever_moves(hand: Hand, stream: FakeStream) -> Non
     wobble = 2.0 * np.sin(np.arange(3000) / 80)
     stream.push(wobble)
     hand.tick()
-    assert hand.run.zero is None
+    assert hand.run.zeros.first is None
     assert "moves" in hand.page.live.coach.text()
     stream.idle(3.0)
     hand.tick()
     hand.tick()
-    assert hand.run.zero is not None
-    assert abs(hand.run.zero.value_nm) < 0.1
+    assert hand.run.zeros.first is not None
+    assert abs(hand.run.zeros.in_use_nm) < 0.1
 
 
 def test_overload_stops_loudly(hand: Hand, stream: FakeStream) -> None:
@@ -274,7 +275,7 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
     stream.scenario = held
     for _ in range(3):
         hand.pull()
-    means = {name: value for name, value, _why in hand.run.pack_mean()}
+    means = {name: value for name, value, _why in pack_means(hand.run.pulls, hand.run.drag)}
     raw = {name: v for name, v, *_ in hand.run.value.other} | {hand.run.value.quantity: hand.run.value.value}
     assert means["rotating mean"].nm < raw["rotating mean"].nm
     # The scenario's packs slide at about 45 N·m: drag taken away, the mean comes near it.

@@ -9,6 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from analysis.pipeline import read_file
+from gui.models.caught import pack_means
 from gui.models.flow import Step
 from gui.models.issuing import issue_of
 from gui.models.loading import export
@@ -91,7 +92,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
     live.space()
     live.space()
     until(live, lambda: live.run.flow.now is Step.SIGN)
-    said = live.run.pack_mean()
+    said = pack_means(live.run.pulls, live.run.drag)
     assert {name for name, value, _ in said if value is not None} >= {"rotating mean"}
     assert "Pack mean, drag taken off, rotating mean" in live.page.sign._words.text()
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
