@@ -17,7 +17,6 @@ from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from analysis.trace.results import Pull
-    from analysis.uncertainty.budget import Budget
     from analysis.verdict.job import Job
     from analysis.verdict.recorded import PullReading, RecordingReading
     from gui.models.job import JobCard
@@ -29,29 +28,6 @@ class Value:
 
     nm: float
     u95_nm: float | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Judged:
-    """What one pull says.
-
-    Attributes
-    ----------
-    breakaway, rotating : Value or None
-        At the axle.
-    state : str
-        Its result by itself, as a single pull; empty without a limit.
-    notes : tuple of str
-        Why it is not valid and what to do, or what the reader must know.
-    valid : bool
-        Whether it may count.
-    """
-
-    breakaway: Value | None = None
-    rotating: Value | None = None
-    state: str = ""
-    notes: tuple[str, ...] = ()
-    valid: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +76,8 @@ class CaughtPull:
         As read.
     job : Job
         Of its recording.
-    judged : Judged
-        At the axle.
+    read : PullReading or None
+        What its recording's job makes of it; None before it was judged.
     rejected : str
         Why the user left it out; empty if it counts.
     """
@@ -110,13 +86,47 @@ class CaughtPull:
     start_s: float
     pull: Pull
     job: Job
-    judged: Judged = Judged()
+    read: PullReading | None = None
     rejected: str = ""
 
     @property
     def counts(self) -> bool:
         """Whether it enters the job's value."""
-        return self.judged.valid and not self.rejected
+        return self.valid and not self.rejected
+
+    @property
+    def breakaway(self) -> Value | None:
+        """At the axle."""
+        return self._value("breakaway")
+
+    @property
+    def rotating(self) -> Value | None:
+        """The mean while turning, at the axle."""
+        return self._value("rotating mean")
+
+    @property
+    def state(self) -> str:
+        """Its result by itself, as a single pull; empty without a limit."""
+        result = self.read.result if self.read is not None else None
+        bounds = self.job.setup.bounds
+        return "" if result is None or (bounds is not None and bounds.written.is_ratio) else str(result.state)
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """Why it is not valid and what to do, or what the reader must know."""
+        if self.read is None:
+            return ()
+        setup, pull = self.job.setup, self.read.pull
+        return *(reason.text for reason in pull.reasons), *pull.notes, *(setup.notes if setup.at is None else ())
+
+    @property
+    def valid(self) -> bool:
+        """Whether it may count."""
+        return self.read is None or self.read.pull.valid
+
+    def _value(self, quantity: str) -> Value | None:
+        budget = self.read.axle.get(quantity) if self.read is not None else None
+        return None if budget is None else Value(budget.value, budget.u95)
 
 
 @dataclass(slots=True)
@@ -178,7 +188,7 @@ class PullList:
         ]
         self.reading = judge(parts)
         each = zip(self.pulls, self.reading.pulls, strict=True)
-        self.pulls = [replace(caught, judged=_said(read, caught.job)) for caught, read in each]
+        self.pulls = [replace(caught, read=read) for caught, read in each]
 
     @property
     def value(self) -> ValueSoFar | None:
@@ -202,23 +212,6 @@ class PullList:
     def _put(self, number: int, reason: str) -> None:
         self.pulls[number - 1] = replace(self.pulls[number - 1], rejected=reason)
         self.again()
-
-
-def _said(read: PullReading, job: Job) -> Judged:
-    values = (_value(read.axle.get("breakaway")), _value(read.axle.get("rotating mean")))
-    notes = (*(reason.text for reason in read.pull.reasons), *read.pull.notes)
-    if job.setup.at is None:
-        notes = (*notes, *job.setup.notes)
-    state = str(read.result.state) if read.result is not None and not _half(job) else ""
-    return Judged(*values, state, notes, valid=read.pull.valid)
-
-
-def _half(job: Job) -> bool:
-    return job.setup.bounds is not None and job.setup.bounds.written.is_ratio
-
-
-def _value(budget: Budget | None) -> Value | None:
-    return None if budget is None else Value(budget.value, budget.u95)
 
 
 def together(reading: RecordingReading, quantity: str = "") -> ValueSoFar | None:

@@ -240,7 +240,7 @@ class TestRun:
         if found is None:
             return None
         seen, number = self.card.scale().torque(found[0]), found[1]
-        read = [(c.judged.breakaway.nm, c.number) for c in self.pulls.counting if c.judged.breakaway is not None]
+        read = [(c.breakaway.nm, c.number) for c in self.pulls.counting if c.breakaway is not None]
         most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
         return math.copysign(most, seen), of_pull
 

@@ -45,14 +45,13 @@ class PullRow(QWidget):
     def show_pull(self, caught: CaughtPull) -> None:
         """Show the pull as it stands."""
         self._caught = caught
-        judged = caught.judged
         words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
-        for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
+        for name, value in (("breakaway", caught.breakaway), ("rotating", caught.rotating)):
             words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
+        words.append(f"excluded: {caught.rejected}" if caught.rejected else caught.state)
         self.setAccessibleName(", ".join(word for word in words if word))
         self.setToolTip(
-            "\n".join(tr(n) for n in (*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
+            "\n".join(tr(n) for n in (*caught.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
         )
         self.updateGeometry()
         self.update()
@@ -79,7 +78,7 @@ class PullRow(QWidget):
     def _note(self) -> str:
         if self._caught.rejected:
             return tr(f"Excluded: {self._caught.rejected}")
-        return tr(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
+        return tr(self._caught.notes[0]) if self._caught.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tell which pull was pressed."""
@@ -90,7 +89,7 @@ class PullRow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         look, caught, scale = self._look, self._caught, self._look.scale
-        faded = bool(caught.rejected) or not caught.judged.valid
+        faded = bool(caught.rejected) or not caught.valid
         painter.setPen(QPen(look.colour("line"), 1))
         painter.drawLine(QPointF(0, self.height() - 0.5), QPointF(self.width(), self.height() - 0.5))
         painter.setFont(look.font(22, bold=True))
@@ -99,16 +98,16 @@ class PullRow(QWidget):
         painter.drawText(number, Qt.AlignmentFlag.AlignCenter, str(caught.number))
         self._arrow(painter, QPointF(45 * scale, 28 * scale))
         left, width = 62 * scale, self.width() - 62 * scale - 46 * scale
-        self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.judged.breakaway, faded)
-        self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.judged.rotating, faded)
-        state = "" if caught.rejected else caught.judged.state
+        self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.breakaway, faded)
+        self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.rotating, faded)
+        state = "" if caught.rejected else caught.state
         if state:
             box = QRectF(self.width() - 44 * scale, 17 * scale, 44 * scale, 22 * scale)
             paint_shape(painter, box, state, look.colour(COLOUR_OF[state]))
         note = self._note()
         if note:
             painter.setFont(look.font(12.5))
-            painter.setPen(look.colour("muted" if caught.judged.valid else "invalid"))
+            painter.setPen(look.colour("muted" if caught.valid else "invalid"))
             painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:

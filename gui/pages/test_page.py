@@ -323,7 +323,7 @@ class TestPage(QWidget):
 
     # ------------------------------------------------------------------ showing
     def _caught(self, caught: CaughtPull) -> None:
-        good = caught.judged.valid
+        good = caught.valid
         self._shared.sounds.play(Sound.CAUGHT if good else Sound.NOT_VALID)
 
     def _tick(self) -> None:

@@ -69,7 +69,7 @@ def test_a_pull_says_at_the_axle_what_the_simulation_knows(hand: Hand, stream: F
     hand.to_pulls()
     for _ in range(5):
         hand.pull()
-    values = [c.judged.rotating for c in hand.run.pulls.pulls]
+    values = [c.rotating for c in hand.run.pulls.pulls]
     # Truth: mean of the packs, 45 N·m at the sliding level, with the drag of carrier and wheel end (see the scenario).
     assert 44 < np.median([v.nm for v in values]) < 60
     assert all(0 < v.u95_nm < 4 for v in values)
@@ -100,10 +100,10 @@ def test_the_highest_is_no_less_than_a_breakaway_that_was_read(hand: Hand) -> No
     (caught,) = hand.run.pulls.counting
     most, number = hand.run.axle_highest()
     assert number == caught.number
-    assert caught.judged.breakaway.nm <= abs(most) < 1.05 * caught.judged.breakaway.nm
+    assert caught.breakaway.nm <= abs(most) < 1.05 * caught.breakaway.nm
     hand.run._highest._nm = [0.98 * nm for nm in hand.run._highest._nm]
     hand.tick()
-    assert hand.page.live.view.highest == hand.page.live._shared.display.figure(caught.judged.breakaway.nm)
+    assert hand.page.live.view.highest == hand.page.live._shared.display.figure(caught.breakaway.nm)
 
 
 def test_unit_switch_changes_every_figure(hand: Hand) -> None:
@@ -289,9 +289,9 @@ def test_a_pull_too_fast_is_kept_with_its_reason(hand: Hand, stream: FakeStream)
     assert len(hand.run.pulls.pulls) == 1
     caught = hand.run.pulls.pulls[0]
     played = hand.window._shared.sounds.played
-    assert played[-1] is (Sound.CAUGHT if caught.judged.valid else Sound.NOT_VALID)
-    if not caught.judged.valid:
-        assert caught.judged.notes
+    assert played[-1] is (Sound.CAUGHT if caught.valid else Sound.NOT_VALID)
+    if not caught.valid:
+        assert caught.notes
         assert hand.run.value is None
 
 

@@ -53,7 +53,7 @@ def test_a_practice_job_from_start_to_signature_equals_its_recording(live: Hand,
     live.space()
     live.space()
     until(live, lambda: live.run.flow.now is Step.SIGN)
-    said = [(c.pull, c.judged, c.rejected) for c in live.run.pulls.pulls]
+    said = [(c.pull, c, c.rejected) for c in live.run.pulls.pulls]
     value = live.run.value
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
     live.space()

@@ -208,11 +208,11 @@ def test_live_is_the_file(case: dict, tmp_path: Path) -> None:
         assert all(pull.pull.turned is not None for pull in live.pulls)
     if case.get("lever", ONE_STUD).fixture == "dead weight":
         assert not live.job
-        assert "takes a mass" in " ".join(listed.pulls[0].judged.notes)
+        assert "takes a mass" in " ".join(listed.pulls[0].notes)
     else:
         assert live.job
     if case.get("overload"):
-        assert any("beyond the transducer's range" in note for note in listed.pulls[0].judged.notes)
+        assert any("beyond the transducer's range" in note for note in listed.pulls[0].notes)
     if case.get("limit") is RATIO:
         assert listed.value is not None
         assert (listed.value.state, listed.value.quantity) == ("", "rotating maximum")
