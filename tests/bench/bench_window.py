@@ -30,9 +30,10 @@ def frames() -> list[dict[str, object]]:
     import pyqtgraph as pg
     from PySide6.QtWidgets import QApplication
 
+    from analysis.to_axle.axle_scale import AxleScale
     from gui.look import Look
     from gui.models.trace import GrowingTrace
-    from gui.widgets.trace_plot import Scale, TracePlot
+    from gui.widgets.trace_plot import TracePlot
 
     QApplication.instance() or QApplication([])
     rng = np.random.default_rng(1)
@@ -57,7 +58,7 @@ def frames() -> list[dict[str, object]]:
     def our_frame(number: int) -> None:
         start = trace.end_s
         trace.append(start + (np.arange(arriving) + 1) / ARRIVING_HZ, more[number])
-        ours.draw(trace, Scale(0.1, 1.127), newest_at_zero=True)
+        ours.draw(trace, AxleScale(0.1, 1.127).torque, newest_at_zero=True)
         ours.viewport().repaint()
 
     columns = max(1, round(bare.getPlotItem().getViewBox().width()))
