@@ -12,7 +12,6 @@ import msgspec
 import pytest
 
 from analysis.compare.runs import Quantity
-from analysis.doors.options import limit_in_words
 from analysis.identify.axle_type import NOT_CHECKED, QUESTIONS
 from analysis.report import fields
 from analysis.report.material import Issue
@@ -23,6 +22,7 @@ from gui.models.display import UNITS, Display
 from gui.models.sheets import QuantityScale
 from gui.pages import answers
 from gui.pages.editors.limit import KIND_WORDS, LIMIT_UNITS
+from logger.doors.lever_limit import limit_in_words
 from logger.edges.units import canonical_unit, torque_factor
 from logger.header import LIMIT_KINDS, Axle, Conditions, Header, JobFacts, Limit, Test
 

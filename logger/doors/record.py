@@ -37,7 +37,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     source.add_argument("port_given", nargs="?", default="", metavar="PORT", help="serial port: /dev/ttyUSB0, COM3")
     source.add_argument("--port", default="", help="the same, by name")
     source.add_argument("--ble", default="", metavar="ADDRESS", help="Bluetooth identity ('find --ble' shows them)")
-    source.add_argument("--radius", default="", metavar="LENGTH", help="for a Bluetooth device that measures a force")
     source.add_argument(
         "--virtual", nargs="?", const="healthy", default="", metavar="SCENARIO", help="the virtual transducer"
     )
@@ -57,6 +56,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the arguments of every command that writes a recording."""
+    from logger.doors.lever_limit import add_lever_options, add_typed_limit
+
     parser.add_argument(
         "--out", type=Path, metavar="FILE", help="the recording, a new file (default: named by the time)"
     )
@@ -65,18 +66,14 @@ def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
     about.add_argument(
         "--job", metavar="FILE", help="TOML with [job], [axle], [test], [conditions], [lever], [limit] ..."
     )
-    about.add_argument(
-        "--lever", metavar="LENGTH", help="lever on one stud: drive axis to the middle of the hand, 450mm"
-    )
-    about.add_argument("--stud-circle", metavar="CIRCLE", help="5x114.3mm, or the diameter alone")
-    about.add_argument("--fixture-file", metavar="FILE", help="a saved fixture (TOML)")
-    about.add_argument("--limit", metavar="FILE", help="a saved limit (TOML)")
     about.add_argument("--place", choices=["car", "bench"])
     about.add_argument("--held", choices=["other side", "case", "none"])
     about.add_argument("--gear", choices=["neutral", "in gear"])
     about.add_argument("--side", choices=["left", "right"])
     about.add_argument("--direction", choices=["clockwise", "anticlockwise", "both"], help="seen from outside the car")
     about.add_argument("--note", default="", metavar="TEXT", help="goes into the job's notes")
+    add_lever_options(parser)
+    add_typed_limit(parser.add_argument_group("limit"))
 
 
 def run(args: argparse.Namespace) -> int:
@@ -173,7 +170,9 @@ def _source(args: argparse.Namespace) -> Source:
     if args.virtual:
         return virtual_source(args.virtual, args.seed, args.speed, args.seconds)
     if args.ble:
-        return ble_source(args.ble, args.transducer, args.radius, agreed=args.yes)
+        radius = "" if args.fixture else args.radius or ""  # of a device that measures a force: no lever's
+        args.radius = None if radius else args.radius
+        return ble_source(args.ble, args.transducer, radius, agreed=args.yes)
     local_port(port)
     if not args.transducer:
         raise InputError(
