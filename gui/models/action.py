@@ -32,7 +32,7 @@ def action_of(run: TestRun) -> Action:
         return Action("Start the test", not missing, f"Still missing: {', '.join(missing)}" if missing else "")
     if step in {Step.SAFETY, Step.HOLD}:
         return _check_action(run)
-    if step is not Step.SIGN and run.link is LinkState.ENDED:
+    if run.can_reconnect:
         return Action("Connect again")
     if step is not Step.SIGN and (run.link is not LinkState.LIVE or run.stale):
         what = "no signal" if run.stale and run.link is LinkState.LIVE else str(run.link)

@@ -141,6 +141,12 @@ class TestRun:
         return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN}
 
     @property
+    def can_reconnect(self) -> bool:
+        """Whether the stream has ended before the test was ready to be signed."""
+        streams = {Step.ZERO, Step.DRAG, Step.PULLS, Step.ZERO_AGAIN}
+        return self.flow.running and self.flow.now in streams and self.link is LinkState.ENDED
+
+    @property
     def can_go_back(self) -> bool:
         """Whether more pulls may be made after all: until the second zero is taken."""
         return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not LinkState.ENDED

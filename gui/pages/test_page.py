@@ -206,7 +206,7 @@ class TestPage(QWidget):
         elif run.flow.now is None:
             if not run.card.missing():
                 self._ask_first(self._start)
-        elif run.action().text == "Connect again":
+        elif run.can_reconnect:
             self._ask_first(self._tester.reconnect)
         else:
             self._open = ""
