@@ -125,8 +125,11 @@ def test_a_command_is_sent_only_when_confirmed(tmp_path, gauge, capsys):
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--baud", "1"], "--baud 1"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--send", "fly"], "no such command; it has: zero"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--seconds", "-1"], "--seconds must be above 0"),
-        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "-450mm"], "the length must be above zero"),
-        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450"], "has no unit"),
+        (
+            ["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "-450mm", "--fixture", "one stud"],
+            "the length must be above zero",
+        ),
+        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450", "--fixture", "one stud"], "has no unit"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450mm"], "does not say how the torque gets to the axle"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--limit", "breakaway 20"], "write a file name"),
         (["--virtual", "healthy", "--limit", "breakaway >= 20 lbf·ft"], "say where it comes from with --source"),
