@@ -61,6 +61,7 @@ RECORDED = (
     "tests/analysis/test_pipeline.py",
     "tests/analysis/doors",
     "tests/logger/stream",
+    "tests/logger/doors/test_describe.py",
     *ROOMS,  # the examples in their docstrings
 )
 ALIKE = Path(__file__).with_name("mutants_alike.toml")
