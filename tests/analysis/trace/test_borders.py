@@ -575,3 +575,10 @@ def test_a_tail_gives_samples_by_their_numbers():
     assert tail.samples(9999, 10_001).angle_deg is None
     tail.forget(20_000)
     assert (tail.first, len(tail)) == (10_001, 0)
+
+
+def test_a_ripple_on_the_way_is_no_cycle():
+    """A saw-tooth a second, on it a ripple of three tenths of its swing from end to end: one cycle a second."""
+    t, x = saw(1.0, 4.0, cycles=8)
+    found = find_cycles(t, x + 0.6 * np.sin(2 * np.pi * 5.3 * t))
+    assert found.frequency_hz == pytest.approx(1.0, rel=0.05)

@@ -278,3 +278,13 @@ def test_two_stretches_of_one_pull_are_averaged_by_their_times():
     assert found.torque_nm == pytest.approx(33.0)
     assert found.u_nm == pytest.approx(math.hypot(0.25 * 0.3, 0.75 * 0.1))
     assert (found.max_nm, found.max_u_nm, found.uneven, found.climb) == (33.0, 0.1, False, 0.0)
+
+
+def test_a_hand_that_hesitates_is_passed_over_and_may_be_the_level():
+    """At 1 N·m, then at nothing for two seconds, 0.4 s at 3 N·m, then up: from nothing; the 3 N·m are named."""
+    t = np.arange(0, 7, 0.01)
+    x = np.interp(t, [0, 2, 2.2, 4.2, 4.3, 4.7, 6.7], [1, 1, 0, 0, 3, 3, 40])
+    found = find_handoff(t, x, 0.0, 40.0, 0.01)
+    assert found.level_nm == pytest.approx(0.0, abs=0.05)
+    assert found.other_nm == pytest.approx(3.0, abs=0.1)
+    assert found.u_nm == pytest.approx(3.0 / 1.96, rel=0.05)

@@ -19,6 +19,7 @@ from gui.models.flow import Step
 from gui.models.importing import Look
 from gui.models.job import JobCard
 from gui.models.loading import angle_of
+from gui.models.practice import PracticeLink, scenario_for_practice
 from gui.models.run import TestRun
 from gui.models.state import Link
 from gui.models.stream import recording_stem
@@ -673,3 +674,39 @@ def test_an_angle_is_drawn_at_twenty_thousand_points(tmp_path: Path, samples: in
     angle, torque, time_s = angle_of(str(path))
     assert len(angle) == len(torque) == len(time_s) == shown
     assert torque[1] == pytest.approx(max(1, samples // 20_000) / 1.25)
+
+
+@pytest.mark.parametrize(
+    ("torque", "sign"),
+    [([0.0], 0), ([2.0] * 40, 0), ([1.0] * 30 + [1.4, 3.0, 9.0], 1), ([1.0] * 30 + [1.5, -3, -9, 2], -1)],
+)
+def test_the_first_load_tells_the_sign(torque: list[float], sign: int) -> None:
+    """From half of the greatest departure on: a twitch before does not count."""
+    assert learning._first_load(np.array(torque)) == sign
+
+
+def test_the_coach_knows_how_long_it_has_rested() -> None:
+    made = a_run()
+    made.card.put(dwell_s=10.0)
+    made.trace.append(np.array([49.0, 49.5, 50.0]), np.zeros(3))
+    for since, hint in ((41.0, Hint.LET_REST), (39.0, Hint.READY)):
+        made._rest_from_s, made.coach.hint = since, Hint.NONE
+        made._coach()
+        assert made.coach.hint is hint
+
+
+def test_a_practice_weight_swings_and_comes_to_rest() -> None:
+    """(1 - e^(-t/0.15)) of the change, with a ring that dies away in 0.6 s."""
+    link = PracticeLink(scenario_for_practice())
+    link.hang(10.0)
+    rate = link._scenario.sensor.rate_hz
+    torque = link._weight(np.array([0, round(rate * 0.15), round(rate * 8)]))
+    assert torque[0] == 0.0
+    assert 10 * (1 - np.exp(-1)) - 1.0 < torque[1] < 10 * (1 - np.exp(-1)) + 1.0
+    assert torque[2] == pytest.approx(10.0, abs=1e-4)
+    link._count = round(rate * 10)
+    link.hang(10.0)  # the same again does nothing
+    assert link._weight(np.array([round(rate * 10)]))[0] == pytest.approx(10.0, abs=1e-4)
+    link.hang(4.0)
+    after = link._weight(np.array([round(rate * 10), round(rate * 18)]))
+    assert after == pytest.approx([10.0, 4.0], abs=1e-4)
