@@ -24,6 +24,7 @@ from analysis.verdict.adequacy import certificate_advice, range_advice, resoluti
 from analysis.verdict.corrected import Corrected, Source, apply_corrections, widened
 from analysis.verdict.elastic import stiffness_of
 from analysis.verdict.judge import judge_pulls
+from analysis.verdict.orders import patterns_of
 from analysis.verdict.overloads import overloaded
 from analysis.verdict.recorded import PullReading, RecordingReading
 from analysis.verdict.setup import JUDGED_BY, setup_of
@@ -210,7 +211,15 @@ def judge(parts: Sequence[tuple[Job, Sequence[Corrected]]]) -> RecordingReading:
         trace=job.trace,
         at=setup.at,
         pulls=tuple(
-            PullReading(c.pull, budgets, c.left_out, c.applied, result, stiffness_of(c.pull, setup.at))
+            PullReading(
+                c.pull,
+                budgets,
+                c.left_out,
+                c.applied,
+                result,
+                stiffness_of(c.pull, setup.at),
+                patterns_of(c.pull, setup.header, setup.at),
+            )
             for c, budgets, result in each
         ),
         job=said.job,
