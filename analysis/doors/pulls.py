@@ -220,6 +220,7 @@ def _reasons(reading: RecordingReading) -> list[str]:
 
 def _angle_lines(reading: RecordingReading, unit: str) -> list[str]:
     """Give what the angle adds to every pull: stiffness, wind-up and play, and what repeats as the wheel turns."""
+    from analysis.trace.held import held_unknown
     from analysis.verdict.elastic import elastic_words
     from analysis.verdict.orders import pattern_lines
     from logger.edges.units import format_torque
@@ -235,6 +236,8 @@ def _angle_lines(reading: RecordingReading, unit: str) -> list[str]:
         if read.pull.elastic is not None:
             lines.append(elastic_words(number, read.pull.elastic, read.stiffness, torque, figure))
     lines += pattern_lines([read.patterns for read in reading.pulls], torque, figure)
+    held = reading.header.test.held if reading.header is not None else None
+    lines += [text for text in (held_unknown((read.pull for read in reading.pulls), held),) if text]
     return [f"  {text}" for text in lines]
 
 

@@ -180,11 +180,18 @@ class Round:
 
 @dataclass(frozen=True, slots=True)
 class Turned:
-    """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle."""
+    """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle.
+
+    Where the held wheel's angle came along: how far the turned wheel and the held one went under load, and the held one
+    over the steady turning.
+    """
 
     to_breakaway_rad: float | None = None
     rotating_rad: float | None = None
     to_rotating_rad: float | None = None
+    whole_rad: float | None = None
+    held_rad: float | None = None
+    held_rotating_rad: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -235,6 +235,7 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
         "rotating": _rotating_json(reading),
         "stick_slip": None,
         "turning": _turning_json(reading),
+        "held_wheel": _held_json(pull),
         "orders": [_rounded(pattern.to_json()) for pattern in reading.patterns],
         "elastic": _elastic_json(reading),
         "valid": pull.valid,
@@ -250,6 +251,18 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
     if budgets:
         found["budgets"] = [budget_json(b) for b in reading.axle.values()]
     return found
+
+
+def _held_json(pull: Pull) -> dict[str, Any] | None:
+    """Give how far the held wheel went, degrees, where its angle came along."""
+    turned = pull.turned
+    if turned is None or turned.held_rad is None:
+        return None
+    steady = turned.held_rotating_rad
+    return {
+        "under_load_deg": _number(math.degrees(turned.held_rad)),
+        "while_turning_deg": None if steady is None else _number(math.degrees(steady)),
+    }
 
 
 def _turning_json(reading: PullReading) -> dict[str, Any] | None:

@@ -10,6 +10,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
 from analysis.rows.friction import build_words
+from analysis.trace.held import held_unknown
 from analysis.verdict.elastic import elastic_words
 from analysis.verdict.orders import pattern_lines
 from gui.models.archive import read_entry, tags_of, with_tags
@@ -366,6 +367,8 @@ def fact_lines(loaded: Loaded, display: Display) -> list[str]:
     )
     lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
     lines += pattern_lines([read.patterns for read in reading.pulls], display.torque, display.number)
+    held = reading.header.test.held if reading.header is not None else None
+    lines += [text for text in (held_unknown((read.pull for read in reading.pulls), held),) if text]
     lines += [f"• {problem}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines

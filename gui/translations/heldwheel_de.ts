@@ -5375,5 +5375,21 @@
         <source>What repeats per turn of the wheel stands under Details.</source>
         <translation>Was sich je Radumdrehung wiederholt, steht unter Angaben.</translation>
     </message>
+    <message>
+        <source>Whether the held wheel stayed cannot be told from one angle and the torque: mark tyre and floor with chalk, or record its angle, too (held_angle)</source>
+        <translation>Ob das gehaltene Rad stehen blieb, ist aus einem Winkel und dem Drehmoment nicht zu erkennen: Reifen und Boden mit Kreide markieren oder auch seinen Winkel aufzeichnen (held_angle)</translation>
+    </message>
+    <message>
+        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <translation>das gehaltene Rad drehte sich um %1° von %2° mit: Reifen oder Gurt sind gerutscht, nicht die Pakete; so halten, dass es stehen bleibt, und noch einmal ziehen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
+        <translation>das gehaltene Rad gab unter Last um %1° nach: Verdrehung und Steifigkeit sind vor allem die seiner Halterung</translation>
+    </message>
 </context>
 </TS>

@@ -5375,5 +5375,21 @@
         <source>What repeats per turn of the wheel stands under Details.</source>
         <translation>Lo que se repite por vuelta de la rueda está en Detalles.</translation>
     </message>
+    <message>
+        <source>Whether the held wheel stayed cannot be told from one angle and the torque: mark tyre and floor with chalk, or record its angle, too (held_angle)</source>
+        <translation>Si la rueda sujeta no se movió no se puede saber con un solo ángulo y el par: marque neumático y suelo con tiza o grabe también su ángulo (held_angle)</translation>
+    </message>
+    <message>
+        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <translation>la rueda sujeta giró %1° de %2°: resbaló su neumático o su correa, no los paquetes; sujétela para que no se mueva y repita el tirón</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
+        <translation>la rueda sujeta cedió %1° bajo carga: la torsión y la rigidez son sobre todo de lo que la sujeta</translation>
+    </message>
 </context>
 </TS>
