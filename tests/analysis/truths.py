@@ -1,4 +1,4 @@
-"""The truth of a simulated run in the plain form that the scores compare with.
+"""A simulated run as a table of another program, and its truth in the plain form that the scores compare with.
 
 Torques are magnitudes in N·m at the sensor, relative to the hand-off level, times those of the trace, and ``direction``
 is the sign of the torque.
@@ -10,9 +10,41 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from logger.edges.toml_file import write_toml
+from logger.edges.units import column_unit, torque_factor
+from logger.header import Sidecar, TransducerFacts
+
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from logger.virtual.physics import SimulatedRun
     from logger.virtual.truth import TruePull
+
+
+def write_run(run: SimulatedRun, folder: Path, stem: str, *, unit: str = "N·m") -> Path:
+    """Write a run as a foreign trace with its sidecar; give the trace's path."""
+    columns = {"time_s": run.time_s, f"torque_{column_unit(unit)}": run.torque_nm / torque_factor(unit)}
+    digits = {"time_s": 6, "angle_deg": 3}
+    if run.angle_deg is not None:
+        columns["angle_deg"] = run.angle_deg
+    texts = [[_cell(v, digits.get(name, 5)) for v in values.tolist()] for name, values in columns.items()]
+    path = folder / f"{stem}.csv"
+    with path.open("w", encoding="utf-8", newline="") as file:
+        file.write(",".join(columns) + "\n")
+        file.writelines(",".join(row) + "\n" for row in zip(*texts, strict=True))
+    sensor = run.scenario.sensor
+    facts = TransducerFacts(
+        name="virtual transducer (simulated)",
+        capacity_nm=sensor.capacity_nm,
+        gain=sensor.gain if sensor.gain_known else None,
+        accuracy_percent_of_reading=None if sensor.gain_known else sensor.accuracy_percent,
+    )
+    write_toml(folder / f"{stem}.sidecar.toml", Sidecar(simulated=True, transducer=facts))
+    return path
+
+
+def _cell(value: float, digits: int) -> str:
+    return f"{value:.{digits}f}" if value == value else ""
 
 
 def truth_record(run: SimulatedRun, name: str) -> dict[str, Any]:
