@@ -23,7 +23,7 @@ from gui.widgets.review_plot import ReviewPlot, Shown
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from gui.models.archive import Entry
     from gui.models.loading import Loaded
@@ -231,7 +231,7 @@ class ReadingPanel(QWidget):
         self.pulls.show_reading(reading)
         self.budget.show_reading(reading)
         self.result.show_readings([loaded.reading for loaded in self._readings.values()])
-        self.facts.setText("\n".join(fact_lines(first)))
+        self.facts.setText("\n".join(fact_lines(first, self._shared.display.in_lengths)))
         if not self.tags.edit.hasFocus():
             self.tags.set_text(self._tag_text())
         self.edit.setEnabled(not several and bool(reading.pulls))
@@ -342,8 +342,8 @@ class ReadingPanel(QWidget):
         self.corrected.emit(path)
 
 
-def fact_lines(loaded: Loaded) -> list[str]:
-    """Give what is known of a recording besides its pulls."""
+def fact_lines(loaded: Loaded, in_lengths: Callable[[str], str] = str) -> list[str]:
+    """Give what is known of a recording besides its pulls; ``in_lengths`` puts lengths into the unit on screen."""
     reading = loaded.reading
     what = f"{len(reading.dial)} readings of a dial" if reading.dial else f"{loaded.samples:,} readings"
     lines = [f"{what}, {reading.state or 'not read'}"]
@@ -355,7 +355,7 @@ def fact_lines(loaded: Loaded) -> list[str]:
     lines += (
         [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
     )
-    lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
-    lines += [f"• {problem}" for problem in reading.problems]
+    lines += [f"{text[:1].upper()}{text[1:]}" for text in map(in_lengths, build_words(reading))]
+    lines += [f"• {in_lengths(problem)}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines
