@@ -47,6 +47,7 @@ from analysis.trace.stated import (
     elastic_of,
     is_distinct,
     rotating_of,
+    round_seen,
     seen_again,
     stick_slip_of,
     turning_of,
@@ -230,8 +231,10 @@ def _read(
         return Read(replace(frame, reasons=(FADED,)))
     if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
         peak = None
-    reasons = _reasons(frame, part, peak, plateau, window)
-    peak, plateau = _stated(part, peak, plateau, to_end=window.to_end)
+    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
+    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
+    reasons = _reasons(part, peak, plateau, window, frozen)
+    peak, plateau = _stated(part, peak, plateau, frozen, to_end=window.to_end)
     breakaway = breakaway_of(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
@@ -248,6 +251,7 @@ def _read(
         stick_slip=stick_slip_of(cycles, plateau),
         turning=turning_of(part, plateau, slip),
         elastic=None if before is not None or window.from_start else elastic_of(part, breakaway, sensor),
+        round=None if before is not None else round_seen(part, plateau),
         reasons=reasons,
         notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
@@ -317,22 +321,22 @@ def _comes_back(part: Part, peak: Peak) -> bool:
     return quantile(thin(x[later:]), 0.95) > (BEYOND if broke else KNEE) * peak.torque_nm
 
 
-def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
+def _reasons(
+    part: Part, peak: Peak | None, plateau: Plateau | None, window: Window, frozen: slice
+) -> tuple[Reason, ...]:
     return (
         *((CUT_START,) if window.from_start else ()),
         *peak_reasons(part.time_s, part.torque_nm, peak, part.clipped),
-        *slip_reasons(part.time_s, part.torque_nm, plateau),
+        *slip_reasons(part.time_s, frozen, plateau),
         *((ZERO_MOVED,) if part.zero_moved else ()),
         *((CUT_END,) if window.to_end else ()),
     )
 
 
 def _stated(
-    part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
+    part: Part, peak: Peak | None, plateau: Plateau | None, frozen: slice, *, to_end: bool
 ) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
-    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
-    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
     if peak is not None and (near(part.clipped, peak.index) or frozen.start <= peak.index < frozen.stop):
         peak = None
     if plateau is not None and plateau.steady[frozen].sum() > CLIPPED_SHARE * plateau.steady.sum():

@@ -118,8 +118,8 @@ def test_weighing_and_review_speak_of_inches(inches: Hand, tmp_path: Path) -> No
     build = Build(built=started - timedelta(hours=1), left=pack, right=pack)
     write_toml(tmp_path / "43-11.axle.toml", AxleFile(tag="43/11", builds=(build,)))
     loaded = load(shutil.copy(RECORDING, tmp_path), str(tmp_path))
-    assert any(" mm" in line for line in fact_lines(loaded)), "its build sheet states thicknesses"
-    said = fact_lines(loaded, display.in_lengths)
+    assert any(" mm" in line for line in fact_lines(loaded, Display())), "its build sheet states thicknesses"
+    said = fact_lines(loaded, display)
     assert not any(" mm" in line for line in said)
     assert any(" in" in line for line in said)
 
