@@ -109,8 +109,6 @@ def lever_from(args: argparse.Namespace) -> Lever | None:
         text = getattr(args, name)
         if text is not None:
             value, u = _with_uncertainty(text, kind, f"--{name.replace('_', '-')}")
-            if name == "lever" and value <= 0:
-                raise InputError(f"--lever {text}: the length must be above zero")
             keys[key] = round(value * scale, 9)
             if u is not None:
                 if key not in _WITH_U:

@@ -153,7 +153,10 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
     limit = limit_from(args) or header.limit
     if limit is not None and not limit.source.strip():
         raise InputError(f"limit {args.limit}: say where it comes from with --source: manual or rule, with its edition")
-    changes |= {"lever": lever_from(args) or header.lever, "limit": limit}
+    lever = lever_from(args) or header.lever
+    if lever is not None and lever.length_mm is not None and lever.length_mm <= 0:
+        raise InputError(f"--lever {args.lever}: the length must be above zero")
+    changes |= {"lever": lever, "limit": limit}
     return msgspec.structs.replace(header, **changes)
 
 
