@@ -245,7 +245,9 @@ def test_a_value_set_by_hand_settles_what_kept_it_from_being_read(keys, kept):
     pull = Pull(0.0, 9.0, 1, 0.0, None, None, reasons=tuple(Reason(code, "x") for code in every))
     correction = Correction(pull_start_s=0.0, at=datetime.fromisoformat(AT), reason="x", **keys)
     time_s = np.arange(0, 10, 0.01)
-    (moved,), problems = apply_corrections([pull], [correction], CalibratedTrace(time_s, np.full(1000, 30.0), 0.01, 0.0))
+    (moved,), problems = apply_corrections(
+        [pull], [correction], CalibratedTrace(time_s, np.full(1000, 30.0), 0.01, 0.0)
+    )
     assert not problems
     assert {reason.code for reason in moved.pull.reasons} == kept
 
