@@ -140,9 +140,9 @@ _FITS: Mapping[str, Mapping[Type, frozenset[str]]] = {
 
 _WHY_NOT: Mapping[Type, str] = {
     Type.OPEN: "it has no pack: what you would measure is the drag of bearings, seals and gears",
-    Type.GEAR: "it has no pack: its locking comes from gear thrust under load; its maker may state a ratio of in-gear "
-    "to neutral torque instead",
-    Type.VISCOUS: "its torque depends on speed and heat and it has no breakaway; compare only at a fixed speed and "
+    Type.GEAR: "it has no pack: its locking comes from gear thrust under load, and its maker may state a ratio of "
+    "in-gear to neutral torque instead",
+    Type.VISCOUS: "its torque depends on speed and heat, without a breakaway: compare only at a fixed speed and "
     "temperature, as its maker says",
     Type.LOCKER: "it locks by teeth: use its maker's function check, both directions and both sides",
     Type.GOVERNOR: "its light plates idle until the governor trips, so a low torque is healthy",
@@ -340,7 +340,7 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
 
 
 def _reasons(wrong: Iterable[Type]) -> str:
-    return " or ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
+    return "; ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
 
 
 def _cautions(candidates: tuple[Type, ...], answers: Mapping[str, str]) -> tuple[str, ...]:

@@ -88,7 +88,7 @@ class ImportDialog(QDialog):
         self.radius = Field("Radius, axle to hook", "400 mm")
         self.table = QTableWidget()
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.setAccessibleName("First lines of the file")
+        self.table.setAccessibleName(tr("First lines of the file"))
         self.picture = TracePicture(shared)
         self.message = label("", "wrong", wrap=True)
         self.notes = label("", "caption", wrap=True)

@@ -14,6 +14,7 @@ from analysis.cautions import BEFORE_TURNING
 from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed, without_options
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, card, column, label
 from logger.decoder.description import command_bytes
 from logger.edges.console import clean
@@ -74,7 +75,7 @@ class WhereStep(QWidget):
         self.changed.emit(self.kind.key)
 
     def _ask_file(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Bytes as they came", "", "All files (*)")
+        path, _ = QFileDialog.getOpenFileName(self, tr("Bytes as they came"), "", f"{tr('All files')} (*)")
         if path:
             self.choose_file(Path(path))
 

@@ -10,6 +10,7 @@ from gui.models.coach import URGENCY, Hint, Urgency
 from gui.models.flow import Step
 from gui.models.marks import mark_of
 from gui.models.state import Link
+from gui.translation import tr
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
 from gui.widgets.fitting import Flow, Headline
 from gui.widgets.parts import Switch, card, column, label, restyle, scrolled
@@ -37,7 +38,7 @@ class LivePanel(QWidget):
         self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
         self.coach = Headline(shared.look)
-        self.coach.setAccessibleName("Coach")
+        self.coach.setAccessibleName(tr("Coach"))
         self.plot = TracePlot(shared.look, "")
         self.plot.number = shared.display.number
         self._spans = Switch(list(SPANS), "Stretch of time shown")

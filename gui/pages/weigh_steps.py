@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QProgressBar, QSizePolicy, QWidget
 
 from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, cautions
+from gui.translation import tr
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
@@ -121,7 +122,7 @@ class HangStep(QWidget):
         self.state = label("", "head", wrap=True)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("How long it has been still")
+        self.bar.setAccessibleName(tr("How long it has been still"))
         self.table = results_table()
         frame = card()
         shown = column(frame, margin=14, gap=6)

@@ -85,7 +85,7 @@ class TorqueFigure(QWidget):
             return
         self._view = view
         self.setAccessibleName(
-            f"{view.caption}: {view.now} {view.unit}; highest in this test {view.highest} {view.unit}"
+            f"{tr(view.caption)}: {view.now} {view.unit}; {tr('Highest in this test')}: {view.highest} {view.unit}"
         )
         self.update()
 

@@ -9,6 +9,7 @@ from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
 from gui.models.sheets import significant
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ class TrendPlot(Chart):
     def show_trend(self, trend: Trend, scale: Scale) -> None:
         """Show a trend."""
         self._trend, self._scale = trend, scale
-        self.setAccessibleDescription(f"{scale.title} against {trend.against}, {len(trend.points.x)} fills")
+        self.setAccessibleDescription(tr(f"{scale.title} against {trend.against}, {len(trend.points.x)} fills"))
         self.update()
 
     def axes(self) -> Axes | None:

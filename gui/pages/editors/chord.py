@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import QFrame
 
 from gui.models.fixture_entry import FIELDS, apart_options, circle_of
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, column, label, line
 from logger.edges.units import INCH_M
 
@@ -71,10 +72,10 @@ class ChordPart(QFrame):
             number = self._shared.display.number
             mm, u_mm = circle.diameter_m * 1e3, circle.u_m * 1e3
             inches = number(circle.diameter_m / INCH_M, 2)
-            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {number(u_mm)} mm. "
+            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {number(u_mm)} mm."
             if draft.kind == "cross-bar":
                 off_mm = circle.midpoint_m * 1e3
-                text += f"A bar on these two has its middle {number(off_mm)} mm off the wheel's centre."
+                text += f"\nA bar on these two has its middle {number(off_mm)} mm off the wheel's centre."
                 self._takes, texts = [("offset_mm", f"{off_mm:.1f} mm")], [f"Offset {number(off_mm)} mm"]
             else:
                 common = circle.near_mm[:NEAR_MOST]
@@ -92,7 +93,7 @@ class ChordPart(QFrame):
             take.setVisible(place < len(texts))
             if place < len(texts):
                 take.setText(texts[place])
-                take.setAccessibleName(f"Stud circle: take {texts[place]}")
+                take.setAccessibleName(tr(f"Stud circle: take {texts[place]}"))
 
 
 def with_unit(text: str) -> str:
