@@ -335,7 +335,7 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
         return f"Not judged: {_reasons(wrong)}."
     more = next((key for key in _FITS if answers.get(key, "untried") in NOT_CHECKED), None)
     names = ", ".join(kind.value for kind in wrong)
-    way_out = f"try '{more}'" if more else "look at the tag, the oil's label or the parts list"
+    way_out = f"next, try '{more}'" if more else "look at the tag, the oil's label or the parts list"
     return f"Not judged yet: it could also be {names}, and this test says nothing about that type; {way_out}."
 
 

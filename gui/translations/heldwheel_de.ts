@@ -2932,6 +2932,14 @@
         <translation>angenommen</translation>
     </message>
     <message>
+        <source>next, try '%1'</source>
+        <translation>als Nächstes „%1“ versuchen</translation>
+    </message>
+    <message>
+        <source>torque</source>
+        <translation>Drehmoment</translation>
+    </message>
+    <message>
         <source>pooled: %1</source>
         <translation>zusammengefasst: %1</translation>
     </message>
@@ -2986,10 +2994,6 @@
     <message>
         <source>Not judged yet: it could also be %1, and this test says nothing about that type; %2.</source>
         <translation>Noch nicht beurteilt: es könnte auch %1 sein, und diese Prüfung sagt nichts über diese Bauart; %2.</translation>
-    </message>
-    <message>
-        <source>try '%1'</source>
-        <translation>„%1“ versuchen</translation>
     </message>
     <message>
         <source>look at the tag, the oil's label or the parts list</source>

@@ -2932,6 +2932,14 @@
         <translation>supuesto</translation>
     </message>
     <message>
+        <source>next, try '%1'</source>
+        <translation>pruebe después «%1»</translation>
+    </message>
+    <message>
+        <source>torque</source>
+        <translation>par</translation>
+    </message>
+    <message>
         <source>pooled: %1</source>
         <translation>agrupada: %1</translation>
     </message>
@@ -2986,10 +2994,6 @@
     <message>
         <source>Not judged yet: it could also be %1, and this test says nothing about that type; %2.</source>
         <translation>Aún sin evaluar: también podría ser %1, y este ensayo no dice nada de ese tipo; %2.</translation>
-    </message>
-    <message>
-        <source>try '%1'</source>
-        <translation>pruebe «%1»</translation>
     </message>
     <message>
         <source>look at the tag, the oil's label or the parts list</source>
