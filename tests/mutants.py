@@ -3,7 +3,8 @@
 A mutation turns an operator, a comparison, a sign, a constant or a ``min`` into another. Type hints, imports,
 decorators, texts (docstrings, messages, ``__all__``) and signs of arguments are no mutations here. The sample is drawn
 by a seed from all modules of the rooms below, none left out. Which tests run the changed line was recorded once
-(``tests.touched``); of those the quickest run first, up to a budget of seconds, until one fails.
+(``tests.touched``); of a constant, which tests run a line that uses it. Of those the quickest run first, up to a budget
+of seconds, until one fails; the module's own tests come before tests of what uses it.
 
 Packages are imported once; every mutation is a fork of this process in which an import hook hands out the changed
 module. So nothing is written to the tree, and a test that starts a process of its own sees the unchanged program. A
@@ -18,6 +19,7 @@ could see; then ``mutants_alike.toml`` says why, and it is counted apart.
 from __future__ import annotations
 
 import argparse
+import ast
 import contextlib
 import importlib
 import importlib.abc
@@ -37,6 +39,7 @@ import tomllib
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import asdict, dataclass
+from functools import cache
 from pathlib import Path
 from types import ModuleType
 
@@ -53,8 +56,11 @@ SINGLE = ("logger/stream/clock.py",)
 RECORDED = (
     *(f"tests/{room}" for room in ROOMS),
     "tests/published",
+    "tests/analysis/test_borders.py",
     "tests/analysis/test_pipeline.py",
+    "tests/analysis/doors",
     "tests/logger/stream",
+    *ROOMS,  # the examples in their docstrings
 )
 ALIKE = Path(__file__).with_name("mutants_alike.toml")
 SWAPS = {
@@ -169,23 +175,83 @@ class Touched:
         return cls(tuple(seconds), tuple(seconds.values()), numbered)
 
     def nearest(self, file: str, line: int) -> list[str]:
-        """Give the tests that run a line, the quickest first; of a line that runs at import, those of the module.
+        """Give the tests that run a line, the quickest first; of a constant those that run a line which uses it.
 
-        A statement of several lines is recorded at its first, hence the look upwards. Half of the budget goes to
-        the test module of the same name.
+        A statement of several lines is recorded at its first, hence the look upwards. Where no test is known, those of
+        the module are taken. Test files that name the module come first.
         """
         of = self.lines.get(file, {})
-        found = next((set(of[str(n)]) for n in range(line, max(line - 6, 0), -1) if of.get(str(n))), None)
+        uses = uses_of(file, line)
+        if uses is None:
+            found = next((set(of[str(n)]) for n in range(line, max(line - 6, 0), -1) if of.get(str(n))), None)
+        else:
+            found = {i for where, n in uses for i in self.lines.get(where, {}).get(str(n), ())}
         counts = Counter(i for tests in of.values() for i in tests)
         chosen = found or set(counts)
-        named = f"test_{Path(file).stem}.py"
-        order = sorted(chosen, key=lambda i: (f"/{named}::" not in self.tests[i], self.seconds[i] / (1 + counts[i])))
+        order = sorted(chosen, key=lambda i: (not names(self.tests[i], file), self.seconds[i] / (1 + counts.get(i, 0))))
         picked, spent = [], 0.0
         for i in order:
             if spent + self.seconds[i] <= BUDGET_S:
                 picked.append(i)
                 spent += self.seconds[i]
         return [self.tests[i] for i in sorted(picked, key=lambda i: self.seconds[i])]
+
+
+@cache
+def names(test: str, file: str) -> bool:
+    """Tell whether a test's file is the module's own, or imports it."""
+    path = ROOT / test.split("::")[0]
+    module = file.removesuffix(".py").replace("/", ".")
+    package, _, stem = module.rpartition(".")
+    if path.name == f"test_{stem}.py" or path == ROOT / file:
+        return True
+    text = _text(path)
+    return f"{module} import" in text or f"import {module}" in text or f"from {package} import {stem}" in text
+
+
+@cache
+def uses_of(file: str, line: int) -> tuple[tuple[str, int], ...] | None:
+    """Give the lines that use what a line at import defines, as (file, line); None for a line within a function.
+
+    What defines another constant is followed to the uses of that one; a default of a parameter is used in the body.
+    """
+    tree = _tree(ROOT / file)
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef) and node.lineno <= line < node.body[0].lineno:
+            return tuple((file, inner.lineno) for inner in node.body)
+    bodies = (tree.body, *(node.body for node in tree.body if isinstance(node, ast.ClassDef)))
+    at_import = (n for body in bodies for n in body if isinstance(n, ast.Assign | ast.AnnAssign))
+    defined = next((n for n in at_import if n.lineno <= line <= (n.end_lineno or 0)), None)
+    if defined is None:
+        return None
+    wanted = {n.id for n in ast.walk(defined) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)}
+    found: list[tuple[str, int]] = []
+    for path in (ROOT / file, *_importers(file)):
+        for n in ast.walk(_tree(path)):
+            name = n.id if isinstance(n, ast.Name) else n.attr if isinstance(n, ast.Attribute) else ""
+            if name in wanted and isinstance(n, ast.expr) and isinstance(getattr(n, "ctx", None), ast.Load):
+                where = str(path.relative_to(ROOT))
+                own = where == file and defined.lineno <= n.lineno <= (defined.end_lineno or 0)
+                found += [] if own else uses_of(where, n.lineno) or [(where, n.lineno)]
+    return tuple(dict.fromkeys(found))
+
+
+@cache
+def _importers(file: str) -> tuple[Path, ...]:
+    package, _, stem = file.removesuffix(".py").replace("/", ".").rpartition(".")
+    paths = [path for room in ("analysis", "logger", "gui") for path in sorted((ROOT / room).rglob("*.py"))]
+    sought = (f"from {package}.{stem} import", f"from {package} import {stem}")
+    return tuple(path for path in paths if any(words in _text(path) for words in sought))
+
+
+@cache
+def _text(path: Path) -> str:
+    return path.read_text(encoding="utf-8")
+
+
+@cache
+def _tree(path: Path) -> ast.Module:
+    return ast.parse(_text(path))
 
 
 class _Hook(importlib.abc.MetaPathFinder, importlib.abc.SourceLoader):

@@ -43,3 +43,23 @@ def test_texts_annotations_and_imports_are_left_alone(tmp_path, monkeypatch):
     )
     found = [(one.line, one.before, one.after) for one in mutants.mutations(path)]
     assert found == [(6, "*", "/"), (6, "2.0", "2.2"), (6, "not", "")]
+
+
+def test_a_constant_is_tried_where_it_is_used(tmp_path, monkeypatch):
+    """By way of another constant and of a default, in its own module and in one that imports it."""
+    monkeypatch.setattr(mutants, "ROOT", tmp_path)
+    for room in ("analysis", "logger", "gui"):
+        (tmp_path / room).mkdir()
+    text = "A = 1\nB = (\n    A,\n    2,\n)\n\n\ndef f(\n    a,\n    b=B,\n):\n    c = a + 1\n    return c\n"
+    (tmp_path / "analysis" / "m.py").write_text(text, "utf-8")
+    (tmp_path / "gui" / "n.py").write_text("from analysis.m import A\n\n\ndef g(x):\n    return A < x\n", "utf-8")
+    body = (("analysis/m.py", 12), ("analysis/m.py", 13))
+    assert mutants.uses_of("analysis/m.py", 4) == body
+    assert mutants.uses_of("analysis/m.py", 1) == (*body, ("gui/n.py", 5))
+    assert mutants.uses_of("analysis/m.py", 12) is None
+
+
+def test_the_nearest_tests_are_the_modules_own():
+    assert mutants.names("tests/analysis/identify/test_ratio.py::test_half_count", "analysis/identify/ratio.py")
+    assert mutants.names("tests/analysis/test_borders.py::x", "analysis/verdict/adequacy.py")
+    assert not mutants.names("tests/analysis/test_borders.py::x", "analysis/identify/ratio.py")

@@ -131,7 +131,7 @@ def circle_from_chords(studs: int, chords: Sequence[tuple[float, int]], *, u_cho
 def _check_agreement(studs: int, diameters: list[float], weights: list[float], mean: float) -> None:
     """Refuse chords whose diameters differ by more than four standard deviations of one of them: a wrong count."""
     off = [abs(d - mean) * math.sqrt(w) for d, w in zip(diameters, weights, strict=True)]
-    if len(diameters) > 1 and max(off) > 4:
+    if max(off) > 4:
         listed = ", ".join(f"{d * 1e3:.1f}" for d in diameters)
         raise InputError(
             f"with {studs} studs these distances mean circles of {listed} mm, which contradict each other: "

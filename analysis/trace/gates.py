@@ -1,6 +1,6 @@
 """What speaks against a pull, in words that say what to do next.
 
-Offered: ``clipped``, ``gaps``, ``stood_still``, ``fell_at_once``, ``near``, ``peak_reasons``, ``slip_reasons``, and the
+Offered: ``clipped``, ``gaps``, ``stuck``, ``fell_at_once``, ``near``, ``peak_reasons``, ``slip_reasons``, and the
 reasons known beforehand.
 """
 
@@ -180,11 +180,6 @@ def stuck(time_s: Floats, torque_nm: Floats) -> slice:
     return slice(first, first + times + 1) if still_s > STUCK_S and times >= STUCK_SAMPLES else slice(0, 0)
 
 
-def stood_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int]:
-    """Give the longest time over which the reading did not change at all (s), and its number of readings."""
-    return _longest_still(time_s, torque_nm)[:2]
-
-
 def _longest_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int, int]:
     n = len(torque_nm)
     if n < 2:
@@ -268,11 +263,11 @@ def lost_at(time_s: Floats, torque_nm: Floats, peak: Peak) -> bool:
     return bool((beside | before).any())
 
 
-def slip_reasons(time_s: Floats, torque_nm: Floats, plateau: Plateau | None) -> list[Reason]:
-    """Collect what speaks against a rotating torque; same arrays as for ``peak_reasons``."""
+def slip_reasons(time_s: Floats, frozen: slice, plateau: Plateau | None) -> list[Reason]:
+    """Collect what speaks against a rotating torque; times as for ``peak_reasons``, and what stood still in them."""
     found = []
-    still_s, times = stood_still(time_s, torque_nm)
-    if still_s > STUCK_S and times >= STUCK_SAMPLES:
+    if frozen.stop:
+        still_s = time_s[frozen.stop - 1] - time_s[frozen.start]
         found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
     if plateau is None:
         found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))

@@ -230,8 +230,10 @@ def _read(
         return Read(replace(frame, reasons=(FADED,)))
     if plateau is None and cycles is None and peak is not None and _comes_back(part, peak):
         peak = None
-    reasons = _reasons(frame, part, peak, plateau, window)
-    peak, plateau = _stated(part, peak, plateau, to_end=window.to_end)
+    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
+    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
+    reasons = _reasons(part, peak, plateau, window, frozen)
+    peak, plateau = _stated(part, peak, plateau, frozen, to_end=window.to_end)
     breakaway = breakaway_of(peak, part, plateau, float(np.hypot(hand.u_nm, hand.hum_nm)), sensor)
     if before is not None:
         if plateau is None or before.plateau is None:
@@ -317,22 +319,22 @@ def _comes_back(part: Part, peak: Peak) -> bool:
     return quantile(thin(x[later:]), 0.95) > (BEYOND if broke else KNEE) * peak.torque_nm
 
 
-def _reasons(frame: Pull, part: Part, peak: Peak | None, plateau: Plateau | None, window: Window) -> tuple[Reason, ...]:
+def _reasons(
+    part: Part, peak: Peak | None, plateau: Plateau | None, window: Window, frozen: slice
+) -> tuple[Reason, ...]:
     return (
         *((CUT_START,) if window.from_start else ()),
         *peak_reasons(part.time_s, part.torque_nm, peak, part.clipped),
-        *slip_reasons(part.time_s, part.torque_nm, plateau),
+        *slip_reasons(part.time_s, frozen, plateau),
         *((ZERO_MOVED,) if part.zero_moved else ()),
         *((CUT_END,) if window.to_end else ()),
     )
 
 
 def _stated(
-    part: Part, peak: Peak | None, plateau: Plateau | None, *, to_end: bool
+    part: Part, peak: Peak | None, plateau: Plateau | None, frozen: slice, *, to_end: bool
 ) -> tuple[Peak | None, Plateau | None]:
     """Leave out what a limit of the transducer cut off, and what kept climbing."""
-    coarse = part.noise_nm > COARSE * part.slip_nm  # a display of few steps may well repeat itself
-    frozen = slice(0, 0) if coarse else stuck(part.time_s, part.torque_nm)
     if peak is not None and (near(part.clipped, peak.index) or frozen.start <= peak.index < frozen.stop):
         peak = None
     if plateau is not None and plateau.steady[frozen].sum() > CLIPPED_SHARE * plateau.steady.sum():

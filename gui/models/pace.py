@@ -14,6 +14,8 @@ import numpy as np
 from gui.models.coach import Hint
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from logger.samples import Floats
 
 LAST_S = 1.0
@@ -53,11 +55,10 @@ class Pace:
         low, high = self.zone_rpm
         return Zone.SLOW if self.rpm < low else Zone.FAST if self.rpm > high else Zone.IN
 
-    @property
-    def words(self) -> str:
-        """For the person at the wheel."""
+    def words(self, number: Callable[[float], str]) -> str:
+        """For the person at the wheel; ``number`` writes the speed with the decimal mark on screen."""
         low, high = self.zone_rpm
-        return f"{self.rpm:.1f} turns a minute, {self.zone} ({low:g} to {high:g})"
+        return f"{number(self.rpm)} turns a minute, {self.zone} ({low:g} to {high:g})"
 
 
 def zone_for(aim_rpm: float | None) -> tuple[float, float]:
@@ -82,9 +83,11 @@ def pace_of(time_s: Floats, angle_deg: Floats, aim_rpm: float | None = None) -> 
 
 
 class Wheel:
-    """The wheel's angle over the last second of a stream that brings one along."""
+    """The wheel's angle over the last second of a stream that brings one along, and how far it turned since a mark."""
 
     def __init__(self) -> None:
+        self._marked_deg: float | None = None
+        self._latest_deg = 0.0
         self._time_s, self._angle_deg = np.empty(0), np.empty(0)
 
     def feed(self, time_s: Floats, angle_deg: Floats) -> float | None:
@@ -93,7 +96,19 @@ class Wheel:
         angle_deg = np.concatenate((self._angle_deg, angle_deg))
         kept = (time_s > time_s[-1] - LAST_S) & np.isfinite(angle_deg)
         self._time_s, self._angle_deg = time_s[kept], angle_deg[kept]
+        if kept.any():
+            self._latest_deg = float(self._angle_deg[-1])
+            self._marked_deg = self._latest_deg if self._marked_deg is None else self._marked_deg
         return float(self._angle_deg[-1] - self._angle_deg[0]) if kept.any() else None
+
+    def mark(self) -> None:
+        """Count how far it turns from here."""
+        self._marked_deg = None if self._marked_deg is None else self._latest_deg
+
+    @property
+    def turned_deg(self) -> float | None:
+        """How far it has turned since the mark, or since its first angle (degrees, with sign); None without one."""
+        return None if self._marked_deg is None else self._latest_deg - self._marked_deg
 
     def pace(self, aim_rpm: float | None = None) -> Pace | None:
         """Give how fast it turns, against the zone for a job's own speed; None where that is not told yet."""

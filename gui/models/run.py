@@ -18,6 +18,7 @@ from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
+from gui.models.highest import Highest
 from gui.models.pace import LAST_S, Pace, Wheel
 from gui.models.state import Link, Notice
 from gui.models.trace import GrowingTrace
@@ -34,7 +35,6 @@ if TYPE_CHECKING:
 
 USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
 GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
-SPIKE_SHARE = 3  # samples: the highest so far is a median of this many, so that one wild sample is no torque
 
 
 class TestRun:
@@ -60,7 +60,6 @@ class TestRun:
         self.zero: ZeroValue | None = None
         self.true_zero: Zero | None = None  # as it is written down: before, and after once it was taken again
         self.zero_again: ZeroValue | None = None
-        self.highest_nm: float | None = None
         self.now_nm: float | None = None
         self.link = Link.NONE
         self.notice: Notice | None = None
@@ -70,6 +69,7 @@ class TestRun:
         self.lost = 0
         self.signed_by = ""
         self._wheel = Wheel()
+        self._highest = Highest()
         self._rest_from_s: float | None = None
         self._moved_nm = 0.0
 
@@ -212,11 +212,17 @@ class TestRun:
         if len(finite):
             self.now_nm = float(np.mean(finite[-8:]))
         self._zero(news)
-        self._highest(finite)
+        if self.flow.now is Step.PULLS:
+            self._highest.feed(news.time_s, news.torque_nm - self.zero_nm)
         if news.angle_deg is not None:
             self.coach.turned_deg = self._wheel.feed(news.time_s, news.angle_deg)
         if self.flow.now in {Step.PULLS, Step.DRAG}:
             self._coach()
+
+    @property
+    def turned_deg(self) -> float | None:
+        """How far the wheel has turned since the lever was last loaded, clockwise positive; None without its angle."""
+        return None if self.coach.turned_deg is None else self._wheel.turned_deg
 
     @property
     def pace(self) -> Pace | None:
@@ -224,16 +230,6 @@ class TestRun:
         if self.silent or self.coach.turned_deg is None:
             return None
         return self._wheel.pace(self.card.test.speed_rpm)
-
-    def _highest(self, finite: np.ndarray) -> None:
-        if self.flow.now is not Step.PULLS or not len(finite):
-            return
-        if len(finite) >= SPIKE_SHARE:
-            three = np.lib.stride_tricks.sliding_window_view(finite, SPIKE_SHARE)
-            finite = np.median(three, axis=1)
-        most = float(finite[np.argmax(np.abs(finite - self.zero_nm))]) - self.zero_nm
-        if self.highest_nm is None or abs(most) > abs(self.highest_nm):
-            self.highest_nm = most
 
     @property
     def zero_nm(self) -> float:
@@ -244,13 +240,18 @@ class TestRun:
         """Give a reading relative to the true zero as torque at the axle."""
         return None if sensor_nm is None else self.card.at_axle(sensor_nm)
 
-    def axle_highest(self) -> float | None:
-        """Give the highest torque at the axle in this test: seen, or read as a breakaway between two readings."""
-        seen = self.at_axle(self.highest_nm)
-        if seen is None:
+    def axle_highest(self) -> tuple[float, int] | None:
+        """Give the highest torque at the axle since the pulls began (N·m) and the number of its pull, 0 for none.
+
+        It was seen, or read as a breakaway between two readings. What was excluded does not count.
+        """
+        found = self._highest.find(self.pulls.pulls)
+        if found is None:
             return None
-        read = [pull.judged.breakaway.nm for pull in self.pulls.counting if pull.judged.breakaway is not None]
-        return math.copysign(max(abs(seen), *read, 0.0), seen)
+        seen, number = self.card.at_axle(found[0]), found[1]
+        read = [(c.judged.breakaway.nm, c.number) for c in self.pulls.counting if c.judged.breakaway is not None]
+        most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
+        return math.copysign(most, seen), of_pull
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
@@ -315,7 +316,10 @@ class TestRun:
         first = int(np.searchsorted(self.trace.time_s, end - LAST_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s
         torque = self.trace.torque_nm[first:] - self.zero_nm
+        before = self.coach.loaded
         self.coach.feed(self.trace.time_s[first:], torque, rest, self.card.dwell_s)
+        if self.coach.loaded and not before:
+            self._wheel.mark()
 
     @property
     def hint(self) -> Hint:

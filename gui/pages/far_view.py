@@ -60,7 +60,7 @@ class FarView(QWidget):
         """Show the run."""
         look, display = self._shared.look, self._shared.display
         self.figure.show_view(view)
-        words = str(Hint.STOP) if run.hint is Hint.STOP else coach_words(run) or " "
+        words = str(Hint.STOP) if run.hint is Hint.STOP else coach_words(run, display) or " "
         self.coach.setText(words)
         urgency = URGENCY.get(run.hint, Urgency.CALM)
         restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))

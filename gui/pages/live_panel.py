@@ -17,9 +17,15 @@ from gui.widgets.parts import Switch, card, column, label, restyle, scrolled
 from gui.widgets.trace_plot import Scale, TracePlot
 
 if TYPE_CHECKING:
+    from gui.models.display import Display
     from gui.models.run import TestRun
     from gui.shared import Shared
 
+READOUT = (
+    "Highest: the highest torque at the axle since the pulls began, with the load that is on now; excluded pulls do "
+    "not count. Wheel: how far it has turned since the lever was last loaded, clockwise positive, and how fast it "
+    "turns now."
+)
 SPANS = {"20 s": 20.0, "60 s": 60.0, "5 min": 300.0, "All": 0.0}
 PLOT_PX = 150  # where the window is lower, the page scrolls
 SMALLEST_TOP_NM = 20.0  # the torque axis reaches at least here
@@ -37,6 +43,7 @@ class LivePanel(QWidget):
         self.view = FigureView()
         self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
+        self.figure.setToolTip(tr(READOUT))
         self.coach = Headline(shared.look)
         self.coach.setAccessibleName(tr("Coach"))
         self.plot = TracePlot(shared.look, "")
@@ -76,7 +83,7 @@ class LivePanel(QWidget):
         display = self._shared.display
         unit_factor = display.factor
         lower, upper = (None if v is None else v * unit_factor for v in run.card.limit_nm())
-        now, high = run.axle_now(), run.axle_highest()
+        now, (high, of_pull) = run.axle_now(), run.axle_highest() or (None, 0)
         now_value = None if now is None else now * unit_factor
         high_value = None if high is None else high * unit_factor
         self.view = FigureView(
@@ -85,6 +92,9 @@ class LivePanel(QWidget):
             unit=display.unit,
             now_value=now_value,
             highest_value=high_value,
+            highest_caption=f"Highest: pull {of_pull}" if of_pull else "Highest so far",
+            turned="" if run.turned_deg is None else f"{display.number(run.turned_deg, 0)}°",
+            turned_caption=f"Wheel · {display.number(run.pace.rpm)} turns/min" if run.pace else "Wheel in this pull",
             lower=lower,
             upper=upper,
             caption=_caption(run),
@@ -108,7 +118,7 @@ class LivePanel(QWidget):
         return self._widest
 
     def _coach(self, run: TestRun) -> None:
-        text = coach_words(run)
+        text = coach_words(run, self._shared.display)
         urgency = URGENCY.get(run.hint, Urgency.CALM)
         self.coach.setText(text)
         restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
@@ -154,7 +164,7 @@ def _caption(run: TestRun) -> str:
     return "Torque at the axle" if run.zero is not None else "Torque at the axle, no zero yet"
 
 
-def coach_words(run: TestRun) -> str:
+def coach_words(run: TestRun, display: Display) -> str:
     """Give the one line for the person at the wheel."""
     if run.link is Link.ENDED:
         return "No transducer: connect again"
@@ -179,5 +189,5 @@ def coach_words(run: TestRun) -> str:
     if left is not None:
         return f"{Hint.LET_REST}: {left:.0f} s"
     if run.hint is Hint.KEEP_TURNING and run.pace is not None:
-        return f"{run.hint} · {run.pace.words}"
+        return f"{run.hint} · {run.pace.words(display.number)}"
     return str(run.hint)

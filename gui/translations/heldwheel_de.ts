@@ -4688,8 +4688,24 @@
         <translation>Drehmoment, wie der Aufnehmer es zeigt</translation>
     </message>
     <message>
-        <source>Highest in this test</source>
-        <translation>Höchstes dieser Prüfung</translation>
+        <source>Highest: the highest torque at the axle since the pulls began, with the load that is on now; excluded pulls do not count. Wheel: how far it has turned since the lever was last loaded, clockwise positive, and how fast it turns now.</source>
+        <translation>Höchstes: das höchste Drehmoment an der Achse seit Beginn der Züge, mit der Last von eben jetzt; ausgeschlossene Züge zählen nicht. Rad: wie weit es sich gedreht hat, seit der Hebel zuletzt belastet wurde, im Uhrzeigersinn positiv, und wie schnell es sich jetzt dreht.</translation>
+    </message>
+    <message>
+        <source>%1 turns/min</source>
+        <translation>%1 U/min</translation>
+    </message>
+    <message>
+        <source>Wheel in this pull</source>
+        <translation>Rad in diesem Zug</translation>
+    </message>
+    <message>
+        <source>Highest: pull %1</source>
+        <translation>Höchstes: Zug %1</translation>
+    </message>
+    <message>
+        <source>Highest so far</source>
+        <translation>Höchstes bisher</translation>
     </message>
     <message>
         <source>Direction</source>

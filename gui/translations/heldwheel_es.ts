@@ -4688,8 +4688,24 @@
         <translation>Par mostrado por el transductor</translation>
     </message>
     <message>
-        <source>Highest in this test</source>
-        <translation>Máximo de este ensayo</translation>
+        <source>Highest: the highest torque at the axle since the pulls began, with the load that is on now; excluded pulls do not count. Wheel: how far it has turned since the lever was last loaded, clockwise positive, and how fast it turns now.</source>
+        <translation>Máximo: el par más alto en el eje desde que empezaron los tirones, con la carga de ahora mismo; los tirones excluidos no cuentan. Rueda: cuánto ha girado desde que se cargó la palanca por última vez, positivo en sentido horario, y a qué velocidad gira ahora.</translation>
+    </message>
+    <message>
+        <source>%1 turns/min</source>
+        <translation>%1 vueltas/min</translation>
+    </message>
+    <message>
+        <source>Wheel in this pull</source>
+        <translation>Rueda en este tirón</translation>
+    </message>
+    <message>
+        <source>Highest: pull %1</source>
+        <translation>Máximo: tirón %1</translation>
+    </message>
+    <message>
+        <source>Highest so far</source>
+        <translation>Máximo hasta ahora</translation>
     </message>
     <message>
         <source>Direction</source>

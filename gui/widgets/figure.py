@@ -33,6 +33,10 @@ class FigureView:
         The same as numbers, for the ruler.
     lower, upper : float or None
         The limit.
+    highest_caption : str
+        What the highest is of.
+    turned, turned_caption : str
+        How far the wheel turned in this pull, with its unit, empty where its angle is not known; what stands over it.
     caption : str
         What the large figure is.
     tone : str
@@ -48,13 +52,16 @@ class FigureView:
     highest_value: float | None = None
     lower: float | None = None
     upper: float | None = None
+    highest_caption: str = "Highest so far"
+    turned: str = ""
+    turned_caption: str = ""
     caption: str = "Torque at the axle"
     tone: str = "text"
     template: str = "888.8"
 
 
 class TorqueFigure(QWidget):
-    """Torque at the axle now, very large; the highest so far beside it; a ruler with the limit below.
+    """Torque at the axle now, very large; the highest so far and the wheel's turning beside it; a ruler with the limit.
 
     Parameters
     ----------
@@ -84,8 +91,9 @@ class TorqueFigure(QWidget):
         if view == self._view and self.accessibleName():
             return
         self._view = view
+        wheel = f"; {tr(view.turned_caption)}: {view.turned}" if view.turned else ""
         self.setAccessibleName(
-            f"{tr(view.caption)}: {view.now} {view.unit}; {tr('Highest in this test')}: {view.highest} {view.unit}"
+            f"{tr(view.caption)}: {view.now} {view.unit}; {tr(view.highest_caption)}: {view.highest} {view.unit}{wheel}"
         )
         self.update()
 
@@ -124,27 +132,41 @@ class TorqueFigure(QWidget):
         painter.setPen(look.colour("muted"))
         painter.drawText(QPointF(4 + main_width + main.pixelSize() * 0.1, baseline), view.unit)
         unit_right = 4 + main_width + main.pixelSize() * 0.1 + QFontMetricsF(unit).horizontalAdvance("lbf·ft")
-        self._highest(painter, box, unit_right, baseline, caption, cap_height)
+        self._beside(painter, box, unit_right + 26, baseline, caption)
 
-    def _highest(
-        self, painter: QPainter, box: QRectF, left: float, baseline: float, caption: QFont, cap_height: float
-    ) -> None:
+    def _beside(self, painter: QPainter, box: QRectF, left: float, baseline: float, caption: QFont) -> None:
+        """Paint the highest torque, and below it how far the wheel turned where that is known."""
         view, look = self._view, self._look
-        left += 26
         room = box.right() - left - 6
         if room < 70:
             return
-        high = self._fit(room, box.height() * 0.6, view.template)
-        painter.setFont(caption)
-        painter.setPen(look.colour("muted"))
-        words = tr("Highest in this test")
-        painter.setFont(self._words(caption, words, room))
-        painter.drawText(QRectF(left, 0, room, cap_height), Qt.AlignmentFlag.AlignVCenter, words)
-        painter.setFont(high)
-        painter.setPen(look.colour("text"))
-        painter.drawText(QPointF(left, baseline), view.highest)
         painter.setPen(QPen(look.colour("line"), 1))
         painter.drawLine(QPointF(left - 14, 8), QPointF(left - 14, box.bottom() - 4))
+        cell = QRectF(left, 0, room, box.height())
+        if not view.turned:
+            high = self._fit(room, box.height() * 0.6, view.template)
+            self._cell(painter, cell, (view.highest_caption, view.highest), (caption, high), baseline)
+            return
+        cell.setHeight(box.height() / 2)
+        head = QFontMetricsF(caption).height()
+        high = self._fit(room, (cell.height() - head) * 0.9, view.template)
+        drop = head + 0.6 * (cell.height() - head + QFontMetricsF(high).capHeight() * 0.7)
+        self._cell(painter, cell, (view.highest_caption, view.highest), (caption, high), drop)
+        cell.translate(0, cell.height())
+        self._cell(painter, cell, (view.turned_caption, view.turned), (caption, high), cell.top() + drop)
+
+    def _cell(
+        self, painter: QPainter, box: QRectF, words: tuple[str, str], fonts: tuple[QFont, QFont], baseline: float
+    ) -> None:
+        """Paint one of the smaller figures and its caption over it."""
+        caption, figure = tr(words[0]), words[1]
+        painter.setPen(self._look.colour("muted"))
+        painter.setFont(self._words(fonts[0], caption, box.width()))
+        height = QFontMetricsF(fonts[0]).height()
+        painter.drawText(QRectF(box.left(), box.top(), box.width(), height), Qt.AlignmentFlag.AlignVCenter, caption)
+        painter.setFont(fonts[1])
+        painter.setPen(self._look.colour("text"))
+        painter.drawText(QPointF(box.left(), baseline), figure)
 
     def _fit(self, width: float, height: float, template: str) -> QFont:
         font = self._look.font(200, bold=True, scaled=False)

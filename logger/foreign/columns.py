@@ -6,17 +6,17 @@ Offered: ``Roles``, ``Finder``.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
 from logger.edges.units import parse_number
 from logger.errors import FileError, QuantityError
-from logger.foreign.cells import decimal_mark, numbers, plain
+from logger.foreign.cells import Numbers, decimal_mark, numbers, plain
 from logger.foreign.choices import Question, Unit, read_unit
 from logger.foreign.grid import Grid, looks_like
-from logger.foreign.headings import DEGREES, Heading, heading, unit_kind
+from logger.foreign.headings import DEGREES, SECONDS, Heading, heading, unit_kind
 from logger.foreign.times import is_time
 
 if TYPE_CHECKING:
@@ -36,6 +36,7 @@ class Roles:
 
     time: int = -1
     date: int = -1  # joined with a clock time
+    part: int = -1  # of the second, beside a clock time in whole seconds
     torque: int = -1
     angle: int = -1
     direction: int = -1
@@ -55,6 +56,7 @@ class Finder:
         self._sidecar_unit = sidecar_unit
         self.heads: tuple[Heading, ...] = tuple(heading(n, u) for n, u in zip(grid.names, grid.units, strict=True))
         self.content = tuple(self._content(n) for n in range(len(grid.names)))
+        self.heads = tuple(self._by_cells(at, h) for at, h in enumerate(self.heads))
         self.roles = Roles()
 
     def find(self) -> Roles:
@@ -83,9 +85,20 @@ class Finder:
         kind = max(count, key=lambda k: count[k])
         return kind if count[kind] else "nothing"
 
-    def _values(self, place: int) -> Floats:
+    def _by_cells(self, place: int, head: Heading) -> Heading:
+        """Give the kind of a column whose heading does not say it, by the units behind its figures."""
+        if head.kind != "other" or head.unit or self.content[place] != "number":
+            return head
+        kinds = {unit_kind(unit) for unit in self._numbers(place).units}
+        kind = kinds.pop() if len(kinds) == 1 else ""
+        return replace(head, kind=kind) if kind in ("time", "torque", "force", "angle") else head
+
+    def _numbers(self, place: int) -> Numbers:
         cells = self._cells(place)
-        return numbers(cells, self.table.decimal or decimal_mark([cells]) or "point").values
+        return numbers(cells, self.table.decimal or decimal_mark([cells]) or "point")
+
+    def _values(self, place: int) -> Floats:
+        return self._numbers(place).values
 
     def _rises(self, place: int) -> bool:
         values = self._values(place)
@@ -250,11 +263,7 @@ class Finder:
         return ""
 
     def _in_cells(self, place: int) -> str:
-        cells = self._cells(place)
-        found = [
-            u for u in numbers(cells, self.table.decimal or decimal_mark([cells]) or "point").units if unit_kind(u)
-        ]
-        known = [u for u in found if unit_kind(u) in ("torque", "force")]
+        known = [u for u in self._numbers(place).units if unit_kind(u) in ("torque", "force")]
         return max(known, key=lambda u: _newtons(read_unit(u)), default="")
 
     # --- time, angle, direction -------------------------------------------------------------------------------------
@@ -290,6 +299,11 @@ class Finder:
         found = [at for at in found if at not in days] or [at for at in others if at not in days]
         if not found and days:
             return (days[0], -1) if len(days) == 1 else (-1, -1)
+        clock = next((at for at in found if self._written(at) == "clock"), -1)
+        parts = [at for at in found if clock >= 0 and self._part_of_second(at)]
+        if len(parts) == 1:
+            self.roles.part = parts[0]
+            return clock, days[0] if len(days) == 1 else -1
         figures = [at for at in found if self.content[at] == "number"]
         with_unit = [at for at in figures if unit_kind(self.heads[at].unit) == "time"]
         for some in (with_unit, figures, found):
@@ -310,6 +324,21 @@ class Finder:
             if rising and (not self.grid.headed or len(self.heads) == 2):
                 return rising[0], -1
         return -1, -1
+
+    def _part_of_second(self, place: int) -> bool:
+        """Whether a column counts up to a second and begins anew."""
+        scale = SECONDS.get(self.heads[place].unit.lower())
+        if scale is None or self.content[place] != "number":
+            return False
+        values = self._values(place) * scale
+        values = values[np.isfinite(values)]
+        return bool((values >= 0).all() and (values < 1).all() and (np.diff(values) < 0).any())
+
+    def counts_steps(self, place: int) -> bool:
+        """Whether a column gives the time since the row before: it is called so and does not rise."""
+        words = self.grid.names[place].lower().replace("_", " ")
+        named = any(words == w or words.startswith((f"{w} ", f"{w}(", f"{w}[")) for w in _STEP_WORDS)
+        return named and not self._rises(place) and bool((self._values(place) > 0).all())
 
     def _written(self, place: int) -> str:
         return next((kind for cell in self._cells(place) if (kind := is_time(cell))), "")

@@ -241,7 +241,7 @@ def _records(value: list[Any], meta: dict[str, str]) -> dict[str, Sequence[Cell]
     if value and all(isinstance(row, list) for row in value):
         head = value[0] if all(isinstance(c, str) for c in value[0]) else None
         return _named_rows(value[1:] if head else value, head)
-    rows = [row for row in value if isinstance(row, dict)]
+    rows = [_flat(row) for row in value if isinstance(row, dict)]
     if len(rows) != len(value) or len(rows) < 1:
         return None
     channels = _channels(rows, meta)
@@ -249,6 +249,22 @@ def _records(value: list[Any], meta: dict[str, str]) -> dict[str, Sequence[Cell]
         return channels
     names = list(dict.fromkeys(str(k) for row in rows[:HEAD_ROWS] for k in row))
     return {n: [_scalar(row.get(n)) for row in rows] for n in names}
+
+
+def _flat(row: dict[str, Any]) -> dict[str, Any]:
+    """Lay values with names of their own side by side; one with its unit becomes the value with the unit behind it."""
+    found: dict[str, Any] = {}
+    for name, item in row.items():
+        if not isinstance(item, dict):
+            found[name] = item
+            continue
+        low = {str(k).lower(): v for k, v in item.items()}
+        value, unit = low.get("value"), low.get("unit", low.get("units"))
+        if value is not None and isinstance(unit, str) and not isinstance(value, (dict, list)):
+            found[name] = f"{value} {unit}"
+        else:
+            found |= {f"{name} {key}": v for key, v in item.items()}
+    return found
 
 
 def _channels(rows: list[dict[str, Any]], meta: dict[str, str]) -> dict[str, Sequence[Cell] | NDArray[Any]] | None:

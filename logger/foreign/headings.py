@@ -66,9 +66,10 @@ _WORDS: Final[dict[Kind, frozenset[str]]] = {
 }
 _EXTREME: Final = _words(
     "peak max maximum min minimum spitze spitzenwert scheitelwert hold mean average avg mittelwert mittel target soll "
-    "sollwert setpoint limit grenze grenzwert upper lower tolerance tol tare tara offset error fehler std sigma u95 "
-    "crete picco pico capacity nominal nennwert range"
+    "sollwert setpoint set limit grenze grenzwert upper lower tolerance tol tare tara offset error fehler std sigma "
+    "u95 crete picco pico capacity nominal nennwert range"
 )
+_CAMEL: Final = re.compile(r"(?<=[a-z]{3})(?=[A-Z])")  # torqueNm
 _BRACKETS: Final = re.compile(r"(?P<what>.*?)\s*[\[({<]\s*(?P<unit>[^\[\](){}<>]*?)\s*[\])}>]\s*(?P<more>.*)")
 _BREAKS: Final = re.compile(r"\s+in\s+|\s*/\s*|\s*[,;:]\s*|[\s_]+")
 
@@ -144,7 +145,7 @@ def heading(name: str, unit: str = "") -> Heading:
     unit : str
         From a row of units below it.
     """
-    what, own, marked = _split(name)
+    what, own, marked = _split(_CAMEL.sub(" ", name))
     written = unit.strip().strip("[](){}<>").strip() or own
     words = [w for w in re.split(r"[^\w#]+|_", _folded(what)) if w]
     if not words and not what.strip(" _-/") and own:

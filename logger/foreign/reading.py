@@ -115,7 +115,9 @@ class _Reader:
     def __init__(self, grid: Grid, finder: Finder, roles: Roles, table: Table, file: str) -> None:
         self.grid, self.finder, self.roles, self.table, self.file = grid, finder, roles, table, file
         wanted = dict.fromkeys(
-            p for p in (roles.time, roles.date, roles.torque, roles.angle, roles.direction, roles.unit_column) if p >= 0
+            p
+            for p in (roles.time, roles.date, roles.part, roles.torque, roles.angle, roles.direction, roles.unit_column)
+            if p >= 0
         )
         self.raw = dict(zip(wanted, grid.load(list(wanted)), strict=True))
         self.problems = [*grid.problems, *roles.notes]
@@ -206,6 +208,9 @@ class _Reader:
             raise FileError(
                 f"{self.file}: '{unit}' is no unit of time for '{self._name(place)}'; use s, ms, us, min, h, d"
             )
+        if self.finder.counts_steps(place):
+            self.problems.append(f"'{self._name(place)}' is read as the time since the row before")
+            values, from_zero = np.cumsum(np.where(np.isfinite(values), values, 0.0)), True
         scaled: Floats = (values - values[np.isfinite(values)][:1].sum() if from_zero else values) * SECONDS[
             unit.lower()
         ]
@@ -231,6 +236,9 @@ class _Reader:
             first = days[np.isfinite(days)][:1].sum()
             # The date says when a day is over: what was unrolled at midnight is taken back.
             times = np.mod(times, 86400.0) + days - first
+        if self.roles.part >= 0:
+            part = self.roles.part
+            times = times + self._figures(part).values * SECONDS[self.finder.heads[part].unit.lower()]
         finite = times[np.isfinite(times)]
         return times - finite[0] if len(finite) else times
 

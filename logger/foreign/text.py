@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING, Any, Final
 import numpy as np
 
 from logger.errors import FileError
+from logger.foreign.captured import captured
 from logger.foreign.cells import decimal_mark, is_mark, plain, settled
 from logger.foreign.grid import (
     HEAD_ROWS,
@@ -338,6 +339,14 @@ def _turned_or_fail(text: str, lines: Sequence[str], file: str) -> Grid:
         rows: list[Sequence[Cell]] = [split(line, separator) for line in text.split("\n")[:HEAD_ROWS] if line.strip()]
         if len(rows) >= 2 and len(rows[-1]) > 20:
             return grid_of_rows(rows, file, lambda row: f"column {row + 1}")
+    found = captured(text.split("\n"))
+    if found is not None:
+        rows, places = found
+        grid = grid_of_rows(rows, file, lambda row: f"line {places[max(row - 2, 0)] + 1}")
+        others = sum(bool(line.strip()) for line in text.split("\n")) - len(places)
+        if others:
+            grid.problems.append(f"{others} lines that are not like the others are excluded")
+        return grid
     number = next((n for n, line in enumerate(lines, 1) if line.strip() and not _comment(line)), 1)
     words = [plain(c) for c in split(lines[number - 1], _likely(lines[number - 1]))]
     if words and not any(is_mark(w) for w in words) and len(words) > 1:

@@ -12,8 +12,11 @@ import pytest
 
 from analysis.__main__ import COMMANDS
 from analysis.compare.builds import (
+    Measured,
+    build_lines,
     build_tags,
     changes,
+    measured_words,
     modifier_l,
     percent_of_fill,
     shims_mm,
@@ -28,6 +31,7 @@ from analysis.rows.summary import run_of
 from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
 from logger.edges.units import parse_quantity
+from logger.errors import InputError
 from logger.recordings.axles import AxleFile, Build, Pack, Part
 from logger.recordings.stored import read_recording
 
@@ -197,3 +201,111 @@ def test_a_recording_says_its_build_and_what_changed(season: Path):
     assert words[0] == "build of 2026-05-05 09:00"
     assert "changed since 2026-05-04 09:00: left: shims: 0.3 mm → 0.4 mm (+0.1 mm)" in words
     assert any(text.startswith("friction figure") for text in words)
+
+
+FULL = Pack(parts=(disc(), Part(kind="steel plate", thickness_mm=2.0), Part(kind="shim", thickness_mm=0.3)))
+
+
+def shimmed(shim: float) -> Pack:
+    return Pack(parts=(*FULL.parts[:-1], Part(kind="shim", thickness_mm=shim)), end_play_mm=0.1)
+
+
+def test_a_build_is_told_line_by_line():
+    build = Build(
+        built=at(1), left=FULL, right=shimmed(0.36), oil="A", oil_l=1.15, modifier="B", modifier_l=0.05, soak_min=20
+    )
+    assert build_lines(build) == [
+        "left: 1 friction disc, 1 steel plate, 1 shim, 1 friction surface, stack 4.2 mm",
+        "right: 1 friction disc, 1 steel plate, 1 shim, 1 friction surface, stack 4.26 mm, end play 0.1 mm",
+        "left and right stack differ by 0.06 mm; some manuals match within 0.05",
+        "A 1.15 l, B 0.05 l, 4.2 % of the fill",
+        "soaked 20 min in oil",
+    ]
+    assert build_lines(Build(built=at(1), left=Pack(surfaces=7))) == ["left: 7 friction surfaces"]
+    assert build_lines(Build(built=at(1), left=pack(0.3, 2)))[0].startswith("left: 2 friction discs, 2 steel plates, ")
+    assert build_lines(Build(built=at(1))) == []
+
+
+@pytest.mark.parametrize(
+    ("keys", "line"),
+    [
+        ({"oil": "A"}, "A"),
+        ({"oil_l": 1.0}, "1 l"),
+        ({"modifier": "B"}, "B"),
+        ({"oil": "A", "modifier_l": 0.05}, "A, modifier 0.05 l"),  # of how much oil is not stated
+        ({"oil": "A", "oil_l": 1.0}, "A 1 l"),
+    ],
+)
+def test_what_is_known_of_a_fill_is_told(keys, line):
+    assert build_lines(Build(built=at(1), **keys)) == [line]
+
+
+@pytest.mark.parametrize(
+    ("shim", "told"), [(0.35, False), (0.3502, False), (0.351, True), (0.249, True), (0.25, False)]
+)
+def test_stacks_are_matched_within_a_twentieth_of_a_millimetre(shim, told):
+    """Printed in some workshop manuals: common practice, no source."""
+    lines = build_lines(Build(built=at(1), left=FULL, right=shimmed(shim)))
+    assert any("differ by 0.051 mm" in line for line in lines) is told
+    assert len(lines) == 2 + told
+
+
+@pytest.mark.parametrize(
+    ("oil", "modifier", "percent"), [(0.0, 0.0, None), (0.0, 0.1, 100), (0.9, 0.1, 10), (1, None, None)]
+)
+def test_share_of_a_fill(oil, modifier, percent):
+    assert percent_of_fill(oil, modifier) == percent
+
+
+def test_modifier_for_a_share():
+    assert modifier_l(0.9, 10) == 0.1
+    assert modifier_l(0.9, 0) == 0
+    for oil, percent in ((0.0, 4), (-1, 4), (1, 100), (1, -1)):
+        with pytest.raises(InputError, match="0 to below 100"):
+            modifier_l(oil, percent)
+
+
+def test_shims_that_differ_by_half_a_micrometre_are_two():
+    for apart, alike in ((0.0004, True), (0.0006, False)):
+        tags = build_tags(Build(built=at(1), left=FULL, right=shimmed(0.3 + apart)))
+        assert ("shim_mm" in tags) is alike
+    assert "shims_left_mm" not in build_tags(Build(built=at(1)))
+    assert "shim_mm" not in build_tags(Build(built=at(1), left=FULL))
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "line"),
+    [
+        ({"spring_n": 1500.0}, {"spring_n": 1400.0}, "spring load: 1500 N → 1400 N (-100 N)"),
+        ({"oil_l": 1.0}, {}, "amount of oil: 1 l → not stated"),
+        ({"oil_l": 1.0}, {"oil_l": 1.0004}, None),
+        ({"oil_l": 1.0}, {"oil_l": 1.001}, "amount of oil: 1 l → 1.001 l (+0.001 l)"),
+        ({"oil": "A"}, {"oil": "B"}, "oil: A → B"),
+        ({"soak_in": "oil"}, {}, "soaked in: oil → not stated"),
+    ],
+)
+def test_what_changed_in_figures_and_words(before, after, line):
+    said = changes(Build(built=at(1), **before), Build(built=at(2), **after))
+    assert said == (() if line is None else (line,))
+
+
+def test_a_part_taken_out_takes_its_surface_along():
+    left = msgspec.structs.replace(FULL, parts=(*FULL.parts[:1], *FULL.parts[2:]), end_play_mm=0.2)
+    said = changes(Build(built=at(1), left=shimmed(0.3)), Build(built=at(2), left=left))
+    assert said == (
+        "left: steel plate at 2 taken out (2 mm)",
+        "left: stack: 4.2 mm → 2.2 mm (-2 mm)",
+        "left: friction surfaces: 1 → not known",
+        "left: end play: 0.1 mm → 0.2 mm (+0.1 mm)",
+    )
+    assert changes(Build(built=at(2), left=left), Build(built=at(3), left=shimmed(0.3)))[0] == (
+        "left: steel plate at 2 put in (2 mm)"
+    )
+
+
+def test_several_recordings_share_their_uncertainty():
+    """The mean of the values, and the root mean square of their U: √((3² + 4² + 5²)/3) = 4.08."""
+    measured = Measured("right", (("a", 40.0, 3.0), ("b", 42.0, 4.0), ("c", 47.0, 5.0)))
+    assert (measured.value, measured.u95) == (43.0, pytest.approx((50 / 3) ** 0.5))
+    assert measured_words(measured) == "right: 43 ± 4.1 N·m (3 recordings)"
+    assert measured_words(Measured("left", (("a", 40.0, 3.0),))) == "left: 40 ± 3 N·m (1 recording)"

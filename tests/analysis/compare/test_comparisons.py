@@ -4,8 +4,19 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy import stats
 
-from analysis.compare.comparisons import bootstrap, dunnett, equivalence, paired, tukey, welch
+from analysis.compare.comparisons import (
+    Effect,
+    Interval,
+    bootstrap,
+    dunnett,
+    equivalence,
+    paired,
+    paired_equivalence,
+    tukey,
+    welch,
+)
 from logger.errors import InputError
 
 
@@ -174,3 +185,107 @@ def test_against_statsmodels():
     effect = welch(x, y)
     assert (effect.difference.low, effect.difference.high) == pytest.approx((low, high))
     assert effect.p == pytest.approx(means.ttest_ind(usevar="unequal")[1])
+
+
+X, Y = [30.0, 33.0, 31.5, 29.0], [24.0, 25.5, 23.0]
+
+
+def test_two_one_sided_tests_by_hand():
+    """t = (d ± margin)/se with Welch's degrees of freedom; the larger of both p decides (Schuirmann 1987)."""
+    x, y, margin = np.array(X), np.array(Y), 10.0
+    per = x.var(ddof=1) / len(x), y.var(ddof=1) / len(y)
+    se, d = sum(per) ** 0.5, x.mean() - y.mean()
+    df = sum(per) ** 2 / (per[0] ** 2 / (len(x) - 1) + per[1] ** 2 / (len(y) - 1))
+    found = equivalence(X, Y, margin)
+    p = max(stats.t.sf((d + margin) / se, df), stats.t.cdf((d - margin) / se, df))
+    assert found.p == pytest.approx(p)
+    assert found.difference.value == pytest.approx(d)
+    assert found.difference.low == pytest.approx(d + stats.t.ppf(0.05, df) * se)
+    assert found.difference.high == pytest.approx(d + stats.t.ppf(0.95, df) * se)
+    other = equivalence(Y, X, margin)
+    assert other.p == pytest.approx(p)
+    assert other.difference.value == pytest.approx(-d)
+
+
+def test_two_one_sided_tests_within_blocks_by_hand():
+    days, margin = ["a", "b", "c", "d"], 2.0
+    x, y = np.array([50.2, 51.9, 49.0, 53.0]), np.array([49.7, 51.0, 48.9, 52.1])
+    d = x - y
+    se = d.std(ddof=1) / 2
+    p = max(stats.t.sf((d.mean() + margin) / se, 3), stats.t.cdf((d.mean() - margin) / se, 3))
+    for sign, (one, other) in ((1, (x, y)), (-1, (y, x))):
+        groups = dict(zip(days, one, strict=True)), dict(zip(days, other, strict=True))
+        found = paired_equivalence(*groups, margin)
+        assert found.p == pytest.approx(p)
+        assert found.equivalent
+        assert found.difference.value == pytest.approx(sign * d.mean())
+        assert found.difference.low == pytest.approx(sign * d.mean() - stats.t.ppf(0.95, 3) * se)
+        assert found.difference.high == pytest.approx(sign * d.mean() + stats.t.ppf(0.95, 3) * se)
+    with pytest.raises(InputError, match="margin"):
+        paired_equivalence(*groups, 0.0)
+
+
+def test_paired_by_hand_and_for_a_family():
+    """Bonferroni: the interval of two comparisons at 97.5 % each, p twice as large and at most 1."""
+    days = ["a", "b", "c", "d"]
+    x, y = np.array([50.2, 51.9, 49.0, 53.0]), np.array([49.7, 51.0, 48.9, 52.1])
+    groups = dict(zip(days, x, strict=True)), dict(zip(days, y, strict=True))
+    d = x - y
+    se = d.std(ddof=1) / 2
+    p = 2 * stats.t.sf(d.mean() / se, 3)
+    for family, level in ((1, 0.975), (2, 0.9875)):
+        effect = paired(*groups, family=family)
+        assert effect.p == pytest.approx(family * p)
+        assert effect.difference.low == pytest.approx(d.mean() - stats.t.ppf(level, 3) * se)
+        assert effect.df == 3
+        assert effect.ratio.value == pytest.approx(np.exp(np.mean(np.log(x) - np.log(y))))
+        assert ("jointly" in effect.method) is (family > 1)
+    assert paired(*groups, family=100).p == 1.0
+
+
+def test_values_that_reach_zero_have_no_ratio():
+    for low in (0.0, -0.1):
+        assert welch([*X, low], Y).ratio is None
+        assert welch(X, [*Y, low]).ratio is None
+        assert dunnett({"x": [*X, low]}, Y)[0].ratio is None
+        assert paired({"a": 3.0, "b": low}, {"a": 1.0, "b": 1.0}).ratio is None
+    assert welch(X, [*Y, 0.1]).ratio is not None
+    assert dunnett({"x": X}, [*Y, 0.1])[0].ratio is not None
+
+
+def test_one_group_against_a_control_is_students_test():
+    """With one group Dunnett's distribution is Student's with the pooled variance."""
+    (effect,) = dunnett({"x": X}, Y)
+    known = stats.ttest_ind(X, Y)
+    bounds = known.confidence_interval(0.95)
+    assert effect.p == pytest.approx(known.pvalue, abs=1e-4)
+    assert (effect.difference.low, effect.difference.high) == pytest.approx(tuple(bounds), abs=0.02)
+    assert effect.difference.value == pytest.approx(np.mean(X) - np.mean(Y))
+    logs = stats.ttest_ind(np.log(X), np.log(Y)).confidence_interval(0.95)
+    assert (effect.ratio.low, effect.ratio.high) == pytest.approx(tuple(np.exp(logs)), rel=2e-3)
+    assert (effect.df, effect.n_treated, effect.n_control) == (5, 4, 3)
+    with pytest.raises(InputError, match="no group besides"):
+        dunnett({}, Y)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "shown"), [(0.0, 1.0, False), (-1.0, 0.0, False), (0.1, 1.0, True), (-1, -0.1, True)]
+)
+def test_a_difference_is_shown_by_an_interval_without_zero(low, high, shown):
+    assert Effect("a", "b", Interval(0.5, low, high), None, 0.5, 3.0, 2, 2, "").shown is shown
+
+
+def test_groups_that_are_too_small_or_say_nothing():
+    with pytest.raises(InputError, match="has 1 unit and needs 2"):
+        welch([1.0], Y)
+    with pytest.raises(InputError, match="finite"):
+        welch([1.0, np.inf], Y)
+    with pytest.raises(InputError, match="equal"):
+        welch([2.0, 2.0], [1.0, 1.0])
+    assert welch([1.0, 2.0], [3.0, 4.0]).n_treated == 2
+    with pytest.raises(InputError, match="two or more groups"):
+        tukey({"x": X})
+    assert [(e.df, e.n_treated, e.n_control) for e in tukey({"x": X, "y": Y})] == [(5, 3, 4)]
+    with pytest.raises(InputError, match="has 4 units and needs 5"):
+        bootstrap(X, [*Y, 22.0, 26.0])
+    assert bootstrap([*X, 30.5], [*Y, 22.0, 26.0]).value == pytest.approx(30.8 - 24.1)

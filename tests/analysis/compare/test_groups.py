@@ -297,3 +297,27 @@ def test_scatter_is_told_as_soon_as_one_group_has_two_fills():
     assert np.isnan(compare(single, Quantity.BREAKAWAY, by="fluid").between_sd)
     found = compare([*single, run("c", "b", "b2", [61.0])], Quantity.BREAKAWAY, by="fluid")
     assert found.between_sd == pytest.approx(np.sqrt(0.5))
+
+
+def test_two_fills_each_are_enough_for_sameness():
+    runs = [run(f"{g}{i}", g, f"{g}{i}", [50 + i]) for g in ("a", "b") for i in range(2)]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", margin=3.0)
+    assert found.equivalences["b"].difference.value == 0
+    assert found.bootstrap == {}
+    single = compare(runs[:-1], Quantity.BREAKAWAY, by="fluid", margin=3.0)
+    assert single.equivalences == {}
+    assert "sameness cannot be shown with single fills" in single.remarks
+    assert compare(runs, Quantity.BREAKAWAY, by="fluid").equivalences == {}
+    control = compare([runs[0], *runs[2:]], Quantity.BREAKAWAY, by="fluid", margin=3.0)
+    assert control.equivalences == {}
+
+
+def test_all_pairs_or_a_control():
+    rng = np.random.default_rng(8)
+    runs = season(rng, {"a": 50, "b": 55, "c": 60}, fills=3)
+    pairs = compare(runs, Quantity.BREAKAWAY, by="fluid", against="all pairs").effects
+    assert [(e.treated, e.control) for e in pairs] == [("b", "a"), ("c", "a"), ("c", "b")]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", control="b").effects
+    assert [(e.treated, e.control) for e in found] == [("a", "b"), ("c", "b")]
+    whole = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert whole.overall_p == pytest.approx(stats.f_oneway(*(g.values for g in whole.groups)).pvalue)

@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.repeatability import agreement, study, study_by_ranges
+from analysis.compare.repeatability import _K1, _K23, agreement, cells, pairs, study, study_by_ranges
+from analysis.compare.runs import Quantity, Run, Setting
 from logger.errors import InputError
 from tests.coverage import ONE_READING, one_reading
 
@@ -165,3 +166,103 @@ def test_a_further_reading_lies_within_what_is_said(between):
     """Within the bounds of ``make coverage``, on fewer draws."""
     least, most = ONE_READING
     assert least <= one_reading(np.random.default_rng(5), between, 1500) <= most
+
+
+def _range_moments(n: int) -> tuple[float, float]:
+    """Mean and mean square of the range of n standard normals, by integration."""
+    r = np.linspace(0, 10, 801)
+    beyond = 1 - stats.studentized_range.cdf(r, n, np.inf)
+    return float(np.trapezoid(beyond, r)), float(np.trapezoid(2 * r * beyond, r))
+
+
+@pytest.mark.parametrize("n", [2, 3, 4, 5, 6, 7, 8, 9, 10])
+def test_constants_of_ranges(n):
+    """K1 = 1/d2, K2 = K3 = 1/d2* of one range: d2 the mean, d2* the root mean square of the range of n normals.
+
+    AIAG prints them to four figures (A. J. Duncan's d2*, from memory).
+    """
+    mean, square = _range_moments(n)
+    assert pytest.approx(1 / np.sqrt(square), abs=6e-5) == _K23[n]
+    assert n not in _K1 or pytest.approx(1 / mean, abs=6e-5) == _K1[n]
+
+
+def runs_of(values: dict[tuple[str, str], list[float]]) -> list[Run]:
+    setting = Setting("car, other side held, neutral")
+    return [
+        Run(f"{axle}{who}{i}", {"axle": axle, "by": who}, setting, {Quantity.BREAKAWAY: (value,)}, 1)
+        for (axle, who), several in values.items()
+        for i, value in enumerate(several)
+    ]
+
+
+def test_recordings_fall_into_their_cells():
+    runs = runs_of({("1", "a"): [40, 41], ("1", "b"): [42, 43], ("2", "a"): [50, 51], ("2", "b"): [52, 53]})
+    found = cells(runs, Quantity.BREAKAWAY, axle="axle", operator="by")
+    assert found.tolist() == [[[40, 41], [42, 43]], [[50, 51], [52, 53]]]
+    with pytest.raises(InputError, match="1, a: 1; 1, b: 2; 2, a: 2; 2, b: 2"):
+        cells(runs[1:], Quantity.BREAKAWAY, axle="axle", operator="by")
+    with pytest.raises(InputError, match="found: none"):
+        cells([], Quantity.BREAKAWAY, axle="axle", operator="by")
+    for key in ("axle", "by"):
+        nameless = Run("x", {"axle": "1", "by": "a"} | {key: ""}, runs[0].setting, runs[0].values, 1)
+        with pytest.raises(InputError, match="x: a study needs"):
+            cells([*runs, nameless], Quantity.BREAKAWAY, axle="axle", operator="by")
+    with pytest.raises(InputError, match="a study needs"):
+        cells(runs, Quantity.ROTATING, axle="axle", operator="by")
+
+
+def test_two_ways_are_paired_by_their_axles():
+    runs = runs_of({("1", "b"): [42, 44], ("1", "a"): [40], ("2", "a"): [50], ("2", "b"): [51], ("3", "a"): [60]})
+    names, a, b = pairs(runs, Quantity.BREAKAWAY, axle="axle", way="by")
+    assert (names, a.tolist(), b.tolist()) == (("a", "b"), [40, 50], [43, 51])
+    loose = Run("x", {"axle": "1"}, runs[0].setting, runs[0].values, 1)
+    assert pairs([*runs, loose], Quantity.BREAKAWAY, axle="axle", way="by")[1].tolist() == [40, 50]
+    for of in (runs[:2], runs_of({("1", who): [1.0] for who in "abc"})):
+        with pytest.raises(InputError, match="must name two ways"):
+            pairs(of, Quantity.BREAKAWAY, axle="axle", way="by")
+
+
+def test_the_table_by_hand():
+    """Two axles, two operators, two repeats: sums of squares and F as in any book of the analysis of variance.
+
+    Cells (axle, operator): 10 12 | 13 15 // 20 22 | 27 29. Means: operators 16 and 21, axles 12.5 and 24.5.
+    """
+    y = np.array([[[10.0, 12], [13, 15]], [[20, 22], [27, 29]]])
+    found = study(y)
+    rows = {row.source: row for row in found.table}
+    wanted = {"operator": 50, "axle": 288, "operator x axle": 8, "repeats": 8, "total": 354}
+    assert {name: row.ss for name, row in rows.items()} == pytest.approx(wanted)
+    assert {name: row.df for name, row in rows.items()} == dict(zip(wanted, (1, 1, 1, 4, 7), strict=True))
+    assert not found.pooled  # F = 8/2 = 4 on 1 and 4: p = 0.116
+    assert rows["operator x axle"].p == pytest.approx(stats.f.sf(4, 1, 4))
+    assert rows["operator"].f == pytest.approx(50 / 8)
+    assert rows["axle"].p == pytest.approx(stats.f.sf(36, 1, 1))
+    cross, operator, axle = (8 - 2) / 2, (50 - 8) / 4, (288 - 8) / 4
+    assert found.repeatability == pytest.approx(2**0.5)
+    assert found.reproducibility == pytest.approx((cross + operator) ** 0.5)
+    assert found.axles == pytest.approx(axle**0.5)
+    measuring = 2 + cross + operator
+    assert found.percent == pytest.approx(100 * (measuring / (measuring + axle)) ** 0.5)
+    assert found.categories == pytest.approx(1.41 * (axle / measuring) ** 0.5)
+    assert found.levels == 2
+    below = (2 / 2) ** 2 / 4 + (8 / 2 - 8 / 4) ** 2 / 1 + (50 / 4) ** 2 / 1
+    assert found.dof == pytest.approx(measuring**2 / below)
+    assert found.repeat_dof == 4
+    assert "the operators differ more" in found.text
+
+
+def test_ranges_rest_on_nine_tenths_of_the_freedom():
+    """By hand: ν of EV = 0.9 · 2 · 2 · 1, of AV 0.9 · 1; Satterthwaite of both."""
+    y = np.zeros((2, 2, 2))
+    y[..., 1] = 0.4
+    y[:, 1] += 2.0
+    y[1] += 10.0
+    found = study_by_ranges(y)
+    ev, av = found.repeatability, found.reproducibility
+    assert found.repeat_dof == pytest.approx(3.6)
+    assert found.dof == pytest.approx((ev**2 + av**2) ** 2 / (ev**4 / 3.6 + av**4 / 0.9))
+    y[:, 1] -= 2.0
+    alike = study_by_ranges(y)
+    assert alike.reproducibility == 0
+    assert alike.dof == pytest.approx(3.6)
+    assert "repeats scatter more" in alike.text

@@ -8,9 +8,11 @@ from hypothesis import strategies as st
 
 from analysis.identify.ratio import (
     CANDIDATES,
+    SOLD_RATIOS,
     TOOTH_PAIRS,
     Candidate,
     Case,
+    candidate,
     candidates_from,
     read_candidates,
     read_ratio,
@@ -135,3 +137,115 @@ def test_every_tooth_pair_gives_a_ratio_that_is_sold():
     printed = [4.10, 3.42, 3.08, 3.73, 3.70, 2.73, 2.92, 3.07, 3.08, 3.21, 3.23, 3.46, 3.55, 3.64, 3.90]
     printed += [3.91, 4.11, 4.30, 4.33, 4.44, 4.56, 4.89]
     assert [pair.ratio for pair in TOOTH_PAIRS] == pytest.approx(printed, abs=0.006)
+
+
+def test_sold_ratios_as_printed():
+    """Ratios as parts lists print them, in tenths and the hundredths between (from memory)."""
+    hundredths = {
+        *(200 + n for n in (47, 84, 91)),
+        *(300 + n for n in (0, 10, 15, 25, 27, 33, 40, 50, 60, 75, 82, 89)),
+        *(400 + n for n in (0, 40, 50, 63, 71, 78, 86)),
+        *(500 + n for n in (0, 13, 25, 29, 33, 43, 50, 57, 67, 75, 83)),
+        *(600 + n for n in (0, 14, 20, 33, 43, 50, 86)),
+    }
+    assert [round(100 * one.ratio) for one in SOLD_RATIOS] == sorted(hundredths)
+    assert [one.ratio for one in SOLD_RATIOS] == [h / 100 for h in sorted(hundredths)]
+    assert len(CANDIDATES) == len(TOOTH_PAIRS) + len(SOLD_RATIOS)
+
+
+def test_wheels_that_are_not_back_on_their_mark_widen_the_interval():
+    """By hand: 2 (N ± e)/(S ∓ f), a tenth of a turn for each wheel that turned."""
+    both = read_ratio(37.3, 10, 10, wheel_error_turns=0.1)
+    assert (both.low, both.high) == pytest.approx((2 * 37.175 / 20.2, 2 * 37.425 / 19.8))
+    held = read_ratio(18.5, 0, 10, wheel_error_turns=0.1)
+    assert (held.low, held.high) == pytest.approx((2 * 18.375 / 10.1, 2 * 18.625 / 9.9))
+
+
+def test_turns_to_settle_by_hand():
+    """n > 2 (2e + i f S/n)/gap: 0.03 apart, e = 1/8, f = 0.04: 26.5 turns with one wheel held, 18.2 with both."""
+    listed = candidates_from([3.70, 3.73])
+    assert read_ratio(18.5, 10, 0, wheel_error_turns=0.04, candidates=listed).wheel_turns_to_settle == 27
+    assert read_ratio(37, 10, 10, wheel_error_turns=0.04, candidates=listed).wheel_turns_to_settle == 19
+
+
+@pytest.mark.parametrize(("other", "told"), [(3.7004, None), (3.7006, 834)])
+def test_ratios_that_print_alike_are_one(other, told):
+    """Half a thousandth apart is the same axle; 0.5/0.0006 = 833.3 turns would tell the next ones apart."""
+    reading = read_ratio(18.5, 10, 0, candidates=(Candidate(3.7), Candidate(other)))
+    assert reading.wheel_turns_to_settle == told
+    assert read_ratio(18.5, 10, 0, candidates=(Candidate(3.7),)).wheel_turns_to_settle is None
+    assert read_ratio(18.5, 10, 0, candidates=(Candidate(3.7), Candidate(9.0))).wheel_turns_to_settle == 1
+
+
+def test_the_limits_of_error_belong_to_the_interval():
+    edges = candidates_from([3.575, 3.625])  # of 18 ± 1/8 turns to ten
+    reading = read_ratio(18, 10, 0, candidates=edges)
+    assert [n.inside for n in reading.neighbours] == [True, True]
+    assert not reading.settled
+    assert read_ratio(18, 10, 0, candidates=candidates_from([3.575, 3.63])).settled
+    assert sorted(n.difference for n in reading.neighbours) == pytest.approx([-0.025, 0.025])
+    assert len(read_ratio(18, 10, 0).neighbours) == 5
+
+
+@pytest.mark.parametrize(
+    ("right", "case"),
+    [(9.5, Case.TOGETHER), (9.49, Case.BOTH_COUNTED), (10.5, Case.TOGETHER), (10.6, Case.BOTH_COUNTED)],
+)
+def test_wheels_turned_together_within_a_twentieth(right, case):
+    assert read_ratio(37, 10, right).case is case
+
+
+@pytest.mark.parametrize("counts", [(0.125, 1, 1), (-0.125, 1, 1), (18, 5, -5)])
+def test_counts_no_larger_than_their_error_give_no_ratio(counts):
+    with pytest.raises(InputError):
+        read_ratio(*counts)
+    assert read_ratio(0.13, 1, 1).ratio == 0.13
+
+
+def test_errors_of_counting_bound_what_can_be_read():
+    with pytest.raises(InputError, match="stood still"):
+        read_ratio(18, 5, -4, wheel_error_turns=0.5)
+    assert read_ratio(18, 5, -4, wheel_error_turns=0.4).ratio == 36
+    for wrong in ({"wheel_error_turns": -0.1}, {"propshaft_error_turns": -0.1}, {"wheel_error_turns": float("inf")}):
+        with pytest.raises(InputError, match="negative"):
+            read_ratio(18, 10, 0, **wrong)
+    exact = read_ratio(18, 10, 0, propshaft_error_turns=0.0)
+    assert (exact.low, exact.high) == (3.6, 3.6)
+
+
+@pytest.mark.parametrize(
+    ("counts", "formula", "caution"),
+    [
+        ((18, 10, 0), "i = 2N/n = 2 × 18 / 10 = 3.6 (half", "would mean 1.8; if it turned backwards, more than 3.6."),
+        ((37, 10, 10), "i = N/n = 37 / 10 = 3.7", "would mean 7.4."),
+        ((36.63, 10, 9.8), "i = 2N/(n_left + n_right) = 2 × 36.63 / (10 + 9.8) = 3.7", "would mean 7.4."),
+        ((18, 7, 3), "i = 2N/(n_left + n_right) = 2 × 18 / (7 + 3) = 3.6", "miscount of either wheel"),
+        ((-18, 12, -2), "i = 2N/(n_left + n_right) = 2 × 18 / (12 + -2) = 3.6", "miscount of either wheel"),
+    ],
+)
+def test_the_equation_has_the_numbers_in_it(counts, formula, caution):
+    reading = read_ratio(*counts)
+    assert reading.formula.startswith(formula)
+    assert caution in reading.caution
+
+
+def test_plain_values_of_a_reading():
+    said = read_ratio(11, 3, 3, candidates=(Candidate(41 / 11, 41, 11), Candidate(3.6))).to_json()
+    assert said["ratio"] == 3.666667
+    assert said["interval"] == [3.625, 3.708333]
+    assert said["propshaft_turns_per_wheel_turn_held"] == 1.833333
+    assert said["neighbours"] == [
+        {"ratio": 3.7273, "teeth": "41/11", "difference": 0.0606, "inside": False},
+        {"ratio": 3.6, "teeth": None, "difference": -0.0667, "inside": False},
+    ]
+
+
+@pytest.mark.parametrize(("text", "ratio"), [("1", 1.0), (100, 100.0), ("3,73", 3.73), ("41/41", 1.0)])
+def test_a_ratio_of_ones_own(text, ratio):
+    assert candidate(text).ratio == ratio
+
+
+@pytest.mark.parametrize("text", ["0.99", "100.5", "41/0", "10/41", "", "nan"])
+def test_no_axle_ratio(text):
+    with pytest.raises(InputError, match="no axle ratio"):
+        candidate(text)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from analysis.identify.stud_circle import chord_factor, circle_from_chords
+from analysis.identify.stud_circle import COMMON_CIRCLES_MM, chord_factor, circle_from_chords
 from logger.errors import InputError
 
 INCH = 0.0254
@@ -82,3 +84,69 @@ def test_more_chords_know_more():
 def test_raises(studs, chords, hint):
     with pytest.raises(InputError, match=hint):
         circle_from_chords(studs, chords)
+
+
+def test_common_circles_as_printed():
+    """Whole millimetres, or eighths of an inch (from memory)."""
+    inches = [4.5, 4.75, 5, 5.5, 6.5, 8.75, 11.25]
+    whole = [98, 100, 108, 110, 112, 115, 118, 120, 130, 135, 150, 170, 180, 200, 205, 225, 275, 335]
+    assert list(COMMON_CIRCLES_MM) == pytest.approx(sorted([*whole, *(25.4 * i for i in inches)]), abs=1e-9)
+
+
+@pytest.mark.parametrize(("studs", "apart"), [(3, 1), (12, 1), (12, 6), (5, 2)])
+def test_hubs_that_exist(studs, apart):
+    assert chord_factor(studs, apart) == pytest.approx(1 / math.sin(math.pi * apart / studs))
+
+
+@pytest.mark.parametrize(
+    ("studs", "apart", "words"),
+    [(13, 1, "3 to 12"), (5, 0, "1 to 2 apart, not 0; with an odd"), (4, 3, "1 to 2 apart, not 3$"), (12, 7, "not 7$")],
+)
+def test_hubs_that_do_not(studs, apart, words):
+    with pytest.raises(InputError, match=words):
+        chord_factor(studs, apart)
+
+
+@pytest.mark.parametrize("length", [0.01, 1.0])
+def test_the_shortest_and_the_longest_chord(length):
+    assert circle_from_chords(4, [(length, 2)]).diameter_m == pytest.approx(length)
+    with pytest.raises(InputError, match="10 to 1000 mm"):
+        circle_from_chords(4, [(length * (1.01 if length == 1 else 0.99), 2)])
+
+
+def test_chords_count_by_their_uncertainty():
+    """By hand: w = 1/(f u)², mean and u of two chords on four studs, one opposite (f = 1), one adjacent (f = √2)."""
+    circle = circle_from_chords(4, [(0.1140, 2), (0.1150 / math.sqrt(2), 1)])
+    assert circle.diameter_m == pytest.approx((1 * 0.1140 + 0.5 * 0.1150) / 1.5)
+    assert circle.u_m == pytest.approx(0.5e-3 / math.sqrt(1.5))
+    assert circle.spread_m == pytest.approx(1e-3)
+    assert circle.midpoint_m == pytest.approx(0, abs=1e-12)  # opposite studs: over the centre
+    other = circle_from_chords(4, [(0.1150 / math.sqrt(2), 1), (0.1140, 2)])
+    assert other.midpoint_m == pytest.approx(other.diameter_m / 2 / math.sqrt(2))
+    with pytest.raises(InputError, match="more than zero"):
+        circle_from_chords(4, [(0.1140, 2)], u_chord_m=0.0)
+
+
+def test_common_circles_within_three_standard_uncertainties():
+    """Opposite studs, ± 0.5 mm: 1.5 mm on either side, the nearest first."""
+    assert circle_from_chords(4, [(0.1144, 2)]).near_mm == (114.3, 115.0)
+    assert circle_from_chords(4, [(0.1148, 2)]).near_mm == (115.0, 114.3)
+    assert circle_from_chords(4, [(0.1134, 2)]).near_mm == (114.3, 112.0)
+    assert circle_from_chords(4, [(0.1166, 2)]).near_mm == (118.0,)
+    assert circle_from_chords(4, [(0.1134, 2)], u_chord_m=0.25e-3).near_mm == ()
+
+
+def test_two_chords_contradict_from_four_standard_deviations_on():
+    """Alike in weight, each lies half of their difference from the mean: 3.9 and 4.1 times 0.5 mm."""
+    assert circle_from_chords(4, [(0.1000, 2), (0.1039, 2)]).spread_m == pytest.approx(3.9e-3)
+    with pytest.raises(InputError, match=r"circles of 100\.0, 104\.1 mm"):
+        circle_from_chords(4, [(0.1000, 2), (0.1041, 2)])
+
+
+def test_plain_values_of_a_circle():
+    said = circle_from_chords(5, [(0.0672, 1), (0.1087, 2)]).to_json()
+    assert said["diameter_mm"] == 114.303
+    assert said["u_mm"] == 0.447
+    assert said["spread_mm"] == 0.034
+    assert said["chord_midpoint_off_centre_mm"] == 46.237
+    assert said["common_circles_near_mm"] == [114.3, 115.0]

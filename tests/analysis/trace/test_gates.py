@@ -59,10 +59,12 @@ class TestGaps:
         assert len(gates.gaps(T + rng.uniform(0, 0.004, len(T)))) == 0
 
 
-def test_stood_still():
-    y = np.array([1.0, 2, 2, 2, 3])
-    assert gates.stood_still(np.arange(5) / 10, y) == (pytest.approx(0.3), 3)
-    assert gates.stood_still(np.empty(0), np.empty(0)) == (0.0, 0)
+def test_what_stood_still():
+    """The very same reading for over a second, a hundred times and more; a coarse gauge may repeat itself for less."""
+    y = np.concatenate([np.arange(50.0), np.full(200, 50.0), np.arange(50.0)])
+    assert gates.stuck(np.arange(300) / 150, y) == slice(50, 251)  # with the one that moved on
+    assert gates.stuck(np.arange(300) / 250, y).stop == 0
+    assert gates.stuck(np.empty(0), np.empty(0)).stop == 0
 
 
 def test_fell_at_once():

@@ -91,3 +91,23 @@ def test_higher_peak_within_a_second_is_reached(later):
     low, high = (only.breakaway.at_sensor_nm + s * only.breakaway.u95_sensor_nm for s in (-1, 1))
     assert low < 40.0 * 1.005
     assert high > 40.0 * later * 0.995
+
+
+@pytest.mark.parametrize("step_nm", [0.5, 1.0])
+@pytest.mark.parametrize("rate_hz", [50.0, 100.0])
+def test_display_of_coarse_steps_may_repeat_itself(step_nm, rate_hz):
+    """A plateau quieter than a step of the display shows one reading for seconds: no link was lost."""
+    t = np.arange(0, 9, 1 / rate_hz)
+    y = noisy(t, np.interp(t, [2, 3.5, 3.6, 6, 6.3], [0, 62, 55, 55, 0]), 0.02)
+    (only,) = stated(read_torque(t, np.round(y / step_nm) * step_nm, sensor=SENSOR))
+    assert only.valid
+    assert only.rotating.at_sensor_nm == pytest.approx(55, abs=only.rotating.u95_sensor_nm)
+
+
+def test_display_of_fine_steps_may_not():
+    t = np.arange(0, 9, 0.01)
+    y = noisy(t, np.interp(t, [2, 3.5, 3.6, 6, 6.3], [0, 62, 55, 55, 0]), 0.05)
+    y[(t > 4) & (t < 5.6)] = y[400]
+    (only,) = read_torque(t, np.round(y, 2), sensor=SENSOR).pulls
+    assert not only.valid
+    assert "stood still for 1.6 s under load" in only.reasons[0].text

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from analysis.identify.slips import kind_conflict, slip_against, unit_guard
+from analysis.identify.slips import UNIT_SLIPS, direction_conflict, kind_conflict, slip_against, unit_guard
 from analysis.uncertainty.budget import t_factor
 from analysis.verdict.limits import (
     Guard,
@@ -22,6 +22,7 @@ from analysis.verdict.limits import (
     probability_within,
 )
 from logger import header
+from logger.edges.units import torque_factor
 from logger.errors import DescriptionError, QuantityError
 from logger.header import Limit
 
@@ -237,3 +238,68 @@ def test_kinds_of_test(limit, test, refused, words):
 )
 def test_kinds_that_agree(limit, test):
     assert kind_conflict(_limit(**limit), header.Test(**test)) is None
+
+
+@pytest.mark.parametrize(
+    ("words", "one", "other"),
+    [
+        ("lbf·in against lbf·ft", "lbf·ft", "lbf·in"),
+        ("N·m against lbf·ft", "lbf·ft", "N·m"),
+        ("N·m against kgf·m", "kgf·m", "N·m"),
+        ("kgf·cm against kgf·m", "kgf·m", "kgf·cm"),
+        ("kgf·m against lbf·ft", "kgf·m", "lbf·ft"),
+        ("N·m against lbf·in", "N·m", "lbf·in"),
+    ],
+)
+def test_factors_of_a_slip_are_those_of_the_units(words, one, other):
+    assert {said: factor for factor, said in UNIT_SLIPS.items()}[words] == pytest.approx(
+        torque_factor(one) / torque_factor(other), rel=1e-6
+    )
+
+
+@pytest.mark.parametrize(("times", "said"), [(1.029, True), (0.971, True), (1.031, False), (0.969, False)])
+def test_a_slip_is_told_within_three_per_cent(times, said):
+    """Pairs in print are rounded to two digits: common practice, no source."""
+    assert bool(unit_guard(100 * times, "N·m", 1.0)) is said
+
+
+@pytest.mark.parametrize(("nm", "said"), [(2.5, False), (2.49, True), (540.0, False), (541.0, True)])
+def test_torques_that_are_likely_for_this_test(nm, said):
+    """Half of the smallest printed limit to twice the largest: common practice, no source."""
+    found = unit_guard(nm, "N·m")
+    assert bool(found) is said
+    assert not said or "unusual for this test; is it" in found[0]
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (0.0, "N·m", "0 N·m is below zero, which"),
+        (-3.0, "N·m", "-3 N·m is below zero, which"),
+        (-3.0, "lbf·ft", "-3 lbf·ft is -4.07 N·m is below zero, which"),
+        (9e9, "N·m", "9e+09 N·m is unusual for this test: look"),
+        (25.0, "kgf·cm", "25 kgf·cm is 2.45 N·m, unusual for this test; is it N·m or lbf·ft or lbf·in or kgf·m?"),
+    ],
+)
+def test_what_is_no_torque_in_any_unit(value, unit, text):
+    assert unit_guard(value, unit)[0].startswith(text)
+
+
+@pytest.mark.parametrize("measured", [0.0, -5.0])
+def test_nothing_is_compared_with_what_is_no_torque(measured):
+    assert unit_guard(10.0, "N·m", measured) == ()
+    assert unit_guard(-measured, "N·m", 10.0) == () or measured < 0
+    assert slip_against(_limit(), "breakaway", measured) == ()
+
+
+def test_which_of_the_two_is_larger():
+    assert "12 times 10 N·m" in unit_guard(120.0, "N·m", 10.0)[0]
+    assert "1/12 of 120 N·m" in unit_guard(10.0, "N·m", 120.0)[0]
+
+
+@pytest.mark.parametrize(("directions", "said"), [([1], False), ([-1, 1], False), ([-1, -1], True), ([], False)])
+def test_every_pull_against_the_card(directions, said):
+    found = direction_conflict(header.Test(direction="clockwise"), directions)
+    assert bool(found) is said
+    assert not said or found[0].startswith("all pulls read anticlockwise, the card says clockwise")
+    assert direction_conflict(header.Test(), [-1]) == ()

@@ -11,6 +11,7 @@ import pytest
 from analysis.trace.results import Elastic
 from analysis.verdict.elastic import elastic_words
 from gui.models.coach import Hint
+from gui.models.display import Display
 from gui.models.flow import Step
 from gui.models.pace import Pace, Pacer, Zone, pace_of, zone_for
 from gui.pages.live_panel import coach_words
@@ -75,7 +76,7 @@ def words_at(hint: Hint, pace: Pace | None) -> str:
         pulls=SimpleNamespace(counting=[]), card=SimpleNamespace(pulls_wanted=5), dwell_left_s=None,
         coach=SimpleNamespace(loaded=True),
     )  # fmt: skip
-    return coach_words(cast("object", run))  # type: ignore[arg-type]
+    return coach_words(cast("object", run), Display())  # type: ignore[arg-type]
 
 
 def test_the_speed_stands_beside_keep_turning_and_never_in_the_place_of_a_hint() -> None:

@@ -44,6 +44,17 @@ def busy(studio: Studio) -> None:
     studio.tick()
 
 
+def busy_angle(studio: Studio) -> None:
+    """A transducer that sends the wheel's angle along, in the middle of a pull."""
+    studio.stream.with_angle = True
+    studio.to_pulls()
+    studio.stream.pull()
+    studio.stream.pull()
+    studio.tick()
+    studio.stream.half_a_pull(8.0)
+    studio.tick()
+
+
 def warning(studio: Studio) -> None:
     studio.to_pulls()
     studio.stream.pull()
@@ -125,7 +136,7 @@ def expired(studio: Studio) -> None:
 def far(studio: Studio) -> None:
     from gui.pages.far_view import FarView
 
-    busy(studio)
+    busy_angle(studio)
     studio.page.far = FarView(studio.page._shared)
     studio.page.far.resize(studio.window.size())
     studio.page.far.show()
@@ -139,6 +150,7 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "checks-real": real_checks,
     "zero": zero,
     "busy": busy,
+    "busy-angle": busy_angle,
     "warning": warning,
     "failed": failed,
     "lost": lost,

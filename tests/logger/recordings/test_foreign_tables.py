@@ -9,6 +9,7 @@ from logger.errors import FileError
 from logger.foreign.choices import TableQuestionsError
 from logger.header import Table
 from logger.recordings.files import read_trace
+from tests.logger import captured_texts  # noqa: F401 - more kinds
 from tests.logger.foreign_tables import KINDS, Kind
 
 
