@@ -210,7 +210,7 @@ def reading_of(trace: Trace, asked: Asked) -> RecordingReading:
         drop_outliers=asked.drop_outliers,
         remarks=_rule_advice(trace, asked),
     )
-    job.feed(time_s, delivered, trace.angle_deg, trace.events)
+    job.feed(time_s, delivered, trace.angle_deg, trace.events, trace.held_deg)
     job.finish()
     if asked.zero == "start":
         job.zero_from_start(time_s, delivered)

@@ -115,7 +115,7 @@ def _show(reading: RecordingReading, unit: str, *, budget: bool) -> None:
     jobs = _job_lines(reading, unit)
     drag = _drag_lines(reading, unit)
     said = {text.strip() for text in (*jobs, *drag)}
-    for line in (*_reasons(reading), *_elastic_lines(reading, unit), *jobs, *drag):
+    for line in (*_reasons(reading), *_angle_lines(reading, unit), *jobs, *drag):
         say(line)
     if reading.result is not None:
         say(reading.result.words)
@@ -218,23 +218,27 @@ def _reasons(reading: RecordingReading) -> list[str]:
     return lines
 
 
-def _elastic_lines(reading: RecordingReading, unit: str) -> list[str]:
-    """Give stiffness, wind-up and play of every pull that came with an angle."""
+def _angle_lines(reading: RecordingReading, unit: str) -> list[str]:
+    """Give what the angle adds to every pull: stiffness, wind-up and play, and what repeats as the wheel turns."""
+    from analysis.trace.held import held_unknown
     from analysis.verdict.elastic import elastic_words
+    from analysis.verdict.orders import pattern_lines
     from logger.edges.units import format_torque
 
-    return [
-        "  "
-        + elastic_words(
-            number,
-            read.pull.elastic,
-            read.stiffness,
-            lambda nm, u95: format_torque(nm, unit, u95),
-            lambda value, decimals: f"{value:.{decimals}f}",
-        )
-        for number, read in enumerate(reading.pulls, 1)
-        if read.pull.elastic is not None
-    ]
+    def torque(nm: float, u95: float | None) -> str:
+        return format_torque(nm, unit, u95)
+
+    def figure(value: float, decimals: int) -> str:
+        return f"{value:.{decimals}f}"
+
+    lines = []
+    for number, read in enumerate(reading.pulls, 1):
+        if read.pull.elastic is not None:
+            lines.append(elastic_words(number, read.pull.elastic, read.stiffness, torque, figure))
+    lines += pattern_lines([read.patterns for read in reading.pulls], torque, figure)
+    held = reading.header.test.held if reading.header is not None else None
+    lines += [text for text in (held_unknown((read.pull for read in reading.pulls), held),) if text]
+    return [f"  {text}" for text in lines]
 
 
 def _job_lines(reading: RecordingReading, unit: str) -> list[str]:

@@ -1,4 +1,4 @@
-"""What the wheel's angle adds: whether the pack slipped, when, how fast, and what repeats with each turn.
+"""What the wheel's angle adds: whether the pack slipped, when, and how fast it turned.
 
 Conventions
 -----------
@@ -128,7 +128,6 @@ def describe_turning(
     speed = np.gradient(turn, t)
     slope, slope_u = _slope(speed, x, SPEED_SPREAD * float(np.abs(speed).mean()))
     inertia, _ = _slope(np.gradient(speed, t), x, 0.0)
-    once, half = _per_turn(turn, x)
     turned = float(turn[-1] - turn[0])
     slowing, _ = _slope(t, speed, 0.0)
     gain = max(inertia or 0.0, 0.0) * abs(slowing or 0.0)
@@ -137,8 +136,6 @@ def describe_turning(
         whole_turns=int(turned / (2 * np.pi)),
         speed_rpm=float(turned / (t[-1] - t[0]) * 30 / np.pi),
         mean_over_turns_nm=_over_whole_turns(turn, x),
-        once_per_turn_nm=once,
-        half_per_turn_nm=half,
         slope_nms=slope,
         slope_u95_nms=slope_u,
         acceleration_nm=gain,
@@ -191,19 +188,6 @@ def _slope(x: Floats, y: Floats, least_spread: float) -> tuple[float | None, flo
     free = max((n * (1 - r1) / (1 + r1)) - 2, 1.0)
     u = np.sqrt(power / free / norm)
     return slope, float(stdtrit(free, 0.975) * u)
-
-
-def _per_turn(turn: Floats, x: Floats) -> tuple[float | None, float | None]:
-    """Amplitudes of the terms that repeat with each turn of the wheel, and with each second turn (the slip's turn)."""
-    turns = (turn[-1] - turn[0]) / (2 * np.pi)
-    if turns < 1:
-        return None, None
-    columns = [np.ones_like(turn), np.cos(turn), np.sin(turn)]
-    if turns >= 2:
-        columns += [np.cos(turn / 2), np.sin(turn / 2)]
-    terms = np.linalg.lstsq(np.column_stack(columns), x, rcond=None)[0]
-    once = float(np.hypot(terms[1], terms[2]))
-    return once, float(np.hypot(terms[3], terms[4])) if turns >= 2 else None
 
 
 def _over_whole_turns(turn: Floats, x: Floats) -> float | None:

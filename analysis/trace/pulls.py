@@ -47,6 +47,7 @@ from analysis.trace.stated import (
     elastic_of,
     is_distinct,
     rotating_of,
+    round_seen,
     seen_again,
     stick_slip_of,
     turning_of,
@@ -250,6 +251,7 @@ def _read(
         stick_slip=stick_slip_of(cycles, plateau),
         turning=turning_of(part, plateau, slip),
         elastic=None if before is not None or window.from_start else elastic_of(part, breakaway, sensor),
+        round=None if before is not None else round_seen(part, plateau),
         reasons=reasons,
         notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )

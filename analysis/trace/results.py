@@ -14,6 +14,7 @@ Conventions
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from enum import StrEnum
 
@@ -108,9 +109,6 @@ class Turning:
         Steady rotation of the wheel, its whole turns, its mean speed.
     mean_over_turns_nm : float or None
         Mean per angle over an even number of turns (pack and drag repeat after two), or over one.
-    once_per_turn_nm, half_per_turn_nm : float or None
-        Amplitude of what repeats with each turn (drag, lever weight) and with every second (the pack: it slips at
-        half the wheel's speed).
     slope_nms, slope_u95_nms : float or None
         Torque against wheel speed, N·m per rad/s, with its 95 % half-width: below zero the pack tends to chatter.
     acceleration_nm : float
@@ -125,8 +123,6 @@ class Turning:
     whole_turns: int
     speed_rpm: float
     mean_over_turns_nm: float | None
-    once_per_turn_nm: float | None
-    half_per_turn_nm: float | None
     slope_nms: float | None
     slope_u95_nms: float | None
     acceleration_nm: float
@@ -161,12 +157,41 @@ class Elastic:
 
 
 @dataclass(frozen=True, slots=True)
+class Round:
+    """Steady torque (N·m from the hand-off level) against the wheel's angle, in means over steps of angle.
+
+    Attributes
+    ----------
+    turn_rad, torque_nm : tuple of float
+        Angle from where the pull began, counted along the pull; torque.
+    step_rad : float
+        Width of a step.
+    """
+
+    turn_rad: tuple[float, ...]
+    torque_nm: tuple[float, ...]
+    step_rad: float
+
+    @property
+    def turns(self) -> float:
+        """How many turns of the wheel it covers."""
+        return (self.turn_rad[-1] - self.turn_rad[0] + self.step_rad) / (2 * math.pi)
+
+
+@dataclass(frozen=True, slots=True)
 class Turned:
-    """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle."""
+    """How far the wheel had turned, rad: from hand-off to breakaway, over the steady turning, and to its middle.
+
+    Where the held wheel's angle came along: how far the turned wheel and the held one went under load, and the held one
+    over the steady turning.
+    """
 
     to_breakaway_rad: float | None = None
     rotating_rad: float | None = None
     to_rotating_rad: float | None = None
+    whole_rad: float | None = None
+    held_rad: float | None = None
+    held_rotating_rad: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,6 +216,7 @@ class Pull:
     taken_back: bool = False
     turned: Turned | None = None  # None without an angle
     elastic: Elastic | None = None
+    round: Round | None = None  # None without an angle, or in two grips
 
     @property
     def valid(self) -> bool:

@@ -1,7 +1,7 @@
 """What was found in a load as it is stated: torques with their uncertainties, turning, stick-slip, the elastic line.
 
 Offered: ``Part``, ``is_distinct``, ``breakaway_of``, ``seen_again``, ``rotating_of``, ``stick_slip_of``,
-``turning_of``, ``elastic_of``.
+``turning_of``, ``round_seen``, ``elastic_of``.
 """
 
 from __future__ import annotations
@@ -14,6 +14,7 @@ import numpy as np
 
 from analysis.trace.angle import describe_turning
 from analysis.trace.elastic import find_elastic
+from analysis.trace.orders import round_of
 from analysis.trace.results import Breakaway, Rotating, StickSlip, Turning
 from analysis.trace.smooth import ENOUGH, quantile
 from analysis.uncertainty.budget import NORMAL_95
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from analysis.trace.breakaway import Peak
     from analysis.trace.handoff import Handoff
     from analysis.trace.plateau import Plateau
-    from analysis.trace.results import Elastic
+    from analysis.trace.results import Elastic, Round
     from analysis.trace.stickslip import Cycles
     from analysis.trace.traces import Bools, Floats, Sensor
 
@@ -72,6 +73,13 @@ def turning_of(part: Part, plateau: Plateau | None, slip: Slip | None) -> Turnin
     if slip is None or plateau is None or part.angle_deg is None:
         return None
     return describe_turning(part.time_s, part.torque_nm, part.angle_deg, plateau.steady, slip.wind_up_deg_per_nm)
+
+
+def round_seen(part: Part, plateau: Plateau | None) -> Round | None:
+    """Give the steady torque against the wheel's angle, where one came along."""
+    if plateau is None or part.angle_deg is None:
+        return None
+    return round_of(part.torque_nm, part.angle_deg, plateau.steady)
 
 
 def elastic_of(part: Part, breakaway: Breakaway | None, sensor: Sensor) -> Elastic | None:

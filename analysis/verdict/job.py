@@ -18,12 +18,14 @@ from analysis.identify.axle_type import type_conflict
 from analysis.identify.slips import direction_conflict
 from analysis.to_axle.at_axle import instrument_from, sensor_from
 from analysis.to_axle.true_zero import zero_at_start
+from analysis.trace.held import held_of
 from analysis.trace.live import LiveReader
 from analysis.trace.turns import Turns
 from analysis.verdict.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.verdict.corrected import Corrected, Source, apply_corrections, widened
 from analysis.verdict.elastic import stiffness_of
 from analysis.verdict.judge import judge_pulls
+from analysis.verdict.orders import patterns_of
 from analysis.verdict.overloads import overloaded
 from analysis.verdict.recorded import PullReading, RecordingReading
 from analysis.verdict.setup import JUDGED_BY, setup_of
@@ -98,11 +100,19 @@ class Job:
 
     # ------------------------------------------------------------------ read
     def feed(
-        self, time_s: Floats, delivered: Floats, angle_deg: Floats | None = None, events: Iterable[Event] = ()
+        self,
+        time_s: Floats,
+        delivered: Floats,
+        angle_deg: Floats | None = None,
+        events: Iterable[Event] = (),
+        held_deg: Floats | None = None,
     ) -> tuple[Pull, ...]:
-        """Take the next samples as they were delivered, and events with their times; give the pulls they complete."""
+        """Take the next samples as they were delivered, and events with their times; give the pulls they complete.
+
+        ``angle_deg`` is that of the turned wheel, ``held_deg`` that of the held one.
+        """
         self._beyond += [event for event in events if event.kind is EventKind.OVERLOAD]
-        self._turns.feed(time_s, angle_deg)
+        self._turns.feed(time_s, angle_deg, held_deg)
         found = self._whole(self._reader.feed(time_s, self.calibration.as_read(delivered), angle_deg))
         if found:
             self._sum_up()
@@ -120,7 +130,7 @@ class Job:
 
     def _whole(self, pulls: Iterable[Pull]) -> tuple[Pull, ...]:
         """Add what lies beside the torque: the angle turned, readings beyond the range, a full-scale accuracy."""
-        marked = (self._turns.of(overloaded(pull, self._beyond)) for pull in pulls)
+        marked = (held_of(self._turns.of(overloaded(pull, self._beyond))) for pull in pulls)
         return tuple(widened(pull, self._full_scale_u_nm) for pull in marked)
 
     # ------------------------------------------------------------------ stated later
@@ -210,7 +220,15 @@ def judge(parts: Sequence[tuple[Job, Sequence[Corrected]]]) -> RecordingReading:
         trace=job.trace,
         at=setup.at,
         pulls=tuple(
-            PullReading(c.pull, budgets, c.left_out, c.applied, result, stiffness_of(c.pull, setup.at))
+            PullReading(
+                c.pull,
+                budgets,
+                c.left_out,
+                c.applied,
+                result,
+                stiffness_of(c.pull, setup.at),
+                patterns_of(c.pull, setup.header, setup.at),
+            )
             for c, budgets, result in each
         ),
         job=said.job,

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from analysis.uncertainty.budget import Budget
     from analysis.verdict.judge import AtAxle
     from analysis.verdict.limits import Bounds, Result
+    from analysis.verdict.orders import Pattern
     from analysis.verdict.repeats import JobValue
     from logger.header import Correction, Header
     from logger.recordings.axles import Build
@@ -50,6 +51,8 @@ class PullReading:
         Of this pull as one of many.
     stiffness : Budget or None
         At the axle, N·m per degree, where an angle came along and the fixture is known.
+    patterns : tuple of Pattern
+        What repeats as the wheel turns, where an angle came along.
     """
 
     pull: Pull
@@ -58,6 +61,7 @@ class PullReading:
     corrected: tuple[str, ...] = ()
     result: Result | None = None
     stiffness: Budget | None = None
+    patterns: tuple[Pattern, ...] = ()
 
     @property
     def counts(self) -> bool:
@@ -230,7 +234,9 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
         "breakaway": _breakaway_json(reading),
         "rotating": _rotating_json(reading),
         "stick_slip": None,
-        "turning": None if pull.turning is None else _rounded(asdict(pull.turning)),
+        "turning": _turning_json(reading),
+        "held_wheel": _held_json(pull),
+        "orders": [_rounded(pattern.to_json()) for pattern in reading.patterns],
         "elastic": _elastic_json(reading),
         "valid": pull.valid,
         "reasons": [{"code": str(r.code), "text": r.text} for r in pull.reasons],
@@ -245,6 +251,30 @@ def _pull_json(reading: PullReading, *, budgets: bool) -> dict[str, Any]:
     if budgets:
         found["budgets"] = [budget_json(b) for b in reading.axle.values()]
     return found
+
+
+def _held_json(pull: Pull) -> dict[str, Any] | None:
+    """Give how far the held wheel went, degrees, where its angle came along."""
+    turned = pull.turned
+    if turned is None or turned.held_rad is None:
+        return None
+    steady = turned.held_rotating_rad
+    return {
+        "under_load_deg": _number(math.degrees(turned.held_rad)),
+        "while_turning_deg": None if steady is None else _number(math.degrees(steady)),
+    }
+
+
+def _turning_json(reading: PullReading) -> dict[str, Any] | None:
+    """Give how it turned; the amplitudes per turn, promised here, are those of ``orders``."""
+    if reading.pull.turning is None:
+        return None
+    waves = {pattern.per_turn: pattern.wave for pattern in reading.patterns if pattern.wave is not None}
+    once, half = waves.get(1.0), waves.get(0.5)
+    return _rounded(asdict(reading.pull.turning)) | {
+        "once_per_turn_nm": None if once is None else _number(once.amplitude_nm),
+        "half_per_turn_nm": None if half is None else _number(half.amplitude_nm),
+    }
 
 
 def _elastic_json(reading: PullReading) -> dict[str, Any] | None:

@@ -60,6 +60,7 @@ class Samples:
     angle_deg: Floats | None
     events: tuple[Event, ...]
     delivered: Floats
+    held_deg: Floats | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,16 +138,18 @@ class Relay:
         """Give the torque's rows; an angle that is recorded along is brought to their times."""
         time_s, columns = block.time_s + self._offset_s, block.columns
         torque, angle, source = columns["torque"], columns.get("angle"), columns.get(SOURCE)
+        held = columns.get("held_angle")
         if source is not None and angle is not None:
             # On the recording's axis, as in its file: an angle between two samples is the same to the last bit.
             start_s = self._stage.start_s or 0.0
             axis_s = np.round(time_s - start_s, DIGITS)
-            axis_s, torque, angle = self._along.feed(axis_s, source, torque, angle)
-            time_s = axis_s + start_s
+            angles = (angle,) if held is None else (angle, held)
+            axis_s, torque, angle, *more = self._along.feed(axis_s, source, torque, *angles)
+            time_s, held = axis_s + start_s, more[0] if more else None
         elif source is not None:
-            time_s, torque = time_s[source == 1], torque[source == 1]
+            time_s, torque, held = time_s[source == 1], torque[source == 1], None
         events = tuple(replace(event, time_s=event.time_s + self._offset_s) for event in block.events)
-        return Samples(time_s, self._calibration.as_read(torque), angle, events, torque)
+        return Samples(time_s, self._calibration.as_read(torque), angle, events, torque, held)
 
     def _show(self, stage: Stage, samples: Samples) -> None:
         self.news.append(samples)
@@ -155,11 +158,12 @@ class Relay:
 
     def _forget_along(self) -> None:
         """Give a stage what of it still waits for an angle."""
-        time_s, torque, angle = self._along.rest()
+        time_s, torque, *angles = self._along.rest()
         self._along = Alongside()
         if len(time_s):
             time_s = time_s + (self._stage.start_s or 0.0)
-            self._show(self._stage, Samples(time_s, self._calibration.as_read(torque), angle, (), torque))
+            held = angles[1] if len(angles) > 1 else None
+            self._show(self._stage, Samples(time_s, self._calibration.as_read(torque), angles[0], (), torque, held))
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
@@ -211,7 +215,7 @@ class Analyst(threading.Thread):
             else:
                 time_s = np.round(what.time_s - start, DIGITS)
                 events = [replace(event, time_s=event.time_s - start) for event in what.events]
-                pulls = job.feed(time_s, what.delivered, what.angle_deg, events)
+                pulls = job.feed(time_s, what.delivered, what.angle_deg, events, what.held_deg)
         except Exception as error:  # noqa: BLE001 - reading pulls must never end a recording
             stage.job = None
             text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."

@@ -10,7 +10,9 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QSizePolicy, QSplitter, QStackedWidget, QWidget
 
 from analysis.rows.friction import build_words
+from analysis.trace.held import held_unknown
 from analysis.verdict.elastic import elastic_words
+from analysis.verdict.orders import pattern_lines
 from gui.models.archive import read_entry, tags_of, with_tags
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
@@ -26,6 +28,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from gui.models.archive import Entry
+    from gui.models.display import Display
     from gui.models.loading import Loaded
     from gui.shared import Shared
     from logger.samples import Floats
@@ -34,6 +37,7 @@ EMPTY = (
     "Choose a recording on the left.\n\nChoose several, with Ctrl or Shift, to lay them over each other. Everything "
     "you decide here is written beside the recording, with your reason; the recording itself is never changed."
 )
+REPEATS = "What repeats per turn of the wheel stands under Details."
 PLOT_PX = 170  # where the window is lower, the page scrolls
 BELOW = ("Pulls", "Budget", "Details")
 
@@ -231,7 +235,7 @@ class ReadingPanel(QWidget):
         self.pulls.show_reading(reading)
         self.budget.show_reading(reading)
         self.result.show_readings([loaded.reading for loaded in self._readings.values()])
-        self.facts.setText("\n".join(fact_lines(first)))
+        self.facts.setText("\n".join(fact_lines(first, self._shared.display)))
         if not self.tags.edit.hasFocus():
             self.tags.set_text(self._tag_text())
         self.edit.setEnabled(not several and bool(reading.pulls))
@@ -267,20 +271,26 @@ class ReadingPanel(QWidget):
         factor = (first.factor or 1.0) * self._shared.display.factor
         self.plot.show_against_angle(angle, (torque - first.zero_nm) * factor)
         self.state.setText("Torque against the wheel's angle; “Whole trace” goes back to time")
-        lines = [place for place, read in enumerate(first.reading.pulls) if read.pull.elastic is not None]
-        if lines:
+        turned = [n for n, read in enumerate(first.reading.pulls) if read.pull.elastic is not None or read.pull.round]
+        if turned:
             chosen = self.pulls.current()
-            self._show_elastic(chosen if chosen in lines else lines[0])
+            self._show_turned(chosen if chosen in turned else turned[0])
 
-    def _show_elastic(self, place: int) -> None:
-        """Show the elastic line of one pull on the trace against angle, and its figures above."""
+    def _show_turned(self, place: int) -> None:
+        """Show the elastic line of one pull on the trace against angle; its figures above."""
         first, display = self.first, self._shared.display
-        elastic = None if first is None else first.reading.pulls[place].pull.elastic
-        if first is None or elastic is None:
-            self.plot.show_elastic(None)
+        if first is None:
             return
         read = first.reading.pulls[place]
-        self.state.setText(elastic_words(place + 1, elastic, read.stiffness, display.torque, display.number))
+        elastic = read.pull.elastic
+        lines = [REPEATS] if any(p.wave is not None for p in read.patterns) else []
+        if elastic is not None:
+            lines.insert(0, elastic_words(place + 1, elastic, read.stiffness, display.torque, display.number))
+        if lines:
+            self.state.setText("\n".join(lines))
+        if elastic is None:
+            self.plot.show_elastic(None)
+            return
         wound_nm = read.pull.direction * np.array([0.0, elastic.wind_up_deg * elastic.stiffness_nm_deg])
         torque = (wound_nm + read.pull.handoff_nm - first.zero_nm) * (first.factor or 1.0)
         angle = elastic.meets_deg + elastic.way * np.array([0.0, elastic.wind_up_deg])
@@ -293,7 +303,7 @@ class ReadingPanel(QWidget):
     def _look_at(self, number: int) -> None:
         first = self.first
         if self.plot.against_angle:
-            self._show_elastic(number)
+            self._show_turned(number)
         elif first is not None and number < len(first.reading.pulls):
             pull = first.reading.pulls[number].pull
             room = 0.3 * (pull.end_s - pull.start_s)
@@ -342,7 +352,7 @@ class ReadingPanel(QWidget):
         self.corrected.emit(path)
 
 
-def fact_lines(loaded: Loaded) -> list[str]:
+def fact_lines(loaded: Loaded, display: Display) -> list[str]:
     """Give what is known of a recording besides its pulls."""
     reading = loaded.reading
     what = f"{len(reading.dial)} readings of a dial" if reading.dial else f"{loaded.samples:,} readings"
@@ -356,6 +366,9 @@ def fact_lines(loaded: Loaded) -> list[str]:
         [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
     )
     lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
+    lines += pattern_lines([read.patterns for read in reading.pulls], display.torque, display.number)
+    held = reading.header.test.held if reading.header is not None else None
+    lines += [text for text in (held_unknown((read.pull for read in reading.pulls), held),) if text]
     lines += [f"• {problem}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines

@@ -3004,6 +3004,14 @@
         <translation>Eine Viertelumdrehung Spiel ist Zahnspiel oder verschlissene Nasen, keine Vorspannung: vor dem Messen hineinsehen.</translation>
     </message>
     <message>
+        <source>stud circle</source>
+        <translation>Lochkreis</translation>
+    </message>
+    <message>
+        <source>factor</source>
+        <translation>Faktor</translation>
+    </message>
+    <message>
         <source>The other wheel stands still when the packs are weaker than its own drag plus half the driveline's: a stiff gearbox makes a weak unit look open.</source>
         <translation>Das andere Rad bleibt stehen, wenn die Pakete schwächer sind als sein eigenes Schleppmoment und das halbe des Strangs: ein schwergängiges Getriebe lässt ein schwaches Differential offen aussehen.</translation>
     </message>
@@ -7338,6 +7346,162 @@
     <message>
         <source>Opens Compare</source>
         <translation>Öffnet Vergleichen</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2: amplitude %3 at the axle, highest %4 after its start. A hint only; it may be: %5</source>
+        <translation>Zug %1, %2: Amplitude %3 an der Achse, am höchsten %4 nach seinem Beginn. Nur ein Hinweis; es kann sein: %5</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2: amplitude %3 at the sensor, highest %4 after its start. A hint only; it may be: %5</source>
+        <translation>Zug %1, %2: Amplitude %3 am Aufnehmer, am höchsten %4 nach seinem Beginn. Nur ein Hinweis; es kann sein: %5</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2, the lever's stated weight taken off: amplitude %3, highest %4 after its start</source>
+        <translation>Zug %1, %2, das angegebene Gewicht des Hebels abgezogen: Amplitude %3, am höchsten %4 nach seinem Beginn</translation>
+    </message>
+    <message>
+        <source>Pull %1, not seen: %2</source>
+        <translation>Zug %1, nicht zu sehen: %2</translation>
+    </message>
+    <message>
+        <source>Pull %1, cannot be told in %2 steady turns: %3</source>
+        <translation>Zug %1, in %2 gleichmäßigen Umdrehungen nicht zu erkennen: %3</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel</source>
+        <translation>bei jeder zweiten Umdrehung des Rades</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel below %1</source>
+        <translation>bei jeder zweiten Umdrehung des Rades unter %1</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel takes %1</source>
+        <translation>bei jeder zweiten Umdrehung des Rades braucht %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel</source>
+        <translation>einmal je Umdrehung des Rades</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel below %1</source>
+        <translation>einmal je Umdrehung des Rades unter %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel takes %1</source>
+        <translation>einmal je Umdrehung des Rades braucht %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel</source>
+        <translation>zweimal je Umdrehung des Rades</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel below %1</source>
+        <translation>zweimal je Umdrehung des Rades unter %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel takes %1</source>
+        <translation>zweimal je Umdrehung des Rades braucht %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion</source>
+        <translation>einmal je Umdrehung des Ritzels</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion below %1</source>
+        <translation>einmal je Umdrehung des Ritzels unter %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion takes %1</source>
+        <translation>einmal je Umdrehung des Ritzels braucht %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion</source>
+        <translation>zweimal je Umdrehung des Ritzels</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion below %1</source>
+        <translation>zweimal je Umdrehung des Ritzels unter %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion takes %1</source>
+        <translation>zweimal je Umdrehung des Ritzels braucht %1</translation>
+    </message>
+    <message>
+        <source>a plate or spring that is uneven: the packs slip once round in two turns of the wheel</source>
+        <translation>eine ungleiche Scheibe oder Feder: die Pakete gleiten in zwei Radumdrehungen einmal herum</translation>
+    </message>
+    <message>
+        <source>a dragging brake, a bent hub, a bearing, an unbalanced wheel, the lever's own weight, or a pack's second wave</source>
+        <translation>eine schleifende Bremse, eine krumme Nabe, ein Lager, ein unwuchtiges Rad, das Gewicht des Hebels oder die zweite Welle eines Pakets</translation>
+    </message>
+    <message>
+        <source>an oval drum, a hub drawn out of true by its fixings, or a pack's fourth wave</source>
+        <translation>eine unrunde Trommel, eine durch ihre Befestigung verzogene Nabe oder die vierte Welle eines Pakets</translation>
+    </message>
+    <message>
+        <source>gear mesh, a pinion bearing or flange out of true, an unbalanced propshaft</source>
+        <translation>der Zahneingriff, ein Ritzellager oder Flansch mit Schlag, eine unwuchtige Gelenkwelle</translation>
+    </message>
+    <message>
+        <source>a universal joint that works at an angle</source>
+        <translation>ein abgewinkelt laufendes Kreuzgelenk</translation>
+    </message>
+    <message>
+        <source>%1, or the pinion's turn, which takes %2 turns to tell from it</source>
+        <translation>%1 oder die Umdrehung des Ritzels, die erst in %2 Umdrehungen davon zu unterscheiden ist</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel repeats like another</source>
+        <translation>bei jeder zweiten Umdrehung des Rades wiederholt sich wie ein anderes</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel repeats like another</source>
+        <translation>einmal je Umdrehung des Rades wiederholt sich wie ein anderes</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel repeats like another</source>
+        <translation>zweimal je Umdrehung des Rades wiederholt sich wie ein anderes</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion repeats like another</source>
+        <translation>einmal je Umdrehung des Ritzels wiederholt sich wie ein anderes</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion repeats like another</source>
+        <translation>zweimal je Umdrehung des Ritzels wiederholt sich wie ein anderes</translation>
+    </message>
+    <message>
+        <source>%1, or the pinion's turn, which is just as long</source>
+        <translation>%1 oder die Umdrehung des Ritzels, die ebenso lang ist</translation>
+    </message>
+    <message>
+        <source>Pull %1, what repeats per turn: cannot be told, too much varies that does not repeat</source>
+        <translation>Zug %1, was sich je Umdrehung wiederholt: nicht zu erkennen, zu viel schwankt, das sich nicht wiederholt</translation>
+    </message>
+    <message>
+        <source>What repeats per turn cannot be told: the longest pull has %1 steady turns, %2 would do</source>
+        <translation>Was sich je Umdrehung wiederholt, ist nicht zu erkennen: Der längste Zug hat %1 gleichmäßige Umdrehungen, %2 würden reichen</translation>
+    </message>
+    <message>
+        <source>What repeats per turn of the wheel stands under Details.</source>
+        <translation>Was sich je Radumdrehung wiederholt, steht unter Angaben.</translation>
+    </message>
+    <message>
+        <source>Whether the held wheel stayed cannot be told from one angle and the torque: mark tyre and floor with chalk, or record its angle, too (held_angle)</source>
+        <translation>Ob das gehaltene Rad stehen blieb, ist aus einem Winkel und dem Drehmoment nicht zu erkennen: Reifen und Boden mit Kreide markieren oder auch seinen Winkel aufzeichnen (held_angle)</translation>
+    </message>
+    <message>
+        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <translation>das gehaltene Rad drehte sich um %1° von %2° mit: Reifen oder Gurt sind gerutscht, nicht die Pakete; so halten, dass es stehen bleibt, und noch einmal ziehen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
+        <translation>das gehaltene Rad gab unter Last um %1° nach: Verdrehung und Steifigkeit sind vor allem die seiner Halterung</translation>
     </message>
 </context>
 </TS>

@@ -3004,6 +3004,14 @@
         <translation>Un cuarto de vuelta de holgura es juego o lengüetas gastadas, no precarga: mire dentro antes de medir.</translation>
     </message>
     <message>
+        <source>stud circle</source>
+        <translation>círculo de espárragos</translation>
+    </message>
+    <message>
+        <source>factor</source>
+        <translation>factor</translation>
+    </message>
+    <message>
         <source>The other wheel stands still when the packs are weaker than its own drag plus half the driveline's: a stiff gearbox makes a weak unit look open.</source>
         <translation>La otra rueda se queda quieta cuando los paquetes son más débiles que su propio arrastre más medio de la transmisión: una caja dura hace que una unidad débil parezca abierta.</translation>
     </message>
@@ -7338,6 +7346,162 @@
     <message>
         <source>Opens Compare</source>
         <translation>Abre Comparar</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2: amplitude %3 at the axle, highest %4 after its start. A hint only; it may be: %5</source>
+        <translation>Tirón %1, %2: amplitud %3 en el eje, máximo %4 tras su comienzo. Solo un indicio; puede ser: %5</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2: amplitude %3 at the sensor, highest %4 after its start. A hint only; it may be: %5</source>
+        <translation>Tirón %1, %2: amplitud %3 en el transductor, máximo %4 tras su comienzo. Solo un indicio; puede ser: %5</translation>
+    </message>
+    <message>
+        <source>Pull %1, %2, the lever's stated weight taken off: amplitude %3, highest %4 after its start</source>
+        <translation>Tirón %1, %2, descontado el peso indicado de la palanca: amplitud %3, máximo %4 tras su comienzo</translation>
+    </message>
+    <message>
+        <source>Pull %1, not seen: %2</source>
+        <translation>Tirón %1, no se ve: %2</translation>
+    </message>
+    <message>
+        <source>Pull %1, cannot be told in %2 steady turns: %3</source>
+        <translation>Tirón %1, no se distingue en %2 vueltas uniformes: %3</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel</source>
+        <translation>cada dos vueltas de la rueda</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel below %1</source>
+        <translation>cada dos vueltas de la rueda, menos de %1</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel takes %1</source>
+        <translation>cada dos vueltas de la rueda necesita %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel</source>
+        <translation>una vez por vuelta de la rueda</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel below %1</source>
+        <translation>una vez por vuelta de la rueda, menos de %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel takes %1</source>
+        <translation>una vez por vuelta de la rueda necesita %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel</source>
+        <translation>dos veces por vuelta de la rueda</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel below %1</source>
+        <translation>dos veces por vuelta de la rueda, menos de %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel takes %1</source>
+        <translation>dos veces por vuelta de la rueda necesita %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion</source>
+        <translation>una vez por vuelta del piñón</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion below %1</source>
+        <translation>una vez por vuelta del piñón, menos de %1</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion takes %1</source>
+        <translation>una vez por vuelta del piñón necesita %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion</source>
+        <translation>dos veces por vuelta del piñón</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion below %1</source>
+        <translation>dos veces por vuelta del piñón, menos de %1</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion takes %1</source>
+        <translation>dos veces por vuelta del piñón necesita %1</translation>
+    </message>
+    <message>
+        <source>a plate or spring that is uneven: the packs slip once round in two turns of the wheel</source>
+        <translation>un disco o muelle desigual: los paquetes deslizan una vuelta por cada dos de la rueda</translation>
+    </message>
+    <message>
+        <source>a dragging brake, a bent hub, a bearing, an unbalanced wheel, the lever's own weight, or a pack's second wave</source>
+        <translation>un freno que roza, un buje doblado, un rodamiento, una rueda desequilibrada, el peso de la palanca o la segunda onda de un paquete</translation>
+    </message>
+    <message>
+        <source>an oval drum, a hub drawn out of true by its fixings, or a pack's fourth wave</source>
+        <translation>un tambor ovalado, un buje deformado por su fijación o la cuarta onda de un paquete</translation>
+    </message>
+    <message>
+        <source>gear mesh, a pinion bearing or flange out of true, an unbalanced propshaft</source>
+        <translation>el engrane, un rodamiento o brida del piñón descentrado, un árbol de transmisión desequilibrado</translation>
+    </message>
+    <message>
+        <source>a universal joint that works at an angle</source>
+        <translation>una junta cardán que trabaja en ángulo</translation>
+    </message>
+    <message>
+        <source>%1, or the pinion's turn, which takes %2 turns to tell from it</source>
+        <translation>%1 o la vuelta del piñón, que solo se distingue de ello en %2 vueltas</translation>
+    </message>
+    <message>
+        <source>every second turn of the wheel repeats like another</source>
+        <translation>cada dos vueltas de la rueda se repite como otra</translation>
+    </message>
+    <message>
+        <source>once per turn of the wheel repeats like another</source>
+        <translation>una vez por vuelta de la rueda se repite como otra</translation>
+    </message>
+    <message>
+        <source>twice per turn of the wheel repeats like another</source>
+        <translation>dos veces por vuelta de la rueda se repite como otra</translation>
+    </message>
+    <message>
+        <source>once per turn of the pinion repeats like another</source>
+        <translation>una vez por vuelta del piñón se repite como otra</translation>
+    </message>
+    <message>
+        <source>twice per turn of the pinion repeats like another</source>
+        <translation>dos veces por vuelta del piñón se repite como otra</translation>
+    </message>
+    <message>
+        <source>%1, or the pinion's turn, which is just as long</source>
+        <translation>%1 o la vuelta del piñón, que es igual de larga</translation>
+    </message>
+    <message>
+        <source>Pull %1, what repeats per turn: cannot be told, too much varies that does not repeat</source>
+        <translation>Tirón %1, lo que se repite por vuelta: no se distingue, varía demasiado lo que no se repite</translation>
+    </message>
+    <message>
+        <source>What repeats per turn cannot be told: the longest pull has %1 steady turns, %2 would do</source>
+        <translation>Lo que se repite por vuelta no se distingue: el tirón más largo tiene %1 vueltas uniformes, bastarían %2</translation>
+    </message>
+    <message>
+        <source>What repeats per turn of the wheel stands under Details.</source>
+        <translation>Lo que se repite por vuelta de la rueda está en Detalles.</translation>
+    </message>
+    <message>
+        <source>Whether the held wheel stayed cannot be told from one angle and the torque: mark tyre and floor with chalk, or record its angle, too (held_angle)</source>
+        <translation>Si la rueda sujeta no se movió no se puede saber con un solo ángulo y el par: marque neumático y suelo con tiza o grabe también su ángulo (held_angle)</translation>
+    </message>
+    <message>
+        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <translation>la rueda sujeta giró %1° de %2°: resbaló su neumático o su correa, no los paquetes; sujétela para que no se mueva y repita el tirón</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
+        <translation>la rueda sujeta cedió %1° bajo carga: la torsión y la rigidez son sobre todo de lo que la sujeta</translation>
     </message>
 </context>
 </TS>

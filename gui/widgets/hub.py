@@ -76,8 +76,8 @@ class HubDrawing(QWidget):
         words = [f"{tr('Hub drawing')}: {tr(view.fixture or 'no fixture yet')}"]
         if view.fixture in {"one stud", "cross-bar"}:
             words.append(tr(f"{view.studs} studs, lever {view.angle_deg:g}° off the radius"))
-        words += [f"{tr('Stud circle')} {view.circle}"] if view.circle else []
-        self.setAccessibleName(", ".join(words + ([f"{tr('Factor')} {view.factor}"] if view.factor else [])))
+        words += [f"{tr('stud circle')} {view.circle}"] if view.circle else []
+        self.setAccessibleName(", ".join(words + ([f"{tr('factor')} {view.factor}"] if view.factor else [])))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

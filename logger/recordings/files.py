@@ -121,6 +121,11 @@ class Trace:
         """The wheel's angle in degrees, shape (n,), where the trace has it."""
         return self.columns.get("angle_deg")
 
+    @property
+    def held_deg(self) -> Floats | None:
+        """The held wheel's angle in degrees, shape (n,), where it was recorded, too."""
+        return self.columns.get("held_angle_deg")
+
 
 def read_trace(path: Path | str, table: Table | None = None) -> Trace:
     """Read a recording or a foreign table, with its sidecar.

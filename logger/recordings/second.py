@@ -100,33 +100,39 @@ class Alongside:
 
     def __init__(self) -> None:
         self._rows = np.empty((2, 0))  # time and torque that wait
-        self._angle = np.empty((2, 0))  # time and angle, from just before the first that waits
+        self._angles = [np.empty((2, 0))]  # of each, time and value, from just before the first row that waits
 
-    def feed(self, time_s: Floats, source: Floats, torque: Floats, angle: Floats) -> tuple[Floats, Floats, Floats]:
-        """Take the next rows of both sources, in the order of time, and give time, torque and angle of those decided.
+    def feed(self, time_s: Floats, source: Floats, torque: Floats, *angles: Floats) -> tuple[Floats, ...]:
+        """Take the next rows of both sources, in the order of time, and give time, torque and angles of those decided.
 
         Parameters
         ----------
-        time_s, source, torque, angle : ndarray, shape (n,)
-            As they are merged: ``source`` is 1 for the torque's rows.
+        time_s, source, torque, *angles : ndarray, shape (n,)
+            As they are merged: ``source`` is 1 for the torque's rows. One angle or more, the same ones each time.
         """
-        mine, known = source == 1, np.isfinite(angle)
+        mine = source == 1
         self._rows = np.concatenate((self._rows, np.array([time_s[mine], torque[mine]])), axis=1)
-        self._angle = np.concatenate((self._angle, np.array([time_s[known], angle[known]])), axis=1)
-        latest = self._angle[0, -1] if self._angle.shape[1] else -np.inf
+        self._angles += [np.empty((2, 0)) for _ in angles[len(self._angles) :]]
+        for place, angle in enumerate(angles):
+            known = np.isfinite(angle)
+            new = np.array([time_s[known], angle[known]])
+            self._angles[place] = np.concatenate((self._angles[place], new), axis=1)
+        latest = min(angle[0, -1] if angle.shape[1] else -np.inf for angle in self._angles)
         count = int(np.searchsorted(self._rows[0], latest, "right"))
         if len(time_s) and time_s[-1] - latest > MAX_GAP_S:  # an angle of this very moment may still come
             count = max(count, int(np.searchsorted(self._rows[0], time_s[-1], "left")))
         return self._give(count)
 
-    def rest(self) -> tuple[Floats, Floats, Floats]:
+    def rest(self) -> tuple[Floats, ...]:
         """Give what still waits: nothing more comes."""
         return self._give(self._rows.shape[1])
 
-    def _give(self, count: int) -> tuple[Floats, Floats, Floats]:
+    def _give(self, count: int) -> tuple[Floats, ...]:
         (time_s, torque), self._rows = self._rows[:, :count], self._rows[:, count:]
-        angle = between(time_s, self._angle[0], self._angle[1])
         first = self._rows[0, 0] if self._rows.shape[1] else np.inf
-        kept = max(0, int(np.searchsorted(self._angle[0], first)) - 2)
-        self._angle = self._angle[:, kept:]
-        return time_s, torque, angle
+        given = []
+        for place, angle in enumerate(self._angles):
+            given.append(between(time_s, *angle))
+            kept = max(0, int(np.searchsorted(angle[0], first)) - 2)
+            self._angles[place] = angle[:, kept:]
+        return time_s, torque, *given

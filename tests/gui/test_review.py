@@ -4,6 +4,7 @@ import threading
 import time
 from pathlib import Path
 
+import msgspec
 import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
@@ -12,8 +13,9 @@ from PySide6.QtTest import QTest
 from gui.models.archive import Archive, Entry, first_look, list_files, read_entries, read_entry, with_tags
 from gui.models.importing import bring_in, look
 from gui.pages.import_dialog import ImportDialog
+from logger.edges.toml_file import write_toml
 from logger.errors import FileError
-from logger.header import Table
+from logger.header import Axle, Table, Test
 from logger.recordings.files import read_trace
 from logger.recordings.sidecar import read_sidecar
 from tests.bench.bench_window import write_large, write_many
@@ -421,3 +423,28 @@ def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, m
     assert len(ticks) > 5  # the window goes on answering while the folder does not
     answers.set()
     hand.qtbot.waitUntil(lambda: len(page.archive.shown) == 3, timeout=20_000)
+
+
+def test_what_repeats_per_turn_stands_over_the_trace_against_angle(hand: Hand, folder: Path) -> None:
+    """A pull of four turns, its drag rippling once per turn: the words of the command stand over the trace."""
+    from logger.virtual.export import write_run
+    from tests.analysis.trace.test_orders import FIXTURE, turned
+
+    path = write_run(turned(4.5), folder, "turned")
+    beside = read_sidecar(path)
+    write_toml(
+        path.with_suffix(".sidecar.toml"),
+        msgspec.structs.replace(beside, lever=FIXTURE, axle=Axle(ratio=3.73), test=Test(held="other side")),
+    )
+    hand.window.open_page("Review")
+    page = review(hand)
+    hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
+    choose(hand, 0)
+    hand.qtbot.waitUntil(lambda: page.reading.first is not None, timeout=40_000)
+    hand.press(page.reading.angle)
+    hand.qtbot.waitUntil(lambda: "elastic line" in page.reading.state.text(), timeout=20_000)
+    assert page.reading.state.text().endswith("What repeats per turn of the wheel stands under Details.")
+    said = page.reading.facts.text()
+    assert "once per turn of the wheel, the lever's stated weight taken off: amplitude 1.8" in said
+    assert "once per turn of the pinion: amplitude 0.8" in said
+    assert "A hint only; it may be: gear mesh" in said

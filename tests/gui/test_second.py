@@ -184,3 +184,17 @@ def test_two_ports_one_recording(qtbot, home) -> None:
     rate = np.polyfit(trace.time_s[known], trace.angle_deg[known], 1)[0]
     assert rate == pytest.approx(36.0, rel=0.1)  # degrees a second, as it was sent
     hand.close()
+
+
+def test_two_angles_grow_alongside_as_the_whole_file_has_them() -> None:
+    time_s, source, torque, angle = merged(np.arange(1, 200) * 0.01, np.arange(1, 100) * 0.02)
+    held = 0.25 * angle + 3.0
+    along, found = Alongside(), []
+    for at in range(0, len(time_s), 7):
+        found.append(along.feed(*(part[at : at + 7] for part in (time_s, source, torque, angle, held))))
+    found.append(along.rest())
+    got = [np.concatenate(parts) for parts in zip(*found, strict=True)]
+    mine, known = source == 1, np.isfinite(angle)
+    for place, values in ((2, angle), (3, held)):
+        whole = between(time_s[mine], time_s[known], values[known])
+        assert np.array_equal(got[place], whole, equal_nan=True)

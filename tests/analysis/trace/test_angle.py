@@ -70,21 +70,13 @@ class TestTurning:
         assert turning.turned_deg == pytest.approx(900, rel=0.02)
         assert turning.stiffness_nm_rad == pytest.approx(STIFFNESS, rel=1e-3)
 
-    def test_terms_per_turn(self):
-        turning = self.turning(once=1.2, half=0.7)
-        assert turning.once_per_turn_nm == pytest.approx(1.2, rel=0.05)
-        assert turning.half_per_turn_nm == pytest.approx(0.7, rel=0.05)
-
     def test_mean_over_two_whole_turns_is_free_of_both(self):
         """Two and a half turns of which the mean over all is off by the waves, the mean over two is not."""
         turning = self.turning(once=4.0, half=4.0)
         assert turning.mean_over_turns_nm == pytest.approx(40.0, abs=0.1)
 
-    def test_under_one_turn_nothing_per_turn(self):
-        turning = self.turning(seconds=8.0)
-        assert turning.once_per_turn_nm is None
-        assert turning.half_per_turn_nm is None
-        assert turning.mean_over_turns_nm is None
+    def test_under_one_turn_there_is_no_mean_over_turns(self):
+        assert self.turning(seconds=8.0).mean_over_turns_nm is None
 
     def test_torque_against_speed(self):
         turning = self.turning(slope=-3.0, swing=0.3)
