@@ -6860,10 +6860,6 @@
         <translation>Passscheibe %1 mm</translation>
     </message>
     <message>
-        <source>shim</source>
-        <translation>Passscheibe</translation>
-    </message>
-    <message>
         <source>shim, in</source>
         <translation>Passscheibe, in</translation>
     </message>

@@ -6860,10 +6860,6 @@
         <translation>suplemento %1 mm</translation>
     </message>
     <message>
-        <source>shim</source>
-        <translation>suplemento</translation>
-    </message>
-    <message>
         <source>shim, in</source>
         <translation>suplemento, in</translation>
     </message>
