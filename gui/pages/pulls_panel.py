@@ -45,10 +45,11 @@ class PullRow(QWidget):
     def show_pull(self, caught: CaughtPull) -> None:
         """Show the pull as it stands."""
         self._caught = caught
-        words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
+        words = [tr(f"Pull {caught.number}"), tr(direction_words(caught.pull.direction))]
         for name, value in (("breakaway", caught.breakaway), ("rotating", caught.rotating)):
-            words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"excluded: {caught.rejected}" if caught.rejected else caught.state)
+            said = self._display.torque(value.nm, value.u95_nm) if value else tr("not found")
+            words.append(f"{tr(name)} {said}")
+        words.append(tr(f"excluded: {caught.rejected}" if caught.rejected else caught.state))
         self.setAccessibleName(", ".join(word for word in words if word))
         self.setToolTip(
             "\n".join(tr(n) for n in (*caught.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
