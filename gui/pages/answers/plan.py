@@ -5,6 +5,7 @@ from __future__ import annotations
 import secrets
 from typing import TYPE_CHECKING
 
+from analysis.compare.tags import tag_words
 from gui.models.comparing import Tags, groups_in
 from gui.models.planning import POWERS, PURPOSES, SEEDS, Planned, Wish, headline, order_sheet, plan, written
 from gui.models.sheets import notes_sheet, sheets, whole_number
@@ -65,7 +66,7 @@ class PlanPanel(AnswerPanel):
     def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer these recordings' scatter, by every tag that makes groups."""
         self._runs = runs
-        by = [(tag, f"these recordings, by {tag}") for tag in tags.groups]
+        by = [(tag, f"these recordings, by {tag_words(tag)}") for tag in tags.groups]
         self.source.set_options([("", "typed below"), *by])
         self._suggest()
 
