@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import card, column, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ class CheckRow(QWidget):
     def __init__(self, text: str) -> None:
         super().__init__()
         self.box = QCheckBox()
-        self.box.setAccessibleName(text)
+        self.box.setAccessibleName(tr(text))
         self.words = label(text, wrap=True)
         layout = line(self, gap=8)
         layout.addWidget(self.box)

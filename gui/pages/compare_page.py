@@ -290,7 +290,7 @@ class ComparePage(QWidget):
     # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:
         name = f"{self.panel.picture.accessibleName().lower().replace(' ', '-')}.csv"
-        target, _ = QFileDialog.getSaveFileName(self, "Export to", name, "CSV (*.csv);;JSON (*.json)")
+        target, _ = QFileDialog.getSaveFileName(self, tr("Export to"), name, "CSV (*.csv);;JSON (*.json)")
         if target:
             self.export(target)
 
@@ -308,7 +308,7 @@ class ComparePage(QWidget):
             self.say("No recordings are found: there is nothing to write.")
             return
         kinds = "CSV (*.csv);;JSON (*.json)"
-        target, _ = QFileDialog.getSaveFileName(self, "Export to", f"all-{by}s.csv", kinds)
+        target, _ = QFileDialog.getSaveFileName(self, tr("Export to"), f"all-{by}s.csv", kinds)
         if target:
             self.batch.write(self.paths, target, by)
 

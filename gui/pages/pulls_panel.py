@@ -45,10 +45,11 @@ class PullRow(QWidget):
         """Show the pull as it stands."""
         self._caught = caught
         judged = caught.judged
-        words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
+        words = [tr(f"Pull {caught.number}"), tr(direction_words(caught.pull.direction))]
         for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
-            words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
+            said = self._display.torque(value.nm, value.u95_nm) if value else tr("not found")
+            words.append(f"{tr(name)} {said}")
+        words.append(tr(f"excluded: {caught.rejected}" if caught.rejected else judged.state or ""))
         self.setAccessibleName(", ".join(word for word in words if word))
         self.setToolTip(
             "\n".join(tr(n) for n in (*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()

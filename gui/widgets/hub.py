@@ -73,11 +73,11 @@ class HubDrawing(QWidget):
         """Show another fixture."""
         self._view = view
         self._stud = min(self._stud, max(0, view.studs - 1))
-        words = [f"Hub drawing: {view.fixture or 'no fixture yet'}"]
+        words = [f"{tr('Hub drawing')}: {tr(view.fixture or 'no fixture yet')}"]
         if view.fixture in {"one stud", "cross-bar"}:
-            words.append(f"{view.studs} studs, lever at {view.angle_deg:g} degrees to the radius")
-        words += [f"stud circle {view.circle}"] if view.circle else []
-        self.setAccessibleName(", ".join(words + ([f"factor {view.factor}"] if view.factor else [])))
+            words.append(tr(f"{view.studs} studs, lever {view.angle_deg:g}° off the radius"))
+        words += [f"{tr('stud circle')} {view.circle}"] if view.circle else []
+        self.setAccessibleName(", ".join(words + ([f"{tr('factor')} {view.factor}"] if view.factor else [])))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

@@ -220,7 +220,7 @@ class Field(QWidget):
         mark_wrong(self.edit, wrong=bool(why))
         self._wrong.setText(why)
         self._wrong.setVisible(bool(why))
-        self.edit.setAccessibleDescription(why)
+        self.edit.setAccessibleDescription(tr(why))
 
 
 ARROW_PX = 40  # of a list's button: its arrowhead and edges
@@ -306,7 +306,7 @@ class Switch(QWidget):
 
     def __init__(self, options: Sequence[str], name: str) -> None:
         super().__init__()
-        self.setAccessibleName(name)
+        self.setAccessibleName(tr(name))
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         layout = Flow(self, gap=0)
@@ -315,7 +315,7 @@ class Switch(QWidget):
             made = button(option, role=place)
             made.setCheckable(True)
             made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            made.setAccessibleName(f"{name}: {option.replace('&', '')}")
+            made.setAccessibleName(f"{tr(name)}: {tr(option).replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
         self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.source))

@@ -31,6 +31,13 @@ EMPTY = (
 SEED_NOTE = "Order drawn with seed {}: put it on the record; the same seed gives the same order."
 UNIT_NOTE = "A fill (drain, flush, fill, run in) is the unit; take its pulls together first."
 
+AMOUNTS = {
+    "difference": ("Difference that must not be missed", "3"),
+    "margin": ("No-change margin ±", "2"),
+    "half width": ("Mean known within ±", "1"),
+}
+"""What is wanted, by purpose: caption, hint."""
+
 
 class PlanPanel(AnswerPanel):
     """A plan."""
@@ -40,11 +47,7 @@ class PlanPanel(AnswerPanel):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, PlanPlot(shared), EMPTY)
         self.purpose = Choice("What for", PURPOSES.items())
-        self.amounts = {
-            "difference": Field("Difference that must not be missed", "3"),
-            "margin": Field("No-change margin ±", "2"),
-            "half width": Field("Mean known within ±", "1"),
-        }
+        self.amounts = {key: Field(caption, hint) for key, (caption, hint) in AMOUNTS.items()}
         self.source = Choice("Scatter from fill to fill", [("", "typed below")])
         self.scatter = Field("Standard deviation", "1.5")
         self.power = Choice("Shown how surely (power)", POWERS.items())
@@ -90,7 +93,7 @@ class PlanPanel(AnswerPanel):
         amount, sd = self.typed(self.amount), self.typed(self.scatter)
         seed = self._read(self.seed, whole_number)
         if amount is None:
-            return f"{self.amount.edit.accessibleName()}: type it on the left."
+            return f"{AMOUNTS[self.purpose.key][0]}: type it on the left."
         if sd is None and not self.source.key:
             return "Type the scatter from fill to fill, or choose recordings that tell it."
         groups = tuple(dict.fromkeys(part.strip() for part in self.groups.text.split(",") if part.strip()))
