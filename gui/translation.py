@@ -29,7 +29,7 @@ HEADED = re.compile(r"[A-Za-z][A-Za-z ]+[:,] ")  # "Limit: %1" heads whatever fo
 UNITS = "N·m|lbf·ft|lbf·in|kgf·m|kgf·cm|mm|in|kg|g|lb|km|m|min|ms|s|h|N|l|Hz|°C|%|V"
 FIGURE = rf"([^A-Za-z]*(?:(?:{UNITS})(?:/[a-z]+²?)?)?)"
 LISTS = ("; ", " → ", ", ", " / ", ": ")  # between words in a row
-PAIRS = (" or ", " and ")
+PAIRS = (" or ", " and ", " for ")
 MARKS = ("▲ ", "•  ", "• ")  # before a text, in every language
 
 _templates: list[tuple[str, re.Pattern[str], str]] = []  # its longest words of its own, its pattern, the template

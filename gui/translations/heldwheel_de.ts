@@ -3032,6 +3032,10 @@
         <translation>Rückgängig gemacht: %1.</translation>
     </message>
     <message>
+        <source>%1 for %2</source>
+        <translation>%1 für %2</translation>
+    </message>
+    <message>
         <source>Undo what was decided about this pull</source>
         <translation>Rückgängig machen, was über diesen Zug entschieden wurde</translation>
     </message>

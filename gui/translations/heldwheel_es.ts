@@ -3032,6 +3032,10 @@
         <translation>Deshecho: %1.</translation>
     </message>
     <message>
+        <source>%1 for %2</source>
+        <translation>%1 para %2</translation>
+    </message>
+    <message>
         <source>Undo what was decided about this pull</source>
         <translation>Deshacer lo decidido sobre este tirón</translation>
     </message>
