@@ -4,7 +4,7 @@ The catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released 
 is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A text without a translation
 stays English.
 
-Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``.
+Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``sentence``.
 """
 
 from __future__ import annotations
@@ -138,6 +138,12 @@ def _by_template(text: str) -> str:
         if match is not None:
             return _filled(_exactly(source), match.groups())
     return text
+
+
+def sentence(text: str) -> str:
+    """Give a text in the user's language, its first letter a capital."""
+    told = tr(text)
+    return told[:1].upper() + told[1:]
 
 
 def _listed(text: str) -> str:

@@ -56,7 +56,7 @@ class ChecksPanel(QWidget):
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=8)
         body = QWidget()
-        self._lines = column(body, gap=2)
+        self._lines = column(body, gap=6)
         self._lines.addWidget(label("Before anyone pulls", "title", wrap=True))
         self._lines.addWidget(self._about)
         self._lines.addStretch(1)

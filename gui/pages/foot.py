@@ -61,8 +61,8 @@ class Foot(QWidget):
         for words in (self.why, self.device, self.stream):
             state.addWidget(words)
         self._others = QWidget()
-        others = Flow(self._others, gap=8)
-        for part in (self.card, self.dial_button, self.far_button, self.stop, self.skip, self.back):
+        others = Flow(self._others, gap=8, right=True)  # what comes and goes stands first: the others keep their place
+        for part in (self.back, self.skip, self.card, self.dial_button, self.far_button, self.stop):
             others.addWidget(part)
         self._below = False
         self._rows.addWidget(self.main, 0, 0)

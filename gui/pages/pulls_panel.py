@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
-from gui.translation import tr
+from gui.translation import sentence, tr
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
 from gui.widgets.fitting import WRAP, Flow, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
@@ -79,7 +79,7 @@ class PullRow(QWidget):
     def _note(self) -> str:
         if self._caught.rejected:
             return tr(f"Excluded: {self._caught.rejected}")
-        return tr(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
+        return sentence(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tell which pull was pressed."""

@@ -81,8 +81,8 @@ class HubDrawing(QWidget):
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give room for hub and lever."""
-        return QSize(320, 200)
+        """Give room for hub and lever; on a card it takes what the rows leave."""
+        return QSize(320, 200 if self._editable else 0)
 
     # Geometry: the hub's centre and its circles, in pixels.
     def _frame(self) -> tuple[QPointF, float]:

@@ -212,6 +212,8 @@ class Field(QWidget):
         """Put a text in without telling anybody."""
         if text != self.edit.text():
             self.edit.setText(text)
+            if not self.edit.hasFocus():
+                self.edit.setCursorPosition(0)  # a long text shows its beginning
 
     def set_wrong(self, why: str) -> None:
         """Say what is wrong; empty when it is not."""
