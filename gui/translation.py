@@ -74,14 +74,14 @@ def _place(source: str) -> str:
 
 
 def by_locale(locale: QLocale) -> dict[str, object]:
-    """Give language, decimal mark and unit of torque as somebody from there expects them, until they are chosen.
+    """Give language, decimal mark and units as somebody from there expects them, until they are chosen.
 
     Examples
     --------
     >>> by_locale(QLocale("de_DE"))
-    {'language': 'de', 'comma': True, 'unit': 'N·m'}
+    {'language': 'de', 'comma': True, 'unit': 'N·m', 'lengths': 'mm'}
     >>> by_locale(QLocale("en_US"))
-    {'language': 'en', 'comma': False, 'unit': 'lbf·ft'}
+    {'language': 'en', 'comma': False, 'unit': 'lbf·ft', 'lengths': 'in'}
     """
     language = locale.name().partition("_")[0]
     inches = locale.measurementSystem() is QLocale.MeasurementSystem.ImperialUSSystem and locale.name() != "C"
@@ -89,6 +89,7 @@ def by_locale(locale: QLocale) -> dict[str, object]:
         "language": language if language in LANGUAGES else "en",
         "comma": locale.decimalPoint() == ",",
         "unit": "lbf·ft" if inches else "N·m",
+        "lengths": "in" if inches else "mm",
     }
 
 

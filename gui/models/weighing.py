@@ -133,7 +133,7 @@ def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[Plan | None, dict[s
                 arm_error_m=ARM_ERROR_M if arm_error is None else arm_error,
             )
             _within_capacity(weight, facts)
-            loads.append(Load(_with_unit(text), weight))
+            loads.append(Load(decimal(text).strip(), weight))
         except InputError as error:
             wrong[_blamed(str(error), key)] = str(error)
     if wrong or not loads:
@@ -167,11 +167,6 @@ def _blamed(text: str, key: str) -> str:
     """Give the field that a fault of a load belongs to; the one of its mass where no other is named."""
     first = text.split(" ", 1)[0]
     return first if first in {"arm", "latitude", "height", "gravity"} else key
-
-
-def _with_unit(text: str) -> str:
-    plain = decimal(text).strip()
-    return f"{plain} kg" if plain[-1].isdigit() else plain
 
 
 def _plain(text: str) -> float:

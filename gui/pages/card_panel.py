@@ -167,7 +167,7 @@ class CardPanel(QWidget):
         else:
             times = f"reading × {display.number(factor, 3)}" if factor is not None else ""
             words = FIXTURE_WORDS[job.lever.fixture]
-            detail = lever_words(job.lever)
+            detail = lever_words(job.lever, display.length)
             second = times or (detail if detail != words else "")
             self.rows["Fixture"].show_lines(words, second, there=True)
         self._limit()

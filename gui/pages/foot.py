@@ -89,13 +89,14 @@ class Foot(QWidget):
         super().resizeEvent(event)
         self._share_width()
 
-    def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
-        """Show what the large button does now, and the transducer."""
+    def refresh(self, run: TestRun, health: Health | None, recording: str, *, elsewhere: bool = False) -> None:
+        """Show what the large button does now, and the transducer; ``elsewhere`` is the button to be pressed next."""
         action = run.action()
         self.main.setText(action.text)
         self.main.setMinimumWidth(min(max(300, self.main.sizeHint().width()), max(200, self.width() - 20)))
         self.main.setAccessibleName(f"{action.text}. Space bar")
-        restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
+        ready = "second" if elsewhere else "main"  # one accent at a time
+        restyle(self.main, ready if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else action.why_not)
         advice = health.advice if health is not None and run.link is not Link.ENDED else ""
         self.why.setText(advice or ("" if action.enabled else action.why_not))

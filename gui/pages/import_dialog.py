@@ -86,6 +86,7 @@ class ImportDialog(QDialog):
         self.decimal = Choice("Decimal mark", [AS_STATED, *DECIMALS.items()])
         self.sheet = Field("Sheet", "of a workbook")
         self.radius = Field("Radius, axle to hook", "400 mm")
+        self.radius.show_hint(shared.display.in_lengths(self.radius.hint))
         self.table = QTableWidget()
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setAccessibleName("First lines of the file")

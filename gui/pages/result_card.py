@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.verdict.adequacy import certificate_advice
-from analysis.verdict.limits import rule_words
+from analysis.verdict.limits import percent, rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import half_words, ratio_of, unjudged_words
 from gui.widgets.badge import Badge
@@ -94,7 +94,8 @@ class ResultCard(QWidget):
             return ""
         words = f"Limit: {QUANTITY_WORDS.get(bounds.quantity, bounds.quantity).lower()} {bounds.words}\n{bounds.source}"
         chance = result.probability
-        sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
+        likely = percent(chance).replace(".", ",") if self._shared.display.comma else percent(chance)
+        sure = f", probability of conformity {likely}" if 0 <= chance <= 1 else ""
         return f"{words}\nRule: {rule_words(result.rule, result.guard)}{sure}"
 
 

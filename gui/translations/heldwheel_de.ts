@@ -252,6 +252,18 @@
         <translation>Hebel, Antrieb bis Hand</translation>
     </message>
     <message>
+        <source>How the lever meets the wheel. Key 3</source>
+        <translation>Wie der Hebel am Rad sitzt. Taste 3</translation>
+    </message>
+    <message>
+        <source>hand</source>
+        <translation>Hand</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
         <source>Lever angle from stud line</source>
         <translation>Hebelwinkel zur Bolzenlinie</translation>
     </message>
@@ -4721,7 +4733,55 @@
     </message>
     <message>
         <source>shim, mm</source>
-        <translation>Scheibe, mm</translation>
+        <translation>Passscheibe, mm</translation>
+    </message>
+    <message>
+        <source>modifier %1 %</source>
+        <translation>Additiv %1 %</translation>
+    </message>
+    <message>
+        <source>distance %1 km</source>
+        <translation>Strecke %1 km</translation>
+    </message>
+    <message>
+        <source>oil temperature %1 °C</source>
+        <translation>Öltemperatur %1 °C</translation>
+    </message>
+    <message>
+        <source>A shim is 0 to %1 thick</source>
+        <translation>Eine Scheibe ist 0 bis %1 dick</translation>
+    </message>
+    <message>
+        <source>Must be 0 to %1</source>
+        <translation>Muss 0 bis %1 sein</translation>
+    </message>
+    <message>
+        <source>shim %1 in</source>
+        <translation>Passscheibe %1 in</translation>
+    </message>
+    <message>
+        <source>shim %1 mm</source>
+        <translation>Passscheibe %1 mm</translation>
+    </message>
+    <message>
+        <source>shim</source>
+        <translation>Passscheibe</translation>
+    </message>
+    <message>
+        <source>shim, in</source>
+        <translation>Passscheibe, in</translation>
+    </message>
+    <message>
+        <source>Inches</source>
+        <translation>Zoll</translation>
+    </message>
+    <message>
+        <source>Millimetres</source>
+        <translation>Millimeter</translation>
+    </message>
+    <message>
+        <source>Lengths in</source>
+        <translation>Längen in</translation>
     </message>
     <message>
         <source>side</source>
@@ -4808,8 +4868,16 @@
         <translation>Bei %1: zu erwarten sind %2 (die nächste einzelne Füllung, 95 %: %3 bis %4).</translation>
     </message>
     <message>
-        <source>Change per 1 of %1</source>
-        <translation>Änderung je 1 von %1</translation>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), no trend is shown.</source>
+        <translation>Je %1 %2: %3 (95 %: %4 bis %5), kein Trend ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), a trend is shown.</source>
+        <translation>Je %1 %2: %3 (95 %: %4 bis %5), ein Trend ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>Change per %1 of %2</source>
+        <translation>Änderung je %1 %2</translation>
     </message>
     <message>
         <source>%1, %2 fills, least squares</source>

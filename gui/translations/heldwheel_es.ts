@@ -252,6 +252,18 @@
         <translation>Palanca, del cuadrado a la mano</translation>
     </message>
     <message>
+        <source>How the lever meets the wheel. Key 3</source>
+        <translation>Cómo se une la palanca a la rueda. Tecla 3</translation>
+    </message>
+    <message>
+        <source>hand</source>
+        <translation>mano</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>cuadrado</translation>
+    </message>
+    <message>
         <source>Lever angle from stud line</source>
         <translation>Ángulo de la palanca con la línea del espárrago</translation>
     </message>
@@ -4724,6 +4736,54 @@
         <translation>suplemento, mm</translation>
     </message>
     <message>
+        <source>modifier %1 %</source>
+        <translation>aditivo %1 %</translation>
+    </message>
+    <message>
+        <source>distance %1 km</source>
+        <translation>distancia %1 km</translation>
+    </message>
+    <message>
+        <source>oil temperature %1 °C</source>
+        <translation>temperatura del aceite %1 °C</translation>
+    </message>
+    <message>
+        <source>A shim is 0 to %1 thick</source>
+        <translation>Un suplemento tiene de 0 a %1 de espesor</translation>
+    </message>
+    <message>
+        <source>Must be 0 to %1</source>
+        <translation>Debe estar entre 0 y %1</translation>
+    </message>
+    <message>
+        <source>shim %1 in</source>
+        <translation>suplemento %1 in</translation>
+    </message>
+    <message>
+        <source>shim %1 mm</source>
+        <translation>suplemento %1 mm</translation>
+    </message>
+    <message>
+        <source>shim</source>
+        <translation>suplemento</translation>
+    </message>
+    <message>
+        <source>shim, in</source>
+        <translation>suplemento, in</translation>
+    </message>
+    <message>
+        <source>Inches</source>
+        <translation>Pulgadas</translation>
+    </message>
+    <message>
+        <source>Millimetres</source>
+        <translation>Milímetros</translation>
+    </message>
+    <message>
+        <source>Lengths in</source>
+        <translation>Longitudes en</translation>
+    </message>
+    <message>
         <source>side</source>
         <translation>lado</translation>
     </message>
@@ -4808,8 +4868,16 @@
         <translation>En %1: se esperan %2 (el próximo llenado, 95 %: %3 a %4).</translation>
     </message>
     <message>
-        <source>Change per 1 of %1</source>
-        <translation>Cambio por 1 de %1</translation>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), no trend is shown.</source>
+        <translation>Por %1 de %2: %3 (95 %: %4 a %5), no se muestra ninguna tendencia.</translation>
+    </message>
+    <message>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), a trend is shown.</source>
+        <translation>Por %1 de %2: %3 (95 %: %4 a %5), se muestra una tendencia.</translation>
+    </message>
+    <message>
+        <source>Change per %1 of %2</source>
+        <translation>Cambio por %1 de %2</translation>
     </message>
     <message>
         <source>%1, %2 fills, least squares</source>

@@ -14,6 +14,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from gui.look import Look
 
@@ -210,6 +212,8 @@ class HubDrawing(QWidget):
             lower = 20 if view.angle_deg >= 0 else -12
             at = QPointF(middle.x(), middle.y() + lower)
             self._label(painter, metrics, at, view.length)
+        if self._editable and view.fixture in {"one stud", "cross-bar"}:
+            self._ends(painter, start, end)
         centre, radius = self._frame()
         below = min(self.height() - 6.0, centre.y() + 1.42 * radius)
         if view.circle and view.fixture in {"one stud", "cross-bar"}:
@@ -222,6 +226,15 @@ class HubDrawing(QWidget):
             left = self.width() - metrics.horizontalAdvance(view.factor) - 8
             painter.setPen(look.colour("accent"))
             painter.drawText(QPointF(left, below), view.factor)
+
+    def _ends(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
+        """Name the lever's two ends: between them its length is measured."""
+        font = self._look.font(12)
+        painter.setFont(font)
+        away = QPointF(0, 26 if self._view.angle_deg >= 0 else -18)
+        for at, words in ((start, "drive"), (end, "hand")):
+            self._label(painter, QFontMetricsF(font), at + away, tr(words))
+        painter.setFont(self._look.font(13))
 
     def _angle(self, painter: QPainter, metrics: QFontMetricsF, start: QPointF, radius: float) -> None:
         look, angle = self._look, self._view.angle_deg

@@ -80,6 +80,14 @@ def button(
     return made
 
 
+def leads(within: QWidget) -> bool:
+    """Say whether a button to be pressed next stands there: one that carries the accent, shown and enabled."""
+    return any(
+        press.property("role") == "main" and press.isEnabled() and press.isVisibleTo(within)
+        for press in within.findChildren(QPushButton)
+    )
+
+
 def restyle(widget: QWidget, role: str) -> None:
     """Give a widget another role."""
     if widget.property("role") != role:
@@ -190,6 +198,10 @@ class Field(QWidget):
         for part in (title, self.edit, self._wrong):
             layout.addWidget(part)
         self.edit.textEdited.connect(lambda _text: self.changed.emit())
+
+    def show_hint(self, text: str) -> None:
+        """Show another example of what is typed, as it is."""
+        self.edit.setPlaceholderText(text)
 
     @property
     def text(self) -> str:

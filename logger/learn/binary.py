@@ -6,20 +6,20 @@ moves smoothly; at any wrong place its fast low byte passes for a high one. So t
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import product
 from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 
 from logger.decoder.crc import CHECK_BYTES
-from logger.decoder.floats import WIDTH, NumberType, Order, numbers
+from logger.decoder.floats import WIDTH, numbers
 from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
 from logger.decoder.standard import presentation_format
 from logger.learn.columns import NumberColumn, candidates, name_columns, pick_torque
-from logger.learn.frames import MOST_FRAMES, ORDERS, SMOOTH, cut_frames, find_check_bytes, rough
+from logger.learn.frames import MOST_FRAMES, cut_frames, find_check_bytes
 from logger.learn.lines import MIN_LINES, Notes
+from logger.learn.series import MOST_HEAD, Series, best_series, cover
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -29,10 +29,7 @@ if TYPE_CHECKING:
     from logger.learn.learn import Wanted
     from logger.links.ble_pick import Offer
 
-AS_GOOD: Final = 1.6  # roughness of hypotheses that are held alike
-MOST_HEAD: Final = 8
 MOST_STEP: Final = 1024  # of a counter, from packet to packet
-_TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +120,7 @@ def binary_layout(
 
 def _single(rows: Bytes, form: PresentationFormat, wanted: Wanted, notes: Notes) -> BinaryLayout:
     """Give the layout of packets that hold the one value that their Presentation Format explains."""
-    one = _Series(0, rows.shape[1], 1, form.type or "s16", "little", 0.0)
+    one = Series(0, rows.shape[1], 1, form.type or "s16", "little", 0.0)
     column, _ = _number_column(rows, one, 0)
     column.name = "value1"
     notes.found.append(
@@ -150,22 +147,6 @@ def _format_of(offer: Offer | None) -> PresentationFormat | None:
 # --- what a packet holds ----------------------------------------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class _Series:
-    """One number read at one place: of ``count`` samples, ``stride`` bytes apart, from ``begin``."""
-
-    begin: int
-    stride: int
-    count: int
-    kind: NumberType
-    order: Order
-    rough: float
-
-    @property
-    def covered(self) -> int:
-        return self.count * WIDTH[self.kind]
-
-
 def _layout(
     rows: Bytes,
     head: int,
@@ -180,14 +161,17 @@ def _layout(
         notes.found.append(f"each ends in a check sum ({check.name})")
     counter = _find_counter(rows, head, tail)
     after = counter.at + WIDTH[counter.type] if counter is not None else head
-    best = _best_series(rows, after, tail, form)
+    best = best_series(rows, after, tail, form)
+    if best is None and counter is not None and counter.at > head:  # a counter behind the numbers
+        after, tail = head, rows.shape[1] - counter.at
+        best = best_series(rows, after, tail, form)
     if best is None:
         notes.unknown.append("no number in it moves smoothly: load and unload it slowly while it is listened to")
         return None
     if best.count > 1:
         columns = [_number_column(rows, best, 0)]
     else:
-        columns = [_number_column(rows, one, index) for index, one in enumerate(_cover(rows, after, tail, best))]
+        columns = [_number_column(rows, one, index) for index, one in enumerate(cover(rows, after, tail, best))]
     if counter is not None:
         counter = _counted(counter, rows, best.count, notes)
     fields = {id(column): one for column, one in columns}
@@ -252,110 +236,17 @@ def _counted(counter: CounterField, rows: Bytes, samples: int, notes: Notes) -> 
     )  # fmt: skip
 
 
-def _series(rows: Bytes, begin: int, stride: int, count: int, kind: NumberType, order: Order) -> NDArray[np.float64]:
-    width = WIDTH[kind]
-    parts = [
-        numbers(np.ascontiguousarray(rows[:, begin + i * stride : begin + i * stride + width]), kind, order)
-        for i in range(count)
-    ]
-    return np.stack(parts, axis=1).reshape(-1)
-
-
-def _uses_bytes(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
-    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest no other, still number."""
-    if kind.startswith("float"):
-        return True
-    ends = rows[:, begin], rows[:, begin + WIDTH[kind] - 1]
-    low, high = ends if order == "little" else ends[::-1]
-    still = len(np.unique(high)) == 1
-    return len(np.unique(low)) > 3 and not (still and int(high[0]) not in (0x00, 0xFF))
-
-
-def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> Iterator[_Series]:
-    """Read the packet in every way that may be meant, and give those in which something moves smoothly."""
-    end = rows.shape[1] - tail
-    kinds = (form.type,) if form is not None and form.type is not None else _TYPES
-    for kind, order in product(kinds, ORDERS):
-        width = WIDTH[kind]
-        for begin in range(after, min(end - width, after + MOST_HEAD) + 1):
-            room = end - begin
-            for stride in {width, *(s for s in (4, 6, 8, 12) if s > width)}:
-                for spare in (0, 1, 2):
-                    count = (room - spare) // stride
-                    if (
-                        count < 1
-                        or (count > 1 and (room - spare) % stride)
-                        or (count > 1 and stride != width and count < 3)
-                    ):
-                        continue
-                    if not _uses_bytes(rows, begin, kind, order):
-                        continue
-                    roughness = rough(_series(rows, begin, stride, count, kind, order))
-                    if roughness is not None and roughness < SMOOTH:
-                        yield _Series(begin, stride, count, kind, order, roughness)
-
-
-def _best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> _Series | None:
-    """Choose how the packet is read: among the smoothest, the one that explains most of its bytes."""
-    found = list(_hypotheses(rows[:600], after, tail, form))
-    if not found:
-        return None
-    several = [one for one in found if one.count > 1]
-    pool = several if several and _continuous(rows, several) else [one for one in found if one.count == 1]
-    if not pool:
-        return None
-    least = min(one.rough for one in pool)
-    alike = [one for one in pool if one.rough <= AS_GOOD * least]
-    return max(alike, key=lambda one: (one.covered, -one.rough, -one.begin))
-
-
-def _continuous(rows: Bytes, several: Sequence[_Series]) -> bool:
-    """Tell whether a packet's numbers are samples of one course: they move less inside it than across."""
-    best = min(several, key=lambda one: one.rough)
-    table = _series(rows, best.begin, best.stride, best.count, best.kind, best.order).reshape(len(rows), best.count)
-    inside = float(np.mean(np.abs(np.diff(table, axis=1))))
-    across = float(np.mean(np.abs(np.diff(table, axis=0))))
-    return inside <= across
-
-
-def _cover(rows: Bytes, after: int, tail: int, best: _Series) -> list[_Series]:
-    """Give the numbers of a packet of one sample: the smoothest first, none overlapping another."""
-    taken = set(range(best.begin, best.begin + WIDTH[best.kind]))
-    found = [best]
-    end = rows.shape[1] - tail
-    options = []
-    for kind, order in product(_TYPES, ORDERS):
-        for begin in range(after, end - WIDTH[kind] + 1):
-            if not _uses_bytes(rows, begin, kind, order):
-                continue
-            roughness = rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
-            if roughness is not None and roughness < SMOOTH:
-                options.append(_Series(begin, WIDTH[kind], 1, kind, order, roughness))
-    while options:
-        options = [one for one in options if not taken & set(range(one.begin, one.begin + WIDTH[one.kind]))]
-        if not options:
-            break
-        least = min(one.rough for one in options)
-        following = max(
-            (one for one in options if one.rough <= AS_GOOD * least),
-            key=lambda one: (one.covered, one.order == best.order),
-        )
-        found.append(following)
-        taken |= set(range(following.begin, following.begin + WIDTH[following.kind]))
-    return sorted(found, key=lambda one: one.begin)
-
-
-def _number_column(rows: Bytes, one: _Series, index: int) -> tuple[NumberColumn, _Series]:
-    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+def _number_column(rows: Bytes, one: Series, index: int) -> tuple[NumberColumn, Series]:
+    values = one.values(rows)
     texts = [f"{value:g}" for value in values]
     return NumberColumn(index, texts, values, form="decimal" if one.kind.startswith("float") else "hex"), one
 
 
-def _tell_width(rows: Bytes, one: _Series, notes: Notes) -> None:
+def _tell_width(rows: Bytes, one: Series, notes: Notes) -> None:
     """Ask for a load the other way where only that shows how wide a whole number is."""
     if one.kind.startswith("float"):
         return
-    values = _series(rows, one.begin, one.stride, one.count, one.kind, one.order)
+    values = one.values(rows)
     width = WIDTH[one.kind]
     most = float(np.abs(values).max())
     notes.found.append(
@@ -371,8 +262,8 @@ def _tell_width(rows: Bytes, one: _Series, notes: Notes) -> None:
 
 def _packet(
     rows: Bytes,
-    torque: _Series,
-    others: Sequence[tuple[NumberColumn, _Series]],
+    torque: Series,
+    others: Sequence[tuple[NumberColumn, Series]],
     counter: CounterField | None,
     check: Check | None,
     tail: int,
@@ -398,5 +289,5 @@ def _packet(
     )  # fmt: skip
 
 
-def _is_counter(one: _Series, counter: CounterField | None) -> bool:
+def _is_counter(one: Series, counter: CounterField | None) -> bool:
     return counter is not None and one.begin <= counter.at < one.begin + WIDTH[one.kind]

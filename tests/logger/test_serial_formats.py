@@ -94,6 +94,10 @@ def frame_sum(i, v):
     return body + bytes([check(body, "sum-8")])
 
 
+def single(i, v):
+    return float(np.float32(v))
+
+
 def frame_float(i, v):
     return struct.pack("<BBf", 0xA5, 0x5A, v)
 
@@ -224,7 +228,21 @@ FORMATS = {
     "binary frame, counter, CRC": Format(frame, asked=("scale", "unit"), told={"scale": 0.01, "unit": "N·m"}),
     "binary frame, one mark byte, sum": Format(frame_sum, asked=("scale", "unit"), told={"scale": 0.01, "unit": "N·m"}),
     "float32 behind two mark bytes": Format(
-        frame_float, asked=("unit",), told={"unit": "N·m"}, truth=lambda i, v: float(np.float32(v))),
+        frame_float, asked=("unit",), told={"unit": "N·m"}, truth=single),
+    "float32 of large torques": Format(
+        lambda i, v: b"\xa5\x5a" + struct.pack(">f", v), asked=("unit",), told={"unit": "N·m"}, truth=single,
+        values=course(peak=400), later=course(300, 600)),
+    "float32 and bytes that stay zero": Format(
+        lambda i, v: b"\xa5\x5a" + struct.pack("<fI", v, 0), asked=("unit",), told={"unit": "N·m"}, truth=single,
+        values=course(peak=0.8), later=course(300, 1.2)),
+    "float32 and a check that nobody knows": Format(
+        lambda i, v: b"\xa5\x5a" + struct.pack(">fI", v, binascii.crc32(struct.pack("<fI", v, 7))),
+        asked=("unit",), told={"unit": "N·m"}, truth=single),
+    "float64": Format(
+        lambda i, v: b"\xa5\x5a" + struct.pack("<d", v), asked=("unit",), told={"unit": "N·m"}),
+    "float64, big end first, made of float32": Format(
+        lambda i, v: b"\xa5\x5a" + struct.pack(">dh", np.float32(v), 215), asked=("unit",), told={"unit": "N·m"},
+        truth=single, values=course(peak=5), later=course(300, 8)),
     "float32 without a mark": Format(lambda i, v: struct.pack("<f", v), refused="nothing marks where one begins"),
     "16 bits without a mark": Format(
         lambda i, v: struct.pack(">h", round(v * 100)), refused="nothing marks where one begins"),

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QPushButton, QVBoxLayout, QWidget
 
 from gui.models.job import problem_of
 from gui.widgets.fitting import Beside
@@ -156,9 +156,10 @@ class ShelfBar(QWidget, Generic[R]):
 
 
 class Editor(QWidget):
-    """A card with a title, a body and a button back."""
+    """A card with a title, a body and a button back; in ``head`` stands what must stay in sight."""
 
     closed = Signal()
+    settled = Signal()  # what can be pressed may be otherwise now
 
     def __init__(self, title: str, about: str = "") -> None:
         super().__init__()
@@ -167,7 +168,7 @@ class Editor(QWidget):
         frame = card()
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=10)
-        head: QHBoxLayout = line(gap=10)
+        head = self.head = line(gap=10)
         words = column(gap=2)
         words.addWidget(label(title, "title", wrap=True))
         if about:

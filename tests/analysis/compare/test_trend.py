@@ -6,6 +6,7 @@ from importlib.resources import files
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from analysis.compare.trend import RunInState, fit_line, run_in, run_in_along
 from logger.errors import InputError
@@ -219,3 +220,17 @@ def test_run_in_raises():
         run_in([1, 2, 3], [1, 2, 3])
     with pytest.raises(InputError, match="positive"):
         run_in([1, 2, 3, 4], [-1, -2, -1, -2.5])
+
+
+def test_how_many_cycles_a_scatter_needs_by_hand():
+    """The least n with 10 t(n - 2) s/√(n³/12) within half of 1 %, t at 99.7 %; steps of n by a fiftieth."""
+    values = np.array([50.0, 51.0] * 6)
+    reading = run_in(range(12), values)
+    share = np.sqrt(0.5) / np.mean(values[-10:])
+
+    def within(n):
+        return 10 * stats.t.ppf(0.9985, n - 2) * share <= 0.005 * np.sqrt(n**3 / 12)
+
+    least = next(n for n in range(12, 1000) if within(n))
+    assert least <= reading.needed <= least * 1.02 + 1
+    assert within(reading.needed)

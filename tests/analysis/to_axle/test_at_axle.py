@@ -11,8 +11,11 @@ from hypothesis import strategies as st
 
 from analysis.to_axle.at_axle import (
     AT_HANDOFF,
+    CALIBRATION,
     NOT_SENSED,
+    PART_OF_TURN,
     SECOND_ORDER,
+    SLOWEST_RAD_S,
     WAVES,
     Instrument,
     Level,
@@ -25,8 +28,10 @@ from analysis.to_axle.at_axle import (
 )
 from analysis.to_axle.fixtures import fixture_from
 from analysis.to_axle.lever import STANDARD_GRAVITY
+from analysis.uncertainty.budget import Input
 from analysis.uncertainty.montecarlo import disagreement, monte_carlo
 from analysis.verdict.limits import State, bounds_from, decide
+from logger.errors import InputError
 from logger.header import Lever, Limit, TransducerFacts, Zero
 
 ONE_STUD = Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, angle_deg=0)
@@ -235,3 +240,83 @@ def test_zero_taken_again_is_known_to_lie_between():
     assert level.u_nm == pytest.approx(math.hypot(0.01, 0.3 / math.sqrt(3)))
     assert level.moved_nm == pytest.approx(0.6)
     assert level.words.endswith("before and after")
+
+
+@pytest.mark.parametrize("direction", [1, -1])
+def test_the_equation_behind_a_budget_by_hand(direction):
+    """k c [(trace · part + acceleration + method) + d (full scale + weight + hand-off - zero)] + d unseen + more."""
+    fixture = _weighted(start_angle_deg=30)
+    reading = Reading(
+        "breakaway", 30.0, 0.3, direction, handoff_nm=1.5, acceleration_nm=0.4, u_method_nm=0.2, waves=0.01
+    )
+    for level in (Level(0.2, 0.05, True, "lever off"), Level()):
+        budget = at_axle(reading, fixture, Instrument(0.005, 0.1), level).plus(Input("repeatability", 0.0, 0.5))
+        inputs, model = trials_model(reading, fixture, budget)
+        x = {i.name: i.value for i in inputs}
+        assert model(x) == pytest.approx(budget.value)
+        moved = {"trace": 2.0, "acceleration": 0.3, "way of reading": 0.2, "full-scale accuracy": 0.1}
+        moved |= {"true zero": -0.4} if level.known else {AT_HANDOFF: 0.6}
+        shown = 32.0 * 1.01 + 0.3 + 0.2 + direction * 0.1
+        shown += direction * (1.5 - (0.2 - 0.4)) if level.known else direction * 0.6
+        x |= {name: x[name] + step for name, step in moved.items()}
+        x |= {CALIBRATION: 1.02, PART_OF_TURN: 1.01, NOT_SENSED: 0.7, "repeatability": 0.25}
+        assert model(x) == pytest.approx(fixture.factor * 1.02 * shown + direction * 0.7 + 0.25)
+        for row in budget.rows:  # to first order the model is the budget
+            if row.input.name in fixture.values or row.input.name == SECOND_ORDER:
+                continue
+            at, h = {i.name: i.value for i in inputs}, 1e-3
+            up, down = (model({**at, row.input.name: at[row.input.name] + step}) for step in (h, -h))
+            assert row.sensitivity == pytest.approx((up - down) / (2 * h), rel=1e-3, abs=1e-6), row.input.name
+
+
+@pytest.mark.parametrize("direction", [1, -1])
+@pytest.mark.parametrize("turn", [0.0, 1.2])
+def test_the_unseen_weight_at_a_known_angle(direction, turn):
+    """Its middle lies at start + d · turned; over a turn w of the wheel it averages by sin(w/2)/(w/2); ± 15°."""
+    fixture = _weighted(start_angle_deg=30)
+    reading = Reading("rotating mean", 24.0, 0.0, direction, turn_rad=turn, since_handoff_rad=0.8)
+    row = at_axle(reading, fixture, PLAIN, ZERO).row(NOT_SENSED)
+    angle, part = math.radians(30) + direction * 0.8, math.sin(turn / 2) / (turn / 2) if turn else 1.0
+    assert row.input.value == pytest.approx(fixture.unsensed_nm(angle) * part)
+    spread = max(abs(fixture.unsensed_nm(angle + s * math.radians(15)) - fixture.unsensed_nm(angle)) for s in (-1, 1))
+    assert row.input.u == pytest.approx(spread * part / math.sqrt(3))
+    budget = at_axle(reading, fixture, PLAIN, ZERO)
+    assert budget.value == pytest.approx(fixture.factor * 24.0 + direction * row.input.value)
+
+
+@pytest.mark.parametrize(
+    ("key", "good", "bad"),
+    [
+        ("gain", 1e-6, 0.9e-6), ("gain", 1e6, 1.05e6), ("capacity_nm", 0.0, -0.1), ("capacity_nm", 1e6, 1.05e6),
+        ("resolution_nm", 0.0, -0.1), ("gain_u", 0.0, -0.1), ("accuracy_percent_of_reading", 100.0, 100.1),
+        ("accuracy_percent_of_reading", 0.0, -0.1), ("accuracy_percent_of_full_scale", 100.0, 100.1),
+    ],
+)  # fmt: skip
+def test_figures_that_no_transducer_has(key, good, bad):
+    instrument_from(TransducerFacts(**{key: good}))
+    with pytest.raises(InputError, match=f"transducer.{key} is"):
+        instrument_from(TransducerFacts(**{key: bad}))
+
+
+@pytest.mark.parametrize(("key", "good", "bad"), [("value_nm", -1e6, -1.05e6), ("value_nm_u", 0.0, -0.1)])
+def test_figures_that_no_zero_has(key, good, bad):
+    zero = {"value_nm": 0.0, "how": "lever off"}
+    level_from(Zero(**(zero | {key: good})))
+    with pytest.raises(InputError, match=f"zero.{key} is"):
+        level_from(Zero(**(zero | {key: bad})))
+
+
+@pytest.mark.parametrize("turned", [0.0, 0.1, math.pi, 2 * math.pi, 3 * math.pi, 5 * math.pi])
+def test_what_waves_leave_open_by_integration(turned):
+    """The mean of a wave of 2 % over two turns, centred on its crest, over what was turned."""
+    phase = np.linspace(-turned / 2, turned / 2, 20_001) if turned else np.zeros(3)
+    assert waves_left(turned) == pytest.approx(0.02 * abs(np.cos(phase / 2).mean()), abs=2e-6)
+
+
+def test_waves_where_no_angle_is_known():
+    """At least as far as the slowest hand turns: beyond half a turn nobody knows where whole turns ended."""
+    x = 0.4 * SLOWEST_RAD_S / 4
+    assert waves_left(None, 0.4) == pytest.approx(0.02 * math.sin(x) / x)
+    seconds = 3 * math.pi / SLOWEST_RAD_S
+    assert waves_left(None, seconds) == pytest.approx(0.02 / (3 * math.pi / 4))
+    assert waves_left(None, 0.0) == 0.02

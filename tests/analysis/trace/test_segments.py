@@ -95,3 +95,26 @@ def test_cut_at_the_end():
 def test_same_however_it_is_cut(cuts):
     t, b = blocks((3, 0.3), (3, 40.0), (2, 2.0), (4, -30.0), (3, 0.3))
     assert spans(t, b, cuts=sorted(cuts)) == spans(t, b)
+
+
+def test_a_lever_that_comes_to_hang_just_below_half_ends_the_load():
+    """12 N·m, then 6.3, then 5.8 in steps that count as still: below half for a second, the load is over."""
+    found = spans(*blocks((3, 0.0), (5, 12.0), (3, 6.3), (6, 5.8)))
+    assert not found[0].to_end
+    assert seconds(found[0])[1] == pytest.approx(8.5, abs=0.4)
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_the_quick_way_through_a_load_finds_what_the_slow_one_does(seed):
+    rng = np.random.default_rng(seed)
+    levels = rng.choice([0.0, 0.0, 4.0, -3.0, 15.0, 30.0, -25.0, 40.0], 14)
+    t, b = blocks((3, 0.0), *((float(rng.uniform(0.6, 5)), float(x)) for x in levels), (4, 0.0), seed=seed)
+
+    class Slow(Segmenter):
+        def _run_loaded(self, times, blocks, at):
+            return at
+
+    quick, slow = (kind(Sensor(capacity_nm=200.0), 0.01) for kind in (Segmenter, Slow))
+    found = [[*one.push(t, b), *one.finish()] for one in (quick, slow)]
+    assert [(s.start, s.end, s.reversed) for s in found[0]] == [(s.start, s.end, s.reversed) for s in found[1]]
+    assert found[0]

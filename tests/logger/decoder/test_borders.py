@@ -8,20 +8,24 @@ import numpy as np
 import pytest
 
 from logger.decoder.autozero import AutoZeroWatch
+from logger.decoder.bulk import learn
 from logger.decoder.column_faults import scale_faults
+from logger.decoder.counter import Unwrapper
 from logger.decoder.crc import check
 from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
 from logger.decoder.layouts import CounterField, Field, Frame, Packet, Register, layout_faults
-from logger.decoder.match import scan_number
+from logger.decoder.lines import LineDecoder
+from logger.decoder.match import LineMatcher, scan_number
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.packets import check_holds
 from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan
-from logger.decoder.template import LineCheck, LineFormat
+from logger.decoder.rows import RowDecoder, event_line
+from logger.decoder.template import LineCheck, LineFormat, NumberField
 from logger.errors import DeviceError
-from logger.samples import EventKind
+from logger.samples import Column, Event, EventKind
 
 STX, ETX = b"\x02", b"\x03"
 
@@ -199,3 +203,176 @@ def test_a_load_is_steady_within_a_tenth(swing, told):
 def test_five_samples_make_a_level(before):
     values = np.concatenate((np.full(before, 50.0), np.zeros(50)))
     assert bool(watch(100.0).feed(values.tobytes()).events) is (before == 5)
+
+
+# ---------------------------------------------------------------------- text lines
+@pytest.mark.parametrize(
+    ("template", "more", "lines", "values"),
+    [
+        ("{torque}", {}, (b"12.5", b"-3.25", b"1e2"), [[12.5], [-3.25], [100.0]]),
+        ("{torque}", {}, (b"+1.5", b"007.5", b".5"), [[1.5], [7.5], [0.5]]),
+        ("{torque};{angle}", {}, (b"1.5;30", b"-2;0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{torque},{angle}", {}, (b"+1.5,30", b"-2,0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{counter},{torque}", {}, (b"7,1.5", b"8,+2"), [[7, 1.5], [8, 2]]),
+        ("ST {torque} Nm", {}, (b"ST 1.5 Nm", b"ST -2.5 Nm"), [[1.5], [-2.5]]),
+        ("{torque};{angle}", {"decimal": ","}, (b"1,5;30", b"-2,25;4"), [[1.5, 30], [-2.25, 4]]),
+        ("{torque}", {"decimal": ","}, (b"1,5", b"-2,25"), [[1.5], [-2.25]]),
+    ],
+)
+@pytest.mark.parametrize("end", [b"\n", b"\r\n"])
+def test_usual_lines_are_read_all_at_once(template, more, lines, values, end):
+    """The fast path itself: that it gives up is no fault, but ten times as slow."""
+    form = LineFormat(template=template, **more)
+    found = LineMatcher(form, "N·m").match(lines[0])
+    look = learn(
+        lines[0], found.spans, ["counter" in template and i == 0 for i in range(len(found.spans))], "decimal" in more
+    )
+    assert look is not None
+    text = end.join(lines) + end
+    assert look.read(text, end, len(lines), max(map(len, lines))).tolist() == values
+    assert look.read(text, end, len(lines) + 1, 20) is None
+    assert look.read(text[:-1] + b"x", end, len(lines), 20) is None
+
+
+@pytest.mark.parametrize(("digits", "fits"), [(15, True), (16, False)])
+def test_a_counter_has_up_to_fifteen_digits(digits, fits):
+    """Exact as a float, 2^53 being of sixteen."""
+    word = b"9" * digits
+    for first in (b"1,2.5\n", b""):
+        decoder = LineDecoder(LineFormat(template="{counter},{torque}"), "N·m")
+        found = decoder.feed(first + word + b",1.5\n")
+        assert (found.columns["torque"].tolist()[-1:] == [1.5]) is fits
+        assert not fits or found.counter.tolist()[-1] == int(word)
+
+
+def test_a_counter_of_a_width_fills_it():
+    decoder = LineDecoder(LineFormat(template="{counter:3}{torque}"), "N·m")
+    found = decoder.feed(b"007 1.5\n08 2.5\n009-3\n")
+    assert found.columns["torque"].tolist() == [1.5, -3.0]
+    assert found.counter.tolist()[0] == 7
+
+
+@pytest.mark.parametrize(
+    ("terminator", "data", "values"),
+    [
+        ("CR", b"1\r2\n\r3\r", [1.0, 2.0, 3.0]),
+        ("LF", b"1\n \r\n2\n", [1.0, 2.0]),
+        ("any", b"1\r2\n3\r\n\r\n4\r", [1.0, 2.0, 3.0, 4.0]),
+    ],
+)
+def test_lines_end_where_they_are_said_to(terminator, data, values):
+    decoder = LineDecoder(LineFormat(template="{torque}", terminator=terminator, error=("E1",)), "N·m")
+    found = decoder.feed(data)
+    assert found.columns["torque"].tolist() == values
+    assert not [event for event in found.events if event.kind is EventKind.GARBAGE]
+
+
+@pytest.mark.parametrize(("mark", "kind"), [(b"--", EventKind.DEVICE_ERROR), (b"OL", EventKind.OVERLOAD)])
+def test_a_mark_in_a_numbers_place(mark, kind):
+    decoder = LineDecoder(LineFormat(template="{torque}"), "N·m")
+    found = decoder.feed(b"1\n" + mark + b"\n2\n-\n3\n")
+    torque = found.columns["torque"]
+    assert np.isnan(torque[1])
+    assert torque[[0, 2, 3]].tolist() == [1.0, 2.0, 3.0]
+    assert [event.kind for event in found.events] == [kind, EventKind.GARBAGE]  # one dash is no mark
+    assert [event.index for event in found.events] == [1, 3]
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [(b"9.91e37", None), (b"9.9e37", None), (b"-9.9e37", None), (b"9.8e37", 9.8e37), (b"-9.8e37", -9.8e37)],
+)
+def test_numbers_that_stand_for_none(text, value):
+    """SCPI 1999.0, 7.2.1.4 and 7.2.1.5: not a number is 9.91E37, infinity 9.9E37 (from memory)."""
+    for first in (b"", b"1\n"):
+        found = LineDecoder(LineFormat(template="{torque}"), "N·m").feed(first + text + b"\n").columns["torque"][-1]
+        assert np.isnan(found) if value is None else found == value
+
+
+@pytest.mark.parametrize(
+    ("form", "text", "value"),
+    [("hex", b"00FF", 255.0), ("signed hex", b"00FF", 255.0), ("signed hex", b"8000", -32768.0),
+     ("signed hex", b"FF", -1.0), ("signed hex", b"7F", 127.0), ("hex", b"ffffffffffff", 2.0**48 - 1)],
+)  # fmt: skip
+def test_numbers_in_hexadecimal(form, text, value):
+    fields = {"torque": NumberField(form=form)}
+    found = LineDecoder(LineFormat(template="{torque}", fields=fields), "N·m").feed(text + b"\n")
+    assert found.columns["torque"].tolist() == [value]
+
+
+def test_rows_of_a_replay():
+    decoder = RowDecoder([Column("torque", "N·m"), Column("angle", "°")])
+    told = Event(EventKind.GAP, 0, 3, "lost")
+    found = decoder.feed(b"0.1,1.5,", b"2\n0.2,,3\n" + event_line(told) + b"0.3,4", b",5\n")
+    assert {name: values.tolist()[::2] for name, values in found.columns.items()} == {
+        "time": [0.1, 0.3], "torque": [1.5, 4.0], "angle": [2.0, 5.0],
+    }  # fmt: skip
+    assert np.isnan(found.columns["torque"][1])
+    assert found.chunk_of.tolist() == [1, 1, 2]
+    assert [(e.kind, e.index, e.count, e.text) for e in found.events] == [(EventKind.GAP, 2, 3, "lost")]
+    with pytest.raises(DeviceError, match="a row of 2 values where 3"):
+        decoder.feed(b"1,2\n")
+    decoder.feed(b"9,9")
+    decoder.reset()
+    assert decoder.feed(b"1,2,3\n").columns["torque"].tolist() == [2.0]
+
+
+# ---------------------------------------------------------------------- counters
+@pytest.mark.parametrize(
+    ("counters", "kept", "gaps"),
+    [
+        ([5, 6, 7], [5, 6, 7], []),
+        ([254, 255, 0, 1], [254, 255, 256, 257], []),
+        ([5, 6, 9], [5, 6, 9], [2]),
+        ([5, 6, 6, 7], [5, 6, 7], []),
+        ([5, 7, 6, 8], [5, 6, 7, 8], []),
+        ([100, 85, 101], [100, 101], []),  # sixteen behind what is due: late
+        ([100, 84, 101], [100, 340, 357], [239, 16]),  # seventeen behind: ahead by a wrap
+        ([200, 201, 10], [200, 201, 266], [64]),
+    ],
+)
+def test_a_counter_of_eight_bits(counters, kept, gaps):
+    placed = Unwrapper(256, counts_samples=True).feed(np.array(counters), np.ones(len(counters), np.int64))
+    assert placed.first.tolist() == kept
+    assert ([] if placed.lost is None else [n for n in placed.lost.tolist() if n]) == gaps
+
+
+def test_packets_that_count_themselves_hold_their_samples():
+    """Packets of four samples: packet 3 begins with sample 12; a lost one costs four."""
+    placed = Unwrapper(256).feed(np.array([3, 4, 6]), np.full(3, 4))
+    assert placed.first.tolist() == [12, 16, 24]
+    assert placed.lost.tolist() == [0, 0, 4]
+    by_samples = Unwrapper(65536, counts_samples=True, step=2).feed(np.array([24, 32, 48]), np.full(3, 4))
+    assert by_samples.first.tolist() == [12, 16, 24]
+    assert by_samples.lost.tolist() == [0, 0, 4]
+
+
+@pytest.mark.parametrize(
+    ("silent", "value", "first", "anew"),
+    [
+        (0, 10, 10, None),
+        (256, 11, 267, None),  # one whole wrap
+        (512, 12, 524, None),
+        (250, 4, 260, None),
+        (20, 30, 30, None),
+    ],
+)
+def test_what_a_silence_cost_is_told_by_the_clock(silent, value, first, anew):
+    unwrapper = Unwrapper(256, counts_samples=True)
+    unwrapper.feed(np.array([8, 9]), np.ones(2, np.int64))
+    unwrapper.expect(silent)
+    placed = unwrapper.feed(np.array([value]), np.ones(1, np.int64))
+    assert placed.first.tolist() == [first]
+    assert placed.anew_at == anew
+
+
+def test_single_samples_run_on_in_one_step():
+    unwrapper = Unwrapper(1000, counts_samples=True, step=2)
+    unwrapper.feed(np.array([10, 12]), np.ones(2, np.int64))
+    assert unwrapper.run_on(np.array([14, 16, 18])).tolist() == [7, 8, 9]
+    assert unwrapper.run_on(np.array([22, 24])) is None
+    assert unwrapper.run_on(np.array([20, 22, 26])) is None
+    assert unwrapper.run_on(np.array([20, 24, 24])) is None
+    assert unwrapper.run_on(np.array([20])).tolist() == [10]
+    unwrapper.expect(5)
+    assert unwrapper.run_on(np.array([22])) is None

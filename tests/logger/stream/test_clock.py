@@ -116,3 +116,51 @@ def test_the_counter_dates_only_with_a_known_rate():
     assert isinstance(build_clock(Description(name="x", lines=counted)), ArrivalClock)
     plain = LineFormat(template="{torque}")
     assert isinstance(build_clock(Description(name="x", lines=plain, transducer=rate)), ArrivalClock)
+
+
+def test_the_very_first_burst_is_spread_over_milliseconds():
+    assert ArrivalClock().date(np.full(4, 100.0)) == pytest.approx([0, 0.001, 0.002, 0.003])
+
+
+def test_a_burst_reaches_no_further_back_than_its_samples():
+    """At 0.01 s: five at 10 s, five at 10.1 s; those lie from 10.06 on, a pause before them."""
+    clock = ArrivalClock(0.01)
+    first = clock.date(np.full(5, 10.0))
+    second = clock.date(np.full(5, 10.1))
+    assert first == pytest.approx([0, 0.01, 0.02, 0.03, 0.04])
+    assert second == pytest.approx([0.10, 0.11, 0.12, 0.13, 0.14], abs=1e-6)
+    assert clock.at(10.1) == pytest.approx(0.14)
+    assert ArrivalClock().at(5.0) == 0.0
+
+
+def test_a_chunk_that_those_behind_it_show_to_be_late_is_dated_back():
+    """Of two chunks of four, 0.01 s apart, the first came 0.03 s late: both end with the second."""
+    late = ArrivalClock(0.01).date(np.array([10.07] * 4 + [10.08] * 4))
+    assert late == pytest.approx(0.01 * np.arange(8), abs=1e-6)
+    in_time = ArrivalClock(0.01).date(np.array([10.04] * 4 + [10.08] * 4))
+    assert in_time == pytest.approx(0.01 * np.arange(8), abs=1e-6)
+    pause = ArrivalClock(0.01).date(np.array([10.0] * 4 + [10.2] * 4))
+    assert np.diff(pause)[3] == pytest.approx(0.17, abs=1e-5)
+
+
+def test_an_undescribed_rate_is_that_of_the_last_five_seconds():
+    """Ten a second for ten seconds, then twenty a second: after five more seconds a burst is spread by 0.05 s."""
+    clock, at = ArrivalClock(), 0.0
+    for _ in range(100):
+        at += 0.1
+        clock.date(np.array([at]))
+    for _ in range(130):
+        at += 0.05
+        clock.date(np.array([at]))
+    assert np.diff(clock.date(np.full(4, at + 1.0))) == pytest.approx(np.full(3, 0.05), rel=0.2)
+
+
+def test_a_better_anchor_is_approached_by_half_a_period_a_drain():
+    clock = CounterClock(0.1)
+    times = [clock.date(np.array([10.0 + 0.1 * n + (0.5 if n < 2 else 0.0)]), np.array([n]))[0] for n in range(14)]
+    assert times[:2] == pytest.approx([0.0, 0.1])
+    assert np.diff(times)[1:11] == pytest.approx(np.full(10, 0.05))
+    assert np.diff(times)[11:] == pytest.approx(np.full(2, 0.1))
+    assert clock.at(12.0) == pytest.approx(1.5)
+    with pytest.raises(ValueError, match="needs a counter"):
+        clock.date(np.array([12.0]), None)
