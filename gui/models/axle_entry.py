@@ -194,7 +194,7 @@ def ruled_out(found: TypeReading) -> list[str]:
     said = []
     for why, kinds in types.items():
         key, _, seen = why.partition(": ")
-        said.append(f"{SHORT[key]}, {seen}: not {', '.join(kinds)}")
+        said.append(f"{SHORT[key]}: {seen}. That rules out {', '.join(kinds)}.")
     return said
 
 

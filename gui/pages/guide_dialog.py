@@ -64,16 +64,16 @@ class GuideDialog(QDialog):
         inside.addWidget(label(LEAD, wrap=True))
         inside.addWidget(self._drawing())
         for number, (name, text) in enumerate(STEPS, 1):
-            inside.addWidget(label(f"{number}   {name}", "head"))
+            inside.addWidget(label(f"{number}   {tr(name)}", "head"))
             inside.addWidget(label(text, wrap=True))
         inside.addWidget(label("Mistakes and their sizes", "title"))
         inside.addWidget(self._mistakes())
         inside.addWidget(label("Cautions", "title"))
         for name, texts in cautions_by_moment():
             inside.addWidget(label(name, "head"))
-            inside.addWidget(label("\n".join(f"•  {text}" for text in texts), wrap=True))
+            inside.addWidget(label("\n".join(f"•  {tr(text)}" for text in texts), wrap=True))
         inside.addWidget(label("Keys", "title"))
-        inside.addWidget(label("\n".join(f"{keys}:  {what}" for keys, what in KEYS), wrap=True))
+        inside.addWidget(label("\n".join(f"{tr(keys)}:  {tr(what)}" for keys, what in KEYS), wrap=True))
         layout.addWidget(scrolled(body), 1)
         layout.addWidget(self.said)
         foot = line(gap=10)
@@ -89,7 +89,7 @@ class GuideDialog(QDialog):
         svg = re.sub("|".join(PRINTED), lambda found: self._shared.look.colour(PRINTED[found[0]]).name(), to_svg(drawn))
         picture.load(QByteArray(svg.encode("utf-8")))
         picture.setFixedSize(DRAWN_PX, round(DRAWN_PX * drawn.height / drawn.width))
-        picture.setAccessibleName(drawn.about)
+        picture.setAccessibleName(tr(drawn.about))
         inside = column(frame, margin=MARGIN_PX)
         inside.addWidget(picture, 0, Qt.AlignmentFlag.AlignHCenter)
         return frame
@@ -103,7 +103,9 @@ class GuideDialog(QDialog):
 
     def ask_where(self) -> None:
         """Ask for a file name, and write the page there."""
-        target, _ = QFileDialog.getSaveFileName(self, "Save the guide as", "guide.pdf", "PDF (*.pdf);;HTML (*.html)")
+        target, _ = QFileDialog.getSaveFileName(
+            self, tr("Save the guide as"), "guide.pdf", "PDF (*.pdf);;HTML (*.html)"
+        )
         if not target:
             return
         try:

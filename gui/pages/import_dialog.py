@@ -89,7 +89,7 @@ class ImportDialog(QDialog):
         self.radius.show_hint(shared.display.in_lengths(self.radius.hint))
         self.table = QTableWidget()
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.table.setAccessibleName("First lines of the file")
+        self.table.setAccessibleName(tr("First lines of the file"))
         self.picture = TracePicture(shared)
         self.message = label("", "wrong", wrap=True)
         self.notes = label("", "caption", wrap=True)

@@ -118,9 +118,9 @@ class ReadingPanel(QWidget):
         self._split.setHandleWidth(8)
         self._split.addWidget(self.plot)
         self._split.addWidget(self._figures())
-        body.addWidget(self._split, 1)
-        body.addWidget(self.correct)
+        body.addWidget(self.correct)  # above the trace: it stays in sight on a low screen
         self.correct.hide()
+        body.addWidget(self._split, 1)
         self._show_below(BELOW[0])
         self._whole.hide()
 

@@ -123,7 +123,7 @@ class HangStep(QWidget):
         self.state = label("", "head", wrap=True)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("How long it has been still")
+        self.bar.setAccessibleName(tr("How long it has been still"))
         self.table = results_table()
         frame = card()
         shown = column(frame, margin=14, gap=6)

@@ -73,16 +73,16 @@ class HubDrawing(QWidget):
         """Show another fixture."""
         self._view = view
         self._stud = min(self._stud, max(0, view.studs - 1))
-        words = [f"Hub drawing: {view.fixture or 'no fixture yet'}"]
+        words = [f"{tr('Hub drawing')}: {tr(view.fixture or 'no fixture yet')}"]
         if view.fixture in {"one stud", "cross-bar"}:
-            words.append(f"{view.studs} studs, lever at {view.angle_deg:g} degrees to the radius")
-        words += [f"stud circle {view.circle}"] if view.circle else []
-        self.setAccessibleName(", ".join(words + ([f"factor {view.factor}"] if view.factor else [])))
+            words.append(tr(f"{view.studs} studs, lever {view.angle_deg:g}° off the radius"))
+        words += [f"{tr('stud circle')} {view.circle}"] if view.circle else []
+        self.setAccessibleName(", ".join(words + ([f"{tr('factor')} {view.factor}"] if view.factor else [])))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give room for hub and lever."""
-        return QSize(320, 200)
+        """Give room for hub and lever; on a card it takes what the rows leave."""
+        return QSize(320, 200 if self._editable else 0)
 
     # Geometry: the hub's centre and its circles, in pixels.
     def _frame(self) -> tuple[QPointF, float]:

@@ -212,13 +212,15 @@ class Field(QWidget):
         """Put a text in without telling anybody."""
         if text != self.edit.text():
             self.edit.setText(text)
+            if not self.edit.hasFocus():
+                self.edit.setCursorPosition(0)  # a long text shows its beginning
 
     def set_wrong(self, why: str) -> None:
         """Say what is wrong; empty when it is not."""
         mark_wrong(self.edit, wrong=bool(why))
         self._wrong.setText(why)
         self._wrong.setVisible(bool(why))
-        self.edit.setAccessibleDescription(why)
+        self.edit.setAccessibleDescription(tr(why))
 
 
 ARROW_PX = 40  # of a list's button: its arrowhead and edges
@@ -304,7 +306,7 @@ class Switch(QWidget):
 
     def __init__(self, options: Sequence[str], name: str) -> None:
         super().__init__()
-        self.setAccessibleName(name)
+        self.setAccessibleName(tr(name))
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         layout = Flow(self, gap=0)
@@ -313,7 +315,7 @@ class Switch(QWidget):
             made = button(option, role=place)
             made.setCheckable(True)
             made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            made.setAccessibleName(f"{name}: {option.replace('&', '')}")
+            made.setAccessibleName(f"{tr(name)}: {tr(option).replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
         self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.source))

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ class TrendPlot(Chart):
         """Show a trend."""
         self._trend, self._scale = trend, scale
         self.setAccessibleDescription(
-            f"{scale.title} against {trend.against(scale.display).title}, {len(trend.points.x)} fills"
+            tr(f"{scale.title} against {trend.against(scale.display).title}, {len(trend.points.x)} fills")
         )
         self.update()
 

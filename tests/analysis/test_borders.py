@@ -13,7 +13,7 @@ from analysis.compare.planner import equivalence_needed, half_width_of, repeats_
 from analysis.compare.repeatability import study, study_by_ranges
 from analysis.compare.runs import Quantity, Run, Setting, units_of
 from analysis.compare.trend import RunIn, RunInState, run_in_along, settled_since
-from analysis.to_axle.calibration import Calibration
+from analysis.to_axle.calibration import Calibration, unlevered
 from analysis.to_axle.true_zero import zero_at_start
 from analysis.trace.results import Code, Pull, Reason
 from analysis.uncertainty.budget import Input, second_order
@@ -276,3 +276,10 @@ def test_one_end_of_a_stretch_needs_the_other(keys):
     (kept,), problems = apply_corrections([pull], [correction], Source(time_s, np.full(1000, 30.0), 0.01, 0.0))
     assert kept.pull.rotating is None
     assert any("give both ends" in problem for problem in problems)
+
+
+@pytest.mark.parametrize(("sign", "way"), [("reversed", -1), ("signed", 1), ("none", 1)])
+def test_a_unit_a_sign_and_a_gain_make_a_torque(sign, way):
+    """1 lbf·ft = 1.355 818 N·m (NIST SP 811, appendix B.8); 10 of them at a gain of 1.25."""
+    found = unlevered(TransducerFacts(sign=sign, gain=1.25), "lbf·ft")
+    assert found.true(np.array([10.0])).tolist() == pytest.approx([way * 10 * 1.355818 / 1.25], rel=1e-6)

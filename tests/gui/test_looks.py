@@ -10,17 +10,19 @@ from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QImage
 from PySide6.QtSvgWidgets import QSvgWidget
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QPushButton, QWidget
 
 from analysis.pipeline import read_file
 from analysis.verdict.limits import percent
 from gui.models.archive import Entry, searched
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
+from gui.pages.card_panel import CardRow
 from gui.pages.editors.axle import BUILD, KNOWN, TYPE
 from gui.pages.guide_dialog import GuideDialog
 from gui.pages.result_card import ResultCard
 from gui.theme import contrast
-from gui.widgets.hub import HubDrawing
+from gui.translation import sentence
+from gui.widgets.hub import LOWEST_PX, HubDrawing
 from tests.gui.hand import Hand
 from tests.gui.shots.studio import EXAMPLES
 
@@ -163,3 +165,60 @@ def test_a_probability_is_never_rounded_to_certainty(ready: Hand) -> None:
         card.show_reading(replace(reading, result=replace(reading.result, probability=chance)))
         assert f"probability of conformity {percent(chance)}" in card._limit.text()
         assert "100" not in card._limit.text().partition("conformity")[2]
+
+
+def within(part: QWidget, room: QWidget) -> bool:
+    """Say whether a part lies wholly inside of another."""
+    return room.rect().contains(QRect(part.mapTo(room, QPoint(0, 0)), part.size()))
+
+
+def test_the_cards_drawing_takes_what_the_rows_leave(ready: Hand) -> None:
+    """At 1366 x 768 the hub is drawn whole or not at all, and the rows need no scrolling for its sake."""
+    card = ready.page.card_panel
+    area = card.drawing.parentWidget().parentWidget().parentWidget()
+    assert within(card.drawing, area)
+    assert area.verticalScrollBar().maximum() == 0
+    assert card.drawing.height() >= LOWEST_PX
+
+
+def test_the_foots_buttons_keep_their_place(ready: Hand) -> None:
+    ready.to_pulls()
+    foot = ready.page.foot
+    before = [(part.mapTo(foot, QPoint(0, 0)).x(), part.width()) for part in (foot.dial_button, foot.stop)]
+    assert before[1][0] + before[1][1] >= foot.width() - 14, "at the right edge"
+    ready.pull()
+    assert foot.skip.isVisible()
+    ready.tick()
+    after = [(part.mapTo(foot, QPoint(0, 0)).x(), part.width()) for part in (foot.dial_button, foot.stop)]
+    assert after == before
+
+
+def test_the_question_of_compare_is_not_cut_at_its_side(ready: Hand, qtbot) -> None:
+    ready.window.open_page("Compare")
+    page = ready.window.pages["Compare"]
+    for name in page.panels:
+        page.open_answer(name)
+        qtbot.waitUntil(lambda: page._scroll.horizontalScrollBar().maximum() == 0, timeout=20_000)
+
+
+def test_what_came_of_a_dial_job_stands_first(ready: Hand) -> None:
+    ready.key(Qt.Key.Key_D)
+    form = ready.page.editor("Dial")
+    ready.check_all(form)
+    QTest.keyClicks(form.reading.edit, "48")
+    QTest.keyClick(form.reading.edit, Qt.Key.Key_Return)
+    form.name.edit.setText("jo")
+    form.refresh()
+    ready.press(form.sign)
+    assert form.filed is not None
+    for part in (form.written, form.report, form.review):
+        assert part.isVisible()
+        assert within(part, form.area)
+    assert not any(row.box.isChecked() for row in form._rows), "another job, another look"
+
+
+def test_a_remark_begins_with_a_capital(ready: Hand) -> None:
+    assert sentence("one pull: scatter not known") == "One pull: scatter not known"
+    row = CardRow(ready.window._shared.look, "Limit", "Key 5")
+    row.show_lines("At least 2.5", there=True, warn="a ratio in gear ÷ neutral is for both wheels free")
+    assert "A ratio" in row.accessibleName()

@@ -10,6 +10,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QPushButton, QVBoxLayout, QWidget
 
 from gui.models.job import problem_of
+from gui.translation import tr
 from gui.widgets.fitting import Beside
 from gui.widgets.parts import Choice, button, card, column, label, line, restyle, scrolled
 from logger.errors import HeldwheelError
@@ -145,12 +146,12 @@ class ShelfBar(QWidget, Generic[R]):
         self.say(f"Written to {path}")
 
     def _ask_in(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, f"Import a {self._what}", "", TOML)
+        path, _ = QFileDialog.getOpenFileName(self, tr(f"Import a {self._what}"), "", TOML)
         if path:
             self.bring_in(Path(path))
 
     def _ask_out(self) -> None:
-        path, _ = QFileDialog.getSaveFileName(self, f"Export this {self._what}", f"{self._what}.toml", TOML)
+        path, _ = QFileDialog.getSaveFileName(self, tr(f"Export this {self._what}"), f"{self._what}.toml", TOML)
         if path:
             self.send_out(Path(path))
 

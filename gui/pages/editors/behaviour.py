@@ -187,7 +187,7 @@ class TypePart(QWidget):
             press.setVisible(here and place < len(narrowed))
             if place < len(narrowed):
                 press.setText(narrowed[place].value.capitalize())
-                press.setAccessibleName(f"Put {narrowed[place].value} on the card")
+                press.setAccessibleName(tr(f"Put {narrowed[place].value} on the card"))
         self.found.setText("Nothing tried yet" if found is None else names(found))
         self.meaning.setText("Answer what you can try; each answer rules types out." if found is None else "")
         if found is not None:

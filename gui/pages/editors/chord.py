@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import QFrame
 
 from gui.models.fixture_entry import FIELDS, apart_options, circle_of
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, column, label, line
 from logger.edges.units import INCH_M
 
@@ -71,11 +72,11 @@ class ChordPart(QFrame):
             number, length = self._shared.display.number, self._shared.display.length
             mm, u_mm = circle.diameter_m * 1e3, circle.u_m * 1e3
             inches = number(circle.diameter_m / INCH_M, 2)
-            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {length(round(u_mm, 1))}. "
+            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {length(round(u_mm, 1))}."
             if draft.kind == "cross-bar":
                 off_mm = circle.midpoint_m * 1e3
                 off = length(round(off_mm, 1))
-                text += f"A bar on these two has its middle {off} off the wheel's centre."
+                text += f"\nA bar on these two has its middle {off} off the wheel's centre."
                 self._takes, texts = [("offset_mm", f"{off_mm:.1f} mm")], [f"Offset {off}"]
             else:
                 common = circle.near_mm[:NEAR_MOST]
@@ -93,7 +94,7 @@ class ChordPart(QFrame):
             take.setVisible(place < len(texts))
             if place < len(texts):
                 take.setText(texts[place])
-                take.setAccessibleName(f"Stud circle: take {texts[place]}")
+                take.setAccessibleName(tr(f"Stud circle: take {texts[place]}"))
 
 
 def with_unit(text: str) -> str:

@@ -115,8 +115,8 @@ class DialEditor(Editor):
         after = Flow(self._after, gap=10)
         for press in (self.report, self.customer, self.review):
             after.addWidget(press)
-        self.body.addWidget(self._after)
-        self.body.addWidget(self.written)
+        self.body.insertWidget(0, self.written)
+        self.body.insertWidget(1, self._after)
         self.body.addStretch(1)
 
     # ------------------------------------------------------------------ checks
@@ -130,6 +130,7 @@ class DialEditor(Editor):
             found.ticked = found.key in ticked
         self._checks = asked
         for row in self._rows:
+            row.hide()
             row.deleteLater()
         self._rows = []
         for place, found in enumerate(asked):

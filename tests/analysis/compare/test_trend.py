@@ -252,3 +252,14 @@ def test_a_curve_needs_six_cycles(n, curve):
     if n == 30:
         assert (found.final, found.drop) == (pytest.approx(40, abs=0.1), pytest.approx(10, rel=0.05))
         assert found.scale == pytest.approx(4, rel=0.05)
+
+
+@pytest.mark.parametrize(("x", "beyond"), [(0.0, False), (3.0, False), (-0.01, True), (3.01, True)])
+def test_beyond_what_was_tested_is_an_extrapolation(x, beyond):
+    line = fit_line([0.0, 1.0, 2.0, 3.0], [10.0, 12.0, 14.1, 16.0])
+    found = line.predict(x)
+    assert found.extrapolated is beyond
+    back = line.inverse(found.y)
+    assert back.x == pytest.approx(x)
+    assert back.low < back.x < back.high
+    assert x in (0.0, 3.0) or back.extrapolated is beyond

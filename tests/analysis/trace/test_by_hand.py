@@ -332,3 +332,13 @@ def test_what_a_load_says_of_itself():
     assert load.under_way_s() == pytest.approx(t[np.flatnonzero(x == 8.0)[-1]])
     assert load.held_s == pytest.approx(t[45] - t[np.flatnonzero(x > 20)[0]])
     assert load.end_s == pytest.approx(4.6)
+
+
+@pytest.mark.parametrize(("apart", "stated"), [(2.6, True), (2.8, False)])
+def test_few_readings_keep_within_the_band_to_both_sides(apart, stated):
+    """Twice 4.5 % of 30 N·m from the least to the greatest: 2.7 N·m."""
+    t = 0.5 * np.arange(7)
+    x = np.array([10.0, 32.0, 30.0, 30.0 + apart / 2, 30.0 - apart / 2, 5.0, 0.0])
+    assert (find_plateau(t, x, 0.5, 2.3) is not None) is stated
+    quick = find_plateau(t * 0.18, x, 0.5 * 0.18, 2.3 * 0.18)
+    assert quick is None  # more than ten readings a second, and still so few

@@ -18,12 +18,12 @@ from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
 from logger.decoder.layouts import CounterField, Field, Frame, LengthField, Packet, Register, layout_faults
 from logger.decoder.lines import LineDecoder
-from logger.decoder.match import LineMatcher, scan_number
+from logger.decoder.match import LineMatcher, _longest_first, scan_number
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.packets import PacketDecoder, check_holds
 from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan
 from logger.decoder.rows import RowDecoder, event_line
-from logger.decoder.template import LineCheck, LineFormat, NumberField
+from logger.decoder.template import LineCheck, LineFormat, NumberField, StatusWords
 from logger.errors import DeviceError
 from logger.samples import Column, Event, EventKind
 
@@ -302,14 +302,14 @@ def test_numbers_in_hexadecimal(form, text, value):
 
 def test_rows_of_a_replay():
     decoder = RowDecoder([Column("torque", "N·m"), Column("angle", "°")])
-    told = Event(EventKind.GAP, 0, 3, "lost")
+    told = Event(EventKind.GAP, 0, 3, "3 samples lost")
     found = decoder.feed(b"0.1,1.5,", b"2\n0.2,,3\n" + event_line(told) + b"0.3,4", b",5\n")
     assert {name: values.tolist()[::2] for name, values in found.columns.items()} == {
         "time": [0.1, 0.3], "torque": [1.5, 4.0], "angle": [2.0, 5.0],
     }  # fmt: skip
     assert np.isnan(found.columns["torque"][1])
     assert found.chunk_of.tolist() == [1, 1, 2]
-    assert [(e.kind, e.index, e.count, e.text) for e in found.events] == [(EventKind.GAP, 2, 3, "lost")]
+    assert [(e.kind, e.index, e.count, e.text) for e in found.events] == [(EventKind.GAP, 2, 3, "3 samples lost")]
     with pytest.raises(DeviceError, match="a row of 2 values where 3"):
         decoder.feed(b"1,2\n")
     decoder.feed(b"9,9")
@@ -451,3 +451,13 @@ def test_late_is_at_most_sixteen_packets_and_a_quarter_of_the_counter(modulus, b
 def test_two_numbers_are_kept_apart_by_a_blank_or_a_sign(template, line, fits):
     found = LineMatcher(LineFormat(template=template), "N·m").match(line)
     assert (found is not None) is fits
+
+
+def test_the_longer_of_two_marks_is_meant():
+    """E1 is a mark of its own, E10 another one: neither is E1 and a zero."""
+    lines = LineFormat(template="{torque} {status}", overload=("E1", "E10"), status=StatusWords(ok=("", "0")))
+    for text in (b"E1", b"E10"):
+        found = LineMatcher(lines, "N·m").match(text)
+        assert found.flags == {"overload"}
+        assert not found.unlisted
+    assert _longest_first((" E1 ", "", "E10", "OVER")) == (b"OVER", b"E10", b"E1")
