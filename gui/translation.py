@@ -29,10 +29,10 @@ HEADED = re.compile(r"[A-Za-z][A-Za-z ]+[:,] ")  # "Limit: %1" heads whatever fo
 UNITS = "N·m|lbf·ft|lbf·in|kgf·m|kgf·cm|mm|in|kg|g|lb|km|m|min|ms|s|h|N|l|Hz|°C|%|V"
 FIGURE = rf"([^A-Za-z]*(?:(?:{UNITS})(?:/[a-z]+²?)?)?)"
 LISTS = ("; ", " → ", ", ", " / ", ": ")  # between words in a row
-PAIRS = (" or ", " and ")
+PAIRS = (" or ", " and ", " for ")
 MARKS = ("▲ ", "•  ", "• ")  # before a text, in every language
 
-_templates: list[tuple[re.Pattern[str], str]] = []
+_templates: list[tuple[str, re.Pattern[str], str]] = []  # its longest words of its own, its pattern, the template
 _installed: list[QTranslator] = []
 
 
@@ -60,11 +60,15 @@ def install(language: str) -> bool:
     return found
 
 
-def _read_templates(catalogue: str) -> list[tuple[re.Pattern[str], str]]:
+def _read_templates(catalogue: str) -> list[tuple[str, re.Pattern[str], str]]:
     """Give the texts of a catalogue that hold places for figures, those with most words first."""
     sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
     sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
-    return [(re.compile(_place(s).join(map(re.escape, re.split(r"%\d", s))), re.DOTALL), s) for s in sources]
+    found = []
+    for source in sources:
+        own = re.split(r"%\d", source)
+        found.append((max(own, key=len), re.compile(_place(source).join(map(re.escape, own)), re.DOTALL), source))
+    return found
 
 
 def _place(source: str) -> str:
@@ -99,7 +103,7 @@ def by_locale(locale: QLocale) -> dict[str, object]:
 @lru_cache(4096)
 def tr(text: str) -> str:
     """Give a text in the user's language; one that is not in the catalogue stays as it is."""
-    if not _installed or not text.strip():
+    if not _installed or not any(letter.isalpha() for letter in text):
         return text
     for look_up in (_exactly, _apart, _by_template, _listed):
         found = look_up(text)
@@ -129,8 +133,8 @@ def _apart(text: str) -> str:
 
 
 def _by_template(text: str) -> str:
-    for pattern, source in _templates:
-        match = pattern.fullmatch(text)
+    for own, pattern, source in _templates:
+        match = pattern.fullmatch(text) if own in text else None
         if match is not None:
             return _filled(_exactly(source), match.groups())
     return text

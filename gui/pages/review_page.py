@@ -333,7 +333,7 @@ class ReviewPage(QWidget):
         self._sidecars.pop(path, None)
         self._outdated(path)
         self._moved(path)
-        self.say(f"Taken back: {words}.")
+        self.say(f"Undone: {words}.")
 
     def _moved(self, path: str) -> None:
         self.list.table.clearSelection()

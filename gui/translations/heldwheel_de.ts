@@ -597,7 +597,7 @@
     </message>
     <message>
         <source>%1%2. Pulls are recorded, but no result is given: put the type right on the Axle card, or a reason to judge it all the same.</source>
-        <translation>%1%2. Züge werden aufgezeichnet, aber es gibt kein Ergebnis: Typ auf der Karte Achse berichtigen, oder einen Grund angeben, trotzdem zu urteilen.</translation>
+        <translation>%1%2. Züge werden aufgezeichnet, aber es gibt kein Ergebnis: Bauart auf der Karte Achse berichtigen, oder einen Grund angeben, trotzdem zu urteilen.</translation>
     </message>
     <message>
         <source>The kind of test has changed, so some checks are asked again. Pulls made before stay in the list: exclude those that were made otherwise.</source>
@@ -1068,10 +1068,6 @@
         <translation>Standardabweichung</translation>
     </message>
     <message>
-        <source>Shown how surely (power)</source>
-        <translation>Wie sicher gezeigt (Schärfe)</translation>
-    </message>
-    <message>
         <source>Groups, the control first</source>
         <translation>Gruppen, die Vergleichsgruppe zuerst</translation>
     </message>
@@ -1177,7 +1173,7 @@
     </message>
     <message>
         <source>Check the type: gear, viscous, locking and open units are not judged by this torque.</source>
-        <translation>Typ prüfen: Zahnrad-, Visko-, Sperr- und offene Differentiale werden nach diesem Drehmoment nicht beurteilt.</translation>
+        <translation>Bauart prüfen: Zahnrad-, Visko-, Sperr- und offene Differentiale werden nach diesem Drehmoment nicht beurteilt.</translation>
     </message>
     <message>
         <source>Brakes fully free on both wheels of the axle: look, then turn by hand. An electric parking brake in its service mode, fingers clear of it: it can move by itself.</source>
@@ -1293,7 +1289,7 @@
     </message>
     <message>
         <source>Compare before and after only at the same temperature, speed, rest, side, fixture and oil.</source>
-        <translation>Vorher und nachher nur bei gleicher Temperatur, Tempo, Ruhe, Seite, Aufnahme und gleichem Öl vergleichen.</translation>
+        <translation>Vorher und nachher nur bei gleicher Temperatur, Tempo, Ruhe, Seite, Vorrichtung und gleichem Öl vergleichen.</translation>
     </message>
     <message>
         <source>Passing this test is no proof of traction under power: ramps and gear separation act only with drive torque.</source>
@@ -1381,7 +1377,7 @@
     </message>
     <message>
         <source>Fixture</source>
-        <translation>Aufnahme am Rad</translation>
+        <translation>Vorrichtung</translation>
     </message>
     <message>
         <source>Limit</source>
@@ -1816,10 +1812,6 @@
         <translation>Korrektur speichern</translation>
     </message>
     <message>
-        <source>Take back what was decided about this pull</source>
-        <translation>Zurücknehmen, was über diesen Zug entschieden wurde</translation>
-    </message>
-    <message>
         <source>the lever knocked against the stand</source>
         <translation>der Hebel stieß gegen den Bock</translation>
     </message>
@@ -1853,7 +1845,7 @@
     </message>
     <message>
         <source>&amp;Shim</source>
-        <translation>&amp;Scheibe</translation>
+        <translation>A&amp;usgleichsscheibe</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -3034,6 +3026,22 @@
     <message>
         <source>still</source>
         <translation>steht still</translation>
+    </message>
+    <message>
+        <source>Undone: %1.</source>
+        <translation>Rückgängig gemacht: %1.</translation>
+    </message>
+    <message>
+        <source>%1 for %2</source>
+        <translation>%1 für %2</translation>
+    </message>
+    <message>
+        <source>Undo what was decided about this pull</source>
+        <translation>Rückgängig machen, was über diesen Zug entschieden wurde</translation>
+    </message>
+    <message>
+        <source>Chance of showing it (power)</source>
+        <translation>Wie sicher gezeigt (Trennschärfe)</translation>
     </message>
     <message>
         <source>torque %1</source>
@@ -4956,10 +4964,6 @@
         <translation>Bericht</translation>
     </message>
     <message>
-        <source>Taken back: %1.</source>
-        <translation>Zurückgenommen: %1.</translation>
-    </message>
-    <message>
         <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
         <translation>Der Ordner antwortet langsam. Seine Aufzeichnungen erscheinen hier, sobald er es tut.</translation>
     </message>
@@ -5497,7 +5501,7 @@
     </message>
     <message>
         <source>+ shim</source>
-        <translation>+ Passscheibe</translation>
+        <translation>+ Ausgleichsscheibe</translation>
     </message>
     <message>
         <source>Inwards</source>
@@ -6601,7 +6605,7 @@
     </message>
     <message>
         <source>Fixture, limit, job: written beside the recording, with a reason</source>
-        <translation>Aufnahme, Grenzwert, Auftrag: neben die Aufzeichnung geschrieben, mit Grund</translation>
+        <translation>Vorrichtung, Grenzwert, Auftrag: neben die Aufzeichnung geschrieben, mit Grund</translation>
     </message>
     <message>
         <source>Limit: %1</source>
@@ -6809,11 +6813,11 @@
     </message>
     <message>
         <source>modifier</source>
-        <translation>Additiv</translation>
+        <translation>Reibungszusatz</translation>
     </message>
     <message>
         <source>modifier, %</source>
-        <translation>Additiv, %</translation>
+        <translation>Reibungszusatz, %</translation>
     </message>
     <message>
         <source>oil temperature, °C</source>
@@ -6829,11 +6833,11 @@
     </message>
     <message>
         <source>shim, mm</source>
-        <translation>Passscheibe, mm</translation>
+        <translation>Ausgleichsscheibe, mm</translation>
     </message>
     <message>
         <source>modifier %1 %</source>
-        <translation>Additiv %1 %</translation>
+        <translation>Reibungszusatz %1 %</translation>
     </message>
     <message>
         <source>distance %1 km</source>
@@ -6853,15 +6857,15 @@
     </message>
     <message>
         <source>shim %1 in</source>
-        <translation>Passscheibe %1 in</translation>
+        <translation>Ausgleichsscheibe %1 in</translation>
     </message>
     <message>
         <source>shim %1 mm</source>
-        <translation>Passscheibe %1 mm</translation>
+        <translation>Ausgleichsscheibe %1 mm</translation>
     </message>
     <message>
         <source>shim, in</source>
-        <translation>Passscheibe, in</translation>
+        <translation>Ausgleichsscheibe, in</translation>
     </message>
     <message>
         <source>Inches</source>

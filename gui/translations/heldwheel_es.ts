@@ -1068,10 +1068,6 @@
         <translation>Desviación típica</translation>
     </message>
     <message>
-        <source>Shown how surely (power)</source>
-        <translation>Con qué seguridad (potencia)</translation>
-    </message>
-    <message>
         <source>Groups, the control first</source>
         <translation>Grupos, el control primero</translation>
     </message>
@@ -1293,7 +1289,7 @@
     </message>
     <message>
         <source>Compare before and after only at the same temperature, speed, rest, side, fixture and oil.</source>
-        <translation>Compare antes y después solo con igual temperatura, velocidad, reposo, lado, montaje y aceite.</translation>
+        <translation>Compare antes y después solo con igual temperatura, velocidad, reposo, lado, utillaje y aceite.</translation>
     </message>
     <message>
         <source>Passing this test is no proof of traction under power: ramps and gear separation act only with drive torque.</source>
@@ -1381,7 +1377,7 @@
     </message>
     <message>
         <source>Fixture</source>
-        <translation>Montaje</translation>
+        <translation>Utillaje</translation>
     </message>
     <message>
         <source>Limit</source>
@@ -1816,10 +1812,6 @@
         <translation>Guardar la corrección</translation>
     </message>
     <message>
-        <source>Take back what was decided about this pull</source>
-        <translation>Retirar lo decidido sobre este tirón</translation>
-    </message>
-    <message>
         <source>the lever knocked against the stand</source>
         <translation>la palanca chocó con el caballete</translation>
     </message>
@@ -1853,7 +1845,7 @@
     </message>
     <message>
         <source>&amp;Shim</source>
-        <translation>&amp;Calce</translation>
+        <translation>&amp;Suplemento</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -3034,6 +3026,22 @@
     <message>
         <source>still</source>
         <translation>quieto</translation>
+    </message>
+    <message>
+        <source>Undone: %1.</source>
+        <translation>Deshecho: %1.</translation>
+    </message>
+    <message>
+        <source>%1 for %2</source>
+        <translation>%1 para %2</translation>
+    </message>
+    <message>
+        <source>Undo what was decided about this pull</source>
+        <translation>Deshacer lo decidido sobre este tirón</translation>
+    </message>
+    <message>
+        <source>Chance of showing it (power)</source>
+        <translation>Con qué seguridad se muestra (potencia)</translation>
     </message>
     <message>
         <source>torque %1</source>
@@ -4956,10 +4964,6 @@
         <translation>Informe</translation>
     </message>
     <message>
-        <source>Taken back: %1.</source>
-        <translation>Retirado: %1.</translation>
-    </message>
-    <message>
         <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
         <translation>La carpeta responde despacio. Sus registros aparecen aquí en cuanto responda.</translation>
     </message>
@@ -5745,7 +5749,7 @@
     </message>
     <message>
         <source>The disk is full: the recording could not be written further. %1 samples are safe on disk.</source>
-        <translation>El disco está lleno: la grabación no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
+        <translation>El disco está lleno: el registro no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
     </message>
     <message>
         <source>Transducer ended</source>
@@ -5773,7 +5777,7 @@
     </message>
     <message>
         <source>Copied beside the recordings and named with their hash. Worth a picture: the axle's tag, how the wheel is held, the lever on the wheel, the odometer.</source>
-        <translation>Se copian junto a las grabaciones con su suma de comprobación en el nombre. Vale la pena fotografiar: la placa del eje, cómo se sujeta la rueda, la palanca en la rueda, el cuentakilómetros.</translation>
+        <translation>Se copian junto a los registros con su suma de comprobación en el nombre. Vale la pena fotografiar: la placa del eje, cómo se sujeta la rueda, la palanca en la rueda, el cuentakilómetros.</translation>
     </message>
     <message>
         <source>Leaves the file where it is</source>
@@ -6521,7 +6525,7 @@
     </message>
     <message>
         <source>Keep it with serial number %1 in the register: later recordings name it.</source>
-        <translation>Guardarlo con el número de serie %1 en el registro: las grabaciones posteriores lo nombran.</translation>
+        <translation>Guardarlo con el número de serie %1 en el registro: los registros posteriores lo nombran.</translation>
     </message>
     <message>
         <source>Weigh again</source>
@@ -6601,7 +6605,7 @@
     </message>
     <message>
         <source>Fixture, limit, job: written beside the recording, with a reason</source>
-        <translation>Montaje, límite, trabajo: escritos junto a la grabación, con un motivo</translation>
+        <translation>Utillaje, límite, trabajo: escritos junto al registro, con un motivo</translation>
     </message>
     <message>
         <source>Limit: %1</source>
@@ -6705,7 +6709,7 @@
     </message>
     <message>
         <source>This answer, or a table of all recordings found</source>
-        <translation>Esta respuesta, o una tabla de todas las grabaciones halladas</translation>
+        <translation>Esta respuesta, o una tabla de todos los registros hallados</translation>
     </message>
     <message>
         <source>%1 against %2: %3 (95 %: %4), lower.</source>
@@ -6809,11 +6813,11 @@
     </message>
     <message>
         <source>modifier</source>
-        <translation>aditivo</translation>
+        <translation>modificador</translation>
     </message>
     <message>
         <source>modifier, %</source>
-        <translation>aditivo, %</translation>
+        <translation>modificador, %</translation>
     </message>
     <message>
         <source>oil temperature, °C</source>
@@ -6821,7 +6825,7 @@
     </message>
     <message>
         <source>operator</source>
-        <translation>operador</translation>
+        <translation>operario</translation>
     </message>
     <message>
         <source>place</source>
@@ -6833,7 +6837,7 @@
     </message>
     <message>
         <source>modifier %1 %</source>
-        <translation>aditivo %1 %</translation>
+        <translation>modificador %1 %</translation>
     </message>
     <message>
         <source>distance %1 km</source>
@@ -6941,11 +6945,11 @@
     </message>
     <message>
         <source>All recordings found: one row per recording</source>
-        <translation>Todas las grabaciones halladas: una fila por grabación</translation>
+        <translation>Todos los registros hallados: una fila por registro</translation>
     </message>
     <message>
         <source>All recordings found: one row per pull</source>
-        <translation>Todas las grabaciones halladas: una fila por tirón</translation>
+        <translation>Todos los registros hallados: una fila por tirón</translation>
     </message>
     <message>
         <source>For %1: %2 (95 %: %3 to %4).</source>
@@ -7141,7 +7145,7 @@
     </message>
     <message>
         <source>these recordings, by %1</source>
-        <translation>estas grabaciones, por %1</translation>
+        <translation>estos registros, por %1</translation>
     </message>
     <message>
         <source>Power (%)</source>
@@ -7157,19 +7161,19 @@
     </message>
     <message>
         <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
-        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operadores.</translation>
+        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operarios.</translation>
     </message>
     <message>
         <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
-        <translation>Dos lecturas de un eje por un operador difieren en más de %1 solo una vez de cada veinte.</translation>
+        <translation>Dos lecturas de un eje por un operario difieren en más de %1 solo una vez de cada veinte.</translation>
     </message>
     <message>
         <source>Same operator, repeated</source>
-        <translation>El mismo operador, repetido</translation>
+        <translation>El mismo operario, repetido</translation>
     </message>
     <message>
         <source>Operator to operator</source>
-        <translation>De operador a operador</translation>
+        <translation>De operario a operario</translation>
     </message>
     <message>
         <source>reproducibility</source>
@@ -7237,7 +7241,7 @@
     </message>
     <message>
         <source>%1 of %2 recordings read</source>
-        <translation>%1 de %2 grabaciones leídas</translation>
+        <translation>%1 de %2 registros leídos</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -7257,11 +7261,11 @@
     </message>
     <message>
         <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
-        <translation>1. Dé a las grabaciones una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
+        <translation>1. Dé a los registros una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
     </message>
     <message>
         <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
-        <translation>2. Elija a la izquierda qué grabaciones, qué se compara y qué etiqueta forma los grupos.</translation>
+        <translation>2. Elija a la izquierda qué registros, qué se compara y qué etiqueta forma los grupos.</translation>
     </message>
     <message>
         <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
@@ -7273,7 +7277,7 @@
     </message>
     <message>
         <source>Stopping after the recordings that are being read …</source>
-        <translation>Se detiene tras las grabaciones que se están leyendo …</translation>
+        <translation>Se detiene tras los registros que se están leyendo …</translation>
     </message>
     <message>
         <source>The photograph that was removed last</source>

@@ -1,4 +1,4 @@
-"""Values one after another: a pack that settles, and the jobs of an axle against limits from its own good state."""
+"""Values in order: a pack that settles, and the jobs of an axle against the band of its own reference level."""
 
 from __future__ import annotations
 

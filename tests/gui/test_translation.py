@@ -166,6 +166,7 @@ def test_the_window_in_german(qtbot, home: Path) -> None:
 
 # ---------------------------------------------------------------------- what the analysis says
 ANALYSIS = Path(analysis.__file__).parent
+VOCABULARY = (ANALYSIS.parent / "VOCABULARY.md").read_text("utf-8")
 MESSAGES = (
     "trace/gates.py", "trace/live.py", "trace/neighbours.py", "trace/pulls.py", "trace/results.py", "trace/traces.py",
     "verdict/adequacy.py", "verdict/corrected.py", "verdict/job.py", "verdict/judge.py", "verdict/overloads.py",
@@ -228,4 +229,24 @@ def test_no_template_takes_the_place_of_another(language: str, qapp):
                     wrong.append(f"{filled[0]!r}: {tr(filled[0])!r}, not {filled[1]!r}")
     finally:
         install("en")
+    assert not wrong, "\n".join(wrong)
+
+
+@pytest.mark.parametrize(("language", "column"), [("de", 3), ("es", 5)])
+def test_a_thing_has_one_name_in_each_language(language: str, column: int):
+    """What VOCABULARY.md dropped of a language stands in none of its translations."""
+    table = VOCABULARY.partition("in German and Spanish")[2].partition("## One code")[0]
+    dropped = [
+        word
+        for row in table.splitlines()
+        if row.startswith("|")
+        for word in re.findall(r"`([^`]+)`", row.split("|")[column])
+    ]
+    assert len(dropped) >= 5
+    wrong = [
+        f"{word}: {source!r}: {said!r}"
+        for source, said in catalogue(language).items()
+        for word in dropped
+        if re.search(rf"(?<!\w){word}(?!\w)", said)
+    ]
     assert not wrong, "\n".join(wrong)

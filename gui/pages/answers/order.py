@@ -1,4 +1,4 @@
-"""Values in order, axle by axle: has a pack run in, and does an axle drift from its own good state."""
+"""Values in order, axle by axle: has a pack run in, and does an axle drift from its own reference level."""
 
 from __future__ import annotations
 

@@ -50,7 +50,7 @@ class PlanPanel(AnswerPanel):
         self.amounts = {key: Field(caption, hint) for key, (caption, hint) in AMOUNTS.items()}
         self.source = Choice("Scatter from fill to fill", [("", "typed below")])
         self.scatter = Field("Standard deviation", "1.5")
-        self.power = Choice("Shown how surely (power)", POWERS.items())
+        self.power = Choice("Chance of showing it (power)", POWERS.items())
         self.groups = Field("Groups, the control first", "reference, oil B")
         self.seed = Field("Seed of the order", "chosen for you")
         self.again = button("Draw another order", self._draw)
