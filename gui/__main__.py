@@ -51,7 +51,7 @@ def build(palette: str = "") -> MainWindow:
     install(choices.language)
     look = Look(palette or choices.palette, choices.scale)
     look.apply()
-    display = Display(choices.unit, comma=choices.comma)
+    display = Display(choices.unit, comma=choices.comma, lengths=choices.lengths)
     shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds), Confirm())
     return MainWindow(shared, Tester(settings))
 

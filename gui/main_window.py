@@ -204,7 +204,7 @@ class MainWindow(QMainWindow):
         self.open_page("Compare")
         page = self.pages["Compare"]
         if isinstance(page, ComparePage):
-            page.search.set_text(f"tag={tag.split()[0]}")
+            page.search.set_text(f'tag="{tag.replace(chr(34), "")}"')
             page.open_answer("Over time")
             page.look()
 

@@ -20,6 +20,7 @@ from gui.models.run import TestRun
 from gui.models.signing import write_signature
 from gui.models.state import Link, Notice
 from gui.models.stream import Open, SessionStream, Stream, open_link
+from gui.translation import tr
 from logger.errors import HeldwheelError
 from logger.header import Job
 
@@ -235,7 +236,7 @@ class Tester:
 
     def rescue(self) -> None:
         """Ask for another folder and save a recording there whose disk failed."""
-        folder = QFileDialog.getExistingDirectory(None, "Save the recording in another folder")
+        folder = QFileDialog.getExistingDirectory(None, tr("Save the recording in another folder"))
         if folder:
             self.bridge.rescue(Path(folder))
 

@@ -149,6 +149,8 @@ QPushButton[role="main"]:focus {{ border-color: {text}; }}
 QPushButton[role="wait"] {{ background: {raised}; color: {muted}; border: 2px solid {line}; font-weight: 600;
     font-size: {head}px; }}
 QPushButton[role="wait"]:focus {{ border-color: {edge}; }}
+QPushButton[role="second"] {{ border: 2px solid {edge}; font-weight: 600; font-size: {head}px; }}
+QPushButton[role="second"]:focus {{ border-color: {accent}; }}
 QPushButton[role="count"] {{ min-height: {far}px; padding: 0 8px; font-size: {head}px; font-weight: 600; }}
 QPushButton[role="page"] {{ background: transparent; border: none; border-bottom: 3px solid transparent;
     border-radius: 0; padding: 0 16px; font-size: {head}px; color: {muted}; }}

@@ -29,6 +29,7 @@ import io
 import json
 import os
 import random
+import re
 import resource
 import signal
 import subprocess
@@ -189,6 +190,7 @@ class Touched:
             found = next((set(of[str(n)]) for n in range(line, max(line - 6, 0), -1) if of.get(str(n))), None)
         else:
             found = {i for where, n in uses for i in self.lines.get(where, {}).get(str(n), ())}
+            found |= {i for i, test in enumerate(self.tests) if names_constant(test, file, line)}
         counts = Counter(i for tests in of.values() for i in tests)
         chosen = found or set(counts)
         order = sorted(chosen, key=lambda i: (not names(self.tests[i], file), self.seconds[i] / (1 + counts.get(i, 0))))
@@ -208,8 +210,18 @@ def names(test: str, file: str) -> bool:
     package, _, stem = module.rpartition(".")
     if path.name == f"test_{stem}.py" or path == ROOT / file:
         return True
-    text = _text(path)
-    return f"{module} import" in text or f"import {module}" in text or f"from {package} import {stem}" in text
+    sought = rf"from {package} import [^\n]*\b{stem}\b|\b{module} import|import {module}\b"
+    return re.search(sought, _text(path)) is not None
+
+
+@cache
+def names_constant(test: str, file: str, line: int) -> bool:
+    """Tell whether a test's file imports the module and names what a line at import defines."""
+    defined = _defined(_tree(ROOT / file), line)
+    if defined is None or not names(test, file):
+        return False
+    text = _text(ROOT / test.split("::")[0])
+    return any(re.search(rf"\b{name}\b", text) for name in _names_in(defined))
 
 
 @cache
@@ -222,12 +234,10 @@ def uses_of(file: str, line: int) -> tuple[tuple[str, int], ...] | None:
     for node in ast.walk(tree):
         if isinstance(node, ast.FunctionDef) and node.lineno <= line < node.body[0].lineno:
             return tuple((file, inner.lineno) for inner in node.body)
-    bodies = (tree.body, *(node.body for node in tree.body if isinstance(node, ast.ClassDef)))
-    at_import = (n for body in bodies for n in body if isinstance(n, ast.Assign | ast.AnnAssign))
-    defined = next((n for n in at_import if n.lineno <= line <= (n.end_lineno or 0)), None)
+    defined = _defined(tree, line)
     if defined is None:
         return None
-    wanted = {n.id for n in ast.walk(defined) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)}
+    wanted = _names_in(defined)
     found: list[tuple[str, int]] = []
     for path in (ROOT / file, *_importers(file)):
         for n in ast.walk(_tree(path)):
@@ -237,6 +247,17 @@ def uses_of(file: str, line: int) -> tuple[tuple[str, int], ...] | None:
                 own = where == file and defined.lineno <= n.lineno <= (defined.end_lineno or 0)
                 found += [] if own else uses_of(where, n.lineno) or [(where, n.lineno)]
     return tuple(dict.fromkeys(found))
+
+
+def _defined(tree: ast.Module, line: int) -> ast.stmt | None:
+    """Give the assignment of a module or class that a line belongs to."""
+    bodies = (tree.body, *(node.body for node in tree.body if isinstance(node, ast.ClassDef)))
+    at_import = (n for body in bodies for n in body if isinstance(n, ast.Assign | ast.AnnAssign))
+    return next((n for n in at_import if n.lineno <= line <= (n.end_lineno or 0)), None)
+
+
+def _names_in(defined: ast.stmt) -> set[str]:
+    return {n.id for n in ast.walk(defined) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)}
 
 
 @cache

@@ -121,7 +121,7 @@ def check(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str] = ()) -> 
         ("test", "test kind"),
         ("temperature_c", "oil temperature"),
         ("speed_rad_s", "speed"),
-        ("dwell_s", "dwell"),
+        ("dwell_s", "rest"),
         ("fixture", "fixture"),
         ("transducer", "transducer"),
         ("operator", "operator"),

@@ -1,4 +1,4 @@
-"""Watch one axle over time: an exponentially weighted moving average against limits from its own good state.
+"""Watch one axle over time: an exponentially weighted moving average against the band of its own reference level.
 
 Conventions
 -----------

@@ -52,7 +52,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--control", metavar="GROUP", help="group that the others are compared with (the first)")
     parser.add_argument("--all-pairs", action="store_true", help="every pair instead of against the control")
     add_quantity(parser, "what is compared (breakaway)")
-    parser.add_argument("--margin", type=float, help="difference that counts as no change: test sameness as well")
+    parser.add_argument("--margin", type=float, help="no-change margin: test sameness as well")
     parser.add_argument("--anyway", default="", metavar="REASON", help="compare although the settings forbid it")
     parser.add_argument("--json", action="store_true", help="print JSON (schema 'heldwheel groups 1')")
     add_reading_options(parser)

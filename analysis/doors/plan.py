@@ -28,7 +28,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--sd", type=float, help="standard deviation from fill to fill, in any unit")
     what = parser.add_mutually_exclusive_group(required=True)
     what.add_argument("--difference", type=float, help="difference that must not be missed, in the same unit")
-    what.add_argument("--margin", type=float, help="difference that counts as no change")
+    what.add_argument("--margin", type=float, help="no-change margin")
     what.add_argument("--half-width", type=float, help="wanted half width of the 95 %% interval of a mean")
     what.add_argument("--order", nargs="+", metavar="GROUP", help="groups to put in a randomised block order")
     parser.add_argument("--candidates", type=int, default=1, help="groups compared with the one control (default 1)")

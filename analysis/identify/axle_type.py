@@ -140,9 +140,9 @@ _FITS: Mapping[str, Mapping[Type, frozenset[str]]] = {
 
 _WHY_NOT: Mapping[Type, str] = {
     Type.OPEN: "it has no pack: what you would measure is the drag of bearings, seals and gears",
-    Type.GEAR: "it has no pack: its locking comes from gear thrust under load; its maker may state a ratio of in-gear "
-    "to neutral torque instead",
-    Type.VISCOUS: "its torque depends on speed and heat and it has no breakaway; compare only at a fixed speed and "
+    Type.GEAR: "it has no pack: its locking comes from gear thrust under load, and its maker may state a ratio of "
+    "in-gear to neutral torque instead",
+    Type.VISCOUS: "its torque depends on speed and heat, without a breakaway: compare only at a fixed speed and "
     "temperature, as its maker says",
     Type.LOCKER: "it locks by teeth: use its maker's function check, both directions and both sides",
     Type.GOVERNOR: "its light plates idle until the governor trips, so a low torque is healthy",
@@ -335,12 +335,12 @@ def _text(candidates: tuple[Type, ...], brakes_free: bool, answers: Mapping[str,
         return f"Not judged: {_reasons(wrong)}."
     more = next((key for key in _FITS if answers.get(key, "untried") in NOT_CHECKED), None)
     names = ", ".join(kind.value for kind in wrong)
-    way_out = f"try '{more}'" if more else "look at the tag, the oil's label or the parts list"
+    way_out = f"next, try '{more}'" if more else "look at the tag, the oil's label or the parts list"
     return f"Not judged yet: it could also be {names}, and this test says nothing about that type; {way_out}."
 
 
 def _reasons(wrong: Iterable[Type]) -> str:
-    return " or ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
+    return "; ".join(f"{kind.value} ({_WHY_NOT[kind]})" for kind in wrong)
 
 
 def _cautions(candidates: tuple[Type, ...], answers: Mapping[str, str]) -> tuple[str, ...]:

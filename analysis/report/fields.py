@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from analysis.identify.axle_type import seen_words
 from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, read_ratio
 from analysis.report.content import clean, listed
+from logger.edges.lengths import length_words
 from logger.edges.units import format_torque
 from logger.errors import InputError
 
@@ -46,7 +47,7 @@ def facts(header: Header, issue: Issue) -> Fields:
     when = f"{header.started:%Y-%m-%d %H:%M %z}" if header.started else "not recorded"
     ratio = f"ratio {axle.ratio:g}" if axle.ratio else ""
     teeth = f"teeth {axle.teeth}" if axle.teeth.strip() else ""
-    shim = "" if axle.shim_mm is None else f"shim {axle.shim_mm:g} mm"
+    shim = "" if axle.shim_mm is None else f"shim {length_words(axle.shim_mm, issue.lengths)}"
     yield from _filled(
         (
             ("job", job.number),

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.pipeline import Asked
+from analysis.report.drawing import GAP_S, GAP_STEPS
 from analysis.report.material import DialLine, DragPart, Figure, JobLine, Material, PackLine, PullLine
 from analysis.rows.gear import GEARS, judged_ratio
 from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, sensor_median
@@ -54,7 +55,7 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
         torque_nm=none if reading.torque_nm is None else reading.torque_nm - zero,
         factor=factor_of(reading),
         fixture=fixture_words(header.lever),
-        rate_hz=trace.rate_hz if trace else float("nan"),
+        rate_hz=_rate_hz(reading),
         zero_nm=zero,
         noise_nm=trace.noise_nm if trace else float("nan"),
         zero_from=reading.at.level.words if reading.at is not None else "the trace's unloaded level",
@@ -67,6 +68,15 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
         drag=_drag_part(reading),
         dial=tuple(_dial_lines(reading)),
     )
+
+
+def _rate_hz(reading: RecordingReading) -> float:
+    """Give how often was read on average, losses aside: the usual step of a jittering stream is another figure."""
+    time_s = reading.time_s
+    if time_s is None or len(time_s) < 2:
+        return reading.trace.rate_hz if reading.trace else float("nan")
+    steps = np.diff(time_s)
+    return float(1 / np.mean(steps[steps <= max(GAP_S, GAP_STEPS * np.median(steps))]))
 
 
 def _dial_lines(reading: RecordingReading) -> Iterator[DialLine]:

@@ -247,6 +247,8 @@ class Issue:
         Who authorises the report, as printed; the line for a signature is there in any case.
     paper : PaperSize
         What it is printed on.
+    lengths : str
+        The unit of lengths, ``mm`` or ``in``.
     """
 
     issued: datetime
@@ -258,3 +260,4 @@ class Issue:
     remarks: str = ""
     authorised: str = ""
     paper: PaperSize = PaperSize.A4
+    lengths: str = "mm"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from math import isfinite
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,10 +16,11 @@ from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Mat
 from analysis.trace.results import DIRECTION_WORDS
 from analysis.verdict.adequacy import certificate_advice
 from analysis.verdict.limits import State, percent
+from logger.edges.lengths import in_unit, of_metres
 from logger.edges.units import format_torque, torque_factor
 
 if TYPE_CHECKING:
-    from analysis.uncertainty.budget import Budget, Row
+    from analysis.uncertainty.budget import Budget
 
 MOST_PHOTOS = 12
 """Photographs listed on a page."""
@@ -80,7 +82,8 @@ class Page:
         interval = ", interval 95 %" if line.u95_nm is not None else ", no interval"
         spread = ""
         if line.lowest_nm is not None and line.highest_nm is not None and line.cv is not None:
-            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}, scatter {line.cv * 100:.1f} %"
+            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}"
+            spread += f", scatter {line.cv * 100:.1f} %" if isfinite(line.cv) else ""  # of three pulls and more
         return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{spread}{interval}")
 
     def facts(self) -> tuple[tuple[str, str], ...]:
@@ -217,7 +220,7 @@ class Page:
         """Say what lies between the sensor's reading and the torque at the axle."""
         m = self.material
         factor = "" if m.factor is None else f"; torque at the axle = {m.factor:.4f} × torque at the sensor"
-        yield clean(f"Fixture: {m.fixture}{factor}.", LONGEST_NOTE)
+        yield clean(f"Fixture: {in_unit(m.fixture, self.issue.lengths)}{factor}.", LONGEST_NOTE)
         zero = f"{m.zero_nm / torque_factor(self.unit) + 0.0:.2f}".replace("-0.00", "0.00")
         yield clean(
             f"Zero {minus(zero)} {self.unit}: {m.zero_from}. Each pull is read from its own hand-off level, and at the "
@@ -241,19 +244,22 @@ class Page:
         rows, small = [], []
         for row in sorted(budget.rows, key=lambda r: -r.contribution):
             share = (row.contribution / total) ** 2 if total else 1.0
+            by, of = of_metres(row.input.unit, self.issue.lengths)
+            by, of = (1 / torque_factor(self.unit), self.unit) if of == "N·m" else (by, of)
+            value, u = minus(f"{row.input.value * by:.5g}"), f"{row.input.u * by:.2g}"
             if share < SMALL_SHARE:
-                small.append(f"{row.input.name} {minus(f'{row.input.value:.5g}')} {_unit(row)}(u {row.input.u:.2g})")
+                small.append(f"{row.input.name} {value} {'' if of == '1' else f'{of} '}(u {u})")
                 continue
             rows.append(
                 (
                     row.input.name,
                     f"{share * 100:.0f} %" if total else "–",
                     f"{row.contribution * scale:.2g}",
-                    clean(row.input.note, 60),
-                    minus(f"{row.input.value:.5g}"),
-                    f"{row.input.u:.2g}",
-                    row.input.unit,
-                    minus(f"{row.sensitivity:.4g}"),
+                    clean(in_unit(row.input.note, self.issue.lengths), 60),
+                    value,
+                    u,
+                    of,
+                    minus(f"{row.sensitivity * scale / by:.4g}"),
                     "∞" if row.input.dof == float("inf") else f"{row.input.dof:.0f}",
                 )
             )
@@ -352,10 +358,6 @@ class Page:
     def recording(self, half: Material) -> str:
         """Say what a recording is."""
         return f"recording, {_STATES.get(half.state, half.state)}"
-
-
-def _unit(row: Row) -> str:
-    return "" if row.input.unit == "1" else f"{row.input.unit} "
 
 
 def _once_each(texts: Iterable[str]) -> Iterator[tuple[str]]:

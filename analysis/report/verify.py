@@ -165,6 +165,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
             str(said["remarks"]),
             str(said.get("authorised", "")),
             PaperSize(said.get("paper", "A4")),
+            "in" if said.get("lengths") == "in" else "mm",
         )
     except (KeyError, TypeError, ValueError, OverflowError) as error:
         raise InputError(f"the report's record is damaged: {error!r}") from None

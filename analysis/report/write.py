@@ -200,6 +200,7 @@ def _record(material: Material, issue: Issue) -> dict[str, object]:
             "remarks": issue.remarks,
             "authorised": issue.authorised,
             "paper": str(issue.paper),
+            "lengths": issue.lengths,
         },
         "claims": claims_of(material),
         "simulated": any(half.header.simulated for half in material.halves),

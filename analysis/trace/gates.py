@@ -166,7 +166,7 @@ def silences(time_s: Floats) -> tuple[str, ...]:
     longest = float(steps.max(initial=0.0))
     if longest <= SILENT_S or longest <= GAP_STEPS * float(np.median(steps)):
         return ()
-    return (f"{SILENT} {longest:.1f} s within this pull: what the torque did then is not known",)
+    return (f"nothing was received for {longest:.1f} s within this pull: what the torque did then is not known",)
 
 
 def caught_up_in(interval_s: float) -> int:

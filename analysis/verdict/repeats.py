@@ -126,8 +126,11 @@ def job_value(
     job = JobValue(budget, values, prior, own, left_out, (), direction)
     random = _random_inputs(job, len(values), persistence(values))
     if not job.repeatable:
-        gate = f"the pulls scatter by {job.cv * 100:.0f} % (gate {CV_GATE * 100:.0f} %): repeat with the same rest "
-        notes = (*notes, gate + "before each pull, a smooth ramp and the lever in the same place")
+        gate = (
+            f"the pulls scatter by {job.cv * 100:.0f} % (gate {CV_GATE * 100:.0f} %): repeat with the same rest before "
+            "each pull, a smooth ramp and the lever in the same place"
+        )
+        notes = (*notes, gate)
     drift = warm_up(values)
     if drift:
         notes = (*notes, drift)
@@ -146,7 +149,7 @@ def _outlier_notes(values: Sequence[float], odd: tuple[int, ...], drop: bool) ->
         return ()
     shown = ", ".join(f"{values[i]:.4g}" for i in odd)
     what = "excluded by the rule stated beforehand" if drop else "kept: exclude a pull only with a reason"
-    return (f"{len(odd)} of {len(values)} pulls ({shown} N·m) stands out and was {what}; {OUTLIER_RULE}",)
+    return (f"{len(odd)} of {len(values)} pulls stood out ({shown} N·m); {what}; {OUTLIER_RULE}",)
 
 
 def _random_inputs(job: JobValue, n: int, follow: float = 1.0) -> tuple[Input, ...]:

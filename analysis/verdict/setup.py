@@ -25,6 +25,16 @@ if TYPE_CHECKING:
 JUDGED_BY = ("axle", "test", "conditions", "lever", "limit", "decision")
 
 
+NO_ZERO = (
+    "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's "
+    "weight is in the interval"
+)
+NO_ZERO_NO_WEIGHT = (
+    "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's "
+    "weight, not stated, is assumed in the interval"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Setup:
     """From what is delivered to a result.
@@ -112,9 +122,5 @@ def _at_axle(header: Header, calibration: Calibration) -> tuple[AtAxle | None, t
     level = level_from(header.zero, gain=calibration.gain, resolution_nm=facts.resolution_nm or 0.0)
     if not level.known:
         assumed = fixture.weight is None or fixture.weight.assumed
-        notes.append(
-            "no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the "
-            + ("lever's weight, not stated, is assumed" if assumed else "lever's weight is")
-            + " in the interval"
-        )
+        notes.append(NO_ZERO_NO_WEIGHT if assumed else NO_ZERO)
     return AtAxle(fixture, instrument, level), tuple(notes)

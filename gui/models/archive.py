@@ -9,6 +9,7 @@ Conventions
 from __future__ import annotations
 
 import os
+import re
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import TYPE_CHECKING
@@ -91,11 +92,17 @@ class Entry:
         return " ".join((*parts, tags, marks, f"{self.started:%Y-%m-%d}")).lower()
 
     def holds(self, word: str) -> bool:
-        """Whether a word of a search fits; ``oil=reference`` is looked for among the facts that Compare offers, too."""
-        if word in self.words:
+        """Whether a word of a search fits; ``oil=reference`` is looked for among the facts that Compare offers, too.
+
+        In quotation marks a fact is meant as a whole: ``tag="A 1"`` finds neither A 12 nor A.
+        """
+        whole = WHOLE.fullmatch(word)
+        word = word.replace('"', "")
+        if whole is None and word in self.words:
             return True
         named = ((key, tag_words(key).partition(",")[0]) for key in self.facts) if "=" in word else ()
-        return any(word in f"{name}={self.facts[key]}".lower() for key, *names in named for name in (key, *names))
+        facts = (f"{name}={self.facts[key]}".lower() for key, *names in named for name in (key, *names))
+        return any(word == fact if whole else word in fact for fact in facts)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +114,8 @@ class Said:
     rotating_nm: float | None = None
 
 
+WORD = re.compile(r'(?:"[^"]*"|\S)+')
+WHOLE = re.compile(r'[^"=]+="[^"]*"')
 TRACES = (".csv", ".txt", ".tsv", ".xlsx", ".xls", ".ods", ".parquet", ".jsonl")
 
 
@@ -129,9 +138,20 @@ def first_look(folder: Path) -> tuple[list[str], list[Entry]]:
     return paths, read_entries(paths[:FIRST_SCREEN])
 
 
+def searched(search: str) -> list[str]:
+    """Give the words of a search; what stands in quotation marks is one.
+
+    Examples
+    --------
+    >>> searched('Shim tag="Front axle 43/11" 2026-05')
+    ['shim', 'tag="front axle 43/11"', '2026-05']
+    """
+    return WORD.findall(search.lower())
+
+
 def find_tests(folder: Path, search: str) -> list[str]:
     """Give the traces in a folder that can be compared and hold every word of a search."""
-    words = search.lower().split()
+    words = searched(search)
     return [
         entry.path
         for entry in read_entries(list_files(folder))
@@ -234,7 +254,7 @@ class Archive:
 
     def arrange(self) -> None:
         """Apply filter and order."""
-        words = self.search.lower().split()
+        words = searched(self.search)
         found = [
             entry
             for entry in self.entries

@@ -14,9 +14,10 @@ import msgspec
 from analysis.identify.axle_type import NOT_CHECKED, QUESTIONS, Type, named, recognise
 from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, candidate
 from gui.models.changes import Changes, History
+from gui.models.display import Display
 from gui.models.job import PACKS, type_words
 from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
-from gui.models.typed import in_eighths, quantity
+from gui.models.typed import in_eighths, length_mm
 from logger.errors import InputError, QuantityError
 
 if TYPE_CHECKING:
@@ -32,7 +33,10 @@ SHORT = {question.key: question.short for question in QUESTIONS}
 
 @dataclass(frozen=True, slots=True)
 class AxleDraft:
-    """What stands in the fields, as typed; ``taken`` is what was counted and taken over."""
+    """What stands in the fields, as typed; ``taken`` is what was counted and taken over.
+
+    ``shim_mm`` is what the shim's field was filled from, in the unit ``lengths``.
+    """
 
     tag: str = ""
     type: str = ""
@@ -45,6 +49,8 @@ class AxleDraft:
     kept: dict[str, str] = field(default_factory=dict)  # the answers that stand behind the type on the card
     taken: Counts | None = None
     brakes_free: bool | None = None
+    shim_mm: float | None = None
+    lengths: str = "mm"
 
 
 # ---------------------------------------------------------------------- the axle's record
@@ -59,7 +65,7 @@ def check_axle(draft: AxleDraft, before: Axle) -> tuple[Axle, dict[str, str]]:
         seen=draft.kept,
         type_reason=draft.reason.strip(),
         pack_build=draft.pack_build.strip(),
-        shim_mm=_shim_mm(draft.shim, wrong),
+        shim_mm=_shim_mm(draft, wrong),
         ratio=_ratio(draft.ratio, wrong),
         propshaft_turns=None if taken is None else taken.propshaft,
         left_turns=None if taken is None else taken.left,
@@ -70,8 +76,9 @@ def check_axle(draft: AxleDraft, before: Axle) -> tuple[Axle, dict[str, str]]:
     return axle, wrong
 
 
-def draft_of(axle: Axle) -> AxleDraft:
-    """Give a record as fields to edit."""
+def draft_of(axle: Axle, display: Display | None = None) -> AxleDraft:
+    """Give a record as fields to edit, its lengths in the unit on screen."""
+    display = display or Display()
     turns, left, right = axle.propshaft_turns, axle.left_turns, axle.right_turns
     off = PROPSHAFT_ERROR_TURNS if axle.propshaft_error_turns is None else axle.propshaft_error_turns
     taken = None
@@ -83,7 +90,9 @@ def draft_of(axle: Axle) -> AxleDraft:
         type=axle.type,
         reason=axle.type_reason,
         pack_build=axle.pack_build,
-        shim="" if axle.shim_mm is None else f"{axle.shim_mm:g} mm",
+        shim=display.typed_length(axle.shim_mm),
+        shim_mm=axle.shim_mm,
+        lengths=display.lengths,
         ratio="" if axle.ratio is None else f"{axle.ratio:g}",
         seen=dict(axle.seen),
         kept=dict(axle.seen),
@@ -127,16 +136,17 @@ def _ratio(text: str, wrong: dict[str, str]) -> float | None:
         return None
 
 
-def _shim_mm(text: str, wrong: dict[str, str]) -> float | None:
-    if not text.strip():
+def _shim_mm(draft: AxleDraft, wrong: dict[str, str]) -> float | None:
+    if not draft.shim.strip():
         return None
+    display = Display(lengths=draft.lengths)
     try:
-        value = round(quantity(text, "length") * 1e3, 9)
+        value = length_mm(draft.shim, display, draft.shim_mm)
     except QuantityError as error:
         wrong["shim"] = str(error)
         return None
     if not 0 <= value <= 100:
-        wrong["shim"] = "A shim is 0 to 100 mm thick"
+        wrong["shim"] = f"A shim is 0 to {display.length(100)} thick"
         return None
     return value
 
@@ -184,7 +194,7 @@ def ruled_out(found: TypeReading) -> list[str]:
     said = []
     for why, kinds in types.items():
         key, _, seen = why.partition(": ")
-        said.append(f"{SHORT[key]}, {seen}: not {', '.join(kinds)}")
+        said.append(f"{SHORT[key]}: {seen}. That rules out {', '.join(kinds)}.")
     return said
 
 
@@ -198,12 +208,15 @@ class AxleEntry:
     ----------
     card : JobCard
         Whose axle it is.
+    display : Display
+        In which unit lengths are shown.
     """
 
-    def __init__(self, card: JobCard) -> None:
-        self._card = card
+    def __init__(self, card: JobCard, display: Display | None = None) -> None:
+        self._card, self._display = card, display or Display()
         self.changes = Changes()
         self._history = History[AxleDraft]()
+        self._display.changes.listen(self._unit_changed)
         self.draft = self._fresh()
         self.wrong: dict[str, str] = {}
         card.changes.listen(self._card_changed)
@@ -220,8 +233,16 @@ class AxleEntry:
             self.draft, self.wrong = self._fresh(), {}
             self.changes.tell()
 
+    def _unit_changed(self) -> None:
+        """Show the shim in the unit on screen; one that cannot be used stays as it is typed."""
+        if self.draft.lengths != self._display.lengths:
+            shim_mm = self._card.axle.shim_mm
+            shim = self.draft.shim if "shim" in self.wrong else self._display.typed_length(shim_mm)
+            self.draft = replace(self.draft, shim=shim, shim_mm=shim_mm, lengths=self._display.lengths)
+            self.changes.tell()
+
     def _fresh(self) -> AxleDraft:
-        return replace(draft_of(self._card.axle), brakes_free=self._card.conditions.brakes_free)
+        return replace(draft_of(self._card.axle, self._display), brakes_free=self._card.conditions.brakes_free)
 
     def put(self, **changes: object) -> None:
         """Change some parts, in one step to undo."""

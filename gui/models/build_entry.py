@@ -14,7 +14,8 @@ import msgspec
 from analysis.compare.builds import build_lines, build_name, changes, modifier_l
 from analysis.compare.due import EVERY, USED, amounts, schedule_words
 from gui.models.changes import Changes, History
-from gui.models.typed import quantity
+from gui.models.display import Display
+from gui.models.typed import length_mm
 from logger.edges.units import parse_number, parse_quantity
 from logger.errors import HeldwheelError, InputError
 from logger.recordings.axles import (
@@ -63,18 +64,25 @@ class BuildDraft:
     left: tuple[Part, ...] = ()
     right: tuple[Part, ...] = ()
     texts: dict[str, str] = field(default_factory=dict)
+    lengths: dict[str, float] = field(default_factory=dict)  # what fields were filled from, mm
+    unit: str = "mm"  # that lengths are shown in
 
 
-def draft_of(build: Build) -> BuildDraft:
-    """Give a build as a form to edit."""
+def draft_of(build: Build, display: Display | None = None) -> BuildDraft:
+    """Give a build as a form to edit, its lengths in the unit on screen."""
+    display, lengths = display or Display(), {}
     texts = {"built": build.built.strftime(FORM)} | {key: getattr(build, key) for key in WORDS}
-    for key, (_, unit, _) in FIGURES.items():
+    for key, (kind, unit, _) in FIGURES.items():
         value = getattr(build, key)
-        texts[key] = "" if value is None else f"{value:g} {unit}"
+        texts[key] = "" if value is None else display.in_lengths(f"{value:g} {unit}")
+        if kind == "length" and value is not None:
+            lengths[key] = value
     for key, side in PLAYS.items():
         play = getattr(build, side).end_play_mm
-        texts[key] = "" if play is None else f"{play:g} mm"
-    return BuildDraft(build.left.parts, build.right.parts, texts)
+        texts[key] = display.typed_length(play)
+        if play is not None:
+            lengths[key] = play
+    return BuildDraft(build.left.parts, build.right.parts, texts, lengths, display.lengths)
 
 
 def check_build(draft: BuildDraft, before: Build) -> tuple[Build, dict[str, str]]:
@@ -83,10 +91,10 @@ def check_build(draft: BuildDraft, before: Build) -> tuple[Build, dict[str, str]
     typed = draft.texts
     facts: dict[str, object] = {key: typed.get(key, "").strip() for key in WORDS}
     for key in FIGURES:
-        facts[key] = _figure(key, typed, wrong)
+        facts[key] = _figure(key, draft, wrong)
     for side in SIDES:
         pack = msgspec.structs.replace(
-            getattr(before, side), parts=getattr(draft, side), end_play_mm=_mm(f"{side}_play", typed, wrong)
+            getattr(before, side), parts=getattr(draft, side), end_play_mm=_mm(f"{side}_play", draft, wrong)
         )
         facts[side] = pack
     outer, inner = facts["face_outer_mm"], facts["face_inner_mm"]
@@ -102,10 +110,13 @@ def check_build(draft: BuildDraft, before: Build) -> tuple[Build, dict[str, str]
     return msgspec.structs.replace(before, built=built, **facts), wrong
 
 
-def _figure(key: str, typed: dict[str, str], wrong: dict[str, str]) -> float | None:
-    text, (kind, unit, factor) = typed.get(key, "").strip(), FIGURES[key]
+def _figure(key: str, draft: BuildDraft, wrong: dict[str, str]) -> float | None:
+    typed, (kind, unit, factor) = draft.texts, FIGURES[key]
+    text, display = typed.get(key, "").strip(), Display(lengths=draft.unit)
     if not text:
         return None
+    if key in draft.lengths and text == display.typed_length(draft.lengths[key]):
+        return draft.lengths[key]
     try:
         if key == "modifier_l" and text.endswith("%"):
             return _share(text, typed)
@@ -115,7 +126,7 @@ def _figure(key: str, typed: dict[str, str], wrong: dict[str, str]) -> float | N
         return None
     value = round(value / factor, 9)
     if not 0 <= value <= 1e6 or (value == 0 and key in {"spring_n", "face_outer_mm", "face_inner_mm"}):
-        wrong[key] = f"Must be above 0 {unit}"
+        wrong[key] = display.in_lengths(f"Must be above 0 {unit}")
         return None
     return value
 
@@ -128,19 +139,23 @@ def _share(text: str, typed: dict[str, str]) -> float:
     return modifier_l(parse_quantity(oil, "volume") * 1e3, parse_number(text[:-1]))
 
 
-def _mm(key: str, typed: dict[str, str], wrong: dict[str, str]) -> float | None:
-    text = typed.get(key, "").strip()
+def _mm(key: str, draft: BuildDraft, wrong: dict[str, str]) -> float | None:
+    text, display = draft.texts.get(key, "").strip(), Display(lengths=draft.unit)
     if not text:
         return None
     try:
-        value = round(quantity(text, "length") * 1e3, 9)
+        value = length_mm(text, display, draft.lengths.get(key))
     except HeldwheelError as error:
         wrong[key] = str(error)
         return None
     if not 0 <= value <= 100:
-        wrong[key] = "Must be 0 to 100 mm"
+        wrong[key] = display.in_lengths("Must be 0 to 100 mm")
         return None
     return value
+
+
+def _is_length(key: str) -> bool:
+    return key in PLAYS or (key in FIGURES and FIGURES[key][0] == "length")
 
 
 class BuildEntry:
@@ -152,18 +167,31 @@ class BuildEntry:
         Whose axle it is, found by its tag.
     folder : callable
         Gives the folder of recordings, where the sheet lies.
+    display : Display
+        In which unit lengths are shown.
     """
 
-    def __init__(self, card: JobCard, folder: Callable[[], Path]) -> None:
-        self._card, self._folder = card, folder
+    def __init__(self, card: JobCard, folder: Callable[[], Path], display: Display) -> None:
+        self._card, self._folder, self._display = card, folder, display
         self.changes = Changes()
         self._history = History[BuildDraft]()
         self._base = self._new()
         self._editing: datetime | None = None
         self.axle: AxleFile | None = None
         self.problem = ""
-        self.draft, self.wrong = draft_of(self._base), dict[str, str]()
+        self.draft, self.wrong = draft_of(self._base, display), dict[str, str]()
         self.side, self.place = "left", -1
+        display.changes.listen(self._unit_changed)
+
+    def _unit_changed(self) -> None:
+        """Show lengths in the unit on screen; what cannot be used stays as it is typed."""
+        if self.draft.unit == self._display.lengths:
+            return
+        fresh, typed = draft_of(self.build, self._display), self.draft.texts
+        kept = {key: typed[key] for key in typed if key in self.wrong or not _is_length(key)}
+        self.draft = replace(self.draft, texts=fresh.texts | kept, lengths=fresh.lengths, unit=fresh.unit)
+        self._history.clear()
+        self.changes.tell()
 
     # ------------------------------------------------------------------ which build
     @staticmethod
@@ -196,7 +224,7 @@ class BuildEntry:
             self._base, self._editing = last, None
         self._history.clear()
         self.side, self.place = "left", -1
-        self._use(draft_of(self._base))
+        self._use(draft_of(self._base, self._display))
 
     @property
     def number(self) -> int:
@@ -219,7 +247,7 @@ class BuildEntry:
     @property
     def lines(self) -> list[str]:
         """What it adds up to."""
-        return build_lines(self.build)
+        return [self._display.in_lengths(said) for said in build_lines(self.build)]
 
     @property
     def since(self) -> tuple[str, tuple[str, ...]]:
@@ -230,7 +258,9 @@ class BuildEntry:
             for b in (self.axle.builds if self.axle is not None else ())
             if b.built != self._editing and moment(b.built) < moment(now.built)
         ]
-        return (build_name(earlier[-1]), changes(earlier[-1], now)) if earlier else ("", ())
+        if not earlier:
+            return "", ()
+        return build_name(earlier[-1]), tuple(self._display.in_lengths(said) for said in changes(earlier[-1], now))
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -291,9 +321,11 @@ class BuildEntry:
         if part is None:
             return
         wrong: dict[str, str] = {}
-        mm = _mm("thickness", {"thickness": thickness}, wrong)
+        was = {} if part.thickness_mm is None else {"thickness": part.thickness_mm}
+        typed = BuildDraft(texts={"thickness": thickness}, lengths=was, unit=self._display.lengths)
+        mm = _mm("thickness", typed, wrong)
         if mm == 0:
-            wrong["thickness"] = "A part is thicker than 0 mm"
+            wrong["thickness"] = self._display.in_lengths("A part is thicker than 0 mm")
         self.wrong = {k: v for k, v in self.wrong.items() if k != "thickness"} | wrong
         if wrong:
             self.changes.tell()

@@ -1,10 +1,11 @@
-"""Torques as they stand on screen: one unit and one decimal mark for every figure at once."""
+"""Torques and lengths as they stand on screen: one unit of each and one decimal mark for every figure at once."""
 
 from __future__ import annotations
 
 import math
 
 from gui.models.changes import Changes
+from logger.edges.lengths import LENGTH_UNITS, in_unit, length_words
 from logger.edges.units import torque_factor
 
 # Unit -> decimals of a figure without an interval: about a tenth of a newton metre in each.
@@ -14,7 +15,7 @@ NOTHING = "–"  # what stands where there is no figure
 
 
 class Display:
-    """The unit and the decimal mark on screen; views listen to ``changes``.
+    """The units and the decimal mark on screen; views listen to ``changes``.
 
     Parameters
     ----------
@@ -22,15 +23,19 @@ class Display:
         One of ``UNITS``.
     comma : bool
         Whether the decimal mark is a comma.
+    lengths : str
+        One of ``LENGTH_UNITS``.
     """
 
-    def __init__(self, unit: str = "N·m", *, comma: bool = False) -> None:
+    def __init__(self, unit: str = "N·m", *, comma: bool = False, lengths: str = "mm") -> None:
         self.unit = unit if unit in UNITS else UNITS[0]
         self.comma = comma
+        self.lengths = lengths if lengths in LENGTH_UNITS else LENGTH_UNITS[0]
         self.changes = Changes()
 
-    def use(self, *, unit: str | None = None, comma: bool | None = None) -> None:
-        """Change unit or decimal mark, and tell every view."""
+    def use(self, *, unit: str | None = None, comma: bool | None = None, lengths: str | None = None) -> None:
+        """Change units or decimal mark, and tell every view."""
+        self.lengths = lengths if lengths in LENGTH_UNITS else self.lengths
         self.unit = unit if unit in UNITS else self.unit
         self.comma = self.comma if comma is None else comma
         self.changes.tell()
@@ -66,6 +71,19 @@ class Display:
         half = self.value(u95_nm)
         decimals = min(most, max(0, 1 - math.floor(math.log10(float(f"{half:.1e}")))))
         return f"{self.number(self.value(nm), decimals)} ± {self.number(half, decimals)}"
+
+    def length(self, length_mm: float) -> str:
+        """Give a length with its unit and the decimal mark on screen: ``450 mm`` or ``17.72 in``."""
+        text = length_words(length_mm, self.lengths)
+        return text.replace(".", ",") if self.comma else text
+
+    def typed_length(self, length_mm: float | None) -> str:
+        """Give a length as it stands in a field to be typed over; nothing where there is none."""
+        return "" if length_mm is None else length_words(length_mm, self.lengths)
+
+    def in_lengths(self, text: str) -> str:
+        """Give a text with its lengths in the unit on screen."""
+        return in_unit(text, self.lengths)
 
     def torque(self, nm: float | None, u95_nm: float | None = None) -> str:
         """Give a torque with its unit; a dash where there is none."""

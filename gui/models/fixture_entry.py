@@ -13,7 +13,8 @@ import msgspec
 
 from analysis.identify.stud_circle import chord_factor, circle_from_chords
 from analysis.to_axle.fixtures import fixture_from
-from gui.models.typed import quantity
+from gui.models.display import Display
+from gui.models.typed import length_mm, quantity
 from logger.edges.units import parse_stud_circle
 from logger.errors import DescriptionError, InputError, QuantityError
 from logger.header import Lever
@@ -46,13 +47,15 @@ _KINDS: dict[str, tuple[Kind, float]] = {
 
 @dataclass(frozen=True, slots=True)
 class FixtureDraft:
-    """What stands in the fields, as typed."""
+    """What stands in the fields, as typed; ``before`` is the lever that they were filled from."""
 
     kind: str = "one stud"
     name: str = ""
     studs: str = "5"
     values: dict[str, str] = field(default_factory=dict)
     apart: str = "1"
+    before: Lever | None = None
+    display: Display = field(default_factory=Display)
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +90,7 @@ def lever_of(draft: FixtureDraft, wrong: dict[str, str]) -> Lever:
         values["studs"] = int(draft.studs)
     for key, text in draft.values.items():
         if draft.kind in FIELDS[key][2] and text.strip():
-            number = _number(key, text, wrong)
+            number = _number(key, text, draft, wrong)
             if number is not None:
                 values[key] = number
     if "chord_mm" in values:
@@ -99,7 +102,7 @@ def circle_of(draft: FixtureDraft) -> tuple[StudCircle | None, str]:
     """Give the stud circle that the stud-to-stud distance means, or what is wrong with that distance."""
     wrong: dict[str, str] = {}
     text = draft.values.get("chord_mm", "")
-    chord_mm = _number("chord_mm", text, wrong) if text.strip() else None
+    chord_mm = _number("chord_mm", text, draft, wrong) if text.strip() else None
     if chord_mm is None:
         return None, wrong.get("chord_mm", "")
     try:
@@ -127,18 +130,19 @@ def apart_options(studs: int) -> list[tuple[str, str]]:
     return [(str(n), text) for n, text in words.items()]
 
 
-def draft_of(lever: Lever) -> FixtureDraft:
-    """Give a saved lever as fields to edit."""
-    units = {"mm": " mm", "deg": "°", "kg": " kg"}
-    values = {
-        key: f"{getattr(lever, key):g}{units[key.rsplit('_', 1)[1]]}"
-        for key in FIELDS
-        if getattr(lever, key) is not None
-    }
-    return FixtureDraft(lever.fixture, lever.name, str(lever.studs or ""), values, str(lever.chord_apart or 1))
+def draft_of(lever: Lever, display: Display | None = None) -> FixtureDraft:
+    """Give a saved lever as fields to edit, its lengths in the unit on screen."""
+    display = display or Display()
+    values = {}
+    for key in FIELDS:
+        value, unit = getattr(lever, key), key.rsplit("_", 1)[1]
+        if value is not None:
+            values[key] = display.typed_length(value) if unit == "mm" else f"{value:g}{' kg' if unit == 'kg' else '°'}"
+    studs, apart = str(lever.studs or ""), str(lever.chord_apart or 1)
+    return FixtureDraft(lever.fixture, lever.name, studs, values, apart, lever, display)
 
 
-def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
+def _number(key: str, text: str, draft: FixtureDraft, wrong: dict[str, str]) -> float | None:
     kind, factor = _KINDS[key.rsplit("_", 1)[1]]
     try:
         if key == "stud_circle_mm" and "x" in text.lower():
@@ -146,6 +150,8 @@ def _number(key: str, text: str, wrong: dict[str, str]) -> float | None:
             if plain[-1].isdigit():
                 raise QuantityError(f"In which unit? Write {plain} mm or {plain} in")
             return round(parse_stud_circle(plain)[1] * factor, 9)
+        if kind == "length":
+            return length_mm(text, draft.display, getattr(draft.before, key, None))
         return round(quantity(text, kind) * factor, 9)
     except QuantityError as error:
         wrong[key] = str(error)

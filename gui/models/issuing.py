@@ -28,4 +28,5 @@ def issue_of(choices: Choices, reader: str, unit: str) -> Issue:
         "\n".join(line.strip() for line in choices.address.split("/")),
         authorised=choices.authorised.strip(),
         paper=PaperSize(choices.paper),
+        lengths=choices.lengths,
     )

@@ -22,7 +22,7 @@ from logger.header import Axle, Conditions, Decision, Header, Job, Test, Transdu
 from logger.version import VERSION
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from analysis.identify.slips import Conflict
     from analysis.to_axle.calibration import Calibration
@@ -299,17 +299,17 @@ def type_words(text: str) -> str:
     return f"{text[0].upper()}{text[1:]}" if text else "Type not stated"
 
 
-def lever_words(lever: Lever) -> str:
-    """Give a lever in one line: ``5 studs on 114.3 mm, lever 450 mm at 0°``."""
+def lever_words(lever: Lever, length: Callable[[float], str]) -> str:
+    """Give a lever in one line, ``5 studs on 114.3 mm, lever 450 mm at 0°``; ``length`` writes millimetres."""
     parts = []
     if lever.fixture == "one stud":
         studs = f"{lever.studs} studs" if lever.studs else "Studs"
-        circle = f" on {lever.stud_circle_mm:g} mm" if lever.stud_circle_mm else ""
+        circle = f" on {length(lever.stud_circle_mm)}" if lever.stud_circle_mm else ""
         parts.append(studs + circle)
     if lever.length_mm:
-        parts.append(f"lever {lever.length_mm:g} mm" + (f" at {lever.angle_deg:g}°" if lever.angle_deg else ""))
+        parts.append(f"lever {length(lever.length_mm)}" + (f" at {lever.angle_deg:g}°" if lever.angle_deg else ""))
     if lever.radius_mm:
-        parts.append(f"radius {lever.radius_mm:g} mm")
+        parts.append(f"radius {length(lever.radius_mm)}")
     return ", ".join(parts) or FIXTURE_WORDS[lever.fixture]
 
 

@@ -135,7 +135,7 @@ class Jobs:
                 continue
             what = kept.job.vehicle or kept.job.number or kept.axle.tag or "no vehicle"
             side = f", {kept.test.side}" if kept.test.side else ""
-            found.append(Known(path, kept.saved, f"{what}{side} · {kept.saved:%d %b %Y, %H:%M}"))
+            found.append(Known(path, kept.saved, f"{what}{side} · {kept.saved:%Y-%m-%d %H:%M}"))
         return found[:RECENT]
 
 

@@ -30,6 +30,7 @@ class Choices(Record, frozen=True, kw_only=True):
     scale: float = 1.0
     unit: str = "N·m"
     comma: bool = False
+    lengths: Literal["mm", "in"] = "mm"
     sounds: bool = True
     language: str = "en"
     page: str = "Test"

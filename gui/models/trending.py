@@ -18,19 +18,60 @@ from gui.models.sheets import (
     sheets,
     significant,
 )
+from logger.edges.lengths import INCH_MM
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
     from analysis.compare.runs import Run
     from analysis.compare.series import Points
     from analysis.compare.trend import Inverse, Line, Prediction
     from gui.models.comparing import Common
+    from gui.models.display import Display
 
 
 STEPS = 60  # points along line and band
 MOST_BEYOND = 0.5  # what is asked outside the data is drawn as far as half their range
 MARGIN = 0.05  # of the range beside the outermost fills
+
+
+@dataclass(frozen=True, slots=True)
+class Along:
+    """A number that fills are drawn against: its name, its unit on screen, and what one of its own is in that."""
+
+    name: str
+    unit: str
+    factor: float
+    display: Display
+
+    @property
+    def title(self) -> str:
+        """Name and unit."""
+        return ", ".join(part for part in (self.name, self.unit) if part)
+
+    @property
+    def one(self) -> str:
+        """Say what a slope is per."""
+        return f"1 {self.unit} of {self.name}" if self.unit else f"1 of {self.name}"
+
+    def number(self, value: float) -> str:
+        """Give a value without its unit."""
+        return significant(self.display, value * self.factor, 3)
+
+    def words(self, value: float) -> str:
+        """Name a value: ``shim 0.267 mm``."""
+        return f"{self.name} {self.number(value)} {self.unit}".strip()
+
+    def span(self, low: float, high: float) -> str:
+        """Give an interval with the unit."""
+        return f"{self.number(low)} to {self.number(high)} {self.unit}".strip()
+
+
+def along(tag: str, display: Display) -> Along:
+    """Give a tag that is a number as it stands on screen; what is in millimetres follows the unit of lengths."""
+    name, _, unit = tag_words(tag).partition(", ")
+    inches = unit == "mm" and display.lengths == "in"
+    return Along(name, "in" if inches else unit, 1 / INCH_MM if inches else 1.0, display)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +105,9 @@ class Trend:
     expected: Prediction | None
     simulated: bool
 
-    @property
-    def against(self) -> str:
-        """What the fills are drawn against, in words."""
-        return tag_words(self.points.tag)
+    def against(self, display: Display) -> Along:
+        """Give what the fills are drawn against, as it stands on screen."""
+        return along(self.points.tag, display)
 
 
 def follow(
@@ -112,19 +152,19 @@ def headline(trend: Trend, scale: Scale) -> str:
     """Give the answer: what was asked for first, the trend itself otherwise."""
     from analysis.compare.trend import INVERSE_LEAVES_OUT
 
-    tag, number = trend.against, _plain(scale)
+    of = trend.against(scale.display)
     lines = []
     if trend.wanted is not None:
         wanted = trend.wanted
         if math.isfinite(wanted.low):
-            text = f"For {scale.asked(wanted.y)}: {tag} {number(wanted.x)} "
-            lines.append(f"{text}(95 %: {number(wanted.low)} to {number(wanted.high)}).{_beyond(wanted.extrapolated)}")
+            text = f"For {scale.asked(wanted.y)}: {of.words(wanted.x)} "
+            lines.append(f"{text}(95 %: {of.span(wanted.low, wanted.high)}).{_beyond(wanted.extrapolated)}")
             lines.append(f"The interval {INVERSE_LEAVES_OUT}.")
         else:
             lines.append(f"For {scale.asked(wanted.y)}: cannot be determined, {wanted.text}.")
     if trend.expected is not None:
         at = trend.expected
-        text = f"At {tag} {number(at.x)}: expect {scale.words(at.y)} "
+        text = f"At {of.words(at.x)}: expect {scale.words(at.y)} "
         lines.append(
             f"{text}(the next single fill, 95 %: {scale.span(at.next_low, at.next_high)}).{_beyond(at.extrapolated)}"
         )
@@ -135,16 +175,12 @@ def _beyond(outside: object) -> str:
     return " Outside the range that was tested." if outside else ""
 
 
-def _plain(scale: Scale) -> Callable[[float], str]:
-    return lambda value: significant(scale.display, value, 3)
-
-
 def slope_words(trend: Trend, scale: Scale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
-    low, high = trend.slope
+    low, high, of = *trend.slope, trend.against(scale.display)
     shown = "a trend is shown" if not low <= 0 <= high else "no trend is shown"
-    per = f"Per 1 of {trend.against}: {scale.rate(trend.line.slope)} {scale.unit}".strip()
-    return f"{per} (95 %: {scale.rate(low)} to {scale.rate(high)}), {shown}."
+    slope, least, most = (scale.rate(each / of.factor) for each in (trend.line.slope, low, high))
+    return f"{f'Per {of.one}: {slope} {scale.unit}'.strip()} (95 %: {least} to {most}), {shown}."
 
 
 def warnings_of(trend: Trend) -> list[str]:
@@ -164,12 +200,13 @@ def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[
 
 
 def _figures(trend: Trend, scale: Scale) -> Sheet:
-    line, number = trend.line, _plain(scale)
+    line, of = trend.line, trend.against(scale.display)
+    slope, low, high = (scale.rate(each / of.factor) for each in (line.slope, *trend.slope))
     rows = [
         (
-            f"Change per 1 of {trend.against}",
-            f"{scale.rate(line.slope)} {scale.unit}".strip(),
-            f"{scale.rate(trend.slope[0])} to {scale.rate(trend.slope[1])}",
+            f"Change per {of.one}",
+            f"{slope} {scale.unit}".strip(),
+            f"{low} to {high}",
             f"p {p_words(scale.display, line.p)}, {line.n} fills, least squares",
         ),
         ("Scatter about the line", scale.words(line.s), "–", f"R² {scale.display.number(line.r2, 3)}"),
@@ -177,24 +214,24 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
     if trend.wanted is not None:
         wanted = trend.wanted
         bounded = math.isfinite(wanted.low)
-        span = f"{number(wanted.low)} to {number(wanted.high)}" if bounded else "unbounded"
-        x = number(wanted.x) if bounded else "–"
-        rows.append((f"{trend.against} for {scale.asked(wanted.y)}", x, span, wanted.text or "one further fill"))
+        span = of.span(wanted.low, wanted.high) if bounded else "unbounded"
+        x = f"{of.number(wanted.x)} {of.unit}".strip() if bounded else "–"
+        rows.append((f"{of.name} for {scale.asked(wanted.y)}", x, span, wanted.text or "one further fill"))
     if trend.expected is not None:
         at = trend.expected
-        where = f"At {trend.against} {number(at.x)}"
+        where = f"At {of.words(at.x)}"
         rows.append((f"{where}, the line", scale.words(at.y), scale.span(at.line_low, at.line_high), "the mean there"))
         rows.append((f"{where}, next fill", scale.words(at.y), scale.span(at.next_low, at.next_high), "a single one"))
     return Sheet("Figures", ("Figure", "Value", "95 % interval", "From"), tuple(rows), frozenset({0, 3}))
 
 
 def _fills(trend: Trend, scale: Scale) -> Sheet:
-    number = _plain(scale)
+    of = trend.against(scale.display)
     rows = [
-        (unit.name, number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
+        (unit.name, of.number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
         for unit, at, y in zip(trend.points.units, trend.fills, trend.points.y, strict=True)
     ]
-    return Sheet("Fills", ("Fill", trend.against, scale.title, "Off the line", "Recordings"), tuple(rows))
+    return Sheet("Fills", ("Fill", of.title, scale.title, "Off the line", "Recordings"), tuple(rows))
 
 
 def written(trend: Trend, scale: Scale) -> Written:

@@ -10,6 +10,7 @@ from logger.edges.units import parse_number, parse_quantity
 from logger.errors import QuantityError
 
 if TYPE_CHECKING:
+    from gui.models.display import Display
     from logger.edges.units import Kind
 
 _ASKED: dict[str, tuple[str, ...]] = {"length": ("mm", "in"), "mass": ("kg", "lb"), "force": ("N", "lbf")}
@@ -75,3 +76,16 @@ def quantity(text: str, kind: Kind) -> float:
         return parse_quantity(plain, kind, "°")
     first, second = _ASKED.get(kind, ("", ""))
     raise QuantityError(f"In which unit? Write {text.strip()} {first} or {text.strip()} {second}")
+
+
+def length_mm(text: str, display: Display, now_mm: float | None = None) -> float:
+    """Read a length; what still stands there as it was shown is exactly what it was, however it was rounded.
+
+    Raises
+    ------
+    QuantityError
+        It has no unit, or cannot be read.
+    """
+    if now_mm is not None and text.strip() == display.typed_length(now_mm):
+        return now_mm
+    return round(quantity(text, "length") * 1e3, 9)

@@ -145,7 +145,7 @@ class RowPainter(QStyledItemDelegate):
         painter.setPen(look.colour("line"))
         painter.drawLine(box.bottomLeft(), box.bottomRight())
         if index.column() == 0:
-            self._lines(painter, box, f"{entry.started:%d %b %Y}", f"{entry.started:%H:%M}", "muted")
+            self._lines(painter, box, f"{entry.started:%Y-%m-%d}", f"{entry.started:%H:%M}", "muted")
         elif index.column() == 1:
             tone = "outside" if entry.problem else "close" if entry.simulated or not entry.closed else "muted"
             self._lines(painter, box, what_words(entry), mark_words(entry), tone)
@@ -156,7 +156,7 @@ class RowPainter(QStyledItemDelegate):
     def _lines(self, painter: QPainter, box: QRectF, first: str, second: str, tone: str) -> None:
         look = self._shared.look
         top = box.top() + box.height() * 0.12
-        for text, font, colour in ((first, look.font(14.5), "text"), (second, look.font(12.5), tone)):
+        for text, font, colour in ((tr(first), look.font(14.5), "text"), (tr(second), look.font(12.5), tone)):
             metrics = QFontMetricsF(font)
             painter.setFont(font)
             painter.setPen(look.colour(colour))
@@ -219,7 +219,7 @@ class ArchiveList(QWidget):
         table.horizontalHeader().setSortIndicator(0, Qt.SortOrder.DescendingOrder)
         table.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
         table.horizontalHeader().setMinimumSectionSize(60)
-        table.setAccessibleName("Recordings")
+        table.setAccessibleName(tr("Recordings"))
         table.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         frame = card()
         outer = column(self)

@@ -75,7 +75,7 @@ class AskDialog(QDialog):
         for digits, text in self.question.requests:
             shown = label(digits, wrap=True)
             shown.setStyleSheet(f"font-family: '{fixed.family()}'; font-size: {round(18 * self._look.scale)}px;")
-            shown.setAccessibleName(f"Bytes {digits}")
+            shown.setAccessibleName(f"{tr('Bytes')} {digits}")
             inside.addWidget(shown)
             if text:
                 inside.addWidget(label(f"as text: {text}", "caption", wrap=True))

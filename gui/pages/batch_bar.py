@@ -9,6 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFrame, QProgressBar
 
 from gui.models import batching
+from gui.translation import tr
 from gui.widgets.parts import button, label, line
 from gui.work import Worker
 
@@ -38,7 +39,7 @@ class BatchBar(QFrame):
         self.text = label("", "", wrap=True)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("Recordings read")
+        self.bar.setAccessibleName(tr("Recordings read"))
         self.stop_button = button("Stop", self.stop, tip="What is read is kept")
         self.again = button("Go on", self._go_on)
         self.close_button = button("Close", self.hide)
@@ -109,7 +110,7 @@ class BatchBar(QFrame):
 
     def _say(self, text: str, *, going: bool) -> None:
         self.text.setText(text)
-        self.setAccessibleName(text)
+        self.setAccessibleName(tr(text))
         self.bar.setVisible(going)
         self.stop_button.setVisible(going)
         self.stop_button.setEnabled(True)

@@ -10,6 +10,7 @@ from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.widgets.parts import Choice, column, label
 from gui.widgets.table import TextTable
+from logger.edges.lengths import of_metres
 
 if TYPE_CHECKING:
     from analysis.uncertainty.budget import Budget
@@ -58,16 +59,17 @@ class BudgetTable(QWidget):
         rows = sorted(budget.rows, key=lambda row: -abs(row.contribution))
         cells = []
         for row in rows:
-            unit = "" if row.input.unit == "1" else row.input.unit
+            scale, unit = of_metres("" if row.input.unit == "1" else row.input.unit, display.lengths)
+            scale, unit = (display.factor, display.unit) if unit == "N·m" else (scale, unit)
             cells.append(
                 (
                     row.input.name,
                     f"{row.contribution**2 / variance:.0%}",
                     display.number(display.value(abs(row.contribution)), 3),
-                    row.input.note,
-                    f"{row.input.value:.5g} {unit}".strip(),
-                    f"{row.input.u:.3g} {unit}".strip(),
-                    f"{row.sensitivity:.4g}",
+                    display.in_lengths(row.input.note),
+                    f"{row.input.value * scale:.5g} {unit}".strip(),
+                    f"{row.input.u * scale:.3g} {unit}".strip(),
+                    f"{display.value(row.sensitivity) / scale:.4g}",
                     "∞" if row.input.dof > 1e4 else f"{row.input.dof:.0f}",
                 )
             )

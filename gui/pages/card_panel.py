@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QMenu, QPushButton, QSizePolicy, QWidget
 from gui.models.job import FIXTURE_WORDS, HELD_WORDS, QUANTITY_WORDS, lever_words, type_words
 from gui.pages.hub_words import hub_view
 from gui.theme import TARGET_PX
-from gui.translation import tr
+from gui.translation import sentence, tr
 from gui.widgets.fitting import WRAP, wrapped_height
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import button, card, column, label, line, restyle, scrolled
@@ -40,7 +40,7 @@ class CardRow(QPushButton):
         self, first: str, second: str = "", *, there: bool, warn: str = "", caption: str = "", alarm: bool = False
     ) -> None:
         """Show what is filled in; ``warn`` replaces the second line, ``alarm`` makes it the loudest of the card."""
-        shown = (tr(caption or self._caption), (tr(first), tr(second)), there, tr(warn), alarm)
+        shown = (tr(caption or self._caption), (tr(first), tr(second)), there, sentence(warn), alarm)
         if shown != (self._caption, self._lines, self._there, self._warn, self._alarm):
             self._caption, self._lines, self._there, self._warn, self._alarm = shown
             self.setAccessibleName(f"{self._caption}: {self._lines[0]} {self._warn or self._lines[1]}".strip())
@@ -167,7 +167,7 @@ class CardPanel(QWidget):
         else:
             times = f"reading × {display.number(factor, 3)}" if factor is not None else ""
             words = FIXTURE_WORDS[job.lever.fixture]
-            detail = lever_words(job.lever)
+            detail = lever_words(job.lever, display.length)
             second = times or (detail if detail != words else "")
             self.rows["Fixture"].show_lines(words, second, there=True)
         self._limit()

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import card, column, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
@@ -23,7 +24,7 @@ class CheckRow(QWidget):
     def __init__(self, text: str) -> None:
         super().__init__()
         self.box = QCheckBox()
-        self.box.setAccessibleName(text)
+        self.box.setAccessibleName(tr(text))
         self.words = label(text, wrap=True)
         layout = line(self, gap=8)
         layout.addWidget(self.box)
@@ -55,7 +56,7 @@ class ChecksPanel(QWidget):
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=8)
         body = QWidget()
-        self._lines = column(body, gap=2)
+        self._lines = column(body, gap=6)
         self._lines.addWidget(label("Before anyone pulls", "title", wrap=True))
         self._lines.addWidget(self._about)
         self._lines.addStretch(1)

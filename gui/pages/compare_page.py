@@ -36,6 +36,7 @@ if TYPE_CHECKING:
 PIECE = 8  # recordings read at a time
 TYPING_MS = 500  # after the last key the recordings are looked for: an old answer never stands under a new search
 QUESTION_PX = 292  # width of the question at text scale 1
+QUESTION_MARGIN = 12
 USUAL_FILL = "fill"
 
 
@@ -98,14 +99,15 @@ class ComparePage(QWidget):
 
     def _question(self) -> QWidget:
         frame = card()
-        outer = column(frame, margin=12, gap=8)
+        outer = column(frame, margin=QUESTION_MARGIN, gap=8)
         inner = QWidget()
         inside = column(inner, gap=8)
         for part in (self.search, self.state, self.quantity, self.unit, rule()):
             inside.addWidget(part)
         inside.addLayout(self._fields)
         inside.addStretch(1)
-        outer.addWidget(scrolled(inner), 1)
+        self._scroll = scrolled(inner)
+        outer.addWidget(self._scroll, 1)
         return frame
 
     def _menu(self) -> QMenu:
@@ -121,7 +123,8 @@ class ComparePage(QWidget):
         self._write.setEnabled(self.panel.written() is not None)
 
     def _share_width(self) -> None:
-        width = round(QUESTION_PX * self._shared.look.scale)
+        needed = self._scroll.sizeHint().width() + 2 * QUESTION_MARGIN
+        width = max(round(QUESTION_PX * self._shared.look.scale), min(needed, round(0.4 * self.width())))
         self._body.setSizes([width, max(1, self.width() - width)])
 
     def _connect(self) -> None:
@@ -165,6 +168,7 @@ class ComparePage(QWidget):
         """Show another kind of answer."""
         self.panel = self._open(name)
         self.answers.set_on(name)
+        QTimer.singleShot(0, self, self._share_width)  # once its fields have their sizes
         self._stack.setCurrentWidget(self.panel)
         self.unit.setVisible(self.panel.by_fill)
         for panel in self.panels.values():
@@ -286,7 +290,7 @@ class ComparePage(QWidget):
     # ------------------------------------------------------------------ writing
     def _ask_export(self) -> None:
         name = f"{self.panel.picture.accessibleName().lower().replace(' ', '-')}.csv"
-        target, _ = QFileDialog.getSaveFileName(self, "Export to", name, "CSV (*.csv);;JSON (*.json)")
+        target, _ = QFileDialog.getSaveFileName(self, tr("Export to"), name, "CSV (*.csv);;JSON (*.json)")
         if target:
             self.export(target)
 
@@ -304,7 +308,7 @@ class ComparePage(QWidget):
             self.say("No recordings are found: there is nothing to write.")
             return
         kinds = "CSV (*.csv);;JSON (*.json)"
-        target, _ = QFileDialog.getSaveFileName(self, "Export to", f"all-{by}s.csv", kinds)
+        target, _ = QFileDialog.getSaveFileName(self, tr("Export to"), f"all-{by}s.csv", kinds)
         if target:
             self.batch.write(self.paths, target, by)
 

@@ -40,9 +40,7 @@ class CorrectBar(QFrame):
         self.reason = Field("Reason, kept with the decision", "the lever knocked against the stand")
         self.keep = button("Save correction", self._keep, role="main")
         self.leave = button("Exclude this pull", self._leave)
-        self.as_found = button(
-            "Restore automatic marks", self._take_back, tip="Take back what was decided about this pull"
-        )
+        self.as_found = button("Restore automatic marks", self._take_back, tip="Undo what was decided about this pull")
         layout = column(self, margin=12, gap=8)
         layout.addWidget(self.title)
         layout.addWidget(self.times)

@@ -68,7 +68,7 @@ class FarView(QWidget):
         self.notice.setText(run.notice.text if run.notice is not None else "")
         self.notice.setVisible(run.notice is not None)
         self.notice.setFont(look.font(22, bold=True))
-        count = f"{len(run.pulls.counting)} of {run.card.pulls_wanted} pulls"
+        count = tr(f"{len(run.pulls.counting)} of {run.card.pulls_wanted} pulls")
         value = run.value
         text = count if value is None else f"{display.torque(value.value.nm, value.value.u95_nm)}    {count}"
         self.value.setText(text)

@@ -61,8 +61,8 @@ class Foot(QWidget):
         for words in (self.why, self.device, self.stream):
             state.addWidget(words)
         self._others = QWidget()
-        others = Flow(self._others, gap=8)
-        for part in (self.card, self.dial_button, self.far_button, self.stop, self.skip, self.back):
+        others = Flow(self._others, gap=8, right=True)  # what comes and goes stands first: the others keep their place
+        for part in (self.back, self.skip, self.card, self.dial_button, self.far_button, self.stop):
             others.addWidget(part)
         self._below = False
         self._rows.addWidget(self.main, 0, 0)
@@ -89,14 +89,15 @@ class Foot(QWidget):
         super().resizeEvent(event)
         self._share_width()
 
-    def refresh(self, run: TestRun, health: Health | None, recording: str) -> None:
-        """Show what the large button does now, and the transducer."""
+    def refresh(self, run: TestRun, health: Health | None, recording: str, *, elsewhere: bool = False) -> None:
+        """Show what the large button does now, and the transducer; ``elsewhere`` is the button to be pressed next."""
         action = run.action()
         self.main.setText(action.text)
         self.main.setMinimumWidth(min(max(300, self.main.sizeHint().width()), max(200, self.width() - 20)))
-        self.main.setAccessibleName(f"{action.text}. Space bar")
-        restyle(self.main, "main" if action.enabled else "wait")  # never disabled: the space bar must stay here
-        self.main.setAccessibleDescription("" if action.enabled else action.why_not)
+        self.main.setAccessibleName(f"{tr(action.text)}. {tr('Space bar')}")
+        ready = "second" if elsewhere else "main"  # one accent at a time
+        restyle(self.main, ready if action.enabled else "wait")  # never disabled: the space bar must stay here
+        self.main.setAccessibleDescription("" if action.enabled else tr(action.why_not))
         advice = health.advice if health is not None and run.link is not Link.ENDED else ""
         self.why.setText(advice or ("" if action.enabled else action.why_not))
         self.why.setToolTip(tr(advice))

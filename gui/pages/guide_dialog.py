@@ -2,26 +2,29 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray
+from PySide6.QtCore import QByteArray, Qt
 from PySide6.QtSvgWidgets import QSvgWidget
 from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 
-from analysis.report.drawing import to_svg
+from analysis.report.drawing import ACCENT, BAND, INK, MUTED, STEADY, to_svg
 from analysis.report.guide import HEADS, LEAD, MISTAKES, STEPS, TITLE, cautions_by_moment, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
 from gui.translation import tr
-from gui.widgets.parts import button, column, dialog_size, label, line, scrolled
+from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
 from gui.widgets.table import TextTable
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from gui.shared import Shared
 
-DRAWN_PX = 860
+DRAWN_PX, MARGIN_PX = 860, 16
+PRINTED = {INK: "text", MUTED: "muted", ACCENT: "accent", BAND: "band", STEADY: "accent"}
+"""Colours of the page, and those of the window in their place."""
 ROW_PX = 44
 KEYS = (
     ("Space", "next step"),
@@ -61,16 +64,16 @@ class GuideDialog(QDialog):
         inside.addWidget(label(LEAD, wrap=True))
         inside.addWidget(self._drawing())
         for number, (name, text) in enumerate(STEPS, 1):
-            inside.addWidget(label(f"{number}   {name}", "head"))
+            inside.addWidget(label(f"{number}   {tr(name)}", "head"))
             inside.addWidget(label(text, wrap=True))
         inside.addWidget(label("Mistakes and their sizes", "title"))
         inside.addWidget(self._mistakes())
         inside.addWidget(label("Cautions", "title"))
         for name, texts in cautions_by_moment():
             inside.addWidget(label(name, "head"))
-            inside.addWidget(label("\n".join(f"•  {text}" for text in texts), wrap=True))
+            inside.addWidget(label("\n".join(f"•  {tr(text)}" for text in texts), wrap=True))
         inside.addWidget(label("Keys", "title"))
-        inside.addWidget(label("\n".join(f"{keys}:  {what}" for keys, what in KEYS), wrap=True))
+        inside.addWidget(label("\n".join(f"{tr(keys)}:  {tr(what)}" for keys, what in KEYS), wrap=True))
         layout.addWidget(scrolled(body), 1)
         layout.addWidget(self.said)
         foot = line(gap=10)
@@ -81,24 +84,28 @@ class GuideDialog(QDialog):
         layout.addLayout(foot)
 
     def _drawing(self) -> QWidget:
-        """Show the drawings on white, as they are printed."""
-        drawn, picture = guide_drawing(), QSvgWidget()
-        picture.load(QByteArray(to_svg(drawn).encode("utf-8")))
+        """Show the drawings on a card, in the window's colours."""
+        drawn, picture, frame = guide_drawing(), QSvgWidget(), card()
+        svg = re.sub("|".join(PRINTED), lambda found: self._shared.look.colour(PRINTED[found[0]]).name(), to_svg(drawn))
+        picture.load(QByteArray(svg.encode("utf-8")))
         picture.setFixedSize(DRAWN_PX, round(DRAWN_PX * drawn.height / drawn.width))
-        picture.setStyleSheet("background: white;")
-        picture.setAccessibleName(drawn.about)
-        return picture
+        picture.setAccessibleName(tr(drawn.about))
+        inside = column(frame, margin=MARGIN_PX)
+        inside.addWidget(picture, 0, Qt.AlignmentFlag.AlignHCenter)
+        return frame
 
     def _mistakes(self) -> TextTable:
         table = TextTable(HEADS, "Mistakes and their sizes", {0, 1, 2})
         table.verticalHeader().setDefaultSectionSize(round(ROW_PX * self._shared.look.scale))
-        table.fill([tuple(row) for row in MISTAKES])
+        table.fill([tuple(map(self._shared.display.in_lengths, row)) for row in MISTAKES])
         table.setMinimumHeight(round(ROW_PX * self._shared.look.scale * 8))
         return table
 
     def ask_where(self) -> None:
         """Ask for a file name, and write the page there."""
-        target, _ = QFileDialog.getSaveFileName(self, "Save the guide as", "guide.pdf", "PDF (*.pdf);;HTML (*.html)")
+        target, _ = QFileDialog.getSaveFileName(
+            self, tr("Save the guide as"), "guide.pdf", "PDF (*.pdf);;HTML (*.html)"
+        )
         if not target:
             return
         try:

@@ -17,10 +17,9 @@ def hub_view(lever: Lever | None, factor: float | None, shared: Shared) -> HubVi
     if lever is None:
         return HubView()
     number = shared.display.number
-    decimal = "," if shared.display.comma else "."
 
     def length_of(sign: str, mm: float | None) -> str:
-        return f"{sign}{round(mm, 1):g} mm".replace(".", decimal) if mm else ""
+        return f"{sign}{shared.display.length(round(mm, 1))}" if mm else ""
 
     return HubView(
         fixture=lever.fixture,

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, column, label
 from logger.edges.console import clean
 from logger.edges.units import parse_number
@@ -65,7 +66,7 @@ class FieldRows(QWidget):
 
     def _words(self, one: Candidate) -> str:
         bar = "▮" * round(BAR * min(1.0, one.moving)) or "·"
-        state = "moves now" if one.moving > MOVES else "still"
+        state = tr("moves now" if one.moving > MOVES else "still")
         now = f"{self._display.number(one.now, 2)} {one.unit}".strip()
         return clean(f"{one.number}   {one.name}   {now}   {state}  {bar}", 120)
 

@@ -14,6 +14,7 @@ from analysis.cautions import BEFORE_TURNING
 from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed, without_options
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, card, column, label
 from logger.decoder.description import command_bytes
 from logger.edges.console import clean
@@ -74,7 +75,7 @@ class WhereStep(QWidget):
         self.changed.emit(self.kind.key)
 
     def _ask_file(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Bytes as they came", "", "All files (*)")
+        path, _ = QFileDialog.getOpenFileName(self, tr("Bytes as they came"), "", f"{tr('All files')} (*)")
         if path:
             self.choose_file(Path(path))
 
@@ -235,7 +236,7 @@ class NameStep(QWidget):
         self.unknown.setVisible(bool(look.learned.unknown))
         stand_in = "" if look.unit_sent else f" {ANY_UNIT}"  # a unit that nobody has said is not shown
         shown = [(clean(raw, 60), clean(value, 80).replace(stand_in, "")) for raw, value in look.learned.shown[:ROWS]]
-        self.rows.setText("\n".join(f"{raw}  →  {value}" for raw, value in shown))
+        self.rows.setText("\n".join(f"{raw}  →  {_value_words(value)}" for raw, value in shown))
         start = proposed(look)
         if look.unit_sent or not self.unit.key:
             self.unit.set_key(start.unit)
@@ -264,3 +265,8 @@ def percent(share: float) -> str:
     '99 %'
     """
     return f"{share * 100:.0f} %"
+
+
+def _value_words(value: str) -> str:
+    """Name the torque in the user's language; other columns are called as the transducer's description calls them."""
+    return value.replace("torque", tr("torque"), 1) if value.startswith("torque ") else value

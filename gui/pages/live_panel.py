@@ -45,7 +45,7 @@ class LivePanel(QWidget):
         self.figure = TorqueFigure(shared.look)
         self.figure.setToolTip(tr(READOUT))
         self.coach = Headline(shared.look)
-        self.coach.setAccessibleName("Coach")
+        self.coach.setAccessibleName(tr("Coach"))
         self.plot = TracePlot(shared.look, "")
         self.plot.number = shared.display.number
         self._spans = Switch(list(SPANS), "Stretch of time shown")

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from analysis.trace.results import DIRECTION_WORDS
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
-from gui.translation import tr
+from gui.translation import sentence, tr
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
 from gui.widgets.fitting import WRAP, Flow, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
@@ -45,10 +45,11 @@ class PullRow(QWidget):
         """Show the pull as it stands."""
         self._caught = caught
         judged = caught.judged
-        words = [f"Pull {caught.number}", direction_words(caught.pull.direction)]
+        words = [tr(f"Pull {caught.number}"), tr(direction_words(caught.pull.direction))]
         for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
-            words.append(f"{name} {self._display.torque(value.nm, value.u95_nm) if value else 'not found'}")
-        words.append(f"excluded: {caught.rejected}" if caught.rejected else judged.state or "")
+            said = self._display.torque(value.nm, value.u95_nm) if value else tr("not found")
+            words.append(f"{tr(name)} {said}")
+        words.append(tr(f"excluded: {caught.rejected}" if caught.rejected else judged.state or ""))
         self.setAccessibleName(", ".join(word for word in words if word))
         self.setToolTip(
             "\n".join(tr(n) for n in (*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
@@ -78,7 +79,7 @@ class PullRow(QWidget):
     def _note(self) -> str:
         if self._caught.rejected:
             return tr(f"Excluded: {self._caught.rejected}")
-        return tr(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
+        return sentence(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tell which pull was pressed."""

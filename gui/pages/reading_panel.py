@@ -118,9 +118,9 @@ class ReadingPanel(QWidget):
         self._split.setHandleWidth(8)
         self._split.addWidget(self.plot)
         self._split.addWidget(self._figures())
-        body.addWidget(self._split, 1)
-        body.addWidget(self.correct)
+        body.addWidget(self.correct)  # above the trace: it stays in sight on a low screen
         self.correct.hide()
+        body.addWidget(self._split, 1)
         self._show_below(BELOW[0])
         self._whole.hide()
 
@@ -365,10 +365,10 @@ def fact_lines(loaded: Loaded, display: Display) -> list[str]:
     lines += (
         [f"Hash: {reading.sha256[:16]}… (shows that it is unchanged, not that it is genuine)"] if reading.sha256 else []
     )
-    lines += [f"{text[:1].upper()}{text[1:]}" for text in build_words(reading)]
+    lines += [f"{text[:1].upper()}{text[1:]}" for text in map(display.in_lengths, build_words(reading))]
     lines += pattern_lines([read.patterns for read in reading.pulls], display.torque, display.number)
     held = reading.header.test.held if reading.header is not None else None
     lines += [text for text in (held_unknown((read.pull for read in reading.pulls), held),) if text]
-    lines += [f"• {problem}" for problem in reading.problems]
+    lines += [f"• {display.in_lengths(problem)}" for problem in reading.problems]
     lines += [f"Decision {c.at:%Y-%m-%d %H:%M}: {c.reason}" for c in reading.corrections]
     return lines

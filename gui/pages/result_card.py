@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.verdict.adequacy import certificate_advice
-from analysis.verdict.limits import rule_words
+from analysis.verdict.limits import percent, rule_words
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import half_words, ratio_of, unjudged_words
+from gui.translation import sentence
 from gui.widgets.badge import Badge
 from gui.widgets.parts import column, label, scrolled
 
@@ -56,7 +57,7 @@ class ResultCard(QWidget):
         self._badge.show_state(ratio.state, None if ratio.state else "No limit to compare with")
         self._limit.setText(f"Limit: {ratio.limit}\nRule: {ratio.rule}" if ratio.limit else "")
         self._others.setText("\n".join(ratio.parts))
-        self._notes.setText("\n".join(ratio.notes))
+        self._notes.setText("\n".join(map(sentence, ratio.notes)))
 
     def show_reading(self, reading: RecordingReading) -> None:
         """Show a recording's result."""
@@ -86,7 +87,7 @@ class ResultCard(QWidget):
             lines.append(f"Pack mean, drag taken off, {m.quantity}, {m.way}: {packs}")
         self._others.setText("\n".join(lines))
         notes = [*(result.notes if result is not None else main.notes if main is not None else ())]
-        self._notes.setText("\n".join(dict.fromkeys([half] if half else notes)))
+        self._notes.setText("\n".join(dict.fromkeys(map(sentence, [half] if half else notes))))
 
     def _limit_words(self, reading: RecordingReading) -> str:
         result, bounds = reading.result, reading.bounds
@@ -94,7 +95,8 @@ class ResultCard(QWidget):
             return ""
         words = f"Limit: {QUANTITY_WORDS.get(bounds.quantity, bounds.quantity).lower()} {bounds.words}\n{bounds.source}"
         chance = result.probability
-        sure = f", probability of conformity {chance:.0%}" if 0 <= chance <= 1 else ""
+        likely = percent(chance).replace(".", ",") if self._shared.display.comma else percent(chance)
+        sure = f", probability of conformity {likely}" if 0 <= chance <= 1 else ""
         return f"{words}\nRule: {rule_words(result.rule, result.guard)}{sure}"
 
 

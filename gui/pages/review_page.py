@@ -333,7 +333,7 @@ class ReviewPage(QWidget):
         self._sidecars.pop(path, None)
         self._outdated(path)
         self._moved(path)
-        self.say(f"Taken back: {words}.")
+        self.say(f"Undone: {words}.")
 
     def _moved(self, path: str) -> None:
         self.list.table.clearSelection()
@@ -367,9 +367,9 @@ class ReviewPage(QWidget):
     def _ask_import(self) -> None:
         path, _ = QFileDialog.getOpenFileName(
             self,
-            "Import a trace",
+            tr("Import a trace"),
             "",
-            "Tables (*.csv *.txt *.tsv *.xlsx *.xls *.ods *.parquet *.json *.jsonl);;All (*)",
+            f"{tr('Tables')} (*.csv *.txt *.tsv *.xlsx *.xls *.ods *.parquet *.json *.jsonl);;{tr('All files')} (*)",
         )
         if path:
             self.import_table(Path(path))
@@ -401,7 +401,7 @@ class ReviewPage(QWidget):
                 return
             path, neutral = halves
         start = str(Path(path).with_suffix("")) + f"-{name}"
-        target, kind = QFileDialog.getSaveFileName(self, "Save the report as", start, kinds)
+        target, kind = QFileDialog.getSaveFileName(self, tr("Save the report as"), start, kinds)
         if target:
             self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
 

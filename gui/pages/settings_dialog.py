@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 COLOURS = (("dark", "Dark"), ("light", "Light"))
 DECIMALS = (("", "Point: 38.5"), ("comma", "Comma: 38,5"))
+LENGTHS = (("mm", "Millimetres"), ("in", "Inches"))
 REPORTS = (
     "For reports written from now on. Without a name here, a report shows the workshop that its recording names; "
     "without someone who authorises it, the line to sign on stays empty."
@@ -43,6 +44,8 @@ class SettingsDialog(QDialog):
         self.scale.set_key(str(shared.look.scale))
         self.unit = Choice("Torque in", [(unit, unit) for unit in UNITS])
         self.unit.set_key(shared.display.unit)
+        self.lengths = Choice("Lengths in", LENGTHS)
+        self.lengths.set_key(shared.display.lengths)
         self.decimal = Choice("Decimal mark", DECIMALS)
         self.decimal.set_key("comma" if shared.display.comma else "")
         self.language = Choice("Language, from the next start on", LANGUAGES.items())
@@ -63,7 +66,7 @@ class SettingsDialog(QDialog):
         body = QWidget()
         inside = column(body, gap=12)
         inside.addWidget(label("Window", "title"))
-        look_parts = (self.palette_choice, self.scale, self.unit, self.decimal, self.language)
+        look_parts = (self.palette_choice, self.scale, self.language, self.unit, self.lengths, self.decimal)
         inside.addWidget(Columns(self._shared.look, look_parts, most=3))
         inside.addWidget(self.sounds)
         inside.addWidget(self.folder)
@@ -103,13 +106,14 @@ class SettingsDialog(QDialog):
         if folder and Path(folder) != settings.recordings:
             settings.remember(recordings=folder)
         shared.look.use(palette=self.palette_choice.key, scale=float(self.scale.key))
-        shared.display.use(unit=self.unit.key, comma=comma)
+        shared.display.use(unit=self.unit.key, comma=comma, lengths=self.lengths.key)
         shared.sounds.on = self.sounds.isChecked()
         settings.remember(
             palette=self.palette_choice.key,
             scale=float(self.scale.key),
             unit=self.unit.key,
             comma=comma,
+            lengths=self.lengths.key,
             language=self.language.key,
             sounds=self.sounds.isChecked(),
             shop=self.shop.text.strip(),

@@ -73,7 +73,7 @@ class SteppedDialog(QDialog):
         """Say what the two buttons do now; a screen reader says the same."""
         for part, text in ((self.back, back), (self.next, on)):
             part.setText(text)
-            part.setAccessibleName(text)
+            part.setAccessibleName(tr(text))
 
     def _allow(self, on: bool) -> None:
         self.next.setEnabled(on)

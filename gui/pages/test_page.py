@@ -17,7 +17,7 @@ from gui.pages.welcome import Welcome
 from gui.sound import Sound
 from gui.translation import tr
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import column
+from gui.widgets.parts import column, leads, restyle
 from gui.widgets.step_strip import StepStrip
 
 if TYPE_CHECKING:
@@ -179,10 +179,12 @@ class TestPage(QWidget):
         def make() -> Editor:
             editor = build_editor(name, self._shared, self._tester)
             editor.closed.connect(self.close_editor)
+            editor.settled.connect(self._refresh_stream)
             if isinstance(editor, axle.AxleEditor):
                 editor.build.chart_asked.connect(self.chart.emit)
             if isinstance(editor, dial.DialEditor):
                 editor.review_asked.connect(self.review.emit)
+                editor.fixture_asked.connect(lambda: self.open_row("Fixture"))
             return editor
 
         return cast("Editor", self._part(f"editor {name}", make))
@@ -354,10 +356,12 @@ class TestPage(QWidget):
         self._zone = inside
 
     def _refresh_stream(self) -> None:
-        stream = self._tester.bridge.stream
-        self.foot.refresh(
-            self._tester.run, stream.health if stream is not None else None, self._tester.recording_words()
-        )
+        stream, run = self._tester.bridge.stream, self._tester.run
+        ready = run.action().enabled
+        restyle(self.welcome.first, "" if ready else "main")
+        elsewhere = bool(self._open) and leads(self.editor(self._open))
+        health = stream.health if stream is not None else None
+        self.foot.refresh(run, health, self._tester.recording_words(), elsewhere=elsewhere)
 
     @property
     def simulated(self) -> bool:

@@ -55,7 +55,9 @@ class WeighDialog(SteppedDialog):
         self._simulated = False
         self._facts = TransducerFacts()
         description = tester.card.description
-        self.what = WhatStep(tester.card.facts.name or (description.name if description is not None else ""))
+        self.what = WhatStep(
+            tester.card.facts.name or (description.name if description is not None else ""), shared.display
+        )
         self.hang, self.outcome = HangStep(shared), ResultStep(shared)
         self.again = button("Measure it again", self._again, tip="Takes the last step back")
         self._lay_out((self.what, self.hang, self.outcome), self.again)

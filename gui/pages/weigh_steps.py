@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QProgressBar, QSizePolicy, QWidget
 
 from gui.models.weighing import MASSES, RESULT_WORDS, WAYS, Doing, Hanging, cautions
+from gui.translation import tr
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
@@ -36,7 +37,7 @@ class WhatStep(QWidget):
 
     changed = Signal()
 
-    def __init__(self, name: str) -> None:
+    def __init__(self, name: str, display: Display) -> None:
         super().__init__()
         own = [(REAL, f"Check {name}"), (CALIBRATE, f"Calibrate {name}, a bare amplifier, by two loads")]
         practice = (PRACTICE, "Practise on the virtual transducer (simulated)")
@@ -58,6 +59,7 @@ class WhatStep(QWidget):
         self._lay_out()
         for field in self.fields.values():
             field.changed.connect(self.changed.emit)
+            field.show_hint(display.in_lengths(tr(field.hint)))
         for choice in (self.which, self.way, self.down):
             choice.changed.connect(self.changed.emit)
         self.which.changed.connect(self.show_choice)
@@ -121,7 +123,7 @@ class HangStep(QWidget):
         self.state = label("", "head", wrap=True)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
-        self.bar.setAccessibleName("How long it has been still")
+        self.bar.setAccessibleName(tr("How long it has been still"))
         self.table = results_table()
         frame = card()
         shown = column(frame, margin=14, gap=6)

@@ -252,6 +252,18 @@
         <translation>Hebel, Antrieb bis Hand</translation>
     </message>
     <message>
+        <source>How the lever meets the wheel. Key 3</source>
+        <translation>Wie der Hebel am Rad sitzt. Taste 3</translation>
+    </message>
+    <message>
+        <source>hand</source>
+        <translation>Hand</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>Antrieb</translation>
+    </message>
+    <message>
         <source>Lever angle from stud line</source>
         <translation>Hebelwinkel zur Bolzenlinie</translation>
     </message>
@@ -493,7 +505,7 @@
     </message>
     <message>
         <source>SD, %1</source>
-        <translation>Standardabweichung, %1</translation>
+        <translation>Std.-Abw., %1</translation>
     </message>
     <message>
         <source>Share of variance</source>
@@ -585,7 +597,7 @@
     </message>
     <message>
         <source>%1%2. Pulls are recorded, but no result is given: put the type right on the Axle card, or a reason to judge it all the same.</source>
-        <translation>%1%2. Züge werden aufgezeichnet, aber es gibt kein Ergebnis: Typ auf der Karte Achse berichtigen, oder einen Grund angeben, trotzdem zu urteilen.</translation>
+        <translation>%1%2. Züge werden aufgezeichnet, aber es gibt kein Ergebnis: Bauart auf der Karte Achse berichtigen, oder einen Grund angeben, trotzdem zu urteilen.</translation>
     </message>
     <message>
         <source>The kind of test has changed, so some checks are asked again. Pulls made before stay in the list: exclude those that were made otherwise.</source>
@@ -1056,10 +1068,6 @@
         <translation>Standardabweichung</translation>
     </message>
     <message>
-        <source>Shown how surely (power)</source>
-        <translation>Wie sicher gezeigt (Schärfe)</translation>
-    </message>
-    <message>
         <source>Groups, the control first</source>
         <translation>Gruppen, die Vergleichsgruppe zuerst</translation>
     </message>
@@ -1165,7 +1173,7 @@
     </message>
     <message>
         <source>Check the type: gear, viscous, locking and open units are not judged by this torque.</source>
-        <translation>Typ prüfen: Zahnrad-, Visko-, Sperr- und offene Differentiale werden nach diesem Drehmoment nicht beurteilt.</translation>
+        <translation>Bauart prüfen: Zahnrad-, Visko-, Sperr- und offene Differentiale werden nach diesem Drehmoment nicht beurteilt.</translation>
     </message>
     <message>
         <source>Brakes fully free on both wheels of the axle: look, then turn by hand. An electric parking brake in its service mode, fingers clear of it: it can move by itself.</source>
@@ -1281,7 +1289,7 @@
     </message>
     <message>
         <source>Compare before and after only at the same temperature, speed, rest, side, fixture and oil.</source>
-        <translation>Vorher und nachher nur bei gleicher Temperatur, Tempo, Ruhe, Seite, Aufnahme und gleichem Öl vergleichen.</translation>
+        <translation>Vorher und nachher nur bei gleicher Temperatur, Tempo, Ruhe, Seite, Vorrichtung und gleichem Öl vergleichen.</translation>
     </message>
     <message>
         <source>Passing this test is no proof of traction under power: ramps and gear separation act only with drive torque.</source>
@@ -1369,7 +1377,7 @@
     </message>
     <message>
         <source>Fixture</source>
-        <translation>Aufnahme am Rad</translation>
+        <translation>Vorrichtung</translation>
     </message>
     <message>
         <source>Limit</source>
@@ -1457,7 +1465,7 @@
     </message>
     <message>
         <source>Mistakes and their sizes</source>
-        <translation>Fehler und ihre Größe</translation>
+        <translation>Fehler und was sie ausmachen</translation>
     </message>
     <message>
         <source>Finish with %1 of %2 pulls</source>
@@ -1804,10 +1812,6 @@
         <translation>Korrektur speichern</translation>
     </message>
     <message>
-        <source>Take back what was decided about this pull</source>
-        <translation>Zurücknehmen, was über diesen Zug entschieden wurde</translation>
-    </message>
-    <message>
         <source>the lever knocked against the stand</source>
         <translation>der Hebel stieß gegen den Bock</translation>
     </message>
@@ -1841,7 +1845,7 @@
     </message>
     <message>
         <source>&amp;Shim</source>
-        <translation>&amp;Scheibe</translation>
+        <translation>A&amp;usgleichsscheibe</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -2098,6 +2102,2130 @@
     <message>
         <source>At the axle: reading × %1</source>
         <translation>An der Achse: Ablesung × %1</translation>
+    </message>
+    <message>
+        <source>How to make a held-wheel torque test</source>
+        <translation>Prüfung des Drehmoments bei gehaltenem Rad</translation>
+    </message>
+    <message>
+        <source>Hold one wheel of the axle, turn the other with a lever. The pack of a clutch-type limited-slip differential then slips: B is the torque that breaks it away, R the torque that keeps it rotating. %1 The maker's manual comes first.</source>
+        <translation>Ein Rad der Achse halten, das andere mit einem Hebel drehen. Das Paket eines Lamellen-Sperrdifferentials rutscht dann: B ist das Moment, bei dem es losbricht, R das Moment, mit dem es sich weiterdreht. %1 Das Handbuch des Herstellers geht vor.</translation>
+    </message>
+    <message>
+        <source>Hold one wheel</source>
+        <translation>Ein Rad halten</translation>
+    </message>
+    <message>
+        <source>On the floor or strapped, never by hand. Raise the other. Neutral, brakes free; turn it by hand.</source>
+        <translation>Auf dem Boden oder mit Gurt, nie von Hand. Das andere anheben. Leerlauf, Bremsen frei; von Hand drehen.</translation>
+    </message>
+    <message>
+        <source>Fit the lever</source>
+        <translation>Hebel ansetzen</translation>
+    </message>
+    <message>
+        <source>On a stud, pointing outward in line with the wheel's centre. Measure to the middle of your hand.</source>
+        <translation>Auf einen Bolzen, nach außen und in einer Linie mit der Radmitte. Bis zur Mitte der Hand messen.</translation>
+    </message>
+    <message>
+        <source>Transducer warm, lever hanging free or off, hands off. Take it once more after the last pull.</source>
+        <translation>Aufnehmer warm, Hebel frei hängend oder ab, Hände weg. Nach dem letzten Zug noch einmal nehmen.</translation>
+    </message>
+    <message>
+        <source>Two to three seconds until it slips. No jerk. Stop if the torque climbs and nothing moves.</source>
+        <translation>Zwei bis drei Sekunden, bis es rutscht. Kein Ruck. Aufhören, wenn das Moment steigt und sich nichts bewegt.</translation>
+    </message>
+    <message>
+        <source>Slowly, 2 to 10 turns a minute, two turns. Ease the load off, keep hold. Rest, and again: five pulls.</source>
+        <translation>Langsam, 2 bis 10 Umdrehungen je Minute, zwei Umdrehungen. Last wegnehmen, festhalten. Ruhen, und wieder: fünf Züge.</translation>
+    </message>
+    <message>
+        <source>mistake</source>
+        <translation>Fehler</translation>
+    </message>
+    <message>
+        <source>what it does</source>
+        <translation>was er ausmacht</translation>
+    </message>
+    <message>
+        <source>from</source>
+        <translation>woher</translation>
+    </message>
+    <message>
+        <source>Always</source>
+        <translation>Immer</translation>
+    </message>
+    <message>
+        <source>geometry of the lever, 1 + r/L</source>
+        <translation>Geometrie des Hebels, 1 + r/L</translation>
+    </message>
+    <message>
+        <source>common practice, no source</source>
+        <translation>üblich, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>inertia × acceleration</source>
+        <translation>Trägheit × Beschleunigung</translation>
+    </message>
+    <message>
+        <source>weight × distance</source>
+        <translation>Gewicht × Abstand</translation>
+    </message>
+    <message>
+        <source>ramp × delay</source>
+        <translation>Anstieg × Verzögerung</translation>
+    </message>
+    <message>
+        <source>packs add up, no mean</source>
+        <translation>Pakete addieren sich, kein Mittel</translation>
+    </message>
+    <message>
+        <source>NIST SP 811, appendix B.8</source>
+        <translation>NIST SP 811, Anhang B.8</translation>
+    </message>
+    <message>
+        <source>steel shafts, 38 to 28 mm</source>
+        <translation>Stahlwellen, 38 bis 28 mm</translation>
+    </message>
+    <message>
+        <source>Lever on a stud, read as it is</source>
+        <translation>Hebel auf einem Bolzen, Ablesung unverändert genommen</translation>
+    </message>
+    <message>
+        <source>11 % low (5 × 114.3 mm, lever 450 mm; 16 % at 300 mm)</source>
+        <translation>11 % zu wenig (5 × 114,3 mm, Hebel 450 mm; 16 % bei 300 mm)</translation>
+    </message>
+    <message>
+        <source>Lever on a stud pointing inward</source>
+        <translation>Hebel auf einem Bolzen, nach innen</translation>
+    </message>
+    <message>
+        <source>15 % high (5 × 114.3 mm, lever 450 mm)</source>
+        <translation>15 % zu viel (5 × 114,3 mm, Hebel 450 mm)</translation>
+    </message>
+    <message>
+        <source>Hand 20 mm from where L was measured</source>
+        <translation>Hand 20 mm neben dem Punkt, bis zu dem L gemessen wurde</translation>
+    </message>
+    <message>
+        <source>0.5 % at 450 mm</source>
+        <translation>0,5 % bei 450 mm</translation>
+    </message>
+    <message>
+        <source>Jerked, or still speeding up</source>
+        <translation>Geruckt, oder noch im Beschleunigen</translation>
+    </message>
+    <message>
+        <source>20 to 34 N·m high (1.0 to 1.7 kg·m² at 20 rad/s²)</source>
+        <translation>20 bis 34 N·m zu viel (1,0 bis 1,7 kg·m² bei 20 rad/s²)</translation>
+    </message>
+    <message>
+        <source>Zero taken with the lever held level</source>
+        <translation>Null bei waagerecht gehaltenem Hebel genommen</translation>
+    </message>
+    <message>
+        <source>up to 6.1 N·m off (2.5 kg at 0.25 m)</source>
+        <translation>bis 6,1 N·m daneben (2,5 kg bei 0,25 m)</translation>
+    </message>
+    <message>
+        <source>Slow display, ten readings a second</source>
+        <translation>Träge Anzeige, zehn Messwerte je Sekunde</translation>
+    </message>
+    <message>
+        <source>15 N·m low (50 N·m a second, 0.3 s late)</source>
+        <translation>15 N·m zu wenig (50 N·m je Sekunde, 0,3 s zu spät)</translation>
+    </message>
+    <message>
+        <source>A brake drags</source>
+        <translation>Eine Bremse schleift</translation>
+    </message>
+    <message>
+        <source>4 to 10 N·m high, or it will not turn at all</source>
+        <translation>4 bis 10 N·m zu viel, oder es dreht sich gar nicht</translation>
+    </message>
+    <message>
+        <source>A gear is engaged, or the case is held</source>
+        <translation>Ein Gang ist eingelegt, oder das Gehäuse ist gehalten</translation>
+    </message>
+    <message>
+        <source>about twice the torque</source>
+        <translation>etwa das doppelte Moment</translation>
+    </message>
+    <message>
+        <source>lbf·ft, lbf·in, N·m, kgf·m mixed up</source>
+        <translation>lbf·ft, lbf·in, N·m, kgf·m verwechselt</translation>
+    </message>
+    <message>
+        <source>Large transducer for a small torque</source>
+        <translation>Großer Aufnehmer für ein kleines Moment</translation>
+    </message>
+    <message>
+        <source>27 N·m is 8 % of a range of 339 N·m: wide interval</source>
+        <translation>27 N·m sind 8 % eines Bereichs von 339 N·m: weites Intervall</translation>
+    </message>
+    <message>
+        <source>One pull only</source>
+        <translation>Nur ein Zug</translation>
+    </message>
+    <message>
+        <source>a single peak scatters by several to tens of per cent</source>
+        <translation>eine einzelne Spitze streut um einige bis mehrere zehn Prozent</translation>
+    </message>
+    <message>
+        <source>Drag taken for the pack</source>
+        <translation>Schleppmoment für das Paket gehalten</translation>
+    </message>
+    <message>
+        <source>16 to 21 N·m without any pack friction</source>
+        <translation>16 bis 21 N·m ganz ohne Reibung im Paket</translation>
+    </message>
+    <message>
+        <source>Wind-up of the shafts taken for slip</source>
+        <translation>Verdrehung der Wellen für Rutschen gehalten</translation>
+    </message>
+    <message>
+        <source>0.6 to 1.8° at 100 N·m before anything slips</source>
+        <translation>0,6 bis 1,8° bei 100 N·m, bevor etwas rutscht</translation>
+    </message>
+    <message>
+        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
+        <translation>ein Rad ist durch Boden und Gurt gehalten, das andere steht angehoben auf einem Bock; der Hebel zeigt nach außen, in einer Linie mit Radmitte und Bolzen; gezogen wird rechtwinklig; der Hebel hängt frei, niemand berührt ihn, die Null wird genommen; das Moment steigt in zwei bis drei Sekunden gleichmäßig bis B, dem Losbrechen, und bleibt dann bei R; langsam zwei Umdrehungen weiterdrehen, solange sich das Rad bewegt; sonst aufhören</translation>
+    </message>
+    <message>
+        <source>1  Hold one wheel</source>
+        <translation>1  Ein Rad halten</translation>
+    </message>
+    <message>
+        <source>held: floor, strap</source>
+        <translation>gehalten: Boden, Gurt</translation>
+    </message>
+    <message>
+        <source>raised</source>
+        <translation>angehoben</translation>
+    </message>
+    <message>
+        <source>stand</source>
+        <translation>Bock</translation>
+    </message>
+    <message>
+        <source>not by hand</source>
+        <translation>nicht von Hand</translation>
+    </message>
+    <message>
+        <source>2  Lever in line</source>
+        <translation>2  Hebel in Linie</translation>
+    </message>
+    <message>
+        <source>lever</source>
+        <translation>Hebel</translation>
+    </message>
+    <message>
+        <source>pull square</source>
+        <translation>rechtwinklig ziehen</translation>
+    </message>
+    <message>
+        <source>3  Zero</source>
+        <translation>3  Null</translation>
+    </message>
+    <message>
+        <source>hangs free</source>
+        <translation>hängt frei</translation>
+    </message>
+    <message>
+        <source>hands off; again at the end</source>
+        <translation>Hände weg; am Ende noch mal</translation>
+    </message>
+    <message>
+        <source>4  Load smoothly</source>
+        <translation>4  Gleichmäßig</translation>
+    </message>
+    <message>
+        <source>2 to 3 s</source>
+        <translation>2 bis 3 s</translation>
+    </message>
+    <message>
+        <source>time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>%1 (%2 to %3)</source>
+        <translation>%1 (%2 bis %3)</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 weitere</translation>
+    </message>
+    <message>
+        <source>Open the file</source>
+        <translation>Datei öffnen</translation>
+    </message>
+    <message>
+        <source>Factor</source>
+        <translation>Faktor</translation>
+    </message>
+    <message>
+        <source>Hub drawing</source>
+        <translation>Zeichnung der Nabe</translation>
+    </message>
+    <message>
+        <source>no fixture yet</source>
+        <translation>noch keine Vorrichtung</translation>
+    </message>
+    <message>
+        <source>%1 studs, lever %2° off the radius</source>
+        <translation>%1 Bolzen, Hebel %2° neben dem Radius</translation>
+    </message>
+    <message>
+        <source>A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning slowly, the steady level is the rotating torque R; ease the load off and keep hold of the lever.</source>
+        <translation>Ein Zug: in zwei bis drei Sekunden gleichmäßig belasten; die erste Spitze ist das Losbrechmoment B; langsam weiterdrehen, das stetige Niveau ist das Drehmoment in Bewegung R; Last wegnehmen und den Hebel festhalten.</translation>
+    </message>
+    <message>
+        <source>Name: %1</source>
+        <translation>Name: %1</translation>
+    </message>
+    <message>
+        <source>a transducer</source>
+        <translation>ein Aufnehmer</translation>
+    </message>
+    <message>
+        <source>a fixture</source>
+        <translation>eine Vorrichtung</translation>
+    </message>
+    <message>
+        <source>a kind of test</source>
+        <translation>eine Art der Prüfung</translation>
+    </message>
+    <message>
+        <source>virtual transducer</source>
+        <translation>virtueller Aufnehmer</translation>
+    </message>
+    <message>
+        <source>Transducer connecting</source>
+        <translation>Aufnehmer wird verbunden</translation>
+    </message>
+    <message>
+        <source>Let it rest: %1</source>
+        <translation>Ruhen lassen: %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pulls</source>
+        <translation>%1 von %2 Zügen</translation>
+    </message>
+    <message>
+        <source>Bytes %1</source>
+        <translation>Bytes %1</translation>
+    </message>
+    <message>
+        <source>%1 readings, %2, %3 a second</source>
+        <translation>%1 Messwerte, %2, %3 je Sekunde</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>abgeschlossen</translation>
+    </message>
+    <message>
+        <source>foreign</source>
+        <translation>von anderswo</translation>
+    </message>
+    <message>
+        <source>Hash: %1 (shows that it is unchanged, not that it is genuine)</source>
+        <translation>Prüfsumme: %1 (zeigt, dass sie unverändert ist, nicht, dass sie echt ist)</translation>
+    </message>
+    <message>
+        <source>%1 recordings, %2 more</source>
+        <translation>%1 Aufzeichnungen, %2 weitere</translation>
+    </message>
+    <message>
+        <source>•  %1</source>
+        <translation>•  %1</translation>
+    </message>
+    <message>
+        <source>the true zero was not taken again after the pulls: what it may have moved by is not in the interval</source>
+        <translation>die wahre Null wurde nach den Zügen nicht noch einmal genommen: was sie sich verschoben haben kann, ist nicht im Intervall</translation>
+    </message>
+    <message>
+        <source>%1 pulls</source>
+        <translation>%1 Züge</translation>
+    </message>
+    <message>
+        <source>breakaway, %1</source>
+        <translation>Losbrechmoment, %1</translation>
+    </message>
+    <message>
+        <source>rotating mean, %1</source>
+        <translation>Drehmoment in Bewegung, Mittel, %1</translation>
+    </message>
+    <message>
+        <source>rotating maximum, %1</source>
+        <translation>Drehmoment in Bewegung, Maximum, %1</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral at least %1</source>
+        <translation>im Gang ÷ Leerlauf mindestens %1</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral at most %1</source>
+        <translation>im Gang ÷ Leerlauf höchstens %1</translation>
+    </message>
+    <message>
+        <source>Time since the first pull (s)</source>
+        <translation>Zeit seit dem ersten Zug (s)</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2 s/√n</source>
+        <translation>Median von %1 Zügen, %2 s/√n</translation>
+    </message>
+    <message>
+        <source>the limit does not say which part is held: a held case reads about double</source>
+        <translation>der Grenzwert sagt nicht, welches Teil gehalten ist: ein gehaltenes Gehäuse zeigt etwa das Doppelte</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Teil</translation>
+    </message>
+    <message>
+        <source>What is to be edited</source>
+        <translation>Was geändert werden soll</translation>
+    </message>
+    <message>
+        <source>Packs</source>
+        <translation>Pakete</translation>
+    </message>
+    <message>
+        <source>left %1 parts</source>
+        <translation>links %1 Teile</translation>
+    </message>
+    <message>
+        <source>right %1 parts</source>
+        <translation>rechts %1 Teile</translation>
+    </message>
+    <message>
+        <source>picked: %1, %2</source>
+        <translation>gewählt: %1, %2</translation>
+    </message>
+    <message>
+        <source>left %1</source>
+        <translation>links %1</translation>
+    </message>
+    <message>
+        <source>right %1</source>
+        <translation>rechts %1</translation>
+    </message>
+    <message>
+        <source>Counted ratio between its neighbours</source>
+        <translation>Gezählte Übersetzung zwischen ihren Nachbarn</translation>
+    </message>
+    <message>
+        <source>nothing counted yet</source>
+        <translation>noch nichts gezählt</translation>
+    </message>
+    <message>
+        <source>inside</source>
+        <translation>innerhalb</translation>
+    </message>
+    <message>
+        <source>not found</source>
+        <translation>nicht gefunden</translation>
+    </message>
+    <message>
+        <source>Answer</source>
+        <translation>Antwort</translation>
+    </message>
+    <message>
+        <source>Recordings read</source>
+        <translation>Gelesene Aufzeichnungen</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>Tables</source>
+        <translation>Tabellen</translation>
+    </message>
+    <message>
+        <source>All files</source>
+        <translation>Alle Dateien</translation>
+    </message>
+    <message>
+        <source>axle tag</source>
+        <translation>Achsschild</translation>
+    </message>
+    <message>
+        <source>%1 against %2, %3 fills</source>
+        <translation>%1 über %2, %3 Füllungen</translation>
+    </message>
+    <message>
+        <source>Has a new pack run in?</source>
+        <translation>Ist ein neues Paket eingelaufen?</translation>
+    </message>
+    <message>
+        <source>1. Test again every few cycles (figure-eights, both ways) and tag each recording with their number: cycles=12.</source>
+        <translation>1. Alle paar Zyklen (Achten, beide Richtungen) wieder prüfen und jeder Aufzeichnung deren Zahl als Merkmal geben: cycles=12.</translation>
+    </message>
+    <message>
+        <source>2. Choose that tag on the left.</source>
+        <translation>2. Dieses Merkmal links wählen.</translation>
+    </message>
+    <message>
+        <source>It has settled when the change over the last ten values lies, with its whole interval, within ± 1 % per ten cycles. The table says what was known after each value.</source>
+        <translation>Eingelaufen ist es, wenn die Änderung über die letzten zehn Werte mit ihrem ganzen Intervall innerhalb ± 1 % je zehn Zyklen liegt. Die Tabelle sagt, was nach jedem Wert bekannt war.</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>eingelaufen</translation>
+    </message>
+    <message>
+        <source>still moving</source>
+        <translation>noch in Bewegung</translation>
+    </message>
+    <message>
+        <source>too few yet</source>
+        <translation>noch zu wenige</translation>
+    </message>
+    <message>
+        <source>cannot be shown yet</source>
+        <translation>noch nicht zu zeigen</translation>
+    </message>
+    <message>
+        <source>How good is your own measuring?</source>
+        <translation>Wie gut ist die eigene Messung?</translation>
+    </message>
+    <message>
+        <source>1. Two operators or more test two axles or more, each of them twice or more, in mixed order. Nothing is changed between the tests.</source>
+        <translation>1. Zwei Prüfer oder mehr prüfen zwei Achsen oder mehr, jede zweimal oder öfter, in gemischter Reihenfolge. Zwischen den Prüfungen wird nichts geändert.</translation>
+    </message>
+    <message>
+        <source>2. Search for just these recordings. Each is one repeat; its tags or its job card name operator and axle.</source>
+        <translation>2. Genau nach diesen Aufzeichnungen suchen. Jede ist eine Wiederholung; ihre Merkmale oder ihre Karte nennen Prüfer und Achse.</translation>
+    </message>
+    <message>
+        <source>The answer: how far one reading can be trusted, and whether operators differ more than their own repeats do. Two transducers, or two operators, can also be set side by side, axle by axle.</source>
+        <translation>Die Antwort: wie weit eine Ablesung gilt, und ob Prüfer sich mehr unterscheiden als ihre eigenen Wiederholungen. Zwei Aufnehmer oder zwei Prüfer lassen sich auch Achse für Achse nebeneinanderstellen.</translation>
+    </message>
+    <message>
+        <source>breakaway (%1)</source>
+        <translation>Losbrechmoment (%1)</translation>
+    </message>
+    <message>
+        <source>rotating mean (%1)</source>
+        <translation>Drehmoment in Bewegung, Mittel (%1)</translation>
+    </message>
+    <message>
+        <source>Reading %1 recordings for %2</source>
+        <translation>%1 Aufzeichnungen werden gelesen für %2</translation>
+    </message>
+    <message>
+        <source>different test kinds: %1</source>
+        <translation>verschiedene Arten der Prüfung: %1</translation>
+    </message>
+    <message>
+        <source>different test kinds: %1.</source>
+        <translation>verschiedene Arten der Prüfung: %1.</translation>
+    </message>
+    <message>
+        <source>different places of the torque (axle, sensor): %1</source>
+        <translation>verschiedene Orte des Drehmoments (Achse, Aufnehmer): %1</translation>
+    </message>
+    <message>
+        <source>different fixtures: %1</source>
+        <translation>verschiedene Vorrichtungen: %1</translation>
+    </message>
+    <message>
+        <source>different sides: %1</source>
+        <translation>verschiedene Seiten: %1</translation>
+    </message>
+    <message>
+        <source>Save the report as</source>
+        <translation>Bericht speichern als</translation>
+    </message>
+    <message>
+        <source>Export to</source>
+        <translation>Exportieren nach</translation>
+    </message>
+    <message>
+        <source>Bytes</source>
+        <translation>Bytes</translation>
+    </message>
+    <message>
+        <source>Pull %1</source>
+        <translation>Zug %1</translation>
+    </message>
+    <message>
+        <source>excluded: %1</source>
+        <translation>ausgeschlossen: %1</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read.</source>
+        <translation>%1 ist nicht zu lesen.</translation>
+    </message>
+    <message>
+        <source>clipped</source>
+        <translation>gekappt</translation>
+    </message>
+    <message>
+        <source>lost samples</source>
+        <translation>verlorene Messwerte</translation>
+    </message>
+    <message>
+        <source>cut at start</source>
+        <translation>am Anfang abgeschnitten</translation>
+    </message>
+    <message>
+        <source>cut at end</source>
+        <translation>am Ende abgeschnitten</translation>
+    </message>
+    <message>
+        <source>ramp too fast</source>
+        <translation>zu schnell belastet</translation>
+    </message>
+    <message>
+        <source>zero moved</source>
+        <translation>Null verschoben</translation>
+    </message>
+    <message>
+        <source>not resolved</source>
+        <translation>nicht aufgelöst</translation>
+    </message>
+    <message>
+        <source>the recording begins in the middle of this pull: start it before touching the lever</source>
+        <translation>die Aufzeichnung beginnt mitten in diesem Zug: erst starten, dann den Hebel anfassen</translation>
+    </message>
+    <message>
+        <source>the recording ends under load: ease the load off first, and stop the recording a second later</source>
+        <translation>die Aufzeichnung endet unter Last: erst die Last wegnehmen, eine Sekunde danach anhalten</translation>
+    </message>
+    <message>
+        <source>gripped again on the way: this is the pull stated before, as a whole; it counts once</source>
+        <translation>unterwegs nachgefasst: das ist der Zug von vorhin, als Ganzes; er zählt einmal</translation>
+    </message>
+    <message>
+        <source>gripped again a moment after the pull before, and one of the two shows no steady turning: not counted; rest two seconds before you pull again</source>
+        <translation>gleich nach dem vorigen Zug nachgefasst, und einer der beiden zeigt kein stetiges Drehen: nicht gezählt; zwei Sekunden ruhen, dann wieder ziehen</translation>
+    </message>
+    <message>
+        <source>eased off before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps turning</source>
+        <translation>nachgelassen, bevor zu sehen war, dass das Paket rutscht: noch einmal langsam ziehen, bis das Rad dreht und weiterdreht</translation>
+    </message>
+    <message>
+        <source>the torque was held but the wheel did not turn: pull on until it turns and keeps turning</source>
+        <translation>das Moment wurde gehalten, aber das Rad drehte nicht: weiterziehen, bis es dreht und weiterdreht</translation>
+    </message>
+    <message>
+        <source>came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand until the pack breaks away, or record the wheel's angle</source>
+        <translation>kam auf einmal oder lag still, wie ein Hebel, der aufgesetzt wird, und kein anderer Zug zeigt, was üblich ist: von Hand ziehen, bis das Paket losbricht, oder den Winkel des Rads aufzeichnen</translation>
+    </message>
+    <message>
+        <source>under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer</source>
+        <translation>unter 2 % des Nennmoments, wo keine Klasse kalibriert ist: kleineren Aufnehmer nehmen</translation>
+    </message>
+    <message>
+        <source>no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same</source>
+        <translation>keine Spitze zeigt, wo das Rutschen begann: ohne den Winkel des Rads sähe ein gehaltenes Moment unter dem Rutschen genauso aus</translation>
+    </message>
+    <message>
+        <source>nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second before you pull</source>
+        <translation>vor dem Anstieg lag nichts still, darum zählt das Moment von seinem Fuß an und das Intervall ist weit: vor dem Ziehen eine Sekunde ruhen</translation>
+    </message>
+    <message>
+        <source>the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; take the zero again with the lever hanging</source>
+        <translation>die Anzeige sprang und stand dann still wie in Ruhe: der Aufnehmer hat seine Null selbst gesetzt; Null mit hängendem Hebel noch einmal nehmen</translation>
+    </message>
+    <message>
+        <source>%1 readings at the transducer's limit: use a larger one</source>
+        <translation>%1 Messwerte am Ende des Messbereichs: größeren Aufnehmer nehmen</translation>
+    </message>
+    <message>
+        <source>%1 readings beyond the transducer's range: use a larger one</source>
+        <translation>%1 Messwerte über dem Messbereich: größeren Aufnehmer nehmen</translation>
+    </message>
+    <message>
+        <source>samples are missing at the breakaway: bring the receiver nearer, pull again</source>
+        <translation>am Losbrechen fehlen Messwerte: Empfänger näher bringen, noch einmal ziehen</translation>
+    </message>
+    <message>
+        <source>jerked to its peak in %1 s: take two seconds for the first slip</source>
+        <translation>in %1 s zur Spitze geruckt: zwei Sekunden bis zum ersten Rutschen nehmen</translation>
+    </message>
+    <message>
+        <source>rose %1 N·m between two readings, so the breakaway's interval is wide: pull %2 times slower, or measure faster</source>
+        <translation>stieg um %1 N·m zwischen zwei Messwerten, darum ist das Intervall des Losbrechens weit: %2-mal langsamer ziehen oder schneller messen</translation>
+    </message>
+    <message>
+        <source>the trace lay still at two levels before the ramp, %1 and %2 N·m: the torque counts from the first, the interval reaches the other; rest a second before you pull</source>
+        <translation>vor dem Anstieg lag die Kurve auf zwei Niveaus still, %1 und %2 N·m: das Moment zählt vom ersten an, das Intervall reicht bis zum anderen; vor dem Ziehen eine Sekunde ruhen</translation>
+    </message>
+    <message>
+        <source>the reading stood still for %1 s under load: check the link</source>
+        <translation>die Anzeige stand %1 s unter Last still: Verbindung prüfen</translation>
+    </message>
+    <message>
+        <source>the torque went on changing by %1 % while turning: nothing steady to state</source>
+        <translation>das Moment änderte sich beim Drehen weiter um %1 %: nichts Stetiges anzugeben</translation>
+    </message>
+    <message>
+        <source>a fluid coupling or a dragging brake does that</source>
+        <translation>so verhält sich eine Viskokupplung oder eine schleifende Bremse</translation>
+    </message>
+    <message>
+        <source>the torque kept to %1 for about as long: no one level to state</source>
+        <translation>das Moment blieb bei %1 etwa gleich lang: kein einzelnes Niveau anzugeben</translation>
+    </message>
+    <message>
+        <source>turn at one speed, which a fluid coupling follows</source>
+        <translation>mit gleichbleibendem Tempo drehen, dem eine Viskokupplung folgt</translation>
+    </message>
+    <message>
+        <source>only %1 s of steady turning: keep turning evenly, two seconds or more</source>
+        <translation>nur %1 s stetig gedreht: gleichmäßig weiterdrehen, zwei Sekunden oder mehr</translation>
+    </message>
+    <message>
+        <source>yanks or hesitations most of the way: turn more evenly</source>
+        <translation>meist geruckt oder gezögert: gleichmäßiger drehen</translation>
+    </message>
+    <message>
+        <source>the torque changed by %1 % while turning: the interval reaches both ends</source>
+        <translation>das Moment änderte sich beim Drehen um %1 %: das Intervall reicht bis zu beiden Enden</translation>
+    </message>
+    <message>
+        <source>taken back: small beside what came later, so it was no pull but a lever or a hand</source>
+        <translation>zurückgenommen: klein neben dem, was später kam, also kein Zug, sondern ein Hebel oder eine Hand</translation>
+    </message>
+    <message>
+        <source>%1 gaps in the stream, %2 s in all, the first at %3 s</source>
+        <translation>%1 Lücken im Datenstrom, %2 s insgesamt, die erste bei %3 s</translation>
+    </message>
+    <message>
+        <source>%1 single values stood out like no torque can and were excluded from the pulls</source>
+        <translation>%1 einzelne Werte fielen heraus, wie es kein Moment kann, und zählen in den Zügen nicht mit</translation>
+    </message>
+    <message>
+        <source>there are no samples</source>
+        <translation>es gibt keine Messwerte</translation>
+    </message>
+    <message>
+        <source>no sample can be used</source>
+        <translation>kein Messwert ist brauchbar</translation>
+    </message>
+    <message>
+        <source>no pull with a torque to state was found</source>
+        <translation>kein Zug mit einem anzugebenden Moment gefunden</translation>
+    </message>
+    <message>
+        <source>the torque reached the transducer's limit</source>
+        <translation>das Moment erreichte das Ende des Messbereichs</translation>
+    </message>
+    <message>
+        <source>%1 of %2 torque values are not numbers and were excluded</source>
+        <translation>%1 von %2 Werten des Moments sind keine Zahlen und zählen nicht mit</translation>
+    </message>
+    <message>
+        <source>%1 samples have no usable time and were excluded</source>
+        <translation>%1 Messwerte haben keine brauchbare Zeit und zählen nicht mit</translation>
+    </message>
+    <message>
+        <source>%1 samples share a time stamp with the one before; they were spread over the time since the stamp before: record the device's sample counter if it has one</source>
+        <translation>%1 Messwerte haben den Zeitstempel des vorigen; sie wurden über die Zeit seit dem vorigen Stempel verteilt: den Zähler des Geräts mit aufzeichnen, falls es einen hat</translation>
+    </message>
+    <message>
+        <source>%1 samples came late or twice (their time had passed) and were excluded</source>
+        <translation>%1 Messwerte kamen zu spät oder doppelt (ihre Zeit war vorbei) und zählen nicht mit</translation>
+    </message>
+    <message>
+        <source>the clock was set back %1 times (first at %2 s); times after that are counted on from the sample before</source>
+        <translation>die Uhr wurde %1-mal zurückgestellt (zuerst bei %2 s); Zeiten danach zählen vom vorigen Messwert weiter</translation>
+    </message>
+    <message>
+        <source>the reading's step of %1 N·m is a large part of the interval: a finer one would narrow it</source>
+        <translation>der Anzeigeschritt von %1 N·m macht viel vom Intervall aus: ein feinerer würde es verengen</translation>
+    </message>
+    <message>
+        <source>the true zero moved by %1 N·m from before to after the pulls: let the transducer warm up, and repeat</source>
+        <translation>die wahre Null hat sich von vor bis nach den Zügen um %1 N·m verschoben: Aufnehmer warm werden lassen und wiederholen</translation>
+    </message>
+    <message>
+        <source>the transducer gives no sign: every pull counts as clockwise, its true direction is not known</source>
+        <translation>der Aufnehmer gibt kein Vorzeichen: jeder Zug zählt als im Uhrzeigersinn, die wahre Richtung ist nicht bekannt</translation>
+    </message>
+    <message>
+        <source>no valid pull gives the %1 that the limit names</source>
+        <translation>kein gültiger Zug gibt, was der Grenzwert nennt: %1</translation>
+    </message>
+    <message>
+        <source>about %1 more pulls like these would settle it, if the value stays where it is</source>
+        <translation>etwa %1 weitere Züge wie diese würden es entscheiden, wenn der Wert bleibt, wo er ist</translation>
+    </message>
+    <message>
+        <source>more pulls cannot settle it: what they share (transducer, lever, zero) is ± %1 N·m, the limit is %2 N·m away; state the lever's lengths or use a better transducer</source>
+        <translation>mehr Züge können es nicht entscheiden: was sie gemeinsam haben (Aufnehmer, Hebel, Null), macht ± %1 N·m, der Grenzwert ist %2 N·m entfernt; Hebelmaße angeben oder besseren Aufnehmer nehmen</translation>
+    </message>
+    <message>
+        <source>more pulls like these would hardly settle it: they scatter too much for so small a distance</source>
+        <translation>mehr Züge wie diese würden es kaum entscheiden: für einen so kleinen Abstand streuen sie zu stark</translation>
+    </message>
+    <message>
+        <source>too few pulls to know their scatter: make three or more, five if you can</source>
+        <translation>zu wenige Züge, um ihre Streuung zu kennen: drei oder mehr machen, möglichst fünf</translation>
+    </message>
+    <message>
+        <source>this is a recording for '%1', not of held pulls</source>
+        <translation>das ist eine Aufzeichnung für „%1“, nicht von Zügen mit gehaltenem Teil</translation>
+    </message>
+    <message>
+        <source>no separate breakaway peak: the torque at which slip began is compared</source>
+        <translation>keine eigene Losbrechspitze: verglichen wird das Moment, bei dem das Rutschen begann</translation>
+    </message>
+    <message>
+        <source>a ratio limit compares two recordings: in gear and in neutral</source>
+        <translation>ein Grenzwert für das Verhältnis vergleicht zwei Aufzeichnungen: im Gang und im Leerlauf</translation>
+    </message>
+    <message>
+        <source>rotating</source>
+        <translation>in Bewegung</translation>
+    </message>
+    <message>
+        <source>%1 is %2 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
+        <translation>%1 liegt bei %2 % des Nennmoments (unter 20 %): ein kleinerer Aufnehmer gäbe ein engeres Intervall</translation>
+    </message>
+    <message>
+        <source>%1 is %2 % of the transducer's capacity (above 80 %): a jerk may overload it; use a larger one</source>
+        <translation>%1 liegt bei %2 % des Nennmoments (über 80 %): ein Ruck kann ihn überlasten; größeren nehmen</translation>
+    </message>
+    <message>
+        <source>the limit</source>
+        <translation>der Grenzwert</translation>
+    </message>
+    <message>
+        <source>the highest reading</source>
+        <translation>die höchste Anzeige</translation>
+    </message>
+    <message>
+        <source>CERTIFICATE EXPIRED on %1, %2 before this test: have the transducer calibrated</source>
+        <translation>KALIBRIERSCHEIN ABGELAUFEN am %1, %2 vor dieser Prüfung: Aufnehmer kalibrieren lassen</translation>
+    </message>
+    <message>
+        <source>%1 days</source>
+        <translation>%1 Tage</translation>
+    </message>
+    <message>
+        <source>one day</source>
+        <translation>einen Tag</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pulls stood out (%3 N·m)</source>
+        <translation>%1 von %2 Zügen fielen heraus (%3 N·m)</translation>
+    </message>
+    <message>
+        <source>%1: scatter not known from so few, %2</source>
+        <translation>%1: die Streuung ist aus so wenigen nicht bekannt, %2</translation>
+    </message>
+    <message>
+        <source>one pull</source>
+        <translation>ein Zug</translation>
+    </message>
+    <message>
+        <source>a repeatability of %1 % is %2</source>
+        <translation>eine Wiederholbarkeit von %1 % ist %2</translation>
+    </message>
+    <message>
+        <source>assumed</source>
+        <translation>angenommen</translation>
+    </message>
+    <message>
+        <source>next, try '%1'</source>
+        <translation>als Nächstes „%1“ versuchen</translation>
+    </message>
+    <message>
+        <source>torque</source>
+        <translation>Drehmoment</translation>
+    </message>
+    <message>
+        <source>pooled: %1</source>
+        <translation>zusammengefasst: %1</translation>
+    </message>
+    <message>
+        <source>the value %1 by %2 % from first to last pull (p = %3): warming up or running in; go on until it settles, or compare only at the same temperature</source>
+        <translation>der Wert %1 vom ersten zum letzten Zug um %2 % (p = %3): warm werden oder einlaufen; weitermachen, bis er steht, oder nur bei gleicher Temperatur vergleichen</translation>
+    </message>
+    <message>
+        <source>rises</source>
+        <translation>steigt</translation>
+    </message>
+    <message>
+        <source>falls</source>
+        <translation>fällt</translation>
+    </message>
+    <message>
+        <source>a '%1' fixture takes a %2, but the trace holds a torque</source>
+        <translation>eine Vorrichtung „%1“ nimmt „%2“, aber die Kurve enthält ein Drehmoment</translation>
+    </message>
+    <message>
+        <source>force</source>
+        <translation>Kraft</translation>
+    </message>
+    <message>
+        <source>angle not known</source>
+        <translation>Winkel nicht bekannt</translation>
+    </message>
+    <message>
+        <source>it has no pack: what you would measure is the drag of bearings, seals and gears</source>
+        <translation>es hat kein Paket: gemessen würde das Schleppmoment von Lagern, Dichtungen und Zahnrädern</translation>
+    </message>
+    <message>
+        <source>it has no pack: its locking comes from gear thrust under load, and its maker may state a ratio of in-gear to neutral torque instead</source>
+        <translation>es hat kein Paket: es sperrt durch den Axialschub der Zahnräder unter Last; sein Hersteller nennt vielleicht ein Verhältnis der Momente im Gang und im Leerlauf</translation>
+    </message>
+    <message>
+        <source>its torque depends on speed and heat, without a breakaway: compare only at a fixed speed and temperature, as its maker says</source>
+        <translation>ihr Moment hängt von Tempo und Wärme ab, ohne Losbrechen: nur bei festem Tempo und fester Temperatur vergleichen, wie ihr Hersteller sagt</translation>
+    </message>
+    <message>
+        <source>it locks by teeth: use its maker's function check, both directions and both sides</source>
+        <translation>sie sperrt durch Klauen: Funktionsprüfung ihres Herstellers nehmen, beide Richtungen und beide Seiten</translation>
+    </message>
+    <message>
+        <source>its light plates idle until the governor trips, so a low torque is healthy</source>
+        <translation>ihre leichten Lamellen laufen leer, bis der Regler auslöst; ein kleines Moment ist also gesund</translation>
+    </message>
+    <message>
+        <source>nothing can slip</source>
+        <translation>nichts kann rutschen</translation>
+    </message>
+    <message>
+        <source>Not judged yet: it could also be %1, and this test says nothing about that type; %2.</source>
+        <translation>Noch nicht beurteilt: es könnte auch %1 sein, und diese Prüfung sagt nichts über diese Bauart; %2.</translation>
+    </message>
+    <message>
+        <source>look at the tag, the oil's label or the parts list</source>
+        <translation>Schild, Ölaufkleber oder Teileliste ansehen</translation>
+    </message>
+    <message>
+        <source>A quarter of a turn of slack is lash or worn tabs, not preload: look inside before measuring.</source>
+        <translation>Eine Viertelumdrehung Spiel ist Zahnspiel oder verschlissene Nasen, keine Vorspannung: vor dem Messen hineinsehen.</translation>
+    </message>
+    <message>
+        <source>stud circle</source>
+        <translation>Lochkreis</translation>
+    </message>
+    <message>
+        <source>factor</source>
+        <translation>Faktor</translation>
+    </message>
+    <message>
+        <source>The other wheel stands still when the packs are weaker than its own drag plus half the driveline's: a stiff gearbox makes a weak unit look open.</source>
+        <translation>Das andere Rad bleibt stehen, wenn die Pakete schwächer sind als sein eigenes Schleppmoment und das halbe des Strangs: ein schwergängiges Getriebe lässt ein schwaches Differential offen aussehen.</translation>
+    </message>
+    <message>
+        <source>judged all the same: %1</source>
+        <translation>trotzdem beurteilt: %1</translation>
+    </message>
+    <message>
+        <source>still</source>
+        <translation>steht still</translation>
+    </message>
+    <message>
+        <source>Undone: %1.</source>
+        <translation>Rückgängig gemacht: %1.</translation>
+    </message>
+    <message>
+        <source>%1 for %2</source>
+        <translation>%1 für %2</translation>
+    </message>
+    <message>
+        <source>Undo what was decided about this pull</source>
+        <translation>Rückgängig machen, was über diesen Zug entschieden wurde</translation>
+    </message>
+    <message>
+        <source>Chance of showing it (power)</source>
+        <translation>Wie sicher gezeigt (Trennschärfe)</translation>
+    </message>
+    <message>
+        <source>torque %1</source>
+        <translation>Drehmoment %1</translation>
+    </message>
+    <message>
+        <source>torque %1, %2</source>
+        <translation>Drehmoment %1, %2</translation>
+    </message>
+    <message>
+        <source>chosen part: %1</source>
+        <translation>gewähltes Teil: %1</translation>
+    </message>
+    <message>
+        <source>holding %1 to %2</source>
+        <translation>Halteregister %1 bis %2</translation>
+    </message>
+    <message>
+        <source>A bar on these two has its middle %1 off the wheel's centre.</source>
+        <translation>Ein Träger auf diesen beiden hat seine Mitte %1 neben der Radmitte.</translation>
+    </message>
+    <message>
+        <source>In use: %1, as typed.</source>
+        <translation>Verwendet: %1, wie eingegeben.</translation>
+    </message>
+    <message>
+        <source>In use as measured.</source>
+        <translation>Wie gemessen verwendet.</translation>
+    </message>
+    <message>
+        <source>As measured</source>
+        <translation>Wie gemessen</translation>
+    </message>
+    <message>
+        <source>Offset %1</source>
+        <translation>Versatz %1</translation>
+    </message>
+    <message>
+        <source>%1: type it on the left.</source>
+        <translation>%1: links eintippen.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given.</source>
+        <translation>Diese Prüfung sagt nichts über diese Bauart, %1. Züge werden aufgezeichnet, aber es gibt kein Ergebnis.</translation>
+    </message>
+    <message>
+        <source>the lever is not known, so the torque at the axle is not either</source>
+        <translation>der Hebel ist nicht bekannt, also auch nicht das Drehmoment an der Achse</translation>
+    </message>
+    <message>
+        <source>the transducer was on the held side: it does not show the torque at the turned wheel that a limit is for</source>
+        <translation>der Aufnehmer war auf der gehaltenen Seite: er zeigt nicht das Moment am gedrehten Rad, für das ein Grenzwert gilt</translation>
+    </message>
+    <message>
+        <source>the interval is wider than the limit's band: no value could be shown to lie within</source>
+        <translation>das Intervall ist weiter als die Spanne des Grenzwerts: kein Wert ließe sich als innerhalb zeigen</translation>
+    </message>
+    <message>
+        <source>the pulls scatter by %1 % (gate %2 %): repeat with the same rest before each pull, a smooth ramp and the lever in the same place</source>
+        <translation>die Züge streuen um %1 % (Schwelle %2 %): wiederholen, mit gleicher Ruhe vor jedem Zug, gleichmäßigem Anstieg und dem Hebel an derselben Stelle</translation>
+    </message>
+    <message>
+        <source>excluded by the rule stated beforehand</source>
+        <translation>ausgeschlossen nach der vorher genannten Regel</translation>
+    </message>
+    <message>
+        <source>kept: exclude a pull only with a reason</source>
+        <translation>behalten: einen Zug nur mit Grund ausschließen</translation>
+    </message>
+    <message>
+        <source>an outlier is the pull furthest from the mean, if that is further than in 95 of 100 clean jobs (Grubbs, five pulls or more)</source>
+        <translation>ein Ausreißer ist der Zug, der am weitesten vom Mittel liegt, wenn das weiter ist als in 95 von 100 sauberen Aufträgen (Grubbs, ab fünf Zügen)</translation>
+    </message>
+    <message>
+        <source>each direction has its own value; where both were pulled the less favourable one is judged</source>
+        <translation>jede Richtung hat ihren eigenen Wert; wurde in beide gezogen, gilt der ungünstigere</translation>
+    </message>
+    <message>
+        <source>no pull to take a value from</source>
+        <translation>kein Zug, aus dem ein Wert zu nehmen wäre</translation>
+    </message>
+    <message>
+        <source>× %1: each pull is like the one before</source>
+        <translation>× %1: jeder Zug gleicht dem vorigen</translation>
+    </message>
+    <message>
+        <source>s no less than one reading leaves open</source>
+        <translation>s nicht kleiner, als eine Ablesung offen lässt</translation>
+    </message>
+    <message>
+        <source>what each reading leaves open</source>
+        <translation>was jede Ablesung offen lässt</translation>
+    </message>
+    <message>
+        <source>pull-to-pull scatter</source>
+        <translation>Streuung von Zug zu Zug</translation>
+    </message>
+    <message>
+        <source>repeatability</source>
+        <translation>Wiederholbarkeit</translation>
+    </message>
+    <message>
+        <source>the lever is not known: torque at the axle is not stated; give --lever, or [lever] in a sidecar</source>
+        <translation>der Hebel ist nicht bekannt: das Drehmoment an der Achse fehlt; --lever angeben oder [lever] in der Beidatei</translation>
+    </message>
+    <message>
+        <source>the fixture is not known: torque at the axle is not stated; give it in Edit details, or with --lever</source>
+        <translation>die Vorrichtung ist nicht bekannt: das Drehmoment an der Achse fehlt; unter „Angaben ändern“ angeben oder mit --lever</translation>
+    </message>
+    <message>
+        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight, not stated, is assumed in the interval</source>
+        <translation>keine wahre Null (Hebel hängend oder ab): an der Achse zählt das Moment vom Niveau ohne Hand, und das nicht angegebene Hebelgewicht ist im Intervall angenommen</translation>
+    </message>
+    <message>
+        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight is in the interval</source>
+        <translation>keine wahre Null (Hebel hängend oder ab): an der Achse zählt das Moment vom Niveau ohne Hand, und das Hebelgewicht ist im Intervall</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>Genauigkeit des Aufnehmers nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
+    </message>
+    <message>
+        <source>accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>Genauigkeit nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
+    </message>
+    <message>
+        <source>lever angle not stated: taken as 0°, in line with the wheel centre and the stud</source>
+        <translation>Hebelwinkel nicht angegeben: als 0° genommen, in einer Linie mit Radmitte und Bolzen</translation>
+    </message>
+    <message>
+        <source>the lever is not in line with the stud: the result depends on a square pull; line up centre, stud, lever</source>
+        <translation>der Hebel liegt nicht in einer Linie mit dem Bolzen: das Ergebnis hängt vom rechtwinkligen Ziehen ab; Mitte, Bolzen, Hebel fluchten</translation>
+    </message>
+    <message>
+        <source>transducer on the held side: it reads the pack mean less half the driveline drag</source>
+        <translation>Aufnehmer auf der gehaltenen Seite: er zeigt das Paketmittel weniger das halbe Schleppmoment des Strangs</translation>
+    </message>
+    <message>
+        <source>the stud lies %1 mm off the centre, the lever is %2 mm long: check units</source>
+        <translation>der Bolzen liegt %1 mm neben der Mitte, der Hebel ist %2 mm lang: Einheiten prüfen</translation>
+    </message>
+    <message>
+        <source>lever's weight at hand-off</source>
+        <translation>Hebelgewicht ohne Hand</translation>
+    </message>
+    <message>
+        <source>part of a turn</source>
+        <translation>Teil einer Umdrehung</translation>
+    </message>
+    <message>
+        <source>full-scale accuracy</source>
+        <translation>Genauigkeit vom Endwert</translation>
+    </message>
+    <message>
+        <source>stated for full scale only</source>
+        <translation>nur für den Endwert angegeben</translation>
+    </message>
+    <message>
+        <source>hand-off level (no true zero)</source>
+        <translation>Niveau ohne Hand (keine wahre Null)</translation>
+    </message>
+    <message>
+        <source>no true zero: lever's weight at an unknown angle</source>
+        <translation>keine wahre Null: Hebelgewicht bei unbekanntem Winkel</translation>
+    </message>
+    <message>
+        <source>no true zero, lever's weight not stated: assumed within ± %1 N·m</source>
+        <translation>keine wahre Null, Hebelgewicht nicht angegeben: innerhalb ± %1 N·m angenommen</translation>
+    </message>
+    <message>
+        <source>over whole turns it averages to zero</source>
+        <translation>über ganze Umdrehungen mittelt es sich heraus</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>Hebel bei %1° ± 15°; über ganze Umdrehungen mittelt es sich heraus</translation>
+    </message>
+    <message>
+        <source>waves of about ± %1 % assumed: turn two whole turns and record the angle</source>
+        <translation>Wellen von etwa ± %1 % angenommen: zwei ganze Umdrehungen drehen und den Winkel aufzeichnen</translation>
+    </message>
+    <message>
+        <source>the wheel's speed changed while it turned</source>
+        <translation>das Tempo des Rads änderte sich beim Drehen</translation>
+    </message>
+    <message>
+        <source>noise, sampling, boundaries</source>
+        <translation>Rauschen, Abtastung, Grenzen</translation>
+    </message>
+    <message>
+        <source>gain %1 divided out; its uncertainty as stated</source>
+        <translation>Verstärkung %1 herausgerechnet; Unsicherheit wie angegeben</translation>
+    </message>
+    <message>
+        <source>true zero (%1)</source>
+        <translation>wahre Null (%1)</translation>
+    </message>
+    <message>
+        <source>true zero (%1), before and after</source>
+        <translation>wahre Null (%1), vorher und nachher</translation>
+    </message>
+    <message>
+        <source>mark spacing</source>
+        <translation>Abstand der Teilstriche</translation>
+    </message>
+    <message>
+        <source>class, as a rectangle</source>
+        <translation>Klasse, als Rechteck</translation>
+    </message>
+    <message>
+        <source>class not stated: assumed</source>
+        <translation>Klasse nicht angegeben: angenommen</translation>
+    </message>
+    <message>
+        <source>zero as set on the dial</source>
+        <translation>Null wie an der Skala gestellt</translation>
+    </message>
+    <message>
+        <source>drive offset</source>
+        <translation>Versatz des Vierkants</translation>
+    </message>
+    <message>
+        <source>force radius</source>
+        <translation>Kraftradius</translation>
+    </message>
+    <message>
+        <source>drum radius</source>
+        <translation>Trommelradius</translation>
+    </message>
+    <message>
+        <source>slope of the arm</source>
+        <translation>Neigung des Arms</translation>
+    </message>
+    <message>
+        <source>grip mark</source>
+        <translation>Griffmarke</translation>
+    </message>
+    <message>
+        <source>non-linearity</source>
+        <translation>Nichtlinearität</translation>
+    </message>
+    <message>
+        <source>the dial's class is not stated: assumed within ± %1 % of reading</source>
+        <translation>Klasse der Skala nicht angegeben: innerhalb ± %1 % der Ablesung angenommen</translation>
+    </message>
+    <message>
+        <source>the reading is %1 % of full scale, below the certified part of the range (from %2 %): its error there is taken as that of the lower end</source>
+        <translation>die Ablesung ist %1 % vom Skalenende, unter dem zertifizierten Teil des Bereichs (ab %2 %): ihr Fehler ist der des unteren Endes</translation>
+    </message>
+    <message>
+        <source>the marks are %1 % of the reading apart (at most 10 % is usual)</source>
+        <translation>die Teilstriche liegen %1 % der Ablesung auseinander (üblich sind höchstens 10 %)</translation>
+    </message>
+    <message>
+        <source>the spacing of the marks is not stated: assumed a tenth of the reading, the widest usual</source>
+        <translation>Abstand der Teilstriche nicht angegeben: ein Zehntel der Ablesung angenommen, das weiteste Übliche</translation>
+    </message>
+    <message>
+        <source>the reading is beyond the dial's full scale</source>
+        <translation>die Ablesung liegt über dem Skalenende</translation>
+    </message>
+    <message>
+        <source>no both-free baseline: the pack mean cannot be separated from drag</source>
+        <translation>keine Vergleichsaufzeichnung mit freien Rädern: das Paketmittel ist nicht vom Schleppmoment zu trennen</translation>
+    </message>
+    <message>
+        <source>drag correction withheld: %1</source>
+        <translation>Abzug des Schleppmoments unterbleibt: %1</translation>
+    </message>
+    <message>
+        <source>drag correction of the %1 withheld: the baseline alone explains all of it</source>
+        <translation>Abzug des Schleppmoments unterbleibt (%1): die Vergleichsaufzeichnung allein erklärt alles</translation>
+    </message>
+    <message>
+        <source>drag correction of the %1 withheld: the baseline has no %2</source>
+        <translation>Abzug des Schleppmoments unterbleibt (%1): die Vergleichsaufzeichnung hat kein %2</translation>
+    </message>
+    <message>
+        <source>no speeds were recorded: turn the baseline at half the wheel speed of the held test, the carrier then turns as fast in both</source>
+        <translation>kein Tempo aufgezeichnet: bei freien Rädern halb so schnell drehen wie bei gehaltenem Rad, dann dreht der Korb in beiden gleich schnell</translation>
+    </message>
+    <message>
+        <source>the baseline turned at %1 % of the held test's wheel speed; at half of it the carrier turns as fast in both, and the viscous part of the drag is the same</source>
+        <translation>bei freien Rädern wurde mit %1 % des Tempos der Prüfung gedreht; bei der Hälfte dreht der Korb in beiden gleich schnell, und der zähe Teil des Schleppmoments ist gleich</translation>
+    </message>
+    <message>
+        <source>the baseline was turned one way only: it stands for %1 too</source>
+        <translation>bei freien Rädern nur in eine Richtung gedreht: gilt auch für %1</translation>
+    </message>
+    <message>
+        <source>its baseline %1 does not lie beside the recording</source>
+        <translation>ihre Vergleichsaufzeichnung %1 liegt nicht neben der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>its baseline %1 has changed since: its SHA-256 differs</source>
+        <translation>ihre Vergleichsaufzeichnung %1 hat sich seither geändert: SHA-256 ist anders</translation>
+    </message>
+    <message>
+        <source>its baseline cannot be read: %1</source>
+        <translation>ihre Vergleichsaufzeichnung ist nicht zu lesen: %1</translation>
+    </message>
+    <message>
+        <source>the decision rule (%1) was set after the recording had begun; it should be agreed beforehand</source>
+        <translation>die Entscheidungsregel (%1) wurde nach Beginn der Aufzeichnung gesetzt; sie gehört vorher vereinbart</translation>
+    </message>
+    <message>
+        <source>build sheet not used: %1</source>
+        <translation>Blatt des Zusammenbaus nicht verwendet: %1</translation>
+    </message>
+    <message>
+        <source>the lever of a force was changed after the recording had begun: its pulls keep the first</source>
+        <translation>der Hebel einer Kraft wurde nach Beginn der Aufzeichnung geändert: ihre Züge behalten den ersten</translation>
+    </message>
+    <message>
+        <source>pull at %1 s: %2</source>
+        <translation>Zug bei %1 s: %2</translation>
+    </message>
+    <message>
+        <source>breakaway at %1 s</source>
+        <translation>Losbrechen bei %1 s</translation>
+    </message>
+    <message>
+        <source>rotating from %1 s to %2 s</source>
+        <translation>in Bewegung von %1 s bis %2 s</translation>
+    </message>
+    <message>
+        <source>a correction concerns a pull at %1 s, but none starts there</source>
+        <translation>eine Korrektur gilt einem Zug bei %1 s, aber dort beginnt keiner</translation>
+    </message>
+    <message>
+        <source>the correction of the pull at %1 s is not applied: %2</source>
+        <translation>die Korrektur des Zugs bei %1 s wird nicht angewendet: %2</translation>
+    </message>
+    <message>
+        <source>there is nothing between %1 s and %2 s</source>
+        <translation>zwischen %1 s und %2 s ist nichts</translation>
+    </message>
+    <message>
+        <source>%1 s lies outside the recording</source>
+        <translation>%1 s liegt außerhalb der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>the torque at %1 s is against the pull's direction</source>
+        <translation>das Moment bei %1 s ist gegen die Richtung des Zugs</translation>
+    </message>
+    <message>
+        <source>there is no rotating torque between %1 s and %2 s</source>
+        <translation>zwischen %1 s und %2 s gibt es kein Drehmoment in Bewegung</translation>
+    </message>
+    <message>
+        <source>the pull has no stretch of rotation: give both ends</source>
+        <translation>der Zug hat keine Strecke in Bewegung: beide Enden angeben</translation>
+    </message>
+    <message>
+        <source>not seen, below %1°</source>
+        <translation>nicht zu sehen, unter %1°</translation>
+    </message>
+    <message>
+        <source>%1, guard band w = %2</source>
+        <translation>%1, Sicherheitsband w = %2</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m und %2 N·m unterscheiden sich um den Faktor %3: bei gehaltenem Gehäuse oder eingelegtem Gang addieren sich die Pakete, bei gehaltener anderer Seite gilt ihr Mittel; prüfen, was gehalten war, und Leerlauf</translation>
+    </message>
+    <message>
+        <source>%1 could not be read</source>
+        <translation>%1 nicht lesbar</translation>
+    </message>
+    <message>
+        <source>Import a fixture</source>
+        <translation>Vorrichtung importieren</translation>
+    </message>
+    <message>
+        <source>Import a limit</source>
+        <translation>Grenzwert importieren</translation>
+    </message>
+    <message>
+        <source>Import a transducer</source>
+        <translation>Aufnehmer importieren</translation>
+    </message>
+    <message>
+        <source>Export this fixture</source>
+        <translation>Diese Vorrichtung exportieren</translation>
+    </message>
+    <message>
+        <source>Export this limit</source>
+        <translation>Diesen Grenzwert exportieren</translation>
+    </message>
+    <message>
+        <source>Export this transducer</source>
+        <translation>Diesen Aufnehmer exportieren</translation>
+    </message>
+    <message>
+        <source>Photographs of this test</source>
+        <translation>Fotos dieser Prüfung</translation>
+    </message>
+    <message>
+        <source>First lines of the file</source>
+        <translation>Erste Zeilen der Datei</translation>
+    </message>
+    <message>
+        <source>Bytes as they came</source>
+        <translation>Bytes wie empfangen</translation>
+    </message>
+    <message>
+        <source>Save the recording in another folder</source>
+        <translation>Aufzeichnung in einem anderen Ordner speichern</translation>
+    </message>
+    <message>
+        <source>different directions: %1</source>
+        <translation>verschiedene Richtungen: %1</translation>
+    </message>
+    <message>
+        <source>different wheel on and off: %1</source>
+        <translation>mit und ohne Rad: %1</translation>
+    </message>
+    <message>
+        <source>different transducers: %1</source>
+        <translation>verschiedene Aufnehmer: %1</translation>
+    </message>
+    <message>
+        <source>different operators: %1; a difference between groups may be theirs as well</source>
+        <translation>verschiedene Prüfer: %1; ein Unterschied zwischen Gruppen kann auch ihrer sein</translation>
+    </message>
+    <message>
+        <source>different fixtures: %1; a difference between groups may be theirs as well</source>
+        <translation>verschiedene Vorrichtungen: %1; ein Unterschied zwischen Gruppen kann auch ihrer sein</translation>
+    </message>
+    <message>
+        <source>different sides: %1; a difference between groups may be theirs as well</source>
+        <translation>verschiedene Seiten: %1; ein Unterschied zwischen Gruppen kann auch ihrer sein</translation>
+    </message>
+    <message>
+        <source>different directions: %1; a difference between groups may be theirs as well</source>
+        <translation>verschiedene Richtungen: %1; ein Unterschied zwischen Gruppen kann auch ihrer sein</translation>
+    </message>
+    <message>
+        <source>different transducers: %1; a difference between groups may be theirs as well</source>
+        <translation>verschiedene Aufnehmer: %1; ein Unterschied zwischen Gruppen kann auch ihrer sein</translation>
+    </message>
+    <message>
+        <source>oil between %1 and %2 °C on average: two different oils</source>
+        <translation>Öl im Mittel zwischen %1 und %2 °C: zwei verschiedene Öle</translation>
+    </message>
+    <message>
+        <source>oil between %1 and %2 °C on average from group to group</source>
+        <translation>Öl im Mittel zwischen %1 und %2 °C von Gruppe zu Gruppe</translation>
+    </message>
+    <message>
+        <source>speed between %1 and %2 on average from group to group</source>
+        <translation>Tempo im Mittel zwischen %1 und %2 von Gruppe zu Gruppe</translation>
+    </message>
+    <message>
+        <source>rest before the pull between %1 and %2 on average from group to group</source>
+        <translation>Ruhe vor dem Zug im Mittel zwischen %1 und %2 von Gruppe zu Gruppe</translation>
+    </message>
+    <message>
+        <source>bench</source>
+        <translation>Bank</translation>
+    </message>
+    <message>
+        <source>car</source>
+        <translation>Auto</translation>
+    </message>
+    <message>
+        <source>case held</source>
+        <translation>Gehäuse gehalten</translation>
+    </message>
+    <message>
+        <source>other side held</source>
+        <translation>andere Seite gehalten</translation>
+    </message>
+    <message>
+        <source>nothing held</source>
+        <translation>nichts gehalten</translation>
+    </message>
+    <message>
+        <source>case</source>
+        <translation>Gehäuse</translation>
+    </message>
+    <message>
+        <source>Average</source>
+        <translation>Mittel</translation>
+    </message>
+    <message>
+        <source>Watch an axle from job to job.</source>
+        <translation>Eine Achse von Auftrag zu Auftrag verfolgen.</translation>
+    </message>
+    <message>
+        <source>The first jobs, known to be good, give level and scatter. After them a weighted average of the jobs is followed: a slow drift leaves its band within a few jobs, one odd job does not.</source>
+        <translation>Die ersten Aufträge, von denen man weiß, dass sie gut sind, geben Niveau und Streuung. Danach wird ein gewichtetes Mittel der Aufträge verfolgt: eine langsame Drift verlässt sein Band nach wenigen Aufträgen, ein einzelner Ausreißer nicht.</translation>
+    </message>
+    <message>
+        <source>Search for the axle's own recordings; four good jobs or more are needed.</source>
+        <translation>Nach den Aufzeichnungen dieser Achse suchen; es braucht vier gute Aufträge oder mehr.</translation>
+    </message>
+    <message>
+        <source>Plan before you test: how many fills does a comparison need?</source>
+        <translation>Vor dem Prüfen planen: wie viele Füllungen braucht ein Vergleich?</translation>
+    </message>
+    <message>
+        <source>1. The scatter from fill to fill: typed, or taken from recordings of three or four fills of one kind.</source>
+        <translation>1. Die Streuung von Füllung zu Füllung: eingetippt oder aus Aufzeichnungen von drei oder vier Füllungen einer Art.</translation>
+    </message>
+    <message>
+        <source>2. The difference that must not be missed, and how surely.</source>
+        <translation>2. Der Unterschied, der nicht übersehen werden darf, und wie sicher.</translation>
+    </message>
+    <message>
+        <source>3. The groups, the control first: their order of tests is drawn by lot within blocks, so that a warm day or a tired arm does not fall on one group.</source>
+        <translation>3. Die Gruppen, die Vergleichsgruppe zuerst: die Reihenfolge der Prüfungen wird innerhalb von Blöcken ausgelost, damit ein warmer Tag oder ein müder Arm nicht eine Gruppe trifft.</translation>
+    </message>
+    <message>
+        <source>More pulls of one fill do not replace another fill.</source>
+        <translation>Mehr Züge einer Füllung ersetzen keine weitere Füllung.</translation>
+    </message>
+    <message>
+        <source>rear</source>
+        <translation>hinten</translation>
+    </message>
+    <message>
+        <source>mean %1 of %2</source>
+        <translation>Mittel %1 aus %2</translation>
+    </message>
+    <message>
+        <source>95 % lie within ± %1</source>
+        <translation>95 % liegen innerhalb ± %1</translation>
+    </message>
+    <message>
+        <source>%1 fills per group</source>
+        <translation>%1 Füllungen je Gruppe</translation>
+    </message>
+    <message>
+        <source>%1: %2 values in order, %3</source>
+        <translation>%1: %2 Werte der Reihe nach, %3</translation>
+    </message>
+    <message>
+        <source>%1: %2 jobs, %3 out of band</source>
+        <translation>%1: %2 Aufträge, %3 außerhalb des Bandes</translation>
+    </message>
+    <message>
+        <source>Follow a torque against a number: shim thickness, distance, temperature, share of modifier.</source>
+        <translation>Ein Moment über einer Zahl verfolgen: Dicke der Ausgleichsscheibe, Strecke, Temperatur, Anteil des Reibungszusatzes.</translation>
+    </message>
+    <message>
+        <source>1. Give the recordings a tag that is a number, such as  shim_mm=0.3, or use what the job card states.</source>
+        <translation>1. Den Aufzeichnungen ein Merkmal geben, das eine Zahl ist, etwa  shim_mm=0.3, oder nehmen, was die Karte sagt.</translation>
+    </message>
+    <message>
+        <source>2. Choose it on the left. Then ask: which shim gives 60 N·m? What is to be expected at 1500 km?</source>
+        <translation>2. Links wählen. Dann fragen: welche Scheibe ergibt 60 N·m? Was ist bei 1500 km zu erwarten?</translation>
+    </message>
+    <message>
+        <source>The band holds one further fill in 95 of 100 cases; three fills or more are needed.</source>
+        <translation>Das Band enthält eine weitere Füllung in 95 von 100 Fällen; es braucht drei Füllungen oder mehr.</translation>
+    </message>
+    <message>
+        <source>Per 1 of %1: %2 (95 %: %3), a trend is shown.</source>
+        <translation>Je 1 von %1: %2 (95 %: %3), ein Verlauf ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>Per 1 of %1: %2 (95 %: %3), no trend is shown.</source>
+        <translation>Je 1 von %1: %2 (95 %: %3), kein Verlauf ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>shim, mm %1</source>
+        <translation>Scheibe, mm %1</translation>
+    </message>
+    <message>
+        <source>shim, mm for %1</source>
+        <translation>Scheibe, mm, für %1</translation>
+    </message>
+    <message>
+        <source>unsteady</source>
+        <translation>unstetig</translation>
+    </message>
+    <message>
+        <source>too short</source>
+        <translation>zu kurz</translation>
+    </message>
+    <message>
+        <source>operator %1</source>
+        <translation>Prüfer %1</translation>
+    </message>
+    <message>
+        <source>%1  (and %2 more below)</source>
+        <translation>%1  (und %2 weitere unten)</translation>
+    </message>
+    <message>
+        <source>1,234.5 is one number</source>
+        <translation>1,234.5 ist eine Zahl</translation>
+    </message>
+    <message>
+        <source>It marks decimals: 12,5</source>
+        <translation>Es trennt Dezimalen: 12,5</translation>
+    </message>
+    <message>
+        <source>It stands between two numbers</source>
+        <translation>Es steht zwischen zwei Zahlen</translation>
+    </message>
+    <message>
+        <source>Say what it means</source>
+        <translation>Sagen, was es bedeutet</translation>
+    </message>
+    <message>
+        <source>Two numbers</source>
+        <translation>Zwei Zahlen</translation>
+    </message>
+    <message>
+        <source>How long it has been still</source>
+        <translation>Wie lange es schon ruhig ist</translation>
+    </message>
+    <message>
+        <source>Load</source>
+        <translation>Last</translation>
+    </message>
+    <message>
+        <source>Allowed</source>
+        <translation>Erlaubt</translation>
+    </message>
+    <message>
+        <source>Shown</source>
+        <translation>Gezeigt</translation>
+    </message>
+    <message>
+        <source>± at 95 %</source>
+        <translation>± bei 95 %</translation>
+    </message>
+    <message>
+        <source>Check workshop transducer</source>
+        <translation>Aufnehmer der Werkstatt prüfen</translation>
+    </message>
+    <message>
+        <source>Practise on the virtual transducer</source>
+        <translation>Am virtuellen Aufnehmer üben</translation>
+    </message>
+    <message>
+        <source>Practise on the virtual transducer (simulated)</source>
+        <translation>Am virtuellen Aufnehmer üben (simuliert)</translation>
+    </message>
+    <message>
+        <source>Steps of the check</source>
+        <translation>Schritte der Prüfung mit Gewichten</translation>
+    </message>
+    <message>
+        <source>From the centre of the drive to where the weight hangs.</source>
+        <translation>Von der Mitte des Vierkants bis zum Hängepunkt.</translation>
+    </message>
+    <message>
+        <source>Hang nothing. Hands off</source>
+        <translation>Nichts auflegen. Hände weg</translation>
+    </message>
+    <message>
+        <source>Hang nothing</source>
+        <translation>Nichts auflegen</translation>
+    </message>
+    <message>
+        <source>Measure now</source>
+        <translation>Jetzt messen</translation>
+    </message>
+    <message>
+        <source>Waiting for readings …</source>
+        <translation>Warten auf Messwerte …</translation>
+    </message>
+    <message>
+        <source>moves now</source>
+        <translation>bewegt sich jetzt</translation>
+    </message>
+    <message>
+        <source>Stud circle %1 = %2, standard uncertainty %3.</source>
+        <translation>Lochkreis %1 = %2, Standardunsicherheit %3.</translation>
+    </message>
+    <message>
+        <source>In use as measured; common circles near it:</source>
+        <translation>Wie gemessen verwendet; übliche Lochkreise in der Nähe:</translation>
+    </message>
+    <message>
+        <source>shim</source>
+        <translation>Ausgleichsscheibe</translation>
+    </message>
+    <message>
+        <source>friction disc</source>
+        <translation>Belaglamelle</translation>
+    </message>
+    <message>
+        <source>steel plate</source>
+        <translation>Stahllamelle</translation>
+    </message>
+    <message>
+        <source>disc spring</source>
+        <translation>Tellerfeder</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>links: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>rechts: %1</translation>
+    </message>
+    <message>
+        <source>stack: %1</source>
+        <translation>Paketdicke: %1</translation>
+    </message>
+    <message>
+        <source>shims: %1</source>
+        <translation>Ausgleichsscheiben: %1</translation>
+    </message>
+    <message>
+        <source>end play: %1</source>
+        <translation>Axialspiel: %1</translation>
+    </message>
+    <message>
+        <source>friction surfaces: %1</source>
+        <translation>Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>stack %1</source>
+        <translation>Paketdicke %1</translation>
+    </message>
+    <message>
+        <source>end play %1</source>
+        <translation>Axialspiel %1</translation>
+    </message>
+    <message>
+        <source>%1 friction discs</source>
+        <translation>%1 Belaglamellen</translation>
+    </message>
+    <message>
+        <source>%1 friction disc</source>
+        <translation>%1 Belaglamelle</translation>
+    </message>
+    <message>
+        <source>%1 steel plates</source>
+        <translation>%1 Stahllamellen</translation>
+    </message>
+    <message>
+        <source>%1 steel plate</source>
+        <translation>%1 Stahllamelle</translation>
+    </message>
+    <message>
+        <source>%1 disc springs</source>
+        <translation>%1 Tellerfedern</translation>
+    </message>
+    <message>
+        <source>%1 disc spring</source>
+        <translation>%1 Tellerfeder</translation>
+    </message>
+    <message>
+        <source>%1 shims</source>
+        <translation>%1 Ausgleichsscheiben</translation>
+    </message>
+    <message>
+        <source>%1 shim</source>
+        <translation>%1 Ausgleichsscheibe</translation>
+    </message>
+    <message>
+        <source>%1 friction surfaces</source>
+        <translation>%1 Reibflächen</translation>
+    </message>
+    <message>
+        <source>%1 friction surface</source>
+        <translation>%1 Reibfläche</translation>
+    </message>
+    <message>
+        <source>shim at %1: %2</source>
+        <translation>Ausgleichsscheibe an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>friction disc at %1: %2</source>
+        <translation>Belaglamelle an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>steel plate at %1: %2</source>
+        <translation>Stahllamelle an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>disc spring at %1: %2</source>
+        <translation>Tellerfeder an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>%1 taken out (%2)</source>
+        <translation>%1 herausgenommen (%2)</translation>
+    </message>
+    <message>
+        <source>%1 put in (%2)</source>
+        <translation>%1 eingebaut (%2)</translation>
+    </message>
+    <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>Paketdicke links und rechts unterscheidet sich um %1 mm; manche Handbücher fordern %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % der Füllung</translation>
+    </message>
+    <message>
+        <source>thickness not stated</source>
+        <translation>Dicke nicht angegeben</translation>
+    </message>
+    <message>
+        <source>soaked %1 min in %2</source>
+        <translation>%1 min in %2 getränkt</translation>
+    </message>
+    <message>
+        <source>spring load: %1</source>
+        <translation>Federkraft: %1</translation>
+    </message>
+    <message>
+        <source>outer diameter of the faces: %1</source>
+        <translation>Außendurchmesser der Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>inner diameter of the faces: %1</source>
+        <translation>Innendurchmesser der Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>preload torque at the pinion: %1</source>
+        <translation>Reibmoment am Ritzel: %1</translation>
+    </message>
+    <message>
+        <source>soak: %1</source>
+        <translation>Tränken: %1</translation>
+    </message>
+    <message>
+        <source>amount of oil: %1</source>
+        <translation>Ölmenge: %1</translation>
+    </message>
+    <message>
+        <source>spring: %1</source>
+        <translation>Feder: %1</translation>
+    </message>
+    <message>
+        <source>soaked in: %1</source>
+        <translation>getränkt in: %1</translation>
+    </message>
+    <message>
+        <source>oil: %1</source>
+        <translation>Öl: %1</translation>
+    </message>
+    <message>
+        <source>Put clutch plate on the card</source>
+        <translation>Lamellen auf die Karte</translation>
+    </message>
+    <message>
+        <source>5  Keep turning</source>
+        <translation>5  Weiterdrehen</translation>
+    </message>
+    <message>
+        <source>two turns, slowly</source>
+        <translation>zwei Umdrehungen, langsam</translation>
+    </message>
+    <message>
+        <source>nothing moves: stop</source>
+        <translation>nichts dreht: aufhören</translation>
+    </message>
+    <message>
+        <source>Space</source>
+        <translation>Leertaste</translation>
+    </message>
+    <message>
+        <source>next step</source>
+        <translation>nächster Schritt</translation>
+    </message>
+    <message>
+        <source>skip a step that may be skipped</source>
+        <translation>einen Schritt auslassen, wo das geht</translation>
+    </message>
+    <message>
+        <source>exclude the last pull, undo</source>
+        <translation>letzten Zug ausschließen, rückgängig</translation>
+    </message>
+    <message>
+        <source>far view, end the test</source>
+        <translation>Fernansicht, Prüfung beenden</translation>
+    </message>
+    <message>
+        <source>practise, dial reading</source>
+        <translation>üben, Skala ablesen</translation>
+    </message>
+    <message>
+        <source>1 to 6</source>
+        <translation>1 bis 6</translation>
+    </message>
+    <message>
+        <source>job, kind of test, fixture, axle, limit, transducer</source>
+        <translation>Auftrag, Art der Prüfung, Vorrichtung, Achse, Grenzwert, Aufnehmer</translation>
+    </message>
+    <message>
+        <source>Ctrl+1, 2, 3</source>
+        <translation>Strg+1, 2, 3</translation>
+    </message>
+    <message>
+        <source>Test, Review, Compare</source>
+        <translation>Prüfung, Ansehen, Vergleichen</translation>
+    </message>
+    <message>
+        <source>F2, Delete, Ctrl+Z</source>
+        <translation>F2, Entf, Strg+Z</translation>
+    </message>
+    <message>
+        <source>on Review: rename, remove, undo</source>
+        <translation>unter Ansehen: umbenennen, entfernen, rückgängig</translation>
+    </message>
+    <message>
+        <source>0, +, −, arrows</source>
+        <translation>0, +, −, Pfeile</translation>
+    </message>
+    <message>
+        <source>on a trace: all of it, zoom, move</source>
+        <translation>auf einer Kurve: ganz, größer, kleiner, verschieben</translation>
+    </message>
+    <message>
+        <source>arrows, Return</source>
+        <translation>Pfeile, Eingabe</translation>
+    </message>
+    <message>
+        <source>on a picture of Compare: from point to point, open its recordings</source>
+        <translation>auf einem Bild unter Vergleichen: von Punkt zu Punkt, dessen Aufzeichnungen öffnen</translation>
+    </message>
+    <message>
+        <source>Right button, Menu</source>
+        <translation>Rechte Taste, Menü</translation>
+    </message>
+    <message>
+        <source>copy or save a picture; what can be done with a recording</source>
+        <translation>Bild kopieren oder speichern; was sich mit einer Aufzeichnung tun lässt</translation>
+    </message>
+    <message>
+        <source>Ctrl+,</source>
+        <translation>Strg+,</translation>
+    </message>
+    <message>
+        <source>settings, About</source>
+        <translation>Einstellungen, Über</translation>
+    </message>
+    <message>
+        <source>put a message away</source>
+        <translation>eine Meldung wegräumen</translation>
+    </message>
+    <message>
+        <source>Ctrl+U, Ctrl+L</source>
+        <translation>Strg+U, Strg+L</translation>
+    </message>
+    <message>
+        <source>next unit, light or dark</source>
+        <translation>nächste Einheit, hell oder dunkel</translation>
+    </message>
+    <message>
+        <source>Ctrl++, Ctrl+−</source>
+        <translation>Strg++, Strg+−</translation>
+    </message>
+    <message>
+        <source>larger and smaller text</source>
+        <translation>größerer und kleinerer Text</translation>
+    </message>
+    <message>
+        <source>Save the guide as</source>
+        <translation>Anleitung speichern als</translation>
+    </message>
+    <message>
+        <source>Turn each wheel with its brake fully released, drums and cables looked at. What holds?</source>
+        <translation>Jedes Rad bei ganz gelöster Bremse drehen, Trommeln und Seile ansehen. Was hält?</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral: turn one by hand. What does the other one do?</source>
+        <translation>Beide Antriebsräder angehoben, Leerlauf: eines von Hand drehen. Was tut das andere?</translation>
+    </message>
+    <message>
+        <source>Both wheels raised, gear engaged (propshaft held), engine off: turn one wheel. What happens?</source>
+        <translation>Beide Räder angehoben, Gang eingelegt (Kardanwelle gehalten), Motor aus: ein Rad drehen. Was geschieht?</translation>
+    </message>
+    <message>
+        <source>How far does the wheel move before it bites?</source>
+        <translation>Wie weit geht das Rad, bevor es greift?</translation>
+    </message>
+    <message>
+        <source>both brakes are free</source>
+        <translation>beide Bremsen sind frei</translation>
+    </message>
+    <message>
+        <source>a brake or a cable drags</source>
+        <translation>eine Bremse oder ein Seil schleift</translation>
+    </message>
+    <message>
+        <source>not checked</source>
+        <translation>nicht geprüft</translation>
+    </message>
+    <message>
+        <source>it turns the same way</source>
+        <translation>es dreht in dieselbe Richtung</translation>
+    </message>
+    <message>
+        <source>it turns the other way</source>
+        <translation>es dreht andersherum</translation>
+    </message>
+    <message>
+        <source>it stands still</source>
+        <translation>es steht still</translation>
+    </message>
+    <message>
+        <source>neither can be turned apart: they always move together</source>
+        <translation>keines lässt sich einzeln drehen: sie gehen immer zusammen</translation>
+    </message>
+    <message>
+        <source>hardly any resistance, drag only</source>
+        <translation>kaum Widerstand, nur Schleppen</translation>
+    </message>
+    <message>
+        <source>a firm, even drag once it has broken away</source>
+        <translation>nach dem Losbrechen ein kräftiger, gleichmäßiger Widerstand</translation>
+    </message>
+    <message>
+        <source>a light, even drag</source>
+        <translation>ein leichter, gleichmäßiger Widerstand</translation>
+    </message>
+    <message>
+        <source>it gets stiffer with speed, or with time; no breakaway</source>
+        <translation>es wird steifer mit dem Tempo oder mit der Zeit; kein Losbrechen</translation>
+    </message>
+    <message>
+        <source>free one way, locks when moved back</source>
+        <translation>in eine Richtung frei, sperrt beim Zurückdrehen</translation>
+    </message>
+    <message>
+        <source>it cannot be turned</source>
+        <translation>es lässt sich nicht drehen</translation>
+    </message>
+    <message>
+        <source>the other turns the opposite way, easily</source>
+        <translation>das andere dreht leicht andersherum</translation>
+    </message>
+    <message>
+        <source>about twice as hard as with one wheel held</source>
+        <translation>etwa doppelt so schwer wie mit einem gehaltenen Rad</translation>
+    </message>
+    <message>
+        <source>very much harder than in neutral</source>
+        <translation>sehr viel schwerer als im Leerlauf</translation>
+    </message>
+    <message>
+        <source>it cannot be turned by hand</source>
+        <translation>es lässt sich nicht von Hand drehen</translation>
+    </message>
+    <message>
+        <source>not tried</source>
+        <translation>nicht versucht</translation>
+    </message>
+    <message>
+        <source>a few degrees</source>
+        <translation>einige Grad</translation>
+    </message>
+    <message>
+        <source>a quarter of a turn or more</source>
+        <translation>eine Viertelumdrehung oder mehr</translation>
+    </message>
+    <message>
+        <source>%1. That rules out %2.</source>
+        <translation>%1. Damit scheiden aus: %2.</translation>
+    </message>
+    <message>
+        <source>Not judged: %1.</source>
+        <translation>Nicht beurteilt: %1.</translation>
+    </message>
+    <message>
+        <source>Not judged: free both brakes first; a dragging brake or a seized shoe imitates a tight pack.</source>
+        <translation>Nicht beurteilt: erst beide Bremsen freimachen; eine schleifende Bremse oder festsitzende Backe sieht aus wie ein strammes Paket.</translation>
+    </message>
+    <message>
+        <source>Nothing fits all of this: try again with the brakes free, both wheels raised and the gearbox in neutral.</source>
+        <translation>Nichts passt zu alledem: noch einmal versuchen, mit freien Bremsen, beiden Rädern angehoben und Getriebe im Leerlauf.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1.</source>
+        <translation>Diese Prüfung sagt nichts über diese Bauart, %1.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given: put the type right on the Axle card, or a reason to judge it all the same.</source>
+        <translation>Diese Prüfung sagt nichts über diese Bauart, %1. Züge werden aufgezeichnet, aber es gibt kein Ergebnis: Bauart auf der Karte Achse berichtigen, oder einen Grund angeben, trotzdem zu urteilen.</translation>
+    </message>
+    <message>
+        <source>this test says nothing about this type of axle, %1</source>
+        <translation>diese Prüfung sagt nichts über diese Bauart, %1</translation>
+    </message>
+    <message>
+        <source>the axle's type is not settled: it could be %1, and this test says nothing about that type</source>
+        <translation>die Bauart steht nicht fest: es könnte %1 sein, und darüber sagt diese Prüfung nichts</translation>
+    </message>
+    <message>
+        <source>a brake was not free: it imitates a tight pack</source>
+        <translation>eine Bremse war nicht frei: das sieht aus wie ein strammes Paket</translation>
+    </message>
+    <message>
+        <source>the axle's type is %1, but %2</source>
+        <translation>die Bauart ist %1, aber %2</translation>
+    </message>
+    <message>
+        <source>Engine off and key away, car on stands, wheels on the floor chocked, brakes released.</source>
+        <translation>Motor aus und Schlüssel weg, Auto auf Böcken, Räder am Boden verkeilt, Bremsen gelöst.</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral. Turn one wheel ten times by its chalk mark, and count the propshaft and the other wheel.</source>
+        <translation>Beide Antriebsräder angehoben, Leerlauf. Ein Rad nach seinem Kreidestrich zehnmal drehen und Kardanwelle und anderes Rad zählen.</translation>
+    </message>
+    <message>
+        <source>One wheel held: it counts 0, and the propshaft makes half of what it would with both: ratio = 2 × propshaft ÷ wheel.</source>
+        <translation>Ein Rad gehalten: es zählt 0, und die Kardanwelle macht halb so viel wie mit beiden: Übersetzung = 2 × Kardanwelle ÷ Rad.</translation>
+    </message>
+    <message>
+        <source>Both together: both count. Ratio = propshaft ÷ wheel.</source>
+        <translation>Beide zusammen: beide zählen. Übersetzung = Kardanwelle ÷ Rad.</translation>
+    </message>
+    <message>
+        <source>A wheel that turned backwards counts negative: the sum of both is what matters.</source>
+        <translation>Ein rückwärts gedrehtes Rad zählt negativ: es kommt auf die Summe beider an.</translation>
+    </message>
+    <message>
+        <source>Take the last saving or removing back</source>
+        <translation>Letztes Speichern oder Entfernen zurücknehmen</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order as they come out; never mix packs.</source>
+        <translation>Was in der Achse ist: ein Teil anklicken oder eines dahinter einfügen. Seiten und Reihenfolge lassen, wie sie herauskommen; Pakete nie mischen.</translation>
+    </message>
+    <message>
+        <source>%1: %2 more. Key Shift+Up</source>
+        <translation>%1: %2 mehr. Taste Umschalt+Auf</translation>
+    </message>
+    <message>
+        <source>Put %1 on the card, with its counts</source>
+        <translation>%1 auf die Karte, mit den Zählungen</translation>
+    </message>
+    <message>
+        <source>sheet of %1</source>
+        <translation>Blatt vom %1</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>modifier: %1</source>
+        <translation>Reibungszusatz: %1</translation>
+    </message>
+    <message>
+        <source>amount of modifier: %1</source>
+        <translation>Menge des Reibungszusatzes: %1</translation>
+    </message>
+    <message>
+        <source>modifier, share of the fill: %1</source>
+        <translation>Reibungszusatz, Anteil der Füllung: %1</translation>
+    </message>
+    <message>
+        <source>%1 l, %2</source>
+        <translation>%1 l, %2</translation>
+    </message>
+    <message>
+        <source>before lifting</source>
+        <translation>vor dem Anheben</translation>
+    </message>
+    <message>
+        <source>before pulling</source>
+        <translation>vor dem Ziehen</translation>
+    </message>
+    <message>
+        <source>while pulling</source>
+        <translation>beim Ziehen</translation>
+    </message>
+    <message>
+        <source>after the test</source>
+        <translation>nach der Prüfung</translation>
+    </message>
+    <message>
+        <source>reading it</source>
+        <translation>beim Ablesen</translation>
     </message>
     <message>
         <source>How the lever meets the wheel. It decides what the reading means at the axle.</source>
@@ -2836,10 +4964,6 @@
         <translation>Bericht</translation>
     </message>
     <message>
-        <source>Taken back: %1.</source>
-        <translation>Zurückgenommen: %1.</translation>
-    </message>
-    <message>
         <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
         <translation>Der Ordner antwortet langsam. Seine Aufzeichnungen erscheinen hier, sobald er es tut.</translation>
     </message>
@@ -3377,7 +5501,7 @@
     </message>
     <message>
         <source>+ shim</source>
-        <translation>+ Passscheibe</translation>
+        <translation>+ Ausgleichsscheibe</translation>
     </message>
     <message>
         <source>Inwards</source>
@@ -3545,7 +5669,7 @@
     </message>
     <message>
         <source>Load smoothly</source>
-        <translation>Ruhig belasten</translation>
+        <translation>Gleichmäßig belasten</translation>
     </message>
     <message>
         <source>Keep turning slowly</source>
@@ -3612,12 +5736,8 @@
         <translation>Losbrechmoment, 1 Zug</translation>
     </message>
     <message>
-        <source>one pull: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>ein Zug: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
-    </message>
-    <message>
         <source>the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load below the slip; pull straight on through the knee, and keep turning</source>
-        <translation>die Last stieg immer langsamer und wurde weggenommen: ohne den Winkel des Rads ist das von einer Last unter dem Losbrechen nicht zu unterscheiden; durch den Knick hindurch weiterziehen und weiterdrehen</translation>
+        <translation>die Last stieg immer langsamer und wurde weggenommen: ohne den Winkel des Rads ist das nicht von einer Last unter dem Rutschen zu unterscheiden; ohne Zögern durch das Knie ziehen und weiterdrehen</translation>
     </message>
     <message>
         <source>no half second of steady turning: keep turning evenly, two seconds or more</source>
@@ -3638,10 +5758,6 @@
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
         <translation>Der Aufnehmer ist weg: ausgesteckt oder außer Reichweite. %1 Messwerte sind sicher gespeichert.</translation>
-    </message>
-    <message>
-        <source>CERTIFICATE EXPIRED on %1, %2 days before this test: have the transducer calibrated</source>
-        <translation>KALIBRIERSCHEIN ABGELAUFEN am %1, %2 Tage vor dieser Prüfung: Aufnehmer kalibrieren lassen</translation>
     </message>
     <message>
         <source>Heldwheel, far view</source>
@@ -3769,7 +5885,7 @@
     </message>
     <message>
         <source>Propshaft turns</source>
-        <translation>Umdrehungen der Gelenkwelle</translation>
+        <translation>Umdrehungen der Kardanwelle</translation>
     </message>
     <message>
         <source>Left wheel</source>
@@ -3781,7 +5897,7 @@
     </message>
     <message>
         <source>%1: one less, or backwards. Key Down</source>
-        <translation>%1: eine weniger oder rückwärts. Taste Ab</translation>
+        <translation>%1: eine weniger, oder rückwärts. Taste Ab</translation>
     </message>
     <message>
         <source>%1: 1/8 more. Key Shift+Up</source>
@@ -3865,7 +5981,7 @@
     </message>
     <message>
         <source>Saved fixtures</source>
-        <translation>Gespeicherte Aufnahmen</translation>
+        <translation>Gespeicherte Vorrichtungen</translation>
     </message>
     <message>
         <source>Saved limits</source>
@@ -3973,11 +6089,11 @@
     </message>
     <message>
         <source>One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?</source>
-        <translation>Ein Rad gehalten, Leerlauf: Das andere langsam eine volle Umdrehung drehen. Wie fühlt es sich an?</translation>
+        <translation>Ein Rad gehalten, Leerlauf: das andere langsam einmal ganz herumdrehen. Wie fühlt es sich an?</translation>
     </message>
     <message>
         <source>A unit with packs (%1): the held-wheel torque measures their mean friction.</source>
-        <translation>Ein Differential mit Paketen (%1): Das Moment bei gehaltenem Rad misst deren mittlere Reibung.</translation>
+        <translation>Ein Differential mit Paketen (%1): das Moment bei gehaltenem Rad misst ihre mittlere Reibung.</translation>
     </message>
     <message>
         <source>Ramps act only with drive torque: in neutral only the preload of a ramp unit is seen.</source>
@@ -4488,12 +6604,8 @@
         <translation>Diesen Aufnehmer abfragen?</translation>
     </message>
     <message>
-        <source>the limit is %1 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
-        <translation>der Grenzwert liegt bei %1 % des Nennmoments (unter 20 %): ein kleinerer Aufnehmer gäbe ein engeres Intervall</translation>
-    </message>
-    <message>
         <source>Fixture, limit, job: written beside the recording, with a reason</source>
-        <translation>Aufnahme, Grenzwert, Auftrag: neben die Aufzeichnung geschrieben, mit Grund</translation>
+        <translation>Vorrichtung, Grenzwert, Auftrag: neben die Aufzeichnung geschrieben, mit Grund</translation>
     </message>
     <message>
         <source>Limit: %1</source>
@@ -4701,11 +6813,11 @@
     </message>
     <message>
         <source>modifier</source>
-        <translation>Additiv</translation>
+        <translation>Reibungszusatz</translation>
     </message>
     <message>
         <source>modifier, %</source>
-        <translation>Additiv, %</translation>
+        <translation>Reibungszusatz, %</translation>
     </message>
     <message>
         <source>oil temperature, °C</source>
@@ -4721,7 +6833,51 @@
     </message>
     <message>
         <source>shim, mm</source>
-        <translation>Scheibe, mm</translation>
+        <translation>Ausgleichsscheibe, mm</translation>
+    </message>
+    <message>
+        <source>modifier %1 %</source>
+        <translation>Reibungszusatz %1 %</translation>
+    </message>
+    <message>
+        <source>distance %1 km</source>
+        <translation>Strecke %1 km</translation>
+    </message>
+    <message>
+        <source>oil temperature %1 °C</source>
+        <translation>Öltemperatur %1 °C</translation>
+    </message>
+    <message>
+        <source>A shim is 0 to %1 thick</source>
+        <translation>Eine Scheibe ist 0 bis %1 dick</translation>
+    </message>
+    <message>
+        <source>Must be 0 to %1</source>
+        <translation>Muss 0 bis %1 sein</translation>
+    </message>
+    <message>
+        <source>shim %1 in</source>
+        <translation>Ausgleichsscheibe %1 in</translation>
+    </message>
+    <message>
+        <source>shim %1 mm</source>
+        <translation>Ausgleichsscheibe %1 mm</translation>
+    </message>
+    <message>
+        <source>shim, in</source>
+        <translation>Ausgleichsscheibe, in</translation>
+    </message>
+    <message>
+        <source>Inches</source>
+        <translation>Zoll</translation>
+    </message>
+    <message>
+        <source>Millimetres</source>
+        <translation>Millimeter</translation>
+    </message>
+    <message>
+        <source>Lengths in</source>
+        <translation>Längen in</translation>
     </message>
     <message>
         <source>side</source>
@@ -4808,8 +6964,16 @@
         <translation>Bei %1: zu erwarten sind %2 (die nächste einzelne Füllung, 95 %: %3 bis %4).</translation>
     </message>
     <message>
-        <source>Change per 1 of %1</source>
-        <translation>Änderung je 1 von %1</translation>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), no trend is shown.</source>
+        <translation>Je %1 %2: %3 (95 %: %4 bis %5), kein Trend ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), a trend is shown.</source>
+        <translation>Je %1 %2: %3 (95 %: %4 bis %5), ein Trend ist gezeigt.</translation>
+    </message>
+    <message>
+        <source>Change per %1 of %2</source>
+        <translation>Änderung je %1 %2</translation>
     </message>
     <message>
         <source>%1, %2 fills, least squares</source>
@@ -5406,6 +7570,62 @@
     <message>
         <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
         <translation>das gehaltene Rad gab unter Last um %1° nach: Verdrehung und Steifigkeit sind vor allem die seiner Halterung</translation>
+    </message>
+    <message>
+        <source>What such a unit is tried for instead, after the maker's manual:</source>
+        <translation>Worauf eine solche Einheit stattdessen geprüft wird, nach dem Handbuch des Herstellers:</translation>
+    </message>
+    <message>
+        <source>Locker: both wheels up, in gear, engine off: turn one wheel forward to its stop: it must lock</source>
+        <translation>Sperre: beide Räder hoch, Gang eingelegt, Motor aus: ein Rad vorwärts bis zum Anschlag drehen: es muss sperren</translation>
+    </message>
+    <message>
+        <source>Locker: hold that wheel at its stop, turn the other backward: it must come free, with faint, even clicks</source>
+        <translation>Sperre: dieses Rad am Anschlag halten, das andere rückwärts drehen: es muss frei werden, mit leisem, gleichmäßigem Klicken</translation>
+    </message>
+    <message>
+        <source>Locker: move that one back to its own stop: it must lock again</source>
+        <translation>Sperre: dieses bis zu seinem Anschlag zurückdrehen: es muss wieder sperren</translation>
+    </message>
+    <message>
+        <source>Locker: the same with the sides changed, and both in the other direction</source>
+        <translation>Sperre: dasselbe mit vertauschten Seiten und beides in der anderen Richtung</translation>
+    </message>
+    <message>
+        <source>Viscous: turn one wheel slowly, the other held: it must give evenly, without a breakaway</source>
+        <translation>Visko: ein Rad langsam drehen, das andere gehalten: es muss gleichmäßig nachgeben, ohne Losbrechen</translation>
+    </message>
+    <message>
+        <source>Viscous: turn it twice as fast: it must resist more; no resistance, or a lock when cold, is a worn-out unit</source>
+        <translation>Visko: doppelt so schnell drehen: der Widerstand muss zunehmen; kein Widerstand, oder gesperrt im kalten Zustand, heißt verbraucht</translation>
+    </message>
+    <message>
+        <source>Viscous: look for leaks: a sealed unit is changed, not refilled</source>
+        <translation>Visko: auf Undichtigkeit prüfen: eine geschlossene Einheit wird getauscht, nicht aufgefüllt</translation>
+    </message>
+    <message>
+        <source>Governor: both wheels up: its light plates may hardly hold; that is no fault</source>
+        <translation>Fliehkraft: beide Räder hoch: ihre leichten Lamellen halten vielleicht kaum; das ist kein Fehler</translation>
+    </message>
+    <message>
+        <source>Governor: whether it locks shows only at a difference of speed: as the maker's manual says, never by hand</source>
+        <translation>Fliehkraft: ob sie sperrt, zeigt sich nur bei einem Drehzahlunterschied: nach dem Handbuch des Herstellers, nie von Hand</translation>
+    </message>
+    <message>
+        <source>Geared: turn each wheel through two turns, gear in and neutral: even, without knocks or tight places</source>
+        <translation>Zahnrad: jedes Rad zwei Umdrehungen drehen, mit Gang und im Leerlauf: gleichmäßig, ohne Schläge oder schwere Stellen</translation>
+    </message>
+    <message>
+        <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
+        <translation>Zahnrad: wo das Handbuch ein Verhältnis mit Gang ÷ Leerlauf nennt, dieses messen</translation>
+    </message>
+    <message>
+        <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
+        <translation>Offen: jedes Rad zwei Umdrehungen drehen: frei und gleichmäßig, das andere dreht ebenso weit zurück</translation>
+    </message>
+    <message>
+        <source>Welded or spool: both wheels turn together, without slack between them</source>
+        <translation>Verschweißt oder starr: beide Räder drehen zusammen, ohne Spiel dazwischen</translation>
     </message>
 </context>
 </TS>

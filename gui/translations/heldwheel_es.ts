@@ -252,6 +252,18 @@
         <translation>Palanca, del cuadrado a la mano</translation>
     </message>
     <message>
+        <source>How the lever meets the wheel. Key 3</source>
+        <translation>Cómo se une la palanca a la rueda. Tecla 3</translation>
+    </message>
+    <message>
+        <source>hand</source>
+        <translation>mano</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>cuadrado</translation>
+    </message>
+    <message>
         <source>Lever angle from stud line</source>
         <translation>Ángulo de la palanca con la línea del espárrago</translation>
     </message>
@@ -1056,10 +1068,6 @@
         <translation>Desviación típica</translation>
     </message>
     <message>
-        <source>Shown how surely (power)</source>
-        <translation>Con qué seguridad (potencia)</translation>
-    </message>
-    <message>
         <source>Groups, the control first</source>
         <translation>Grupos, el control primero</translation>
     </message>
@@ -1281,7 +1289,7 @@
     </message>
     <message>
         <source>Compare before and after only at the same temperature, speed, rest, side, fixture and oil.</source>
-        <translation>Compare antes y después solo con igual temperatura, velocidad, reposo, lado, montaje y aceite.</translation>
+        <translation>Compare antes y después solo con igual temperatura, velocidad, reposo, lado, utillaje y aceite.</translation>
     </message>
     <message>
         <source>Passing this test is no proof of traction under power: ramps and gear separation act only with drive torque.</source>
@@ -1369,7 +1377,7 @@
     </message>
     <message>
         <source>Fixture</source>
-        <translation>Montaje</translation>
+        <translation>Utillaje</translation>
     </message>
     <message>
         <source>Limit</source>
@@ -1457,7 +1465,7 @@
     </message>
     <message>
         <source>Mistakes and their sizes</source>
-        <translation>Errores y su tamaño</translation>
+        <translation>Errores y cuánto cuestan</translation>
     </message>
     <message>
         <source>Finish with %1 of %2 pulls</source>
@@ -1804,10 +1812,6 @@
         <translation>Guardar la corrección</translation>
     </message>
     <message>
-        <source>Take back what was decided about this pull</source>
-        <translation>Retirar lo decidido sobre este tirón</translation>
-    </message>
-    <message>
         <source>the lever knocked against the stand</source>
         <translation>la palanca chocó con el caballete</translation>
     </message>
@@ -1841,7 +1845,7 @@
     </message>
     <message>
         <source>&amp;Shim</source>
-        <translation>&amp;Calce</translation>
+        <translation>&amp;Suplemento</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
@@ -2098,6 +2102,2130 @@
     <message>
         <source>At the axle: reading × %1</source>
         <translation>En el eje: lectura × %1</translation>
+    </message>
+    <message>
+        <source>How to make a held-wheel torque test</source>
+        <translation>Cómo medir el par con una rueda sujeta</translation>
+    </message>
+    <message>
+        <source>Hold one wheel of the axle, turn the other with a lever. The pack of a clutch-type limited-slip differential then slips: B is the torque that breaks it away, R the torque that keeps it rotating. %1 The maker's manual comes first.</source>
+        <translation>Sujete una rueda del eje y gire la otra con una palanca. El paquete de un autoblocante de discos desliza entonces: B es el par que lo arranca, R el par que lo mantiene girando. %1 El manual del fabricante va primero.</translation>
+    </message>
+    <message>
+        <source>Hold one wheel</source>
+        <translation>Sujetar una rueda</translation>
+    </message>
+    <message>
+        <source>On the floor or strapped, never by hand. Raise the other. Neutral, brakes free; turn it by hand.</source>
+        <translation>En el suelo o con cincha, nunca a mano. Levante la otra. Punto muerto, frenos libres; gírela a mano.</translation>
+    </message>
+    <message>
+        <source>Fit the lever</source>
+        <translation>Montar la palanca</translation>
+    </message>
+    <message>
+        <source>On a stud, pointing outward in line with the wheel's centre. Measure to the middle of your hand.</source>
+        <translation>En un espárrago, hacia fuera y en línea con el centro de la rueda. Mida hasta el centro de la mano.</translation>
+    </message>
+    <message>
+        <source>Transducer warm, lever hanging free or off, hands off. Take it once more after the last pull.</source>
+        <translation>Transductor caliente, palanca colgando libre o quitada, manos fuera. Tómelo otra vez tras el último tirón.</translation>
+    </message>
+    <message>
+        <source>Two to three seconds until it slips. No jerk. Stop if the torque climbs and nothing moves.</source>
+        <translation>Dos o tres segundos hasta que deslice. Sin golpes. Pare si el par sube y nada se mueve.</translation>
+    </message>
+    <message>
+        <source>Slowly, 2 to 10 turns a minute, two turns. Ease the load off, keep hold. Rest, and again: five pulls.</source>
+        <translation>Despacio, de 2 a 10 vueltas por minuto, dos vueltas. Retire la carga sin soltar. Reposo, y otra vez: cinco tirones.</translation>
+    </message>
+    <message>
+        <source>mistake</source>
+        <translation>error</translation>
+    </message>
+    <message>
+        <source>what it does</source>
+        <translation>qué causa</translation>
+    </message>
+    <message>
+        <source>from</source>
+        <translation>de</translation>
+    </message>
+    <message>
+        <source>Always</source>
+        <translation>Siempre</translation>
+    </message>
+    <message>
+        <source>geometry of the lever, 1 + r/L</source>
+        <translation>geometría de la palanca, 1 + r/L</translation>
+    </message>
+    <message>
+        <source>common practice, no source</source>
+        <translation>práctica común, sin fuente</translation>
+    </message>
+    <message>
+        <source>inertia × acceleration</source>
+        <translation>inercia × aceleración</translation>
+    </message>
+    <message>
+        <source>weight × distance</source>
+        <translation>peso × distancia</translation>
+    </message>
+    <message>
+        <source>ramp × delay</source>
+        <translation>rampa × retardo</translation>
+    </message>
+    <message>
+        <source>packs add up, no mean</source>
+        <translation>los paquetes se suman, no hay media</translation>
+    </message>
+    <message>
+        <source>NIST SP 811, appendix B.8</source>
+        <translation>NIST SP 811, apéndice B.8</translation>
+    </message>
+    <message>
+        <source>steel shafts, 38 to 28 mm</source>
+        <translation>semiejes de acero, de 38 a 28 mm</translation>
+    </message>
+    <message>
+        <source>Lever on a stud, read as it is</source>
+        <translation>Palanca en un espárrago, lectura tal cual</translation>
+    </message>
+    <message>
+        <source>11 % low (5 × 114.3 mm, lever 450 mm; 16 % at 300 mm)</source>
+        <translation>11 % de menos (5 × 114,3 mm, palanca de 450 mm; 16 % con 300 mm)</translation>
+    </message>
+    <message>
+        <source>Lever on a stud pointing inward</source>
+        <translation>Palanca en un espárrago, hacia dentro</translation>
+    </message>
+    <message>
+        <source>15 % high (5 × 114.3 mm, lever 450 mm)</source>
+        <translation>15 % de más (5 × 114,3 mm, palanca de 450 mm)</translation>
+    </message>
+    <message>
+        <source>Hand 20 mm from where L was measured</source>
+        <translation>Mano a 20 mm de donde se midió L</translation>
+    </message>
+    <message>
+        <source>0.5 % at 450 mm</source>
+        <translation>0,5 % con 450 mm</translation>
+    </message>
+    <message>
+        <source>Jerked, or still speeding up</source>
+        <translation>A golpes, o aún acelerando</translation>
+    </message>
+    <message>
+        <source>20 to 34 N·m high (1.0 to 1.7 kg·m² at 20 rad/s²)</source>
+        <translation>de 20 a 34 N·m de más (de 1,0 a 1,7 kg·m² con 20 rad/s²)</translation>
+    </message>
+    <message>
+        <source>Zero taken with the lever held level</source>
+        <translation>Cero tomado con la palanca sujeta en horizontal</translation>
+    </message>
+    <message>
+        <source>up to 6.1 N·m off (2.5 kg at 0.25 m)</source>
+        <translation>hasta 6,1 N·m de error (2,5 kg a 0,25 m)</translation>
+    </message>
+    <message>
+        <source>Slow display, ten readings a second</source>
+        <translation>Pantalla lenta, diez lecturas por segundo</translation>
+    </message>
+    <message>
+        <source>15 N·m low (50 N·m a second, 0.3 s late)</source>
+        <translation>15 N·m de menos (50 N·m por segundo, 0,3 s de retraso)</translation>
+    </message>
+    <message>
+        <source>A brake drags</source>
+        <translation>Un freno roza</translation>
+    </message>
+    <message>
+        <source>4 to 10 N·m high, or it will not turn at all</source>
+        <translation>de 4 a 10 N·m de más, o no gira</translation>
+    </message>
+    <message>
+        <source>A gear is engaged, or the case is held</source>
+        <translation>Una marcha puesta, o la caja sujeta</translation>
+    </message>
+    <message>
+        <source>about twice the torque</source>
+        <translation>cerca del doble de par</translation>
+    </message>
+    <message>
+        <source>lbf·ft, lbf·in, N·m, kgf·m mixed up</source>
+        <translation>lbf·ft, lbf·in, N·m, kgf·m confundidos</translation>
+    </message>
+    <message>
+        <source>Large transducer for a small torque</source>
+        <translation>Transductor grande para un par pequeño</translation>
+    </message>
+    <message>
+        <source>27 N·m is 8 % of a range of 339 N·m: wide interval</source>
+        <translation>27 N·m son el 8 % de un rango de 339 N·m: intervalo ancho</translation>
+    </message>
+    <message>
+        <source>One pull only</source>
+        <translation>Un solo tirón</translation>
+    </message>
+    <message>
+        <source>a single peak scatters by several to tens of per cent</source>
+        <translation>un solo pico se dispersa desde un poco hasta decenas por ciento</translation>
+    </message>
+    <message>
+        <source>Drag taken for the pack</source>
+        <translation>Arrastre tomado por el paquete</translation>
+    </message>
+    <message>
+        <source>16 to 21 N·m without any pack friction</source>
+        <translation>de 16 a 21 N·m sin fricción alguna del paquete</translation>
+    </message>
+    <message>
+        <source>Wind-up of the shafts taken for slip</source>
+        <translation>Torsión de los semiejes tomada por deslizamiento</translation>
+    </message>
+    <message>
+        <source>0.6 to 1.8° at 100 N·m before anything slips</source>
+        <translation>de 0,6 a 1,8° con 100 N·m antes de que nada deslice</translation>
+    </message>
+    <message>
+        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
+        <translation>una rueda está sujeta por el suelo y una cincha, la otra levantada sobre un caballete; la palanca apunta hacia fuera, en línea con el centro de la rueda y el espárrago; el tirón va a escuadra; la palanca cuelga libre, nadie la toca, se toma el cero; el par sube con suavidad en dos o tres segundos hasta B, el arranque, y queda en R; siga girando despacio dos vueltas mientras la rueda se mueva; si no, pare</translation>
+    </message>
+    <message>
+        <source>1  Hold one wheel</source>
+        <translation>1  Sujetar una rueda</translation>
+    </message>
+    <message>
+        <source>held: floor, strap</source>
+        <translation>sujeta: suelo, cincha</translation>
+    </message>
+    <message>
+        <source>raised</source>
+        <translation>levantada</translation>
+    </message>
+    <message>
+        <source>stand</source>
+        <translation>caballete</translation>
+    </message>
+    <message>
+        <source>not by hand</source>
+        <translation>no a mano</translation>
+    </message>
+    <message>
+        <source>2  Lever in line</source>
+        <translation>2  Palanca en línea</translation>
+    </message>
+    <message>
+        <source>lever</source>
+        <translation>palanca</translation>
+    </message>
+    <message>
+        <source>pull square</source>
+        <translation>tire a escuadra</translation>
+    </message>
+    <message>
+        <source>3  Zero</source>
+        <translation>3  Cero</translation>
+    </message>
+    <message>
+        <source>hangs free</source>
+        <translation>cuelga libre</translation>
+    </message>
+    <message>
+        <source>hands off; again at the end</source>
+        <translation>sin manos; otra vez al final</translation>
+    </message>
+    <message>
+        <source>4  Load smoothly</source>
+        <translation>4  Con suavidad</translation>
+    </message>
+    <message>
+        <source>2 to 3 s</source>
+        <translation>2 a 3 s</translation>
+    </message>
+    <message>
+        <source>time</source>
+        <translation>tiempo</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 a %2</translation>
+    </message>
+    <message>
+        <source>%1 (%2 to %3)</source>
+        <translation>%1 (%2 a %3)</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 más</translation>
+    </message>
+    <message>
+        <source>Open the file</source>
+        <translation>Abrir el archivo</translation>
+    </message>
+    <message>
+        <source>Factor</source>
+        <translation>Factor</translation>
+    </message>
+    <message>
+        <source>Hub drawing</source>
+        <translation>Dibujo del cubo</translation>
+    </message>
+    <message>
+        <source>no fixture yet</source>
+        <translation>aún sin utillaje</translation>
+    </message>
+    <message>
+        <source>%1 studs, lever %2° off the radius</source>
+        <translation>%1 espárragos, palanca a %2° del radio</translation>
+    </message>
+    <message>
+        <source>A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning slowly, the steady level is the rotating torque R; ease the load off and keep hold of the lever.</source>
+        <translation>Un tirón: cargue con suavidad en dos o tres segundos; el primer pico es el par de arranque B; siga girando despacio, el nivel estable es el par de giro R; retire la carga sin soltar la palanca.</translation>
+    </message>
+    <message>
+        <source>Name: %1</source>
+        <translation>Nombre: %1</translation>
+    </message>
+    <message>
+        <source>a transducer</source>
+        <translation>un transductor</translation>
+    </message>
+    <message>
+        <source>a fixture</source>
+        <translation>un utillaje</translation>
+    </message>
+    <message>
+        <source>a kind of test</source>
+        <translation>una clase de ensayo</translation>
+    </message>
+    <message>
+        <source>virtual transducer</source>
+        <translation>transductor virtual</translation>
+    </message>
+    <message>
+        <source>Transducer connecting</source>
+        <translation>Transductor conectando</translation>
+    </message>
+    <message>
+        <source>Let it rest: %1</source>
+        <translation>Déjelo reposar: %1</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pulls</source>
+        <translation>%1 de %2 tirones</translation>
+    </message>
+    <message>
+        <source>Bytes %1</source>
+        <translation>Bytes %1</translation>
+    </message>
+    <message>
+        <source>%1 readings, %2, %3 a second</source>
+        <translation>%1 lecturas, %2, %3 por segundo</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>cerrado</translation>
+    </message>
+    <message>
+        <source>foreign</source>
+        <translation>de otro programa</translation>
+    </message>
+    <message>
+        <source>Hash: %1 (shows that it is unchanged, not that it is genuine)</source>
+        <translation>Suma: %1 (muestra que no ha cambiado, no que sea auténtico)</translation>
+    </message>
+    <message>
+        <source>%1 recordings, %2 more</source>
+        <translation>%1 registros, %2 más</translation>
+    </message>
+    <message>
+        <source>•  %1</source>
+        <translation>•  %1</translation>
+    </message>
+    <message>
+        <source>the true zero was not taken again after the pulls: what it may have moved by is not in the interval</source>
+        <translation>el cero verdadero no se tomó otra vez tras los tirones: lo que pueda haberse movido no está en el intervalo</translation>
+    </message>
+    <message>
+        <source>%1 pulls</source>
+        <translation>%1 tirones</translation>
+    </message>
+    <message>
+        <source>breakaway, %1</source>
+        <translation>par de arranque, %1</translation>
+    </message>
+    <message>
+        <source>rotating mean, %1</source>
+        <translation>par de giro medio, %1</translation>
+    </message>
+    <message>
+        <source>rotating maximum, %1</source>
+        <translation>par de giro máximo, %1</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral at least %1</source>
+        <translation>con marcha ÷ punto muerto al menos %1</translation>
+    </message>
+    <message>
+        <source>in gear ÷ neutral at most %1</source>
+        <translation>con marcha ÷ punto muerto como máximo %1</translation>
+    </message>
+    <message>
+        <source>Time since the first pull (s)</source>
+        <translation>Tiempo desde el primer tirón (s)</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2 s/√n</source>
+        <translation>mediana de %1 tirones, %2 s/√n</translation>
+    </message>
+    <message>
+        <source>the limit does not say which part is held: a held case reads about double</source>
+        <translation>el límite no dice qué parte va sujeta: con la caja sujeta se lee cerca del doble</translation>
+    </message>
+    <message>
+        <source>Part</source>
+        <translation>Parte</translation>
+    </message>
+    <message>
+        <source>What is to be edited</source>
+        <translation>Qué se va a editar</translation>
+    </message>
+    <message>
+        <source>Packs</source>
+        <translation>Paquetes</translation>
+    </message>
+    <message>
+        <source>left %1 parts</source>
+        <translation>izquierda %1 piezas</translation>
+    </message>
+    <message>
+        <source>right %1 parts</source>
+        <translation>derecha %1 piezas</translation>
+    </message>
+    <message>
+        <source>picked: %1, %2</source>
+        <translation>elegido: %1, %2</translation>
+    </message>
+    <message>
+        <source>left %1</source>
+        <translation>izquierda %1</translation>
+    </message>
+    <message>
+        <source>right %1</source>
+        <translation>derecha %1</translation>
+    </message>
+    <message>
+        <source>Counted ratio between its neighbours</source>
+        <translation>Relación contada entre sus vecinas</translation>
+    </message>
+    <message>
+        <source>nothing counted yet</source>
+        <translation>aún no se ha contado nada</translation>
+    </message>
+    <message>
+        <source>inside</source>
+        <translation>dentro</translation>
+    </message>
+    <message>
+        <source>not found</source>
+        <translation>no hallado</translation>
+    </message>
+    <message>
+        <source>Answer</source>
+        <translation>Respuesta</translation>
+    </message>
+    <message>
+        <source>Recordings read</source>
+        <translation>Registros leídos</translation>
+    </message>
+    <message>
+        <source>Table</source>
+        <translation>Tabla</translation>
+    </message>
+    <message>
+        <source>Tables</source>
+        <translation>Tablas</translation>
+    </message>
+    <message>
+        <source>All files</source>
+        <translation>Todos los archivos</translation>
+    </message>
+    <message>
+        <source>axle tag</source>
+        <translation>placa del eje</translation>
+    </message>
+    <message>
+        <source>%1 against %2, %3 fills</source>
+        <translation>%1 frente a %2, %3 llenados</translation>
+    </message>
+    <message>
+        <source>Has a new pack run in?</source>
+        <translation>¿Se ha asentado un paquete nuevo?</translation>
+    </message>
+    <message>
+        <source>1. Test again every few cycles (figure-eights, both ways) and tag each recording with their number: cycles=12.</source>
+        <translation>1. Ensaye otra vez cada pocos ciclos (ochos, ambos sentidos) y etiquete cada registro con su número: cycles=12.</translation>
+    </message>
+    <message>
+        <source>2. Choose that tag on the left.</source>
+        <translation>2. Elija esa etiqueta a la izquierda.</translation>
+    </message>
+    <message>
+        <source>It has settled when the change over the last ten values lies, with its whole interval, within ± 1 % per ten cycles. The table says what was known after each value.</source>
+        <translation>Está asentado cuando el cambio en los últimos diez valores queda, con todo su intervalo, dentro de ± 1 % por diez ciclos. La tabla dice qué se sabía tras cada valor.</translation>
+    </message>
+    <message>
+        <source>settled</source>
+        <translation>asentado</translation>
+    </message>
+    <message>
+        <source>still moving</source>
+        <translation>aún cambia</translation>
+    </message>
+    <message>
+        <source>too few yet</source>
+        <translation>aún muy pocos</translation>
+    </message>
+    <message>
+        <source>cannot be shown yet</source>
+        <translation>aún no se puede demostrar</translation>
+    </message>
+    <message>
+        <source>How good is your own measuring?</source>
+        <translation>¿Qué tan buena es su propia medición?</translation>
+    </message>
+    <message>
+        <source>1. Two operators or more test two axles or more, each of them twice or more, in mixed order. Nothing is changed between the tests.</source>
+        <translation>1. Dos operarios o más ensayan dos ejes o más, cada uno dos veces o más, en orden mezclado. Nada cambia entre los ensayos.</translation>
+    </message>
+    <message>
+        <source>2. Search for just these recordings. Each is one repeat; its tags or its job card name operator and axle.</source>
+        <translation>2. Busque justo estos registros. Cada uno es una repetición; sus etiquetas o su ficha nombran operario y eje.</translation>
+    </message>
+    <message>
+        <source>The answer: how far one reading can be trusted, and whether operators differ more than their own repeats do. Two transducers, or two operators, can also be set side by side, axle by axle.</source>
+        <translation>La respuesta: cuánto se puede confiar en una lectura, y si los operarios difieren más que sus propias repeticiones. Dos transductores, o dos operarios, también se pueden poner lado a lado, eje por eje.</translation>
+    </message>
+    <message>
+        <source>breakaway (%1)</source>
+        <translation>par de arranque (%1)</translation>
+    </message>
+    <message>
+        <source>rotating mean (%1)</source>
+        <translation>par de giro medio (%1)</translation>
+    </message>
+    <message>
+        <source>Reading %1 recordings for %2</source>
+        <translation>Leyendo %1 registros para %2</translation>
+    </message>
+    <message>
+        <source>different test kinds: %1</source>
+        <translation>clases de ensayo distintas: %1</translation>
+    </message>
+    <message>
+        <source>different test kinds: %1.</source>
+        <translation>clases de ensayo distintas: %1.</translation>
+    </message>
+    <message>
+        <source>different places of the torque (axle, sensor): %1</source>
+        <translation>lugares distintos del par (eje, transductor): %1</translation>
+    </message>
+    <message>
+        <source>different fixtures: %1</source>
+        <translation>utillajes distintos: %1</translation>
+    </message>
+    <message>
+        <source>different sides: %1</source>
+        <translation>lados distintos: %1</translation>
+    </message>
+    <message>
+        <source>Save the report as</source>
+        <translation>Guardar el informe como</translation>
+    </message>
+    <message>
+        <source>Export to</source>
+        <translation>Exportar a</translation>
+    </message>
+    <message>
+        <source>Bytes</source>
+        <translation>Bytes</translation>
+    </message>
+    <message>
+        <source>Pull %1</source>
+        <translation>Tirón %1</translation>
+    </message>
+    <message>
+        <source>excluded: %1</source>
+        <translation>excluido: %1</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read.</source>
+        <translation>%1 no se puede leer.</translation>
+    </message>
+    <message>
+        <source>clipped</source>
+        <translation>recortado</translation>
+    </message>
+    <message>
+        <source>lost samples</source>
+        <translation>muestras perdidas</translation>
+    </message>
+    <message>
+        <source>cut at start</source>
+        <translation>cortado al inicio</translation>
+    </message>
+    <message>
+        <source>cut at end</source>
+        <translation>cortado al final</translation>
+    </message>
+    <message>
+        <source>ramp too fast</source>
+        <translation>carga demasiado rápida</translation>
+    </message>
+    <message>
+        <source>zero moved</source>
+        <translation>cero movido</translation>
+    </message>
+    <message>
+        <source>not resolved</source>
+        <translation>sin resolver</translation>
+    </message>
+    <message>
+        <source>the recording begins in the middle of this pull: start it before touching the lever</source>
+        <translation>el registro empieza en medio de este tirón: inícielo antes de tocar la palanca</translation>
+    </message>
+    <message>
+        <source>the recording ends under load: ease the load off first, and stop the recording a second later</source>
+        <translation>el registro acaba con carga: retire antes la carga y párelo un segundo después</translation>
+    </message>
+    <message>
+        <source>gripped again on the way: this is the pull stated before, as a whole; it counts once</source>
+        <translation>se reagarró por el camino: es el tirón de antes, entero; cuenta una vez</translation>
+    </message>
+    <message>
+        <source>gripped again a moment after the pull before, and one of the two shows no steady turning: not counted; rest two seconds before you pull again</source>
+        <translation>se reagarró un momento después del tirón anterior y uno de los dos no muestra giro estable: no cuenta; descanse dos segundos antes de tirar otra vez</translation>
+    </message>
+    <message>
+        <source>eased off before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps turning</source>
+        <translation>se aflojó antes de ver que el paquete deslizara: tire otra vez, despacio, hasta que la rueda gire y siga girando</translation>
+    </message>
+    <message>
+        <source>the torque was held but the wheel did not turn: pull on until it turns and keeps turning</source>
+        <translation>se mantuvo el par pero la rueda no giró: siga tirando hasta que gire y siga girando</translation>
+    </message>
+    <message>
+        <source>came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand until the pack breaks away, or record the wheel's angle</source>
+        <translation>vino de golpe o quedó quieto, como una palanca que se monta, y ningún otro tirón muestra lo usual: tire a mano hasta que el paquete arranque, o registre el ángulo de la rueda</translation>
+    </message>
+    <message>
+        <source>under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer</source>
+        <translation>menos del 2 % de la capacidad, donde ninguna clase está calibrada: use un transductor menor</translation>
+    </message>
+    <message>
+        <source>no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same</source>
+        <translation>ningún pico muestra dónde empezó a deslizar: sin el ángulo de la rueda, un par mantenido por debajo se vería igual</translation>
+    </message>
+    <message>
+        <source>nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second before you pull</source>
+        <translation>nada estaba quieto antes de la rampa, así que el par cuenta desde su pie y el intervalo es ancho: descanse un segundo antes de tirar</translation>
+    </message>
+    <message>
+        <source>the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; take the zero again with the lever hanging</source>
+        <translation>la lectura saltó y quedó quieta como en reposo: el transductor se puso a cero solo; tome el cero otra vez con la palanca colgando</translation>
+    </message>
+    <message>
+        <source>%1 readings at the transducer's limit: use a larger one</source>
+        <translation>%1 lecturas en el límite del transductor: use uno mayor</translation>
+    </message>
+    <message>
+        <source>%1 readings beyond the transducer's range: use a larger one</source>
+        <translation>%1 lecturas fuera del rango del transductor: use uno mayor</translation>
+    </message>
+    <message>
+        <source>samples are missing at the breakaway: bring the receiver nearer, pull again</source>
+        <translation>faltan muestras en el arranque: acerque el receptor y tire otra vez</translation>
+    </message>
+    <message>
+        <source>jerked to its peak in %1 s: take two seconds for the first slip</source>
+        <translation>golpe hasta el pico en %1 s: tómese dos segundos hasta el primer deslizamiento</translation>
+    </message>
+    <message>
+        <source>rose %1 N·m between two readings, so the breakaway's interval is wide: pull %2 times slower, or measure faster</source>
+        <translation>subió %1 N·m entre dos lecturas, así que el intervalo del arranque es ancho: tire %2 veces más despacio o mida más rápido</translation>
+    </message>
+    <message>
+        <source>the trace lay still at two levels before the ramp, %1 and %2 N·m: the torque counts from the first, the interval reaches the other; rest a second before you pull</source>
+        <translation>antes de la rampa la traza quedó quieta en dos niveles, %1 y %2 N·m: el par cuenta desde el primero, el intervalo llega al otro; descanse un segundo antes de tirar</translation>
+    </message>
+    <message>
+        <source>the reading stood still for %1 s under load: check the link</source>
+        <translation>la lectura quedó quieta %1 s con carga: revise el enlace</translation>
+    </message>
+    <message>
+        <source>the torque went on changing by %1 % while turning: nothing steady to state</source>
+        <translation>el par siguió cambiando un %1 % al girar: nada estable que indicar</translation>
+    </message>
+    <message>
+        <source>a fluid coupling or a dragging brake does that</source>
+        <translation>así hace un acoplamiento viscoso o un freno que roza</translation>
+    </message>
+    <message>
+        <source>the torque kept to %1 for about as long: no one level to state</source>
+        <translation>el par se mantuvo en %1 más o menos igual de tiempo: no hay un solo nivel que indicar</translation>
+    </message>
+    <message>
+        <source>turn at one speed, which a fluid coupling follows</source>
+        <translation>gire a una sola velocidad, que un acoplamiento viscoso sigue</translation>
+    </message>
+    <message>
+        <source>only %1 s of steady turning: keep turning evenly, two seconds or more</source>
+        <translation>solo %1 s de giro estable: siga girando parejo, dos segundos o más</translation>
+    </message>
+    <message>
+        <source>yanks or hesitations most of the way: turn more evenly</source>
+        <translation>tirones bruscos o pausas casi todo el tiempo: gire más parejo</translation>
+    </message>
+    <message>
+        <source>the torque changed by %1 % while turning: the interval reaches both ends</source>
+        <translation>el par cambió un %1 % al girar: el intervalo llega a ambos extremos</translation>
+    </message>
+    <message>
+        <source>taken back: small beside what came later, so it was no pull but a lever or a hand</source>
+        <translation>retirado: pequeño junto a lo que vino después, así que no fue un tirón sino una palanca o una mano</translation>
+    </message>
+    <message>
+        <source>%1 gaps in the stream, %2 s in all, the first at %3 s</source>
+        <translation>%1 huecos en los datos, %2 s en total, el primero en %3 s</translation>
+    </message>
+    <message>
+        <source>%1 single values stood out like no torque can and were excluded from the pulls</source>
+        <translation>%1 valores sueltos destacaron como ningún par puede y se excluyeron de los tirones</translation>
+    </message>
+    <message>
+        <source>there are no samples</source>
+        <translation>no hay muestras</translation>
+    </message>
+    <message>
+        <source>no sample can be used</source>
+        <translation>ninguna muestra sirve</translation>
+    </message>
+    <message>
+        <source>no pull with a torque to state was found</source>
+        <translation>no se halló ningún tirón con un par que indicar</translation>
+    </message>
+    <message>
+        <source>the torque reached the transducer's limit</source>
+        <translation>el par llegó al límite del transductor</translation>
+    </message>
+    <message>
+        <source>%1 of %2 torque values are not numbers and were excluded</source>
+        <translation>%1 de %2 valores de par no son números y se excluyeron</translation>
+    </message>
+    <message>
+        <source>%1 samples have no usable time and were excluded</source>
+        <translation>%1 muestras no tienen un tiempo utilizable y se excluyeron</translation>
+    </message>
+    <message>
+        <source>%1 samples share a time stamp with the one before; they were spread over the time since the stamp before: record the device's sample counter if it has one</source>
+        <translation>%1 muestras comparten la marca de tiempo con la anterior; se repartieron en el tiempo desde la marca anterior: registre el contador del aparato si lo tiene</translation>
+    </message>
+    <message>
+        <source>%1 samples came late or twice (their time had passed) and were excluded</source>
+        <translation>%1 muestras llegaron tarde o dos veces (su tiempo había pasado) y se excluyeron</translation>
+    </message>
+    <message>
+        <source>the clock was set back %1 times (first at %2 s); times after that are counted on from the sample before</source>
+        <translation>el reloj se atrasó %1 veces (la primera en %2 s); los tiempos siguientes se cuentan desde la muestra anterior</translation>
+    </message>
+    <message>
+        <source>the reading's step of %1 N·m is a large part of the interval: a finer one would narrow it</source>
+        <translation>el paso de lectura de %1 N·m es gran parte del intervalo: uno más fino lo estrecharía</translation>
+    </message>
+    <message>
+        <source>the true zero moved by %1 N·m from before to after the pulls: let the transducer warm up, and repeat</source>
+        <translation>el cero verdadero se movió %1 N·m de antes a después de los tirones: deje calentar el transductor y repita</translation>
+    </message>
+    <message>
+        <source>the transducer gives no sign: every pull counts as clockwise, its true direction is not known</source>
+        <translation>el transductor no da signo: cada tirón cuenta como horario, su sentido real no se conoce</translation>
+    </message>
+    <message>
+        <source>no valid pull gives the %1 that the limit names</source>
+        <translation>ningún tirón válido da lo que nombra el límite: %1</translation>
+    </message>
+    <message>
+        <source>about %1 more pulls like these would settle it, if the value stays where it is</source>
+        <translation>unos %1 tirones más como estos lo decidirían, si el valor se queda donde está</translation>
+    </message>
+    <message>
+        <source>more pulls cannot settle it: what they share (transducer, lever, zero) is ± %1 N·m, the limit is %2 N·m away; state the lever's lengths or use a better transducer</source>
+        <translation>más tirones no pueden decidirlo: lo que comparten (transductor, palanca, cero) es ± %1 N·m y el límite está a %2 N·m; indique las medidas de la palanca o use un transductor mejor</translation>
+    </message>
+    <message>
+        <source>more pulls like these would hardly settle it: they scatter too much for so small a distance</source>
+        <translation>más tirones como estos apenas lo decidirían: se dispersan demasiado para una distancia tan pequeña</translation>
+    </message>
+    <message>
+        <source>too few pulls to know their scatter: make three or more, five if you can</source>
+        <translation>muy pocos tirones para conocer su dispersión: haga tres o más, cinco si puede</translation>
+    </message>
+    <message>
+        <source>this is a recording for '%1', not of held pulls</source>
+        <translation>este es un registro para «%1», no de tirones con parte sujeta</translation>
+    </message>
+    <message>
+        <source>no separate breakaway peak: the torque at which slip began is compared</source>
+        <translation>sin pico de arranque separado: se compara el par con que empezó a deslizar</translation>
+    </message>
+    <message>
+        <source>a ratio limit compares two recordings: in gear and in neutral</source>
+        <translation>un límite de relación compara dos registros: con marcha y en punto muerto</translation>
+    </message>
+    <message>
+        <source>rotating</source>
+        <translation>en giro</translation>
+    </message>
+    <message>
+        <source>%1 is %2 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
+        <translation>%1 es el %2 % de la capacidad del transductor (menos del 20 %): uno menor daría un intervalo más estrecho</translation>
+    </message>
+    <message>
+        <source>%1 is %2 % of the transducer's capacity (above 80 %): a jerk may overload it; use a larger one</source>
+        <translation>%1 es el %2 % de la capacidad del transductor (más del 80 %): un golpe puede sobrecargarlo; use uno mayor</translation>
+    </message>
+    <message>
+        <source>the limit</source>
+        <translation>el límite</translation>
+    </message>
+    <message>
+        <source>the highest reading</source>
+        <translation>la lectura más alta</translation>
+    </message>
+    <message>
+        <source>CERTIFICATE EXPIRED on %1, %2 before this test: have the transducer calibrated</source>
+        <translation>CERTIFICADO CADUCADO el %1, %2 antes de este ensayo: haga calibrar el transductor</translation>
+    </message>
+    <message>
+        <source>%1 days</source>
+        <translation>%1 días</translation>
+    </message>
+    <message>
+        <source>one day</source>
+        <translation>un día</translation>
+    </message>
+    <message>
+        <source>%1 of %2 pulls stood out (%3 N·m)</source>
+        <translation>%1 de %2 tirones destacaron (%3 N·m)</translation>
+    </message>
+    <message>
+        <source>%1: scatter not known from so few, %2</source>
+        <translation>%1: con tan pocos no se conoce la dispersión, %2</translation>
+    </message>
+    <message>
+        <source>one pull</source>
+        <translation>un tirón</translation>
+    </message>
+    <message>
+        <source>a repeatability of %1 % is %2</source>
+        <translation>repetibilidad del %1 %, valor %2</translation>
+    </message>
+    <message>
+        <source>assumed</source>
+        <translation>supuesto</translation>
+    </message>
+    <message>
+        <source>next, try '%1'</source>
+        <translation>pruebe después «%1»</translation>
+    </message>
+    <message>
+        <source>torque</source>
+        <translation>par</translation>
+    </message>
+    <message>
+        <source>pooled: %1</source>
+        <translation>agrupada: %1</translation>
+    </message>
+    <message>
+        <source>the value %1 by %2 % from first to last pull (p = %3): warming up or running in; go on until it settles, or compare only at the same temperature</source>
+        <translation>el valor %1 un %2 % del primer al último tirón (p = %3): calentamiento o rodaje; siga hasta que se asiente, o compare solo a igual temperatura</translation>
+    </message>
+    <message>
+        <source>rises</source>
+        <translation>sube</translation>
+    </message>
+    <message>
+        <source>falls</source>
+        <translation>baja</translation>
+    </message>
+    <message>
+        <source>a '%1' fixture takes a %2, but the trace holds a torque</source>
+        <translation>un utillaje «%1» toma «%2», pero la traza contiene un par</translation>
+    </message>
+    <message>
+        <source>force</source>
+        <translation>fuerza</translation>
+    </message>
+    <message>
+        <source>angle not known</source>
+        <translation>ángulo desconocido</translation>
+    </message>
+    <message>
+        <source>it has no pack: what you would measure is the drag of bearings, seals and gears</source>
+        <translation>no tiene paquete: se mediría el arrastre de rodamientos, retenes y engranajes</translation>
+    </message>
+    <message>
+        <source>it has no pack: its locking comes from gear thrust under load, and its maker may state a ratio of in-gear to neutral torque instead</source>
+        <translation>no tiene paquete: bloquea por el empuje de los engranajes bajo carga, y su fabricante quizá dé una relación entre el par con marcha y en punto muerto</translation>
+    </message>
+    <message>
+        <source>its torque depends on speed and heat, without a breakaway: compare only at a fixed speed and temperature, as its maker says</source>
+        <translation>su par depende de la velocidad y del calor, sin arranque: compare solo a velocidad y temperatura fijas, como dice su fabricante</translation>
+    </message>
+    <message>
+        <source>it locks by teeth: use its maker's function check, both directions and both sides</source>
+        <translation>bloquea por dientes: use la comprobación de función de su fabricante, ambos sentidos y ambos lados</translation>
+    </message>
+    <message>
+        <source>its light plates idle until the governor trips, so a low torque is healthy</source>
+        <translation>sus discos ligeros van libres hasta que salta el regulador, así que un par bajo es sano</translation>
+    </message>
+    <message>
+        <source>nothing can slip</source>
+        <translation>nada puede deslizar</translation>
+    </message>
+    <message>
+        <source>Not judged yet: it could also be %1, and this test says nothing about that type; %2.</source>
+        <translation>Aún sin evaluar: también podría ser %1, y este ensayo no dice nada de ese tipo; %2.</translation>
+    </message>
+    <message>
+        <source>look at the tag, the oil's label or the parts list</source>
+        <translation>mire la placa, la etiqueta del aceite o la lista de piezas</translation>
+    </message>
+    <message>
+        <source>A quarter of a turn of slack is lash or worn tabs, not preload: look inside before measuring.</source>
+        <translation>Un cuarto de vuelta de holgura es juego o lengüetas gastadas, no precarga: mire dentro antes de medir.</translation>
+    </message>
+    <message>
+        <source>stud circle</source>
+        <translation>círculo de espárragos</translation>
+    </message>
+    <message>
+        <source>factor</source>
+        <translation>factor</translation>
+    </message>
+    <message>
+        <source>The other wheel stands still when the packs are weaker than its own drag plus half the driveline's: a stiff gearbox makes a weak unit look open.</source>
+        <translation>La otra rueda se queda quieta cuando los paquetes son más débiles que su propio arrastre más medio de la transmisión: una caja dura hace que una unidad débil parezca abierta.</translation>
+    </message>
+    <message>
+        <source>judged all the same: %1</source>
+        <translation>juzgado de todos modos: %1</translation>
+    </message>
+    <message>
+        <source>still</source>
+        <translation>quieto</translation>
+    </message>
+    <message>
+        <source>Undone: %1.</source>
+        <translation>Deshecho: %1.</translation>
+    </message>
+    <message>
+        <source>%1 for %2</source>
+        <translation>%1 para %2</translation>
+    </message>
+    <message>
+        <source>Undo what was decided about this pull</source>
+        <translation>Deshacer lo decidido sobre este tirón</translation>
+    </message>
+    <message>
+        <source>Chance of showing it (power)</source>
+        <translation>Con qué seguridad se muestra (potencia)</translation>
+    </message>
+    <message>
+        <source>torque %1</source>
+        <translation>par %1</translation>
+    </message>
+    <message>
+        <source>torque %1, %2</source>
+        <translation>par %1, %2</translation>
+    </message>
+    <message>
+        <source>chosen part: %1</source>
+        <translation>pieza elegida: %1</translation>
+    </message>
+    <message>
+        <source>holding %1 to %2</source>
+        <translation>de retención %1 a %2</translation>
+    </message>
+    <message>
+        <source>A bar on these two has its middle %1 off the wheel's centre.</source>
+        <translation>Una barra en estos dos tiene su centro a %1 del centro de la rueda.</translation>
+    </message>
+    <message>
+        <source>In use: %1, as typed.</source>
+        <translation>En uso: %1, como se escribió.</translation>
+    </message>
+    <message>
+        <source>In use as measured.</source>
+        <translation>En uso como se midió.</translation>
+    </message>
+    <message>
+        <source>As measured</source>
+        <translation>Como se midió</translation>
+    </message>
+    <message>
+        <source>Offset %1</source>
+        <translation>Desvío %1</translation>
+    </message>
+    <message>
+        <source>%1: type it on the left.</source>
+        <translation>%1: escríbalo a la izquierda.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given.</source>
+        <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado.</translation>
+    </message>
+    <message>
+        <source>the lever is not known, so the torque at the axle is not either</source>
+        <translation>no se conoce la palanca, así que tampoco el par en el eje</translation>
+    </message>
+    <message>
+        <source>the transducer was on the held side: it does not show the torque at the turned wheel that a limit is for</source>
+        <translation>el transductor estaba en el lado sujeto: no muestra el par en la rueda girada para el que vale un límite</translation>
+    </message>
+    <message>
+        <source>the interval is wider than the limit's band: no value could be shown to lie within</source>
+        <translation>el intervalo es más ancho que el margen del límite: de ningún valor se podría mostrar que está dentro</translation>
+    </message>
+    <message>
+        <source>the pulls scatter by %1 % (gate %2 %): repeat with the same rest before each pull, a smooth ramp and the lever in the same place</source>
+        <translation>los tirones se dispersan un %1 % (umbral %2 %): repita con el mismo reposo antes de cada tirón, rampa suave y la palanca en el mismo sitio</translation>
+    </message>
+    <message>
+        <source>excluded by the rule stated beforehand</source>
+        <translation>excluido por la regla dicha de antemano</translation>
+    </message>
+    <message>
+        <source>kept: exclude a pull only with a reason</source>
+        <translation>se conserva: excluya un tirón solo con un motivo</translation>
+    </message>
+    <message>
+        <source>an outlier is the pull furthest from the mean, if that is further than in 95 of 100 clean jobs (Grubbs, five pulls or more)</source>
+        <translation>un valor atípico es el tirón más lejano de la media, si lo está más que en 95 de cada 100 trabajos limpios (Grubbs, cinco tirones o más)</translation>
+    </message>
+    <message>
+        <source>each direction has its own value; where both were pulled the less favourable one is judged</source>
+        <translation>cada sentido tiene su propio valor; si se tiró en ambos se juzga el menos favorable</translation>
+    </message>
+    <message>
+        <source>no pull to take a value from</source>
+        <translation>ningún tirón del que tomar un valor</translation>
+    </message>
+    <message>
+        <source>× %1: each pull is like the one before</source>
+        <translation>× %1: cada tirón se parece al anterior</translation>
+    </message>
+    <message>
+        <source>s no less than one reading leaves open</source>
+        <translation>s no menor de lo que una lectura deja abierto</translation>
+    </message>
+    <message>
+        <source>what each reading leaves open</source>
+        <translation>lo que cada lectura deja abierto</translation>
+    </message>
+    <message>
+        <source>pull-to-pull scatter</source>
+        <translation>dispersión de tirón a tirón</translation>
+    </message>
+    <message>
+        <source>repeatability</source>
+        <translation>repetibilidad</translation>
+    </message>
+    <message>
+        <source>the lever is not known: torque at the axle is not stated; give --lever, or [lever] in a sidecar</source>
+        <translation>no se conoce la palanca: falta el par en el eje; dé --lever, o [lever] en el archivo adjunto</translation>
+    </message>
+    <message>
+        <source>the fixture is not known: torque at the axle is not stated; give it in Edit details, or with --lever</source>
+        <translation>no se conoce el utillaje: falta el par en el eje; délo en «Editar detalles» o con --lever</translation>
+    </message>
+    <message>
+        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight, not stated, is assumed in the interval</source>
+        <translation>sin cero verdadero (palanca colgando o quitada): en el eje el par cuenta desde el nivel sin manos, y el peso de la palanca, no declarado, se supone en el intervalo</translation>
+    </message>
+    <message>
+        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight is in the interval</source>
+        <translation>sin cero verdadero (palanca colgando o quitada): en el eje el par cuenta desde el nivel sin manos, y el peso de la palanca está en el intervalo</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
+    </message>
+    <message>
+        <source>accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>exactitud no declarada: se supone dentro de ± %1 % de la lectura</translation>
+    </message>
+    <message>
+        <source>lever angle not stated: taken as 0°, in line with the wheel centre and the stud</source>
+        <translation>ángulo de la palanca no declarado: se toma 0°, en línea con el centro de la rueda y el espárrago</translation>
+    </message>
+    <message>
+        <source>the lever is not in line with the stud: the result depends on a square pull; line up centre, stud, lever</source>
+        <translation>la palanca no está en línea con el espárrago: el resultado depende de tirar a escuadra; alinee centro, espárrago y palanca</translation>
+    </message>
+    <message>
+        <source>transducer on the held side: it reads the pack mean less half the driveline drag</source>
+        <translation>transductor en el lado sujeto: lee la media de los paquetes menos medio arrastre de la transmisión</translation>
+    </message>
+    <message>
+        <source>the stud lies %1 mm off the centre, the lever is %2 mm long: check units</source>
+        <translation>el espárrago está a %1 mm del centro y la palanca mide %2 mm: revise las unidades</translation>
+    </message>
+    <message>
+        <source>lever's weight at hand-off</source>
+        <translation>peso de la palanca sin manos</translation>
+    </message>
+    <message>
+        <source>part of a turn</source>
+        <translation>parte de una vuelta</translation>
+    </message>
+    <message>
+        <source>full-scale accuracy</source>
+        <translation>exactitud del fondo de escala</translation>
+    </message>
+    <message>
+        <source>stated for full scale only</source>
+        <translation>declarada solo para el fondo de escala</translation>
+    </message>
+    <message>
+        <source>hand-off level (no true zero)</source>
+        <translation>nivel sin manos (sin cero verdadero)</translation>
+    </message>
+    <message>
+        <source>no true zero: lever's weight at an unknown angle</source>
+        <translation>sin cero verdadero: peso de la palanca a un ángulo desconocido</translation>
+    </message>
+    <message>
+        <source>no true zero, lever's weight not stated: assumed within ± %1 N·m</source>
+        <translation>sin cero verdadero, peso de la palanca no declarado: se supone dentro de ± %1 N·m</translation>
+    </message>
+    <message>
+        <source>over whole turns it averages to zero</source>
+        <translation>en vueltas completas se anula</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
+    </message>
+    <message>
+        <source>waves of about ± %1 % assumed: turn two whole turns and record the angle</source>
+        <translation>se suponen ondas de ± %1 %: gire dos vueltas enteras y registre el ángulo</translation>
+    </message>
+    <message>
+        <source>the wheel's speed changed while it turned</source>
+        <translation>la velocidad de la rueda cambió al girar</translation>
+    </message>
+    <message>
+        <source>noise, sampling, boundaries</source>
+        <translation>ruido, muestreo, bordes</translation>
+    </message>
+    <message>
+        <source>gain %1 divided out; its uncertainty as stated</source>
+        <translation>ganancia %1 descontada; su incertidumbre como se declaró</translation>
+    </message>
+    <message>
+        <source>true zero (%1)</source>
+        <translation>cero verdadero (%1)</translation>
+    </message>
+    <message>
+        <source>true zero (%1), before and after</source>
+        <translation>cero verdadero (%1), antes y después</translation>
+    </message>
+    <message>
+        <source>mark spacing</source>
+        <translation>separación de las marcas</translation>
+    </message>
+    <message>
+        <source>class, as a rectangle</source>
+        <translation>clase, como rectángulo</translation>
+    </message>
+    <message>
+        <source>class not stated: assumed</source>
+        <translation>clase no declarada: supuesta</translation>
+    </message>
+    <message>
+        <source>zero as set on the dial</source>
+        <translation>cero como se ajustó en la esfera</translation>
+    </message>
+    <message>
+        <source>drive offset</source>
+        <translation>desvío del cuadrado</translation>
+    </message>
+    <message>
+        <source>force radius</source>
+        <translation>radio de la fuerza</translation>
+    </message>
+    <message>
+        <source>drum radius</source>
+        <translation>radio del tambor</translation>
+    </message>
+    <message>
+        <source>slope of the arm</source>
+        <translation>inclinación del brazo</translation>
+    </message>
+    <message>
+        <source>grip mark</source>
+        <translation>marca de agarre</translation>
+    </message>
+    <message>
+        <source>non-linearity</source>
+        <translation>no linealidad</translation>
+    </message>
+    <message>
+        <source>the dial's class is not stated: assumed within ± %1 % of reading</source>
+        <translation>clase de la esfera no declarada: se supone dentro de ± %1 % de la lectura</translation>
+    </message>
+    <message>
+        <source>the reading is %1 % of full scale, below the certified part of the range (from %2 %): its error there is taken as that of the lower end</source>
+        <translation>la lectura es el %1 % del fondo de escala, por debajo de la parte certificada (desde el %2 %): su error se toma como el del extremo inferior</translation>
+    </message>
+    <message>
+        <source>the marks are %1 % of the reading apart (at most 10 % is usual)</source>
+        <translation>las marcas están separadas un %1 % de la lectura (lo usual es 10 % como máximo)</translation>
+    </message>
+    <message>
+        <source>the spacing of the marks is not stated: assumed a tenth of the reading, the widest usual</source>
+        <translation>separación de las marcas no declarada: se supone un décimo de la lectura, lo más ancho usual</translation>
+    </message>
+    <message>
+        <source>the reading is beyond the dial's full scale</source>
+        <translation>la lectura pasa del fondo de escala</translation>
+    </message>
+    <message>
+        <source>no both-free baseline: the pack mean cannot be separated from drag</source>
+        <translation>sin registro base con ambas ruedas libres: la media de los paquetes no se separa del arrastre</translation>
+    </message>
+    <message>
+        <source>drag correction withheld: %1</source>
+        <translation>corrección de arrastre omitida: %1</translation>
+    </message>
+    <message>
+        <source>drag correction of the %1 withheld: the baseline alone explains all of it</source>
+        <translation>corrección de arrastre omitida (%1): el registro base solo ya lo explica todo</translation>
+    </message>
+    <message>
+        <source>drag correction of the %1 withheld: the baseline has no %2</source>
+        <translation>corrección de arrastre omitida (%1): el registro base no tiene %2</translation>
+    </message>
+    <message>
+        <source>no speeds were recorded: turn the baseline at half the wheel speed of the held test, the carrier then turns as fast in both</source>
+        <translation>no se registró velocidad: gire el registro base a la mitad de la velocidad del ensayo con rueda sujeta, así la caja gira igual en ambos</translation>
+    </message>
+    <message>
+        <source>the baseline turned at %1 % of the held test's wheel speed; at half of it the carrier turns as fast in both, and the viscous part of the drag is the same</source>
+        <translation>el registro base se giró al %1 % de la velocidad del ensayo; a la mitad la caja gira igual en ambos y la parte viscosa del arrastre es la misma</translation>
+    </message>
+    <message>
+        <source>the baseline was turned one way only: it stands for %1 too</source>
+        <translation>el registro base se giró en un solo sentido: vale también para %1</translation>
+    </message>
+    <message>
+        <source>its baseline %1 does not lie beside the recording</source>
+        <translation>su registro base %1 no está junto al registro</translation>
+    </message>
+    <message>
+        <source>its baseline %1 has changed since: its SHA-256 differs</source>
+        <translation>su registro base %1 ha cambiado desde entonces: su SHA-256 difiere</translation>
+    </message>
+    <message>
+        <source>its baseline cannot be read: %1</source>
+        <translation>su registro base no se puede leer: %1</translation>
+    </message>
+    <message>
+        <source>the decision rule (%1) was set after the recording had begun; it should be agreed beforehand</source>
+        <translation>la regla de decisión (%1) se fijó tras empezar el registro; debería acordarse antes</translation>
+    </message>
+    <message>
+        <source>build sheet not used: %1</source>
+        <translation>hoja de montaje no usada: %1</translation>
+    </message>
+    <message>
+        <source>the lever of a force was changed after the recording had begun: its pulls keep the first</source>
+        <translation>la palanca de una fuerza se cambió tras empezar el registro: sus tirones conservan la primera</translation>
+    </message>
+    <message>
+        <source>pull at %1 s: %2</source>
+        <translation>tirón en %1 s: %2</translation>
+    </message>
+    <message>
+        <source>breakaway at %1 s</source>
+        <translation>arranque en %1 s</translation>
+    </message>
+    <message>
+        <source>rotating from %1 s to %2 s</source>
+        <translation>giro de %1 s a %2 s</translation>
+    </message>
+    <message>
+        <source>a correction concerns a pull at %1 s, but none starts there</source>
+        <translation>una corrección se refiere a un tirón en %1 s, pero ahí no empieza ninguno</translation>
+    </message>
+    <message>
+        <source>the correction of the pull at %1 s is not applied: %2</source>
+        <translation>la corrección del tirón en %1 s no se aplica: %2</translation>
+    </message>
+    <message>
+        <source>there is nothing between %1 s and %2 s</source>
+        <translation>no hay nada entre %1 s y %2 s</translation>
+    </message>
+    <message>
+        <source>%1 s lies outside the recording</source>
+        <translation>%1 s queda fuera del registro</translation>
+    </message>
+    <message>
+        <source>the torque at %1 s is against the pull's direction</source>
+        <translation>el par en %1 s va contra el sentido del tirón</translation>
+    </message>
+    <message>
+        <source>there is no rotating torque between %1 s and %2 s</source>
+        <translation>no hay par de giro entre %1 s y %2 s</translation>
+    </message>
+    <message>
+        <source>the pull has no stretch of rotation: give both ends</source>
+        <translation>el tirón no tiene tramo de giro: dé ambos extremos</translation>
+    </message>
+    <message>
+        <source>not seen, below %1°</source>
+        <translation>no visto, menos de %1°</translation>
+    </message>
+    <message>
+        <source>%1, guard band w = %2</source>
+        <translation>%1, banda de guarda w = %2</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
+    </message>
+    <message>
+        <source>%1 could not be read</source>
+        <translation>%1 no se pudieron leer</translation>
+    </message>
+    <message>
+        <source>Import a fixture</source>
+        <translation>Importar un utillaje</translation>
+    </message>
+    <message>
+        <source>Import a limit</source>
+        <translation>Importar un límite</translation>
+    </message>
+    <message>
+        <source>Import a transducer</source>
+        <translation>Importar un transductor</translation>
+    </message>
+    <message>
+        <source>Export this fixture</source>
+        <translation>Exportar este utillaje</translation>
+    </message>
+    <message>
+        <source>Export this limit</source>
+        <translation>Exportar este límite</translation>
+    </message>
+    <message>
+        <source>Export this transducer</source>
+        <translation>Exportar este transductor</translation>
+    </message>
+    <message>
+        <source>Photographs of this test</source>
+        <translation>Fotografías de este ensayo</translation>
+    </message>
+    <message>
+        <source>First lines of the file</source>
+        <translation>Primeras líneas del archivo</translation>
+    </message>
+    <message>
+        <source>Bytes as they came</source>
+        <translation>Bytes tal como llegaron</translation>
+    </message>
+    <message>
+        <source>Save the recording in another folder</source>
+        <translation>Guardar el registro en otra carpeta</translation>
+    </message>
+    <message>
+        <source>different directions: %1</source>
+        <translation>sentidos distintos: %1</translation>
+    </message>
+    <message>
+        <source>different wheel on and off: %1</source>
+        <translation>con y sin rueda: %1</translation>
+    </message>
+    <message>
+        <source>different transducers: %1</source>
+        <translation>transductores distintos: %1</translation>
+    </message>
+    <message>
+        <source>different operators: %1; a difference between groups may be theirs as well</source>
+        <translation>operarios distintos: %1; una diferencia entre grupos puede ser también suya</translation>
+    </message>
+    <message>
+        <source>different fixtures: %1; a difference between groups may be theirs as well</source>
+        <translation>utillajes distintos: %1; una diferencia entre grupos puede ser también suya</translation>
+    </message>
+    <message>
+        <source>different sides: %1; a difference between groups may be theirs as well</source>
+        <translation>lados distintos: %1; una diferencia entre grupos puede ser también suya</translation>
+    </message>
+    <message>
+        <source>different directions: %1; a difference between groups may be theirs as well</source>
+        <translation>sentidos distintos: %1; una diferencia entre grupos puede ser también suya</translation>
+    </message>
+    <message>
+        <source>different transducers: %1; a difference between groups may be theirs as well</source>
+        <translation>transductores distintos: %1; una diferencia entre grupos puede ser también suya</translation>
+    </message>
+    <message>
+        <source>oil between %1 and %2 °C on average: two different oils</source>
+        <translation>aceite entre %1 y %2 °C de media: dos aceites distintos</translation>
+    </message>
+    <message>
+        <source>oil between %1 and %2 °C on average from group to group</source>
+        <translation>aceite entre %1 y %2 °C de media de grupo a grupo</translation>
+    </message>
+    <message>
+        <source>speed between %1 and %2 on average from group to group</source>
+        <translation>velocidad entre %1 y %2 de media de grupo a grupo</translation>
+    </message>
+    <message>
+        <source>rest before the pull between %1 and %2 on average from group to group</source>
+        <translation>reposo antes del tirón entre %1 y %2 de media de grupo a grupo</translation>
+    </message>
+    <message>
+        <source>bench</source>
+        <translation>banco</translation>
+    </message>
+    <message>
+        <source>car</source>
+        <translation>coche</translation>
+    </message>
+    <message>
+        <source>case held</source>
+        <translation>caja sujeta</translation>
+    </message>
+    <message>
+        <source>other side held</source>
+        <translation>otro lado sujeto</translation>
+    </message>
+    <message>
+        <source>nothing held</source>
+        <translation>nada sujeto</translation>
+    </message>
+    <message>
+        <source>case</source>
+        <translation>caja</translation>
+    </message>
+    <message>
+        <source>Average</source>
+        <translation>Media</translation>
+    </message>
+    <message>
+        <source>Watch an axle from job to job.</source>
+        <translation>Seguir un eje de trabajo en trabajo.</translation>
+    </message>
+    <message>
+        <source>The first jobs, known to be good, give level and scatter. After them a weighted average of the jobs is followed: a slow drift leaves its band within a few jobs, one odd job does not.</source>
+        <translation>Los primeros trabajos, que se sabe buenos, dan nivel y dispersión. Tras ellos se sigue una media ponderada de los trabajos: una deriva lenta sale de su banda en pocos trabajos, un trabajo raro no.</translation>
+    </message>
+    <message>
+        <source>Search for the axle's own recordings; four good jobs or more are needed.</source>
+        <translation>Busque los registros de ese eje; hacen falta cuatro trabajos buenos o más.</translation>
+    </message>
+    <message>
+        <source>Plan before you test: how many fills does a comparison need?</source>
+        <translation>Planifique antes de ensayar: ¿cuántos llenados necesita una comparación?</translation>
+    </message>
+    <message>
+        <source>1. The scatter from fill to fill: typed, or taken from recordings of three or four fills of one kind.</source>
+        <translation>1. La dispersión de llenado a llenado: escrita, o tomada de registros de tres o cuatro llenados de una clase.</translation>
+    </message>
+    <message>
+        <source>2. The difference that must not be missed, and how surely.</source>
+        <translation>2. La diferencia que no debe pasar inadvertida, y con qué seguridad.</translation>
+    </message>
+    <message>
+        <source>3. The groups, the control first: their order of tests is drawn by lot within blocks, so that a warm day or a tired arm does not fall on one group.</source>
+        <translation>3. Los grupos, el control primero: el orden de los ensayos se sortea dentro de bloques, para que un día caluroso o un brazo cansado no caigan en un solo grupo.</translation>
+    </message>
+    <message>
+        <source>More pulls of one fill do not replace another fill.</source>
+        <translation>Más tirones de un llenado no sustituyen a otro llenado.</translation>
+    </message>
+    <message>
+        <source>rear</source>
+        <translation>trasero</translation>
+    </message>
+    <message>
+        <source>mean %1 of %2</source>
+        <translation>media %1 de %2</translation>
+    </message>
+    <message>
+        <source>95 % lie within ± %1</source>
+        <translation>el 95 % queda dentro de ± %1</translation>
+    </message>
+    <message>
+        <source>%1 fills per group</source>
+        <translation>%1 llenados por grupo</translation>
+    </message>
+    <message>
+        <source>%1: %2 values in order, %3</source>
+        <translation>%1: %2 valores en orden, %3</translation>
+    </message>
+    <message>
+        <source>%1: %2 jobs, %3 out of band</source>
+        <translation>%1: %2 trabajos, %3 fuera de banda</translation>
+    </message>
+    <message>
+        <source>Follow a torque against a number: shim thickness, distance, temperature, share of modifier.</source>
+        <translation>Seguir un par frente a un número: grosor del suplemento, distancia, temperatura, parte de modificador.</translation>
+    </message>
+    <message>
+        <source>1. Give the recordings a tag that is a number, such as  shim_mm=0.3, or use what the job card states.</source>
+        <translation>1. Dé a los registros una etiqueta que sea un número, p. ej.  shim_mm=0.3, o use lo que dice la ficha.</translation>
+    </message>
+    <message>
+        <source>2. Choose it on the left. Then ask: which shim gives 60 N·m? What is to be expected at 1500 km?</source>
+        <translation>2. Elíjala a la izquierda. Luego pregunte: ¿qué suplemento da 60 N·m? ¿Qué se espera a los 1500 km?</translation>
+    </message>
+    <message>
+        <source>The band holds one further fill in 95 of 100 cases; three fills or more are needed.</source>
+        <translation>La banda contiene un llenado más en 95 de cada 100 casos; hacen falta tres llenados o más.</translation>
+    </message>
+    <message>
+        <source>Per 1 of %1: %2 (95 %: %3), a trend is shown.</source>
+        <translation>Por 1 de %1: %2 (95 %: %3), se muestra una tendencia.</translation>
+    </message>
+    <message>
+        <source>Per 1 of %1: %2 (95 %: %3), no trend is shown.</source>
+        <translation>Por 1 de %1: %2 (95 %: %3), no se muestra tendencia.</translation>
+    </message>
+    <message>
+        <source>shim, mm %1</source>
+        <translation>suplemento, mm %1</translation>
+    </message>
+    <message>
+        <source>shim, mm for %1</source>
+        <translation>suplemento, mm, para %1</translation>
+    </message>
+    <message>
+        <source>unsteady</source>
+        <translation>inestable</translation>
+    </message>
+    <message>
+        <source>too short</source>
+        <translation>demasiado corto</translation>
+    </message>
+    <message>
+        <source>operator %1</source>
+        <translation>operario %1</translation>
+    </message>
+    <message>
+        <source>%1  (and %2 more below)</source>
+        <translation>%1  (y %2 más abajo)</translation>
+    </message>
+    <message>
+        <source>1,234.5 is one number</source>
+        <translation>1,234.5 es un número</translation>
+    </message>
+    <message>
+        <source>It marks decimals: 12,5</source>
+        <translation>Marca decimales: 12,5</translation>
+    </message>
+    <message>
+        <source>It stands between two numbers</source>
+        <translation>Está entre dos números</translation>
+    </message>
+    <message>
+        <source>Say what it means</source>
+        <translation>Diga qué significa</translation>
+    </message>
+    <message>
+        <source>Two numbers</source>
+        <translation>Dos números</translation>
+    </message>
+    <message>
+        <source>How long it has been still</source>
+        <translation>Cuánto lleva quieto</translation>
+    </message>
+    <message>
+        <source>Load</source>
+        <translation>Carga</translation>
+    </message>
+    <message>
+        <source>Allowed</source>
+        <translation>Permitido</translation>
+    </message>
+    <message>
+        <source>Shown</source>
+        <translation>Mostrado</translation>
+    </message>
+    <message>
+        <source>± at 95 %</source>
+        <translation>± al 95 %</translation>
+    </message>
+    <message>
+        <source>Check workshop transducer</source>
+        <translation>Comprobar el transductor del taller</translation>
+    </message>
+    <message>
+        <source>Practise on the virtual transducer</source>
+        <translation>Practicar con el transductor virtual</translation>
+    </message>
+    <message>
+        <source>Practise on the virtual transducer (simulated)</source>
+        <translation>Practicar con el transductor virtual (simulado)</translation>
+    </message>
+    <message>
+        <source>Steps of the check</source>
+        <translation>Pasos de la comprobación</translation>
+    </message>
+    <message>
+        <source>From the centre of the drive to where the weight hangs.</source>
+        <translation>Del centro del cuadrado hasta donde cuelga el peso.</translation>
+    </message>
+    <message>
+        <source>Hang nothing. Hands off</source>
+        <translation>No cuelgue nada. Manos fuera</translation>
+    </message>
+    <message>
+        <source>Hang nothing</source>
+        <translation>No cuelgue nada</translation>
+    </message>
+    <message>
+        <source>Measure now</source>
+        <translation>Medir ahora</translation>
+    </message>
+    <message>
+        <source>Waiting for readings …</source>
+        <translation>Esperando lecturas …</translation>
+    </message>
+    <message>
+        <source>moves now</source>
+        <translation>se mueve ahora</translation>
+    </message>
+    <message>
+        <source>Stud circle %1 = %2, standard uncertainty %3.</source>
+        <translation>Círculo de espárragos %1 = %2, incertidumbre típica %3.</translation>
+    </message>
+    <message>
+        <source>In use as measured; common circles near it:</source>
+        <translation>En uso como se midió; círculos comunes cercanos:</translation>
+    </message>
+    <message>
+        <source>shim</source>
+        <translation>suplemento</translation>
+    </message>
+    <message>
+        <source>friction disc</source>
+        <translation>disco de fricción</translation>
+    </message>
+    <message>
+        <source>steel plate</source>
+        <translation>disco de acero</translation>
+    </message>
+    <message>
+        <source>disc spring</source>
+        <translation>muelle de disco</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>izquierda: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>derecha: %1</translation>
+    </message>
+    <message>
+        <source>stack: %1</source>
+        <translation>grosor del paquete: %1</translation>
+    </message>
+    <message>
+        <source>shims: %1</source>
+        <translation>suplementos: %1</translation>
+    </message>
+    <message>
+        <source>end play: %1</source>
+        <translation>juego axial: %1</translation>
+    </message>
+    <message>
+        <source>friction surfaces: %1</source>
+        <translation>superficies de fricción: %1</translation>
+    </message>
+    <message>
+        <source>stack %1</source>
+        <translation>grosor %1</translation>
+    </message>
+    <message>
+        <source>end play %1</source>
+        <translation>juego axial %1</translation>
+    </message>
+    <message>
+        <source>%1 friction discs</source>
+        <translation>%1 discos de fricción</translation>
+    </message>
+    <message>
+        <source>%1 friction disc</source>
+        <translation>%1 disco de fricción</translation>
+    </message>
+    <message>
+        <source>%1 steel plates</source>
+        <translation>%1 discos de acero</translation>
+    </message>
+    <message>
+        <source>%1 steel plate</source>
+        <translation>%1 disco de acero</translation>
+    </message>
+    <message>
+        <source>%1 disc springs</source>
+        <translation>%1 muelles de disco</translation>
+    </message>
+    <message>
+        <source>%1 disc spring</source>
+        <translation>%1 muelle de disco</translation>
+    </message>
+    <message>
+        <source>%1 shims</source>
+        <translation>%1 suplementos</translation>
+    </message>
+    <message>
+        <source>%1 shim</source>
+        <translation>%1 suplemento</translation>
+    </message>
+    <message>
+        <source>%1 friction surfaces</source>
+        <translation>%1 superficies de fricción</translation>
+    </message>
+    <message>
+        <source>%1 friction surface</source>
+        <translation>%1 superficie de fricción</translation>
+    </message>
+    <message>
+        <source>shim at %1: %2</source>
+        <translation>suplemento en %1: %2</translation>
+    </message>
+    <message>
+        <source>friction disc at %1: %2</source>
+        <translation>disco de fricción en %1: %2</translation>
+    </message>
+    <message>
+        <source>steel plate at %1: %2</source>
+        <translation>disco de acero en %1: %2</translation>
+    </message>
+    <message>
+        <source>disc spring at %1: %2</source>
+        <translation>muelle de disco en %1: %2</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>nuevo</translation>
+    </message>
+    <message>
+        <source>%1 taken out (%2)</source>
+        <translation>%1 quitado (%2)</translation>
+    </message>
+    <message>
+        <source>%1 put in (%2)</source>
+        <translation>%1 puesto (%2)</translation>
+    </message>
+    <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>el grosor izquierdo y el derecho difieren en %1 mm; algunos manuales piden %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % del llenado</translation>
+    </message>
+    <message>
+        <source>thickness not stated</source>
+        <translation>grosor sin indicar</translation>
+    </message>
+    <message>
+        <source>soaked %1 min in %2</source>
+        <translation>empapado %1 min en %2</translation>
+    </message>
+    <message>
+        <source>spring load: %1</source>
+        <translation>carga del muelle: %1</translation>
+    </message>
+    <message>
+        <source>outer diameter of the faces: %1</source>
+        <translation>diámetro exterior de las caras: %1</translation>
+    </message>
+    <message>
+        <source>inner diameter of the faces: %1</source>
+        <translation>diámetro interior de las caras: %1</translation>
+    </message>
+    <message>
+        <source>preload torque at the pinion: %1</source>
+        <translation>par de precarga en el piñón: %1</translation>
+    </message>
+    <message>
+        <source>soak: %1</source>
+        <translation>empapado: %1</translation>
+    </message>
+    <message>
+        <source>amount of oil: %1</source>
+        <translation>cantidad de aceite: %1</translation>
+    </message>
+    <message>
+        <source>spring: %1</source>
+        <translation>muelle: %1</translation>
+    </message>
+    <message>
+        <source>soaked in: %1</source>
+        <translation>empapado en: %1</translation>
+    </message>
+    <message>
+        <source>oil: %1</source>
+        <translation>aceite: %1</translation>
+    </message>
+    <message>
+        <source>Put clutch plate on the card</source>
+        <translation>Poner de discos en la ficha</translation>
+    </message>
+    <message>
+        <source>5  Keep turning</source>
+        <translation>5  Siga girando</translation>
+    </message>
+    <message>
+        <source>two turns, slowly</source>
+        <translation>dos vueltas, despacio</translation>
+    </message>
+    <message>
+        <source>nothing moves: stop</source>
+        <translation>no se mueve: pare</translation>
+    </message>
+    <message>
+        <source>Space</source>
+        <translation>Espacio</translation>
+    </message>
+    <message>
+        <source>next step</source>
+        <translation>paso siguiente</translation>
+    </message>
+    <message>
+        <source>skip a step that may be skipped</source>
+        <translation>saltar un paso, donde se puede</translation>
+    </message>
+    <message>
+        <source>exclude the last pull, undo</source>
+        <translation>excluir el último tirón, deshacer</translation>
+    </message>
+    <message>
+        <source>far view, end the test</source>
+        <translation>vista lejana, terminar el ensayo</translation>
+    </message>
+    <message>
+        <source>practise, dial reading</source>
+        <translation>practicar, lectura de esfera</translation>
+    </message>
+    <message>
+        <source>1 to 6</source>
+        <translation>1 a 6</translation>
+    </message>
+    <message>
+        <source>job, kind of test, fixture, axle, limit, transducer</source>
+        <translation>trabajo, clase de ensayo, utillaje, eje, límite, transductor</translation>
+    </message>
+    <message>
+        <source>Ctrl+1, 2, 3</source>
+        <translation>Ctrl+1, 2, 3</translation>
+    </message>
+    <message>
+        <source>Test, Review, Compare</source>
+        <translation>Ensayo, Revisar, Comparar</translation>
+    </message>
+    <message>
+        <source>F2, Delete, Ctrl+Z</source>
+        <translation>F2, Supr, Ctrl+Z</translation>
+    </message>
+    <message>
+        <source>on Review: rename, remove, undo</source>
+        <translation>en Revisar: cambiar el nombre, quitar, deshacer</translation>
+    </message>
+    <message>
+        <source>0, +, −, arrows</source>
+        <translation>0, +, −, flechas</translation>
+    </message>
+    <message>
+        <source>on a trace: all of it, zoom, move</source>
+        <translation>en una traza: toda, ampliar, mover</translation>
+    </message>
+    <message>
+        <source>arrows, Return</source>
+        <translation>flechas, Intro</translation>
+    </message>
+    <message>
+        <source>on a picture of Compare: from point to point, open its recordings</source>
+        <translation>en una imagen de Comparar: de punto a punto, abrir sus registros</translation>
+    </message>
+    <message>
+        <source>Right button, Menu</source>
+        <translation>Botón derecho, Menú</translation>
+    </message>
+    <message>
+        <source>copy or save a picture; what can be done with a recording</source>
+        <translation>copiar o guardar una imagen; qué se puede hacer con un registro</translation>
+    </message>
+    <message>
+        <source>Ctrl+,</source>
+        <translation>Ctrl+,</translation>
+    </message>
+    <message>
+        <source>settings, About</source>
+        <translation>ajustes, Acerca de</translation>
+    </message>
+    <message>
+        <source>put a message away</source>
+        <translation>quitar un mensaje</translation>
+    </message>
+    <message>
+        <source>Ctrl+U, Ctrl+L</source>
+        <translation>Ctrl+U, Ctrl+L</translation>
+    </message>
+    <message>
+        <source>next unit, light or dark</source>
+        <translation>unidad siguiente, claro u oscuro</translation>
+    </message>
+    <message>
+        <source>Ctrl++, Ctrl+−</source>
+        <translation>Ctrl++, Ctrl+−</translation>
+    </message>
+    <message>
+        <source>larger and smaller text</source>
+        <translation>texto mayor y menor</translation>
+    </message>
+    <message>
+        <source>Save the guide as</source>
+        <translation>Guardar la guía como</translation>
+    </message>
+    <message>
+        <source>Turn each wheel with its brake fully released, drums and cables looked at. What holds?</source>
+        <translation>Gire cada rueda con su freno del todo suelto, mirando tambores y cables. ¿Qué sujeta?</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral: turn one by hand. What does the other one do?</source>
+        <translation>Ambas ruedas motrices levantadas, punto muerto: gire una a mano. ¿Qué hace la otra?</translation>
+    </message>
+    <message>
+        <source>Both wheels raised, gear engaged (propshaft held), engine off: turn one wheel. What happens?</source>
+        <translation>Ambas ruedas levantadas, marcha puesta (árbol sujeto), motor parado: gire una rueda. ¿Qué pasa?</translation>
+    </message>
+    <message>
+        <source>How far does the wheel move before it bites?</source>
+        <translation>¿Cuánto se mueve la rueda antes de agarrar?</translation>
+    </message>
+    <message>
+        <source>both brakes are free</source>
+        <translation>ambos frenos están libres</translation>
+    </message>
+    <message>
+        <source>a brake or a cable drags</source>
+        <translation>un freno o un cable roza</translation>
+    </message>
+    <message>
+        <source>not checked</source>
+        <translation>sin comprobar</translation>
+    </message>
+    <message>
+        <source>it turns the same way</source>
+        <translation>gira en el mismo sentido</translation>
+    </message>
+    <message>
+        <source>it turns the other way</source>
+        <translation>gira al revés</translation>
+    </message>
+    <message>
+        <source>it stands still</source>
+        <translation>se queda quieta</translation>
+    </message>
+    <message>
+        <source>neither can be turned apart: they always move together</source>
+        <translation>no se pueden girar por separado: siempre van juntas</translation>
+    </message>
+    <message>
+        <source>hardly any resistance, drag only</source>
+        <translation>apenas resistencia, solo arrastre</translation>
+    </message>
+    <message>
+        <source>a firm, even drag once it has broken away</source>
+        <translation>tras el arranque, una resistencia firme y uniforme</translation>
+    </message>
+    <message>
+        <source>a light, even drag</source>
+        <translation>una resistencia ligera y uniforme</translation>
+    </message>
+    <message>
+        <source>it gets stiffer with speed, or with time; no breakaway</source>
+        <translation>se endurece con la velocidad o con el tiempo; sin arranque</translation>
+    </message>
+    <message>
+        <source>free one way, locks when moved back</source>
+        <translation>libre en un sentido, se bloquea al volver</translation>
+    </message>
+    <message>
+        <source>it cannot be turned</source>
+        <translation>no se puede girar</translation>
+    </message>
+    <message>
+        <source>the other turns the opposite way, easily</source>
+        <translation>la otra gira al revés, con facilidad</translation>
+    </message>
+    <message>
+        <source>about twice as hard as with one wheel held</source>
+        <translation>cerca del doble de duro que con una rueda sujeta</translation>
+    </message>
+    <message>
+        <source>very much harder than in neutral</source>
+        <translation>mucho más duro que en punto muerto</translation>
+    </message>
+    <message>
+        <source>it cannot be turned by hand</source>
+        <translation>no se puede girar a mano</translation>
+    </message>
+    <message>
+        <source>not tried</source>
+        <translation>sin probar</translation>
+    </message>
+    <message>
+        <source>a few degrees</source>
+        <translation>unos grados</translation>
+    </message>
+    <message>
+        <source>a quarter of a turn or more</source>
+        <translation>un cuarto de vuelta o más</translation>
+    </message>
+    <message>
+        <source>%1. That rules out %2.</source>
+        <translation>%1. Eso descarta: %2.</translation>
+    </message>
+    <message>
+        <source>Not judged: %1.</source>
+        <translation>Sin evaluar: %1.</translation>
+    </message>
+    <message>
+        <source>Not judged: free both brakes first; a dragging brake or a seized shoe imitates a tight pack.</source>
+        <translation>Sin evaluar: libere antes ambos frenos; un freno que roza o una zapata agarrotada imita un paquete duro.</translation>
+    </message>
+    <message>
+        <source>Nothing fits all of this: try again with the brakes free, both wheels raised and the gearbox in neutral.</source>
+        <translation>Nada encaja con todo esto: pruebe otra vez con los frenos libres, ambas ruedas levantadas y la caja en punto muerto.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1.</source>
+        <translation>Este ensayo no dice nada de este tipo de eje, %1.</translation>
+    </message>
+    <message>
+        <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given: put the type right on the Axle card, or a reason to judge it all the same.</source>
+        <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado: corrija el tipo en la ficha del eje, o dé una razón para juzgarlo de todos modos.</translation>
+    </message>
+    <message>
+        <source>this test says nothing about this type of axle, %1</source>
+        <translation>este ensayo no dice nada de este tipo de eje, %1</translation>
+    </message>
+    <message>
+        <source>the axle's type is not settled: it could be %1, and this test says nothing about that type</source>
+        <translation>el tipo de eje no está claro: podría ser %1, y este ensayo no dice nada de ese tipo</translation>
+    </message>
+    <message>
+        <source>a brake was not free: it imitates a tight pack</source>
+        <translation>un freno no estaba libre: imita un paquete duro</translation>
+    </message>
+    <message>
+        <source>the axle's type is %1, but %2</source>
+        <translation>el tipo de eje es %1, pero %2</translation>
+    </message>
+    <message>
+        <source>Engine off and key away, car on stands, wheels on the floor chocked, brakes released.</source>
+        <translation>Motor parado y llave fuera, coche sobre caballetes, ruedas en el suelo calzadas, frenos sueltos.</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral. Turn one wheel ten times by its chalk mark, and count the propshaft and the other wheel.</source>
+        <translation>Ambas ruedas motrices levantadas, punto muerto. Gire una rueda diez veces por su marca de tiza y cuente el árbol y la otra rueda.</translation>
+    </message>
+    <message>
+        <source>One wheel held: it counts 0, and the propshaft makes half of what it would with both: ratio = 2 × propshaft ÷ wheel.</source>
+        <translation>Una rueda sujeta: cuenta 0, y el árbol hace la mitad que con ambas: relación = 2 × árbol ÷ rueda.</translation>
+    </message>
+    <message>
+        <source>Both together: both count. Ratio = propshaft ÷ wheel.</source>
+        <translation>Ambas juntas: ambas cuentan. Relación = árbol ÷ rueda.</translation>
+    </message>
+    <message>
+        <source>A wheel that turned backwards counts negative: the sum of both is what matters.</source>
+        <translation>Una rueda que giró hacia atrás cuenta en negativo: lo que importa es la suma de ambas.</translation>
+    </message>
+    <message>
+        <source>Take the last saving or removing back</source>
+        <translation>Deshacer el último guardado o borrado</translation>
+    </message>
+    <message>
+        <source>What is in the axle: click a part, or add one behind it. Keep sides and order as they come out; never mix packs.</source>
+        <translation>Qué hay en el eje: pulse una pieza o añada otra detrás. Conserve lados y orden tal como salen; nunca mezcle paquetes.</translation>
+    </message>
+    <message>
+        <source>%1: %2 more. Key Shift+Up</source>
+        <translation>%1: %2 más. Tecla Mayús+Arriba</translation>
+    </message>
+    <message>
+        <source>Put %1 on the card, with its counts</source>
+        <translation>Poner %1 en la ficha, con sus recuentos</translation>
+    </message>
+    <message>
+        <source>sheet of %1</source>
+        <translation>hoja del %1</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>sin indicar</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>modifier: %1</source>
+        <translation>modificador: %1</translation>
+    </message>
+    <message>
+        <source>amount of modifier: %1</source>
+        <translation>cantidad de modificador: %1</translation>
+    </message>
+    <message>
+        <source>modifier, share of the fill: %1</source>
+        <translation>modificador, parte del llenado: %1</translation>
+    </message>
+    <message>
+        <source>%1 l, %2</source>
+        <translation>%1 l, %2</translation>
+    </message>
+    <message>
+        <source>before lifting</source>
+        <translation>antes de levantar</translation>
+    </message>
+    <message>
+        <source>before pulling</source>
+        <translation>antes de tirar</translation>
+    </message>
+    <message>
+        <source>while pulling</source>
+        <translation>al tirar</translation>
+    </message>
+    <message>
+        <source>after the test</source>
+        <translation>después del ensayo</translation>
+    </message>
+    <message>
+        <source>reading it</source>
+        <translation>al leerlo</translation>
     </message>
     <message>
         <source>How the lever meets the wheel. It decides what the reading means at the axle.</source>
@@ -2836,10 +4964,6 @@
         <translation>Informe</translation>
     </message>
     <message>
-        <source>Taken back: %1.</source>
-        <translation>Retirado: %1.</translation>
-    </message>
-    <message>
         <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
         <translation>La carpeta responde despacio. Sus registros aparecen aquí en cuanto responda.</translation>
     </message>
@@ -3545,7 +5669,7 @@
     </message>
     <message>
         <source>Load smoothly</source>
-        <translation>Cargue con suavidad</translation>
+        <translation>Cargar con suavidad</translation>
     </message>
     <message>
         <source>Keep turning slowly</source>
@@ -3612,12 +5736,8 @@
         <translation>Par de arranque, 1 tirón</translation>
     </message>
     <message>
-        <source>one pull: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>un tirón: con tan pocos no se conoce la dispersión; se supone una repetibilidad del %1 %</translation>
-    </message>
-    <message>
         <source>the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load below the slip; pull straight on through the knee, and keep turning</source>
-        <translation>la carga subió cada vez más despacio y se retiró: sin el ángulo de la rueda no se distingue de una carga por debajo del arranque; tire sin parar pasando la rodilla y siga girando</translation>
+        <translation>la carga subió cada vez más despacio y se retiró: sin el ángulo de la rueda no se distingue de una carga por debajo del deslizamiento; tire sin pausa a través del codo y siga girando</translation>
     </message>
     <message>
         <source>no half second of steady turning: keep turning evenly, two seconds or more</source>
@@ -3629,7 +5749,7 @@
     </message>
     <message>
         <source>The disk is full: the recording could not be written further. %1 samples are safe on disk.</source>
-        <translation>El disco está lleno: la grabación no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
+        <translation>El disco está lleno: el registro no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
     </message>
     <message>
         <source>Transducer ended</source>
@@ -3638,10 +5758,6 @@
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
         <translation>El transductor se ha ido: desenchufado o fuera de alcance. %1 muestras están a salvo en el disco.</translation>
-    </message>
-    <message>
-        <source>CERTIFICATE EXPIRED on %1, %2 days before this test: have the transducer calibrated</source>
-        <translation>CERTIFICADO CADUCADO el %1, %2 días antes de este ensayo: haga calibrar el transductor</translation>
     </message>
     <message>
         <source>Heldwheel, far view</source>
@@ -3661,7 +5777,7 @@
     </message>
     <message>
         <source>Copied beside the recordings and named with their hash. Worth a picture: the axle's tag, how the wheel is held, the lever on the wheel, the odometer.</source>
-        <translation>Se copian junto a las grabaciones con su suma de comprobación en el nombre. Vale la pena fotografiar: la placa del eje, cómo se sujeta la rueda, la palanca en la rueda, el cuentakilómetros.</translation>
+        <translation>Se copian junto a los registros con su suma de comprobación en el nombre. Vale la pena fotografiar: la placa del eje, cómo se sujeta la rueda, la palanca en la rueda, el cuentakilómetros.</translation>
     </message>
     <message>
         <source>Leaves the file where it is</source>
@@ -3797,7 +5913,7 @@
     </message>
     <message>
         <source>%1: held, so 0</source>
-        <translation>%1: sujeta, o sea 0</translation>
+        <translation>%1: sujeta, así que 0</translation>
     </message>
     <message>
         <source>0 if held</source>
@@ -3865,7 +5981,7 @@
     </message>
     <message>
         <source>Saved fixtures</source>
-        <translation>Montajes guardados</translation>
+        <translation>Utillajes guardados</translation>
     </message>
     <message>
         <source>Saved limits</source>
@@ -3973,11 +6089,11 @@
     </message>
     <message>
         <source>One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?</source>
-        <translation>Una rueda sujeta, punto muerto: gire la otra despacio una vuelta completa. ¿Qué se nota?</translation>
+        <translation>Una rueda sujeta, punto muerto: gire la otra despacio una vuelta entera. ¿Cómo se siente?</translation>
     </message>
     <message>
         <source>A unit with packs (%1): the held-wheel torque measures their mean friction.</source>
-        <translation>Una unidad con paquetes (%1): el par con rueda sujeta mide su rozamiento medio.</translation>
+        <translation>Una unidad con paquetes (%1): el par con rueda sujeta mide su fricción media.</translation>
     </message>
     <message>
         <source>Ramps act only with drive torque: in neutral only the preload of a ramp unit is seen.</source>
@@ -4409,7 +6525,7 @@
     </message>
     <message>
         <source>Keep it with serial number %1 in the register: later recordings name it.</source>
-        <translation>Guardarlo con el número de serie %1 en el registro: las grabaciones posteriores lo nombran.</translation>
+        <translation>Guardarlo con el número de serie %1 en el registro: los registros posteriores lo nombran.</translation>
     </message>
     <message>
         <source>Weigh again</source>
@@ -4488,12 +6604,8 @@
         <translation>¿Preguntar a este transductor?</translation>
     </message>
     <message>
-        <source>the limit is %1 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
-        <translation>el límite es el %1 % de la capacidad del transductor (menos del 20 %): uno menor daría un intervalo más estrecho</translation>
-    </message>
-    <message>
         <source>Fixture, limit, job: written beside the recording, with a reason</source>
-        <translation>Montaje, límite, trabajo: escritos junto a la grabación, con un motivo</translation>
+        <translation>Utillaje, límite, trabajo: escritos junto al registro, con un motivo</translation>
     </message>
     <message>
         <source>Limit: %1</source>
@@ -4597,7 +6709,7 @@
     </message>
     <message>
         <source>This answer, or a table of all recordings found</source>
-        <translation>Esta respuesta, o una tabla de todas las grabaciones halladas</translation>
+        <translation>Esta respuesta, o una tabla de todos los registros hallados</translation>
     </message>
     <message>
         <source>%1 against %2: %3 (95 %: %4), lower.</source>
@@ -4701,11 +6813,11 @@
     </message>
     <message>
         <source>modifier</source>
-        <translation>aditivo</translation>
+        <translation>modificador</translation>
     </message>
     <message>
         <source>modifier, %</source>
-        <translation>aditivo, %</translation>
+        <translation>modificador, %</translation>
     </message>
     <message>
         <source>oil temperature, °C</source>
@@ -4713,7 +6825,7 @@
     </message>
     <message>
         <source>operator</source>
-        <translation>operador</translation>
+        <translation>operario</translation>
     </message>
     <message>
         <source>place</source>
@@ -4722,6 +6834,50 @@
     <message>
         <source>shim, mm</source>
         <translation>suplemento, mm</translation>
+    </message>
+    <message>
+        <source>modifier %1 %</source>
+        <translation>modificador %1 %</translation>
+    </message>
+    <message>
+        <source>distance %1 km</source>
+        <translation>distancia %1 km</translation>
+    </message>
+    <message>
+        <source>oil temperature %1 °C</source>
+        <translation>temperatura del aceite %1 °C</translation>
+    </message>
+    <message>
+        <source>A shim is 0 to %1 thick</source>
+        <translation>Un suplemento tiene de 0 a %1 de espesor</translation>
+    </message>
+    <message>
+        <source>Must be 0 to %1</source>
+        <translation>Debe estar entre 0 y %1</translation>
+    </message>
+    <message>
+        <source>shim %1 in</source>
+        <translation>suplemento %1 in</translation>
+    </message>
+    <message>
+        <source>shim %1 mm</source>
+        <translation>suplemento %1 mm</translation>
+    </message>
+    <message>
+        <source>shim, in</source>
+        <translation>suplemento, in</translation>
+    </message>
+    <message>
+        <source>Inches</source>
+        <translation>Pulgadas</translation>
+    </message>
+    <message>
+        <source>Millimetres</source>
+        <translation>Milímetros</translation>
+    </message>
+    <message>
+        <source>Lengths in</source>
+        <translation>Longitudes en</translation>
     </message>
     <message>
         <source>side</source>
@@ -4789,11 +6945,11 @@
     </message>
     <message>
         <source>All recordings found: one row per recording</source>
-        <translation>Todas las grabaciones halladas: una fila por grabación</translation>
+        <translation>Todos los registros hallados: una fila por registro</translation>
     </message>
     <message>
         <source>All recordings found: one row per pull</source>
-        <translation>Todas las grabaciones halladas: una fila por tirón</translation>
+        <translation>Todos los registros hallados: una fila por tirón</translation>
     </message>
     <message>
         <source>For %1: %2 (95 %: %3 to %4).</source>
@@ -4808,8 +6964,16 @@
         <translation>En %1: se esperan %2 (el próximo llenado, 95 %: %3 a %4).</translation>
     </message>
     <message>
-        <source>Change per 1 of %1</source>
-        <translation>Cambio por 1 de %1</translation>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), no trend is shown.</source>
+        <translation>Por %1 de %2: %3 (95 %: %4 a %5), no se muestra ninguna tendencia.</translation>
+    </message>
+    <message>
+        <source>Per %1 of %2: %3 (95 %: %4 to %5), a trend is shown.</source>
+        <translation>Por %1 de %2: %3 (95 %: %4 a %5), se muestra una tendencia.</translation>
+    </message>
+    <message>
+        <source>Change per %1 of %2</source>
+        <translation>Cambio por %1 de %2</translation>
     </message>
     <message>
         <source>%1, %2 fills, least squares</source>
@@ -4841,7 +7005,7 @@
     </message>
     <message>
         <source>different operators: %1</source>
-        <translation>operadores distintos: %1</translation>
+        <translation>operarios distintos: %1</translation>
     </message>
     <message>
         <source>different axles within %1</source>
@@ -4981,7 +7145,7 @@
     </message>
     <message>
         <source>these recordings, by %1</source>
-        <translation>estas grabaciones, por %1</translation>
+        <translation>estos registros, por %1</translation>
     </message>
     <message>
         <source>Power (%)</source>
@@ -4997,19 +7161,19 @@
     </message>
     <message>
         <source>One reading is good to %1 (95 %), whoever takes it; repeats scatter more than operators differ.</source>
-        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operadores.</translation>
+        <translation>Una lectura vale a %1 (95 %), la tome quien la tome; las repeticiones dispersan más de lo que difieren los operarios.</translation>
     </message>
     <message>
         <source>Two readings of one axle by one operator differ by more than %1 only once in twenty.</source>
-        <translation>Dos lecturas de un eje por un operador difieren en más de %1 solo una vez de cada veinte.</translation>
+        <translation>Dos lecturas de un eje por un operario difieren en más de %1 solo una vez de cada veinte.</translation>
     </message>
     <message>
         <source>Same operator, repeated</source>
-        <translation>El mismo operador, repetido</translation>
+        <translation>El mismo operario, repetido</translation>
     </message>
     <message>
         <source>Operator to operator</source>
-        <translation>De operador a operador</translation>
+        <translation>De operario a operario</translation>
     </message>
     <message>
         <source>reproducibility</source>
@@ -5077,7 +7241,7 @@
     </message>
     <message>
         <source>%1 of %2 recordings read</source>
-        <translation>%1 de %2 grabaciones leídas</translation>
+        <translation>%1 de %2 registros leídos</translation>
     </message>
     <message>
         <source>Stop</source>
@@ -5097,11 +7261,11 @@
     </message>
     <message>
         <source>1. Give the recordings a tag in Review, such as  oil=B, fill=2, or use what the job card states: side, vehicle.</source>
-        <translation>1. Dé a las grabaciones una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
+        <translation>1. Dé a los registros una etiqueta en Revisar, p. ej.  oil=B, fill=2, o use lo que dice la ficha: lado, vehículo.</translation>
     </message>
     <message>
         <source>2. Choose on the left which recordings, what is compared, and which tag makes the groups.</source>
-        <translation>2. Elija a la izquierda qué grabaciones, qué se compara y qué etiqueta forma los grupos.</translation>
+        <translation>2. Elija a la izquierda qué registros, qué se compara y qué etiqueta forma los grupos.</translation>
     </message>
     <message>
         <source>A fill (drain, flush, fill, run in) is one point, however many pulls it has: pulls of one fill belong together.</source>
@@ -5113,7 +7277,7 @@
     </message>
     <message>
         <source>Stopping after the recordings that are being read …</source>
-        <translation>Se detiene tras las grabaciones que se están leyendo …</translation>
+        <translation>Se detiene tras los registros que se están leyendo …</translation>
     </message>
     <message>
         <source>The photograph that was removed last</source>
@@ -5406,6 +7570,62 @@
     <message>
         <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
         <translation>la rueda sujeta cedió %1° bajo carga: la torsión y la rigidez son sobre todo de lo que la sujeta</translation>
+    </message>
+    <message>
+        <source>What such a unit is tried for instead, after the maker's manual:</source>
+        <translation>Qué se prueba en una unidad así, según el manual del fabricante:</translation>
+    </message>
+    <message>
+        <source>Locker: both wheels up, in gear, engine off: turn one wheel forward to its stop: it must lock</source>
+        <translation>Bloqueo: ambas ruedas en alto, marcha puesta, motor parado: gire una rueda adelante hasta el tope: debe bloquear</translation>
+    </message>
+    <message>
+        <source>Locker: hold that wheel at its stop, turn the other backward: it must come free, with faint, even clicks</source>
+        <translation>Bloqueo: sujete esa rueda en el tope y gire la otra hacia atrás: debe soltarse, con clics suaves y regulares</translation>
+    </message>
+    <message>
+        <source>Locker: move that one back to its own stop: it must lock again</source>
+        <translation>Bloqueo: vuelva esa otra hasta su tope: debe bloquear de nuevo</translation>
+    </message>
+    <message>
+        <source>Locker: the same with the sides changed, and both in the other direction</source>
+        <translation>Bloqueo: lo mismo con los lados cambiados, y ambos en el otro sentido</translation>
+    </message>
+    <message>
+        <source>Viscous: turn one wheel slowly, the other held: it must give evenly, without a breakaway</source>
+        <translation>Viscoso: gire despacio una rueda con la otra sujeta: debe ceder por igual, sin arranque</translation>
+    </message>
+    <message>
+        <source>Viscous: turn it twice as fast: it must resist more; no resistance, or a lock when cold, is a worn-out unit</source>
+        <translation>Viscoso: gírela al doble de velocidad: debe resistir más; sin resistencia, o bloqueada en frío, está agotada</translation>
+    </message>
+    <message>
+        <source>Viscous: look for leaks: a sealed unit is changed, not refilled</source>
+        <translation>Viscoso: busque fugas: una unidad sellada se cambia, no se rellena</translation>
+    </message>
+    <message>
+        <source>Governor: both wheels up: its light plates may hardly hold; that is no fault</source>
+        <translation>Centrífugo: ambas ruedas en alto: sus discos ligeros apenas sujetan; no es un fallo</translation>
+    </message>
+    <message>
+        <source>Governor: whether it locks shows only at a difference of speed: as the maker's manual says, never by hand</source>
+        <translation>Centrífugo: si bloquea solo se ve con diferencia de velocidad: según el manual del fabricante, nunca a mano</translation>
+    </message>
+    <message>
+        <source>Geared: turn each wheel through two turns, gear in and neutral: even, without knocks or tight places</source>
+        <translation>De engranajes: gire cada rueda dos vueltas, con marcha y en punto muerto: regular, sin golpes ni puntos duros</translation>
+    </message>
+    <message>
+        <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
+        <translation>De engranajes: si el manual indica una relación con marcha ÷ punto muerto, mídala</translation>
+    </message>
+    <message>
+        <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
+        <translation>Abierto: gire cada rueda dos vueltas: libre y regular, la otra gira igual hacia atrás</translation>
+    </message>
+    <message>
+        <source>Welded or spool: both wheels turn together, without slack between them</source>
+        <translation>Soldado o rígido: ambas ruedas giran juntas, sin holgura entre ellas</translation>
     </message>
 </context>
 </TS>

@@ -85,7 +85,7 @@ class Badge(QWidget):
         """Show a result, with another word than its own where that says more."""
         self._state = state
         self._word = tr(WORD_OF.get(state, state) if word is None else word)
-        self.setAccessibleName(f"Result: {self._word}")
+        self.setAccessibleName(f"{tr('Result')}: {self._word}")
         self.updateGeometry()
         self.update()
 

@@ -82,7 +82,7 @@ class Chart(QWidget):
         self._shared = shared
         self.setMinimumHeight(180)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName(name)
+        self.setAccessibleName(tr(name))
         self.spots: list[Spot] = []
         self._hot = -1
         self.setMouseTracking(True)

@@ -91,9 +91,9 @@ class TorqueFigure(QWidget):
         if view == self._view and self.accessibleName():
             return
         self._view = view
-        wheel = f"; {view.turned_caption}: {view.turned}" if view.turned else ""
+        wheel = f"; {tr(view.turned_caption)}: {view.turned}" if view.turned else ""
         self.setAccessibleName(
-            f"{view.caption}: {view.now} {view.unit}; {view.highest_caption}: {view.highest} {view.unit}{wheel}"
+            f"{tr(view.caption)}: {view.now} {view.unit}; {tr(view.highest_caption)}: {view.highest} {view.unit}{wheel}"
         )
         self.update()
 

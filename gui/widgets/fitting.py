@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QBoxLayout, QGridLayout, QLabel, QLayout, QLayoutI
 from gui.translation import tr
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from PySide6.QtGui import QFont, QResizeEvent
 
@@ -89,10 +89,11 @@ class Headline(QLabel):
 
 
 class Flow(QLayout):
-    """Puts parts beside each other, and those that do not fit into further rows."""
+    """Puts parts beside each other, and those that do not fit into further rows; ``right`` puts them to the right."""
 
-    def __init__(self, parent: QWidget | None = None, gap: int = 8) -> None:
+    def __init__(self, parent: QWidget | None = None, gap: int = 8, *, right: bool = False) -> None:
         super().__init__(parent)
+        self._right = right
         self._items: list[QLayoutItem] = []
         self.setContentsMargins(0, 0, 0, 0)
         self.setSpacing(gap)
@@ -142,20 +143,34 @@ class Flow(QLayout):
         return QSize(max((s.width() for s in shown), default=0), max((s.height() for s in shown), default=0))
 
     def _place(self, box: QRect, *, really: bool) -> int:
-        x, y, high = box.x(), box.y(), 0
+        y = box.y()
+        for row in self._rows(box.width()):
+            high = max(hint.height() for _, hint in row)
+            wide = sum(hint.width() + self.spacing() for _, hint in row) - self.spacing()
+            x = box.x() + (max(0, box.width() - wide) if self._right else 0)
+            for item, hint in row if really else ():
+                item.setGeometry(QRect(QPoint(x, y + (high - hint.height()) // 2), hint))
+                x += hint.width() + self.spacing()
+            y += high + self.spacing()
+        return max(0, y - self.spacing() - box.y())
+
+    def _rows(self, width: int) -> Iterator[list[tuple[QLayoutItem, QSize]]]:
+        """Give the rows: their parts, each with its size."""
+        row: list[tuple[QLayoutItem, QSize]] = []
+        taken = 0
         for item in self._items:
             if item.isEmpty():
                 continue
             hint = item.sizeHint().expandedTo(item.minimumSize())
-            if hint.width() > box.width() and item.hasHeightForWidth():
-                hint = QSize(box.width(), item.heightForWidth(box.width()))
-            if x > box.x() and x + hint.width() > box.right() + 1:
-                x, y, high = box.x(), y + high + self.spacing(), 0
-            if really:
-                item.setGeometry(QRect(QPoint(x, y), hint))
-            x += hint.width() + self.spacing()
-            high = max(high, hint.height())
-        return y + high - box.y()
+            if hint.width() > width and item.hasHeightForWidth():
+                hint = QSize(width, item.heightForWidth(width))
+            if row and taken + hint.width() > width:
+                yield row
+                row, taken = [], 0
+            row.append((item, hint))
+            taken += hint.width() + self.spacing()
+        if row:
+            yield row
 
 
 class Columns(QWidget):

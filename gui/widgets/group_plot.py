@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPen
 
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ class GroupPlot(Chart):
         """Show a comparison."""
         self._found, self._factor, self._title = found, scale.factor, scale.title
         self._words = scale.words
-        words = [f"{g.name}: mean {scale.words(g.mean)} of {len(g.units)}" for g in found.groups]
+        words = [f"{g.name}: {tr(f'mean {scale.words(g.mean)} of {len(g.units)}')}" for g in found.groups]
         self.setAccessibleDescription("; ".join(words))
         self.update()
 

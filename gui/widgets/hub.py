@@ -14,6 +14,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from gui.look import Look
 
@@ -71,16 +73,16 @@ class HubDrawing(QWidget):
         """Show another fixture."""
         self._view = view
         self._stud = min(self._stud, max(0, view.studs - 1))
-        words = [f"Hub drawing: {view.fixture or 'no fixture yet'}"]
+        words = [f"{tr('Hub drawing')}: {tr(view.fixture or 'no fixture yet')}"]
         if view.fixture in {"one stud", "cross-bar"}:
-            words.append(f"{view.studs} studs, lever at {view.angle_deg:g} degrees to the radius")
-        words += [f"stud circle {view.circle}"] if view.circle else []
-        self.setAccessibleName(", ".join(words + ([f"factor {view.factor}"] if view.factor else [])))
+            words.append(tr(f"{view.studs} studs, lever {view.angle_deg:g}° off the radius"))
+        words += [f"{tr('stud circle')} {view.circle}"] if view.circle else []
+        self.setAccessibleName(", ".join(words + ([f"{tr('factor')} {view.factor}"] if view.factor else [])))
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name
-        """Give room for hub and lever."""
-        return QSize(320, 200)
+        """Give room for hub and lever; on a card it takes what the rows leave."""
+        return QSize(320, 200 if self._editable else 0)
 
     # Geometry: the hub's centre and its circles, in pixels.
     def _frame(self) -> tuple[QPointF, float]:
@@ -210,6 +212,8 @@ class HubDrawing(QWidget):
             lower = 20 if view.angle_deg >= 0 else -12
             at = QPointF(middle.x(), middle.y() + lower)
             self._label(painter, metrics, at, view.length)
+        if self._editable and view.fixture in {"one stud", "cross-bar"}:
+            self._ends(painter, start, end)
         centre, radius = self._frame()
         below = min(self.height() - 6.0, centre.y() + 1.42 * radius)
         if view.circle and view.fixture in {"one stud", "cross-bar"}:
@@ -222,6 +226,15 @@ class HubDrawing(QWidget):
             left = self.width() - metrics.horizontalAdvance(view.factor) - 8
             painter.setPen(look.colour("accent"))
             painter.drawText(QPointF(left, below), view.factor)
+
+    def _ends(self, painter: QPainter, start: QPointF, end: QPointF) -> None:
+        """Name the lever's two ends: between them its length is measured."""
+        font = self._look.font(12)
+        painter.setFont(font)
+        away = QPointF(0, 26 if self._view.angle_deg >= 0 else -18)
+        for at, words in ((start, "drive"), (end, "hand")):
+            self._label(painter, QFontMetricsF(font), at + away, tr(words))
+        painter.setFont(self._look.font(13))
 
     def _angle(self, painter: QPainter, metrics: QFontMetricsF, start: QPointF, radius: float) -> None:
         look, angle = self._look, self._view.angle_deg

@@ -8,6 +8,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtGui import QResizeEvent, QShortcut
 from PySide6.QtWidgets import QFrame, QSizePolicy
 
+from gui.translation import tr
 from gui.widgets.parts import button, label, line, restyle, scrolled
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ class NoticeBar(QFrame):
         if notice is None:
             return
         self.text.setText(notice.text)
-        self.setAccessibleName(notice.text)
+        self.setAccessibleName(tr(notice.text))
         self.rescue.setVisible(notice.can_rescue)
         self.zero.setVisible(notice.can_zero)
         self.show_button.setVisible(bool(notice.show))

@@ -1,4 +1,4 @@
-"""Values one after another: a pack that settles, and the jobs of an axle against limits from its own good state."""
+"""Values in order: a pack that settles, and the jobs of an axle against the band of its own reference level."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ class RunInPlot(Chart):
     def show_run_in(self, of: Settling, scale: Scale, *, simulated: bool) -> None:
         """Show one axle's run-in."""
         self._of, self._scale, self._simulated = of, scale, simulated
-        self.setAccessibleDescription(f"{of.axle}: {len(of.points.x)} values in order, {of.now.state.value}")
+        self.setAccessibleDescription(tr(f"{of.axle}: {len(of.points.x)} values in order, {of.now.state.value}"))
         self.update()
 
     def axes(self) -> Axes | None:
@@ -92,7 +92,7 @@ class WatchPlot(Chart):
     def show_watched(self, of: Watched, scale: Scale, *, simulated: bool) -> None:
         """Show one axle's chart."""
         self._of, self._scale, self._simulated = of, scale, simulated
-        self.setAccessibleDescription(f"{of.axle}: {len(of.values)} jobs, {len(of.chart.alarms)} out of band")
+        self.setAccessibleDescription(tr(f"{of.axle}: {len(of.values)} jobs, {len(of.chart.alarms)} out of band"))
         self.update()
 
     def axes(self) -> Axes | None:

@@ -53,9 +53,9 @@ class PackDrawing(QWidget):
     def show_packs(self, left: Sequence[Part], right: Sequence[Part], side: str, place: int) -> None:
         """Show other packs, or another pick."""
         self._packs, self._at = {"left": left, "right": right}, (side, place)
-        counts = ", ".join(f"{name} {len(parts)} parts" for name, parts in self._packs.items())
-        on = f"; picked: {side} {place + 1}, {self._packs[side][place].kind}" if place >= 0 else ""
-        self.setAccessibleName(f"Packs: {counts}{on}")
+        counts = ", ".join(tr(f"{name} {len(parts)} parts") for name, parts in self._packs.items())
+        on = f"; {tr(f'chosen part: {side} {place + 1}, {self._packs[side][place].kind}')}" if place >= 0 else ""
+        self.setAccessibleName(f"{tr('Packs')}: {counts}{on}")
         self.updateGeometry()
         self.update()
 

@@ -80,6 +80,14 @@ def button(
     return made
 
 
+def leads(within: QWidget) -> bool:
+    """Say whether a button to be pressed next stands there: one that carries the accent, shown and enabled."""
+    return any(
+        press.property("role") == "main" and press.isEnabled() and press.isVisibleTo(within)
+        for press in within.findChildren(QPushButton)
+    )
+
+
 def restyle(widget: QWidget, role: str) -> None:
     """Give a widget another role."""
     if widget.property("role") != role:
@@ -191,6 +199,10 @@ class Field(QWidget):
             layout.addWidget(part)
         self.edit.textEdited.connect(lambda _text: self.changed.emit())
 
+    def show_hint(self, text: str) -> None:
+        """Show another example of what is typed, as it is."""
+        self.edit.setPlaceholderText(text)
+
     @property
     def text(self) -> str:
         """What is typed."""
@@ -200,13 +212,15 @@ class Field(QWidget):
         """Put a text in without telling anybody."""
         if text != self.edit.text():
             self.edit.setText(text)
+            if not self.edit.hasFocus():
+                self.edit.setCursorPosition(0)  # a long text shows its beginning
 
     def set_wrong(self, why: str) -> None:
         """Say what is wrong; empty when it is not."""
         mark_wrong(self.edit, wrong=bool(why))
         self._wrong.setText(why)
         self._wrong.setVisible(bool(why))
-        self.edit.setAccessibleDescription(why)
+        self.edit.setAccessibleDescription(tr(why))
 
 
 ARROW_PX = 40  # of a list's button: its arrowhead and edges
@@ -292,7 +306,7 @@ class Switch(QWidget):
 
     def __init__(self, options: Sequence[str], name: str) -> None:
         super().__init__()
-        self.setAccessibleName(name)
+        self.setAccessibleName(tr(name))
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
         layout = Flow(self, gap=0)
@@ -301,7 +315,7 @@ class Switch(QWidget):
             made = button(option, role=place)
             made.setCheckable(True)
             made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            made.setAccessibleName(f"{name}: {option.replace('&', '')}")
+            made.setAccessibleName(f"{tr(name)}: {tr(option).replace('&', '')}")
             self._group.addButton(made)
             layout.addWidget(made)
         self._group.buttonClicked.connect(lambda pressed: self.picked.emit(pressed.source))

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF
 
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -27,7 +28,7 @@ class PlanPlot(Chart):
     def show_plan(self, planned: Planned, scale: Scale) -> None:
         """Show a plan."""
         self._planned, self._scale = planned, scale
-        self.setAccessibleDescription(f"{planned.per_group} fills per group")
+        self.setAccessibleDescription(tr(f"{planned.per_group} fills per group"))
         self.update()
 
     def _value(self, y: float) -> float:

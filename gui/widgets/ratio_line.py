@@ -9,6 +9,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize
 from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from gui.translation import tr
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -51,8 +53,9 @@ class RatioLine(QWidget):
     def show_view(self, view: RatioView) -> None:
         """Show another count."""
         self._view = view
-        words = [f"{t.name} {t.figure}".strip() + (" inside" if t.inside else " outside") for t in view.ticks]
-        self.setAccessibleName("Counted ratio between its neighbours: " + ("; ".join(words) or "nothing counted yet"))
+        words = [f"{tr(t.name)} {t.figure}".strip() + f" {tr('inside' if t.inside else 'outside')}" for t in view.ticks]
+        said = "; ".join(words) or tr("nothing counted yet")
+        self.setAccessibleName(f"{tr('Counted ratio between its neighbours')}: {said}")
         self.update()
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

@@ -200,6 +200,7 @@ class ReviewPlot(TracePlot):
             if len(self._shown) > 1:
                 self._legend.addItem(curve, shown.label[:40])
         self._legend.setLabelTextColor(look.colour("text"))
+        self._legend.setBrush(look.colour("surface", 0.85))  # names stand over the traces
         self._legend.setLabelTextSize(f"{round(13 * look.scale)}px")
         self._legend.setVisible(len(self._shown) > 1)
 

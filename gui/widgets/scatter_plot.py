@@ -10,6 +10,7 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gui.models.own_scatter import PairsAnswer, StudyAnswer
+from gui.translation import tr
 from gui.widgets.chart import Axes, Chart, Frame, rounded_range
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ class ScatterPlot(Chart):
         """Show a study or pairs."""
         self._answer, self._scale = answer, scale
         half = answer.study.half_width if isinstance(answer, StudyAnswer) else 1.96 * answer.agreement.sd
-        self.setAccessibleDescription(f"95 % lie within ± {scale.words(half)}")
+        self.setAccessibleDescription(tr(f"95 % lie within ± {scale.words(half)}"))
         self.update()
 
     def axes(self) -> Axes | None:

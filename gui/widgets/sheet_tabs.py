@@ -10,6 +10,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QButtonGroup, QWidget
 
 from gui.models.sheets import copied
+from gui.translation import tr
 from gui.widgets.parts import Press, button, column, line
 from gui.widgets.table import TextTable
 
@@ -75,7 +76,7 @@ class SheetTabs(QWidget):
         self.tabs = []
         for place, name in enumerate(names):
             tab = button(name, partial(self.choose, _stem(name)), role="row")
-            tab.setAccessibleName(f"Table: {name}")
+            tab.setAccessibleName(f"{tr('Table')}: {tr(name)}")
             tab.setCheckable(True)
             self._group.addButton(tab)
             self._row.insertWidget(place, tab)
@@ -98,7 +99,7 @@ class SheetTabs(QWidget):
         if sheet is not None:
             self.table.set_heads(sheet.heads, sheet.words)
             self.table.fill(sheet.rows)
-            self.table.setAccessibleName(sheet.name)
+            self.table.setAccessibleName(tr(sheet.name))
 
 
 def _stem(name: str) -> str:

@@ -24,6 +24,11 @@ WORDS = (
     (0.945, "Ease off", "keep hold"),
 )
 
+ABOUT = (
+    "A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning slowly, "
+    "the steady level is the rotating torque R; ease the load off and keep hold of the lever."
+)
+
 
 class PullSketch(QWidget):
     """The drawing."""
@@ -34,10 +39,7 @@ class PullSketch(QWidget):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(140)
         self.setMaximumHeight(460)
-        self.setAccessibleName(
-            "A pull: load smoothly over two to three seconds; the first peak is the breakaway torque B; keep turning "
-            "slowly, the steady level is the rotating torque R; ease the load off and keep hold of the lever."
-        )
+        self.setAccessibleName(tr(ABOUT))
         look.changed.connect(self.update)
 
     def sizeHint(self) -> QSize:  # noqa: N802 - Qt's name

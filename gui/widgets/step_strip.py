@@ -33,7 +33,7 @@ class StepStrip(QWidget):
         self._look = look
         self._steps: Sequence[tuple[str, Stand, str, bool]] = ()
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("Steps of the test")
+        self.setAccessibleName(tr("Steps of the test"))
         look.changed.connect(self.updateGeometry)
 
     def show_steps(self, steps: Sequence[tuple[str, Stand, str, bool]]) -> None:
@@ -42,7 +42,7 @@ class StepStrip(QWidget):
             return
         self._steps = steps
         self.setAccessibleDescription(
-            "; ".join(f"{name}: {stand}{f', {detail}' * warns}" for name, stand, detail, warns in steps)
+            "; ".join(f"{tr(name)}: {tr(stand)}{f', {tr(detail)}' * warns}" for name, stand, detail, warns in steps)
         )
         self.update()
 

@@ -38,7 +38,7 @@ class TextTable(QTableWidget):
 
     def __init__(self, heads: Sequence[str], name: str, words: Collection[int] = (0,)) -> None:
         super().__init__()
-        self.setAccessibleName(name)
+        self.setAccessibleName(tr(name))
         self.verticalHeader().hide()
         self.setShowGrid(False)
         self.setTabKeyNavigation(False)

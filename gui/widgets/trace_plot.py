@@ -156,7 +156,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         for part in (self._backdrop, self.curve, self._marks):
             part.setFlag(QGraphicsItem.GraphicsItemFlag.ItemHasNoContents, enabled=False)
             self._view.addItem(part, ignoreBounds=True)
-        self.setAccessibleName("Torque against time")
+        self.setAccessibleName(tr("Torque against time"))
         offer_picture(self)
         self.viewport().setMouseTracking(True)
         self._view.sigRangeChanged.connect(self._range_changed)
@@ -208,7 +208,7 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
         """Write a word across the plot: what is simulated must never be taken for a test."""
         if text != self._watermark:
             self._watermark = text
-            self.setAccessibleDescription(text)
+            self.setAccessibleDescription(tr(text))
             self.viewport().update()
 
     def draw(self, trace: GrowingTrace, scale: Scale, *, newest_at_zero: bool = False) -> None:

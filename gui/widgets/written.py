@@ -21,7 +21,7 @@ class WrittenBar(QWidget):
         self.text = label("", "", wrap=True)
         self._presses = QWidget()
         presses = Flow(self._presses, gap=10)
-        self.open_button = button("Open", self.open, tip="With the program that this kind of file opens with")
+        self.open_button = button("Open the file", self.open, tip="With the program that this kind of file opens with")
         self.show_button = button("Show in folder", self.show_folder)
         self.print_button = button("Print", self.print, tip="On paper, sheet by sheet")
         for press in (self.open_button, self.print_button, self.show_button):

@@ -320,5 +320,5 @@ def two_point(
 
 def two_point_words(made: TwoPoint) -> tuple[str, str]:
     """Give a calibration as it is shown: the formula, and how well its scale is known."""
-    formula = f"torque in N·m = reading × {made.scale:.9g} {made.offset:+.9g}"
+    formula = f"torque in N·m = reading × {made.scale:.9g} {'−' if made.offset < 0 else '+'} {abs(made.offset):.9g}"
     return formula, f"scale known to ± {200 * made.scale_u / abs(made.scale):.2g} % (95 %)"

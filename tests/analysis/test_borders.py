@@ -13,9 +13,9 @@ from analysis.compare.planner import equivalence_needed, half_width_of, repeats_
 from analysis.compare.repeatability import study, study_by_ranges
 from analysis.compare.runs import Quantity, Run, Setting, units_of
 from analysis.compare.trend import RunIn, RunInState, run_in_along, settled_since
-from analysis.to_axle.calibration import Calibration
+from analysis.to_axle.calibration import Calibration, unlevered
 from analysis.to_axle.true_zero import zero_at_start
-from analysis.trace.results import Pull
+from analysis.trace.results import Code, Pull, Reason
 from analysis.uncertainty.budget import Input, second_order
 from analysis.verdict.adequacy import certificate_advice, range_advice
 from analysis.verdict.corrected import Source, apply_corrections
@@ -245,3 +245,41 @@ def test_a_stretch_without_torque_is_refused(level):
     (kept,), problems = _moved(lambda t: np.full(len(t), level))
     assert kept.pull.rotating is None
     assert any("no rotating torque" in problem for problem in problems)
+
+
+@pytest.mark.parametrize(
+    ("keys", "kept"),
+    [
+        ({"breakaway_s": 1.0}, {Code.UNSTEADY, Code.SHORT, Code.CLIPPED}),
+        ({"rotating_start_s": 2.0, "rotating_end_s": 8.0}, {Code.NEVER_SLIPPED, Code.NOT_RESOLVED, Code.CLIPPED}),
+    ],
+)
+def test_a_value_set_by_hand_settles_what_kept_it_from_being_read(keys, kept):
+    from datetime import datetime
+
+    every = (Code.NEVER_SLIPPED, Code.NOT_RESOLVED, Code.UNSTEADY, Code.SHORT, Code.CLIPPED)
+    pull = Pull(0.0, 9.0, 1, 0.0, None, None, reasons=tuple(Reason(code, "x") for code in every))
+    correction = Correction(pull_start_s=0.0, at=datetime.fromisoformat(AT), reason="x", **keys)
+    time_s = np.arange(0, 10, 0.01)
+    (moved,), problems = apply_corrections([pull], [correction], Source(time_s, np.full(1000, 30.0), 0.01, 0.0))
+    assert not problems
+    assert {reason.code for reason in moved.pull.reasons} == kept
+
+
+@pytest.mark.parametrize("keys", [{"rotating_start_s": 2.0}, {"rotating_end_s": 8.0}])
+def test_one_end_of_a_stretch_needs_the_other(keys):
+    from datetime import datetime
+
+    pull = Pull(0.0, 9.0, 1, 0.0, None, None)
+    correction = Correction(pull_start_s=0.0, at=datetime.fromisoformat(AT), reason="x", **keys)
+    time_s = np.arange(0, 10, 0.01)
+    (kept,), problems = apply_corrections([pull], [correction], Source(time_s, np.full(1000, 30.0), 0.01, 0.0))
+    assert kept.pull.rotating is None
+    assert any("give both ends" in problem for problem in problems)
+
+
+@pytest.mark.parametrize(("sign", "way"), [("reversed", -1), ("signed", 1), ("none", 1)])
+def test_a_unit_a_sign_and_a_gain_make_a_torque(sign, way):
+    """1 lbf·ft = 1.355 818 N·m (NIST SP 811, appendix B.8); 10 of them at a gain of 1.25."""
+    found = unlevered(TransducerFacts(sign=sign, gain=1.25), "lbf·ft")
+    assert found.true(np.array([10.0])).tolist() == pytest.approx([way * 10 * 1.355818 / 1.25], rel=1e-6)

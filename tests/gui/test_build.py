@@ -192,5 +192,5 @@ def test_the_chart_of_the_axle_opens_from_its_tag(hand: Hand) -> None:
     part.chart.click()
     page = hand.window.pages["Compare"]
     assert hand.window._stack.currentWidget() is page
-    assert page.search.text == "tag=A-117"
+    assert page.search.text == 'tag="A-117"'
     assert page.panel is page.panels["Over time"]

@@ -254,7 +254,7 @@ def test_which_shim_gives_the_wanted_torque(comparer: Comparer) -> None:
     low, high = said["inverse"]["interval"]
     assert low < (58 - intercept) / slope < high
     assert said["slope"][1] < EXPECTED["shim"]["nm_per_mm"] * 1.02 < said["slope"][2] * 1.02
-    assert f"shim, mm {said['inverse']['x']:.3g}" in comparer.panel.headline.text()
+    assert f"shim {said['inverse']['x']:.3g} mm" in comparer.panel.headline.text()
     axes = comparer.panel.picture.axes()
     assert axes.x[0] < said["inverse"]["x"] < axes.x[1]
     comparer.hand.window.set_unit("lbf·ft")  # a figure typed without a unit is meant in the one on screen

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+import analysis
 import gui.translation as translation
 from analysis.cautions import CAUTIONS
 from gui.models.coach import Hint
@@ -46,29 +47,15 @@ def action_texts() -> Iterator[str]:
 WANTED = sorted({*(c.text for c in CAUTIONS), *(str(h) for h in Hint if h), *(str(s) for s in Step), *action_texts()})
 
 
-WHOLE = (
-    "main_window.py", "pages/test_page.py", "pages/foot.py", "pages/welcome.py", "pages/checks_panel.py",
-    "pages/live_panel.py", "pages/pulls_panel.py", "pages/sign_panel.py", "pages/card_panel.py", "pages/review_page.py",
-    "pages/archive_list.py", "pages/reading_panel.py", "pages/result_card.py", "pages/correct_bar.py",
-    "pages/details_dialog.py", "pages/settings_dialog.py", "pages/about_dialog.py", "pages/editors/dial.py",
-    "pages/editors/limit.py", "pages/editors/fixture.py", "pages/editors/job.py", "pages/editors/base.py",
-    "pages/editors/build.py", "widgets/notice.py", "widgets/written.py", "widgets/menus.py",
-    "pages/answers/groups.py", "pages/answers/order.py", "pages/answers/own_scatter.py", "pages/answers/plan.py",
-    "pages/answers/trend.py", "pages/ask_dialog.py", "pages/batch_bar.py", "pages/budget_table.py",
-    "pages/compare_page.py", "pages/editors/axle.py", "pages/editors/behaviour.py", "pages/editors/chord.py",
-    "pages/editors/photos.py", "pages/editors/second.py", "pages/editors/transducer.py", "pages/editors/turns.py",
-    "pages/far_view.py", "pages/guide_dialog.py", "pages/import_dialog.py", "pages/learn_dialog.py",
-    "pages/learn_fields.py", "pages/learn_steps.py", "pages/stepped_dialog.py", "pages/weigh_dialog.py",
-    "pages/weigh_steps.py", "widgets/chart.py", "widgets/fold.py", "widgets/order_plot.py", "widgets/sheet_tabs.py",
-    "widgets/sketch.py",
-)  # fmt: skip
-"""Modules whose every text that is handed straight to what shows it is translated."""
+GUI = Path(translation.__file__).parent
+WHOLE = sorted(str(p.relative_to(GUI)) for part in ("pages", "widgets") for p in (GUI / part).rglob("*.py"))
+WHOLE += ["main_window.py", "tester.py", "confirm.py"]
 SHOWS = {"label", "button", "Field", "Choice", "QCheckBox", "tr", "setText", "addAction"}
 ROLES = re.compile(r"[^A-Za-z]*|/dev/.*|Heldwheel|N·m|[A-Z]{1,4}|[0-9.]+ (?:mm|N|N·m|l|min)|75W-90")
 
 
 def shown_texts(path: Path) -> Iterator[str]:
-    """Give the texts that a module hands to what shows them: first and tip of every such call."""
+    """Give the texts that a module hands to what shows them: first, hint and tip of every such call."""
     for call in ast.walk(ast.parse(path.read_text("utf-8"))):
         if not isinstance(call, ast.Call):
             continue
@@ -175,3 +162,91 @@ def test_the_window_in_german(qtbot, home: Path) -> None:
     finally:
         second.close()
         install("en")
+
+
+# ---------------------------------------------------------------------- what the analysis says
+ANALYSIS = Path(analysis.__file__).parent
+VOCABULARY = (ANALYSIS.parent / "VOCABULARY.md").read_text("utf-8")
+MESSAGES = (
+    "trace/gates.py", "trace/live.py", "trace/neighbours.py", "trace/pulls.py", "trace/results.py", "trace/traces.py",
+    "verdict/adequacy.py", "verdict/corrected.py", "verdict/job.py", "verdict/judge.py", "verdict/overloads.py",
+    "verdict/repeats.py", "verdict/scatter.py", "verdict/setup.py", "to_axle/at_axle.py", "to_axle/dial.py",
+    "identify/axle_type.py", "pipeline.py",
+)  # fmt: skip
+"""Modules whose every sentence reaches the window: reasons of a pull, notes of a result, rows of a budget."""
+NOT_SHOWN = re.compile(
+    r"must be columns of one length|gain \(reading / true\)|transducer's 7 is 7|must lie between|must be positive"
+    r"|4 %, not 400 %|is the recording itself|spread of a|there is no question|is no answer|direction is told apart"
+    r"|^nothing was received for$"
+)
+"""Errors of a call or of a command line, which no button of the window can make."""
+
+
+def sentences(path: Path) -> Iterator[str]:
+    """Give what a module says in three words or more, with a figure in each place, each sentence whole."""
+    tree = ast.parse(path.read_text("utf-8"))
+    silent = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):  # what is put together stands as a whole, its parts do not
+        if isinstance(node, ast.JoinedStr):
+            silent |= {id(part) for part in node.values}
+    for node in ast.walk(tree):
+        if id(node) in silent:
+            continue
+        if isinstance(node, ast.JoinedStr):
+            text = "".join(str(p.value) if isinstance(p, ast.Constant) else "7" for p in node.values)
+        elif isinstance(node, ast.Constant) and isinstance(node.value, str):
+            text = node.value
+        else:
+            continue
+        if len(re.findall(r"[A-Za-z]{2,}", text)) > 2 and " " in text.strip():
+            yield text.strip(" ;")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("module", MESSAGES)
+def test_what_the_analysis_says_is_translated(language: str, module: str, qapp):
+    """A sentence of the analysis is its own key: its template stands in both catalogues."""
+    install(language)
+    try:
+        missing = [s for s in sentences(ANALYSIS / module) if tr(s) == s and not NOT_SHOWN.search(s)]
+    finally:
+        install("en")
+    assert not missing, "\n".join(missing)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_template_takes_the_place_of_another(language: str, qapp):
+    """Filled with figures, every template of the catalogue is found as itself."""
+    known = catalogue(language)
+    install(language)
+    try:
+        wrong = []
+        for source, wanted in known.items():
+            if "%1" in source and "\n" not in source and " · " not in source:
+                figures = {place: f"{11 * int(place[1])}.5" for place in set(re.findall(r"%\d", source))}
+                filled = [re.sub(r"%\d", lambda m: figures[m[0]], text) for text in (source, wanted)]  # noqa: B023
+                if tr(filled[0]) != filled[1]:
+                    wrong.append(f"{filled[0]!r}: {tr(filled[0])!r}, not {filled[1]!r}")
+    finally:
+        install("en")
+    assert not wrong, "\n".join(wrong)
+
+
+@pytest.mark.parametrize(("language", "column"), [("de", 3), ("es", 5)])
+def test_a_thing_has_one_name_in_each_language(language: str, column: int):
+    """What VOCABULARY.md dropped of a language stands in none of its translations."""
+    table = VOCABULARY.partition("in German and Spanish")[2].partition("## One code")[0]
+    dropped = [
+        word
+        for row in table.splitlines()
+        if row.startswith("|")
+        for word in re.findall(r"`([^`]+)`", row.split("|")[column])
+    ]
+    assert len(dropped) >= 5
+    wrong = [
+        f"{word}: {source!r}: {said!r}"
+        for source, said in catalogue(language).items()
+        for word in dropped
+        if re.search(rf"(?<!\w){word}(?!\w)", said)
+    ]
+    assert not wrong, "\n".join(wrong)

@@ -1,4 +1,4 @@
-"""Values in order, axle by axle: has a pack run in, and does an axle drift from its own good state."""
+"""Values in order, axle by axle: has a pack run in, and does an axle drift from its own reference level."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ RUN_IN_EMPTY = (
 WATCH_EMPTY = (
     "Watch an axle from job to job.\n\n"
     "The first jobs, known to be good, give level and scatter. After them a weighted average of the jobs is followed: "
-    "a slow drift leaves its limits within a few jobs, one odd job does not.\n\n"
+    "a slow drift leaves its band within a few jobs, one odd job does not.\n\n"
     "Search for the axle's own recordings; four good jobs or more are needed."
 )
 USUAL_BASELINE = 6

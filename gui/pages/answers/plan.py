@@ -5,6 +5,7 @@ from __future__ import annotations
 import secrets
 from typing import TYPE_CHECKING
 
+from analysis.compare.tags import tag_words
 from gui.models.comparing import Tags, groups_in
 from gui.models.planning import POWERS, PURPOSES, SEEDS, Planned, Wish, headline, order_sheet, plan, written
 from gui.models.sheets import notes_sheet, sheets, whole_number
@@ -30,6 +31,13 @@ EMPTY = (
 SEED_NOTE = "Order drawn with seed {}: put it on the record; the same seed gives the same order."
 UNIT_NOTE = "A fill (drain, flush, fill, run in) is the unit; take its pulls together first."
 
+AMOUNTS = {
+    "difference": ("Difference that must not be missed", "3"),
+    "margin": ("No-change margin ±", "2"),
+    "half width": ("Mean known within ±", "1"),
+}
+"""What is wanted, by purpose: caption, hint."""
+
 
 class PlanPanel(AnswerPanel):
     """A plan."""
@@ -39,14 +47,10 @@ class PlanPanel(AnswerPanel):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, PlanPlot(shared), EMPTY)
         self.purpose = Choice("What for", PURPOSES.items())
-        self.amounts = {
-            "difference": Field("Difference that must not be missed", "3"),
-            "margin": Field("No-change margin ±", "2"),
-            "half width": Field("Mean known within ±", "1"),
-        }
+        self.amounts = {key: Field(caption, hint) for key, (caption, hint) in AMOUNTS.items()}
         self.source = Choice("Scatter from fill to fill", [("", "typed below")])
         self.scatter = Field("Standard deviation", "1.5")
-        self.power = Choice("Shown how surely (power)", POWERS.items())
+        self.power = Choice("Chance of showing it (power)", POWERS.items())
         self.groups = Field("Groups, the control first", "reference, oil B")
         self.seed = Field("Seed of the order", "chosen for you")
         self.again = button("Draw another order", self._draw)
@@ -65,7 +69,7 @@ class PlanPanel(AnswerPanel):
     def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer these recordings' scatter, by every tag that makes groups."""
         self._runs = runs
-        by = [(tag, f"these recordings, by {tag}") for tag in tags.groups]
+        by = [(tag, f"these recordings, by {tag_words(tag)}") for tag in tags.groups]
         self.source.set_options([("", "typed below"), *by])
         self._suggest()
 
@@ -89,7 +93,7 @@ class PlanPanel(AnswerPanel):
         amount, sd = self.typed(self.amount), self.typed(self.scatter)
         seed = self._read(self.seed, whole_number)
         if amount is None:
-            return f"{self.amount.edit.accessibleName()}: type it on the left."
+            return f"{AMOUNTS[self.purpose.key][0]}: type it on the left."
         if sd is None and not self.source.key:
             return "Type the scatter from fill to fill, or choose recordings that tell it."
         groups = tuple(dict.fromkeys(part.strip() for part in self.groups.text.split(",") if part.strip()))

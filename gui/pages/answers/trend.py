@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from gui.models.sheets import plain_number
-from gui.models.trending import Trend, follow, headline, trend_sheets, warnings_of, written
-from gui.pages.answers.base import AnswerPanel, Ask, tag_options
+from gui.models.trending import Trend, along, follow, headline, trend_sheets, warnings_of, written
+from gui.pages.answers.base import AnswerPanel, Ask
 from gui.widgets.parts import Choice, Field
 from gui.widgets.trend_plot import TrendPlot
 
@@ -35,21 +35,33 @@ class TrendPanel(AnswerPanel):
         super().__init__(shared, TrendPlot(shared), EMPTY)
         self.against = Choice("Against")
         self.wanted = Field("Which value of it gives", "60")
+        self._at_in: tuple[str, float] | None = None  # of what, and in which unit, the figure in the field is meant
         self.at = Field("What to expect at", "0.35")
         self.add(self.against, self.wanted, self.at)
 
     def offer(self, runs: Sequence[Run], tags: Tags) -> None:
         """Offer the tags that are numbers; a single one is chosen."""
-        self.against.set_options(tag_options(tags.numbers, "" if len(tags.numbers) == 1 else "Choose a number"))
+        none = "" if len(tags.numbers) == 1 else "Choose a number"
+        titles = [(tag, along(tag, self._shared.display).title) for tag in tags.numbers]
+        self.against.set_options([*([("", none)] if none else []), *titles])
 
     def ask(self, runs: Sequence[Run]) -> Ask | str:
         """Give the question, or what is missing."""
-        wanted, at = self.typed(self.wanted), self._read(self.at, plain_number)
+        wanted, at = self.typed(self.wanted), self._asked_at()
         if not runs:
             return "No recordings are found."
         if not self.against.key:
             return "Choose the number that the torque is set against."
         return Ask(follow, (self.against.key, wanted, at))
+
+    def _asked_at(self) -> float | None:
+        """Read where something is expected; a length follows a change of its unit on screen."""
+        of = along(self.against.key, self._shared.display)
+        if self._at_in is not None and self._at_in[0] == of.name and self._at_in[1] != of.factor:
+            self._convert(self.at, of.factor / self._at_in[1])
+        self._at_in = (of.name, of.factor)
+        at = self._read(self.at, plain_number)
+        return None if at is None else at / of.factor
 
     def redraw(self) -> None:
         """Show the trend."""

@@ -16,6 +16,7 @@ from gui.pages.editors.base import Editor
 from gui.pages.editors.behaviour import TypePart
 from gui.pages.editors.build import BuildPart
 from gui.pages.editors.turns import TurnsPart
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, Switch, button, column, label, line
 from logger.errors import InputError
 
@@ -90,6 +91,7 @@ class KnownPart(QWidget):
         for key, field in self.fields.items():
             field.set_text(getattr(draft, key))
             field.set_wrong(self._entry.wrong.get(key, ""))
+            field.show_hint(shared.display.in_lengths(tr(field.hint)))
         doubt = ratio_doubt(draft)
         if doubt and "ratio" not in self._entry.wrong:
             self.fields["ratio"].set_wrong(doubt)
@@ -137,7 +139,7 @@ class AxleEditor(Editor):
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__("Axle", "Which axle it is, and whether a held-wheel torque means anything for it.")
         self._shared, self._card = shared, card
-        self.entry = AxleEntry(card)
+        self.entry = AxleEntry(card, shared.display)
         self.known = KnownPart(self.entry)
         self.turns = TurnsPart(shared, self.entry)
         self.type = TypePart(shared, self.entry)
@@ -155,6 +157,7 @@ class AxleEditor(Editor):
             self.body.addWidget(part)
         self.body.addStretch(1)
         QShortcut(QKeySequence(QKeySequence.StandardKey.Undo), self, self._undo)
+        self.head.insertWidget(1, self.build.keep)
         self.switch.picked.connect(self.show_part)
         self.known.turns_asked.connect(lambda: self.show_part(TURNS))
         self.known.type_asked.connect(lambda: self.show_part(TYPE))
@@ -171,6 +174,7 @@ class AxleEditor(Editor):
         self.switch.set_on(name)
         for part_name, part in self.parts.items():
             part.setVisible(part_name == name)
+        self.build.keep.setVisible(name == BUILD)
         self.refresh()
         self.area.verticalScrollBar().setValue(0)
         if name == TURNS:
@@ -195,3 +199,4 @@ class AxleEditor(Editor):
         self.known.refresh(self._card, self._shared)
         self.turns.refresh()
         self.type.refresh()
+        self.settled.emit()

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Generic, TypeVar
 
 import msgspec
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFileDialog, QPushButton, QVBoxLayout, QWidget
 
 from gui.models.job import problem_of
+from gui.translation import tr
 from gui.widgets.fitting import Beside
 from gui.widgets.parts import Choice, button, card, column, label, line, restyle, scrolled
 from logger.errors import HeldwheelError
@@ -145,20 +146,21 @@ class ShelfBar(QWidget, Generic[R]):
         self.say(f"Written to {path}")
 
     def _ask_in(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, f"Import a {self._what}", "", TOML)
+        path, _ = QFileDialog.getOpenFileName(self, tr(f"Import a {self._what}"), "", TOML)
         if path:
             self.bring_in(Path(path))
 
     def _ask_out(self) -> None:
-        path, _ = QFileDialog.getSaveFileName(self, f"Export this {self._what}", f"{self._what}.toml", TOML)
+        path, _ = QFileDialog.getSaveFileName(self, tr(f"Export this {self._what}"), f"{self._what}.toml", TOML)
         if path:
             self.send_out(Path(path))
 
 
 class Editor(QWidget):
-    """A card with a title, a body and a button back."""
+    """A card with a title, a body and a button back; in ``head`` stands what must stay in sight."""
 
     closed = Signal()
+    settled = Signal()  # what can be pressed may be otherwise now
 
     def __init__(self, title: str, about: str = "") -> None:
         super().__init__()
@@ -167,7 +169,7 @@ class Editor(QWidget):
         frame = card()
         outer.addWidget(frame)
         inside = column(frame, margin=16, gap=10)
-        head: QHBoxLayout = line(gap=10)
+        head = self.head = line(gap=10)
         words = column(gap=2)
         words.addWidget(label(title, "title", wrap=True))
         if about:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from gui.models.build_entry import BuildEntry
 from gui.models.job import problem_of
+from gui.translation import tr
 from gui.widgets.fitting import Columns, Flow
 from gui.widgets.fold import Fold
 from gui.widgets.pack_drawing import PackDrawing
@@ -56,13 +57,14 @@ OILS = ("oil", "oil_l", "modifier", "modifier_l", "soak_min", "soak_in")
 
 
 class BuildPart(QWidget):
-    """The build sheet of the axle on the card; emits ``chart_asked`` with its tag."""
+    """The build sheet of the axle on the card; emits ``chart_asked`` with its tag. Its ``keep`` stands in the head."""
 
     chart_asked = Signal(str)
 
     def __init__(self, shared: Shared, card: JobCard) -> None:
         super().__init__()
-        self.entry = BuildEntry(card, lambda: shared.settings.recordings)
+        self.entry = BuildEntry(card, lambda: shared.settings.recordings, shared.display)
+        self._display = shared.display
         self._tag: str | None = None
         self._shown = ("", -1, False)  # the part whose thickness stands in the field
         self.which = Choice("Which build")
@@ -87,6 +89,8 @@ class BuildPart(QWidget):
     def _lay_out(self, shared: Shared) -> None:
         layout = column(self, gap=8)
         layout.addWidget(self.teach)
+        layout.addWidget(self.message)
+        self.message.hide()
         layout.addWidget(Columns(shared.look, [self.which, self.fields["built"], self.fields["reason"]], 3))
         layout.addWidget(self.drawing)
         row = Flow(gap=6)
@@ -104,10 +108,6 @@ class BuildPart(QWidget):
         ]
         for fold in self.folds:
             layout.addWidget(fold)
-        foot = Flow(gap=10)
-        foot.addWidget(self.keep)
-        layout.addLayout(foot)
-        layout.addWidget(self.message)
 
     def _group(self, shared: Shared, keys: tuple[str, ...]) -> QWidget:
         return Columns(shared.look, [self.fields[key] for key in keys], 2)
@@ -141,7 +141,7 @@ class BuildPart(QWidget):
         """Read the sheet of the axle whose tag is on the card, where that is another one."""
         if self._tag != self.entry.tag:
             self._tag = self.entry.tag
-            self.message.setText("")
+            self._say("")
             self.entry.load()
 
     def refresh(self) -> None:
@@ -151,15 +151,17 @@ class BuildPart(QWidget):
         self.which.set_key(str(entry.number))
         for key, field in self.fields.items():
             field.set_text(entry.draft.texts.get(key, ""))
+            field.show_hint(self._display.in_lengths(tr(field.hint)))
             field.set_wrong(entry.wrong.get(key, ""))
         self.drawing.show_packs(entry.draft.left, entry.draft.right, entry.side, entry.place)
         part = entry.picked
+        self.thickness.show_hint(self._display.in_lengths(tr(self.thickness.hint)))
         self.thickness.set_wrong(entry.wrong.get("thickness", ""))
         at = (entry.side, entry.place, part is not None)
         typing = at == self._shown and (self.thickness.edit.hasFocus() or self.note.edit.hasFocus())
         self._shown = at
         if not typing:
-            self.thickness.set_text("" if part is None or part.thickness_mm is None else f"{part.thickness_mm:g} mm")
+            self.thickness.set_text("" if part is None else self._display.typed_length(part.thickness_mm))
             self.note.set_text("" if part is None else part.note)
         for widget in (self.thickness, self.note, self.inwards, self.outwards, self.take_out):
             widget.setEnabled(part is not None)
@@ -203,4 +205,5 @@ class BuildPart(QWidget):
 
     def _say(self, text: str, *, wrong: bool = False) -> None:
         self.message.setText(text)
+        self.message.setVisible(bool(text))
         restyle(self.message, "wrong" if wrong else "caption")

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Signal
 from PySide6.QtWidgets import QFrame
 
 from gui.models.fixture_entry import FIELDS, apart_options, circle_of
+from gui.translation import tr
 from gui.widgets.parts import Choice, Field, button, column, label, line
 from logger.edges.units import INCH_M
 
@@ -68,18 +69,19 @@ class ChordPart(QFrame):
         self._takes, texts = [], []
         self.found.setText(TEACH)
         if circle is not None:
-            number = self._shared.display.number
+            number, length = self._shared.display.number, self._shared.display.length
             mm, u_mm = circle.diameter_m * 1e3, circle.u_m * 1e3
             inches = number(circle.diameter_m / INCH_M, 2)
-            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {number(u_mm)} mm. "
+            text = f"Stud circle {number(mm)} mm = {inches} in, standard uncertainty {length(round(u_mm, 1))}."
             if draft.kind == "cross-bar":
                 off_mm = circle.midpoint_m * 1e3
-                text += f"A bar on these two has its middle {number(off_mm)} mm off the wheel's centre."
-                self._takes, texts = [("offset_mm", f"{off_mm:.1f} mm")], [f"Offset {number(off_mm)} mm"]
+                off = length(round(off_mm, 1))
+                text += f"\nA bar on these two has its middle {off} off the wheel's centre."
+                self._takes, texts = [("offset_mm", f"{off_mm:.1f} mm")], [f"Offset {off}"]
             else:
                 common = circle.near_mm[:NEAR_MOST]
                 self._takes = [("stud_circle_mm", f"{near:g} mm") for near in common]
-                texts = [f"{near:g} mm".replace(".", "," if self._shared.display.comma else ".") for near in common]
+                texts = [length(near) for near in common]
                 stated = draft.values.get("stud_circle_mm", "").strip()
                 if stated:
                     text += f"\nIn use: {stated}, as typed."
@@ -92,9 +94,9 @@ class ChordPart(QFrame):
             take.setVisible(place < len(texts))
             if place < len(texts):
                 take.setText(texts[place])
-                take.setAccessibleName(f"Stud circle: take {texts[place]}")
+                take.setAccessibleName(tr(f"Stud circle: take {texts[place]}"))
 
 
 def with_unit(text: str) -> str:
     """Keep figures on one line with their units."""
-    return text.replace(" mm", "\u00a0mm").replace(" in,", "\u00a0in,")
+    return text.replace(" mm", "\u00a0mm").replace(" in,", "\u00a0in,").replace(" in.", "\u00a0in.")

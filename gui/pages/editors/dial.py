@@ -37,6 +37,7 @@ class DialEditor(Editor):
     """Asks for the checks, takes readings one after the other, and files the signed job; emits ``review_asked``."""
 
     review_asked = Signal(object)
+    fixture_asked = Signal()
 
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__("Dial reading", ABOUT)
@@ -52,6 +53,7 @@ class DialEditor(Editor):
         self.error = Field("Accuracy class (max. error)", "4 %")
         self.scale = Field("Full scale", "100")
         self.at_axle = label("–", "title", wrap=True)
+        self.fixture = button("Fixture", self.fixture_asked.emit, tip="How the lever meets the wheel. Key 3")
         self.badge = Badge(shared.look)
         self.rule = label("", "caption", wrap=True)
         self.doubts = label("", "warn", wrap=True)
@@ -97,6 +99,7 @@ class DialEditor(Editor):
         inside.addLayout(foot)
         row = line(gap=12)
         row.addWidget(self.at_axle, 1)
+        row.addWidget(self.fixture)
         row.addWidget(self.badge)
         inside.addLayout(row)
         inside.addWidget(self.rule)
@@ -112,8 +115,8 @@ class DialEditor(Editor):
         after = Flow(self._after, gap=10)
         for press in (self.report, self.customer, self.review):
             after.addWidget(press)
-        self.body.addWidget(self._after)
-        self.body.addWidget(self.written)
+        self.body.insertWidget(0, self.written)
+        self.body.insertWidget(1, self._after)
         self.body.addStretch(1)
 
     # ------------------------------------------------------------------ checks
@@ -127,6 +130,7 @@ class DialEditor(Editor):
             found.ticked = found.key in ticked
         self._checks = asked
         for row in self._rows:
+            row.hide()
             row.deleteLater()
         self._rows = []
         for place, found in enumerate(asked):
@@ -216,9 +220,11 @@ class DialEditor(Editor):
         self.sign.setEnabled(ready and kept > 0 and bool(self.name.text.strip()) and not self._card.practice)
         self._after.setVisible(self.filed is not None)
         self._say()
+        self.settled.emit()
 
     def _say(self) -> None:
         checked = check(self._draft(), self._card)
+        self.fixture.setVisible(self._card.lever is None)
         display = self._shared.display
         self.reading.set_wrong(checked.wrong if self.reading.text.strip() else "")
         self.keep.setEnabled(checked.budget is not None)
@@ -231,7 +237,7 @@ class DialEditor(Editor):
             self.at_axle.setText(f"{display.torque(value.value.nm, value.value.u95_nm)} at the axle, {count}")
             self.badge.show_state(value.state, None if value.state else "No limit for this quantity")
         self.rule.setText(f"Rule: {value.rule}" if value is not None and value.rule else "")
-        self.doubts.setText("\n".join((*checked.doubts, *(value.notes if value else ()))))
+        self.doubts.setText("\n".join(_sentence(text) for text in (*checked.doubts, *(value.notes if value else ()))))
         kept = [f"{n}.  {display.torque(b.value, b.u95)}" for n, b in enumerate(self.kept, 1)]
         self.list.setText("\n".join(kept))
 
@@ -242,3 +248,7 @@ class DialEditor(Editor):
             self.refresh()
         waiting = next((row for row, found in zip(self._rows, self._checks, strict=True) if not found.ticked), None)
         (self.reading.edit if self.checked or waiting is None else waiting.box).setFocus()
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]

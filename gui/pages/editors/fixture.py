@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QWidget
 
+from gui.models.display import Display
 from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of
 from gui.models.job import FIXTURE_WORDS
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.pages.editors.chord import ChordPart
 from gui.pages.hub_words import hub_view
+from gui.translation import tr
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import Choice, Field, label, line
 
@@ -52,7 +54,10 @@ class FixtureEditor(Editor):
         self.drawing.angle_picked.connect(self._turned)
         self.drawing.studs_picked.connect(self._studded)
         self.studs.set_key("5")
+        self._before: Lever | None = None
+        self._lengths = ""
         self.load()
+        shared.display.changes.listen(self._unit_changed)
 
     def _lay_out(self) -> None:
         self.body.addWidget(self.shelf)
@@ -86,11 +91,19 @@ class FixtureEditor(Editor):
 
     def load(self) -> None:
         """Show the card's lever."""
-        self._show(draft_of(self._card.lever) if self._card.lever is not None else FixtureDraft())
+        lever, display = self._card.lever, self._shared.display
+        self._show(draft_of(lever, display) if lever is not None else FixtureDraft(display=display))
+
+    def _unit_changed(self) -> None:
+        """Show lengths in the unit on screen; what cannot be used yet stays as it is typed."""
+        checked = check(self._draft_as(self._lengths))
+        if checked.lever is not None and self._lengths != self._shared.display.lengths:
+            self._show(draft_of(checked.lever, self._shared.display))
+        self.refresh()
 
     def take(self, lever: Lever) -> None:
         """Use a lever that was picked."""
-        self._show(draft_of(lever))
+        self._show(draft_of(lever, self._shared.display))
         self._edited()
 
     def _show(self, draft: FixtureDraft) -> None:
@@ -98,13 +111,20 @@ class FixtureEditor(Editor):
         self.name.set_text(draft.name)
         self.studs.set_key(draft.studs or "5")
         self.chord.show_draft(draft)
+        self._before, self._lengths = draft.before, self._shared.display.lengths
         for key, field in self.fields.items():
             field.set_text(draft.values.get(key, ""))
+            field.show_hint(self._shared.display.in_lengths(tr(field.hint)))
         self.refresh()
 
     def _draft(self) -> FixtureDraft:
+        return self._draft_as(self._shared.display.lengths)
+
+    def _draft_as(self, lengths: str) -> FixtureDraft:
+        """Give what stands in the fields, filled when lengths were shown in this unit."""
         values = {key: field.text for key, field in self.fields.items()}
-        return FixtureDraft(self.kind.key, self.name.text, self.studs.key, values, self.chord.apart.key)
+        kind, studs, apart = self.kind.key, self.studs.key, self.chord.apart.key
+        return FixtureDraft(kind, self.name.text, studs, values, apart, self._before, Display(lengths=lengths))
 
     def _lever(self) -> Lever | None:
         return check(self._draft()).lever
@@ -128,7 +148,7 @@ class FixtureEditor(Editor):
         self.chord.show_draft(draft)
         missing = [FIELDS[k][0].lower() for k in checked.wrong if k in FIELDS and not self.fields[k].text.strip()]
         other = [text for key, text in checked.wrong.items() if key not in FIELDS]
-        self.notes.setText("\n".join((*checked.notes, *other)))
+        self.notes.setText(self._shared.display.in_lengths("\n".join((*checked.notes, *other))))
         self.notes.setVisible(bool(self.notes.text()))
         number = self._shared.display.number
         if checked.factor is not None:

@@ -10,6 +10,7 @@ import msgspec
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from gui.translation import tr
 from gui.widgets.parts import Field, button, column, label, line, restyle
 from logger.recordings.photos import ENDINGS, take_in
 
@@ -75,14 +76,14 @@ class PhotoPart(QWidget):
         row = line(made, gap=8)
         hint = WANTED[index] if index < len(WANTED) else "what it shows"
         caption = Field(photo.file, hint, photo.caption)
-        caption.edit.setAccessibleName(f"What {photo.file} shows")
+        caption.edit.setAccessibleName(tr(f"What {photo.file} shows"))
         caption.changed.connect(lambda: self._named(index, caption.text))
         self.captions.append(caption)
         row.addWidget(caption, 1)
         side = column(gap=3)
         side.addWidget(label("", "caption"))
         off = button("Remove", partial(self.remove, index), tip="Leaves the file where it is")
-        off.setAccessibleName(f"Remove {photo.file} from the card")
+        off.setAccessibleName(tr(f"Remove {photo.file} from the card"))
         side.addWidget(off)
         row.addLayout(side)
         return made
@@ -93,7 +94,7 @@ class PhotoPart(QWidget):
         self._put(tuple(photos))
 
     def _ask(self) -> None:
-        paths, _ = QFileDialog.getOpenFileNames(self, "Photographs of this test", "", PICTURES)
+        paths, _ = QFileDialog.getOpenFileNames(self, tr("Photographs of this test"), "", PICTURES)
         for path in paths:
             self.take(Path(path))
 

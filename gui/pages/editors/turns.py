@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QWidget
 from analysis.cautions import BEFORE_TURNING
 from gui.models.turn_count import COUNTS, PROPSHAFT_READ, WHEELS_READ, check_count, own_list, own_text
 from gui.pages.editors.base import ShelfBar
+from gui.translation import tr
 from gui.widgets.fitting import Beside, Columns, Flow
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
 from gui.widgets.ratio_line import RatioLine, RatioView, Tick
@@ -47,7 +48,7 @@ class Counter(QFrame):
         super().__init__()
         self.setObjectName("notice")
         self.field = Field(CAPTIONS[key], HINTS[key])
-        name = self.field.edit.accessibleName()
+        name = CAPTIONS[key].replace("&", "")
         small, words = (0.125, "1/8") if key == "propshaft" else (0.5, "1/2")
         layout = column(self, margin=8, gap=8)
         top, row = line(gap=4), line(gap=4)
@@ -68,7 +69,7 @@ class Counter(QFrame):
 
     def _press(self, row: QHBoxLayout, text: str, turns: float, tip: str) -> QPushButton:
         made = button(text, lambda: self.added.emit(turns), role="count", tip=tip)
-        made.setAccessibleName(tip)
+        made.setAccessibleName(tr(tip))
         row.addWidget(made, 2 if turns == 1.0 else 1)
         return made
 
@@ -227,7 +228,7 @@ class TurnsPart(QWidget):
             take.setVisible(place < len(texts))
             if place < len(texts):
                 take.setText(texts[place])
-                take.setAccessibleName(f"Put {texts[place]} on the card, with its counts")
+                take.setAccessibleName(tr(f"Put {texts[place]} on the card, with its counts"))
                 restyle(take, "main" if place == 0 and len(inside) == 1 else "")
 
     def _marked(self, text: str) -> str:

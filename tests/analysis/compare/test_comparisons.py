@@ -289,3 +289,10 @@ def test_groups_that_are_too_small_or_say_nothing():
     with pytest.raises(InputError, match="has 4 units and needs 5"):
         bootstrap(X, [*Y, 22.0, 26.0])
     assert bootstrap([*X, 30.5], [*Y, 22.0, 26.0]).value == pytest.approx(30.8 - 24.1)
+
+
+def test_the_group_at_fault_is_named():
+    with pytest.raises(InputError, match="group 'new oil'"):
+        welch([1.0], Y, names=("new oil", "old oil"))
+    with pytest.raises(InputError, match="group 'old oil'"):
+        welch(Y, [1.0], names=("new oil", "old oil"))

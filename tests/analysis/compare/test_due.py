@@ -180,3 +180,9 @@ def test_what_is_not_understood_is_refused_and_nothing_is_written(folder: Path, 
     assert door("due", str(folder), *words) == 2
     assert capsys.readouterr().err
     assert not list(folder.glob("*.axle.toml"))
+
+
+def test_a_calendar_says_the_words():
+    made = calendar([Due("43/11", Urgency.SOON, "every 4 weeks; again\non 2026-06-01, then", date(2026, 6, 1))], NOW)
+    assert "DESCRIPTION:every 4 weeks\\; again\\non 2026-06-01\\, then\r\n" in made
+    assert "DTSTART;VALUE=DATE:20260601\r\nDTEND;VALUE=DATE:20260602\r\n" in made

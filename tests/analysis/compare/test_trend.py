@@ -234,3 +234,32 @@ def test_how_many_cycles_a_scatter_needs_by_hand():
     least = next(n for n in range(12, 1000) if within(n))
     assert least <= reading.needed <= least * 1.02 + 1
     assert within(reading.needed)
+
+
+def test_run_in_is_judged_by_ten_cycles_at_least():
+    values = 50 + 1e-4 * (-1.0) ** np.arange(30)
+    assert run_in(range(30), values).over == 10
+    assert run_in(range(9), values[:9]).over == 9
+    assert run_in(range(9), values[:9]).state is RunInState.UNKNOWN
+
+
+@pytest.mark.parametrize(("n", "curve"), [(5, False), (6, True), (30, True)])
+def test_a_curve_needs_six_cycles(n, curve):
+    """40 + 10 exp(-x/4): found again where its end is in sight."""
+    x = np.linspace(0, 30, n)
+    found = run_in(x, 40 + 10 * np.exp(-x / 4)).decay
+    assert (found is not None) is curve
+    if n == 30:
+        assert (found.final, found.drop) == (pytest.approx(40, abs=0.1), pytest.approx(10, rel=0.05))
+        assert found.scale == pytest.approx(4, rel=0.05)
+
+
+@pytest.mark.parametrize(("x", "beyond"), [(0.0, False), (3.0, False), (-0.01, True), (3.01, True)])
+def test_beyond_what_was_tested_is_an_extrapolation(x, beyond):
+    line = fit_line([0.0, 1.0, 2.0, 3.0], [10.0, 12.0, 14.1, 16.0])
+    found = line.predict(x)
+    assert found.extrapolated is beyond
+    back = line.inverse(found.y)
+    assert back.x == pytest.approx(x)
+    assert back.low < back.x < back.high
+    assert x in (0.0, 3.0) or back.extrapolated is beyond

@@ -185,3 +185,11 @@ def test_components_are_found_again():
 def test_raises(groups):
     with pytest.raises(InputError):
         one_way(groups)
+
+
+def test_values_that_are_all_alike():
+    found = one_way([[2.0, 2.0], [2.0, 2.0]])
+    assert (found.r2, found.f, found.p, found.s_within, found.s_between) == (0.0, 0.0, 1.0, 0.0, 0.0)
+    apart = one_way([[2.0, 2.0], [3.0, 3.0]])
+    assert (apart.r2, apart.p) == (1.0, 0.0)
+    assert apart.f == float("inf")

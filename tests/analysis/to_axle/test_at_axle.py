@@ -320,3 +320,11 @@ def test_waves_where_no_angle_is_known():
     seconds = 3 * math.pi / SLOWEST_RAD_S
     assert waves_left(None, seconds) == pytest.approx(0.02 / (3 * math.pi / 4))
     assert waves_left(None, 0.0) == 0.02
+
+
+@pytest.mark.parametrize("facts", [{}, {"accuracy_percent_of_reading": 1.0}])
+def test_step_and_capacity_go_along(facts):
+    found = instrument_from(TransducerFacts(resolution_nm=0.5, capacity_nm=200.0, **facts))
+    assert (found.resolution_nm, found.capacity_nm) == (0.5, 200.0)
+    assert instrument_from(TransducerFacts(**facts)).resolution_nm == 0.0
+    assert found.assumed is not bool(facts)

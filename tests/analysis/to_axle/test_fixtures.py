@@ -216,3 +216,11 @@ def test_factors_by_hand():
     hung = fixture_from(Lever(fixture="dead weight", radius_mm=500, start_angle_deg=60))
     assert hung.factor == pytest.approx(9.80665 * 0.5 * 0.5)
     assert hung.inputs[-1].u == pytest.approx(0.026 / math.sqrt(3))
+
+
+def test_what_is_not_stated_is_nothing():
+    bar = fixture_from(Lever(fixture="cross-bar", length_mm=600))
+    assert bar.factor == 1.0
+    assert fixture_from(Lever(fixture="cord", radius_mm=100)).factor == 0.1
+    assert fixture_from(Lever(fixture="force at radius", radius_mm=100)).factor == 0.1
+    assert fixture_from(Lever(fixture="dead weight", radius_mm=100)).factor == pytest.approx(0.980665)

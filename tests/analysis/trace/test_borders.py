@@ -13,8 +13,9 @@ from analysis.to_axle.fixtures import fixture_from
 from analysis.trace import gates, slipping, smooth
 from analysis.trace.averaging import autocorrelation, expected_maximum, highest_of, level_uncertainty, mean_uncertainty
 from analysis.trace.breakaway import Peak
-from analysis.trace.elastic import find_elastic
+from analysis.trace.elastic import _line, find_elastic
 from analysis.trace.levels import longest_level
+from analysis.trace.plateau import Plateau
 from analysis.trace.ramp import fades
 from analysis.trace.results import Breakaway, Code, Elastic, Pull, Rotating
 from analysis.trace.stated import is_distinct
@@ -177,11 +178,9 @@ def test_a_reading_that_stood_still_for_a_second_and_a_hundred_samples(count, ev
     found = gates.stuck(t, y)
     assert found.start == 30 * told
     assert found.stop in ((30 + count, 31 + count) if told else (0,))
-    still_s, times = gates.stood_still(t, y)
-    assert times == count
-    assert still_s == pytest.approx(count * every)
-    reasons = [r for r in gates.slip_reasons(t, y, None) if r.code is Code.LOST]
-    assert bool(reasons) is (still_s > 1.0 and times >= 100)
+    reasons = [r for r in gates.slip_reasons(t, found, None) if r.code is Code.LOST]
+    assert bool(reasons) is told
+    assert all(f"for {count * every:.1f} s" in r.text for r in reasons)
 
 
 @pytest.mark.parametrize(
@@ -582,3 +581,64 @@ def test_a_ripple_on_the_way_is_no_cycle():
     t, x = saw(1.0, 4.0, cycles=8)
     found = find_cycles(t, x + 0.6 * np.sin(2 * np.pi * 5.3 * t))
     assert found.frequency_hz == pytest.approx(1.0, rel=0.05)
+
+
+def test_a_limit_at_the_very_end_of_a_pull():
+    """What follows is not known; the jump before it tells."""
+    assert np.flatnonzero(gates.clipped(np.array([0.0, 60.0, *[70.0] * 5]), NO_NOISE, 1.0)).tolist() == [2, 3, 4, 5, 6]
+
+
+def a_plateau(**keys):
+    none = np.zeros(3, bool)
+    return Plateau(**({"start_s": 1.0, "end_s": 5.0, "torque_nm": 30.0, "u_nm": 0.1, "steady_s": 3.0, "max_nm": 31.0,
+                       "max_u_nm": 0.1, "steady": none, "uneven": False, "climb": 0.0} | keys))  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("keys", "code", "words"),
+    [
+        ({}, None, ""),
+        ({"steady_s": 1.7}, None, ""),  # of 4 s: more than four tenths
+        ({"steady_s": 1.5}, Code.UNSTEADY, "yanks or hesitations"),
+        ({"uneven": True}, Code.UNSTEADY, "yanks or hesitations"),
+        ({"steady_s": 0.45, "start_s": 4.5}, Code.SHORT, "only 0.5 s of steady"),
+        ({"steady_s": 0.5, "start_s": 4.5}, None, ""),
+        ({"climb": 0.26}, Code.UNSTEADY, "by +26 % while turning"),
+        ({"climb": 0.24}, None, ""),
+        ({"other_nm": 39.5}, Code.UNSTEADY, "kept to 30 and 39.5"),
+        ({"other_nm": 38.5}, None, ""),
+    ],
+)
+def test_what_speaks_against_a_rotating_torque(keys, code, words):
+    t = np.linspace(0, 5, 501)
+    found = gates.slip_reasons(t, slice(0, 0), a_plateau(**keys))
+    assert [reason.code for reason in found] == ([] if code is None else [code])
+    assert all(words in reason.text for reason in found)
+    (none,) = gates.slip_reasons(t, slice(0, 0), None)
+    assert none.code is Code.SHORT
+
+
+def test_eight_values_tell_their_noise():
+    """Second differences of ± 1: 4 in magnitude; of that the 0.6745-th part over √6 is their noise."""
+    values = 30 + (-1.0) ** np.arange(8)
+    assert highest_of(values[:7], 3) == (31.0, pytest.approx(values[:7].std()))
+    assert highest_of(values, 3)[0] < 31.0 - 1.0
+
+
+def test_what_the_bend_of_an_elastic_line_adds_by_hand():
+    torque, angle = wound(10.0, 2.0, bend=0.0005)
+    found = find_elastic(torque, angle, 50.0, None, 0.0, 0.01)
+    part = (torque > 15 - 1e-9) & (torque < 35.2)
+    x, y = torque[part], angle[part]
+    lower = x < np.median(x)
+    bend = abs(np.polyfit(x[~lower], y[~lower], 1)[0] - np.polyfit(x[lower], y[lower], 1)[0]) / 2
+    step = np.abs(np.diff(y)).min() / math.sqrt(6) / np.ptp(x)
+    slope, _, scatter, _ = _line(x, y)
+    wanted = math.hypot(scatter, bend / math.sqrt(3), step)
+    assert found.stiffness_nm_deg == pytest.approx(1 / slope, rel=1e-3)
+    assert found.stiffness_u95_nm_deg == pytest.approx(1.96 * wanted / slope**2, rel=5e-3)
+
+
+def test_cycles_are_counted_from_fall_to_fall():
+    t, x = saw(1.0, 4.0)
+    assert np.asarray(find_cycles(t, x).falls_s) % 1 == pytest.approx(0.95, abs=0.05)

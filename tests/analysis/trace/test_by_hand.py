@@ -10,6 +10,7 @@ import pytest
 from analysis.trace.angle import Slip, describe_turning, find_slip, plausible_angle
 from analysis.trace.breakaway import find_peak
 from analysis.trace.handoff import find_handoff
+from analysis.trace.loads import Load, lands
 from analysis.trace.plateau import Plateau, find_plateau, together
 
 
@@ -83,12 +84,6 @@ def turning(speed, torque_of, seconds=12.0):
     return t, torque_of(angle, speed(t)), np.degrees(angle)
 
 
-def smeared(per_radian: float, rad_s: float) -> float:
-    """What a mean over a quarter of a second leaves of a wave."""
-    x = per_radian * rad_s * 0.25 / 2
-    return math.sin(x) / x
-
-
 @pytest.mark.parametrize("way", [1, -1])
 def test_waves_of_the_wheel_and_of_the_slip(way):
     """30 N·m, 2 N·m once a turn of the wheel, 1 N·m every second turn, 1.5 rad/s."""
@@ -97,21 +92,18 @@ def test_waves_of_the_wheel_and_of_the_slip(way):
     assert found.speed_rpm == pytest.approx(1.5 * 30 / math.pi, rel=1e-3)
     assert found.turned_deg == pytest.approx(math.degrees(1.5 * 11.75), rel=1e-3)
     assert found.whole_turns == 2
-    assert found.once_per_turn_nm == pytest.approx(2 * smeared(1, 1.5), rel=1e-3)
-    assert found.half_per_turn_nm == pytest.approx(smeared(0.5, 1.5), rel=2e-3)
     assert found.mean_over_turns_nm == pytest.approx(30, abs=0.01)
     assert found.stiffness_nm_rad == pytest.approx(1 / math.radians(0.1))
     assert (found.slope_nms, found.levels) == (None, ())
     assert found.acceleration_nm == pytest.approx(0.0, abs=1e-3)
 
 
-@pytest.mark.parametrize(("seconds", "turns", "half"), [(3.9, 0, False), (4.6, 1, False), (8.9, 2, True)])
-def test_whole_turns_are_needed_for_what_repeats_with_them(seconds, turns, half):
+@pytest.mark.parametrize(("seconds", "turns"), [(3.9, 0), (4.6, 1), (8.9, 2)])
+def test_whole_turns_are_needed_for_a_mean_over_them(seconds, turns):
     """At 1.5 rad/s a turn takes 4.19 s, less the quarter of a second that the means cost."""
     t, x, angle = turning(lambda t: np.full(len(t), 1.5), lambda a, _: 30 + 2 * np.cos(a), seconds)
     found = describe_turning(t, x, angle, np.ones(len(t), bool), None)
     assert found.whole_turns == turns
-    assert (found.once_per_turn_nm is not None, found.half_per_turn_nm is not None) == (turns > 0, half)
     assert (found.mean_over_turns_nm is not None) is (turns > 0)
     assert found.stiffness_nm_rad is None
     few = np.arange(len(t)) < 170  # six steps of 0.25 s and a part
@@ -266,6 +258,7 @@ def test_few_readings_of_a_slow_display():
     assert found.torque_nm == pytest.approx(30.0)
     assert found.u_nm == pytest.approx(4.3027 / 1.96 / math.sqrt(3), rel=1e-3)
     assert (found.max_nm, found.steady_s, found.uneven) == (31.0, 1.5, True)
+    assert np.flatnonzero(found.steady).tolist() == [2, 3, 4]
     assert find_plateau(t, np.array([10.0, 32, 30, 34, 29, 5, 0]), 0.5, 2.3) is None  # further apart than the band
 
 
@@ -288,3 +281,64 @@ def test_a_hand_that_hesitates_is_passed_over_and_may_be_the_level():
     assert found.level_nm == pytest.approx(0.0, abs=0.05)
     assert found.other_nm == pytest.approx(3.0, abs=0.1)
     assert found.u_nm == pytest.approx(3.0 / 1.96, rel=0.05)
+
+
+def test_the_search_for_a_peak_begins_at_four_fifths_of_the_slip():
+    """A first break at 84 % of the level, exceeded only after a second, is the breakaway; one at 76 % is a bump."""
+    t = np.arange(0, 8, 0.005)
+    for share, found_at in ((0.84, 2.0), (0.76, 4.5)):
+        x = np.interp(t, [0, 2, 2.2, 3.5, 4.5, 4.8, 8], [0, 40 * share, 28, 28, 42, 40, 40])
+        assert find_peak(t, x, 40.0, 0.01).time_s == pytest.approx(found_at, abs=0.03)
+
+
+def test_a_lever_that_lay_still_in_the_load_before_gives_the_level():
+    """A second at 2 N·m before the window, in which the torque only rises from 3 N·m."""
+    t = np.arange(0, 2, 0.01)
+    x = 3 + 18.5 * t
+    before = np.r_[np.full(100, 2.0), np.linspace(2.0, 3.0, 20)]
+    found = find_handoff(t, x, 3.0, 40.0, 0.01, earlier_nm=before)
+    assert found.level_nm == pytest.approx(2.0, abs=0.1)
+    assert not found.unrested
+    alone = find_handoff(t, x, 3.0, 40.0, 0.01)
+    assert alone.unrested
+    assert alone.rested_s == 0.0
+
+
+@pytest.mark.parametrize(
+    ("every", "x", "height", "at_once"),
+    [
+        (0.001, np.r_[np.zeros(50), np.linspace(0, 10, 20), np.full(99, 10.0)], 10.0, True),
+        (0.001, np.r_[np.zeros(50), np.linspace(0, 10, 81), np.full(99, 10.0)], 10.0, False),
+        (0.03, np.r_[np.zeros(20), np.full(20, 10.0)], 10.0, True),
+        (0.03, np.r_[np.zeros(20), 4.0, np.full(20, 10.0)], 10.0, False),
+        (0.06, np.r_[np.zeros(20), np.full(20, 10.0)], 10.0, False),
+    ],
+)
+def test_a_lever_that_is_put_on_lands_within_two_hundredths_of_a_second(every, x, height, at_once):
+    """From a fifth to a half of its height, or from one reading to the next; slower readings do not tell."""
+    t = every * np.arange(len(x))
+    half = np.flatnonzero(x > height / 2)
+    load = Load(t, x, None, 0, len(x), 1, 0.0, 0.01, 0.01, height, half, 0)
+    assert bool(lands(load, x, height)) is at_once
+
+
+def test_what_a_load_says_of_itself():
+    """Ten readings a second, each given twice on the way up; the lowest quarter of 40 N·m is left at 10."""
+    x = np.r_[np.zeros(6), np.repeat(np.arange(4.0, 44.0, 4.0), 2), np.full(20, 40.0), np.zeros(4)]
+    t = 0.1 * np.arange(len(x))
+    load = Load(t, x, None, 4, 46, 1, 0.0, 0.01, 0.01, 40.0, np.flatnonzero(x > 20), 0)
+    assert load.interval_s == pytest.approx(0.1)
+    assert load.reading_s == pytest.approx(0.2)
+    assert load.under_way_s() == pytest.approx(t[np.flatnonzero(x == 8.0)[-1]])
+    assert load.held_s == pytest.approx(t[45] - t[np.flatnonzero(x > 20)[0]])
+    assert load.end_s == pytest.approx(4.6)
+
+
+@pytest.mark.parametrize(("apart", "stated"), [(2.6, True), (2.8, False)])
+def test_few_readings_keep_within_the_band_to_both_sides(apart, stated):
+    """Twice 4.5 % of 30 N·m from the least to the greatest: 2.7 N·m."""
+    t = 0.5 * np.arange(7)
+    x = np.array([10.0, 32.0, 30.0, 30.0 + apart / 2, 30.0 - apart / 2, 5.0, 0.0])
+    assert (find_plateau(t, x, 0.5, 2.3) is not None) is stated
+    quick = find_plateau(t * 0.18, x, 0.5 * 0.18, 2.3 * 0.18)
+    assert quick is None  # more than ten readings a second, and still so few

@@ -237,7 +237,8 @@ def test_words_of_the_window() -> None:
     assert "'One wheel held'" in plain(finding({"brakes": "free", "both-up": "same"}).text)
     found = finding({"brakes": "free", "both-up": "opposite"})
     assert ruled_out(found) == [
-        "Both wheels up, it turns the other way: not clutch plate, cone, ramp plate, automatic locker, welded or spool"
+        "Both wheels up: it turns the other way. That rules out clutch plate, cone, ramp plate, automatic locker, "
+        "welded or spool."
     ]
     assert finding({"of my own": "words"}) is None
 

@@ -710,3 +710,9 @@ def test_a_practice_weight_swings_and_comes_to_rest() -> None:
     link.hang(4.0)
     after = link._weight(np.array([round(rate * 10), round(rate * 18)]))
     assert after == pytest.approx([10.0, 4.0], abs=1e-4)
+
+
+def test_a_card_says_what_a_test_lacks() -> None:
+    card = JobCard()
+    assert card.pulls_wanted == 5
+    assert card.missing() == ("a transducer", "a fixture")

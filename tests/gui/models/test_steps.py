@@ -162,7 +162,7 @@ class Kept:
     def on_end(self, ending: Ending) -> None:
         self.ending = ending
 
-    def feed(self, time_s, delivered, angle_deg=None, events=()):
+    def feed(self, time_s, delivered, angle_deg=None, events=(), held_deg=None):
         if self.fail is not None:
             raise self.fail
         self.fed.append(time_s)

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 def editor(name: str) -> Callable[[Studio], None]:
     def show(studio: Studio) -> None:
         fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
-        studio.tester.card.practice = False
+        studio.tester.card.put(practice=False)
         studio.page.open_row(name)
         part = studio.page.editor(name)
         if hasattr(part, "load"):
@@ -211,10 +211,13 @@ def axle_started(studio: Studio) -> None:
 def stud_circle(studio: Studio) -> None:
     fill_card(studio.tester.card, PracticeLink(scenario_for_practice()))
     studio.tester.card.practice = False
+    studio.page.open_row("Fixture")
     part = studio.page.editor("Fixture")
     part.fields["stud_circle_mm"].set_text("")
     part.chord.field.set_text("67.2 mm")
     part.chord.changed.emit()
+    studio.settle()
+    part.area.ensureWidgetVisible(part.chord)
     studio.settle()
 
 
@@ -227,6 +230,8 @@ def second(studio: Studio) -> None:
     studio.tester.card.put(second=read_description("encoder"), second_address="/dev/ttyUSB1")
     part.second.which.set_key("shipped:encoder")
     part.second.load()
+    studio.settle()
+    part.area.ensureWidgetVisible(part.second)
     studio.settle()
 
 

@@ -16,14 +16,14 @@ from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CounterField, Field, Frame, Packet, Register, layout_faults
+from logger.decoder.layouts import CounterField, Field, Frame, LengthField, Packet, Register, layout_faults
 from logger.decoder.lines import LineDecoder
-from logger.decoder.match import LineMatcher, scan_number
+from logger.decoder.match import LineMatcher, _longest_first, scan_number
 from logger.decoder.notifications import NotificationDecoder
-from logger.decoder.packets import check_holds
+from logger.decoder.packets import PacketDecoder, check_holds
 from logger.decoder.registers import RegisterBlock, RegisterDecoder, plan
 from logger.decoder.rows import RowDecoder, event_line
-from logger.decoder.template import LineCheck, LineFormat, NumberField
+from logger.decoder.template import LineCheck, LineFormat, NumberField, StatusWords
 from logger.errors import DeviceError
 from logger.samples import Column, Event, EventKind
 
@@ -302,14 +302,14 @@ def test_numbers_in_hexadecimal(form, text, value):
 
 def test_rows_of_a_replay():
     decoder = RowDecoder([Column("torque", "N·m"), Column("angle", "°")])
-    told = Event(EventKind.GAP, 0, 3, "lost")
+    told = Event(EventKind.GAP, 0, 3, "3 samples lost")
     found = decoder.feed(b"0.1,1.5,", b"2\n0.2,,3\n" + event_line(told) + b"0.3,4", b",5\n")
     assert {name: values.tolist()[::2] for name, values in found.columns.items()} == {
         "time": [0.1, 0.3], "torque": [1.5, 4.0], "angle": [2.0, 5.0],
     }  # fmt: skip
     assert np.isnan(found.columns["torque"][1])
     assert found.chunk_of.tolist() == [1, 1, 2]
-    assert [(e.kind, e.index, e.count, e.text) for e in found.events] == [(EventKind.GAP, 2, 3, "lost")]
+    assert [(e.kind, e.index, e.count, e.text) for e in found.events] == [(EventKind.GAP, 2, 3, "3 samples lost")]
     with pytest.raises(DeviceError, match="a row of 2 values where 3"):
         decoder.feed(b"1,2\n")
     decoder.feed(b"9,9")
@@ -376,3 +376,88 @@ def test_single_samples_run_on_in_one_step():
     assert unwrapper.run_on(np.array([20])).tolist() == [10]
     unwrapper.expect(5)
     assert unwrapper.run_on(np.array([22])) is None
+
+
+def counted(counts, **keys):
+    packet = Packet(
+        fields=(Field(name="torque", type="s16", at=0),), samples=2, samples_at=1,
+        counter=CounterField(at=0, type="u8", counts=counts, **keys),
+    )  # fmt: skip
+    return PacketDecoder(packet, "N·m")
+
+
+@pytest.mark.parametrize(
+    ("counts", "sent", "counter"),
+    [("packets", (3, 4, 6), [6, 7, 8, 9, 12, 13]), ("samples", (6, 8, 12), [6, 7, 8, 9, 12, 13])],
+)
+def test_a_packet_counter_dates_every_sample(counts, sent, counter):
+    packets = [struct.pack("<Bhh", n, 10 * n, 10 * n + 1) for n in sent]
+    found = counted(counts).decode(packets, np.arange(3))
+    assert found.counter.tolist() == counter
+    assert found.columns["torque"].tolist() == [v for n in sent for v in (10 * n, 10 * n + 1)]
+    assert found.chunk_of.tolist() == [0, 0, 1, 1, 2, 2]
+    (gap,) = found.events
+    assert (gap.kind, gap.index, gap.count) == (EventKind.GAP, 4, 2)
+    whole = counted(counts).decode(packets[:2], np.arange(2))
+    assert whole.counter.tolist() == counter[:4]
+
+
+@pytest.mark.parametrize(("radius", "fault"), [(0.0, True), (-1.0, True), (0.1, False), (1e5, False), (1.01e5, True)])
+def test_the_radius_of_a_force(radius, fault):
+    packet = Packet(fields=(Field(name="torque", type="s16", radius_mm=radius),), samples=1, samples_at=0)
+    assert any("radius" in text for text in layout_faults(packet)) is fault
+
+
+@pytest.mark.parametrize("order", ["little", "big"])
+def test_a_stated_length_of_two_bytes(order):
+    """300 bytes are 0x012C; a frame whose length says something else is none."""
+    frame = Frame(
+        sync="7E",
+        length=LengthField(at=1, type="u16", order=order, adds=3),
+        packet=Packet(fields=(Field(name="torque", type="u8"),), samples=0, samples_at=3),
+    )
+    body = bytes(range(150)) * 2
+    good = b"\x7e" + len(body).to_bytes(2, order) + body
+    found = FrameDecoder(frame, "N·m").feed(good, good)
+    assert found.columns["torque"].tolist() == [float(v) for v in body * 2]
+    assert not found.events
+
+
+@pytest.mark.parametrize(
+    ("modulus", "behind", "late"), [(64, 16, True), (64, 17, False), (40, 10, True), (40, 11, False)]
+)
+def test_late_is_at_most_sixteen_packets_and_a_quarter_of_the_counter(modulus, behind, late):
+    unwrapper = Unwrapper(modulus, counts_samples=True)
+    unwrapper.feed(np.array([30, 31]), np.ones(2, np.int64))
+    placed = unwrapper.feed(np.array([(32 - behind) % modulus]), np.ones(1, np.int64))
+    assert len(placed.keep) == (0 if late else 1)
+
+
+@pytest.mark.parametrize(
+    ("template", "line", "fits"),
+    [
+        ("{torque} {angle}", b"1.5 30", True),
+        ("{torque} {angle}", b"1.5-30", True),
+        ("{torque} {angle}", b"1.530", False),
+        ("{torque:4} {angle}", b"1.5030", True),
+        ("{counter} {torque}", b"7+2", True),
+        ("{counter} {torque}", b"7.2", False),
+        ("{torque} {unit}", b"1.5Nm", True),
+        ("ST {torque}", b"ST1.5", True),
+        ("{torque} {sign}{angle}", b"1.5-3", True),
+        ("{torque} {sign}{angle}", b"1.53", False),
+    ],
+)
+def test_two_numbers_are_kept_apart_by_a_blank_or_a_sign(template, line, fits):
+    found = LineMatcher(LineFormat(template=template), "N·m").match(line)
+    assert (found is not None) is fits
+
+
+def test_the_longer_of_two_marks_is_meant():
+    """E1 is a mark of its own, E10 another one: neither is E1 and a zero."""
+    lines = LineFormat(template="{torque} {status}", overload=("E1", "E10"), status=StatusWords(ok=("", "0")))
+    for text in (b"E1", b"E10"):
+        found = LineMatcher(lines, "N·m").match(text)
+        assert found.flags == {"overload"}
+        assert not found.unlisted
+    assert _longest_first((" E1 ", "", "E10", "OVER")) == (b"OVER", b"E10", b"E1")
