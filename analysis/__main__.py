@@ -13,6 +13,8 @@ COMMANDS = {
     "limit": "compare a torque and its uncertainty with a limit",
     "ratio": "identify an axle's ratio by counting turns of the propshaft and of both wheels",
     "type": "recognise the type of a differential by what its wheels do",
+    "tyres": "what tyres of unlike circumference do to the differential, straight ahead",
+    "inertia": "effective inertia from a free spin-down and the drag that slows it",
     "stud-circle": "find a stud circle from the stud-to-stud distance",
     "groups": "compare groups of recordings: oils, builds, before and after",
     "builds": "builds of an axle: what changed, the torques measured with each, friction figure",

@@ -20,7 +20,7 @@ from analysis.verdict.job import Job
 from analysis.verdict.recorded import RecordingReading
 from analysis.verdict.sides import with_drag
 from logger.edges.small_file import beside, hash_of
-from logger.errors import HeldwheelError, InputError
+from logger.errors import FileError, HeldwheelError, InputError
 from logger.recordings.axles import builds_until, read_axle
 from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.files import STANDARD_INPUT, read_trace
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from analysis.verdict.limits import Guard, Rule
     from logger.header import Header, Lever, Limit, Table, Zero
     from logger.recordings.files import Trace
+    from logger.samples import Floats
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,6 +196,20 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
     if named.sha256.lower() not in (found.sha256, found.above_sha256):
         return None, f"its baseline {path.name} has changed since: its SHA-256 differs"
     return found, ""
+
+
+def wheel_angle(path: Path | str) -> tuple[Floats, Floats]:
+    """Give times (s) and the wheel's angle (degrees) of a recording, shape (n,) each.
+
+    Raises
+    ------
+    FileError
+        It cannot be read, or has no angle.
+    """
+    trace = read_trace(path)
+    if trace.angle_deg is None:
+        raise FileError(f"{path}: has no angle of the wheel: record one along, or name its column angle_deg")
+    return trace.time_s, trace.angle_deg
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:

@@ -29,6 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.identify.axle_type import QUESTIONS, recognise
+    from analysis.identify.functions import functions_of
     from logger.edges import console
 
     given = {question.key: getattr(args, question.key.replace("-", "_")) for question in QUESTIONS}
@@ -37,8 +38,9 @@ def run(args: argparse.Namespace) -> int:
         _list_questions()
         return Exit.OK
     reading = recognise(seen)
+    functions = functions_of(reading.candidates)
     if args.json:
-        console.say(json.dumps(reading.to_json(), ensure_ascii=False))
+        console.say(json.dumps(reading.to_json() | {"functions": list(functions)}, ensure_ascii=False))
     else:
         console.say(reading.text)
         console.say("Fits: " + (", ".join(kind.value for kind in reading.candidates) or "nothing"))
@@ -46,6 +48,10 @@ def run(args: argparse.Namespace) -> int:
             console.say(f"  not {kind.value} ({why})")
         for caution in reading.cautions:
             console.say(caution)
+        if functions:
+            console.say("What such a unit is tried for instead, after the maker's manual:")
+        for text in functions:
+            console.say(f"  ☐ {text}")
     return Exit.OK if reading.judged else Exit.NOT_VALID
 
 

@@ -7571,5 +7571,61 @@
         <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
         <translation>das gehaltene Rad gab unter Last um %1° nach: Verdrehung und Steifigkeit sind vor allem die seiner Halterung</translation>
     </message>
+    <message>
+        <source>What such a unit is tried for instead, after the maker's manual:</source>
+        <translation>Worauf eine solche Einheit stattdessen geprüft wird, nach dem Handbuch des Herstellers:</translation>
+    </message>
+    <message>
+        <source>Locker: both wheels up, in gear, engine off: turn one wheel forward to its stop: it must lock</source>
+        <translation>Sperre: beide Räder hoch, Gang eingelegt, Motor aus: ein Rad vorwärts bis zum Anschlag drehen: es muss sperren</translation>
+    </message>
+    <message>
+        <source>Locker: hold that wheel at its stop, turn the other backward: it must come free, with faint, even clicks</source>
+        <translation>Sperre: dieses Rad am Anschlag halten, das andere rückwärts drehen: es muss frei werden, mit leisem, gleichmäßigem Klicken</translation>
+    </message>
+    <message>
+        <source>Locker: move that one back to its own stop: it must lock again</source>
+        <translation>Sperre: dieses bis zu seinem Anschlag zurückdrehen: es muss wieder sperren</translation>
+    </message>
+    <message>
+        <source>Locker: the same with the sides changed, and both in the other direction</source>
+        <translation>Sperre: dasselbe mit vertauschten Seiten und beides in der anderen Richtung</translation>
+    </message>
+    <message>
+        <source>Viscous: turn one wheel slowly, the other held: it must give evenly, without a breakaway</source>
+        <translation>Visko: ein Rad langsam drehen, das andere gehalten: es muss gleichmäßig nachgeben, ohne Losbrechen</translation>
+    </message>
+    <message>
+        <source>Viscous: turn it twice as fast: it must resist more; no resistance, or a lock when cold, is a worn-out unit</source>
+        <translation>Visko: doppelt so schnell drehen: der Widerstand muss zunehmen; kein Widerstand, oder gesperrt im kalten Zustand, heißt verbraucht</translation>
+    </message>
+    <message>
+        <source>Viscous: look for leaks: a sealed unit is changed, not refilled</source>
+        <translation>Visko: auf Undichtigkeit prüfen: eine geschlossene Einheit wird getauscht, nicht aufgefüllt</translation>
+    </message>
+    <message>
+        <source>Governor: both wheels up: its light plates may hardly hold; that is no fault</source>
+        <translation>Fliehkraft: beide Räder hoch: ihre leichten Lamellen halten vielleicht kaum; das ist kein Fehler</translation>
+    </message>
+    <message>
+        <source>Governor: whether it locks shows only at a difference of speed: as the maker's manual says, never by hand</source>
+        <translation>Fliehkraft: ob sie sperrt, zeigt sich nur bei einem Drehzahlunterschied: nach dem Handbuch des Herstellers, nie von Hand</translation>
+    </message>
+    <message>
+        <source>Geared: turn each wheel through two turns, gear in and neutral: even, without knocks or tight places</source>
+        <translation>Zahnrad: jedes Rad zwei Umdrehungen drehen, mit Gang und im Leerlauf: gleichmäßig, ohne Schläge oder schwere Stellen</translation>
+    </message>
+    <message>
+        <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
+        <translation>Zahnrad: wo das Handbuch ein Verhältnis mit Gang ÷ Leerlauf nennt, dieses messen</translation>
+    </message>
+    <message>
+        <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
+        <translation>Offen: jedes Rad zwei Umdrehungen drehen: frei und gleichmäßig, das andere dreht ebenso weit zurück</translation>
+    </message>
+    <message>
+        <source>Welded or spool: both wheels turn together, without slack between them</source>
+        <translation>Verschweißt oder starr: beide Räder drehen zusammen, ohne Spiel dazwischen</translation>
+    </message>
 </context>
 </TS>

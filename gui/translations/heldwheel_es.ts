@@ -7571,5 +7571,61 @@
         <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
         <translation>la rueda sujeta cedió %1° bajo carga: la torsión y la rigidez son sobre todo de lo que la sujeta</translation>
     </message>
+    <message>
+        <source>What such a unit is tried for instead, after the maker's manual:</source>
+        <translation>Qué se prueba en una unidad así, según el manual del fabricante:</translation>
+    </message>
+    <message>
+        <source>Locker: both wheels up, in gear, engine off: turn one wheel forward to its stop: it must lock</source>
+        <translation>Bloqueo: ambas ruedas en alto, marcha puesta, motor parado: gire una rueda adelante hasta el tope: debe bloquear</translation>
+    </message>
+    <message>
+        <source>Locker: hold that wheel at its stop, turn the other backward: it must come free, with faint, even clicks</source>
+        <translation>Bloqueo: sujete esa rueda en el tope y gire la otra hacia atrás: debe soltarse, con clics suaves y regulares</translation>
+    </message>
+    <message>
+        <source>Locker: move that one back to its own stop: it must lock again</source>
+        <translation>Bloqueo: vuelva esa otra hasta su tope: debe bloquear de nuevo</translation>
+    </message>
+    <message>
+        <source>Locker: the same with the sides changed, and both in the other direction</source>
+        <translation>Bloqueo: lo mismo con los lados cambiados, y ambos en el otro sentido</translation>
+    </message>
+    <message>
+        <source>Viscous: turn one wheel slowly, the other held: it must give evenly, without a breakaway</source>
+        <translation>Viscoso: gire despacio una rueda con la otra sujeta: debe ceder por igual, sin arranque</translation>
+    </message>
+    <message>
+        <source>Viscous: turn it twice as fast: it must resist more; no resistance, or a lock when cold, is a worn-out unit</source>
+        <translation>Viscoso: gírela al doble de velocidad: debe resistir más; sin resistencia, o bloqueada en frío, está agotada</translation>
+    </message>
+    <message>
+        <source>Viscous: look for leaks: a sealed unit is changed, not refilled</source>
+        <translation>Viscoso: busque fugas: una unidad sellada se cambia, no se rellena</translation>
+    </message>
+    <message>
+        <source>Governor: both wheels up: its light plates may hardly hold; that is no fault</source>
+        <translation>Centrífugo: ambas ruedas en alto: sus discos ligeros apenas sujetan; no es un fallo</translation>
+    </message>
+    <message>
+        <source>Governor: whether it locks shows only at a difference of speed: as the maker's manual says, never by hand</source>
+        <translation>Centrífugo: si bloquea solo se ve con diferencia de velocidad: según el manual del fabricante, nunca a mano</translation>
+    </message>
+    <message>
+        <source>Geared: turn each wheel through two turns, gear in and neutral: even, without knocks or tight places</source>
+        <translation>De engranajes: gire cada rueda dos vueltas, con marcha y en punto muerto: regular, sin golpes ni puntos duros</translation>
+    </message>
+    <message>
+        <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
+        <translation>De engranajes: si el manual indica una relación con marcha ÷ punto muerto, mídala</translation>
+    </message>
+    <message>
+        <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
+        <translation>Abierto: gire cada rueda dos vueltas: libre y regular, la otra gira igual hacia atrás</translation>
+    </message>
+    <message>
+        <source>Welded or spool: both wheels turn together, without slack between them</source>
+        <translation>Soldado o rígido: ambas ruedas giran juntas, sin holgura entre ellas</translation>
+    </message>
 </context>
 </TS>

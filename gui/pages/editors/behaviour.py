@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QPushButton, QSizePolicy, QWidget
 
 from analysis.cautions import BEFORE_TURNING
 from analysis.identify.axle_type import QUESTIONS
+from analysis.identify.functions import functions_of
 from gui.models.axle_entry import SHORT, answered, finding, next_question, plain, ruled_out
 from gui.pages.card_panel import CardRow
 from gui.theme import TARGET_PX
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from gui.shared import Shared
 
 FOUND = "Found"
+TRIED = "What such a unit is tried for instead, after the maker's manual:"
 NARROWED_MOST = 4  # types that get a button of their own
 SAFE = f"{BEFORE_TURNING} Both driven wheels raised."
 
@@ -191,11 +193,17 @@ class TypePart(QWidget):
         if found is not None:
             self.meaning.setText(plain(found.text))
         restyle(self.meaning, "wronghead" if found is not None and not found.judged else "head")
-        cautions = found.cautions if found is not None else ()
+        cautions = (*found.cautions, *_functions(found)) if found is not None else ()
         out = ruled_out(found) if found is not None else []
         for part, lines in ((self.cautions, cautions), (self.excluded, out)):
             part.setText("\n".join(lines))
             part.setVisible(here and bool(lines))
+
+
+def _functions(found: TypeReading) -> tuple[str, ...]:
+    """Give what a unit is tried for whose torque says nothing about it."""
+    functions = functions_of(found.candidates)
+    return (TRIED, *functions) if functions else ()
 
 
 def names(found: TypeReading) -> str:

@@ -1,0 +1,79 @@
+"""Before the test: tyres against the virtual differential's kinematics, what other types are tried for."""
+
+from __future__ import annotations
+
+import json
+
+import numpy as np
+import pytest
+
+from analysis.__main__ import COMMANDS
+from analysis.identify.axle_type import JUDGED, Type
+from analysis.identify.functions import FUNCTIONS, functions_of
+from analysis.identify.tyres import tyre_mismatch
+from logger.edges.door import run_door
+from logger.errors import InputError
+from logger.virtual.drivetrain import State, march
+from logger.virtual.scenarios import axle, pack
+
+
+def command(capsys, words):
+    code = run_door("heldwheel-read", "", COMMANDS, "analysis.doors", words)
+    shown = capsys.readouterr()
+    return code, shown.out, shown.err
+
+
+def test_packs_slip_at_half_of_what_the_wheels_differ_by() -> None:
+    """The virtual axle with one wheel turning and the other held: its packs slip by half the difference, to 1 %."""
+    turning = axle(pack(20.0, seed=None), pack(20.0, seed=None))
+    state, speed = State(), 4.0
+    _, log = march(turning, state, 4000, 5e-4, lambda _n, _a, w: (2000.0 * speed, 2000.0), lambda _a: 0.0, 0.01)
+    late = slice(3000, None)
+    wheel = float(np.mean(log.wheel_rad_s[late]))
+    slip = float(np.polyfit(np.arange(1000) * 5e-4, log.driven_slip_rad[late], 1)[0])
+    assert slip == pytest.approx(wheel / 2, rel=0.01)
+    # Two tyres whose wheels differ by just this speed: the formula gives the same slip.
+    v = 20.0
+    right_m = 2.0
+    left_m = 1 / (1 / right_m - wheel / (2 * np.pi) / v)
+    found = tyre_mismatch(left_m, right_m, 0.0, v)
+    assert found.wheel_rpm == pytest.approx(wheel * 30 / np.pi)
+    assert found.pack_rpm == pytest.approx(abs(slip) * 30 / np.pi, rel=0.01)
+
+
+def test_turns_per_kilometre_do_not_depend_on_the_speed() -> None:
+    slow, fast = (tyre_mismatch(1.985, 1.968, 0.001, v) for v in (5.0, 50.0))
+    assert slow.pack_turns_per_km == fast.pack_turns_per_km == pytest.approx((1000 / 1.968 - 1000 / 1.985) / 2)
+    # At a speed v a kilometre takes 1000/v seconds: the two statements agree.
+    assert fast.pack_rpm / 60 * 1000 / 50.0 == pytest.approx(fast.pack_turns_per_km)
+
+
+@pytest.mark.parametrize(("right", "u", "told"), [(1.99, 0.001, "no"), (1.95, 0.003, "yes"), (1.98, 0.003, "not told")])
+def test_one_per_cent_is_told_with_its_interval(right: float, u: float, told: str) -> None:
+    assert tyre_mismatch(2.0, right, u, 10.0).told == told
+    assert tyre_mismatch(right, 2.0, u, 10.0).told == told
+
+
+@pytest.mark.parametrize(("left", "u", "speed"), [(0.2, 0.001, 1), (635.0, 0.001, 1), (2.0, -1, 1), (2.0, 0.1, -1)])
+def test_what_is_no_tyre_is_refused(left: float, u: float, speed: float) -> None:
+    with pytest.raises(InputError):
+        tyre_mismatch(left, 2.0, u, speed)
+
+
+def test_every_type_that_the_torque_does_not_judge_has_its_functions() -> None:
+    assert set(FUNCTIONS) == set(Type) - JUDGED
+    assert functions_of([Type.PLATE, Type.CONE, Type.RAMP]) == ()
+    assert functions_of([Type.LOCKER, Type.VISCOUS])[0].startswith("Locker")
+    assert functions_of(list(Type)) == ()
+
+
+def test_commands(capsys) -> None:
+    code, said, _ = command(capsys, ["tyres", "--left", "2000mm", "--right", "1950mm"])
+    assert code == 1
+    assert "Above 1 %" in said
+    code, said, _ = command(capsys, ["tyres", "--left", "78in", "--right", "78in", "--uncertainty", "1mm", "--json"])
+    assert code == 0
+    assert json.loads(said)["pack_rpm"] == 0
+    code, said, _ = command(capsys, ["type", "--brakes", "free", "--one-held", "one-way", "--both-up", "same"])
+    assert code == 4
+    assert "☐ Locker: both wheels up" in said
