@@ -16,8 +16,8 @@ from PySide6.QtCore import QObject, Qt, QTimer, Signal
 from gui.models.flow import Step
 from gui.models.job import problem_of
 from gui.models.practice import HandWish
-from gui.models.relay import Broken, Found, Samples
-from gui.models.state import Link, Notice
+from gui.models.relay import Broken, FoundPull, ScreenSamples
+from gui.models.state import LinkState, Notice
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
@@ -31,7 +31,12 @@ if TYPE_CHECKING:
 
 TICK_MS = 16  # 60 a second
 STALE_S = 0.5  # without a reading: what is shown is the past; a slow gauge may take three of its intervals
-_LINKS = {"opening": Link.OPENING, "streaming": Link.LIVE, "silent": Link.SILENT, "reconnecting": Link.RETRYING}
+_LINKS = {
+    "opening": LinkState.OPENING,
+    "streaming": LinkState.LIVE,
+    "silent": LinkState.SILENT,
+    "reconnecting": LinkState.RETRYING,
+}
 
 
 class Bridge(QObject):
@@ -86,9 +91,9 @@ class Bridge(QObject):
         if run is None or stream is None:
             return
         for news in stream.news():
-            if isinstance(news, Samples):
+            if isinstance(news, ScreenSamples):
                 run.samples(news)
-            elif isinstance(news, Found):
+            elif isinstance(news, FoundPull):
                 self.caught.emit(run.found(news))
             elif isinstance(news, Broken):
                 run.notice = Notice(news.text, serious=True)
@@ -100,13 +105,13 @@ class Bridge(QObject):
     def _follow(self, run: TestRun, stream: Stream) -> None:
         """Begin and end recordings with the steps of the test."""
         wanted = run.purpose
-        if wanted == self._purpose or run.link is not Link.LIVE:
+        if wanted == self._purpose or run.link is not LinkState.LIVE:
             return
         self._purpose = wanted
         if wanted is None or self.folder is None:
             stream.rest()
             return
-        zero = run.true_zero
+        zero = run.zeros.written
         header = run.card.header(
             wanted, started=datetime.now().astimezone(), zero=zero, simulated=stream.health.simulated
         )
@@ -123,15 +128,15 @@ class Bridge(QObject):
         health = stream.health
         run.simulated = run.simulated or health.simulated
         run.lost = health.lost
-        stale = run.link is Link.LIVE and _stale(health)
+        stale = run.link is LinkState.LIVE and _stale(health)
         if stale is not run.stale:
             run.stale = stale
             run.changes.tell()
         before = run.link
         run.link = _LINKS.get(str(health.state), run.link)
         ending = stream.ending
-        if ending is not None and before is not Link.ENDED:
-            run.link = Link.ENDED
+        if ending is not None and before is not LinkState.ENDED:
+            run.link = LinkState.ENDED
             safe, kept = stream.saved()
             words = f"{safe:,} samples are safe on disk" + (f", {kept:,} more are kept in memory." if kept else ".")
             run.ended(ending, safe=words if self.recording is not None else "")

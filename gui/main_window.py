@@ -25,7 +25,7 @@ from gui.models.dropped import cut_off
 from gui.models.due import due_words
 from gui.models.state import Notice
 from gui.theme import SCALES
-from gui.translation import COMMA, tr
+from gui.translation import tr
 from gui.widgets.parts import Switch, button, column, label, line
 from gui.work import Errand
 
@@ -235,21 +235,6 @@ class MainWindow(QMainWindow):
         place = SCALES.index(self._shared.look.scale) + step
         if 0 <= place < len(SCALES):
             self.set_scale(SCALES[place])
-
-    def set_comma(self, on: bool) -> None:
-        """Change the decimal mark."""
-        self._shared.display.use(comma=on)
-        self._shared.settings.remember(comma=on)
-
-    def set_language(self, code: str) -> None:
-        """Take another language, with its decimal mark: the texts change when the window is opened next."""
-        self._shared.settings.remember(language=code)
-        self.set_comma(code in COMMA)
-
-    def set_sounds(self, on: bool) -> None:
-        """Switch sounds."""
-        self._shared.sounds.on = on
-        self._shared.settings.remember(sounds=on)
 
     def show_settings(self) -> None:
         """Open the settings."""

@@ -18,11 +18,11 @@ from gui.models.job import JobCard, problem_of
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.run import TestRun
 from gui.models.signing import write_signature
-from gui.models.state import Link, Notice
+from gui.models.state import LinkState, Notice
 from gui.models.stream import Open, SessionStream, Stream, open_link
 from gui.translation import tr
 from logger.errors import HeldwheelError
-from logger.header import Job
+from logger.header import JobFacts
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -156,7 +156,7 @@ class Tester:
             self.run.notice = Notice(problem_of(error), serious=True)
             self.changes.tell()
             return
-        self.run.link = Link.OPENING
+        self.run.link = LinkState.OPENING
         self.bridge.attach(self.run, stream, self.settings.recordings)
 
     def listen(self, *, practice: bool = False) -> tuple[Stream, TransducerFacts]:
@@ -293,7 +293,7 @@ class Tester:
         self.jobs.begin()
         card = self.card
         kept = {name: getattr(card, name) for name in ("description", "address", "second", "second_address")}
-        card.swap({**kept, "job": Job(operator=card.job.operator, shop=card.job.shop)})
+        card.swap({**kept, "job": JobFacts(operator=card.job.operator, shop=card.job.shop)})
         self.settings.remember(job="")
 
     def as_last_time(self) -> None:

@@ -24,7 +24,7 @@ class Record(msgspec.Struct, frozen=True, kw_only=True, omit_defaults=True, forb
     """Base of all records: frozen, keys by name only, unknown keys are faults."""
 
 
-class Job(Record, frozen=True, kw_only=True):
+class JobFacts(Record, frozen=True, kw_only=True):
     """Who, what and where."""
 
     number: str = ""
@@ -221,7 +221,7 @@ class Zero(Record, frozen=True, kw_only=True):
     how: Literal["lever off", "lever hanging", "unloaded", "unknown"] = "unknown"
 
 
-class Source(Record, frozen=True, kw_only=True):
+class RecordingSource(Record, frozen=True, kw_only=True):
     """Another recording that this one rests on, by file name and hash."""
 
     file: str
@@ -244,7 +244,7 @@ class Header(Record, frozen=True, kw_only=True):
     program: str = ""
     simulated: bool = False
     time_from: Literal["device counter", "arrival", "file"] | None = None
-    job: Job = msgspec.field(default_factory=Job)
+    job: JobFacts = msgspec.field(default_factory=JobFacts)
     axle: Axle = msgspec.field(default_factory=Axle)
     test: Test = msgspec.field(default_factory=Test)
     conditions: Conditions = msgspec.field(default_factory=Conditions)
@@ -254,8 +254,8 @@ class Header(Record, frozen=True, kw_only=True):
     transducer: TransducerFacts = msgspec.field(default_factory=TransducerFacts)
     second: TransducerFacts | None = None  # a source recorded along: angle, rate, temperature, torque of the held end
     zero: Zero | None = None
-    source: Source | None = None  # what a replay was recorded from
-    both_free: Source | None = None  # the drag baseline of this axle, beside this recording
+    source: RecordingSource | None = None  # what a replay was recorded from
+    both_free: RecordingSource | None = None  # the drag baseline of this axle, beside this recording
     photos: tuple[Photo, ...] = ()
 
 
@@ -293,7 +293,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
 
     simulated: bool | None = None
     started: datetime | None = None  # only where the trace does not say it
-    job: Job | None = None
+    job: JobFacts | None = None
     axle: Axle | None = None
     test: Test | None = None
     conditions: Conditions | None = None
@@ -302,7 +302,7 @@ class Sidecar(Record, frozen=True, kw_only=True):
     decision: Decision | None = None
     transducer: TransducerFacts | None = None
     zero: Zero | None = None
-    both_free: Source | None = None
+    both_free: RecordingSource | None = None
     table: Table | None = None  # how a table from elsewhere is read
     photos: tuple[Photo, ...] = ()
     tags: dict[str, str | float] = msgspec.field(default_factory=dict)

@@ -21,14 +21,14 @@ import numpy as np
 
 from logger.decoder.build import build_decoder
 from logger.edges.toml_file import write_toml
-from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Sidecar, Test, TransducerFacts, Zero
+from logger.header import Axle, Conditions, Header, JobFacts, Lever, Limit, Sidecar, Test, TransducerFacts, Zero
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import change_sidecar
 from logger.samples import Block, Ending, EndReason
 from logger.virtual import scenarios as v
 from logger.virtual.device import VirtualDevice
-from logger.virtual.hand import Pull
-from logger.virtual.physics import LeverOff, Run, Scenario, simulate
+from logger.virtual.hand import HandPull
+from logger.virtual.physics import LeverOff, Scenario, SimulatedRun, simulate
 
 HERE = Path(__file__).parent
 SUMMER = timezone(timedelta(hours=1))
@@ -98,7 +98,7 @@ class Take:
     scenario: Scenario
     test: Test
     conditions: Conditions
-    job: Job
+    job: JobFacts
     shim_mm: float | None = None
     limit: Limit | None = None
     notes: dict[str, Any] = field(default_factory=dict)
@@ -124,16 +124,16 @@ def _scenario(
     """
     packs = (v.pack(level_nm, ratio, seed=3, **changes), v.pack(level_nm, ratio, seed=4, **changes))
     axle = v.axle(*packs, driven_nm=2.0, other_nm=2.0, case_nm=6.0, ratio=43 / 11)
-    sensor = v.Sensor(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
-    conditioning = Pull(dwell_s=1.0, ramp_nm_s=20.0, turn_rad_s=((0.5, 2.0),))
+    sensor = v.SensorModel(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
+    conditioning = HandPull(dwell_s=1.0, ramp_nm_s=20.0, turn_rad_s=((0.5, 2.0),))
     actions = (conditioning, *v.pulls(pulls, dwell_s=2.5, ramp_nm_s=20.0, turn_rad_s=turn_rad_s))
     return Scenario(
-        name, "invented", axle, actions, v.Lever(stud_radius_m=CIRCLE_MM / 2e3), sensor, 0.5 if angle else None
+        name, "invented", axle, actions, v.LeverModel(stud_radius_m=CIRCLE_MM / 2e3), sensor, 0.5 if angle else None
     )
 
 
-def _job(number: str, operator: str = "operator A", axle: str = "rear", **tags: str | float) -> Job:
-    return Job(
+def _job(number: str, operator: str = "operator A", axle: str = "rear", **tags: str | float) -> JobFacts:
+    return JobFacts(
         number=number,
         customer="the club",
         vehicle="club car 7",
@@ -269,8 +269,8 @@ def study() -> Iterator[Take]:
 def special() -> Iterator[Take]:
     """Give what else happens: chatter after a wrong fill, a clumsy hand, drag alone."""
     chatter = v.stick_slip()
-    sensor = v.Sensor(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
-    common = {"lever": v.Lever(stud_radius_m=CIRCLE_MM / 2e3), "sensor": sensor, "angle_step_deg": None}
+    sensor = v.SensorModel(rate_hz=RATE_HZ, bandwidth_hz=40.0, capacity_nm=150.0, resolution_nm=0.05, noise_nm=0.04)
+    common = {"lever": v.LeverModel(stud_radius_m=CIRCLE_MM / 2e3), "sensor": sensor, "angle_step_deg": None}
     yield Take(
         "06-chatter",
         _day(8, 15),
@@ -306,10 +306,10 @@ def seed_of(name: str) -> int:
     return zlib.crc32(name.encode("ascii"))
 
 
-def make_run(take: Take) -> Run:
+def make_run(take: Take) -> SimulatedRun:
     """Simulate a take and keep what is recorded: all after a conditioning pull, time counted from there."""
     run = simulate(take.scenario, seed_of(take.name))
-    if not isinstance(take.scenario.actions[0], Pull):
+    if not isinstance(take.scenario.actions[0], HandPull):
         return run
     start_s = run.truth[0].end_s + 1.2
     kept = run.time_s >= start_s
@@ -327,7 +327,7 @@ def make_run(take: Take) -> Run:
     )
 
 
-def header_of(take: Take, run: Run) -> Header:
+def header_of(take: Take, run: SimulatedRun) -> Header:
     """Give what is known at the start of a recording; the true zero is read while the lever is off."""
     off = [action for action in take.scenario.actions if isinstance(action, LeverOff)]
     zero = None
@@ -351,7 +351,7 @@ def header_of(take: Take, run: Run) -> Header:
     )
 
 
-def record(take: Take, run: Run, path: Path) -> None:
+def record(take: Take, run: SimulatedRun, path: Path) -> None:
     """Send a run through the bytes of the virtual transducer and the ordinary decoder into a recording."""
     device = VirtualDevice(run)
     decoder = build_decoder(device.description)
@@ -365,7 +365,7 @@ def record(take: Take, run: Run, path: Path) -> None:
     writer.on_end(Ending(EndReason.FINISHED))
 
 
-def truth_of(run: Run) -> list[dict[str, Any]]:
+def truth_of(run: SimulatedRun) -> list[dict[str, Any]]:
     """Give the exact truth of every pull."""
 
     def rounded(value: float | None) -> float | None:

@@ -12,14 +12,14 @@ from collections.abc import Callable, Iterator
 import numpy as np
 from scipy.signal import lfilter
 
-from analysis.compare.control import State, verdict, watch
+from analysis.compare.control import ChartState, verdict, watch
 from analysis.compare.repeatability import study
 from analysis.compare.trend import RunInState, fit_line, run_in_along
-from analysis.to_axle.at_axle import METHOD, Instrument, Level, Reading, at_axle, waves_left
+from analysis.to_axle.at_axle import METHOD, Instrument, Level, TracedTorque, at_axle, waves_left
 from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.averaging import level_uncertainty
 from analysis.trace.plateau import find_plateau
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.limits import bounds_from, decide
 from analysis.verdict.repeats import further_pulls, job_value
 from analysis.verdict.scatter import outliers
@@ -40,7 +40,7 @@ SHAPES: dict[str, Draw] = {
 
 def pull(value: float, quantity: str, method: float = 0.0) -> Budget:
     """Give one pull's budget with nothing shared but its way of reading."""
-    rows = [Row(Input("trace", value, 0.0), 1.0), Row(Input(METHOD, 0.0, method, shared=True), 1.0)]
+    rows = [BudgetRow(Input("trace", value, 0.0), 1.0), BudgetRow(Input(METHOD, 0.0, method, shared=True), 1.0)]
     return Budget(quantity, value, "N·m", tuple(rows))
 
 
@@ -139,7 +139,7 @@ def traces(rng: np.random.Generator) -> Iterator[Found]:
 def slants(rng: np.random.Generator) -> Iterator[Found]:
     """A pull at an angle that nobody measured, within ± 10° of square: its cosine is never above one."""
     arm = Lever(fixture="force at radius", radius_mm=400.0, radius_mm_u=0.01, weight_kg=0.001, centroid_mm=1.0)
-    found = at_axle(Reading("breakaway", 150.0, 0.01), fixture_from(arm), Instrument(0.0), Level(0.0, 0.0, True))
+    found = at_axle(TracedTorque("breakaway", 150.0, 0.01), fixture_from(arm), Instrument(0.0), Level(0.0, 0.0, True))
     truth = 150.0 * 0.4 * np.cos(np.radians(rng.uniform(-10, 10, 20 * RUNS)))
     yield "force at a radius, pull judged by eye", float(np.mean(abs(truth - found.value) <= found.u95)), 0.93, 1.0
 
@@ -154,7 +154,7 @@ def waves(rng: np.random.Generator) -> Iterator[Found]:
                 turned, phase = 4 * np.pi * seconds / 30, rng.uniform(0, 2 * np.pi)
                 mean = 40 * (1 + 0.02 * (np.cos(phase) - np.cos(phase + turned / 2)) / (turned / 2))
                 part = waves_left(turned if known else None, seconds)
-                found = at_axle(Reading("rotating mean", mean, 0.02, waves=part), fixture, instrument, level)
+                found = at_axle(TracedTorque("rotating mean", mean, 0.02, waves=part), fixture, instrument, level)
                 hits += abs(found.value - 40) <= found.u95
             yield f"waves of 2 %, {seconds:g} of 30 s, angle {'known' if known else 'unknown'}", hits / RUNS, 0.93, 1.0
 
@@ -181,7 +181,7 @@ def charts(rng: np.random.Generator) -> Iterator[Found]:
     for baseline in (4, 6, 10):
         drawn = 50 + rng.standard_normal((8 * RUNS, baseline + 20))
         shows = [verdict(watch(one, baseline=baseline))[0] for one in drawn]
-        share = np.mean([s in (State.SIGNAL, State.DRIFTS) for s in shows])
+        share = np.mean([s in (ChartState.SIGNAL, ChartState.DRIFTS) for s in shows])
         yield f"chart, a false alarm in 20 jobs after {baseline}", float(share), 0.04, 0.054
     for scatter in (0.004, 0.008):
         once, settled, cycles = 0, 0, np.arange(60)

@@ -12,7 +12,6 @@ import msgspec
 import pytest
 
 from analysis.compare.runs import Quantity
-from analysis.doors.options import limit_in_words
 from analysis.identify.axle_type import NOT_CHECKED, QUESTIONS
 from analysis.report import fields
 from analysis.report.material import Issue
@@ -20,11 +19,12 @@ from analysis.report.words import plain_state
 from analysis.verdict.limits import bounds_from, decide
 from gui.models import limit_entry
 from gui.models.display import UNITS, Display
-from gui.models.sheets import Scale
+from gui.models.sheets import QuantityScale
 from gui.pages import answers
 from gui.pages.editors.limit import KIND_WORDS, LIMIT_UNITS
+from logger.doors.lever_limit import limit_in_words
 from logger.edges.units import canonical_unit, torque_factor
-from logger.header import LIMIT_KINDS, Axle, Conditions, Header, Job, Limit, Test
+from logger.header import LIMIT_KINDS, Axle, Conditions, Header, JobFacts, Limit, Test
 
 ROOT = Path(__file__).parents[1]
 KINDS = get_args(get_type_hints(Limit)["kind"])
@@ -63,7 +63,7 @@ def test_a_unit_on_screen(unit):
     display = Display(unit)
     assert display.torque(40.0).endswith(unit)
     for quantity in Quantity:  # Compare, too
-        scale = Scale(quantity, display)
+        scale = QuantityScale(quantity, display)
         assert scale.number(40.0)
         assert scale.words(40.0).endswith(scale.unit)
 
@@ -117,7 +117,7 @@ def shown(header: Header) -> str:
     ("part", "name"),
     [
         (part, field.name)
-        for part, record in (("job", Job), ("axle", Axle), ("test", Test), ("conditions", Conditions))
+        for part, record in (("job", JobFacts), ("axle", Axle), ("test", Test), ("conditions", Conditions))
         for field in msgspec.structs.fields(record)
         if field.name not in ELSEWHERE[part]
     ],

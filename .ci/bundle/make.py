@@ -22,7 +22,7 @@ from packaging.requirements import Requirement
 
 HERE = Path(__file__).resolve().parent
 ROOT = HERE.parents[1]
-# Tests, the virtual radio (only the demo and the tests use it), and parts of libraries that nothing here reaches.
+# Tests, what only they use, and parts of libraries that nothing here reaches.
 NOT_IN_IT = ["bumble", "tests", "pytest", "hypothesis", "numba", "llvmlite", "aeon", "statsmodels",
              "matplotlib", "tkinter", "mypy", "IPython", "distributed", "dask", "OpenGL", "pyqtgraph.opengl",
              "pyarrow.flight", "pyarrow._flight", "pyarrow.substrait", "pyarrow._substrait", "pyarrow.tests",

@@ -3,7 +3,7 @@
 Conventions: thicknesses in mm, torques in N·m with U (95 %).
 
 Offers ``surfaces``, ``stack_mm``, ``shims_mm``, ``percent_of_fill``, ``modifier_l``, ``changes``, ``build_tags``,
-``build_name``, ``build_lines``, ``measured_words``, ``Measured``, ``Step``, ``steps``, ``of_axle``, ``way_of``.
+``build_name``, ``build_lines``, ``measured_words``, ``Measured``, ``BuildChange``, ``steps``, ``of_axle``, ``way_of``.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from logger.recordings.axles import PART_KINDS, in_order, same_tag
 
 if TYPE_CHECKING:
     from analysis.compare.runs import Quantity, Run, Tag
-    from logger.recordings.axles import AxleFile, Build, Pack, Part
+    from logger.recordings.axles import AxleFile, Build, Pack, PackPart
 
 MATCHED_MM = 0.05  # printed in some workshop manuals; the axle's own manual decides
 ALIKE_MM = 5e-4  # below half a micrometre two sums of thicknesses are the same
@@ -183,7 +183,7 @@ def _pack_changes(before: Pack, after: Pack) -> list[str]:
     return said + _figure("end play", before.end_play_mm, after.end_play_mm, "mm")
 
 
-def _parts_changes(before: Sequence[Part], after: Sequence[Part]) -> list[str]:
+def _parts_changes(before: Sequence[PackPart], after: Sequence[PackPart]) -> list[str]:
     """Name parts that were put in, taken out, changed; places count from the side gear, from 1."""
     kinds: list[list[str]] = [[part.kind for part in parts] for parts in (before, after)]
     said: list[str] = []
@@ -197,7 +197,7 @@ def _parts_changes(before: Sequence[Part], after: Sequence[Part]) -> list[str]:
     return said
 
 
-def _part(part: Part) -> str:
+def _part(part: PackPart) -> str:
     thick = "thickness not stated" if part.thickness_mm is None else f"{part.thickness_mm:g} mm"
     return f"{thick}, {part.note}" if part.note else thick
 
@@ -238,7 +238,7 @@ class Measured:
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class BuildChange:
     """A build, what changed since the one before, and the torques measured with it.
 
     Attributes
@@ -259,7 +259,7 @@ class Step:
     against: dict[str, Agreement]
 
 
-def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]:
+def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[BuildChange]:
     """Set the torques of an axle's recordings beside its builds, in order of time."""
     found: dict[str, dict[str, list[tuple[datetime, str, float, float]]]] = {}
     for run in runs:
@@ -269,7 +269,7 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
             if of == quantity:
                 ways = found.setdefault(str(run.tags.get("build", "")), {})
                 ways.setdefault(way_of(run, direction), []).append((run.started, run.file, *stated))
-    made: list[Step] = []
+    made: list[BuildChange] = []
     builds = in_order(axle)
     for place, build in enumerate(builds):
         ways = found.get(build_name(build), {})
@@ -280,7 +280,7 @@ def steps(axle: AxleFile, runs: Iterable[Run], quantity: Quantity) -> list[Step]
             for m in measured
             if m.way in before
         }
-        made.append(Step(build, changes(builds[place - 1], build) if place else (), measured, against))
+        made.append(BuildChange(build, changes(builds[place - 1], build) if place else (), measured, against))
     return made
 
 

@@ -43,7 +43,7 @@ BASELINE_MIN = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Chart:
+class EwmaChart:
     """An EWMA chart.
 
     Attributes
@@ -76,7 +76,7 @@ class Chart:
     drift: float = 0.0
 
 
-class State(StrEnum):
+class ChartState(StrEnum):
     """What a chart shows."""
 
     SIGNAL = "signal"
@@ -85,19 +85,22 @@ class State(StrEnum):
     TOO_FEW = "cannot be shown yet"
 
 
-def verdict(chart: Chart) -> tuple[State, str]:
+def verdict(chart: EwmaChart) -> tuple[ChartState, str]:
     """Say what a chart shows, in one sentence without figures of single jobs."""
     jobs, good = len(chart.average), chart.baseline
     if chart.drift:
         how = "rise" if chart.drift > 0 else "fall"
         text = f"the first {good} jobs {how} by {abs(chart.drift) * 100:.0f} % themselves: no reference level"
-        return State.DRIFTS, text
+        return ChartState.DRIFTS, text
     if chart.alarms:
         way = "below" if chart.average[chart.alarms[0]] < chart.target else "above"
-        return State.SIGNAL, f"a change is shown: {way} its band"
+        return ChartState.SIGNAL, f"a change is shown: {way} its band"
     if jobs <= good:
-        return State.TOO_FEW, f"a change cannot be shown yet: all {jobs} jobs are the reference that later ones need"
-    return State.NONE, f"no change is shown in {jobs - good} jobs after the first {good}"
+        return (
+            ChartState.TOO_FEW,
+            f"a change cannot be shown yet: all {jobs} jobs are the reference that later ones need",
+        )
+    return ChartState.NONE, f"no change is shown in {jobs - good} jobs after the first {good}"
 
 
 def steady_width(weight: float) -> float:
@@ -105,7 +108,7 @@ def steady_width(weight: float) -> float:
     return float(np.sqrt(weight / (2 - weight)))
 
 
-def ewma(values: ArrayLike, *, target: float, sd: float, weight: float = WEIGHT, width: float = WIDTH) -> Chart:
+def ewma(values: ArrayLike, *, target: float, sd: float, weight: float = WEIGHT, width: float = WIDTH) -> EwmaChart:
     """Chart values against a known target and scatter.
 
     Notes
@@ -131,7 +134,7 @@ def ewma(values: ArrayLike, *, target: float, sd: float, weight: float = WEIGHT,
     half = width * sd * steady_width(weight) * np.sqrt(1 - (1 - weight) ** (2 * steps))
     outside = np.flatnonzero(np.abs(average - target) > half)
     steady = width * sd * steady_width(weight)
-    return Chart(
+    return EwmaChart(
         average, target - half, target + half, target, sd, tuple(map(int, outside)), target - steady, target + steady
     )
 
@@ -156,7 +159,7 @@ def limit_width(baseline: int, weight: float) -> float:
     return float(np.quantile(worst, 1 - FALSE_ALARM))
 
 
-def watch(values: ArrayLike, *, baseline: int, weight: float = WEIGHT) -> Chart:
+def watch(values: ArrayLike, *, baseline: int, weight: float = WEIGHT) -> EwmaChart:
     """Chart values against the mean and scatter of the first ``baseline`` jobs, known to be good.
 
     Raises

@@ -15,7 +15,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING, Literal
 
 from analysis.compare import comparability, comparisons
-from analysis.compare.runs import Quantity, Run, Unit, text_of, units_of
+from analysis.compare.runs import ExperimentalUnit, Quantity, Run, text_of, units_of
 from analysis.compare.variance import OneWay, one_way
 from logger.errors import InputError
 
@@ -34,7 +34,7 @@ class Group:
     ----------
     name : str
         The tag's value.
-    units : tuple of Unit
+    units : tuple of ExperimentalUnit
         Its fills.
     mean, sd : float
         Over the fills; ``sd`` NaN for a single fill.
@@ -45,7 +45,7 @@ class Group:
     """
 
     name: str
-    units: tuple[Unit, ...]
+    units: tuple[ExperimentalUnit, ...]
     mean: float
     sd: float
     low: float
@@ -218,11 +218,9 @@ def compare(
         raise InputError(
             f"tag '{by}' gives {len(groups)} group; two are needed. Tags found: {', '.join(tags) or 'none'}"
         )
-    members = _runs_by_group(runs, by, [group.name for group in groups])
-    checked = comparability.check(members, known=(by, unit, block))
+    checked = _checked(runs, groups, (by, unit, block))
     if checked.refusals and not anyway.strip():
         raise comparability.NotComparableError(checked.refusals)
-    checked = replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=(by, unit, block))))
     if checked.refusals:
         remarks.insert(0, f"compared although {'; '.join(checked.refusals)}; reason given: {anyway.strip()}")
     effects = _effects(groups, against, block, remarks)
@@ -245,7 +243,14 @@ def compare(
     )
 
 
-def _groups(units: Sequence[Unit], control: str | None) -> list[Group]:
+def _checked(runs: Sequence[Run], groups: Sequence[Group], known: tuple[str, str, str]) -> comparability.Comparability:
+    """Whether the groups may be compared, and what differs within them."""
+    members = _runs_by_group(runs, known[0], [group.name for group in groups])
+    checked = comparability.check(members, known=known)
+    return replace(checked, warnings=(*checked.warnings, *comparability.mixed(members, known=known)))
+
+
+def _groups(units: Sequence[ExperimentalUnit], control: str | None) -> list[Group]:
     names = list(dict.fromkeys(unit.group for unit in units))
     if control is not None and control not in names:
         raise InputError(f"there is no group '{control}' to compare with; there are: {', '.join(names) or 'none'}")
@@ -254,7 +259,7 @@ def _groups(units: Sequence[Unit], control: str | None) -> list[Group]:
     return [_group(name, tuple(unit for unit in units if unit.group == name)) for name in names]
 
 
-def _group(name: str, units: tuple[Unit, ...]) -> Group:
+def _group(name: str, units: tuple[ExperimentalUnit, ...]) -> Group:
     import numpy as np
     from scipy.special import stdtrit
 

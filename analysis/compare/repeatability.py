@@ -3,7 +3,7 @@
 Conventions: ``values[axle, operator, repeat]`` in N·m, every cell filled. Standard deviations in N·m.
 
 Offers ``cells`` (recordings sorted by operator and axle), ``study`` (two-way analysis of variance),
-``study_by_ranges`` (average and range), ``pairs`` and ``agreement`` (differences of paired readings).
+``pairs`` and ``agreement`` (differences of paired readings).
 """
 
 from __future__ import annotations
@@ -30,18 +30,11 @@ POOL_ABOVE_P = 0.25
 NDC_FACTOR = 1.41
 """Number of distinct categories = 1.41 PV/GRR, the factor as the handbook method rounds √2."""
 
-RANGE_EFFICIENCY = 0.9
-"""Degrees of freedom of a mean range, over those of standard deviations (from memory)."""
-
-# Expected range of n standard normals (d2), and its two-sample constants K for the average-and-range form:
-# K1 = 1/d2(repeats), K2 and K3 = 1/d2*(number of operators or axles), one range each.
 AGREE = 1.96
-_K1 = {2: 0.8862, 3: 0.5908, 4: 0.4857, 5: 0.4299}
-_K23 = {2: 0.7071, 3: 0.5231, 4: 0.4467, 5: 0.4030, 6: 0.3742, 7: 0.3534, 8: 0.3375, 9: 0.3249, 10: 0.3146}
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class VarianceRow:
     """One line of the analysis of variance."""
 
     source: str
@@ -68,7 +61,7 @@ class Study:
         Measuring as a share of the total, in percent.
     categories : int
         Distinct levels of torque that this measuring can tell apart among these axles.
-    table : tuple of Row
+    table : tuple of VarianceRow
         The analysis of variance; empty for average and range.
     pooled : bool
         Whether the interaction was pooled with the repeats.
@@ -86,7 +79,7 @@ class Study:
     total: float
     percent: float
     categories: float
-    table: tuple[Row, ...]
+    table: tuple[VarianceRow, ...]
     pooled: bool
     text: str
     dof: float
@@ -148,7 +141,7 @@ def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     v_axle = max(0.0, (axle.ms - main.ms) / (n_operators * repeats))
     table = (operator, axle, cross, within, total)
     # The measuring variance as a sum of mean squares: error, interaction and operator by how often each enters.
-    shares: dict[str, tuple[float, Row]] = {"error": (1.0, error)}
+    shares: dict[str, tuple[float, VarianceRow]] = {"error": (1.0, error)}
     if v_cross:
         shares["error"] = (1 - 1 / repeats, error)
         shares["cross"] = (1 / repeats, cross)
@@ -162,11 +155,11 @@ def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     return _study(parts, table, dofs, pooled=pooled, unit=unit)
 
 
-def _row(source: str, ss: float, df: int) -> Row:
-    return Row(source, ss, df, ss / df, None, None)
+def _row(source: str, ss: float, df: int) -> VarianceRow:
+    return VarianceRow(source, ss, df, ss / df, None, None)
 
 
-def _against(row: Row, error: Row) -> Row:
+def _against(row: VarianceRow, error: VarianceRow) -> VarianceRow:
     """Give the row with its F ratio against an error."""
     from scipy.special import fdtrc
 
@@ -176,7 +169,7 @@ def _against(row: Row, error: Row) -> Row:
     return replace(row, f=f, p=float(fdtrc(row.df, error.df, f)))
 
 
-def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
+def _sums(y: Floats) -> tuple[VarianceRow, VarianceRow, VarianceRow, VarianceRow, VarianceRow]:
     n_axles, n_operators, repeats = y.shape
     mean = y.mean()
     operator = n_axles * repeats * float(np.sum((y.mean(axis=(0, 2)) - mean) ** 2))
@@ -192,32 +185,9 @@ def _sums(y: Floats) -> tuple[Row, Row, Row, Row, Row]:
     )
 
 
-def study_by_ranges(values: ArrayLike) -> Study:
-    """Analyse a study by averages and ranges: the paper-and-pencil form, without interaction.
-
-    Raises
-    ------
-    InputError
-        More repeats, operators or axles than the table of constants holds (5, 10, 10).
-    """
-    y = _checked(values)
-    n_axles, n_operators, repeats = y.shape
-    if repeats not in _K1 or n_operators not in _K23 or n_axles not in _K23:
-        raise InputError("averages and ranges are tabled for 2-5 repeats, 2-10 operators and 2-10 axles; use study")
-    ev = float(np.ptp(y, axis=2).mean()) * _K1[repeats]
-    between = float(np.ptp(y.mean(axis=(0, 2)))) * _K23[n_operators]
-    av = math.sqrt(max(0.0, between**2 - ev**2 / (n_axles * repeats)))
-    pv = float(np.ptp(y.mean(axis=(1, 2)))) * _K23[n_axles]
-    # A mean range is worth a tenth less than a standard deviation; of the operators' own one has one range.
-    repeat = RANGE_EFFICIENCY * n_axles * n_operators * (repeats - 1)
-    below = ev**4 / repeat + (av**4 / (RANGE_EFFICIENCY * (n_operators - 1)))
-    whole = (ev * ev + av * av) ** 2 / below if below > 0 else repeat
-    return _study((ev, av, pv), (), (whole, repeat), pooled=False)
-
-
 def _study(
     parts: tuple[float, float, float],
-    table: tuple[Row, ...],
+    table: tuple[VarianceRow, ...],
     dofs: tuple[float, float],
     *,
     pooled: bool,
@@ -297,7 +267,7 @@ def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tu
 
 
 @dataclass(frozen=True, slots=True)
-class Agreement:
+class LimitsOfAgreement:
     """How two ways of measuring agree: limits that hold 95 % of single differences.
 
     Attributes
@@ -322,7 +292,7 @@ class Agreement:
     n: int
 
 
-def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
+def agreement(a: ArrayLike, b: ArrayLike) -> LimitsOfAgreement:
     """Compare two instruments (or operators) on the same axles by their differences (Bland and Altman 1986).
 
     Raises
@@ -338,4 +308,4 @@ def agreement(a: ArrayLike, b: ArrayLike) -> Agreement:
     difference = x - y
     bias, sd = float(difference.mean()), float(difference.std(ddof=1))
     half = float(stdtrit(len(x) - 1, 0.975)) * sd / math.sqrt(len(x))
-    return Agreement(bias, bias - half, bias + half, sd, bias - AGREE * sd, bias + AGREE * sd, len(x))
+    return LimitsOfAgreement(bias, bias - half, bias + half, sd, bias - AGREE * sd, bias + AGREE * sd, len(x))

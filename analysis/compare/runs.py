@@ -6,7 +6,7 @@ Conventions
   recording, pulls are subsamples of a run.
 - Torques are at the axle in N·m; where the fixture is unknown, at the sensor, and ``at`` says so.
 
-Offers ``Run``, ``Setting``, ``Quantity``, ``Unit``, ``units_of``.
+Offers ``Run``, ``Setting``, ``Quantity``, ``ExperimentalUnit``, ``units_of``.
 """
 
 from __future__ import annotations
@@ -109,7 +109,7 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
-class Unit:
+class ExperimentalUnit:
     """One unit of experiment: the mean over its runs' values.
 
     Attributes
@@ -148,7 +148,7 @@ def text_of(tag: Tag | None) -> str:
 
 def units_of(
     runs: Iterable[Run], quantity: Quantity, *, by: str, unit: str = "fill", block: str = ""
-) -> tuple[list[Unit], list[str]]:
+) -> tuple[list[ExperimentalUnit], list[str]]:
     """Take runs together to units of experiment.
 
     Parameters
@@ -162,7 +162,7 @@ def units_of(
 
     Returns
     -------
-    units : list of Unit
+    units : list of ExperimentalUnit
         In the order in which they first appear.
     remarks : list of str
         What a reader must know: recordings excluded, recordings standing in for fills.
@@ -188,10 +188,10 @@ def units_of(
     return [_unit(group, name, block, found) for (group, name), found in members.items()], remarks
 
 
-def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]]) -> Unit:
+def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]]) -> ExperimentalUnit:
     values = tuple(value for _, value in found)
     first = found[0][0]
-    return Unit(
+    return ExperimentalUnit(
         group,
         name,
         text_of(first.tags.get(block)) if block else "",
@@ -204,7 +204,7 @@ def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]])
     )
 
 
-def numbers_of(units: Sequence[Unit], tag: str) -> list[float]:
+def numbers_of(units: Sequence[ExperimentalUnit], tag: str) -> list[float]:
     """Give a numeric tag of every unit.
 
     Raises

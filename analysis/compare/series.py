@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from analysis.compare.comparability import along, check, mixed
-from analysis.compare.runs import Quantity, Run, Unit, numbers_of, units_of
+from analysis.compare.runs import ExperimentalUnit, Quantity, Run, numbers_of, units_of
 from logger.errors import InputError
 
 PER_AXLE = ("vehicle", "axle", "side")
@@ -28,7 +28,7 @@ class Points:
         Tag that gives x.
     x, y : tuple of float
         In order of x.
-    units : tuple of Unit
+    units : tuple of ExperimentalUnit
         The fills, in the same order.
     warnings, unknown, remarks : tuple of str
         What may explain a change besides x; what was not recorded; what a reader must know.
@@ -37,7 +37,7 @@ class Points:
     tag: str
     x: tuple[float, ...]
     y: tuple[float, ...]
-    units: tuple[Unit, ...]
+    units: tuple[ExperimentalUnit, ...]
     warnings: tuple[str, ...]
     unknown: tuple[str, ...]
     remarks: tuple[str, ...]

@@ -76,7 +76,7 @@ class Inverse:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class FittedLine:
     """A straight line by least squares, and what is known of it.
 
     Attributes
@@ -176,7 +176,7 @@ def one_of(tag: str) -> str:
     return tag[:-1] if tag.endswith("s") and not tag.endswith("ss") else tag
 
 
-def fit_line(x: ArrayLike, y: ArrayLike) -> Line:
+def fit_line(x: ArrayLike, y: ArrayLike) -> FittedLine:
     """Fit a straight line by least squares.
 
     Raises
@@ -201,7 +201,7 @@ def fit_line(x: ArrayLike, y: ArrayLike) -> Line:
     total = float(dy @ dy)
     u_slope = s / math.sqrt(x_ss)
     u_intercept = s * math.sqrt(1 / len(xs) + x_mean**2 / x_ss)
-    return Line(
+    return FittedLine(
         y_mean - slope * x_mean,
         u_intercept,
         slope,

@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from analysis.doors.options import add_lever_options, add_limit_options, lever_from, limit_from, percent_from
+from analysis.doors.options import add_limit_options, percent_from
+from logger.doors.lever_limit import add_lever_options, lever_from, limit_from
 from logger.edges.units import parse_number, parse_quantity
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.choices import read_unit
@@ -86,7 +87,7 @@ def asked_of(args: argparse.Namespace) -> Asked:
 
     return Asked(
         lever=lever_from(args),
-        limit=limit_from(args),
+        limit=limit_from(args, held=args.held),
         zero=_zero(args),
         held=args.test_held,
         gear=args.test_gear,

@@ -44,7 +44,7 @@ from logger.edges.door import Exit
 from logger.errors import InputError
 
 if TYPE_CHECKING:
-    from analysis.compare.builds import Step
+    from analysis.compare.builds import BuildChange
     from analysis.compare.runs import Run
     from logger.recordings.axles import AxleFile
 
@@ -118,13 +118,13 @@ def sheets_in(files: list[str], tag: str = "") -> list[AxleFile]:
     return wanted
 
 
-def _of_build(step: Step, runs: list[Run]) -> list[Run]:
+def _of_build(step: BuildChange, runs: list[Run]) -> list[Run]:
     from analysis.compare.builds import build_name
 
     return [run for run in runs if run.tags.get("build") == build_name(step.build)]
 
 
-def _plain(step: Step, runs: list[Run]) -> dict[str, Any]:
+def _plain(step: BuildChange, runs: list[Run]) -> dict[str, Any]:
     import msgspec
 
     return {
@@ -151,7 +151,7 @@ def _plain(step: Step, runs: list[Run]) -> dict[str, Any]:
     }
 
 
-def _say(axle: AxleFile, found: list[Step], runs: list[Run], quantity: str, *, simulated: bool) -> None:
+def _say(axle: AxleFile, found: list[BuildChange], runs: list[Run], quantity: str, *, simulated: bool) -> None:
     from analysis.compare.builds import build_lines, build_name, measured_words
     from logger.edges.console import say
 

@@ -6,16 +6,8 @@ import argparse
 import json
 from typing import TYPE_CHECKING, cast
 
-from analysis.doors.options import (
-    LEVER_HELP,
-    LIMIT_HELP,
-    QUANTITIES,
-    add_lever_options,
-    add_limit_options,
-    lever_from,
-    limit_from,
-    percent_from,
-)
+from analysis.doors.options import LIMIT_HELP, add_limit_options, percent_from
+from logger.doors.lever_limit import LEVER_HELP, QUANTITIES, add_lever_options, lever_from, limit_from
 from logger.edges.door import Exit
 from logger.edges.units import canonical_unit, parse_quantity
 from logger.errors import InputError
@@ -70,7 +62,7 @@ def run(args: argparse.Namespace) -> int:
     if lever is None:
         raise InputError("describe the lever: --lever 450mm --stud-circle 5x114.3mm, or --fixture; see --help")
     fixture = fixture_from(lever, file=args.fixture_file or "options")
-    limit = limit_from(args)
+    limit = limit_from(args, held=args.held)
     bounds = bounds_from(limit, file=args.limit) if limit is not None else None
     if args.save:
         write_toml(args.save, lever)
@@ -163,11 +155,11 @@ def _result(args: argparse.Namespace, budget: Budget, bounds: Bounds | None) -> 
 
 def _monte_carlo(pull: Budget, fixture: Fixture) -> str:
     """Check the budget of one reading by trials; empty where both agree."""
-    from analysis.to_axle.at_axle import Reading, trials_model
+    from analysis.to_axle.at_axle import TracedTorque, trials_model
     from analysis.uncertainty.montecarlo import disagreement, monte_carlo
 
     row = pull.row("trace").input
-    inputs, model = trials_model(Reading(pull.quantity, row.value, row.u), fixture, pull)
+    inputs, model = trials_model(TracedTorque(pull.quantity, row.value, row.u), fixture, pull)
     return disagreement(pull, monte_carlo(model, inputs)) or "Monte Carlo (1e6 trials) agrees with the budget"
 
 

@@ -6,7 +6,8 @@ import argparse
 import json
 from typing import TYPE_CHECKING
 
-from analysis.doors.options import LIMIT_HELP, add_limit_options, limit_doubts, limit_from
+from analysis.doors.options import LIMIT_HELP, add_limit_options, limit_doubts
+from logger.doors.lever_limit import limit_from
 from logger.edges.units import canonical_unit, parse_number, parse_quantity
 from logger.errors import InputError
 
@@ -47,7 +48,7 @@ def run(args: argparse.Namespace) -> int:
     from logger.edges.console import note
     from logger.edges.toml_file import write_toml
 
-    limit = limit_from(args)
+    limit = limit_from(args, held=args.held)
     if limit is None:
         raise InputError("say which limit: --limit")
     bounds = bounds_from(limit, file=args.limit)

@@ -8,7 +8,8 @@ import time
 from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of, keep_answers
-from analysis.doors.options import LEVER_HELP, LIMIT_HELP, limit_doubts
+from analysis.doors.options import LIMIT_HELP, limit_doubts
+from logger.doors.lever_limit import LEVER_HELP
 from logger.edges.door import Exit
 from logger.edges.units import canonical_unit, torque_factor
 

@@ -17,7 +17,7 @@ from analysis.doors.groups import add_quantity, read_runs
 from logger.edges.door import Exit
 
 if TYPE_CHECKING:
-    from analysis.compare.repeatability import Agreement, Study
+    from analysis.compare.repeatability import LimitsOfAgreement, Study
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -64,7 +64,7 @@ def run(args: argparse.Namespace) -> int:
     return Exit.BAD_INPUT if bad else Exit.OK
 
 
-def _show_agreement(names: tuple[str, str], agreed: Agreement, unit: str) -> None:
+def _show_agreement(names: tuple[str, str], agreed: LimitsOfAgreement, unit: str) -> None:
     from logger.edges import console
 
     u = "" if unit == "1" else f" {unit}"

@@ -97,7 +97,7 @@ def _write(args: argparse.Namespace) -> int:
     from datetime import datetime
 
     from analysis.doors.shown import exit_for
-    from analysis.report.material import Issue, Kind, PaperSize
+    from analysis.report.material import Issue, PageKind, PaperSize
     from analysis.report.signature import sign
     from analysis.report.write import content_of, write_report
     from logger.edges import console
@@ -120,7 +120,7 @@ def _write(args: argparse.Namespace) -> int:
         revision = max(revision_of(read_sidecar(half.file)) for half in material.halves)
     issue = Issue(
         issued,
-        Kind(args.kind),
+        PageKind(args.kind),
         unit,
         args.workshop,
         address,

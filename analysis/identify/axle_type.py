@@ -41,7 +41,7 @@ JUDGED = frozenset({Type.PLATE, Type.CONE, Type.RAMP})
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class WheelQuestion:
     """One thing to try, in short and in full, and what may be seen: the answer's word and its description."""
 
     key: str
@@ -51,13 +51,13 @@ class Question:
 
 
 QUESTIONS = (
-    Question(
+    WheelQuestion(
         "brakes",
         "Brakes",
         "Turn each wheel with its brake fully released, drums and cables looked at. What holds?",
         {"free": "both brakes are free", "drag": "a brake or a cable drags", "unknown": "not checked"},
     ),
-    Question(
+    WheelQuestion(
         "both-up",
         "Both wheels up",
         "Both driven wheels raised, neutral: turn one by hand. What does the other one do?",
@@ -68,7 +68,7 @@ QUESTIONS = (
             "locked": "neither can be turned apart: they always move together",
         },
     ),
-    Question(
+    WheelQuestion(
         "one-held",
         "One wheel held",
         "One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?",
@@ -81,7 +81,7 @@ QUESTIONS = (
             "locked": "it cannot be turned",
         },
     ),
-    Question(
+    WheelQuestion(
         "in-gear",
         "In gear",
         "Both wheels raised, gear engaged (propshaft held), engine off: turn one wheel. What happens?",
@@ -93,7 +93,7 @@ QUESTIONS = (
             "untried": "not tried",
         },
     ),
-    Question(
+    WheelQuestion(
         "slack",
         "Slack",
         "How far does the wheel move before it bites?",
@@ -198,7 +198,7 @@ def recognise(seen: Mapping[str, str]) -> TypeReading:
     Parameters
     ----------
     seen : mapping of str to str
-        Answers by ``Question.key``; what was not tried may be excluded.
+        Answers by ``WheelQuestion.key``; what was not tried may be excluded.
 
     Raises
     ------

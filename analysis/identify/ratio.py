@@ -40,7 +40,7 @@ class Case(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Candidate:
+class RatioCandidate:
     """A ratio that an axle may have, with its tooth counts where they are known."""
 
     ratio: float
@@ -53,8 +53,8 @@ class Candidate:
         return f"{self.ring}/{self.pinion}" if self.ring and self.pinion else ""
 
 
-def _pairs(*pairs: tuple[int, int]) -> tuple[Candidate, ...]:
-    return tuple(Candidate(ring / pinion, ring, pinion) for ring, pinion in pairs)
+def _pairs(*pairs: tuple[int, int]) -> tuple[RatioCandidate, ...]:
+    return tuple(RatioCandidate(ring / pinion, ring, pinion) for ring, pinion in pairs)
 
 
 TOOTH_PAIRS = _pairs(
@@ -66,7 +66,7 @@ TOOTH_PAIRS = _pairs(
 """Ring and pinion tooth counts in use."""
 
 SOLD_RATIOS = tuple(
-    Candidate(ratio)
+    RatioCandidate(ratio)
     # Common practice, no source: ratios commonly sold, whose tooth counts differ from axle to axle.
     for ratio in (
         *[2.47, 2.84, 2.91, 3.00, 3.10, 3.15, 3.25, 3.27, 3.33, 3.40, 3.50, 3.60, 3.75, 3.82, 3.89, 4.00],
@@ -84,7 +84,7 @@ CANDIDATES = tuple(sorted((*TOOTH_PAIRS, *SOLD_RATIOS), key=lambda c: c.ratio))
 class Neighbour:
     """One candidate beside the counted ratio."""
 
-    candidate: Candidate
+    candidate: RatioCandidate
     difference: float
     inside: bool
 
@@ -156,7 +156,7 @@ def read_ratio(
     *,
     propshaft_error_turns: float = PROPSHAFT_ERROR_TURNS,
     wheel_error_turns: float = 0.0,
-    candidates: Sequence[Candidate] = CANDIDATES,
+    candidates: Sequence[RatioCandidate] = CANDIDATES,
 ) -> RatioReading:
     """Give the axle ratio from counted turns: ``i = 2N/(n_left + n_right)``.
 
@@ -170,7 +170,7 @@ def read_ratio(
         Limit of error of N.
     wheel_error_turns : float
         Limit of error of each wheel that turned; 0 for a wheel brought back to its mark.
-    candidates : sequence of Candidate
+    candidates : sequence of RatioCandidate
         What the ratio may be.
 
     Raises
@@ -190,17 +190,19 @@ def read_ratio(
     3.6
     """
     turns = abs(propshaft_turns)
-    both = left_turns + right_turns
     _check_counts(turns, left_turns, right_turns, propshaft_error_turns, wheel_error_turns)
+    both = abs(left_turns + right_turns)
     error = wheel_error_turns * ((left_turns != 0) + (right_turns != 0))
-    if abs(both) <= error:
+    if both <= error:
         raise InputError(
             f"the wheels turned {left_turns:g} and {right_turns:g}: against each other and alike, so the propshaft "
             "stood still and its ratio cannot be counted. Hold one wheel, turn the other ten times, and count again."
         )
-    ratio = 2 * turns / abs(both)
-    low = 2 * (turns - propshaft_error_turns) / (abs(both) + error)
-    high = 2 * (turns + propshaft_error_turns) / (abs(both) - error)
+    ratio = 2 * turns / both
+    low, high = (
+        2 * (turns - propshaft_error_turns) / (both + error),
+        2 * (turns + propshaft_error_turns) / (both - error),
+    )
     case = _case(left_turns, right_turns)
     near = sorted(candidates, key=lambda c: (abs(c.ratio - ratio), c.ratio))
     neighbours = tuple(Neighbour(c, c.ratio - ratio, low <= c.ratio <= high) for c in near[:NEIGHBOURS_SHOWN])
@@ -261,7 +263,9 @@ def _caution(case: Case, ratio: float) -> str:
     return "The sum of both counts is what matters: a miscount of either wheel enters in full."
 
 
-def _turns_to_settle(case: Case, near: Sequence[Candidate], propshaft_error: float, wheel_error: float) -> int | None:
+def _turns_to_settle(
+    case: Case, near: Sequence[RatioCandidate], propshaft_error: float, wheel_error: float
+) -> int | None:
     """Whole wheel turns n for which the interval is narrower than the gap to the next different candidate.
 
     The half interval is about (2e + i·f)/S with S = n_left + n_right, e and f the counting errors; S = n with one
@@ -282,7 +286,7 @@ class CandidateList(Record, frozen=True, kw_only=True):
     name: str = ""
 
 
-def candidate(value: float | str) -> Candidate:
+def candidate(value: float | str) -> RatioCandidate:
     """Give a candidate from a ratio (3.73) or tooth counts (``"41/11"``).
 
     Raises
@@ -294,22 +298,22 @@ def candidate(value: float | str) -> Candidate:
     ring, slash, pinion = text.partition("/")
     try:
         if slash:
-            found = Candidate(int(ring) / int(pinion), int(ring), int(pinion))
+            found = RatioCandidate(int(ring) / int(pinion), int(ring), int(pinion))
         else:
-            found = Candidate(float(text.replace(",", ".")))
+            found = RatioCandidate(float(text.replace(",", ".")))
     except (ValueError, ZeroDivisionError):
-        found = Candidate(math.nan)
+        found = RatioCandidate(math.nan)
     if not 1 <= found.ratio <= 100:
         raise InputError(f"'{text}' is no axle ratio; write 3.73 or tooth counts as ring/pinion: 41/11")
     return found
 
 
-def candidates_from(values: Iterable[float | str]) -> tuple[Candidate, ...]:
+def candidates_from(values: Iterable[float | str]) -> tuple[RatioCandidate, ...]:
     """Give candidates in ascending order; see ``candidate``."""
     return tuple(sorted((candidate(value) for value in values), key=lambda c: c.ratio))
 
 
-def read_candidates(path: str | Path) -> tuple[Candidate, ...]:
+def read_candidates(path: str | Path) -> tuple[RatioCandidate, ...]:
     """Read the user's own list of ratios from a TOML file.
 
     Raises

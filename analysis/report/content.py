@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from analysis.report.drawing import Drawing
-    from analysis.report.material import Kind, PaperSize
+    from analysis.report.material import PageKind, PaperSize
     from analysis.verdict.limits import State
 
 LONGEST = 160
@@ -20,7 +20,7 @@ LONGEST_NOTE = 600
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class PageTable:
     """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count."""
 
     headings: tuple[str, ...]
@@ -39,7 +39,7 @@ class Section:
     heading: str
     fields: tuple[tuple[str, str], ...] = ()
     lines: tuple[str, ...] = ()
-    table: Table | None = None
+    table: PageTable | None = None
     half: bool = False
     bullets: bool = False
 
@@ -77,7 +77,7 @@ class Content:
     identity: str
     issued: datetime
     title: str
-    kind: Kind
+    kind: PageKind
     shop: str
     address: tuple[str, ...]
     simulated: bool

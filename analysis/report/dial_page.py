@@ -4,9 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, clean
-from analysis.report.drawing import BAND, INK, LIMIT, MUTED, RULE, WRONG, Box, Drawing, Line, Ring, Shape, Text, ticks
-from analysis.report.material import Kind
+from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, clean
+from analysis.report.drawing import (
+    BAND,
+    INK,
+    LIMIT,
+    MUTED,
+    RULE,
+    WRONG,
+    Box,
+    Drawing,
+    Polyline,
+    Ring,
+    Shape,
+    Text,
+    ticks,
+)
+from analysis.report.material import PageKind
 from analysis.report.page import Page
 from logger.edges.units import torque_factor
 
@@ -34,7 +48,7 @@ class DialPage(Page):
 
     def drawing(self) -> Drawing:
         """Draw every reading with its interval, and the limit."""
-        width, height = self.issue.paper.width, 86.0 if self.issue.kind is Kind.ENGINEER else 150.0
+        width, height = self.issue.paper.width, 86.0 if self.issue.kind is PageKind.ENGINEER else 150.0
         lines, per_unit = self.material.dial, torque_factor(self.unit)
         ends = [nm / per_unit for line in lines for nm in (line.nm - line.u95_nm, line.nm + line.u95_nm)]
         bounds = self.material.result.bounds if self.material.result is not None else None
@@ -51,14 +65,14 @@ class DialPage(Page):
             foot = y(low if bounds.lower is None else bounds.lower / per_unit)
             shapes.append(Box(LEFT, top, width - LEFT - 6, round(foot - top, 2), BAND))
         for value in ticks(low, high, 5):
-            shapes.append(Line(((LEFT, y(value)), (width - 6, y(value))), RULE, 0.4))
+            shapes.append(Polyline(((LEFT, y(value)), (width - 6, y(value))), RULE, 0.4))
             shapes.append(Text(LEFT - 4, y(value) + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
-        shapes += (Line(((LEFT, y(v)), (width - 6, y(v))), LIMIT, 0.8, dashed=True) for v in limits)
+        shapes += (Polyline(((LEFT, y(v)), (width - 6, y(v))), LIMIT, 0.8, dashed=True) for v in limits)
         step = min(WIDEST, (width - LEFT - 6) / (len(lines) + 1))
         for place, line in enumerate(lines, 1):
             x, colour = round(LEFT + place * step, 2), WRONG if line.left_out else INK
             upright = ((x, y((line.nm - line.u95_nm) / per_unit)), (x, y((line.nm + line.u95_nm) / per_unit)))
-            shapes += [Line(upright, colour, 0.8), Ring(x, y(line.nm / per_unit), colour)]
+            shapes += [Polyline(upright, colour, 0.8), Ring(x, y(line.nm / per_unit), colour)]
             number = f"{line.number} ✗" if line.left_out else f"{line.number}"
             shapes.append(Text(x, bottom + 11, number, 7, MUTED, "middle"))
         shapes.append(Text(LEFT, TOP - 6, f"torque at the axle, {self.unit}", 7.5, INK, bold=True))
@@ -84,7 +98,7 @@ class DialPage(Page):
         )
         heads = ("no.", "what was read", "dial", "scale", f"at the axle, {self.unit}", "remark")
         dim = tuple(place for place, line in enumerate(self.material.dial) if line.left_out)
-        yield Section("Readings of the dial", table=Table(heads, rows, (0, 4), dim))
+        yield Section("Readings of the dial", table=PageTable(heads, rows, (0, 4), dim))
 
     def instrument(self) -> tuple[tuple[str, str], ...]:
         """Say that nothing was recorded."""

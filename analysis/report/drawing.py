@@ -34,7 +34,7 @@ POINTS_PER_COLUMN = 2
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Polyline:
     """A polyline; ``dashed`` for limits and boundaries."""
 
     points: tuple[tuple[float, float], ...]
@@ -76,7 +76,7 @@ class Text:
     bold: bool = False
 
 
-Shape = Line | Box | Ring | Text
+Shape = Polyline | Box | Ring | Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
-class PullMark:
+class DrawnPull:
     """What is drawn of one pull, in seconds and in the unit of the axis (signed)."""
 
     number: int
@@ -163,7 +163,7 @@ def trace_drawing(
     torque: Floats,
     unit: str,
     *,
-    pulls: Sequence[PullMark] = (),
+    pulls: Sequence[DrawnPull] = (),
     limit: tuple[float | None, float | None] = (None, None),
     size: tuple[float, float] = (523.0, 178.0),
     axis: str = "torque at the axle",
@@ -177,7 +177,7 @@ def trace_drawing(
         The trace, in the unit of the axis, signed (clockwise positive).
     unit : str
         Of the axis.
-    pulls : sequence of PullMark
+    pulls : sequence of DrawnPull
         Pulls with what was read from them.
     limit : (lower, upper)
         Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
@@ -198,7 +198,7 @@ def trace_drawing(
     t, y = decimate(time_s, torque, max(2, int(plot.width)))
     for part in np.split(np.arange(len(t)), breaks(time_s, t)):
         if len(part):
-            shapes.append(Line(tuple((plot.x(t[i]), plot.y(y[i])) for i in part), INK, 0.6))
+            shapes.append(Polyline(tuple((plot.x(t[i]), plot.y(y[i])) for i in part), INK, 0.6))
     for pull in pulls:
         shapes += _read(plot, pull)
     shapes += _limit_lines(plot, limit, sides, unit)
@@ -228,7 +228,7 @@ class _Plot:
 def _range(
     time_s: Floats,
     torque: Floats,
-    pulls: Sequence[PullMark],
+    pulls: Sequence[DrawnPull],
     limit: tuple[float | None, float | None],
     also: Sequence[float],
 ) -> tuple[float, float, float, float]:
@@ -246,7 +246,7 @@ def _range(
     return t_low, t_high if t_high > t_low else t_low + 1.0, low - pad, high + pad
 
 
-def _sides(torque: Floats, pulls: Sequence[PullMark]) -> tuple[int, ...]:
+def _sides(torque: Floats, pulls: Sequence[DrawnPull]) -> tuple[int, ...]:
     """Give the signs to which pulls go; without pulls that of the larger excursion."""
     signs = {1 if p.breakaway[1] >= 0 else -1 for p in pulls if p.breakaway} | {
         1 if p.rotating[2] >= 0 else -1 for p in pulls if p.rotating
@@ -280,7 +280,7 @@ def _limit_lines(
     for side in sides:
         for bound, _ in bounds:
             y = plot.y(side * bound)
-            shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), LIMIT, 0.8, dashed=True))
+            shapes.append(Polyline(((plot.left, y), (plot.left + plot.width, y)), LIMIT, 0.8, dashed=True))
     if bounds:
         said = ", ".join(f"{word} {bound:.4g} {unit}" for bound, word in bounds)
         shapes.append(Text(plot.left + plot.width, plot.top - 6, f"dashed: {said}", 7.5, LIMIT, "end"))
@@ -292,35 +292,35 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
     bottom = plot.top + plot.height
     for value in ticks(plot.low, plot.high, 5):
         y = plot.y(value)
-        shapes.append(Line(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
+        shapes.append(Polyline(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
         shapes.append(Text(plot.left - 4, y + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
     for value in ticks(plot.t_low, plot.t_high, min(8, int(plot.width / TICKS_EVERY))):
         x = plot.x(value)
-        shapes.append(Line(((x, bottom), (x, bottom + 3)), MUTED, 0.5))
+        shapes.append(Polyline(((x, bottom), (x, bottom + 3)), MUTED, 0.5))
         shapes.append(Text(x, bottom + 11, f"{value:g}", anchor="middle"))
-    shapes.append(Line(((plot.left, bottom), (plot.left + plot.width, bottom)), MUTED, 0.5))
+    shapes.append(Polyline(((plot.left, bottom), (plot.left + plot.width, bottom)), MUTED, 0.5))
     shapes.append(Text(plot.left, plot.top - 6, f"{axis}, {unit}", 7.5, INK, bold=True))
     shapes.append(Text(plot.left - 8, bottom + 11, "time, s", 7.5, INK, "end", bold=True))
     return shapes
 
 
-def _span(plot: _Plot, pull: PullMark, *, at_top: bool) -> list[Shape]:
+def _span(plot: _Plot, pull: DrawnPull, *, at_top: bool) -> list[Shape]:
     """Draw a bar along the edge that the pulls do not reach, with the pull's number, crossed where it is not used."""
     a, b = plot.x(pull.start_s), plot.x(pull.end_s)
     bottom = plot.top + plot.height
     y, base = (plot.top - 1.2, plot.top + 9) if at_top else (bottom + 1.2, bottom - 3)
     label = f"{pull.number}" if pull.valid else f"{pull.number} ✗"
     colour = ACCENT if pull.valid else WRONG
-    bar = Line(((a, y), (max(b, a + 1), y)), colour, 2.2)
+    bar = Polyline(((a, y), (max(b, a + 1), y)), colour, 2.2)
     return [bar, Text((a + b) / 2, base, label, 7, colour, "middle", bold=True)]
 
 
-def _read(plot: _Plot, pull: PullMark) -> list[Shape]:
+def _read(plot: _Plot, pull: DrawnPull) -> list[Shape]:
     shapes: list[Shape] = []
     if pull.rotating is not None:
         start, end, level = pull.rotating
         y = plot.y(level)
-        shapes.append(Line(((plot.x(start), y), (plot.x(end), y)), STEADY, 2.0))
+        shapes.append(Polyline(((plot.x(start), y), (plot.x(end), y)), STEADY, 2.0))
     if pull.breakaway is not None:
         time_s, level = pull.breakaway
         x, y = plot.x(time_s), plot.y(level)
@@ -335,7 +335,7 @@ def beside(left: Drawing, right: Drawing, gap: float, about: str) -> Drawing:
     by = left.width + gap
 
     def moved(shape: Shape) -> Shape:
-        if isinstance(shape, Line):
+        if isinstance(shape, Polyline):
             return replace(shape, points=tuple((round(x + by, 2), y) for x, y in shape.points))
         return replace(shape, x=round(shape.x + by, 2))
 
@@ -355,7 +355,7 @@ def to_svg(drawing: Drawing) -> str:
 
 def _svg(shape: Shape) -> str:
     match shape:
-        case Line():
+        case Polyline():
             points = " ".join(f"{x:g},{y:g}" for x, y in shape.points)
             dash = ' stroke-dasharray="4 2.5"' if shape.dashed else ""
             return (

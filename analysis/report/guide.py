@@ -13,11 +13,11 @@ from pathlib import Path
 
 from analysis.cautions import BEFORE_TURNING, CAUTIONS, Moment, cautions_for
 from analysis.report import drawing as d
-from analysis.report.content import Table
+from analysis.report.content import PageTable
 from analysis.report.drawing import to_svg
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import MARGIN, PaperSize
-from analysis.report.paper import GAP, Paper, Setting
+from analysis.report.paper import GAP, Paper, TypeSetting
 from logger.errors import FileError, InputError
 from logger.version import VERSION
 
@@ -72,7 +72,7 @@ MISTAKES = (
 SAID = frozenset({"zero", "smooth", "enough", "stud-reads-low", "drag", "case-clamped", "units", "simulated"})
 """Cautions that steps and mistakes say already."""
 
-_SETTING = Setting(body=7.5, small=7.0, lead=1.13, gap=2.0, thin=0.35, top=22.0, bottom=20.0)
+_SETTING = TypeSetting(body=7.5, small=7.0, lead=1.13, gap=2.0, thin=0.35, top=22.0, bottom=20.0)
 HEADS = ("mistake", "what it does", "from")
 
 
@@ -159,7 +159,7 @@ def guide_pdf(paper: PaperSize = PaperSize.A4) -> bytes:
     for number, (name, text) in enumerate(STEPS, 1):
         sheet.fields([(f"{number}  {name}", text)], MARGIN, sheet.width, 1)
     _head(sheet, "Mistakes and their sizes")
-    sheet.table(Table(HEADS, MISTAKES))
+    sheet.table(PageTable(HEADS, MISTAKES))
     _columns(sheet)
     sheet.paragraph(f"Heldwheel {VERSION}. {_FOOT}", _SETTING.small, d.MUTED)
     return bytes(pdf.output())

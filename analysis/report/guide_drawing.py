@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from functools import reduce
 
-from analysis.report.drawing import ACCENT, BAND, INK, MUTED, STEADY, Box, Drawing, Line, Ring, Shape, Text, beside
+from analysis.report.drawing import ACCENT, BAND, INK, MUTED, STEADY, Box, Drawing, Polyline, Ring, Shape, Text, beside
 
 WIDE, HIGH, GAP = 98.0, 112.0, 8.0
 """One panel and the gap between two, points: five stand on a sheet."""
@@ -41,30 +41,37 @@ def _arrow(points: tuple[Point, ...], colour: str = ACCENT, width: float = 1.6) 
     along = math.atan2(y - y0, x - x0)
     barbs = [(x - 6 * math.cos(along + turn), y - 6 * math.sin(along + turn)) for turn in (0.5, -0.5)]
     head = (barbs[0], (x, y), barbs[1])
-    return [Line(points, colour, width), Line(tuple((round(a, 2), round(b, 2)) for a, b in head), colour, width)]
+    return [
+        Polyline(points, colour, width),
+        Polyline(tuple((round(a, 2), round(b, 2)) for a, b in head), colour, width),
+    ]
 
 
 def _tyre(x: float, y: float, wide: float, high: float) -> list[Shape]:
     """Draw a tyre seen from behind."""
     return [
         Box(x, y, wide, high, BAND),
-        Line(((x, y), (x + wide, y), (x + wide, y + high), (x, y + high), (x, y)), INK),
+        Polyline(((x, y), (x + wide, y), (x + wide, y + high), (x, y + high), (x, y)), INK),
     ]
 
 
 def _wheel(x: float, y: float, radius: float) -> list[Shape]:
     """Draw a wheel from outside: tyre, hub and five studs, one of them straight up."""
-    shapes: list[Shape] = [Line(_arc(x, y, radius), INK, 1.2), Line(_arc(x, y, 3), INK)]
+    shapes: list[Shape] = [Polyline(_arc(x, y, radius), INK, 1.2), Polyline(_arc(x, y, 3), INK)]
     studs = (_arc(x, y, radius * 0.45, 90 + 72 * i, 91 + 72 * i)[0] for i in range(5))
-    return shapes + [Line(_arc(*stud, 2.2), INK) for stud in studs]
+    return shapes + [Polyline(_arc(*stud, 2.2), INK) for stud in studs]
 
 
 def _held() -> Drawing:
     floor, axle = 96.0, 62.0
-    shapes: list[Shape] = [Line(((0, floor), (WIDE, floor)), INK, 1.2), *_tyre(4, 46, 14, 50), *_tyre(80, 36, 14, 50)]
-    shapes += [Line(((18, axle + 8), (80, axle)), INK, 2.4), Line(_arc(49, axle + 4, 8), INK, 1.2)]
-    shapes += [Line(((62, axle + 3), (55, floor), (69, floor), (62, axle + 3)), MUTED, 1.4)]  # the stand
-    shapes += [Line(((2, 44), (11, 40), (20, 44), (22, floor)), ACCENT, 2.0)]  # the strap over the tyre
+    shapes: list[Shape] = [
+        Polyline(((0, floor), (WIDE, floor)), INK, 1.2),
+        *_tyre(4, 46, 14, 50),
+        *_tyre(80, 36, 14, 50),
+    ]
+    shapes += [Polyline(((18, axle + 8), (80, axle)), INK, 2.4), Polyline(_arc(49, axle + 4, 8), INK, 1.2)]
+    shapes += [Polyline(((62, axle + 3), (55, floor), (69, floor), (62, axle + 3)), MUTED, 1.4)]  # the stand
+    shapes += [Polyline(((2, 44), (11, 40), (20, 44), (22, floor)), ACCENT, 2.0)]  # the strap over the tyre
     shapes += [Text(0, 30, "held: floor, strap", 7), Text(WIDE, 30, "raised", 7, anchor="end")]
     shapes += [Text(62, 107, "stand", 7, anchor="middle"), Text(4, 107, "not by hand", 7)]
     return _panel(
@@ -75,7 +82,11 @@ def _held() -> Drawing:
 def _lever() -> Drawing:
     x, y, radius = 46.0, 78.0, 28.0
     stud, hand = (x, y - 0.45 * radius), (x, 22.0)
-    shapes = [*_wheel(x, y, radius), Line(((x, y), stud), MUTED, 0.8, dashed=True), Line((stud, hand), INK, 3.0)]
+    shapes = [
+        *_wheel(x, y, radius),
+        Polyline(((x, y), stud), MUTED, 0.8, dashed=True),
+        Polyline((stud, hand), INK, 3.0),
+    ]
     shapes += _arrow((hand, (hand[0] + 26, hand[1])))
     shapes += [
         Text(x + 5, 46, "lever", 7),
@@ -90,7 +101,7 @@ def _lever() -> Drawing:
 def _zero() -> Drawing:
     x, y, radius = 46.0, 44.0, 24.0
     stud = (x, y + 0.45 * radius)
-    shapes = [*_wheel(x, y, radius), Line((stud, (x, 98)), INK, 3.0), Text(x + 8, 84, "hangs free", 7)]
+    shapes = [*_wheel(x, y, radius), Polyline((stud, (x, 98)), INK, 3.0), Text(x + 8, 84, "hangs free", 7)]
     shapes += [Text(x + 8, 98, "0", 13, ACCENT, bold=True), Text(0, 110, "hands off; again at the end", 7)]
     return _panel(3, "Zero", "the lever hangs free, nobody touches it, the zero is taken", shapes)
 
@@ -98,10 +109,10 @@ def _zero() -> Drawing:
 def _ramp() -> Drawing:
     low, left = 92.0, 8.0
     trace = ((left, low), (left + 12, low), (left + 36, 34), (left + 41, 46), (left + 88, 47))
-    shapes: list[Shape] = [Line(((left, 20), (left, low), (WIDE, low)), MUTED, 0.8), Line(trace, INK, 1.4)]
+    shapes: list[Shape] = [Polyline(((left, 20), (left, low), (WIDE, low)), MUTED, 0.8), Polyline(trace, INK, 1.4)]
     shapes += [Ring(left + 36, 34), Text(left + 36, 28, "B", 8, INK, "middle", bold=True)]
     shapes += [
-        Line(((left + 46, 47), (left + 86, 47)), STEADY, 3.0),
+        Polyline(((left + 46, 47), (left + 86, 47)), STEADY, 3.0),
         Text(left + 66, 43, "R", 8, STEADY, "middle", bold=True),
     ]
     shapes += [Text(left + 24, 103, "2 to 3 s", 7, anchor="middle"), Text(WIDE, 103, "time", 7, anchor="end")]

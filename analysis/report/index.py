@@ -5,7 +5,7 @@ it holds if every byte of it is what this program writes from its list, and ever
 the list says of a report is the report's own record; whether a report holds, ``report --verify`` says of each. The
 workshop's key signs an index like a page (``analysis.report.signature``).
 
-Offered: ``Entry``, ``entries_in``, ``index_page``, ``write_index``, ``check_index``.
+Offered: ``IndexEntry``, ``entries_in``, ``index_page``, ``write_index``, ``check_index``.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ MOST: Final = 20_000  # reports of a folder
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class IndexEntry:
     """One report: its file name, the hash of its bytes, and what its record says."""
 
     file: str
@@ -43,7 +43,7 @@ class Entry:
     result: str
 
 
-def entries_in(folder: Path | str) -> tuple[list[Entry], list[str]]:
+def entries_in(folder: Path | str) -> tuple[list[IndexEntry], list[str]]:
     """Give the reports of a folder in order of issue, and the pages there that are none of ours.
 
     Raises
@@ -77,12 +77,12 @@ def _is_report(path: Path | str) -> bool:
     return True
 
 
-def _entry(path: Path) -> Entry:
+def _entry(path: Path) -> IndexEntry:
     record = read_record(path)
     issue, recording, claims = (record.get(key) for key in ("issue", "recording", "claims"))
     issue = issue if isinstance(issue, dict) else {}
     revision = issue.get("revision", 0)
-    return Entry(
+    return IndexEntry(
         path.name,
         hash_of(path, MAX_BYTES),
         clean(str(record.get("id", "")), 80),
@@ -93,7 +93,7 @@ def _entry(path: Path) -> Entry:
     )
 
 
-def index_page(entries: list[Entry], title: str, made: datetime) -> str:
+def index_page(entries: list[IndexEntry], title: str, made: datetime) -> str:
     """Set the page; the same list gives the same page, byte for byte."""
     title, day = clean(title, 120), made.isoformat(timespec="seconds")
     record = {"schema": SCHEMA, "title": title, "made": day, "reports": [asdict(entry) for entry in entries]}
@@ -125,7 +125,7 @@ list was made. What stands beside it is the report's own word: heldwheel-read re
 """
 
 
-def _cells(entry: Entry) -> tuple[str, ...]:
+def _cells(entry: IndexEntry) -> tuple[str, ...]:
     revision = str(entry.revision) if entry.revision else ""
     return (entry.file, entry.issued, revision, entry.recording, entry.result, entry.identity, entry.sha256)
 
@@ -179,14 +179,14 @@ def check_index(path: Path | str) -> tuple[bool, list[str]]:
     return not wrong, said
 
 
-def _listed(data: bytes, path: Path | str) -> tuple[list[Entry], str, datetime]:
+def _listed(data: bytes, path: Path | str) -> tuple[list[IndexEntry], str, datetime]:
     start, _, rest = data.partition(OPENS.encode())
     text, closes, _ = rest.partition(CLOSES.encode())
     try:
         record = json.loads(text) if closes and start else None
         if not isinstance(record, dict) or record.get("schema") != SCHEMA:
             raise ValueError("no list")
-        entries = [Entry(**entry) for entry in record["reports"]]
+        entries = [IndexEntry(**entry) for entry in record["reports"]]
         if not all(isinstance(v, str) or k == "revision" for e in entries for k, v in asdict(e).items()):
             raise TypeError("a text is none")
         return entries, str(record["title"]), datetime.fromisoformat(record["made"])

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 Floats = NDArray[np.float64]
 
 
-class Kind(StrEnum):
+class PageKind(StrEnum):
     """For whom the page is written."""
 
     CUSTOMER = "customer"
@@ -231,7 +231,7 @@ class Issue:
 
     Attributes
     ----------
-    kind : Kind
+    kind : PageKind
         Customer or engineer.
     unit : str
         Torque unit of the page.
@@ -252,7 +252,7 @@ class Issue:
     """
 
     issued: datetime
-    kind: Kind = Kind.CUSTOMER
+    kind: PageKind = PageKind.CUSTOMER
     unit: str = "N·m"
     shop: str = ""
     address: str = ""

@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 
 from analysis.cautions import cautions_of
 from analysis.report import fields, words
-from analysis.report.content import LONGEST_NOTE, Headline, Section, Table, Verdict, clean, minus
-from analysis.report.drawing import Drawing, PullMark, trace_drawing
-from analysis.report.material import DragPart, Figure, Issue, JobLine, Kind, Material, PullLine, Torque
+from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, Verdict, clean, minus
+from analysis.report.drawing import Drawing, DrawnPull, trace_drawing
+from analysis.report.material import DragPart, Figure, Issue, JobLine, Material, PageKind, PullLine, Torque
 from analysis.trace.results import DIRECTION_WORDS
 from analysis.verdict.adequacy import certificate_advice
 from analysis.verdict.limits import State, percent
@@ -92,7 +92,7 @@ class Page:
 
     def drawing(self) -> Drawing:
         """Draw the trace with its pulls and the limit."""
-        return self.trace((self.issue.paper.width, 86.0 if self.issue.kind is Kind.ENGINEER else 172.0))
+        return self.trace((self.issue.paper.width, 86.0 if self.issue.kind is PageKind.ENGINEER else 172.0))
 
     def trace(self, size: tuple[float, float], which: str = "", also: tuple[float, ...] = ()) -> Drawing:
         """Draw the trace as wide and high as ``size``; ``which`` of several; ``also`` as in ``trace_drawing``, N·m."""
@@ -116,14 +116,14 @@ class Page:
             also=[nm / per_unit for nm in also],
         )
 
-    def _mark(self, pull: PullLine, per_unit: float) -> PullMark:
+    def _mark(self, pull: PullLine, per_unit: float) -> DrawnPull:
         def level(figure: Figure) -> float:
             nm = figure.at_axle_nm if self.material.factor is not None else figure.at_sensor_nm
             return pull.direction * (figure.at_sensor_nm if nm is None else nm) / per_unit
 
         breakaway = (pull.breakaway.time_s, level(pull.breakaway)) if pull.breakaway else None
         rotating = (pull.rotating.time_s, pull.rotating.end_s, level(pull.rotating)) if pull.rotating else None
-        return PullMark(pull.number, pull.start_s, pull.end_s, pull.used, breakaway, pull.distinct, rotating)
+        return DrawnPull(pull.number, pull.start_s, pull.end_s, pull.used, breakaway, pull.distinct, rotating)
 
     def legend(self) -> str:
         """Explain the drawing's marks."""
@@ -172,7 +172,7 @@ class Page:
         m = self.material
         return tuple(fields.instrument(m.header, self.unit, m.rate_hz, m.noise_nm))
 
-    def pull_table(self, *, greatest: bool = False) -> Table:
+    def pull_table(self, *, greatest: bool = False) -> PageTable:
         """List every pull, used or not; with its ``greatest`` rotating torque instead of breakaway over rotating."""
         rows, dim = [], []
         for i, pull in enumerate(self.material.pulls):
@@ -207,7 +207,7 @@ class Page:
             "chatter",
             "remark",
         )
-        return Table(heads, tuple(rows), (0, 1, 3, 4, 5, 6, 7, 8), tuple(dim))
+        return PageTable(heads, tuple(rows), (0, 1, 3, 4, 5, 6, 7, 8), tuple(dim))
 
     def _cells(self, figure: Figure | None) -> tuple[str, str]:
         if figure is None:
@@ -273,14 +273,14 @@ class Page:
         return Section(
             f"Uncertainty of {'the ' * torque}{budget.quantity}",
             lines=(line,),
-            table=Table(heads, tuple(rows), (1, 2, 4, 5, 7, 8)),
+            table=PageTable(heads, tuple(rows), (1, 2, 4, 5, 7, 8)),
         )
 
     def method(self) -> str:
         """Say how the test was made and what was not tested."""
         header = self.material.header
         return words.method(header.test, header.conditions) + (
-            "" if self.issue.kind is Kind.ENGINEER else f" {words.NOT_TESTED}"
+            "" if self.issue.kind is PageKind.ENGINEER else f" {words.NOT_TESTED}"
         )
 
     def drag(self, drag: DragPart) -> Section:
@@ -303,7 +303,7 @@ class Page:
         heads = ("quantity", "rolling", "as read", "both free", "pack mean", "how")
         said = " ".join([words.RAW_IS_COMPARED, *(f"{note[0].upper()}{note[1:]}." for note in drag.notes if note)])
         line = clean(said, 2 * LONGEST_NOTE)
-        return Section(f"Drag taken off ({self.unit})", lines=(line,), table=Table(heads, rows, (2, 3, 4)))
+        return Section(f"Drag taken off ({self.unit})", lines=(line,), table=PageTable(heads, rows, (2, 3, 4)))
 
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
@@ -353,7 +353,7 @@ class Page:
         more = len(photos) - MOST_PHOTOS
         told = f"{more} more photos are named in the recording. {words.COMPUTED}" if more > 0 else words.COMPUTED
         lines = (f"{told} {words.STATED}",)
-        return Section("Evidence", lines=lines, table=Table(("file", "SHA-256", "what it is"), tuple(rows)))
+        return Section("Evidence", lines=lines, table=PageTable(("file", "SHA-256", "what it is"), tuple(rows)))
 
     def recording(self, half: Material) -> str:
         """Say what a recording is."""

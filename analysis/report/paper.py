@@ -16,7 +16,7 @@ from analysis.report.material import MARGIN
 if TYPE_CHECKING:
     from fpdf import FPDF
 
-    from analysis.report.content import Table
+    from analysis.report.content import PageTable
     from analysis.report.material import PaperSize
 
 GAP = 16.0
@@ -24,7 +24,7 @@ GAP = 16.0
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class TypeSetting:
     """How closely a sheet is set.
 
     Attributes
@@ -54,10 +54,10 @@ class Setting:
     sign: float = 30.0
 
 
-ROOMY = Setting()
-CLOSE = Setting(body=7.5, small=7.0, lead=1.2, gap=1.7, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=24.0)
+ROOMY = TypeSetting()
+CLOSE = TypeSetting(body=7.5, small=7.0, lead=1.2, gap=1.7, thin=0.5, top=22.0, bottom=28.0, large=14.0, sign=24.0)
 
-CLOSEST = Setting(body=7.5, small=7.0, lead=1.14, gap=1.2, thin=0.3, top=20.0, bottom=28.0, large=13.0, sign=23.0)
+CLOSEST = TypeSetting(body=7.5, small=7.0, lead=1.14, gap=1.2, thin=0.3, top=20.0, bottom=28.0, large=13.0, sign=23.0)
 """For what is one sheet of A4 and would be two of letter, which is shorter by 50 points."""
 
 
@@ -73,13 +73,13 @@ class Paper:
     ----------
     pdf : FPDF
         The document, with its head and foot.
-    setting : Setting
+    setting : TypeSetting
         How closely it is set.
     size : PaperSize
         Of a sheet.
     """
 
-    def __init__(self, pdf: FPDF, setting: Setting, size: PaperSize) -> None:
+    def __init__(self, pdf: FPDF, setting: TypeSetting, size: PaperSize) -> None:
         self.pdf, self.set = pdf, setting
         self.width, self.high = size.width, size.points[1]
         pdf.set_margins(MARGIN, setting.top, MARGIN)
@@ -178,7 +178,7 @@ class Paper:
 
     # Tables
 
-    def table(self, table: Table) -> None:
+    def table(self, table: PageTable) -> None:
         """Set a table: columns as wide as they need, the last one takes what is left and wraps."""
         pdf = self.pdf
         widths = self._widths(table)
@@ -196,7 +196,7 @@ class Paper:
         self.pdf.line(MARGIN, self.y, MARGIN + self.width, self.y)
         self.move(self.y + self.set.thin)
 
-    def _widths(self, table: Table) -> list[float]:
+    def _widths(self, table: PageTable) -> list[float]:
         size, needs = self.set.body, []
         for i, heading in enumerate(table.headings):
             self.font(size, bold=True)
@@ -237,7 +237,7 @@ class Paper:
     def _shape(self, shape: d.Shape, top: float) -> None:
         pdf = self.pdf
         match shape:
-            case d.Line():
+            case d.Polyline():
                 pdf.set_draw_color(*rgb(shape.colour))
                 pdf.set_line_width(shape.width)
                 if shape.dashed:

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from analysis.report import drawing as d
 from analysis.report.content import blocks
 from analysis.report.material import MARGIN
-from analysis.report.paper import CLOSE, CLOSEST, GAP, ROOMY, Paper, Setting, rgb
+from analysis.report.paper import CLOSE, CLOSEST, GAP, ROOMY, Paper, TypeSetting, rgb
 from analysis.report.words import SIMULATED
 from analysis.verdict.limits import State
 
@@ -111,7 +111,7 @@ def _across(pdf: FPDF, word: str) -> None:
 class _Sheet(Paper):
     """Composes a content from top to bottom, on as many sheets as it needs."""
 
-    def __init__(self, content: Content, setting: Setting) -> None:
+    def __init__(self, content: Content, setting: TypeSetting) -> None:
         super().__init__(_document(content), setting, content.paper)
         self.content = content
         self.pdf.add_page()

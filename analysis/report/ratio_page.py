@@ -9,9 +9,9 @@ import msgspec
 import numpy as np
 
 from analysis.report import words
-from analysis.report.content import Headline, Section, Table
+from analysis.report.content import Headline, PageTable, Section
 from analysis.report.drawing import beside
-from analysis.report.material import Kind
+from analysis.report.material import PageKind
 from analysis.report.page import Page
 from analysis.rows.gear import GEARS, ratio_words
 
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from analysis.report.drawing import Drawing
     from analysis.report.material import Material
 
-HEIGHTS = {Kind.ENGINEER: 84.0, Kind.CUSTOMER: 140.0}
+HEIGHTS = {PageKind.ENGINEER: 84.0, PageKind.CUSTOMER: 140.0}
 """Of the two traces, points."""
 
 GAP = 16.0
@@ -75,7 +75,7 @@ class RatioPage(Page):
         rows = [(gear, *row) for gear, half in zip(GEARS, (first, second), strict=True) for row in half.rows]
         right = tuple(column + 1 for column in first.right)
         dim = (*first.dim, *(row + len(first.rows) for row in second.dim))
-        yield Section(f"Pulls ({self.unit})", table=Table(("half", *first.headings), tuple(rows), right, dim))
+        yield Section(f"Pulls ({self.unit})", table=PageTable(("half", *first.headings), tuple(rows), right, dim))
 
     def method(self) -> str:
         """Say how the test was made and what was not tested."""
@@ -85,7 +85,7 @@ class RatioPage(Page):
         )
         alike = second.replace("gearbox in neutral", "gear engaged") == first
         again = "The same again with the gearbox in neutral." if alike else f"In neutral: {second}"
-        return f"{first} {again}" + ("" if self.issue.kind is Kind.ENGINEER else f" {words.NOT_TESTED}")
+        return f"{first} {again}" + ("" if self.issue.kind is PageKind.ENGINEER else f" {words.NOT_TESTED}")
 
     def corrections(self) -> Iterator[str]:
         """Say what lies between the sensor's reading and the torque at the axle."""

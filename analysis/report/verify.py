@@ -28,7 +28,7 @@ from typing import TYPE_CHECKING, Any
 from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
 from analysis.report.content import clean
-from analysis.report.material import Issue, Kind, Material, PaperSize
+from analysis.report.material import Issue, Material, PageKind, PaperSize
 from analysis.report.visible import texts_of
 from analysis.report.write import (
     SCHEMA,
@@ -157,7 +157,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
         said = record["issue"]
         return Issue(
             datetime.fromisoformat(said["issued"]),
-            Kind(said["kind"]),
+            PageKind(said["kind"]),
             str(said["unit"]),
             str(said["shop"]),
             str(said["address"]),

@@ -24,7 +24,7 @@ import msgspec
 from analysis.report import words
 from analysis.report.content import Content, clean
 from analysis.report.dial_page import DialPage
-from analysis.report.material import DragPart, Figure, Issue, Kind, Material, PackLine, PullLine
+from analysis.report.material import DragPart, Figure, Issue, Material, PackLine, PageKind, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
 from logger.edges.small_file import write_whole
@@ -68,9 +68,8 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         record = _record(material, issue)
     whole = str(record["id"])
     identity = short_of(whole)
-    kind = DialPage if material.dial else Page if material.neutral is None else RatioPage
-    page = kind(material, issue, canonical_unit(issue.unit))
-    engineer = issue.kind is Kind.ENGINEER
+    page_of = DialPage if material.dial else Page if material.neutral is None else RatioPage
+    page = page_of(material, issue, canonical_unit(issue.unit))
     return Content(
         identity,
         issue.issued,
@@ -84,7 +83,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         page.headlines(),
         page.drawing(),
         page.legend(),
-        tuple(page.sections(full=engineer)),
+        tuple(page.sections(full=issue.kind is PageKind.ENGINEER)),
         words.STATEMENTS,
         _signatures(material, issue),
         f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
@@ -99,7 +98,7 @@ def _signatures(material: Material, issue: Issue) -> tuple[str, ...]:
     """Give what stands under the lines that are signed, with names where they are known."""
     tested = clean(f"tested by {material.header.job.operator}", 60).strip()
     authorised = clean(f"authorised by {issue.authorised}", 60).strip()
-    both = issue.kind is Kind.ENGINEER or issue.authorised.strip()
+    both = issue.kind is PageKind.ENGINEER or issue.authorised.strip()
     return (tested, authorised, "date") if both else (tested, "date")
 
 

@@ -156,6 +156,11 @@ def read_many(
     suspects: list[Item] = []
     while chunks:
         suspects += yield from _with_pool(chunks, by, asked, workers)
+    yield from _one_by_one(suspects, by, asked)
+
+
+def _one_by_one(suspects: Sequence[Item], by: By, asked: Asked | None) -> Iterator[Outcome]:
+    """Read each of what was being read as a process died in a process of its own."""
     dead = 0
     for number, path in suspects:
         outcome = _read_alone(number, path, by, asked)

@@ -29,7 +29,7 @@ from logger.errors import FileError, InputError
 from logger.version import VERSION
 
 if TYPE_CHECKING:
-    from analysis.rows.tables import BadFile, Cell, Column, Row
+    from analysis.rows.tables import BadFile, Cell, Row, TableColumn
 
 MONTH = "month"
 UNKNOWN = "unknown"
@@ -37,7 +37,7 @@ ABOUT = b"heldwheel"
 HELD = 5000  # rows at once
 
 
-def _schema(columns: Sequence[Column], bad: Iterable[BadFile]) -> Any:
+def _schema(columns: Sequence[TableColumn], bad: Iterable[BadFile]) -> Any:
     """Give the columns as an Arrow schema; its metadata name the program and the files that could not be read."""
     import pyarrow as pa
 
@@ -49,7 +49,7 @@ def _schema(columns: Sequence[Column], bad: Iterable[BadFile]) -> Any:
     return pa.schema(fields, metadata={ABOUT: said.encode()})
 
 
-def _arrow(columns: Sequence[Column], rows: Sequence[Row], schema: Any) -> Any:
+def _arrow(columns: Sequence[TableColumn], rows: Sequence[Row], schema: Any) -> Any:
     """Give rows as an Arrow table."""
     import pyarrow as pa
 
@@ -69,7 +69,7 @@ def _cell(cell: Cell, kind: str) -> Cell:
     return float(cell) if kind == "number" else int(cell) if kind == "count" else bool(cell)
 
 
-def to_parquet(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
+def to_parquet(columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
     """Give rows as a Parquet file."""
     import pyarrow.parquet as pq
 
@@ -80,7 +80,7 @@ def to_parquet(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[Bad
     return out.getvalue()
 
 
-def to_workbook(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
+def to_workbook(columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> bytes:
     """Give rows as a workbook: the table, what its columns hold, and the files that could not be read."""
     import xlsxwriter
 
@@ -110,7 +110,7 @@ def to_workbook(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[Ba
 
 
 def write_data_set(
-    folder: Path | str, columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()
+    folder: Path | str, columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile] = ()
 ) -> Path:
     """Write rows as a data set by month of their start, whole or not at all; one that stands there is replaced.
 
@@ -143,7 +143,7 @@ def write_data_set(
     return folder
 
 
-def _write_months(made: Path, columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile]) -> None:
+def _write_months(made: Path, columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile]) -> None:
     import pyarrow.parquet as pq
 
     schema, waiting = _schema(columns, bad), iter(rows)

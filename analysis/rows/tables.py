@@ -2,7 +2,7 @@
 
 Conventions
 -----------
-- A column's name carries its unit (``breakaway_axle_nm``); ``Column.unit`` says it again in words.
+- A column's name carries its unit (``breakaway_axle_nm``); ``TableColumn.unit`` says it again in words.
 - A cell is a number, a text, a truth value, or None where there is nothing; it is never NaN.
 - In CSV a *text* that begins with ``= + - @``, tab or carriage return is put behind an apostrophe: a spreadsheet would
   run it as a formula. Numbers stay numbers, negative ones too.
@@ -39,7 +39,7 @@ FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class TableColumn:
     """One column: name, type of its cells, unit, what it holds."""
 
     name: str
@@ -48,8 +48,8 @@ class Column:
     about: str
 
 
-def _columns(*rows: tuple[str, str, str, str]) -> tuple[Column, ...]:
-    return tuple(Column(name, kind, unit, about) for name, kind, unit, about in rows)  # type: ignore[arg-type]
+def _columns(*rows: tuple[str, str, str, str]) -> tuple[TableColumn, ...]:
+    return tuple(TableColumn(name, kind, unit, about) for name, kind, unit, about in rows)  # type: ignore[arg-type]
 
 
 _ITEM = _columns(
@@ -158,12 +158,12 @@ def _csv_cell(cell: Cell) -> str | float | int:
     return neutral(" ".join(cell.splitlines())) if isinstance(cell, str) else cell
 
 
-def to_csv(columns: Sequence[Column], rows: Iterable[Row]) -> str:
+def to_csv(columns: Sequence[TableColumn], rows: Iterable[Row]) -> str:
     """Write rows as CSV text: one line of column names, then one line per row; decimal points."""
     return "".join(_csv_lines(columns, rows))
 
 
-def _csv_lines(columns: Sequence[Column], rows: Iterable[Row]) -> Iterator[str]:
+def _csv_lines(columns: Sequence[TableColumn], rows: Iterable[Row]) -> Iterator[str]:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow([column.name for column in columns])
@@ -175,12 +175,12 @@ def _csv_lines(columns: Sequence[Column], rows: Iterable[Row]) -> Iterator[str]:
     yield out.getvalue()
 
 
-def to_json(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> str:
+def to_json(columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile] = ()) -> str:
     """Write rows as JSON by the published schema (``schema``): columns, rows, files that could not be read."""
     return "".join(_json_pieces(columns, rows, bad))
 
 
-def _json_pieces(columns: Sequence[Column], rows: Iterable[Row], bad: Iterable[BadFile]) -> Iterator[str]:
+def _json_pieces(columns: Sequence[TableColumn], rows: Iterable[Row], bad: Iterable[BadFile]) -> Iterator[str]:
     names = [column.name for column in columns]
     body = {
         "schema": SCHEMA,
@@ -206,7 +206,9 @@ def _json_cell(cell: Cell) -> Cell:
     return cell
 
 
-def write_table(path: Path | str, columns: Sequence[Column], rows: Iterable[Row], bad: Sequence[BadFile] = ()) -> Path:
+def write_table(
+    path: Path | str, columns: Sequence[TableColumn], rows: Iterable[Row], bad: Sequence[BadFile] = ()
+) -> Path:
     """Write a table whole or not at all, row by row, in the form that its name says; see ``check_ending``.
 
     Raises
@@ -225,7 +227,7 @@ def write_table(path: Path | str, columns: Sequence[Column], rows: Iterable[Row]
 
 
 def _written(
-    ending: str, columns: Sequence[Column], rows: Iterable[Row], bad: Sequence[BadFile]
+    ending: str, columns: Sequence[TableColumn], rows: Iterable[Row], bad: Sequence[BadFile]
 ) -> bytes | Iterator[bytes]:
     if ending == ".parquet":
         return to_parquet(columns, rows, bad)

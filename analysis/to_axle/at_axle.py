@@ -10,7 +10,7 @@ Conventions
 - What nobody states widens: accuracy, lever weight, and how a pack waves over a part of a turn have assumed
   half-widths, named in the budget.
 
-Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``Reading``, ``waves_left``, ``at_axle``,
+Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``TracedTorque``, ``waves_left``, ``at_axle``,
 ``trials_model``.
 """
 
@@ -26,9 +26,9 @@ from analysis.uncertainty.budget import (
     NORMAL_95,
     PER_HALF_WIDTH,
     Budget,
+    BudgetRow,
     Input,
     Model,
-    Row,
     Shape,
     Value,
     half_width,
@@ -237,7 +237,7 @@ def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class TracedTorque:
     """One torque as the trace gives it.
 
     Attributes
@@ -298,12 +298,12 @@ def waves_left(turned_rad: float | None, steady_s: float = 0.0) -> float:
     return WAVES * abs(left) / x
 
 
-def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
+def at_axle(reading: TracedTorque, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
     """Give the torque at the axle with its budget.
 
     Parameters
     ----------
-    reading : Reading
+    reading : TracedTorque
         From the trace (or a dial).
     fixture : Fixture
         How the torque gets to the axle.
@@ -321,36 +321,38 @@ def at_axle(reading: Reading, fixture: Fixture, instrument: Instrument, level: L
     offset = reading.direction * (reading.handoff_nm - level.zero_nm) if level.known else 0.0
     shown = reading.at_sensor_nm + offset
     factor, slopes = fixture.factor, fixture.slopes
-    rows = [Row(Input("trace", reading.at_sensor_nm, reading.u_trace_nm, note="noise, sampling, boundaries"), factor)]
+    rows = [
+        BudgetRow(Input("trace", reading.at_sensor_nm, reading.u_trace_nm, note="noise, sampling, boundaries"), factor)
+    ]
     if reading.u_method_nm:
         note = "filter, sample rate, what counts as the level: alike in every pull"
-        rows.append(Row(Input(METHOD, 0.0, reading.u_method_nm, shared=True, note=note), factor))
+        rows.append(BudgetRow(Input(METHOD, 0.0, reading.u_method_nm, shared=True, note=note), factor))
     if reading.waves:
         note = f"waves of about ± {WAVES * 100:g} % assumed: turn two whole turns and record the angle"
         u = reading.waves * PER_HALF_WIDTH[Shape.ARCSINE]  # of an amplitude that is itself a guess: about normal
-        rows.append(Row(Input(PART_OF_TURN, 1.0, u, "1", shared=True, note=note), factor * reading.at_sensor_nm))
+        rows.append(BudgetRow(Input(PART_OF_TURN, 1.0, u, "1", shared=True, note=note), factor * reading.at_sensor_nm))
     if reading.acceleration_nm:
         speed = half_width(ACCELERATION, 0.0, reading.acceleration_nm, note="the wheel's speed changed while it turned")
-        rows.append(Row(speed, factor))
+        rows.append(BudgetRow(speed, factor))
     for i in instrument.inputs:
-        rows.append(Row(i, factor * shown if i.name == CALIBRATION else reading.direction * factor))
+        rows.append(BudgetRow(i, factor * shown if i.name == CALIBRATION else reading.direction * factor))
     rows.append(_level_row(reading, fixture, level))
-    rows += [Row(i, shown * slopes[i.name]) for i in fixture.inputs]
+    rows += [BudgetRow(i, shown * slopes[i.name]) for i in fixture.inputs]
     bend = second_order(fixture.factor_at, fixture.inputs)
     if bend:
-        rows.append(Row(Input(SECOND_ORDER, 0.0, bend, "1", shared=True, note="JCGM 100, 5.1.2 note"), shown))
+        rows.append(BudgetRow(Input(SECOND_ORDER, 0.0, bend, "1", shared=True, note="JCGM 100, 5.1.2 note"), shown))
     unseen = _unseen(reading, fixture)
     if unseen is not None:
-        rows.append(Row(unseen, float(reading.direction)))
+        rows.append(BudgetRow(unseen, float(reading.direction)))
     value = factor * shown + (reading.direction * unseen.value if unseen is not None else 0.0)
     return Budget(reading.quantity, value, "N·m", tuple(rows))
 
 
-def _level_row(reading: Reading, fixture: Fixture, level: Level) -> Row:
+def _level_row(reading: TracedTorque, fixture: Fixture, level: Level) -> BudgetRow:
     factor = fixture.factor
     if level.known:
         zero = Input("true zero", level.zero_nm, level.u_nm, shared=True, note=level.words)
-        return Row(zero, -reading.direction * factor)
+        return BudgetRow(zero, -reading.direction * factor)
     lever = fixture.weight
     moment = lever.moment_nm if lever is not None and fixture.reads == "torque" else 0.0
     note = "no true zero: lever's weight at an unknown angle"
@@ -358,10 +360,10 @@ def _level_row(reading: Reading, fixture: Fixture, level: Level) -> Row:
         moment = max(moment, abs(reading.handoff_nm))  # all of it may be the lever's
         note = f"no true zero, lever's weight not stated: assumed within ± {moment:.2g} N·m"
     weight = half_width(AT_HANDOFF, 0.0, moment, shape=Shape.ARCSINE, shared=True, note=note)
-    return Row(weight, reading.direction * factor)
+    return BudgetRow(weight, reading.direction * factor)
 
 
-def _unseen(reading: Reading, fixture: Fixture) -> Input | None:
+def _unseen(reading: TracedTorque, fixture: Fixture) -> Input | None:
     """Give the clockwise torque of the lever's weight that the sensor misses, averaged over the turn that was read."""
     most = fixture.unsensed_most_nm
     if most == 0:
@@ -379,7 +381,7 @@ def _unseen(reading: Reading, fixture: Fixture) -> Input | None:
     return half_width(name, value, spread, shared=True, note=f"lever at {math.degrees(angle):.0f}° ± 15°; {note}")
 
 
-def trials_model(reading: Reading, fixture: Fixture, budget: Budget) -> tuple[tuple[Input, ...], Model]:
+def trials_model(reading: TracedTorque, fixture: Fixture, budget: Budget) -> tuple[tuple[Input, ...], Model]:
     """Give the inputs and the equation behind a budget of ``at_axle``, for Monte Carlo.
 
     Inputs that were added to the budget later (repeatability) act on the result directly.

@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from analysis.to_axle.at_axle import ASSUMED_ACCURACY, Instrument, Level, Reading, at_axle
+from analysis.to_axle.at_axle import ASSUMED_ACCURACY, Instrument, Level, TracedTorque, at_axle
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -19,8 +19,7 @@ if TYPE_CHECKING:
 # A torque tool's class holds from a fifth of its range upwards; below, the error of that point is taken as it stands
 # (TM 1-1500-204-23-9, table 8-1: ± 4 % of reading from 20 % to 100 % of full scale).
 CERTIFIED_FROM = 0.20
-# The same table: best between 30 and 80 % of the range, marks no wider than a tenth of the reading.
-BEST_RANGE = (0.30, 0.80)
+# The same table: marks no wider than a tenth of the reading.
 WIDEST_MARKS = 0.10
 
 
@@ -107,5 +106,5 @@ def dial_reading(shown: float, dial: Dial, fixture: Fixture, *, quantity: str = 
     note = "class, as a rectangle" if dial.limit_of_error is not None else "class not stated: assumed"
     instrument = Instrument(dial.half_width(shown) / math.sqrt(3) / shown, note=note)
     marks = WIDEST_MARKS * shown if dial.marks is None else dial.marks
-    reading = Reading(quantity, shown, marks / math.sqrt(12), turn_rad=None)
+    reading = TracedTorque(quantity, shown, marks / math.sqrt(12), turn_rad=None)
     return at_axle(reading, fixture, instrument, Level(0.0, 0.0, True, "zero as set on the dial"))

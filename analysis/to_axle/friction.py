@@ -80,18 +80,9 @@ def friction_figure(
     """
     if not (outer_m > inner_m >= 0 and surfaces > 0 and load_n > 0):
         raise InputError("a friction figure needs surfaces, a load above 0 N, and an outer diameter beyond the inner")
-    load = (
-        half_width("spring load", load_n, LOAD_ASSUMED * load_n, "N", note="± 15 % assumed")
-        if load_u_n is None
-        else Input("spring load", load_n, load_u_n, "N", note="stated")
-    )
+    load = _stated_or("spring load", load_n, load_u_n, "N", LOAD_ASSUMED * load_n, "± 15 % assumed")
     diameters = (("outer diameter", outer_m), ("inner diameter", inner_m))
-    faces = [
-        half_width(name, value, FACE_ASSUMED_M, "m", note="± 0.5 mm assumed")
-        if face_u_m is None
-        else Input(name, value, face_u_m, "m", note="stated")
-        for name, value in diameters
-    ]
+    faces = [_stated_or(name, size, face_u_m, "m", FACE_ASSUMED_M, "± 0.5 mm assumed") for name, size in diameters]
     spread = half_width(
         "pressure on the faces", 0.5, 0.5, "1", Shape.RECTANGULAR, note="0: worn evenly, 1: pressed evenly"
     )
@@ -103,6 +94,13 @@ def friction_figure(
 
     pack = Input("pack torque", torque.value, torque.u, "N·m", torque.dof, note=torque.quantity)
     return propagate("friction figure", model, [pack, load, *faces, spread], "1")
+
+
+def _stated_or(name: str, value: float, u: float | None, unit: str, assumed: float, note: str) -> Input:
+    """Give an input with its stated standard uncertainty, or with the half-width that is assumed."""
+    return (
+        half_width(name, value, assumed, unit, note=note) if u is None else Input(name, value, u, unit, note="stated")
+    )
 
 
 def pinion_at_axle(preload_nm: float, u_nm: float, ratio: float) -> Budget:

@@ -29,8 +29,8 @@ def autocorrelation(values: Floats) -> Floats:
     return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
 
 
-def mean_uncertainty(values: Floats) -> float:
-    """Give the standard uncertainty of the mean of readings that depend on their neighbours.
+def mean_uncertainty(values: Floats) -> tuple[float, float]:
+    """Give the standard uncertainty of the mean of dependent readings, and its degrees of freedom.
 
     The variance of the mean is (σ²/n) [1 + 2 Σ ρ_k] with the autocorrelation ρ_k summed as long as pairs of neighbours
     in lag add something positive, and no more than the pair before (initial monotone sequence, C. J. Geyer, Statistical
@@ -46,10 +46,23 @@ def mean_uncertainty(values: Floats) -> float:
 
     Returns
     -------
-    float
-        In the unit of the values; 0 for fewer than two.
+    u, dof : float
+        In the unit of the values; 0 and infinity for fewer than two, or values that are all alike.
     """
-    return _mean_uncertainty(values)[0]
+    n = len(values)
+    if n < 2:
+        return 0.0, np.inf
+    if n > 2 * MEAN_BLOCKS:
+        return mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
+    rho = autocorrelation(values)
+    if not len(rho):
+        return 0.0, np.inf
+    pairs = rho[: n // 2 * 2].reshape(-1, 2).sum(axis=1)
+    ends = np.flatnonzero(pairs <= 0)
+    pairs = np.minimum.accumulate(pairs[: ends[0]] if len(ends) else pairs)
+    factor = (2 * float(pairs.sum()) - 1) * (1 + min((4 * len(pairs) - 1) / n, 1.0))
+    last_lag = 2 * len(pairs) - 1
+    return float(np.sqrt(np.var(values) * max(factor, 1.0) / n)), n / (2 * last_lag + 1)
 
 
 def level_uncertainty(values: Floats, least_dof: float = 1.0) -> float:
@@ -61,26 +74,8 @@ def level_uncertainty(values: Floats, least_dof: float = 1.0) -> float:
     pays for it, as far as ``least_dof`` lets it: the interval covers 95 % from ten independent readings on, 88 % of
     five (``make coverage``).
     """
-    u, dof = _mean_uncertainty(values)
+    u, dof = mean_uncertainty(values)
     return u * t_factor(max(dof, least_dof)) / NORMAL_95
-
-
-def _mean_uncertainty(values: Floats) -> tuple[float, float]:
-    """Give the standard uncertainty of a mean and its degrees of freedom."""
-    n = len(values)
-    if n < 2:
-        return 0.0, np.inf
-    if n > 2 * MEAN_BLOCKS:
-        return _mean_uncertainty(block_means(values, n // MEAN_BLOCKS))
-    rho = autocorrelation(values)
-    if not len(rho):
-        return 0.0, np.inf
-    pairs = rho[: n // 2 * 2].reshape(-1, 2).sum(axis=1)
-    ends = np.flatnonzero(pairs <= 0)
-    pairs = np.minimum.accumulate(pairs[: ends[0]] if len(ends) else pairs)
-    factor = (2 * float(pairs.sum()) - 1) * (1 + min((4 * len(pairs) - 1) / n, 1.0))
-    last_lag = 2 * len(pairs) - 1
-    return float(np.sqrt(np.var(values) * max(factor, 1.0) / n)), n / (2 * last_lag + 1)
 
 
 def expected_maximum(levels: Floats, noise: float) -> tuple[float, float]:

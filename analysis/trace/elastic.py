@@ -86,14 +86,10 @@ def find_elastic(
     """
     if not np.isfinite(angle_deg).all():
         return None
-    reached = np.flatnonzero(torque_nm >= TO * slip_nm)
-    below = np.flatnonzero(torque_nm[: reached[0]] < FROM * slip_nm) if len(reached) else reached
-    if not len(below):
+    line = _middle(torque_nm, slip_nm)
+    if line is None:
         return None
-    line = slice(int(below[-1]) + 1, int(reached[0]) + 1)
     x = torque_nm[line]
-    if len(x) < LEAST_READINGS:
-        return None
     way = 1.0 if angle_deg[line.stop - 1] >= angle_deg[line.start] else -1.0
     angle = way * angle_deg
     y = angle[line]
@@ -119,6 +115,15 @@ def find_elastic(
         meets_deg=way * meets,
         way=int(way),
     )
+
+
+def _middle(torque_nm: Floats, slip_nm: float) -> slice | None:
+    """Where the ramp is neither play nor creep; None where that is too short."""
+    reached = np.flatnonzero(torque_nm >= TO * slip_nm)
+    below = np.flatnonzero(torque_nm[: reached[0]] < FROM * slip_nm) if len(reached) else reached
+    if not len(below) or reached[0] - below[-1] < LEAST_READINGS:
+        return None
+    return slice(int(below[-1]) + 1, int(reached[0]) + 1)
 
 
 def _line(x: Floats, y: Floats) -> tuple[float, float, float, float]:

@@ -103,7 +103,7 @@ class Samples:
 
 
 @dataclass(slots=True)
-class Counts:
+class Repairs:
     """What was taken out or put right, and how often."""
 
     samples: int = 0
@@ -139,7 +139,7 @@ class Intake:
     """Turns raw blocks into ``Samples``; the same samples come out however a stream is cut into blocks."""
 
     def __init__(self, sensor: Sensor) -> None:
-        self.counts = Counts()
+        self.counts = Repairs()
         self._gain = 1.0 if sensor.gain is None else sensor.gain
         self._shift_s = 0.0  # added to all times since the clock was set back
         self._shifts: list[tuple[float, float]] = []  # since when, and how much

@@ -3,13 +3,13 @@
 Conventions
 -----------
 - An ``Input`` is what is known about one quantity: value, standard uncertainty u, degrees of freedom.
-- A ``Row`` is an input with its sensitivity c = dy/dx; its contribution is |c| u, in the result's unit.
+- A ``BudgetRow`` is an input with its sensitivity c = dy/dx; its contribution is |c| u, in the result's unit.
 - A ``Budget`` is a result with its rows. Combined uncertainty, effective degrees of freedom and the expanded
   uncertainty are computed from the rows, never stored beside them.
 - Rows whose inputs are ``shared`` and have one name are the same thing (one certificate, one lever): ``combine``
   adds their sensitivities before squaring, so that they neither shrink with repeats nor grow in differences.
 
-Offered: ``Input``, ``half_width``, ``Row``, ``Budget``, ``propagate``, ``combine``,
+Offered: ``Input``, ``half_width``, ``BudgetRow``, ``Budget``, ``propagate``, ``combine``,
 ``second_order``, ``welch_satterthwaite``, ``t_factor``.
 """
 
@@ -87,7 +87,7 @@ def half_width(
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class BudgetRow:
     """An input and its sensitivity: the change of the result per unit of the input."""
 
     input: Input
@@ -110,7 +110,7 @@ class Budget:
     ----------
     quantity, value, unit
         The result.
-    rows : tuple of Row
+    rows : tuple of BudgetRow
         One per input.
     correlations : tuple of (name, name, coefficient)
         Between inputs estimated together (JCGM 100, 5.2).
@@ -119,7 +119,7 @@ class Budget:
     quantity: str
     value: float
     unit: str
-    rows: tuple[Row, ...]
+    rows: tuple[BudgetRow, ...]
     correlations: tuple[Correlation, ...] = ()
 
     @property
@@ -147,7 +147,7 @@ class Budget:
         """Expanded uncertainty, 95 %."""
         return self.expanded()
 
-    def row(self, name: str) -> Row:
+    def row(self, name: str) -> BudgetRow:
         """Give the row of an input.
 
         Raises
@@ -162,13 +162,13 @@ class Budget:
 
     def plus(self, *inputs: Input) -> Budget:
         """Add inputs that act on the result directly (sensitivity 1), such as repeatability."""
-        return replace(self, rows=(*self.rows, *(Row(i, 1.0) for i in inputs)))
+        return replace(self, rows=(*self.rows, *(BudgetRow(i, 1.0) for i in inputs)))
 
     def without(self, *names: str) -> Budget:
         """Leave out the rows of these inputs."""
         return replace(self, rows=tuple(row for row in self.rows if row.input.name not in names))
 
-    def _clusters(self) -> list[list[Row]]:
+    def _clusters(self) -> list[list[BudgetRow]]:
         """Rows grouped so that no correlation crosses groups."""
         group = {row.input.name: {row.input.name} for row in self.rows}
         for first, second, _ in self.correlations:
@@ -185,7 +185,7 @@ class Budget:
         return clusters
 
 
-def _cluster_variance(rows: Sequence[Row], correlations: Sequence[Correlation]) -> float:
+def _cluster_variance(rows: Sequence[BudgetRow], correlations: Sequence[Correlation]) -> float:
     part = {row.input.name: row.sensitivity * row.input.u for row in rows}
     variance = sum(row.contribution**2 for row in rows)
     return variance + sum(2 * r * part[a] * part[b] for a, b, r in correlations if a in part and b in part)
@@ -251,7 +251,7 @@ def propagate(
     at = {i.name: i.value for i in inputs}
     if slopes is None:
         slopes = {i.name: _slope(model, at, i) for i in inputs}
-    rows = tuple(Row(i, slopes[i.name]) for i in inputs)
+    rows = tuple(BudgetRow(i, slopes[i.name]) for i in inputs)
     return Budget(quantity, float(model(at)), unit, rows, tuple(correlations))
 
 
@@ -326,8 +326,8 @@ def combine(quantity: str, terms: Sequence[tuple[float, Budget]], unit: str = "N
         Shared inputs of one name appear once, with the sum of their weighted sensitivities (JCGM 100, 5.2 and F.1.2.3:
         a common input is an input of the combined model). Other inputs stay apart, named after their result.
     """
-    shared: dict[str, Row] = {}
-    own: list[Row] = []
+    shared: dict[str, BudgetRow] = {}
+    own: list[BudgetRow] = []
     correlations: dict[tuple[str, str], float] = {}
     for weight, budget in terms:
         private = {
@@ -337,9 +337,9 @@ def combine(quantity: str, terms: Sequence[tuple[float, Budget]], unit: str = "N
             slope = weight * row.sensitivity
             if row.input.shared:
                 before = shared.get(row.input.name)
-                shared[row.input.name] = Row(row.input, slope + (before.sensitivity if before else 0.0))
+                shared[row.input.name] = BudgetRow(row.input, slope + (before.sensitivity if before else 0.0))
             else:
-                own.append(Row(replace(row.input, name=private[row.input.name]), slope))
+                own.append(BudgetRow(replace(row.input, name=private[row.input.name]), slope))
         correlations |= {(private.get(a, a), private.get(b, b)): r for a, b, r in budget.correlations}
     value = sum(weight * budget.value for weight, budget in terms)
     pairs = tuple((a, b, r) for (a, b), r in correlations.items())

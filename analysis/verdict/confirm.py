@@ -1,6 +1,6 @@
 """A confirmation: a second test of one axle by another operator or transducer, set against the first.
 
-Offered: ``confirmation``, ``Confirmation``, ``Line``.
+Offered: ``confirmation``, ``Confirmation``, ``ConfirmedValue``.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ ALIKE = ("place", "held", "gear", "side")
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class ConfirmedValue:
     """One value that both tests have."""
 
     quantity: str
@@ -37,7 +37,7 @@ class Confirmation:
 
     Attributes
     ----------
-    lines : tuple of Line
+    lines : tuple of ConfirmedValue
         Every value that both have.
     other : tuple of str
         What was otherwise: operator, transducer.
@@ -45,7 +45,7 @@ class Confirmation:
         What is not known of either, and what may explain a difference.
     """
 
-    lines: tuple[Line, ...]
+    lines: tuple[ConfirmedValue, ...]
     other: tuple[str, ...]
     notes: tuple[str, ...]
 
@@ -80,7 +80,7 @@ def confirmation(first: RecordingReading, second: RecordingReading) -> Confirmat
     notes += [f"{key} is not stated in both" for key, x, y in _kinds(a, b) if bool(x) != bool(y)]
     ours = {(v.budget.quantity, v.direction): v.budget for v in first.job}
     lines = [
-        Line(
+        ConfirmedValue(
             v.budget.quantity,
             DIRECTION_WORDS[v.direction],
             before,

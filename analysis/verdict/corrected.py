@@ -41,7 +41,7 @@ class Corrected:
 
 
 @dataclass(frozen=True, slots=True)
-class Source:
+class CalibratedTrace:
     """The trace that corrected values are read from: N·m with the gain divided out, and the sensor's own u."""
 
     time_s: NDArray[np.float64]
@@ -52,7 +52,7 @@ class Source:
 
 
 def apply_corrections(
-    pulls: Sequence[Pull], corrections: Sequence[Correction], source: Source
+    pulls: Sequence[Pull], corrections: Sequence[Correction], source: CalibratedTrace
 ) -> tuple[tuple[Corrected, ...], tuple[str, ...]]:
     """Apply corrections in the order they were made.
 
@@ -84,7 +84,7 @@ def apply_corrections(
     return tuple(current), tuple(problems)
 
 
-def _apply(before: Corrected, correction: Correction, source: Source) -> Corrected:
+def _apply(before: Corrected, correction: Correction, source: CalibratedTrace) -> Corrected:
     """Apply one correction.
 
     Raises
@@ -134,14 +134,14 @@ def _wider(u95_nm: float, full_scale_u_nm: float) -> float:
     return math.hypot(u95_nm, NORMAL_95 * full_scale_u_nm) if full_scale_u_nm else u95_nm
 
 
-def _slice(source: Source, start_s: float, end_s: float) -> slice:
+def _slice(source: CalibratedTrace, start_s: float, end_s: float) -> slice:
     first, last = np.searchsorted(source.time_s, [start_s, end_s])
     if not end_s > start_s or last - first < 2:
         raise ValueError(f"there is nothing between {start_s:.2f} s and {end_s:.2f} s")
     return slice(int(first), int(last) + 1)
 
 
-def _breakaway(pull: Pull, time_s: float, source: Source) -> Breakaway:
+def _breakaway(pull: Pull, time_s: float, source: CalibratedTrace) -> Breakaway:
     """Read the torque at a time: the samples around it within the noise of one."""
     t = source.time_s
     if not (len(t) and t[0] <= time_s <= t[-1]):
@@ -156,7 +156,7 @@ def _breakaway(pull: Pull, time_s: float, source: Source) -> Breakaway:
     return Breakaway(time_s, value, u, _wider(u95, source.full_scale_u_nm), distinct, method)
 
 
-def _rotating(pull: Pull, correction: Correction, source: Source) -> Rotating:
+def _rotating(pull: Pull, correction: Correction, source: CalibratedTrace) -> Rotating:
     """Read the mean over a stretch; one end may stay as it was."""
     start, end = correction.rotating_start_s, correction.rotating_end_s
     if pull.rotating is not None:

@@ -5,6 +5,7 @@ Offered: ``at_axle_of``, ``dial_of``, ``judge_dialled``.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from analysis.to_axle.at_axle import Instrument, Level
@@ -74,11 +75,7 @@ def judge_dialled(
     fixture = fixture_from(header.lever)
     direction = -1 if header.test.direction == "counter-clockwise" else 1
     out = _excluded(corrections)
-    budgets, doubts = [], list(fixture.notes)
-    for place, reading in enumerate(readings):
-        budgets.append(at_axle_of(reading, fixture))
-        shown, dial = dial_of(reading)
-        doubts += [f"reading {place + 1}: {text}" for text in dial.doubts(shown)]
+    budgets = [at_axle_of(reading, fixture) for reading in readings]
     at = AtAxle(fixture, Instrument(0.0, note="each dial's own"), Level(0.0, 0.0, True, "zero as set on the dial"))
     bounds = bounds_from(header.limit, file=file) if header.limit is not None else None
     ruled, guarded = decided_by(header.decision, rule, guard)
@@ -91,7 +88,7 @@ def judge_dialled(
     return RecordingReading(
         file,
         ok=True,
-        problems=tuple(dict.fromkeys((*doubts, *said.notes))),
+        problems=tuple(dict.fromkeys((*fixture.notes, *_doubts(readings), *said.notes))),
         header=header,
         at=at,
         pulls=tuple(pulls),
@@ -102,6 +99,13 @@ def judge_dialled(
         state="closed",
         dial=tuple(readings),
     )
+
+
+def _doubts(readings: Sequence[DialReading]) -> Iterator[str]:
+    """Give what each dial leaves in doubt about its reading."""
+    for place, reading in enumerate(readings, 1):
+        shown, dial = dial_of(reading)
+        yield from (f"reading {place}: {text}" for text in dial.doubts(shown))
 
 
 def at_axle_of(reading: DialReading, fixture: Fixture) -> dict[str, Budget]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from analysis.to_axle.at_axle import CALIBRATION
-from analysis.uncertainty.budget import NORMAL_95, Budget, Input, Row
+from analysis.uncertainty.budget import NORMAL_95, Budget, BudgetRow, Input
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -29,9 +29,9 @@ def stiffness_of(pull: Pull, at: AtAxle | None) -> Budget | None:
     elastic, fixture = pull.elastic, at.fixture
     shown = elastic.stiffness_nm_deg
     line = Input("elastic line", shown, elastic.stiffness_u95_nm_deg / NORMAL_95, "N·m/°", note="scatter, angle's step")
-    rows = [Row(line, fixture.factor)]
-    rows += [Row(i, fixture.factor * shown) for i in at.instrument.inputs if i.name == CALIBRATION]
-    rows += [Row(i, shown * fixture.slopes[i.name]) for i in fixture.inputs]
+    rows = [BudgetRow(line, fixture.factor)]
+    rows += [BudgetRow(i, fixture.factor * shown) for i in at.instrument.inputs if i.name == CALIBRATION]
+    rows += [BudgetRow(i, shown * fixture.slopes[i.name]) for i in fixture.inputs]
     return Budget("stiffness", fixture.factor * shown, "N·m/°", tuple(rows))
 
 

@@ -22,7 +22,7 @@ from analysis.trace.held import held_of
 from analysis.trace.live import LiveReader
 from analysis.trace.turns import Turns
 from analysis.verdict.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
-from analysis.verdict.corrected import Corrected, Source, apply_corrections, widened
+from analysis.verdict.corrected import CalibratedTrace, Corrected, apply_corrections, widened
 from analysis.verdict.elastic import stiffness_of
 from analysis.verdict.judge import judge_pulls
 from analysis.verdict.orders import patterns_of
@@ -173,7 +173,7 @@ class Job:
     def corrected(self, corrections: Sequence[Correction], time_s: Floats, delivered: Floats) -> tuple[Corrected, ...]:
         """Give the pulls of the whole trace with decisions about them applied; see ``apply_corrections``."""
         trace, true_nm = self.trace, self.calibration.true(delivered)
-        source = Source(time_s, true_nm, trace.noise_nm, self._sensor.relative_u, self._full_scale_u_nm)
+        source = CalibratedTrace(time_s, true_nm, trace.noise_nm, self._sensor.relative_u, self._full_scale_u_nm)
         pulls, self._unapplied = apply_corrections(trace.pulls, corrections, source)
         return tuple(replace(c, pull=self._turns.of(c.pull)) if c.applied else c for c in pulls)
 

@@ -21,7 +21,7 @@ from typing import TYPE_CHECKING
 
 from analysis.identify.axle_type import type_conflict
 from analysis.identify.slips import kind_conflict, slip_against
-from analysis.to_axle.at_axle import Instrument, Level, Reading, at_axle, trials_model, waves_left
+from analysis.to_axle.at_axle import Instrument, Level, TracedTorque, at_axle, trials_model, waves_left
 from analysis.verdict.limits import Bounds, Guard, Result, Rule, State, decide, not_valid
 from analysis.verdict.repeats import (
     DIRECTION_POLICY,
@@ -62,7 +62,7 @@ def budgets_of(pull: Pull, at: AtAxle) -> dict[str, Budget]:
     return {r.quantity: at_axle(r, at.fixture, at.instrument, at.level) for r in readings_of(pull)}
 
 
-def readings_of(pull: Pull) -> list[Reading]:
+def readings_of(pull: Pull) -> list[TracedTorque]:
     """Give what a pull says at the sensor, ready to be brought to the axle."""
     found = []
     turned = pull.turned
@@ -70,7 +70,7 @@ def readings_of(pull: Pull) -> list[Reading]:
         b = pull.breakaway
         since = turned.to_breakaway_rad if turned else 0.0
         at_once = (pull.direction, pull.handoff_nm, 0.0, since, 0.0, b.u_method_nm)
-        found.append(Reading("breakaway", b.at_sensor_nm, b.u_trace_nm, *at_once))
+        found.append(TracedTorque("breakaway", b.at_sensor_nm, b.u_trace_nm, *at_once))
     if pull.rotating is not None:
         r = pull.rotating
         turn = turned.rotating_rad if turned else None
@@ -78,10 +78,10 @@ def readings_of(pull: Pull) -> list[Reading]:
         speed_nm = pull.turning.acceleration_nm if pull.turning else 0.0
         waves = waves_left(turn, r.steady_s)
         where = (pull.direction, pull.handoff_nm, turn, since, speed_nm, r.u_method_nm, waves)
-        found.append(Reading("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
+        found.append(TracedTorque("rotating mean", r.at_sensor_nm, r.u_trace_nm, *where))
         # A maximum happened at one place of the turn, which nobody knows: the lever's weight does not average out.
         once = (pull.direction, pull.handoff_nm, 0.0, None, 0.0, r.u_method_nm, waves)
-        found.append(Reading("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, r.max_u_nm), *once))
+        found.append(TracedTorque("rotating maximum", r.max_nm, math.hypot(r.u_trace_nm, r.max_u_nm), *once))
     return found
 
 

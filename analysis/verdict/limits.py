@@ -121,7 +121,6 @@ class Bounds:
 
 # No limit in any unit is beyond these, and arithmetic cannot overflow within them.
 POSSIBLE = (1e-6, 1e9)
-MOST = 1e6  # in whatever unit: beyond it no limit lies
 
 
 def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:

@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING
 
 from analysis.to_axle.at_axle import ANGLE_HALF_WIDTH_RAD, CALIBRATION, NOT_SENSED
 from analysis.trace.orders import find_waves, turns_needed
-from analysis.uncertainty.budget import Budget, Input, Row, half_width, t_factor
+from analysis.uncertainty.budget import Budget, BudgetRow, Input, half_width, t_factor
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -201,18 +201,18 @@ def _pattern(
     note = "lever's stated weight, m g r cos(angle); start angle within ± 15°"
     # A phasor turned by an angle moves by twice the sine of its half.
     row = half_width(NOT_SENSED, size, 2 * size * math.sin(ANGLE_HALF_WIDTH_RAD / 2), shared=True, note=note)
-    less = _budget(wave, at, *off, Row(row, 1.0))
+    less = _budget(wave, at, *off, BudgetRow(row, 1.0))
     return Pattern(name, order, hint, seen.turns, need, wave, budget, less, _peak_deg(order, *off))
 
 
-def _budget(wave: Wave, at: AtAxle, cos_nm: float, sin_nm: float, *more: Row) -> Budget:
+def _budget(wave: Wave, at: AtAxle, cos_nm: float, sin_nm: float, *more: BudgetRow) -> Budget:
     """Give the amplitude of a pattern at the axle with its rows."""
     fixture, value = at.fixture, math.hypot(cos_nm, sin_nm)
     u = wave.circle_nm / t_factor(wave.dof)
     fit = Input("pattern", wave.amplitude_nm, u, dof=wave.dof, note="what else varies round the turn")
-    rows = [Row(fit, fixture.factor)]
-    rows += [Row(i, fixture.factor * wave.amplitude_nm) for i in at.instrument.inputs if i.name == CALIBRATION]
-    rows += [Row(i, wave.amplitude_nm * fixture.slopes[i.name]) for i in fixture.inputs]
+    rows = [BudgetRow(fit, fixture.factor)]
+    rows += [BudgetRow(i, fixture.factor * wave.amplitude_nm) for i in at.instrument.inputs if i.name == CALIBRATION]
+    rows += [BudgetRow(i, wave.amplitude_nm * fixture.slopes[i.name]) for i in fixture.inputs]
     return Budget("pattern", value, "N·m", (*rows, *more))
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from analysis.to_axle.axle_scale import AxleScale
 from analysis.trace.results import DIRECTIONS
 
 if TYPE_CHECKING:
@@ -159,6 +160,14 @@ class RecordingReading:
     dial: tuple[DialReading, ...] = ()
     build: Build | None = None
     build_before: Build | None = None
+
+    @property
+    def scale(self) -> AxleScale:
+        """How its trace stands at the axle: from the true zero, or from the level that the trace itself rests at."""
+        zero = self.trace.zero_nm if self.trace is not None else 0.0
+        if self.at is None:
+            return AxleScale(zero)
+        return AxleScale(self.at.level.zero_nm if self.at.level.known else zero, self.at.fixture.factor, at_axle=True)
 
     @property
     def main(self) -> JobValue | None:

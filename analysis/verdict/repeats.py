@@ -21,7 +21,7 @@ import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.scatter import (
     LEAST_PULLS,
     OUTLIER_RULE,
@@ -178,7 +178,7 @@ def _random_inputs(job: JobValue, n: int, follow: float = 1.0) -> tuple[Input, .
     return (Input("repeats", 0.0, scatter.sd * per, unit, scatter.dof, note=note),)
 
 
-def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
+def _shared_rows(used: Sequence[Budget]) -> tuple[BudgetRow, ...]:
     """Give each shared input once, with its mean sensitivity over the pulls."""
     slopes: dict[str, list[float]] = {}
     inputs: dict[str, Input] = {}
@@ -189,7 +189,7 @@ def _shared_rows(used: Sequence[Budget]) -> tuple[Row, ...]:
                 known = inputs.setdefault(row.input.name, row.input)
                 if row.input.u > known.u:
                     inputs[row.input.name] = row.input
-    return tuple(Row(inputs[name], sum(s) / len(used)) for name, s in slopes.items())
+    return tuple(BudgetRow(inputs[name], sum(s) / len(used)) for name, s in slopes.items())
 
 
 def single_pull(budget: Budget, job: JobValue) -> Budget:

@@ -5,7 +5,7 @@ Conventions
 - A population is a density of true values; the measurement adds a normal error with standard uncertainty u.
 - Acceptance runs from lower + guard to upper - guard: a positive guard accepts less, a negative one more.
 
-Offered: ``Population``, ``torque_population``, ``normal_population``, ``gamma_population``, ``risks``, ``guard_for``.
+Offered: ``Population``, ``torque_population``, ``normal_population``, ``gamma_population``, ``risks``.
 """
 
 from __future__ import annotations
@@ -130,25 +130,3 @@ def risks(
     consumer = _integral(passing, population.low, min(low, population.high))
     consumer += _integral(passing, max(high, population.low), population.high)
     return consumer, _integral(failing, *inside)
-
-
-def guard_for(
-    population: Population, u: float, lower: float | None, upper: float | None, *, consumer_risk: float
-) -> float:
-    """Give the guard band at which the share wrongly accepted is ``consumer_risk``, by bisection.
-
-    Raises
-    ------
-    InputError
-        No guard band of six u can do it.
-    """
-    low, high = -6 * u, 6 * u
-    if not risks(population, u, lower, upper, guard=high)[0] <= consumer_risk:
-        raise InputError("no guard band brings the risk down that far")
-    for _ in range(60):
-        middle = (low + high) / 2
-        if risks(population, u, lower, upper, guard=middle)[0] > consumer_risk:
-            low = middle
-        else:
-            high = middle
-    return high

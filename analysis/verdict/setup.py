@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.to_axle.at_axle import instrument_from, level_from
+from analysis.to_axle.axle_scale import AxleScale
 from analysis.to_axle.calibration import calibration_of
 from analysis.verdict.judge import AtAxle
 from analysis.verdict.limits import bounds_from, decided_by
@@ -63,18 +64,14 @@ class Setup:
     guard: Guard
     notes: tuple[str, ...] = ()
 
-    @property
-    def scale(self) -> float:
-        """Torque at the axle per torque as read; where the lever is not known, at the transducer."""
-        return (self.at.fixture.factor if self.at is not None else 1.0) / self.calibration.gain
-
-    def at_axle(self, read_nm: float) -> float:
-        """Give a torque as read, from the true zero, as one at the axle; N·m."""
-        return read_nm * self.scale
+    def scale(self, zero_nm: float = 0.0) -> AxleScale:
+        """Give how what is read, in N·m, stands at the axle from a zero."""
+        factor = self.at.fixture.factor if self.at is not None else 1.0
+        return AxleScale(zero_nm, factor / self.calibration.gain, self.at is not None)
 
     def as_read(self, axle_nm: float) -> float:
-        """Give what the transducer reads at a torque at the axle: ``at_axle``, the other way."""
-        return axle_nm / self.scale
+        """Give what the transducer reads at a torque at the axle: ``scale``, the other way."""
+        return axle_nm / self.scale().axle_per_read
 
 
 def setup_of(

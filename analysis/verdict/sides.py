@@ -35,7 +35,7 @@ from analysis.to_axle.drag import (
     pack_mean,
     rolling,
 )
-from analysis.uncertainty.budget import Budget, Row
+from analysis.uncertainty.budget import Budget, BudgetRow
 from analysis.verdict.recorded import Baseline
 from logger.errors import InputError
 
@@ -177,7 +177,7 @@ def _values(
 def _own(budget: Budget, name: str, unshared: set[str]) -> Budget:
     """Give a budget whose inputs of these names belong to this recording alone."""
     rows = tuple(
-        Row(replace(row.input, name=f"{row.input.name} ({name})"), row.sensitivity)
+        BudgetRow(replace(row.input, name=f"{row.input.name} ({name})"), row.sensitivity)
         if row.input.shared and row.input.name in unshared
         else row
         for row in budget.rows

@@ -22,7 +22,7 @@ class Action:
 
 def action_of(run: TestRun) -> Action:
     """Say what the space bar does."""
-    from gui.models.state import Link
+    from gui.models.state import LinkState
 
     step = run.flow.now
     if run.flow.finished:
@@ -32,10 +32,10 @@ def action_of(run: TestRun) -> Action:
         return Action("Start the test", not missing, f"Still missing: {', '.join(missing)}" if missing else "")
     if step in {Step.SAFETY, Step.HOLD}:
         return _check_action(run)
-    if step is not Step.SIGN and run.link is Link.ENDED:
+    if run.can_reconnect:
         return Action("Connect again")
-    if step is not Step.SIGN and (run.link is not Link.LIVE or run.stale):
-        what = "no signal" if run.stale and run.link is Link.LIVE else str(run.link)
+    if step is not Step.SIGN and (run.link is not LinkState.LIVE or run.stale):
+        what = "no signal" if run.stale and run.link is LinkState.LIVE else str(run.link)
         return Action("Waiting for the transducer", enabled=False, why_not=f"Transducer: {what}")
     return {
         Step.ZERO: _zero_action,

@@ -34,7 +34,7 @@ PIECE = 200  # entries read at a time after that
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class ArchiveEntry:
     """One recording in the list.
 
     Attributes
@@ -106,7 +106,7 @@ class Entry:
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class ListedValues:
     """What a recording says, once read: for the list's columns."""
 
     state: str = ""
@@ -132,7 +132,7 @@ def list_files(folder: Path) -> list[str]:
     return [path for _, path in sorted(found, reverse=True)]
 
 
-def first_look(folder: Path) -> tuple[list[str], list[Entry]]:
+def first_look(folder: Path) -> tuple[list[str], list[ArchiveEntry]]:
     """Give all traces of a folder, and the entries of the first screenful."""
     paths = list_files(folder)
     return paths, read_entries(paths[:FIRST_SCREEN])
@@ -159,12 +159,12 @@ def find_tests(folder: Path, search: str) -> list[str]:
     ]
 
 
-def read_entries(paths: Sequence[str]) -> list[Entry]:
+def read_entries(paths: Sequence[str]) -> list[ArchiveEntry]:
     """Read some entries; one that cannot be read is an entry that says why."""
     return [read_entry(path) for path in paths]
 
 
-def read_entry(path: str) -> Entry:
+def read_entry(path: str) -> ArchiveEntry:
     """Read one entry from a recording's header and last bytes."""
     try:
         with open_regular(path) as file:
@@ -174,7 +174,7 @@ def read_entry(path: str) -> Entry:
             file.seek(max(0, size - TAIL_BYTES))
             tail = file.read()
     except OSError as error:
-        return Entry(path, datetime.now().astimezone(), problem=f"cannot be read: {error.strerror or error}")
+        return ArchiveEntry(path, datetime.now().astimezone(), problem=f"cannot be read: {error.strerror or error}")
     dial = is_dialled(path)
     ours = head.startswith(OURS) or dial
     try:
@@ -182,9 +182,9 @@ def read_entry(path: str) -> Entry:
         header = read_dialled(path)[0].header if dial else Header()
         header = header_of(head, os.path.basename(path)) if ours and not dial else header
     except HeldwheelError as error:
-        return Entry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
+        return ArchiveEntry(path, when, size, ours=ours, problem=str(error).splitlines()[0])
     whole = merged(header, sidecar)
-    return Entry(
+    return ArchiveEntry(
         path=path,
         started=whole.started or when,
         size=size,
@@ -208,7 +208,7 @@ def read_entry(path: str) -> Entry:
 COLUMNS = ("When", "What", "Result")
 
 
-def _of_kind(entry: Entry, kind: str) -> bool:
+def _of_kind(entry: ArchiveEntry, kind: str) -> bool:
     """Say whether an entry is of a kind; zeros and drags belong to the test that was made with them."""
     if kind == "tests":
         return entry.purpose not in {"zero", "drag"} or not entry.closed or bool(entry.problem)
@@ -219,15 +219,15 @@ def _of_kind(entry: Entry, kind: str) -> bool:
 class Archive:
     """The list: all entries, those that pass the filter, in order."""
 
-    entries: list[Entry] = field(default_factory=list)
-    said: dict[str, Said] = field(default_factory=dict)
-    shown: list[Entry] = field(default_factory=list)
+    entries: list[ArchiveEntry] = field(default_factory=list)
+    said: dict[str, ListedValues] = field(default_factory=dict)
+    shown: list[ArchiveEntry] = field(default_factory=list)
     search: str = ""
     purpose: str = ""
     _order: str = "When"
     _down: bool = True
 
-    def add(self, entries: Iterable[Entry]) -> None:
+    def add(self, entries: Iterable[ArchiveEntry]) -> None:
         """Take more entries; one of the same file is replaced."""
         known = {entry.path: index for index, entry in enumerate(self.entries)}
         for entry in entries:
@@ -264,14 +264,14 @@ class Archive:
             "When": lambda e: e.started.timestamp(),
             "What": lambda e: (e.vehicle.lower(), e.side, e.purpose),
             "Result": lambda e: (
-                self.said.get(e.path, Said()).state,
-                self.said.get(e.path, Said()).breakaway_nm or 0.0,
+                self.said.get(e.path, ListedValues()).state,
+                self.said.get(e.path, ListedValues()).breakaway_nm or 0.0,
             ),
         }
         self.shown = sorted(found, key=keys[self._order], reverse=self._down)
 
     @property
-    def unclosed(self) -> list[Entry]:
+    def unclosed(self) -> list[ArchiveEntry]:
         """Recordings that were cut off."""
         return [entry for entry in self.entries if not entry.closed]
 

@@ -16,7 +16,7 @@ from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, candidate
 from gui.models.changes import Changes, History
 from gui.models.display import Display
 from gui.models.job import PACKS, type_words
-from gui.models.turn_count import Counts, Turns, check_count, reading_of, turns_of
+from gui.models.turn_count import TurnCounts, TypedTurns, check_count, reading_of, turns_of
 from gui.models.typed import in_eighths, length_mm
 from logger.errors import InputError, QuantityError
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from analysis.identify.axle_type import TypeReading
-    from analysis.identify.ratio import Candidate
+    from analysis.identify.ratio import RatioCandidate
     from gui.models.job import JobCard
     from logger.header import Axle
 
@@ -44,10 +44,10 @@ class AxleDraft:
     pack_build: str = ""
     shim: str = ""
     ratio: str = ""
-    turns: Turns = field(default_factory=Turns)
+    turns: TypedTurns = field(default_factory=TypedTurns)
     seen: dict[str, str] = field(default_factory=dict)
     kept: dict[str, str] = field(default_factory=dict)  # the answers that stand behind the type on the card
-    taken: Counts | None = None
+    taken: TurnCounts | None = None
     brakes_free: bool | None = None
     shim_mm: float | None = None
     lengths: str = "mm"
@@ -83,9 +83,9 @@ def draft_of(axle: Axle, display: Display | None = None) -> AxleDraft:
     off = PROPSHAFT_ERROR_TURNS if axle.propshaft_error_turns is None else axle.propshaft_error_turns
     taken = None
     if turns is not None and left is not None and right is not None:
-        taken = Counts(turns, left, right, off, axle.wheel_error_turns or 0.0)
+        taken = TurnCounts(turns, left, right, off, axle.wheel_error_turns or 0.0)
     return AxleDraft(
-        turns=Turns() if taken is None else _as_typed(taken),
+        turns=TypedTurns() if taken is None else _as_typed(taken),
         tag=axle.tag,
         type=axle.type,
         reason=axle.type_reason,
@@ -100,8 +100,8 @@ def draft_of(axle: Axle, display: Display | None = None) -> AxleDraft:
     )
 
 
-def _as_typed(counts: Counts) -> Turns:
-    return Turns(
+def _as_typed(counts: TurnCounts) -> TypedTurns:
+    return TypedTurns(
         propshaft=in_eighths(counts.propshaft),
         left=in_eighths(counts.left),
         right=in_eighths(counts.right),
@@ -252,7 +252,7 @@ class AxleEntry:
     def type_in(self, key: str, text: str) -> None:
         """Take what stands in a field; letters typed into it one after the other are one step to undo."""
         self._history.remember(self.draft, key)
-        if key in Turns.__slots__:
+        if key in TypedTurns.__slots__:
             self._use(replace(self.draft, turns=replace(self.draft.turns, **{key: text})))
         else:
             self._use(replace(self.draft, **{key: text}))  # type: ignore[arg-type]
@@ -284,7 +284,7 @@ class AxleEntry:
         counted = (value or 0.0) + turns
         self.count(**{key: in_eighths(max(0.0, counted) if key == "propshaft" else counted)})
 
-    def take_counted(self, ratio: Candidate | None = None) -> None:
+    def take_counted(self, ratio: RatioCandidate | None = None) -> None:
         """Put the counted turns on the card with their ratio, or with one of those that lie inside."""
         checked = check_count(self.draft.turns)
         if checked.reading is None:

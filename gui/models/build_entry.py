@@ -22,7 +22,7 @@ from logger.recordings.axles import (
     MOST_PARTS,
     AxleFile,
     Build,
-    Part,
+    PackPart,
     Retest,
     Use,
     change_axle,
@@ -61,8 +61,8 @@ WORDS = ("reason", "by", "spring", "soak_in", "oil", "modifier", "notes")
 class BuildDraft:
     """What stands in the form: parts as records, everything else as typed."""
 
-    left: tuple[Part, ...] = ()
-    right: tuple[Part, ...] = ()
+    left: tuple[PackPart, ...] = ()
+    right: tuple[PackPart, ...] = ()
     texts: dict[str, str] = field(default_factory=dict)
     lengths: dict[str, float] = field(default_factory=dict)  # what fields were filled from, mm
     unit: str = "mm"  # that lengths are shown in
@@ -263,12 +263,12 @@ class BuildEntry:
         return build_name(earlier[-1]), tuple(self._display.in_lengths(said) for said in changes(earlier[-1], now))
 
     @property
-    def parts(self) -> tuple[Part, ...]:
+    def parts(self) -> tuple[PackPart, ...]:
         """The parts of the side that is picked."""
         return self.draft.left if self.side == "left" else self.draft.right
 
     @property
-    def picked(self) -> Part | None:
+    def picked(self) -> PackPart | None:
         """The part that is picked."""
         return self.parts[self.place] if 0 <= self.place < len(self.parts) else None
 
@@ -286,7 +286,7 @@ class BuildEntry:
         alike = [p for p in (*self.parts, *self.draft.left, *self.draft.right) if p.kind == kind]
         at = self.place + 1 if self.picked is not None else len(self.parts)
         thickness = alike[-1].thickness_mm if alike else None
-        parts = (*self.parts[:at], Part(kind=kind, thickness_mm=thickness), *self.parts[at:])
+        parts = (*self.parts[:at], PackPart(kind=kind, thickness_mm=thickness), *self.parts[at:])
         self.place = at
         self._put_parts(parts)
 
@@ -311,7 +311,7 @@ class BuildEntry:
         self._history.remember(self.draft)
         self._use(replace(self.draft, left=self.parts, right=self.parts))
 
-    def _put_parts(self, parts: tuple[Part, ...], typing: str = "") -> None:
+    def _put_parts(self, parts: tuple[PackPart, ...], typing: str = "") -> None:
         self._history.remember(self.draft, typing)
         self._use(replace(self.draft, **{self.side: parts}))  # type: ignore[arg-type]
 

@@ -14,14 +14,14 @@ import msgspec
 import numpy as np
 
 from analysis.to_axle.calibration import unlevered
-from gui.models.weighing import Plan, Weighing
+from gui.models.weighing import Weighing, WeighingPlan
 from logger.instruments.measure import MEAN_S, calibrated
 from logger.instruments.weigh import two_point
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from gui.models.weighing import Row
+    from gui.models.weighing import WeighedStep
     from logger.decoder.description import Description
     from logger.instruments.weigh import TwoPoint
     from logger.samples import Floats
@@ -32,7 +32,7 @@ class Calibrating(Weighing):
 
     Parameters
     ----------
-    plan : Plan
+    plan : WeighingPlan
         Its heaviest load is hung.
     description : Description
         What sends the numbers.
@@ -40,7 +40,7 @@ class Calibrating(Weighing):
 
     raw = True
 
-    def __init__(self, plan: Plan, description: Description) -> None:
+    def __init__(self, plan: WeighingPlan, description: Description) -> None:
         self._description = description
         loads = [load for load in plan.steps if load is not None]
         super().__init__(replace(plan, steps=(None, max(loads, key=lambda load: load.weight.mass_kg))))
@@ -62,7 +62,7 @@ class Calibrating(Weighing):
         return False
 
     @property
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[WeighedStep, ...]:
         """Nothing is compared with anything."""
         return ()
 

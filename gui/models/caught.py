@@ -11,12 +11,12 @@ from analysis.identify.axle_type import type_conflict
 from analysis.verdict.corrected import Corrected
 from analysis.verdict.job import judge
 from analysis.verdict.limits import rule_words
+from analysis.verdict.sides import with_drag
 from gui.models.ratio import half_words
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
     from analysis.trace.results import Pull
-    from analysis.uncertainty.budget import Budget
     from analysis.verdict.job import Job
     from analysis.verdict.recorded import PullReading, RecordingReading
     from gui.models.job import JobCard
@@ -31,30 +31,7 @@ class Value:
 
 
 @dataclass(frozen=True, slots=True)
-class Judged:
-    """What one pull says.
-
-    Attributes
-    ----------
-    breakaway, rotating : Value or None
-        At the axle.
-    state : str
-        Its result by itself, as a single pull; empty without a limit.
-    notes : tuple of str
-        Why it is not valid and what to do, or what the reader must know.
-    valid : bool
-        Whether it may count.
-    """
-
-    breakaway: Value | None = None
-    rotating: Value | None = None
-    state: str = ""
-    notes: tuple[str, ...] = ()
-    valid: bool = True
-
-
-@dataclass(frozen=True, slots=True)
-class JobValue:
+class ValueSoFar:
     """What all pulls that count say together.
 
     Attributes
@@ -99,8 +76,8 @@ class CaughtPull:
         As read.
     job : Job
         Of its recording.
-    judged : Judged
-        At the axle.
+    read : PullReading or None
+        What its recording's job makes of it; None before it was judged.
     rejected : str
         Why the user left it out; empty if it counts.
     """
@@ -109,13 +86,47 @@ class CaughtPull:
     start_s: float
     pull: Pull
     job: Job
-    judged: Judged = Judged()
+    read: PullReading | None = None
     rejected: str = ""
 
     @property
     def counts(self) -> bool:
         """Whether it enters the job's value."""
-        return self.judged.valid and not self.rejected
+        return self.valid and not self.rejected
+
+    @property
+    def breakaway(self) -> Value | None:
+        """At the axle."""
+        return self._value("breakaway")
+
+    @property
+    def rotating(self) -> Value | None:
+        """The mean while turning, at the axle."""
+        return self._value("rotating mean")
+
+    @property
+    def state(self) -> str:
+        """Its result by itself, as a single pull; empty without a limit."""
+        result = self.read.result if self.read is not None else None
+        bounds = self.job.setup.bounds
+        return "" if result is None or (bounds is not None and bounds.written.is_ratio) else str(result.state)
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """Why it is not valid and what to do, or what the reader must know."""
+        if self.read is None:
+            return ()
+        setup, pull = self.job.setup, self.read.pull
+        return *(reason.text for reason in pull.reasons), *pull.notes, *(setup.notes if setup.at is None else ())
+
+    @property
+    def valid(self) -> bool:
+        """Whether it may count."""
+        return self.read is None or self.read.pull.valid
+
+    def _value(self, quantity: str) -> Value | None:
+        budget = self.read.axle.get(quantity) if self.read is not None else None
+        return None if budget is None else Value(budget.value, budget.u95)
 
 
 @dataclass(slots=True)
@@ -177,10 +188,10 @@ class PullList:
         ]
         self.reading = judge(parts)
         each = zip(self.pulls, self.reading.pulls, strict=True)
-        self.pulls = [replace(caught, judged=_said(read, caught.job)) for caught, read in each]
+        self.pulls = [replace(caught, read=read) for caught, read in each]
 
     @property
-    def value(self) -> JobValue | None:
+    def value(self) -> ValueSoFar | None:
         """What the pulls that count say together."""
         return None if self.reading is None else together(self.reading)
 
@@ -203,24 +214,7 @@ class PullList:
         self.again()
 
 
-def _said(read: PullReading, job: Job) -> Judged:
-    values = (_value(read.axle.get("breakaway")), _value(read.axle.get("rotating mean")))
-    notes = (*(reason.text for reason in read.pull.reasons), *read.pull.notes)
-    if job.setup.at is None:
-        notes = (*notes, *job.setup.notes)
-    state = str(read.result.state) if read.result is not None and not _half(job) else ""
-    return Judged(*values, state, notes, valid=read.pull.valid)
-
-
-def _half(job: Job) -> bool:
-    return job.setup.bounds is not None and job.setup.bounds.written.is_ratio
-
-
-def _value(budget: Budget | None) -> Value | None:
-    return None if budget is None else Value(budget.value, budget.u95)
-
-
-def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
+def together(reading: RecordingReading, quantity: str = "") -> ValueSoFar | None:
     """Give what the pulls of a reading say together, for the panel: of what was judged, or of one quantity."""
     main, header = reading.main, reading.header
     if quantity and (main is None or main.budget.quantity != quantity):
@@ -237,7 +231,7 @@ def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
         for v in reading.job
         if v is not main
     )
-    return JobValue(
+    return ValueSoFar(
         main.budget.quantity,
         Value(main.budget.value, main.budget.u95),
         len(main.values),
@@ -246,4 +240,24 @@ def together(reading: RecordingReading, quantity: str = "") -> JobValue | None:
         result.notes if result is not None else refused or ((half,) if half else main.notes),
         others,
         main.direction,
+    )
+
+
+def pack_means(held: PullList, free: PullList) -> tuple[tuple[str, Value | None, str], ...]:
+    """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
+    if held.reading is None or free.reading is None:
+        return ()
+    try:
+        drag = with_drag(held.reading, free.reading).drag
+    except HeldwheelError:
+        return ()
+    means = drag.test.means if drag is not None else ()
+    ways = len({m.way for m in means}) > 1
+    return tuple(
+        (
+            f"{m.quantity}, {m.way}" if ways else m.quantity,
+            None if m.budget is None else Value(m.budget.value, m.budget.u95),
+            "" if m.budget is not None else m.how,
+        )
+        for m in means
     )

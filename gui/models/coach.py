@@ -48,7 +48,7 @@ class Hint(StrEnum):
     RELEASE = "Enough: ease the load off, keep hold of the lever"
 
 
-class Urgency(IntEnum):
+class HintUrgency(IntEnum):
     """How loudly a hint is shown."""
 
     CALM = 0
@@ -57,10 +57,10 @@ class Urgency(IntEnum):
 
 
 URGENCY = {
-    Hint.STOP: Urgency.STOP,
-    Hint.CAPACITY: Urgency.ACT,
-    Hint.SLOWER: Urgency.ACT,
-    Hint.NOTHING_TURNS: Urgency.ACT,
+    Hint.STOP: HintUrgency.STOP,
+    Hint.CAPACITY: HintUrgency.ACT,
+    Hint.SLOWER: HintUrgency.ACT,
+    Hint.NOTHING_TURNS: HintUrgency.ACT,
 }
 
 
@@ -90,7 +90,6 @@ class Coach:
     _slipped: bool = False
     _since_s: float = 0.0
     _loaded_from_s: float = 0.0
-    _seen_s: float = 0.0
 
     def feed(self, time_s: Floats, torque_nm: Floats, resting_for_s: float | None, dwell_s: float) -> Hint:
         """Look at the last second.
@@ -110,7 +109,7 @@ class Coach:
         level = float(np.nanmax(np.abs(torque_nm[-3:]))) if np.isfinite(torque_nm[-3:]).any() else 0.0
         self._load(now, level)
         wanted = self._wanted(time_s, torque_nm, level, resting_for_s, dwell_s)
-        urgent = URGENCY.get(wanted, Urgency.CALM) > URGENCY.get(self.hint, Urgency.CALM)
+        urgent = URGENCY.get(wanted, HintUrgency.CALM) > URGENCY.get(self.hint, HintUrgency.CALM)
         silent = self.hint is Hint.NONE
         if wanted is not self.hint and (urgent or silent or now - self._since_s >= READ_S or now < self._since_s):
             self.hint, self._since_s = wanted, now

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from analysis.compare.runs import LEFT_OUT, Quantity, Run, text_of
-from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, notes_sheet, p_words, sheets
+from gui.models.sheets import QuantityScale, Sheet, Written, left_out_sheet, notes_sheet, p_words, sheets
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -32,7 +32,7 @@ class Common:
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class ComparisonAsked:
     """What is compared with what.
 
     Attributes
@@ -99,7 +99,7 @@ def read_runs(paths: Sequence[str]) -> list[Run | str]:
     ]
 
 
-def compare_groups(runs: Sequence[Run], common: Common, question: Question) -> Groups:
+def compare_groups(runs: Sequence[Run], common: Common, question: ComparisonAsked) -> Groups:
     """Compare.
 
     Raises
@@ -182,7 +182,7 @@ def says(effect: Effect) -> str:
     return "▲ higher" if effect.difference.value > 0 else "▼ lower"
 
 
-def headline(found: Comparison, scale: Scale) -> str:
+def headline(found: Comparison, scale: QuantityScale) -> str:
     """Give the answer in one or two sentences: effect and interval first."""
     if not found.effects:
         return "No difference can be stated: a comparison needs two fills or more in a group and in its control."
@@ -201,7 +201,7 @@ def headline(found: Comparison, scale: Scale) -> str:
     return "\n".join(lines)
 
 
-def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
+def difference_sheet(found: Comparison, scale: QuantityScale) -> Sheet:
     """Give the differences as a table: size and interval first, p and method last."""
     heads = ["Group", "Against", f"Difference ({scale.unit})" if scale.unit else "Difference", "95 % interval"]
     heads += ["% (95 %)", "Finding"]
@@ -228,7 +228,7 @@ def difference_sheet(found: Comparison, scale: Scale) -> Sheet:
     return Sheet("Differences", tuple(heads), tuple(rows), frozenset(texts))
 
 
-def _percent(effect: Effect, scale: Scale) -> str:
+def _percent(effect: Effect, scale: QuantityScale) -> str:
     if effect.ratio is None:
         return "–"
     percents = [(v - 1) * 100 for v in (effect.ratio.value, effect.ratio.low, effect.ratio.high)]
@@ -236,14 +236,14 @@ def _percent(effect: Effect, scale: Scale) -> str:
     return f"{value} ({low} to {high})"
 
 
-def same_words(same: Equivalence, scale: Scale) -> str:
+def same_words(same: Equivalence, scale: QuantityScale) -> str:
     """Say whether two groups are the same within the margin, with the interval that says so."""
     what = "yes" if same.equivalent else "not shown"
     d = same.difference
     return f"{what} (90 %: {scale.span(d.low, d.high, signed=True)})"
 
 
-def group_sheet(found: Comparison, scale: Scale) -> Sheet:
+def group_sheet(found: Comparison, scale: QuantityScale) -> Sheet:
     """Give the groups as a table."""
     heads = ("Group", "Fills", "Recordings", "Pulls", "Median", "Mean", "95 % interval", "SD of fills")
     rows = []
@@ -255,7 +255,7 @@ def group_sheet(found: Comparison, scale: Scale) -> Sheet:
     return Sheet("Groups", heads, tuple(rows))
 
 
-def group_sheets(found: Comparison, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def group_sheets(found: Comparison, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give everything beneath the picture."""
     notes = [f"Not recorded, so not checked: {line}" for line in found.comparability.unknown]
     if not math.isnan(found.overall_p):

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from analysis.uncertainty.budget import Budget
-    from gui.models.caught import JobValue
+    from gui.models.caught import ValueSoFar
     from gui.models.job import JobCard
     from logger.header import Header
     from logger.recordings.dialled import Quantity
@@ -65,7 +65,7 @@ def check(draft: DialDraft, card: JobCard) -> DialChecked:
         return DialChecked(None, str(error))
 
 
-def sum_up(drafts: Sequence[DialDraft], card: JobCard, quantity: str) -> JobValue | None:
+def sum_up(drafts: Sequence[DialDraft], card: JobCard, quantity: str) -> ValueSoFar | None:
     """Give what readings of one quantity say together, judged as their file will be; those of no use are left out."""
     fixture, _ = card.fixture()
     usable = [draft for draft in drafts if draft.quantity == quantity and check(draft, card).budget is not None]

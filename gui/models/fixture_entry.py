@@ -63,7 +63,7 @@ class CheckedFixture:
     """What a draft amounts to: the record and its factor once nothing is wrong, faults per field, notes."""
 
     lever: Lever | None
-    factor: float | None
+    lever_factor: float | None
     wrong: dict[str, str]
     notes: tuple[str, ...] = ()
 

@@ -17,7 +17,7 @@ import numpy as np
 from logger.edges.small_file import file_stem, open_regular
 from logger.edges.units import is_force, parse_number, parse_quantity
 from logger.errors import FileError, HeldwheelError
-from logger.foreign.choices import Question, TableQuestionsError, laid_over
+from logger.foreign.choices import TableQuestion, TableQuestionsError, laid_over
 from logger.foreign.files import grid_of
 from logger.foreign.reading import read_foreign
 from logger.header import Lever, Sidecar, Table
@@ -33,7 +33,7 @@ POINTS = 2000  # of the trace that is shown
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class TablePreview:
     """A table as it would be read.
 
     Attributes
@@ -42,7 +42,7 @@ class Look:
         Headings of its columns; ``column 2`` where a heading is missing or stands twice.
     rows : tuple of tuple of str
         Its first rows.
-    questions : tuple of Question
+    questions : tuple of TableQuestion
         What it leaves open.
     problem : str
         Why it cannot be read.
@@ -58,7 +58,7 @@ class Look:
 
     names: tuple[str, ...] = ()
     rows: tuple[tuple[str, ...], ...] = ()
-    questions: tuple[Question, ...] = ()
+    questions: tuple[TableQuestion, ...] = ()
     problem: str = ""
     used: Table = field(default_factory=Table)
     notes: tuple[str, ...] = ()
@@ -77,7 +77,7 @@ class Look:
         return bool(self.used.unit) and is_force(self.used.unit or "")
 
 
-def look(path: str, table: Table) -> Look:
+def look(path: str, table: Table) -> TablePreview:
     """Read a table with what was said of it so far; runs in the worker.
 
     Raises
@@ -93,7 +93,7 @@ def look(path: str, table: Table) -> Look:
     except OSError as error:
         raise FileError(f"{path}: cannot be read: {error.strerror or error}") from error
     if data.startswith(OURS):
-        return Look(problem="This is a recording of Heldwheel: open its folder with Folder instead.")
+        return TablePreview(problem="This is a recording of Heldwheel: open its folder with Folder instead.")
     seen = _seen(data, path, table)
     try:
         found = read_foreign(data, path, table, _stated_unit(path))
@@ -102,7 +102,7 @@ def look(path: str, table: Table) -> Look:
     except HeldwheelError as error:
         return _with(seen, problem=str(error).removeprefix(f"{path}: "))
     step = max(1, len(found.torque) // POINTS)
-    return Look(
+    return TablePreview(
         seen.names,
         seen.rows,
         used=found.table,
@@ -113,21 +113,21 @@ def look(path: str, table: Table) -> Look:
     )
 
 
-def _with(seen: Look, questions: tuple[Question, ...] = (), problem: str = "") -> Look:
-    return Look(seen.names, seen.rows, questions, problem)
+def _with(seen: TablePreview, questions: tuple[TableQuestion, ...] = (), problem: str = "") -> TablePreview:
+    return TablePreview(seen.names, seen.rows, questions, problem)
 
 
-def _seen(data: bytes, path: str, table: Table) -> Look:
+def _seen(data: bytes, path: str, table: Table) -> TablePreview:
     """Give the headings and the first rows; nothing where not even they can be made out."""
     try:
         grid = grid_of(data, path, table.sheet)
     except HeldwheelError:
-        return Look()
+        return TablePreview()
     names = tuple(
         name if name and grid.names.count(name) == 1 else f"column {at + 1}" for at, name in enumerate(grid.names)
     )
     rows = tuple(tuple("" if c is None else str(c) for c in row[:WIDEST]) for row in grid.head[:PREVIEW_ROWS])
-    return Look(names[:WIDEST], rows)
+    return TablePreview(names[:WIDEST], rows)
 
 
 def _stated_unit(path: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import datetime
 from typing import TYPE_CHECKING
 
-from analysis.report.material import Issue, Kind, PaperSize
+from analysis.report.material import Issue, PageKind, PaperSize
 
 if TYPE_CHECKING:
     from gui.models.settings import Choices
@@ -22,7 +22,7 @@ def issue_of(choices: Choices, reader: str, unit: str) -> Issue:
     """
     return Issue(
         datetime.now().astimezone().replace(microsecond=0),
-        Kind(reader),
+        PageKind(reader),
         unit,
         choices.shop.strip(),
         "\n".join(line.strip() for line in choices.address.split("/")),

@@ -10,6 +10,7 @@ import msgspec
 
 from analysis.identify.axle_type import JUDGED, Type, named, type_conflict
 from analysis.identify.slips import kind_conflict
+from analysis.to_axle.axle_scale import AxleScale
 from analysis.to_axle.calibration import calibration_of, unlevered
 from analysis.to_axle.fixtures import fixture_from
 from analysis.verdict.adequacy import certificate_advice, range_advice, sign_advice
@@ -18,7 +19,7 @@ from analysis.verdict.setup import setup_of
 from gui.models.changes import Changes
 from logger.edges.units import canonical_unit
 from logger.errors import DescriptionError, HeldwheelError
-from logger.header import Axle, Conditions, Decision, Header, Job, Test, TransducerFacts
+from logger.header import Axle, Conditions, Decision, Header, JobFacts, Test, TransducerFacts
 from logger.version import VERSION
 
 if TYPE_CHECKING:
@@ -65,7 +66,7 @@ class JobCard:
     Change it through ``put``; views listen to ``changes``.
     """
 
-    job: Job = field(default_factory=Job)
+    job: JobFacts = field(default_factory=JobFacts)
     axle: Axle = field(default_factory=Axle)
     test: Test = field(default_factory=lambda: Test(place="car", held="other side", gear="neutral", side="right"))
     conditions: Conditions = field(default_factory=Conditions)
@@ -161,7 +162,7 @@ class JobCard:
         return self._setup
 
     @property
-    def factor(self) -> float | None:
+    def lever_factor(self) -> float | None:
         """Torque at the axle per torque shown; None while the fixture is not known or reads no torque."""
         setup, _ = self.setup()
         return setup.at.fixture.factor if setup is not None and setup.at is not None else None
@@ -173,10 +174,10 @@ class JobCard:
         except HeldwheelError:
             return unlevered(self.facts, self.unit)
 
-    def at_axle(self, read_nm: float) -> float:
-        """Give a torque as read, from the true zero, as one at the axle; where the lever is not known as it is."""
+    def scale(self, zero_nm: float = 0.0) -> AxleScale:
+        """Give how what is read, in N·m, stands at the axle from a zero; where the lever is not known, as it is."""
         setup, _ = self.setup()
-        return setup.at_axle(read_nm) if setup is not None else read_nm
+        return setup.scale(zero_nm) if setup is not None else AxleScale(zero_nm)
 
     def as_read(self, axle_nm: float) -> float:
         """Give what the transducer reads at a torque at the axle."""

@@ -20,7 +20,7 @@ from logger.decoder.description import Description  # noqa: TC001 - msgspec read
 from logger.edges.small_file import free_name
 from logger.edges.toml_file import read_toml, write_toml
 from logger.errors import FileError, HeldwheelError
-from logger.header import Axle, Conditions, Decision, Job, Lever, Limit, Photo, Record, Test
+from logger.header import Axle, Conditions, Decision, JobFacts, Lever, Limit, Photo, Record, Test
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -38,7 +38,7 @@ class JobFile(Record, frozen=True, kw_only=True):
 
     schema: Literal["heldwheel job 1"] = "heldwheel job 1"
     saved: datetime
-    job: Job = msgspec.field(default_factory=Job)
+    job: JobFacts = msgspec.field(default_factory=JobFacts)
     axle: Axle = msgspec.field(default_factory=Axle)
     test: Test = msgspec.field(default_factory=Test)
     conditions: Conditions = msgspec.field(default_factory=Conditions)

@@ -16,7 +16,7 @@ from logger.decoder.build import build_decoder
 from logger.decoder.description import Description, Poll
 from logger.edges.units import parse_number, torque_factor
 from logger.errors import HeldwheelError
-from logger.learn.learn import Choice, Learned, Wanted
+from logger.learn.learn import Learned, TorqueCandidate, Wanted
 from logger.learn.lines import FRAMED, split_frames, split_lines
 from logger.learn.radio import learn_heard
 
@@ -47,7 +47,7 @@ ANY_UNIT = "N·m"  # stands in while the unit is not known: figures can be shown
 
 
 @dataclass(frozen=True, slots=True)
-class Candidate:
+class ShownCandidate:
     """A number that may be the torque.
 
     Attributes
@@ -74,7 +74,7 @@ class Candidate:
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class LearningState:
     """What has been heard amounts to this.
 
     Attributes
@@ -85,7 +85,7 @@ class Look:
         How the bytes become readings; its unit is only certain where ``unit_sent`` or it was given.
     unit_sent : bool
         The device names its unit.
-    candidates : tuple of Candidate
+    candidates : tuple of ShownCandidate
         In the order of the line.
     chosen : str
         The candidate that the draft takes.
@@ -106,7 +106,7 @@ class Look:
     learned: Learned
     draft: Description | None = None
     unit_sent: bool = False
-    candidates: tuple[Candidate, ...] = ()
+    candidates: tuple[ShownCandidate, ...] = ()
     chosen: str = ""
     asked: tuple[str, ...] = ()
     readings: int = 0
@@ -128,7 +128,7 @@ class Naming:
     serial: str = ""
 
 
-def look_at(heard: Heard, wanted: Wanted | None = None) -> Look:
+def look_at(heard: Heard, wanted: Wanted | None = None) -> LearningState:
     """Find out what was heard; runs in the worker.
 
     Parameters
@@ -143,12 +143,12 @@ def look_at(heard: Heard, wanted: Wanted | None = None) -> Look:
     candidates = tuple(_candidate(choice, heard) for choice in learned.choices)
     whole = learned if learned.description is not None else _provisional(heard, learned, wanted)
     if whole.description is None:
-        return Look(learned, candidates=candidates, asked=asked)
+        return LearningState(learned, candidates=candidates, asked=asked)
     chunks = _chunks(heard, whole.description)
     decoded = build_decoder(whole.description).feed(*(chunk.data for chunk in chunks))
     torque = decoded.columns["torque"]
     torque = torque[np.isfinite(torque)]
-    return Look(
+    return LearningState(
         replace(whole, missing=learned.missing, unknown=learned.unknown),
         whole.description,
         learned.unit_sent,
@@ -189,14 +189,14 @@ def _chunks(heard: Heard, description: Description) -> list[Chunk]:
     return list(heard.chunks)
 
 
-def _candidate(choice: Choice, heard: Heard) -> Candidate:
+def _candidate(choice: TorqueCandidate, heard: Heard) -> ShownCandidate:
     """Give a number with how much it moves just now."""
     values = choice.values[np.isfinite(choice.values)]
     chunks = max([heard.chunks, *(chunks for _, chunks in heard.radio.values())], key=len)
     elapsed = chunks[-1].arrival_s - chunks[0].arrival_s if len(chunks) > 1 else 0.0
     last = values[-max(5, int(len(values) * min(1.0, LAST_S / elapsed)) if elapsed > 0 else len(values)) :]
     spread = float(np.ptp(values)) or 1.0
-    return Candidate(
+    return ShownCandidate(
         choice.name, choice.number, choice.unit, float(values.min()), float(values.max()), float(values[-1]),
         float(np.ptp(last)) / spread,
     )  # fmt: skip
@@ -221,7 +221,7 @@ def _first_load(torque: np.ndarray) -> int:
     return int(np.sign(away[np.argmax(np.abs(away) > LOADED * most)]))
 
 
-def proposed(look: Look) -> Naming:
+def proposed(look: LearningState) -> Naming:
     """Give what the bytes themselves say, for the user to complete: the first load was to be clockwise."""
     signed = look.draft is not None and look.draft.transducer.sign == "signed"
     sign = ("reversed" if look.first_load < 0 else "signed") if signed else "none"
@@ -230,13 +230,13 @@ def proposed(look: Look) -> Naming:
 
 
 def complete(
-    look: Look, naming: Naming, *, request: str = "", interval_s: float = 0.1
+    look: LearningState, naming: Naming, *, request: str = "", interval_s: float = 0.1
 ) -> tuple[Description | None, dict[str, str]]:
     """Give the description with what the user has added, or per field why it cannot be used.
 
     Parameters
     ----------
-    look : Look
+    look : LearningState
         What was heard.
     naming : Naming
         What the user says.

@@ -19,7 +19,7 @@ AGREE = 0.04  # two figures of one printed limit are rounded; beyond 4 % they ar
 
 
 @dataclass(frozen=True, slots=True)
-class Draft:
+class LimitDraft:
     """What stands in the fields, as typed."""
 
     name: str = ""
@@ -67,7 +67,7 @@ class Checked:
     warnings: tuple[str, ...]
 
 
-def check(draft: Draft) -> Checked:
+def check(draft: LimitDraft) -> Checked:
     """Check a draft: numbers, unit, source, and the usual slips of the unit."""
     wrong: dict[str, str] = {}
     unit = "1" if draft.is_ratio else _unit(draft.unit, wrong, "unit")
@@ -83,7 +83,7 @@ def check(draft: Draft) -> Checked:
     return Checked(_limit(draft, unit, lower, upper), {}, warnings)
 
 
-def _limit(draft: Draft, unit: str, lower: float | None, upper: float | None) -> Limit:
+def _limit(draft: LimitDraft, unit: str, lower: float | None, upper: float | None) -> Limit:
     keys = {"name": draft.name, "quantity": draft.quantity, "kind": draft.kind, "unit": unit, "source": draft.source}
     keys = {key: value.strip() for key, value in keys.items()}
     if draft.is_ratio:  # of the rotating maxima, both wheels free: which part is held says nothing
@@ -94,13 +94,13 @@ def _limit(draft: Draft, unit: str, lower: float | None, upper: float | None) ->
     return msgspec.convert({**values, "lower": lower, "upper": upper}, Limit)
 
 
-def draft_of(limit: Limit) -> Draft:
+def draft_of(limit: Limit) -> LimitDraft:
     """Give a saved limit as fields to edit."""
 
     def text(value: float | None) -> str:
         return "" if value is None else f"{value:g}"
 
-    return Draft(
+    return LimitDraft(
         name=limit.name,
         quantity=limit.quantity,
         kind=limit.kind,
@@ -139,7 +139,7 @@ def _number(text: str, wrong: dict[str, str], key: str) -> float | None:
     return value
 
 
-def _guard(lower: float | None, upper: float | None, unit: str, draft: Draft) -> tuple[str, ...]:
+def _guard(lower: float | None, upper: float | None, unit: str, draft: LimitDraft) -> tuple[str, ...]:
     found = [text for value in (lower, upper) if value is not None for text in unit_guard(value, unit)]
     first = lower if lower is not None else upper
     if first is not None and draft.beside.strip() and draft.beside_unit.strip():
@@ -147,7 +147,7 @@ def _guard(lower: float | None, upper: float | None, unit: str, draft: Draft) ->
     return tuple(dict.fromkeys(found))
 
 
-def _disagree(first: float, unit: str, draft: Draft) -> tuple[str, ...]:
+def _disagree(first: float, unit: str, draft: LimitDraft) -> tuple[str, ...]:
     """Compare the limit with the same limit in a second unit."""
     try:
         other = parse_number(draft.beside) * torque_factor(draft.beside_unit)

@@ -13,12 +13,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from gui.models.archive import Said
+from gui.models.archive import ListedValues
 from gui.models.trace import GrowingTrace
 from logger.recordings.sidecar import read_sidecar, revision_of
 
 if TYPE_CHECKING:
     from analysis.report.material import Issue
+    from analysis.to_axle.axle_scale import AxleScale
     from analysis.verdict.recorded import RecordingReading
     from logger.samples import Floats
 
@@ -31,10 +32,8 @@ class Loaded:
     ----------
     reading : RecordingReading
         Without its arrays.
-    factor : float or None
-        Torque at the axle per torque shown; None without a fixture.
-    zero_nm : float
-        What counts as zero at the axle.
+    scale : AxleScale
+        How its trace stands at the axle.
     folder : str
         Where its arrays are.
     samples : int
@@ -42,8 +41,7 @@ class Loaded:
     """
 
     reading: RecordingReading
-    factor: float | None
-    zero_nm: float
+    scale: AxleScale
     folder: str
     samples: int
 
@@ -79,12 +77,8 @@ def load(path: str, room: str) -> Loaded:
     for number, (least, greatest) in enumerate(trace.levels()):
         np.save(os.path.join(folder, f"least-{number}.npy"), least)
         np.save(os.path.join(folder, f"greatest-{number}.npy"), greatest)
-    factor = reading.at.fixture.factor if reading.at is not None else None
-    zero = reading.at.level.zero_nm if reading.at is not None and reading.at.level.known else None
-    if zero is None:
-        zero = reading.trace.zero_nm if reading.trace is not None else 0.0
     light = replace(reading, time_s=None, torque_nm=None, at=None)
-    return Loaded(light, factor, zero, folder, len(time_s))
+    return Loaded(light, reading.scale, folder, len(time_s))
 
 
 def _arrays(folder: str) -> tuple[Floats, Floats, list[tuple[Floats, Floats]]]:
@@ -119,11 +113,11 @@ def angle_of(path: str) -> tuple[Floats, Floats, Floats] | None:
     )
 
 
-def said_of(reading: RecordingReading) -> Said:
+def said_of(reading: RecordingReading) -> ListedValues:
     """Give what the list shows of a reading."""
     values = {v.budget.quantity: v.budget.value for v in reversed(reading.job)}
     state = str(reading.result.state) if reading.result is not None and not reading.half else ""
-    return Said(state, values.get("breakaway"), values.get("rotating mean"))
+    return ListedValues(state, values.get("breakaway"), values.get("rotating mean"))
 
 
 def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:

@@ -37,26 +37,26 @@ class PullMark:
 
 def mark_of(caught: CaughtPull, unit_factor: float) -> PullMark:
     """Give a caught pull as a mark on the live trace."""
-    pull, judged, sign = caught.pull, caught.judged, caught.pull.direction
+    pull, sign = caught.pull, caught.pull.direction
     breakaway = rotating = None
-    if pull.breakaway is not None and judged.breakaway is not None:
-        value = judged.breakaway
+    if pull.breakaway is not None and caught.breakaway is not None:
+        value = caught.breakaway
         half = (value.u95_nm or 0.0) * unit_factor
         breakaway = (pull.breakaway.time_s + caught.start_s, sign * value.nm * unit_factor, half)
-    if pull.rotating is not None and judged.rotating is not None:
-        value = judged.rotating
+    if pull.rotating is not None and caught.rotating is not None:
+        value = caught.rotating
         half = (value.u95_nm or 0.0) * unit_factor
         start, end = pull.rotating.start_s + caught.start_s, pull.rotating.end_s + caught.start_s
         rotating = (start, end, sign * value.nm * unit_factor, half)
-    return PullMark(str(caught.number), breakaway, rotating, judged.state, bool(caught.rejected))
+    return PullMark(str(caught.number), breakaway, rotating, caught.state, bool(caught.rejected))
 
 
-def marks_of(reading: RecordingReading, factor: float | None, unit_factor: float) -> list[PullMark]:
+def marks_of(reading: RecordingReading, unit_factor: float) -> list[PullMark]:
     """Give the pulls of a recording as marks; without a fixture they stand where the transducer read them."""
-    return [_mark(number, pull, factor, unit_factor) for number, pull in enumerate(reading.pulls, 1)]
+    return [_mark(number, pull, unit_factor) for number, pull in enumerate(reading.pulls, 1)]
 
 
-def _mark(number: int, read: PullReading, factor: float | None, unit_factor: float) -> PullMark:
+def _mark(number: int, read: PullReading, unit_factor: float) -> PullMark:
     pull, breakaway, rotating = read.pull, None, None
     if pull.breakaway is not None:
         value, half = _torque(read, "breakaway", pull.breakaway.at_sensor_nm, pull.breakaway.u95_sensor_nm)

@@ -9,13 +9,13 @@ from typing import TYPE_CHECKING
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.series import PER_AXLE
 from analysis.compare.trend import SETTLED_LEVEL, SETTLED_PER_TEN, one_of
-from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, sheets, significant
+from gui.models.sheets import QuantityScale, Sheet, Written, left_out_sheet, sheets, significant
 from logger.errors import HeldwheelError, InputError
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.compare.control import Chart
+    from analysis.compare.control import EwmaChart
     from analysis.compare.runs import Run
     from analysis.compare.series import Points
     from analysis.compare.trend import RunIn
@@ -108,7 +108,7 @@ def _settling(name: str, runs: Sequence[Run], common: Common, tag: str) -> Settl
     return Settling(name, points, tuple(along), now, settled_since(along))
 
 
-def run_in_headline(of: Settling, scale: Scale) -> str:
+def run_in_headline(of: Settling, scale: QuantityScale) -> str:
     """Give the answer: settled since when, or not, with the rule's figures."""
     display, state = scale.display, of.now.state.value
     since = "" if of.since is None else f" since {one_of(of.points.tag)} {significant(display, of.points.x[of.since])}"
@@ -122,7 +122,7 @@ def run_in_headline(of: Settling, scale: Scale) -> str:
     )
 
 
-def run_in_sheets(of: Settling, answer: RunInAnswer, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def run_in_sheets(of: Settling, answer: RunInAnswer, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give the values in order with what was known after each, and what is excluded."""
     display = scale.display
     rows = []
@@ -152,7 +152,7 @@ def run_in_sheets(of: Settling, answer: RunInAnswer, scale: Scale, files: Sequen
     )
 
 
-def _decay(of: Settling, scale: Scale) -> Sheet | None:
+def _decay(of: Settling, scale: QuantityScale) -> Sheet | None:
     decay = of.now.decay
     if decay is None:
         return None
@@ -171,7 +171,7 @@ def run_in_warnings(of: Settling, answer: RunInAnswer) -> list[str]:
     return [*lines, *of.points.warnings]
 
 
-def run_in_written(of: Settling, scale: Scale, *, simulated: bool) -> Written:
+def run_in_written(of: Settling, scale: QuantityScale, *, simulated: bool) -> Written:
     """Give a run-in as it is written."""
     points, now = of.points, of.now
     judged: dict[str, object] = {
@@ -207,7 +207,7 @@ class Watched:
     files: tuple[str, ...]
     dates: tuple[str, ...]
     values: tuple[float, ...]
-    chart: Chart
+    chart: EwmaChart
     baseline: int
     warnings: tuple[str, ...]
 
@@ -254,21 +254,21 @@ def watch_axles(runs: Sequence[Run], common: Common, baseline: int, per: str = P
     return WatchAnswer(tuple(found), tuple(problems), any(run.simulated for run in runs))
 
 
-def watch_headline(of: Watched, scale: Scale) -> str:
+def watch_headline(of: Watched, scale: QuantityScale) -> str:
     """Give the answer: what is shown, since when, against which reference level."""
-    from analysis.compare.control import State, verdict
+    from analysis.compare.control import ChartState, verdict
 
     state = f"reference level {scale.words(of.chart.target)}, scatter {scale.words(of.chart.sd)}"
     based = f"{state}, from the first {of.baseline} jobs"
     shows, text = verdict(of.chart)
     text = text[0].upper() + text[1:]
-    if shows is State.SIGNAL:
+    if shows is ChartState.SIGNAL:
         first = of.chart.alarms[0]
         return f"{text} since {of.dates[first] or of.files[first]}; {based}."
     return f"{text}; {based}."
 
 
-def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def watch_sheets(of: Watched, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give the jobs in order with their limits."""
     rows = []
     for place, value in enumerate(of.values):
@@ -282,7 +282,7 @@ def watch_sheets(of: Watched, scale: Scale, files: Sequence[str] = ()) -> list[S
     return sheets(Sheet("Jobs", heads, tuple(rows), frozenset({0, 4, 5})), left_out_sheet((), (), files))
 
 
-def watch_written(answer: WatchAnswer, scale: Scale) -> Written:
+def watch_written(answer: WatchAnswer, scale: QuantityScale) -> Written:
     """Give the charts as they are written: every axle."""
     from analysis.compare.control import verdict
 

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.compare.runs import Quantity
-from gui.models.sheets import Scale, Sheet, Written, left_out_sheet, p_words, sheets, significant
+from gui.models.sheets import QuantityScale, Sheet, Written, left_out_sheet, p_words, sheets, significant
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from analysis.compare.repeatability import Agreement, Study
+    from analysis.compare.repeatability import LimitsOfAgreement, Study
     from analysis.compare.runs import Run
     from gui.models.comparing import Common
 
@@ -36,7 +36,7 @@ class PairsAnswer:
     ways: tuple[str, str]
     a: tuple[float, ...]
     b: tuple[float, ...]
-    agreement: Agreement
+    agreement: LimitsOfAgreement
     simulated: bool
 
 
@@ -76,7 +76,7 @@ def pairs_of(runs: Sequence[Run], common: Common, way: str, axle: str) -> PairsA
 # ---------------------------------------------------------------------- in words
 
 
-def study_headline(answer: StudyAnswer, scale: Scale) -> str:
+def study_headline(answer: StudyAnswer, scale: QuantityScale) -> str:
     """Say what a workshop can do with it."""
     found = answer.study
     who = (
@@ -91,7 +91,7 @@ def study_headline(answer: StudyAnswer, scale: Scale) -> str:
     )
 
 
-def study_sheets(answer: StudyAnswer, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def study_sheets(answer: StudyAnswer, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give the components, the analysis of variance, and the readings."""
     found, display = answer.study, scale.display
     parts = (
@@ -111,7 +111,7 @@ def study_sheets(answer: StudyAnswer, scale: Scale, files: Sequence[str] = ()) -
     return sheets(components, _variance(found, scale), _readings(answer, scale), left_out_sheet((), (), files))
 
 
-def _variance(found: Study, scale: Scale) -> Sheet:
+def _variance(found: Study, scale: QuantityScale) -> Sheet:
     """Give the analysis of variance; squares stay in SI, as a statistician's table has them."""
     display = scale.display
     rows = []
@@ -125,7 +125,7 @@ def _variance(found: Study, scale: Scale) -> Sheet:
     return Sheet("Variance", heads, tuple(rows))
 
 
-def _readings(answer: StudyAnswer, scale: Scale) -> Sheet:
+def _readings(answer: StudyAnswer, scale: QuantityScale) -> Sheet:
     rows = [
         (axle, operator, "   ".join(scale.number(v) for v in cell), scale.number(float(np.mean(cell))))
         for axle, row in zip(answer.axles, answer.values, strict=True)
@@ -134,7 +134,7 @@ def _readings(answer: StudyAnswer, scale: Scale) -> Sheet:
     return Sheet("Readings", ("Axle", "Operator", "Repeats", "Mean"), tuple(rows), frozenset({0, 1}))
 
 
-def pairs_headline(answer: PairsAnswer, scale: Scale) -> str:
+def pairs_headline(answer: PairsAnswer, scale: QuantityScale) -> str:
     """Say how two ways of measuring agree."""
     found = answer.agreement
     apart = f"{scale.number(abs(found.bias))} {scale.unit}".strip()
@@ -148,7 +148,7 @@ def pairs_headline(answer: PairsAnswer, scale: Scale) -> str:
     )
 
 
-def pairs_sheets(answer: PairsAnswer, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def pairs_sheets(answer: PairsAnswer, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give the figures and the pairs."""
     found = answer.agreement
     rows = (
@@ -174,7 +174,7 @@ def pairs_sheets(answer: PairsAnswer, scale: Scale, files: Sequence[str] = ()) -
     )
 
 
-def study_written(answer: StudyAnswer, scale: Scale) -> Written:
+def study_written(answer: StudyAnswer, scale: QuantityScale) -> Written:
     """Give a study as it is written: the readings as a table, everything as JSON."""
     from dataclasses import asdict
 
@@ -186,7 +186,7 @@ def study_written(answer: StudyAnswer, scale: Scale) -> Written:
     return Written(tuple(rows), plain, answer.simulated)
 
 
-def pairs_written(answer: PairsAnswer, _scale: Scale) -> Written:
+def pairs_written(answer: PairsAnswer, _scale: QuantityScale) -> Written:
     """Give two ways of measuring as they are written."""
     from dataclasses import asdict
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from analysis.compare.runs import Quantity
-from gui.models.sheets import Scale, Sheet, Written
+from gui.models.sheets import QuantityScale, Sheet, Written
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -145,7 +145,7 @@ def _fills(n: int) -> list[int]:
 # ---------------------------------------------------------------------- in words
 
 
-def headline(planned: Planned, scale: Scale) -> str:
+def headline(planned: Planned, scale: QuantityScale) -> str:
     """Give the plan in one sentence, and what it rests on in another."""
     wish, made = planned.wish, planned.plan
     amount, sd = scale.asked(wish.amount), scale.words(planned.sd)
@@ -173,7 +173,7 @@ def order_sheet(planned: Planned) -> Sheet | None:
     return Sheet("Order of tests", ("Test", "Block (a day)", "Fill to test"), tuple(rows), frozenset({2}))
 
 
-def written(planned: Planned, scale: Scale) -> Written:
+def written(planned: Planned, scale: QuantityScale) -> Written:
     """Give a plan as it is written: the order as a table; plan, order and seed as JSON."""
     sheet = order_sheet(planned)
     rows: list[tuple[str | float | None, ...]] = [("test", "block", "fill")]

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from logger.header import Axle, Job, Lever, Limit, Test
+from logger.header import Axle, JobFacts, Lever, Limit, Test
 from logger.samples import Chunk
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from gui.models.job import JobCard
     from logger.decoder.description import Description
     from logger.samples import Floats
-    from logger.virtual.physics import Action, Run, Scenario
+    from logger.virtual.physics import Action, Scenario, SimulatedRun
 
 FRAME = 20  # samples per frame: 20 ms at 1 kHz
 AHEAD_S = 0.3  # how far idle time is prepared
@@ -55,11 +55,11 @@ class PracticeLink:
     def __init__(self, scenario: Scenario, seed: int = 1, speed: float = 1.0) -> None:
         self._scenario, self._seed, self._speed = scenario, seed, speed
         self._pieces: deque[tuple[float, bytes]] = deque()
-        self._ready: deque[Run] = deque()
+        self._ready: deque[SimulatedRun] = deque()
         self._end_s, self._count, self._made = 0.0, 0, 0
         self._open_at: float | None = None
         self._pull_ends_s: float | None = None
-        self._idle: Run | None = None
+        self._idle: SimulatedRun | None = None
         self._hung = 0.0, 0.0, 0  # N·m before, N·m now, since which sample
         self.lost = False  # a test, or the user, pulls the plug
         self.busy = threading.Event()  # a pull is asked for or under way
@@ -99,24 +99,24 @@ class PracticeLink:
         return level
 
     def _simulate(self, wish: HandWish) -> None:
-        from logger.virtual.hand import Pull
+        from logger.virtual.hand import HandPull
         from logger.virtual.physics import LeverOff, Rest
 
         self._made += 1
-        hand: tuple[Action, ...] = (Rest(1.2), replace(Pull(), dwell_s=0.8), LeverOff(0.3))
+        hand: tuple[Action, ...] = (Rest(1.2), replace(HandPull(), dwell_s=0.8), LeverOff(0.3))
         scenario = self._scenario
         if wish.drag:
             scenario = free_of(scenario)
-            slow = replace(Pull(), ramp_nm_s=12.0, turn_rad_s=((0.6, 6.0),), dwell_s=0.8)
+            slow = replace(HandPull(), ramp_nm_s=12.0, turn_rad_s=((0.6, 6.0),), dwell_s=0.8)
             hand = (Rest(1.2), slow, LeverOff(0.3))
         self._ready.append(self._run(scenario, hand, self._made))
 
-    def _run(self, scenario: Scenario, actions: tuple[Action, ...], number: int) -> Run:
+    def _run(self, scenario: Scenario, actions: tuple[Action, ...], number: int) -> SimulatedRun:
         from logger.virtual.physics import simulate
 
         return simulate(replace(scenario, actions=actions), self._seed * 1000 + number)
 
-    def _idle_run(self) -> Run:
+    def _idle_run(self) -> SimulatedRun:
         if self._idle is None:
             from logger.virtual.physics import LeverOff
 
@@ -169,7 +169,7 @@ class PracticeLink:
             else:
                 self._queue(self._idle_run(), 0.2)
 
-    def _queue(self, run: Run, length_s: float | None) -> None:
+    def _queue(self, run: SimulatedRun, length_s: float | None) -> None:
         """Send a run (its first ``length_s``) after everything that is queued, counter and time going on."""
         from logger.virtual.device import VirtualDevice
 
@@ -202,7 +202,7 @@ def free_of(scenario: Scenario) -> Scenario:
 
 def scenario_for_practice() -> Scenario:
     """Give a sound axle with a lever on one stud."""
-    from logger.virtual.lever import Lever as VirtualLever
+    from logger.virtual.lever import LeverModel as VirtualLever
     from logger.virtual.scenarios import scenario
 
     lever = VirtualLever(length_m=0.45, mass_kg=1.2, centroid_m=0.2, stud_radius_m=0.05715, start_deg=20.0)
@@ -212,7 +212,7 @@ def scenario_for_practice() -> Scenario:
 def fill_card(card: JobCard, link: PracticeLink) -> None:
     """Fill a job card for practice: an invented car of the club's workshop, an invented limit that says so."""
     card.put(
-        job=Job(vehicle="Practice car", customer="Hill-climb club", number="practice"),
+        job=JobFacts(vehicle="Practice car", customer="Hill-climb club", number="practice"),
         axle=Axle(type="clutch plate"),
         photos=(),
         test=Test(place="car", held="other side", gear="neutral", side="right"),

@@ -8,7 +8,7 @@ import msgspec
 
 if TYPE_CHECKING:
     from logger.decoder.description import Description
-    from logger.links.ble import Found
+    from logger.links.ble import FoundDevice
 
 LISTEN_S = 5.0
 
@@ -26,7 +26,7 @@ async def heard() -> list[tuple[str, str]]:
     return [(one.identity, f"{one.name or 'no name'}  {one.identity}  {_signal(one)}") for one in await scan(LISTEN_S)]
 
 
-def _signal(one: Found) -> str:
+def _signal(one: FoundDevice) -> str:
     return "connected already" if one.connected else f"{one.rssi_dbm} dBm"
 
 

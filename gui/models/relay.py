@@ -52,7 +52,7 @@ class Stage:
 
 
 @dataclass(frozen=True, slots=True)
-class Samples:
+class ScreenSamples:
     """For the screen: samples in N·m as read, clockwise positive, on the session's time; and as they were delivered."""
 
     time_s: Floats
@@ -64,7 +64,7 @@ class Samples:
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class FoundPull:
     """For the screen: a pull of a stage, its times on the recording's axis; ``start_s`` is the stage's start."""
 
     stage: int
@@ -87,7 +87,7 @@ class Broken:
     text: str
 
 
-News = Samples | Found | StageClosed | Broken
+News = ScreenSamples | FoundPull | StageClosed | Broken
 
 
 class Relay:
@@ -110,7 +110,7 @@ class Relay:
         self._next: Stage | None = None
         self.ending: Ending | None = None
         self.news: deque[News] = deque()
-        self.work: SimpleQueue[tuple[Stage, Samples | Ending] | None] = SimpleQueue()
+        self.work: SimpleQueue[tuple[Stage, ScreenSamples | Ending] | None] = SimpleQueue()
 
     @property
     def full(self) -> bool:
@@ -134,7 +134,7 @@ class Relay:
         if stage.writer is not None:
             stage.writer.on_block(_shifted(block, (stage.start_s or 0.0) - self._offset_s))
 
-    def _samples(self, block: Block) -> Samples:
+    def _samples(self, block: Block) -> ScreenSamples:
         """Give the torque's rows; an angle that is recorded along is brought to their times."""
         time_s, columns = block.time_s + self._offset_s, block.columns
         torque, angle, source = columns["torque"], columns.get("angle"), columns.get(SOURCE)
@@ -149,9 +149,9 @@ class Relay:
         elif source is not None:
             time_s, torque, held = time_s[source == 1], torque[source == 1], None
         events = tuple(replace(event, time_s=event.time_s + self._offset_s) for event in block.events)
-        return Samples(time_s, self._calibration.as_read(torque), angle, events, torque, held)
+        return ScreenSamples(time_s, self._calibration.as_read(torque), angle, events, torque, held)
 
-    def _show(self, stage: Stage, samples: Samples) -> None:
+    def _show(self, stage: Stage, samples: ScreenSamples) -> None:
         self.news.append(samples)
         if stage.job is not None:
             self.work.put((stage, samples))
@@ -163,7 +163,9 @@ class Relay:
         if len(time_s):
             time_s = time_s + (self._stage.start_s or 0.0)
             held = angles[1] if len(angles) > 1 else None
-            self._show(self._stage, Samples(time_s, self._calibration.as_read(torque), angles[0], (), torque, held))
+            self._show(
+                self._stage, ScreenSamples(time_s, self._calibration.as_read(torque), angles[0], (), torque, held)
+            )
 
     def on_end(self, ending: Ending) -> None:
         """Close what is open and keep the ending."""
@@ -204,7 +206,7 @@ class Analyst(threading.Thread):
             if isinstance(what, Ending):
                 self._close(stage, what)
 
-    def _read(self, stage: Stage, what: Samples | Ending) -> None:
+    def _read(self, stage: Stage, what: ScreenSamples | Ending) -> None:
         job = stage.job
         if job is None:
             return
@@ -221,7 +223,7 @@ class Analyst(threading.Thread):
             text = f"Reading pulls has failed ({type(error).__name__}: {error}). The recording goes on."
             self._relay.news.append(Broken(text))
             return
-        self._relay.news.extend(Found(stage.number, start, pull, job) for pull in pulls)
+        self._relay.news.extend(FoundPull(stage.number, start, pull, job) for pull in pulls)
 
     def _close(self, stage: Stage, ending: Ending) -> None:
         if stage.writer is not None:

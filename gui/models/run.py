@@ -8,29 +8,27 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-import msgspec
 import numpy as np
 
-from analysis.verdict.sides import with_drag
 from gui.models.action import Action, action_of
-from gui.models.caught import PullList, Value
+from gui.models.caught import PullList
 from gui.models.changes import Changes
 from gui.models.checks import Check, checks_for, holding_checks
 from gui.models.coach import Coach, Hint
 from gui.models.flow import Flow, Stand, Step
 from gui.models.highest import Highest
 from gui.models.pace import LAST_S, Pace, Wheel
-from gui.models.state import Link, Notice
+from gui.models.state import LinkState, Notice
 from gui.models.trace import GrowingTrace
 from gui.models.zeroing import Zeroing, ZeroValue
-from logger.errors import HeldwheelError
-from logger.header import Zero
+from gui.models.zeros import Zeros
 from logger.samples import EventKind
 
 if TYPE_CHECKING:
-    from gui.models.caught import CaughtPull, JobValue
+    from analysis.to_axle.axle_scale import AxleScale
+    from gui.models.caught import CaughtPull, ValueSoFar
     from gui.models.job import JobCard, Purpose
-    from gui.models.relay import Found, Samples
+    from gui.models.relay import FoundPull, ScreenSamples
     from logger.samples import Ending, Event
 
 USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
@@ -57,11 +55,9 @@ class TestRun:
         self.pulls, self.drag = PullList(card), PullList(card)
         self.coach = Coach()
         self.zeroing: Zeroing | None = None
-        self.zero: ZeroValue | None = None
-        self.true_zero: Zero | None = None  # as it is written down: before, and after once it was taken again
-        self.zero_again: ZeroValue | None = None
+        self.zeros = Zeros()
         self.now_nm: float | None = None
-        self.link = Link.NONE
+        self.link = LinkState.NONE
         self.notice: Notice | None = None
         self.stale = False  # connected, but nothing has arrived for a moment: what is shown is the past
         self.simulated = False
@@ -71,7 +67,6 @@ class TestRun:
         self._wheel = Wheel()
         self._highest = Highest()
         self._rest_from_s: float | None = None
-        self._moved_nm = 0.0
 
     # ------------------------------------------------------------------ steps
     @property
@@ -129,7 +124,7 @@ class TestRun:
         self.zeroing = None
         if self.flow.now is Step.PULLS:
             self.flow.done()
-            if self.link is Link.ENDED:
+            if self.link is LinkState.ENDED:
                 self.flow.skip()
         else:
             self.flow.skip()
@@ -142,13 +137,19 @@ class TestRun:
         if self.flow.now is Step.PULLS:
             some = len(self.pulls.counting) > 0
             fewer = len(self.pulls.counting) < self.card.pulls_wanted
-            return some and (self.link is Link.ENDED or (fewer and not self.coach.loaded))
+            return some and (self.link is LinkState.ENDED or (fewer and not self.coach.loaded))
         return self.flow.now in {Step.DRAG, Step.ZERO_AGAIN}
+
+    @property
+    def can_reconnect(self) -> bool:
+        """Whether the stream has ended before the test was ready to be signed."""
+        streams = {Step.ZERO, Step.DRAG, Step.PULLS, Step.ZERO_AGAIN}
+        return self.flow.running and self.flow.now in streams and self.link is LinkState.ENDED
 
     @property
     def can_go_back(self) -> bool:
         """Whether more pulls may be made after all: until the second zero is taken."""
-        return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not Link.ENDED
+        return self.flow.now is Step.ZERO_AGAIN and self.zeroing is None and self.link is not LinkState.ENDED
 
     def go_back(self) -> None:
         """Go back to the pulls: they go on in the same recording."""
@@ -199,7 +200,7 @@ class TestRun:
         return MOVED_SHARE * (min(limits) if limits else SMALLEST_NM)
 
     # ------------------------------------------------------------------ stream
-    def samples(self, news: Samples) -> None:
+    def samples(self, news: ScreenSamples) -> None:
         """Take the next samples and events of the stream."""
         for event in news.events:
             self._event(event)
@@ -213,7 +214,7 @@ class TestRun:
             self.now_nm = float(np.mean(finite[-8:]))
         self._zero(news)
         if self.flow.now is Step.PULLS:
-            self._highest.feed(news.time_s, news.torque_nm - self.zero_nm)
+            self._highest.feed(news.time_s, news.torque_nm - self.zeros.in_use_nm)
         if news.angle_deg is not None:
             self.coach.turned_deg = self._wheel.feed(news.time_s, news.angle_deg)
         if self.flow.now in {Step.PULLS, Step.DRAG}:
@@ -232,13 +233,9 @@ class TestRun:
         return self._wheel.pace(self.card.test.speed_rpm)
 
     @property
-    def zero_nm(self) -> float:
-        """The true zero in use, at the transducer; 0 before one is taken."""
-        return self.zero.value_nm if self.zero is not None else 0.0
-
-    def at_axle(self, sensor_nm: float | None) -> float | None:
-        """Give a reading relative to the true zero as torque at the axle."""
-        return None if sensor_nm is None else self.card.at_axle(sensor_nm)
+    def scale(self) -> AxleScale:
+        """How what is read stands at the axle."""
+        return self.card.scale(self.zeros.in_use_nm)
 
     def axle_highest(self) -> tuple[float, int] | None:
         """Give the highest torque at the axle since the pulls began (N·m) and the number of its pull, 0 for none.
@@ -248,16 +245,16 @@ class TestRun:
         found = self._highest.find(self.pulls.pulls)
         if found is None:
             return None
-        seen, number = self.card.at_axle(found[0]), found[1]
-        read = [(c.judged.breakaway.nm, c.number) for c in self.pulls.counting if c.judged.breakaway is not None]
+        seen, number = self.card.scale().torque(found[0]), found[1]
+        read = [(c.breakaway.nm, c.number) for c in self.pulls.counting if c.breakaway is not None]
         most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
         return math.copysign(most, seen), of_pull
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""
-        return None if self.now_nm is None else self.at_axle(self.now_nm - self.zero_nm)
+        return None if self.now_nm is None else self.scale.torque(self.now_nm)
 
-    def _zero(self, news: Samples) -> None:
+    def _zero(self, news: ScreenSamples) -> None:
         if self.zeroing is None:
             return
         taken = self.zeroing.feed(news.time_s, news.torque_nm)
@@ -265,47 +262,36 @@ class TestRun:
             return
         self.zeroing = None
         if self.flow.now is Step.ZERO_AGAIN:
-            self.zero_again = taken
             self._second_zero(taken)
         else:
             self._forget_other_zero(taken)
-            self.zero = taken
-            self.true_zero = Zero(value_nm=taken.value_nm, value_nm_u=taken.u_nm, how="lever hanging")
+            self.zeros.take(taken)
         self.flow.done()
         self._compare_zeros()
         self.changes.tell()
 
     def _second_zero(self, taken: ZeroValue) -> None:
         """Judge the last recording again with its second zero; an earlier one had another, or none."""
-        if self.true_zero is None:
-            return
-        first, self.true_zero = self.true_zero, msgspec.structs.replace(self.true_zero, after_nm=taken.value_nm)
-        if self.pulls.pulls and self.pulls.pulls[-1].job.header.zero == first:
-            self.pulls.pulls[-1].job.take_zero(self.true_zero)
+        first, both = self.zeros.written, self.zeros.take_again(taken)
+        if both is not None and self.pulls.pulls and self.pulls.pulls[-1].job.header.zero == first:
+            self.pulls.pulls[-1].job.take_zero(both)
             self.pulls.again()
 
     def _forget_other_zero(self, taken: ZeroValue) -> None:
         """Exclude what was pulled from another zero: its own recording still has it right."""
-        if self.zero is not None and abs(taken.value_nm - self.zero.value_nm) > self._steady_nm():
+        if self.zeros.first is not None and abs(taken.value_nm - self.zeros.in_use_nm) > self._steady_nm():
             for caught in self.pulls.counting:
                 self.pulls.reject(caught.number, "made before the new zero")
 
     def _compare_zeros(self) -> None:
-        if self.zero is None or self.zero_again is None:
-            return
-        self._moved_nm = self.zero_again.value_nm - self.zero.value_nm
-        if abs(self._moved_nm) > self._steady_nm():
+        moved_nm = self.zeros.moved_nm
+        if moved_nm is not None and abs(moved_nm) > self._steady_nm():
             self.flow.mark_wrong(Step.ZERO_AGAIN)
             self.notice = Notice(
                 "The zero has moved since the start. The pulls are kept, but their result may be off by as much: "
                 "warm the transducer up, take a new zero and repeat.",
                 serious=True,
             )
-
-    @property
-    def zero_moved_nm(self) -> float | None:
-        """By how much the zero differs at the end; None before it was taken twice."""
-        return self._moved_nm if self.zero_again is not None and self.zero is not None else None
 
     def _coach(self) -> None:
         capacity = self.card.facts.capacity_nm
@@ -315,7 +301,7 @@ class TestRun:
         end = self.trace.end_s
         first = int(np.searchsorted(self.trace.time_s, end - LAST_S))
         rest = None if self._rest_from_s is None else end - self._rest_from_s
-        torque = self.trace.torque_nm[first:] - self.zero_nm
+        torque = self.trace.torque_nm[first:] - self.zeros.in_use_nm
         before = self.coach.loaded
         self.coach.feed(self.trace.time_s[first:], torque, rest, self.card.dwell_s)
         if self.coach.loaded and not before:
@@ -329,7 +315,9 @@ class TestRun:
     @property
     def silent(self) -> bool:
         """Whether what is shown is the past: a stream that stopped, is lost, or has ended in the middle of a test."""
-        return self.flow.running and (self.stale or self.link in {Link.SILENT, Link.RETRYING, Link.ENDED})
+        return self.flow.running and (
+            self.stale or self.link in {LinkState.SILENT, LinkState.RETRYING, LinkState.ENDED}
+        )
 
     @property
     def dwell_left_s(self) -> float | None:
@@ -361,9 +349,9 @@ class TestRun:
             self.notice = None
             self.changes.tell()
 
-    def found(self, news: Found) -> CaughtPull:
+    def found(self, news: FoundPull) -> CaughtPull:
         """Take a pull that was caught."""
-        if self.flow.now is Step.ZERO_AGAIN and self.zero_again is None and self.zeroing is None:
+        if self.flow.now is Step.ZERO_AGAIN and self.zeros.again is None and self.zeroing is None:
             self.flow.back_to(Step.PULLS)  # somebody went on pulling
         listed = self.drag if self.flow.now is Step.DRAG else self.pulls
         caught = listed.add(news.start_s, news.pull, news.job)
@@ -408,7 +396,7 @@ class TestRun:
         """Learn that the stream has ended; ``safe`` says in words what is on disk."""
         from logger.samples import EndReason
 
-        self.link = Link.ENDED
+        self.link = LinkState.ENDED
         if ending.reason in {EndReason.LOST, EndReason.FAILED}:
             what = ending.text or ("The transducer is gone." if ending.reason is EndReason.LOST else "It has failed.")
             disk = ending.reason is EndReason.FAILED and isinstance(ending.error, OSError)
@@ -420,27 +408,7 @@ class TestRun:
         self.notice = None
         self.changes.tell()
 
-    def pack_mean(self) -> tuple[tuple[str, Value | None, str], ...]:
-        """Give the mean of the packs, drag taken off: quantity, value or None, why it is withheld; empty without."""
-        held, free = self.pulls.reading, self.drag.reading
-        if held is None or free is None:
-            return ()
-        try:
-            drag = with_drag(held, free).drag
-        except HeldwheelError:
-            return ()
-        means = drag.test.means if drag is not None else ()
-        ways = len({m.way for m in means}) > 1
-        return tuple(
-            (
-                f"{m.quantity}, {m.way}" if ways else m.quantity,
-                None if m.budget is None else Value(m.budget.value, m.budget.u95),
-                "" if m.budget is not None else m.how,
-            )
-            for m in means
-        )
-
     @property
-    def value(self) -> JobValue | None:
+    def value(self) -> ValueSoFar | None:
         """The job's value so far."""
         return self.pulls.value

@@ -1,6 +1,6 @@
 """What the job's sheet asks for: which record and key, in which words, and how it is typed; by group, needed first.
 
-Offered: ``FIRST``, ``GROUPS``, ``Entry``, ``Kind``, ``shown``, ``read``, ``filled``.
+Offered: ``FIRST``, ``GROUPS``, ``Entry``, ``EntryKind``, ``shown``, ``read``, ``filled``.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ LONGEST = 400
 """Characters of a field that are kept: what is longer was pasted by mistake, and would not stand on a page either."""
 
 
-class Kind(StrEnum):
+class EntryKind(StrEnum):
     """How a value is typed."""
 
     TEXT = "text"
@@ -41,7 +41,7 @@ class Entry:
         Where it is kept on the job card.
     caption, hint : str
         Its name, and an example.
-    kind : Kind
+    kind : EntryKind
         How it is typed.
     options : mapping of str to str
         Of a choice: what is kept, in words; ``yes`` and ``no`` stand for true and false, empty for not stated.
@@ -51,7 +51,7 @@ class Entry:
     key: str
     caption: str
     hint: str = ""
-    kind: Kind = Kind.TEXT
+    kind: EntryKind = EntryKind.TEXT
     options: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -61,7 +61,7 @@ class Entry:
 
 
 def _either(record: str, key: str, caption: str, yes: str, no: str) -> Entry:
-    return Entry(record, key, caption, kind=Kind.CHOICE, options={"": "Not stated", "yes": yes, "no": no})
+    return Entry(record, key, caption, kind=EntryKind.CHOICE, options={"": "Not stated", "yes": yes, "no": no})
 
 
 FIRST = (
@@ -70,7 +70,7 @@ FIRST = (
     Entry("job", "number", "Job number"),
     Entry("job", "customer", "Customer"),
     Entry("job", "operator", "Tested by"),
-    Entry("conditions", "oil_temperature_c", "Oil temperature", "35 °C", Kind.TEMPERATURE),
+    Entry("conditions", "oil_temperature_c", "Oil temperature", "35 °C", EntryKind.TEMPERATURE),
     Entry("conditions", "fluid", "Oil", "grade"),
     Entry("conditions", "modifier", "Friction modifier", "kind and amount"),
     Entry("job", "notes", "Complaint, remarks", "chatters in slow turns"),
@@ -81,7 +81,7 @@ GROUPS: tuple[tuple[str, tuple[Entry, ...]], ...] = (
     (
         "Dates, place and people",
         (
-            Entry("job", "received", "Received on", "2026-05-14", Kind.DAY),
+            Entry("job", "received", "Received on", "2026-05-14", EntryKind.DAY),
             Entry("job", "shop", "Workshop", "as on the report"),
             Entry("job", "site", "Done at", "if not in the workshop"),
             Entry("job", "witness", "Witness"),
@@ -100,12 +100,12 @@ GROUPS: tuple[tuple[str, tuple[Entry, ...]], ...] = (
                 "conditions",
                 "parking_brake",
                 "Parking brake",
-                kind=Kind.CHOICE,
+                kind=EntryKind.CHOICE,
                 options={"": "Not stated", "off": "Off", "on": "On"},
             ),
             _either("conditions", "propshaft_fitted", "Propshaft", "Fitted", "Off"),
-            Entry("test", "conditioning_turns", "Turned before the pulls", "5", Kind.NUMBER),
-            Entry("test", "speed_rpm", "Speed, turns a minute", "4", Kind.NUMBER),
+            Entry("test", "conditioning_turns", "Turned before the pulls", "5", EntryKind.NUMBER),
+            Entry("test", "speed_rpm", "Speed, turns a minute", "4", EntryKind.NUMBER),
             Entry("test", "deviations", "Deviations from plan", "one side only"),
         ),
     ),
@@ -116,7 +116,7 @@ GROUPS: tuple[tuple[str, tuple[Entry, ...]], ...] = (
             Entry("conditions", "fluid_age", "Age", "6 months"),
             Entry("conditions", "fluid_appearance", "Appearance", "clear, no glitter"),
             Entry("conditions", "oil_temperature_at", "Temperature taken", "at the drain plug"),
-            Entry("conditions", "modifier_percent", "Modifier, % of the fill", "4", Kind.NUMBER),
+            Entry("conditions", "modifier_percent", "Modifier, % of the fill", "4", EntryKind.NUMBER),
         ),
     ),
     (
@@ -137,7 +137,7 @@ def shown(entry: Entry, card: JobCard) -> str:
     value = getattr(getattr(card, entry.record), entry.key)
     if value is None:
         return ""
-    if entry.kind is Kind.CHOICE and isinstance(value, bool):
+    if entry.kind is EntryKind.CHOICE and isinstance(value, bool):
         return "yes" if value else "no"
     return f"{value:g}" if isinstance(value, float) else str(value)
 
@@ -151,15 +151,15 @@ def read(entry: Entry, text: str) -> object:
         It cannot be read; the text says how to write it.
     """
     text = " ".join(text.split())[:LONGEST]
-    if entry.kind is Kind.TEXT:
+    if entry.kind is EntryKind.TEXT:
         return text
     if not text:
         return None
-    if entry.kind is Kind.CHOICE:
+    if entry.kind is EntryKind.CHOICE:
         return {"yes": True, "no": False}.get(text, text)
-    if entry.kind is Kind.TEMPERATURE:
+    if entry.kind is EntryKind.TEMPERATURE:
         return parse_quantity(text, "temperature", "°C")
-    if entry.kind is Kind.NUMBER:
+    if entry.kind is EntryKind.NUMBER:
         return parse_number(text)
     try:
         return date.fromisoformat(text)

@@ -2,7 +2,7 @@
 
 Conventions
 -----------
-- Answers hold SI values; a ``Scale`` brings them to the screen, and back what is typed.
+- Answers hold SI values; a ``QuantityScale`` brings them to the screen, and back what is typed.
 - What is written to a file stays in SI with decimal points, whatever the screen shows.
 """
 
@@ -49,7 +49,7 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
-class Scale:
+class QuantityScale:
     """How a quantity stands on screen."""
 
     quantity: Quantity

@@ -13,7 +13,7 @@ import msgspec
 
 from analysis.verdict.setup import JUDGED_BY
 from logger.edges.small_file import hash_of
-from logger.header import Correction, Source
+from logger.header import Correction, RecordingSource
 from logger.recordings.sidecar import add_correction, change_sidecar
 
 if TYPE_CHECKING:
@@ -50,7 +50,7 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
         changed = {name: getattr(now, name) for name in JUDGED_BY if getattr(now, name) != getattr(header, name)}
     changed |= {"photos": run.card.photos, "both_free": _source(baseline) if run.drag.counting else None}
     signed = datetime.now().astimezone().replace(microsecond=0)
-    changed |= {"job": job, "zero": run.true_zero, "signed": signed}
+    changed |= {"job": job, "zero": run.zeros.written, "signed": signed}
     change_sidecar(recording, lambda found: msgspec.structs.replace(found, **changed))
     begun_s = max((caught.start_s for caught in run.pulls.pulls), default=0.0)
     for caught in run.pulls.pulls:
@@ -67,8 +67,8 @@ def write_signature(recording: Path, run: TestRun, header: Header | None = None,
             )
 
 
-def _source(recording: Path | None) -> Source | None:
+def _source(recording: Path | None) -> RecordingSource | None:
     """Name a recording by its file and the hash of its bytes; None where there is none."""
     if recording is None or not recording.exists():
         return None
-    return Source(file=recording.name, sha256=hash_of(recording))
+    return RecordingSource(file=recording.name, sha256=hash_of(recording))

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 
-class Link(StrEnum):
+class LinkState(StrEnum):
     """How the transducer stands."""
 
     NONE = "not connected"

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from analysis.compare.runs import LEFT_OUT, Quantity
 from analysis.compare.tags import tag_words
 from gui.models.sheets import (
-    Scale,
+    QuantityScale,
     Sheet,
     Written,
     left_out_sheet,
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 
     from analysis.compare.runs import Run
     from analysis.compare.series import Points
-    from analysis.compare.trend import Inverse, Line, Prediction
+    from analysis.compare.trend import FittedLine, Inverse, Prediction
     from gui.models.comparing import Common
     from gui.models.display import Display
 
@@ -82,7 +82,7 @@ class Trend:
     ----------
     points : Points
         The fills.
-    line : Line
+    line : FittedLine
         Through them.
     slope : tuple of float
         95 % interval of the slope.
@@ -97,7 +97,7 @@ class Trend:
     """
 
     points: Points
-    line: Line
+    line: FittedLine
     slope: tuple[float, float]
     fills: tuple[Prediction, ...]
     along: tuple[Prediction, ...]
@@ -148,7 +148,7 @@ def _drawn(x: Sequence[float], asked: Sequence[float]) -> tuple[float, float]:
     return min(least, *near, least) - MARGIN * wide, max(greatest, *near, greatest) + MARGIN * wide
 
 
-def headline(trend: Trend, scale: Scale) -> str:
+def headline(trend: Trend, scale: QuantityScale) -> str:
     """Give the answer: what was asked for first, the trend itself otherwise."""
     from analysis.compare.trend import INVERSE_LEAVES_OUT
 
@@ -175,7 +175,7 @@ def _beyond(outside: object) -> str:
     return " Outside the range that was tested." if outside else ""
 
 
-def slope_words(trend: Trend, scale: Scale) -> str:
+def slope_words(trend: Trend, scale: QuantityScale) -> str:
     """Give the slope in one sentence: its interval first, p second."""
     low, high, of = *trend.slope, trend.against(scale.display)
     shown = "a trend is shown" if not low <= 0 <= high else "no trend is shown"
@@ -188,7 +188,7 @@ def warnings_of(trend: Trend) -> list[str]:
     return [*(line for line in trend.points.remarks if LEFT_OUT not in line), *trend.points.warnings]
 
 
-def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[Sheet]:
+def trend_sheets(trend: Trend, scale: QuantityScale, files: Sequence[str] = ()) -> list[Sheet]:
     """Give everything beneath the picture: the line's figures, its fills, what is excluded."""
     notes = [f"Not recorded, so not checked: {line}" for line in trend.points.unknown]
     return sheets(
@@ -199,7 +199,7 @@ def trend_sheets(trend: Trend, scale: Scale, files: Sequence[str] = ()) -> list[
     )
 
 
-def _figures(trend: Trend, scale: Scale) -> Sheet:
+def _figures(trend: Trend, scale: QuantityScale) -> Sheet:
     line, of = trend.line, trend.against(scale.display)
     slope, low, high = (scale.rate(each / of.factor) for each in (line.slope, *trend.slope))
     rows = [
@@ -225,7 +225,7 @@ def _figures(trend: Trend, scale: Scale) -> Sheet:
     return Sheet("Figures", ("Figure", "Value", "95 % interval", "From"), tuple(rows), frozenset({0, 3}))
 
 
-def _fills(trend: Trend, scale: Scale) -> Sheet:
+def _fills(trend: Trend, scale: QuantityScale) -> Sheet:
     of = trend.against(scale.display)
     rows = [
         (unit.name, of.number(at.x), scale.number(y), scale.signed(y - at.y), str(unit.runs))
@@ -234,7 +234,7 @@ def _fills(trend: Trend, scale: Scale) -> Sheet:
     return Sheet("Fills", ("Fill", of.title, scale.title, "Off the line", "Recordings"), tuple(rows))
 
 
-def written(trend: Trend, scale: Scale) -> Written:
+def written(trend: Trend, scale: QuantityScale) -> Written:
     """Give a trend as it is written: fills as a table, and JSON as the command prints it."""
     points, line = trend.points, trend.line
     plain: dict[str, object] = {

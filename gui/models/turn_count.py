@@ -11,7 +11,7 @@ from logger.edges.units import parse_number
 from logger.errors import InputError, QuantityError
 
 if TYPE_CHECKING:
-    from analysis.identify.ratio import Candidate, RatioReading
+    from analysis.identify.ratio import RatioCandidate, RatioReading
 
 COUNTS = ("propshaft", "left", "right")
 PROPSHAFT_READ = {
@@ -29,7 +29,7 @@ COUNT_MOST = 1000.0  # turns: nobody turns a wheel further by hand
 
 
 @dataclass(frozen=True, slots=True)
-class Counts:
+class TurnCounts:
     """Turns that were taken over, with their limits of error."""
 
     propshaft: float
@@ -40,7 +40,7 @@ class Counts:
 
 
 @dataclass(frozen=True, slots=True)
-class Turns:
+class TypedTurns:
     """What stands in the fields, as typed."""
 
     propshaft: str = ""
@@ -60,7 +60,7 @@ class CheckedCount:
     ----------
     reading : RatioReading or None
         The ratio, once all three counts are there.
-    counts : Counts or None
+    counts : TurnCounts or None
         The turns behind it.
     wrong : dict of str to str
         Per field: why it cannot be used.
@@ -69,12 +69,12 @@ class CheckedCount:
     """
 
     reading: RatioReading | None
-    counts: Counts | None
+    counts: TurnCounts | None
     wrong: dict[str, str]
     problem: str = ""
 
 
-def check_count(draft: Turns) -> CheckedCount:
+def check_count(draft: TypedTurns) -> CheckedCount:
     """Work the ratio out from the counts as they stand."""
     wrong: dict[str, str] = {}
     turns = {key: turns_of(key, getattr(draft, key), wrong) for key in COUNTS}
@@ -82,14 +82,14 @@ def check_count(draft: Turns) -> CheckedCount:
     propshaft, left, right = (turns[key] for key in COUNTS)
     if propshaft is None or left is None or right is None or listed is None:
         return CheckedCount(None, None, wrong)
-    counts = Counts(abs(propshaft), left, right, float(draft.propshaft_error), float(draft.wheel_error))
+    counts = TurnCounts(abs(propshaft), left, right, float(draft.propshaft_error), float(draft.wheel_error))
     try:
         return CheckedCount(reading_of(counts, listed), counts, {})
     except InputError as error:
         return CheckedCount(None, None, {}, str(error))
 
 
-def reading_of(counts: Counts, listed: tuple[Candidate, ...] = CANDIDATES) -> RatioReading:
+def reading_of(counts: TurnCounts, listed: tuple[RatioCandidate, ...] = CANDIDATES) -> RatioReading:
     """Give the ratio of counted turns.
 
     Raises
@@ -107,7 +107,7 @@ def reading_of(counts: Counts, listed: tuple[Candidate, ...] = CANDIDATES) -> Ra
     )
 
 
-def own_list(draft: Turns) -> CandidateList | None:
+def own_list(draft: TypedTurns) -> CandidateList | None:
     """Give the user's own ratios as a list to save; None while there is none, or one with faults."""
     wrong: dict[str, str] = {}
     if not draft.own.strip() or _candidates(draft.own, wrong) is None:
@@ -124,7 +124,7 @@ def _own_words(text: str) -> list[str]:
     return [word.strip(",;") for word in text.replace(";", " ").split() if word.strip(",;")]
 
 
-def _candidates(text: str, wrong: dict[str, str]) -> tuple[Candidate, ...] | None:
+def _candidates(text: str, wrong: dict[str, str]) -> tuple[RatioCandidate, ...] | None:
     if not text.strip():
         return CANDIDATES
     try:

@@ -1,6 +1,6 @@
 """What changes files on Review, and how it is taken back: rename, bin, decisions written beside a recording.
 
-Offered: ``Step``, ``Undo``, ``rename``, ``to_bin``, ``decided``.
+Offered: ``UndoStep``, ``Undo``, ``rename``, ``to_bin``, ``decided``.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ DEVICES = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?")
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class UndoStep:
     """Something that was done, in words, and what takes it back; that gives the file to show afterwards."""
 
     words: str
@@ -39,7 +39,7 @@ class Step:
 class Undo:
     """What was done since the window was opened, latest last."""
 
-    steps: list[Step] = field(default_factory=list)
+    steps: list[UndoStep] = field(default_factory=list)
 
     @property
     def words(self) -> str:
@@ -57,7 +57,7 @@ class Undo:
         return self.steps.pop().back() if self.steps else ""
 
 
-def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, Step]:
+def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, UndoStep]:
     """Give a recording another name; its sidecar goes along.
 
     Parameters
@@ -71,7 +71,7 @@ def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, Step]:
     -------
     path : str
         Where it is now.
-    step : Step
+    step : UndoStep
         Takes it back.
 
     Raises
@@ -91,10 +91,10 @@ def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, Step]:
     if any(os.path.lexists(target) for _, target in pairs):
         raise InputError(f"There is a {new.name} already.")
     _move(pairs)
-    return str(new), Step(f"renaming to {new.name}", lambda: _back(pairs))
+    return str(new), UndoStep(f"renaming to {new.name}", lambda: _back(pairs))
 
 
-def to_bin(path: str) -> Step:
+def to_bin(path: str) -> UndoStep:
     """Move a recording and its sidecar into the folder of removed ones, and give what takes that back.
 
     Raises
@@ -112,10 +112,10 @@ def to_bin(path: str) -> Step:
     stem = old.name[: len(old.name) - len(ending_of(old))]
     pairs = _pairs(old, free_name(old.parent / BIN, stem, old.name.removeprefix(stem)))
     _move(pairs)
-    return Step(f"removing {old.name}", lambda: _back(pairs))
+    return UndoStep(f"removing {old.name}", lambda: _back(pairs))
 
 
-def decided(path: str, before: bytes | None) -> Step | None:
+def decided(path: str, before: bytes | None) -> UndoStep | None:
     """Give what takes the last change of a recording's sidecar back; None where it is signed, or did not change.
 
     A signed test is final: another decision makes another revision, nothing is taken back.
@@ -134,7 +134,7 @@ def decided(path: str, before: bytes | None) -> Step | None:
             write_whole(beside, before)
         return path
 
-    return Step(f"the change of {Path(path).name}", back)
+    return UndoStep(f"the change of {Path(path).name}", back)
 
 
 def sidecar_bytes(path: str) -> bytes | None:

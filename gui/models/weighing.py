@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,7 +17,7 @@ from gui.models.typed import decimal, quantity
 from gui.models.zeroing import Zeroing, ZeroState
 from logger.edges.units import parse_number
 from logger.errors import HeldwheelError, InputError
-from logger.instruments.weigh import ARM_ERROR_M, Agreement, allowed_by, check_point, dead_weight, overall
+from logger.instruments.weigh import ARM_ERROR_M, Compliance, allowed_by, check_point, dead_weight, overall
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -51,7 +52,7 @@ class Hanging:
 
 
 @dataclass(frozen=True, slots=True)
-class Load:
+class PlannedWeight:
     """A weight of the plan: as it was typed, and as it counts."""
 
     words: str
@@ -59,12 +60,12 @@ class Load:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class WeighingPlan:
     """What is to be hung.
 
     Attributes
     ----------
-    steps : tuple of Load or None
+    steps : tuple of PlannedWeight or None
         One after the other; None: nothing hangs.
     sense : int
         Sign of the reading that these loads should give.
@@ -76,7 +77,7 @@ class Plan:
         Gravity is that of the place.
     """
 
-    steps: tuple[Load | None, ...]
+    steps: tuple[PlannedWeight | None, ...]
     sense: int
     facts: TransducerFacts
     own_percent: float | None
@@ -88,7 +89,7 @@ class Plan:
         return 0.0 if load is None else self.sense * load.weight.torque_nm
 
 
-def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[Plan | None, dict[str, str]]:
+def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[WeighingPlan | None, dict[str, str]]:
     """Give the plan, or per field why it cannot be used."""
     wrong: dict[str, str] = {}
 
@@ -101,12 +102,7 @@ def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[Plan | None, dict[s
             wrong[key] = str(error)
             return None
 
-    def mass(text: str) -> float:
-        return quantity(text, "mass")
-
-    def length(text: str) -> float:
-        return quantity(text, "length")
-
+    mass, length = partial(quantity, kind="mass"), partial(quantity, kind="length")
     arm_m = read("arm", typed.arm, length)
     if arm_m is None and "arm" not in wrong:
         wrong["arm"] = "From the centre of the drive to where the weight hangs."
@@ -133,15 +129,15 @@ def plan_of(typed: Hanging, facts: TransducerFacts) -> tuple[Plan | None, dict[s
                 arm_error_m=ARM_ERROR_M if arm_error is None else arm_error,
             )
             _within_capacity(weight, facts)
-            loads.append(Load(decimal(text).strip(), weight))
+            loads.append(PlannedWeight(decimal(text).strip(), weight))
         except InputError as error:
             wrong[_blamed(str(error), key)] = str(error)
     if wrong or not loads:
         return None, wrong
-    return Plan(_steps(loads, down=typed.down), _sense(typed, facts), facts, allowed, _known(place)), {}
+    return WeighingPlan(_steps(loads, down=typed.down), _sense(typed, facts), facts, allowed, _known(place)), {}
 
 
-def _steps(loads: list[Load], *, down: bool) -> tuple[Load | None, ...]:
+def _steps(loads: list[PlannedWeight], *, down: bool) -> tuple[PlannedWeight | None, ...]:
     """Nothing, the loads from light to heavy, perhaps back again, nothing."""
     up = sorted(loads, key=lambda load: load.weight.mass_kg)
     back = up[-2::-1] if down else []
@@ -190,10 +186,10 @@ class Doing(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class WeighedStep:
     """A step that was measured: the reading with the zero taken off and the sense put right; None: nothing hung."""
 
-    load: Load | None
+    load: PlannedWeight | None
     shown_nm: float
     point: Point | None
 
@@ -203,13 +199,13 @@ class Weighing:
 
     Parameters
     ----------
-    plan : Plan
+    plan : WeighingPlan
         What is to be hung.
     """
 
     raw = False  # whether what is shown is no torque yet
 
-    def __init__(self, plan: Plan) -> None:
+    def __init__(self, plan: WeighingPlan) -> None:
         self.plan = plan
         self.now_nm: float | None = None  # as shown, zero and sense put right
         self.waited_s = 0.0  # since the step began
@@ -238,7 +234,7 @@ class Weighing:
         return self.step >= len(self.plan.steps)
 
     @property
-    def load(self) -> Load | None:
+    def load(self) -> PlannedWeight | None:
         """What should hang now."""
         return None if self.done else self.plan.steps[self.step]
 
@@ -303,12 +299,12 @@ class Weighing:
 
     # ------------------------------------------------------------------ what came of it
     @property
-    def rows(self) -> tuple[Row, ...]:
+    def rows(self) -> tuple[WeighedStep, ...]:
         """What was measured so far."""
-        rows: list[Row] = []
+        rows: list[WeighedStep] = []
         for load, level in zip(self.plan.steps, self._levels, strict=False):
             shown = self._shown(level) if load is not None or len(rows) else 0.0
-            rows.append(Row(load, shown, self._point(load.weight, shown) if load is not None else None))
+            rows.append(WeighedStep(load, shown, self._point(load.weight, shown) if load is not None else None))
         return tuple(rows)
 
     def _point(self, weight: DeadWeight, shown_nm: float) -> Point:
@@ -322,7 +318,7 @@ class Weighing:
         return tuple(row.point for row in self.rows if row.point is not None)
 
     @property
-    def result(self) -> Agreement:
+    def result(self) -> Compliance:
         """All loads together: the worst of them."""
         return overall(self.points)
 
@@ -333,10 +329,10 @@ class Weighing:
 
 
 RESULT_WORDS = {
-    Agreement.WITHIN: "It reads within what is allowed, at every load.",
-    Agreement.OUTSIDE: "It reads further off than is allowed. Do not judge by it until it has been calibrated.",
-    Agreement.TOO_CLOSE: "The interval straddles what is allowed: better known weights, arm or place may settle it.",
-    Agreement.NOT_JUDGED: "Its accuracy is not known, so nothing says what is allowed. The differences stand.",
+    Compliance.WITHIN: "It reads within what is allowed, at every load.",
+    Compliance.OUTSIDE: "It reads further off than is allowed. Do not judge by it until it has been calibrated.",
+    Compliance.TOO_CLOSE: "The interval straddles what is allowed: better known weights, arm or place may settle it.",
+    Compliance.NOT_JUDGED: "Its accuracy is not known, so nothing says what is allowed. The differences stand.",
 }
 
 

@@ -26,7 +26,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from gui.models.archive import COLUMNS, Archive, Entry, Said
+from gui.models.archive import COLUMNS, Archive, ArchiveEntry, ListedValues
 from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, paint_shape
 from gui.widgets.parts import SMALLEST_WORDS, Choice, Field, card, column, label, line
@@ -73,7 +73,7 @@ class ArchiveModel(QAbstractTableModel):
         """Give the words of a cell, for screen readers and tool tips."""
         entry = self.archive.shown[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
-            said = self.archive.said.get(entry.path, Said())
+            said = self.archive.said.get(entry.path, ListedValues())
             return (f"{entry.started:%Y-%m-%d %H:%M}", what_words(entry), said.state)[index.column()]
         if role == Qt.ItemDataRole.ToolTipRole:
             return entry.problem or entry.name
@@ -97,7 +97,7 @@ class ArchiveModel(QAbstractTableModel):
         self.endResetModel()
 
 
-def what_words(entry: Entry) -> str:
+def what_words(entry: ArchiveEntry) -> str:
     """Give what a recording is of, in one line."""
     return " · ".join(part for part in (entry.vehicle or entry.name, entry.side) if part)
 
@@ -113,7 +113,7 @@ def counted(count: int, what: str) -> str:
     return f"{count:,} {what}{'s' * (count != 1)}"
 
 
-def mark_words(entry: Entry) -> str:
+def mark_words(entry: ArchiveEntry) -> str:
     """Give what is special about a recording."""
     marks = [tr(PURPOSES.get(entry.purpose, entry.purpose)).lower()] if entry.purpose else []
     marks += [word for word, on in (("simulated", entry.simulated), ("recovered", not entry.closed)) if on]
@@ -166,7 +166,7 @@ class RowPainter(QStyledItemDelegate):
             painter.drawText(QPointF(box.left() + 8, top + metrics.ascent()), text)
             top += metrics.height()
 
-    def _result(self, painter: QPainter, box: QRectF, said: Said | None) -> None:
+    def _result(self, painter: QPainter, box: QRectF, said: ListedValues | None) -> None:
         """Paint shape and figures; nothing where the recording has not been opened yet."""
         if said is None:
             return
@@ -254,7 +254,7 @@ class ArchiveList(QWidget):
         self._renewed(chosen)
         self.recount()
 
-    def take(self, entries: list[Entry]) -> None:
+    def take(self, entries: list[ArchiveEntry]) -> None:
         """Take more entries into the list; what is selected stays selected."""
         chosen = [entry.path for entry in self.selected()]
         self._archive.add(entries)
@@ -283,7 +283,7 @@ class ArchiveList(QWidget):
             if path in rows:
                 self.table.selectionModel().select(self.model.index(rows[path], 0), how)
 
-    def selected(self) -> list[Entry]:
+    def selected(self) -> list[ArchiveEntry]:
         """Give the selected entries, top to bottom."""
         rows = sorted({index.row() for index in self.table.selectionModel().selectedRows()})
         return [self._archive.shown[row] for row in rows if row < len(self._archive.shown)]

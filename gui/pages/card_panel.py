@@ -159,7 +159,7 @@ class CardPanel(QWidget):
         held = " · ".join(w for w in (HELD_WORDS.get(test.held or "", ""), test.gear or "") if w)
         self.rows["Kind of test"].show_lines(kind or "Not stated", held, there=test.held is not None)
         self._axle()
-        factor = job.factor
+        factor = job.lever_factor
         if job.lever is None and job.lever_faulty:
             self.rows["Fixture"].show_lines("Not usable yet", "Open it to see what is missing", there=False)
         elif job.lever is None:

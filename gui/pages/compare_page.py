@@ -17,7 +17,7 @@ from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
 from gui.pages.batch_bar import BatchBar
 from gui.translation import tr
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import Choice, Field, Switch, button, card, column, label, rule, scrolled
 from gui.widgets.table import tip
@@ -79,7 +79,7 @@ class ComparePage(QWidget):
     def _lay_out(self) -> None:
         layout = column(self, margin=8, gap=8)
         layout.addWidget(self.notice)
-        head = Flow(gap=8)
+        head = FlowLayout(gap=8)
         head.addWidget(self.answers)
         head.addWidget(self.export_button)
         layout.addLayout(head)

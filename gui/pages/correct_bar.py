@@ -9,7 +9,7 @@ import msgspec
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame
 
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, button, column, label
 from logger.errors import HeldwheelError
 from logger.header import Correction
@@ -45,7 +45,7 @@ class CorrectBar(QFrame):
         layout.addWidget(self.title)
         layout.addWidget(self.times)
         layout.addWidget(self.reason)
-        row = Flow(gap=10)
+        row = FlowLayout(gap=10)
         for part in (self.keep, self.leave, self.as_found, button("Cancel", self.cancelled.emit)):
             row.addWidget(part)
         layout.addLayout(row)

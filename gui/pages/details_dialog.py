@@ -13,7 +13,7 @@ from gui.pages.editors.fixture import FixtureEditor
 from gui.pages.editors.job import JobEditor
 from gui.pages.editors.limit import LimitEditor
 from gui.translation import tr
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, Switch, button, column, dialog_size, label
 from logger.errors import HeldwheelError
 
@@ -59,7 +59,7 @@ class DetailsDialog(QDialog):
             self._stack.addWidget(form)
         layout.addWidget(self._stack, 1)
         layout.addWidget(self.reason)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         foot.addWidget(self.keep)
         foot.addWidget(button("Cancel", self.reject, tip="Key Esc"))
         layout.addLayout(foot)

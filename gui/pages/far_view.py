@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QWidget
 
-from gui.models.coach import URGENCY, Hint, Urgency
+from gui.models.coach import URGENCY, Hint, HintUrgency
 from gui.pages.live_panel import coach_words
 from gui.translation import tr
 from gui.widgets.badge import Badge
@@ -62,8 +62,8 @@ class FarView(QWidget):
         self.figure.show_view(view)
         words = str(Hint.STOP) if run.hint is Hint.STOP else coach_words(run, display) or " "
         self.coach.setText(words)
-        urgency = URGENCY.get(run.hint, Urgency.CALM)
-        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
+        urgency = URGENCY.get(run.hint, HintUrgency.CALM)
+        restyle(self.coach, {HintUrgency.STOP: "wrong", HintUrgency.ACT: "warn"}.get(urgency, ""))
         self.coach.setFont(look.font(self._fitting(words, self.height() * 0.085, 1.0), bold=True, scaled=False))
         self.notice.setText(run.notice.text if run.notice is not None else "")
         self.notice.setVisible(run.notice is not None)

@@ -9,9 +9,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.flow import Step
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.translation import tr
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import button, column, label, restyle
 
 if TYPE_CHECKING:
@@ -61,7 +61,9 @@ class Foot(QWidget):
         for words in (self.why, self.device, self.stream):
             state.addWidget(words)
         self._others = QWidget()
-        others = Flow(self._others, gap=8, right=True)  # what comes and goes stands first: the others keep their place
+        others = FlowLayout(
+            self._others, gap=8, right=True
+        )  # what comes and goes stands first: the others keep their place
         for part in (self.back, self.skip, self.card, self.dial_button, self.far_button, self.stop):
             others.addWidget(part)
         self._below = False
@@ -98,7 +100,7 @@ class Foot(QWidget):
         ready = "second" if elsewhere else "main"  # one accent at a time
         restyle(self.main, ready if action.enabled else "wait")  # never disabled: the space bar must stay here
         self.main.setAccessibleDescription("" if action.enabled else tr(action.why_not))
-        advice = health.advice if health is not None and run.link is not Link.ENDED else ""
+        advice = health.advice if health is not None and run.link is not LinkState.ENDED else ""
         self.why.setText(advice or ("" if action.enabled else action.why_not))
         self.why.setToolTip(tr(advice))
         restyle(self.why, "warn" if advice else "caption")
@@ -120,9 +122,9 @@ class Foot(QWidget):
         words = [f"Transducer {run.link}"]
         if run.stale:
             words = ["No signal"]
-        elif health is not None and math.isfinite(health.rate_hz) and run.link is Link.LIVE:
+        elif health is not None and math.isfinite(health.rate_hz) and run.link is LinkState.LIVE:
             words.append(f"{number(health.rate_hz, 0)} readings/s")
-        if run.link is not Link.NONE:
+        if run.link is not LinkState.NONE:
             words.append(_lost_words(run, health))
         if run.battery:
             words.append(f"battery {run.battery}")
@@ -132,7 +134,7 @@ class Foot(QWidget):
 
 
 def _skip_words(run: TestRun) -> str:
-    if run.link is Link.ENDED:
+    if run.link is LinkState.ENDED:
         return "Skip to signing"
     if run.flow.now is Step.PULLS:
         return f"Stop after {len(run.pulls.counting)} of {run.card.pulls_wanted}"

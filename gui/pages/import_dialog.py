@@ -8,10 +8,10 @@ import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QAbstractItemView, QDialog, QTableWidget, QTableWidgetItem, QWidget
 
-from gui.models.importing import Look, bring_in, copy_name, look, rate_of
+from gui.models.importing import TablePreview, bring_in, copy_name, look, rate_of
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.translation import tr
-from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import Axes, AxesFrame, Chart, rounded_range
 from gui.widgets.parts import Choice, Field, button, column, label, line, mark_wrong
 from gui.work import Worker
 from logger.errors import HeldwheelError
@@ -37,7 +37,7 @@ class TracePicture(Chart):
 
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "The trace as it would be read")
-        self.seen = Look()
+        self.seen = TablePreview()
 
     def axes(self) -> Axes | None:
         """Give what is shown; None for nothing."""
@@ -52,7 +52,7 @@ class TracePicture(Chart):
         what = "Force" if seen.is_force else "Torque"
         return Axes((float(times.min()), float(times.max())), y, f"{what}, {seen.used.unit}", "Time, s")
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw the trace; where a value is missing, nothing."""
         seen = self.seen
         if seen.time_s is None or seen.torque is None:
@@ -74,8 +74,8 @@ class ImportDialog(QDialog):
         self._shared, self._path = shared, path
         self.target: Path | None = None
         self._worker = Worker(self)
-        self._asking: Future[Look] | None = None
-        self.seen = Look()
+        self._asking: Future[TablePreview] | None = None
+        self.seen = TablePreview()
         self.time = Choice("Time", [AS_STATED])
         self.time_unit = Choice("Time is in", [AS_STATED, *TIMES.items()])
         self.rate = Field("Readings a second", "500 Hz")
@@ -155,7 +155,7 @@ class ImportDialog(QDialog):
             self._worker.forget(self._asking)
         self._asking = self._worker.ask(look, str(self._path), said, then=self._show, failed=self._wrong)
 
-    def _show(self, seen: Look) -> None:
+    def _show(self, seen: TablePreview) -> None:
         self.seen = self.picture.seen = seen
         self._asking = None
         options = [AS_STATED, *((name, name) for name in seen.names)]
@@ -175,7 +175,7 @@ class ImportDialog(QDialog):
         self._fill(seen)
         self.ok.setEnabled(seen.ready)
 
-    def _fill(self, seen: Look) -> None:
+    def _fill(self, seen: TablePreview) -> None:
         self.table.setColumnCount(len(seen.names))
         self.table.setHorizontalHeaderLabels(list(seen.names))
         self.table.setRowCount(len(seen.rows))

@@ -9,7 +9,7 @@ from PySide6.QtCore import Signal
 
 from gui.models.asking import Question
 from gui.models.job import problem_of
-from gui.models.learning import Look, complete, look_at
+from gui.models.learning import LearningState, complete, look_at
 from gui.pages.learn_steps import INTERVAL_S, ListenStep, NameStep, WhereStep
 from gui.pages.stepped_dialog import SteppedDialog
 from gui.work import Worker
@@ -48,7 +48,7 @@ class LearnDialog(SteppedDialog):
         self._worker = Worker(self)
         self.heard = Heard()
         self.wanted = Wanted()
-        self.look: Look | None = None
+        self.look: LearningState | None = None
         self._listening: Future[Heard] | None = None
         self.where, self.listen, self.name = WhereStep(address), ListenStep(shared), NameStep(shared.display)
         self._lay_out((self.where, self.listen, self.name))
@@ -124,7 +124,7 @@ class LearnDialog(SteppedDialog):
         if not self._worker.busy:
             self._recognise(self._show_so_far)
 
-    def _recognise(self, then: Callable[[Look], object]) -> None:
+    def _recognise(self, then: Callable[[LearningState], object]) -> None:
         heard = replace(self.heard, chunks=list(self.heard.chunks), radio=dict(self.heard.radio))
         self._worker.ask(look_at, heard, self.wanted, then=then, failed=self._lost)
 
@@ -138,7 +138,7 @@ class LearnDialog(SteppedDialog):
         self._allow(False)
         self._recognise(self.show_found)
 
-    def _show_so_far(self, look: Look) -> None:
+    def _show_so_far(self, look: LearningState) -> None:
         if self._listening is None:
             return  # the user has gone on, or back
         self.look = look
@@ -153,7 +153,7 @@ class LearnDialog(SteppedDialog):
         self._recognise(self.show_found)
 
     # ------------------------------------------------------------------ naming
-    def show_found(self, look: Look) -> None:
+    def show_found(self, look: LearningState) -> None:
         """Show what came of it all."""
         self.look = look
         if look.draft is None and not look.asked:

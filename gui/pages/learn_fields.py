@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QPushButton
 
     from gui.models.display import Display
-    from gui.models.learning import Candidate
+    from gui.models.learning import ShownCandidate
     from logger.learn.learn import Wanted
 
 MOST_ROWS = 6
@@ -51,7 +51,7 @@ class FieldRows(QWidget):
             inside.addWidget(made)
         self.show_candidates((), "")
 
-    def show_candidates(self, candidates: Sequence[Candidate], chosen: str) -> None:
+    def show_candidates(self, candidates: Sequence[ShownCandidate], chosen: str) -> None:
         """Show the numbers; ``chosen`` is the name or the place of the one that is taken."""
         several = candidates[:MOST_ROWS] if len(candidates) > 1 else ()
         self._numbers = [str(one.number) for one in several]
@@ -64,7 +64,7 @@ class FieldRows(QWidget):
         for index, made in enumerate(self.rows):
             made.setVisible(index < len(several))
 
-    def _words(self, one: Candidate) -> str:
+    def _words(self, one: ShownCandidate) -> str:
         bar = "▮" * round(BAR * min(1.0, one.moving)) or "·"
         state = tr("moves now" if one.moving > MOVES else "still")
         now = f"{self._display.number(one.now, 2)} {one.unit}".strip()

@@ -22,7 +22,7 @@ from logger.learn.hear import SPEEDS, Place
 
 if TYPE_CHECKING:
     from gui.models.display import Display
-    from gui.models.learning import Look
+    from gui.models.learning import LearningState
     from gui.shared import Shared
     from logger.learn.learn import Wanted
 
@@ -148,7 +148,7 @@ class ListenStep(QWidget):
         self.raw.setText("")
         self.fields.show_candidates((), "")
 
-    def show_look(self, look: Look, came: int, chosen: str = "") -> None:
+    def show_look(self, look: LearningState, came: int, chosen: str = "") -> None:
         """Show the last reading, how much is understood of so many bytes, and what may be the torque."""
         self.fields.show_candidates(look.candidates, chosen or ("" if "field" in look.asked else look.chosen))
         self.figure.setText(self._display.number(look.now, 2))
@@ -216,7 +216,7 @@ class NameStep(QWidget):
         inside.addWidget(self.rows)
         inside.addStretch(1)
 
-    def show_look(self, look: Look) -> None:
+    def show_look(self, look: LearningState) -> None:
         """Show what was found, and what the bytes say of unit and sign."""
         number = self._display.number
         options = [("", "Choose the number that moved with the lever")] if "field" in look.asked else []

@@ -6,15 +6,15 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
-from gui.models.coach import URGENCY, Hint, Urgency
+from gui.models.coach import URGENCY, Hint, HintUrgency
 from gui.models.flow import Step
 from gui.models.marks import mark_of
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.translation import tr
 from gui.widgets.figure import FigureView, TorqueFigure, tick_step
-from gui.widgets.fitting import Flow, Headline
+from gui.widgets.fitting import FittedText, FlowLayout
 from gui.widgets.parts import Switch, card, column, label, restyle, scrolled
-from gui.widgets.trace_plot import Scale, TracePlot
+from gui.widgets.trace_plot import TracePlot
 
 if TYPE_CHECKING:
     from gui.models.display import Display
@@ -44,7 +44,7 @@ class LivePanel(QWidget):
         self._widest, self._widest_unit = "", ""
         self.figure = TorqueFigure(shared.look)
         self.figure.setToolTip(tr(READOUT))
-        self.coach = Headline(shared.look)
+        self.coach = FittedText(shared.look)
         self.coach.setAccessibleName(tr("Coach"))
         self.plot = TracePlot(shared.look, "")
         self.plot.number = shared.display.number
@@ -61,7 +61,7 @@ class LivePanel(QWidget):
         below = card()
         plot_side = column(below, margin=8, gap=4)
         plot_side.addWidget(self.plot, 1)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         foot.addWidget(self._state)
         foot.addWidget(self._spans)
         plot_side.addLayout(foot)
@@ -119,25 +119,25 @@ class LivePanel(QWidget):
 
     def _coach(self, run: TestRun) -> None:
         text = coach_words(run, self._shared.display)
-        urgency = URGENCY.get(run.hint, Urgency.CALM)
+        urgency = URGENCY.get(run.hint, HintUrgency.CALM)
         self.coach.setText(text)
-        restyle(self.coach, {Urgency.STOP: "wrong", Urgency.ACT: "warn"}.get(urgency, ""))
+        restyle(self.coach, {HintUrgency.STOP: "wrong", HintUrgency.ACT: "warn"}.get(urgency, ""))
 
     def _draw(
         self, run: TestRun, lower: float | None, upper: float | None, now: float | None, high: float | None
     ) -> None:
-        plot, factor = self.plot, self._shared.display.value(run.card.at_axle(1.0))
+        plot, unit_factor, scale = self.plot, self._shared.display.factor, run.scale
         plot.set_unit(self._shared.display.unit)
         plot.set_limits(lower, upper)
         plot.set_watermark("SIMULATED" if run.simulated else "")
         self._fit(now, high, [v for v in (lower, upper) if v is not None])
         span = self._span_s or _round_up(max(20.0, run.trace.end_s - run.trace.start_s))
         plot.set_view(-span, 0.0, self._low, self._top)
-        plot.draw(run.trace, Scale(run.zero_nm, factor), newest_at_zero=True)
-        shown = (len(run.pulls.pulls), self._shared.display.unit, factor, tuple(c.rejected for c in run.pulls.pulls))
+        plot.draw(run.trace, lambda read: scale.torque(read) * unit_factor, newest_at_zero=True)
+        shown = (len(run.pulls.pulls), self._shared.display.unit, scale, tuple(c.rejected for c in run.pulls.pulls))
         if shown != self._shown:
             self._shown = shown
-            plot.show_marks([mark_of(c, self._shared.display.factor) for c in run.pulls.pulls])
+            plot.show_marks([mark_of(c, unit_factor) for c in run.pulls.pulls])
 
     def _fit(self, now: float | None, high: float | None, limits: list[float]) -> None:
         """Grow the torque axis in round steps; it shrinks only with the unit or the limit."""
@@ -159,14 +159,14 @@ def _round_up(seconds: float) -> float:
 def _caption(run: TestRun) -> str:
     if run.silent:
         return "No signal: last reading"
-    if run.card.factor is None:
+    if not run.scale.at_axle:
         return "Torque shown by the transducer"
-    return "Torque at the axle" if run.zero is not None else "Torque at the axle, no zero yet"
+    return "Torque at the axle" if run.zeros.first is not None else "Torque at the axle, no zero yet"
 
 
 def coach_words(run: TestRun, display: Display) -> str:
     """Give the one line for the person at the wheel."""
-    if run.link is Link.ENDED:
+    if run.link is LinkState.ENDED:
         return "No transducer: connect again"
     if run.silent:
         return "No signal: wait, do not pull"

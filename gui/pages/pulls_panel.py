@@ -9,16 +9,17 @@ from PySide6.QtGui import QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QPe
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from analysis.trace.results import DIRECTION_WORDS
+from gui.models.caught import pack_means
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.translation import sentence, tr
 from gui.widgets.badge import COLOUR_OF, Badge, paint_shape
-from gui.widgets.fitting import WRAP, Flow, wrapped_height
+from gui.widgets.fitting import WRAP, FlowLayout, wrapped_height
 from gui.widgets.parts import button, card, column, label, line, scrolled
 
 if TYPE_CHECKING:
     from gui.look import Look
-    from gui.models.caught import CaughtPull, JobValue
+    from gui.models.caught import CaughtPull, ValueSoFar
     from gui.models.display import Display
     from gui.models.run import TestRun
     from gui.shared import Shared
@@ -44,15 +45,14 @@ class PullRow(QWidget):
     def show_pull(self, caught: CaughtPull) -> None:
         """Show the pull as it stands."""
         self._caught = caught
-        judged = caught.judged
         words = [tr(f"Pull {caught.number}"), tr(direction_words(caught.pull.direction))]
-        for name, value in (("breakaway", judged.breakaway), ("rotating", judged.rotating)):
+        for name, value in (("breakaway", caught.breakaway), ("rotating", caught.rotating)):
             said = self._display.torque(value.nm, value.u95_nm) if value else tr("not found")
             words.append(f"{tr(name)} {said}")
-        words.append(tr(f"excluded: {caught.rejected}" if caught.rejected else judged.state or ""))
+        words.append(tr(f"excluded: {caught.rejected}" if caught.rejected else caught.state))
         self.setAccessibleName(", ".join(word for word in words if word))
         self.setToolTip(
-            "\n".join(tr(n) for n in (*judged.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
+            "\n".join(tr(n) for n in (*caught.notes, f"Excluded: {caught.rejected}" if caught.rejected else "")).strip()
         )
         self.updateGeometry()
         self.update()
@@ -79,7 +79,7 @@ class PullRow(QWidget):
     def _note(self) -> str:
         if self._caught.rejected:
             return tr(f"Excluded: {self._caught.rejected}")
-        return sentence(self._caught.judged.notes[0]) if self._caught.judged.notes else ""
+        return sentence(self._caught.notes[0]) if self._caught.notes else ""
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:  # noqa: N802 - Qt's name
         """Tell which pull was pressed."""
@@ -90,7 +90,7 @@ class PullRow(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         look, caught, scale = self._look, self._caught, self._look.scale
-        faded = bool(caught.rejected) or not caught.judged.valid
+        faded = bool(caught.rejected) or not caught.valid
         painter.setPen(QPen(look.colour("line"), 1))
         painter.drawLine(QPointF(0, self.height() - 0.5), QPointF(self.width(), self.height() - 0.5))
         painter.setFont(look.font(22, bold=True))
@@ -99,16 +99,16 @@ class PullRow(QWidget):
         painter.drawText(number, Qt.AlignmentFlag.AlignCenter, str(caught.number))
         self._arrow(painter, QPointF(45 * scale, 28 * scale))
         left, width = 62 * scale, self.width() - 62 * scale - 46 * scale
-        self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.judged.breakaway, faded)
-        self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.judged.rotating, faded)
-        state = "" if caught.rejected else caught.judged.state
+        self._value(painter, QRectF(left, 5 * scale, width, 24 * scale), "B", caught.breakaway, faded)
+        self._value(painter, QRectF(left, 29 * scale, width, 24 * scale), "R", caught.rotating, faded)
+        state = "" if caught.rejected else caught.state
         if state:
             box = QRectF(self.width() - 44 * scale, 17 * scale, 44 * scale, 22 * scale)
             paint_shape(painter, box, state, look.colour(COLOUR_OF[state]))
         note = self._note()
         if note:
             painter.setFont(look.font(12.5))
-            painter.setPen(look.colour("muted" if caught.judged.valid else "invalid"))
+            painter.setPen(look.colour("muted" if caught.valid else "invalid"))
             painter.drawText(QRectF(left, 54 * scale, self.width() - 66 * scale, self.height()), WRAP, note)
 
     def _value(self, painter: QPainter, box: QRectF, letter: str, value: object, faded: bool) -> None:
@@ -191,7 +191,7 @@ class PullsPanel(QWidget):
         head.addWidget(self._count, 1)
         listed.addLayout(head)
         listed.addWidget(self._list, 1)
-        buttons = Flow(gap=8)
+        buttons = FlowLayout(gap=8)
         self._reject = button("Exclude last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject)
@@ -223,7 +223,7 @@ class PullsPanel(QWidget):
             row.show_pull(caught)
         self._empty.setVisible(not pulls)
 
-    def _show_value(self, value: JobValue | None, run: TestRun) -> None:
+    def _show_value(self, value: ValueSoFar | None, run: TestRun) -> None:
         display = self._shared.display
         if value is None:
             self._quantity.setText("Value of this job")
@@ -237,7 +237,11 @@ class PullsPanel(QWidget):
         self._value.setText(display.torque(value.value.nm, value.value.u95_nm))
         self._badge.show_state(value.state, None if value.state else unjudged_words(run.card.limit))
         others = [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        others += [f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}" for name, v, _why in run.pack_mean() if v]
+        others += [
+            f"Pack mean, {name}: {display.torque(v.nm, v.u95_nm)}"
+            for name, v, _why in pack_means(run.pulls, run.drag)
+            if v
+        ]
         _put(self._others, "\n".join(others))
         _put(self._rule, f"Rule: {value.rule}" if value.rule else "")
         _put(self._notes, "\n".join(value.notes))

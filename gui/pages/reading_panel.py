@@ -19,15 +19,16 @@ from gui.pages.budget_table import BudgetTable
 from gui.pages.correct_bar import CorrectBar
 from gui.pages.pull_table import PullTable
 from gui.pages.result_card import ResultCard
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, Switch, button, card, column, label, line, scrolled
 from gui.widgets.review_plot import ReviewPlot, Shown
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
-    from gui.models.archive import Entry
+    from analysis.to_axle.axle_scale import AxleScale
+    from gui.models.archive import ArchiveEntry
     from gui.models.display import Display
     from gui.models.loading import Loaded
     from gui.shared import Shared
@@ -100,7 +101,7 @@ class ReadingPanel(QWidget):
         self.plot.setMinimumHeight(PLOT_PX)
         self.plot.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Ignored)
         body = column(self._body, gap=8)
-        head = Flow(gap=10)
+        head = FlowLayout(gap=10)
         words = column(gap=0)
         words.addWidget(self.title)
         words.addWidget(self.state)
@@ -163,12 +164,12 @@ class ReadingPanel(QWidget):
         self.plot.pointed.connect(self._want_angle)
 
     # ------------------------------------------------------------------ showing
-    def show_waiting(self, entry: Entry) -> None:
+    def show_waiting(self, entry: ArchiveEntry) -> None:
         """Say that a recording is being read."""
         self._empty.setText(f"Reading {entry.name} ({entry.size / 1e6:,.1f} MB) …")
         self._taught.show()
 
-    def show_problem(self, entry: Entry, text: str) -> None:
+    def show_problem(self, entry: ArchiveEntry, text: str) -> None:
         """Say why a recording cannot be read."""
         self._empty.setText(f"{entry.name} cannot be read.\n\n{text}")
         self._taught.show()
@@ -223,15 +224,14 @@ class ReadingPanel(QWidget):
             part.setVisible(not dial)
         shown = []
         for loaded in self._readings.values():
-            scale = (loaded.factor or 1.0) * factor
-            marks = [] if several else marks_of(loaded.reading, loaded.factor, factor)
+            marks = [] if several else marks_of(loaded.reading, factor)
             shift = loaded.reading.pulls[0].pull.start_s if several and loaded.reading.pulls else 0.0
             label_of = Path(loaded.reading.file).stem
-            shown.append(Shown(loaded.trace(), loaded.zero_nm, scale, shift, marks, label_of))
+            shown.append(Shown(loaded.trace(), self._drawn(loaded.scale), shift, marks, label_of))
         bounds = reading.bounds
         limits = (None, None) if bounds is None else bounds.torques
         self.plot.show_traces(shown, tuple(None if v is None else v * factor for v in limits), reading.simulated)
-        self.plot.set_axle(first.factor is not None)
+        self.plot.set_axle(first.scale.at_axle)
         self.pulls.show_reading(reading)
         self.budget.show_reading(reading)
         self.result.show_readings([loaded.reading for loaded in self._readings.values()])
@@ -239,6 +239,11 @@ class ReadingPanel(QWidget):
         if not self.tags.edit.hasFocus():
             self.tags.set_text(self._tag_text())
         self.edit.setEnabled(not several and bool(reading.pulls))
+
+    def _drawn(self, scale: AxleScale) -> Callable[[Floats], Floats]:
+        """Give what brings samples to the unit on screen."""
+        unit_factor = self._shared.display.factor
+        return lambda read: scale.torque(read) * unit_factor
 
     def _signed(self) -> str:
         """Say who has signed, and how many decisions were made after that."""
@@ -268,8 +273,7 @@ class ReadingPanel(QWidget):
             self.state.setText("This recording has no angle of the wheel.")
             return
         angle, torque, _ = found
-        factor = (first.factor or 1.0) * self._shared.display.factor
-        self.plot.show_against_angle(angle, (torque - first.zero_nm) * factor)
+        self.plot.show_against_angle(angle, self._drawn(first.scale)(torque))
         self.state.setText("Torque against the wheel's angle; “Whole trace” goes back to time")
         turned = [n for n, read in enumerate(first.reading.pulls) if read.pull.elastic is not None or read.pull.round]
         if turned:
@@ -292,9 +296,8 @@ class ReadingPanel(QWidget):
             self.plot.show_elastic(None)
             return
         wound_nm = read.pull.direction * np.array([0.0, elastic.wind_up_deg * elastic.stiffness_nm_deg])
-        torque = (wound_nm + read.pull.handoff_nm - first.zero_nm) * (first.factor or 1.0)
         angle = elastic.meets_deg + elastic.way * np.array([0.0, elastic.wind_up_deg])
-        self.plot.show_elastic((angle, torque * display.factor))
+        self.plot.show_elastic((angle, self._drawn(first.scale)(wound_nm + read.pull.handoff_nm)))
 
     def _ask_angle(self) -> None:
         if self.path:

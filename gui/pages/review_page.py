@@ -11,7 +11,7 @@ from PySide6.QtCore import Qt, QTimer, QUrl
 from PySide6.QtGui import QDesktopServices, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, QWidget
 
-from gui.models.archive import FIRST_SCREEN, PIECE, Archive, Entry, first_look, read_entries
+from gui.models.archive import FIRST_SCREEN, PIECE, Archive, ArchiveEntry, first_look, read_entries
 from gui.models.issuing import issue_of
 from gui.models.loading import Loaded, angle_of, export, load, page_beside, said_of
 from gui.models.ratio import halves_of
@@ -20,7 +20,7 @@ from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_by
 from gui.pages.archive_list import ArchiveList
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.menus import menu_of, offer_menu
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import button, column
@@ -89,7 +89,7 @@ class ReviewPage(QWidget):
         self._share_width()
         layout.addWidget(self._body, 1)
         layout.addWidget(self.written)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         for text, press, tip in (
             ("Import a trace", self._ask_import, "A CSV file from elsewhere: choose its columns and unit"),
             ("Other folder", self._ask_folder, "Look at recordings somewhere else"),
@@ -134,7 +134,7 @@ class ReviewPage(QWidget):
         if not self._errand.run(first_look, self.folder, patience_s=PATIENCE_S):
             self.say("The folder answers slowly. Its recordings appear here as soon as it does.")
 
-    def _take_first_look(self, seen: tuple[list[str], list[Entry]]) -> None:
+    def _take_first_look(self, seen: tuple[list[str], list[ArchiveEntry]]) -> None:
         paths, first = seen
         known = {entry.path for entry in self.archive.entries}
         if known - set(paths):
@@ -167,7 +167,7 @@ class ReviewPage(QWidget):
         self.list.refilter()
         self._offer_recovered()
 
-    def _take_piece(self, entries: list[Entry]) -> None:
+    def _take_piece(self, entries: list[ArchiveEntry]) -> None:
         self.list.take(entries)
         self._next_piece()
 
@@ -190,7 +190,7 @@ class ReviewPage(QWidget):
         self.say(text, serious=True)
 
     # ------------------------------------------------------------------ reading
-    def _picked(self, entries: list[Entry]) -> None:
+    def _picked(self, entries: list[ArchiveEntry]) -> None:
         entries = entries[:MOST_OVERLAID]
         for path in self._loading.keys() - {entry.path for entry in entries}:
             self.worker.forget(self._loading.pop(path))
@@ -206,7 +206,7 @@ class ReviewPage(QWidget):
                 )
         self._show([entry.path for entry in entries])
 
-    def _take_reading(self, entry: Entry, loaded: Loaded) -> None:
+    def _take_reading(self, entry: ArchiveEntry, loaded: Loaded) -> None:
         self._loading.pop(entry.path, None)
         self._loaded[entry.path] = loaded
         self._sidecars[entry.path] = sidecar_bytes(entry.path)
@@ -216,7 +216,7 @@ class ReviewPage(QWidget):
         self.list.table.viewport().update()
         self._show([chosen.path for chosen in self.list.selected()[:MOST_OVERLAID]])
 
-    def _not_read(self, entry: Entry, text: str) -> None:
+    def _not_read(self, entry: ArchiveEntry, text: str) -> None:
         self._loading.pop(entry.path, None)
         self.reading.show_problem(entry, text)
 
@@ -295,7 +295,7 @@ class ReviewPage(QWidget):
         if sure and name.strip() != stem:
             self.rename(chosen[0], name)
 
-    def rename(self, entry: Entry, name: str) -> None:
+    def rename(self, entry: ArchiveEntry, name: str) -> None:
         """Give a recording another name; what lies beside it goes along."""
         try:
             path, step = rename(entry.path, name, purpose=entry.purpose)

@@ -12,7 +12,7 @@ from gui.models.display import UNITS
 from gui.models.issuing import PAPERS
 from gui.theme import SCALES
 from gui.translation import LANGUAGES, tr
-from gui.widgets.fitting import Columns, Flow
+from gui.widgets.fitting import Columns, FlowLayout
 from gui.widgets.parts import Choice, Field, button, column, dialog_size, label, line, scrolled
 
 if TYPE_CHECKING:
@@ -70,7 +70,7 @@ class SettingsDialog(QDialog):
         inside.addWidget(Columns(self._shared.look, look_parts, most=3))
         inside.addWidget(self.sounds)
         inside.addWidget(self.folder)
-        row = Flow(gap=10)
+        row = FlowLayout(gap=10)
         row.addWidget(button("Choose a folder", self.ask_folder))
         inside.addLayout(row)
         inside.addWidget(label("On every report", "title"))

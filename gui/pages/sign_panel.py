@@ -8,10 +8,11 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from analysis.cautions import Moment, cautions_for, facts_of
+from gui.models.caught import pack_means
 from gui.models.job import QUANTITY_WORDS
 from gui.models.ratio import unjudged_words
 from gui.widgets.badge import Badge
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Field, button, card, column, label, scrolled
 from gui.widgets.written import WrittenBar
 
@@ -51,7 +52,7 @@ class SignPanel(QWidget):
         self.report = button("Make report", lambda: self.report_asked.emit("engineer"), tip="The engineer's page, PDF")
         self.customer = button("Customer's page", lambda: self.report_asked.emit("customer"), tip="One page, PDF")
         self._presses = QWidget()
-        presses = Flow(self._presses, gap=10)
+        presses = FlowLayout(self._presses, gap=10)
         for press in (self.report, self.customer, self._open):
             presses.addWidget(press)
         inside.addWidget(self._presses)
@@ -88,11 +89,11 @@ class SignPanel(QWidget):
         left_out = sum(1 for caught in run.pulls.pulls if caught.rejected)
         lines = [f"{value.count} pulls count, {left_out} excluded, 95 % interval."]
         lines += [f"{QUANTITY_WORDS[name]}: {display.torque(v.nm, v.u95_nm)}" for name, v, _n, _d in value.other]
-        for name, mean, why in run.pack_mean():
+        for name, mean, why in pack_means(run.pulls, run.drag):
             packs = display.torque(mean.nm, mean.u95_nm) if mean is not None else why
             lines.append(f"Pack mean, drag taken off, {name}: {packs}")
-        if run.zero_moved_nm is not None:
-            lines.append(f"The zero moved by {display.torque(run.zero_moved_nm)} from start to end.")
+        if run.zeros.moved_nm is not None:
+            lines.append(f"The zero moved by {display.torque(run.zeros.moved_nm)} from start to end.")
         photos = [photo.caption or photo.file for photo in run.card.photos]
         lines += [f"Photographs that go with it: {', '.join(photos)}."] if photos else []
         lines += [f"Rule: {value.rule}"] if value.rule else []

@@ -208,7 +208,7 @@ class TestPage(QWidget):
         elif run.flow.now is None:
             if not run.card.missing():
                 self._ask_first(self._start)
-        elif run.action().text == "Connect again":
+        elif run.can_reconnect:
             self._ask_first(self._tester.reconnect)
         else:
             self._open = ""
@@ -325,7 +325,7 @@ class TestPage(QWidget):
 
     # ------------------------------------------------------------------ showing
     def _caught(self, caught: CaughtPull) -> None:
-        good = caught.judged.valid
+        good = caught.valid
         self._shared.sounds.play(Sound.CAUGHT if good else Sound.NOT_VALID)
 
     def _tick(self) -> None:
@@ -448,14 +448,14 @@ def step_detail(run: TestRun, step: Step, display: Display) -> tuple[str, bool]:
 
 
 def _so_far(run: TestRun, step: Step, display: Display) -> str:
-    if step is Step.ZERO and run.zero is not None:
-        return f"at {display.torque(run.zero.value_nm)}"
+    if step is Step.ZERO and run.zeros.first is not None:
+        return f"at {display.torque(run.zeros.in_use_nm)}"
     if step is Step.PULLS and run.flow.stands[step] is not Stand.TO_COME:
         return f"{len(run.pulls.counting)} of {run.card.pulls_wanted}"
     if step is Step.DRAG and run.drag.value is not None:
         return display.torque(run.drag.value.value.nm)
-    if step is Step.ZERO_AGAIN and run.zero_moved_nm is not None:
-        return f"moved {display.torque(run.zero_moved_nm)}"
+    if step is Step.ZERO_AGAIN and run.zeros.moved_nm is not None:
+        return f"moved {display.torque(run.zeros.moved_nm)}"
     if step in {Step.SAFETY, Step.HOLD} and run.flow.now is step:
         return f"{sum(check.ticked for check in run.checks)} of {len(run.checks)}"
     return ""

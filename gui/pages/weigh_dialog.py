@@ -8,7 +8,7 @@ from PySide6.QtCore import Signal
 
 from gui.models.calibrating import Calibrating
 from gui.models.job import problem_of
-from gui.models.relay import Samples
+from gui.models.relay import ScreenSamples
 from gui.models.weighing import Doing, Weighing, plan_of
 from gui.pages.ask_dialog import ask_first
 from gui.pages.stepped_dialog import SteppedDialog
@@ -18,7 +18,7 @@ from gui.widgets.parts import button
 from logger.errors import HeldwheelError
 from logger.header import TransducerFacts
 from logger.instruments.register import keep_weighing
-from logger.stream.health import State
+from logger.stream.health import SessionState
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QCloseEvent
@@ -38,7 +38,10 @@ LOCKED = "Keep it as a description of its own in your list, read only, dated, an
 NOT_KEPT = (
     "It cannot be kept: without a serial number in its description it cannot be told apart from others of its model."
 )
-SILENT = {State.SILENT: "The transducer is silent.", State.RECONNECTING: "The transducer is gone; waiting for it …"}
+SILENT = {
+    SessionState.SILENT: "The transducer is silent.",
+    SessionState.RECONNECTING: "The transducer is gone; waiting for it …",
+}
 
 
 class WeighDialog(SteppedDialog):
@@ -135,7 +138,7 @@ class WeighDialog(SteppedDialog):
             return
         self._simulated = self._simulated or stream.health.simulated
         for news in stream.news():
-            if not isinstance(news, Samples):
+            if not isinstance(news, ScreenSamples):
                 continue
             if weighing.feed(news.time_s, news.delivered if weighing.raw else news.torque_nm):
                 self._shared.sounds.play(Sound.CAUGHT)

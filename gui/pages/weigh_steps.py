@@ -12,11 +12,11 @@ from gui.translation import tr
 from gui.widgets.badge import Badge
 from gui.widgets.parts import Choice, Field, card, column, label
 from gui.widgets.table import TextTable
-from logger.instruments.weigh import Agreement, two_point_words
+from logger.instruments.weigh import Compliance, two_point_words
 
 if TYPE_CHECKING:
     from gui.models.display import Display
-    from gui.models.weighing import Load, Row, Weighing
+    from gui.models.weighing import PlannedWeight, WeighedStep, Weighing
     from gui.shared import Shared
     from logger.instruments.weigh import TwoPoint
 
@@ -27,7 +27,7 @@ CAUTION = (
 )
 LEVEL = "Fit the arm level now, with nothing on it: its own weight then does not count."
 HEADS = ("Load", "Torque", "Shown", "Difference", "± at 95 %", "Allowed", "Result")
-BADGES = {Agreement.WITHIN: "within", Agreement.OUTSIDE: "outside", Agreement.TOO_CLOSE: "too close to call"}
+BADGES = {Compliance.WITHIN: "within", Compliance.OUTSIDE: "outside", Compliance.TOO_CLOSE: "too close to call"}
 INSTRUCTION_PX, FIGURE_PX, RESULT_PX = 52, 76, 36  # read from three metres
 BARE = 1000.0  # a bare number from here on is a count: no decimals
 
@@ -246,7 +246,7 @@ def fill(table: TextTable, weighing: Weighing, display: Display) -> None:
         table.scrollToBottom()
 
 
-def cells(row: Row, display: Display) -> tuple[str, ...]:
+def cells(row: WeighedStep, display: Display) -> tuple[str, ...]:
     """Give a step as it stands in the table."""
     point = row.point
     shown = f"{display.number(display.value(row.shown_nm), 2)} {display.unit}"
@@ -265,6 +265,6 @@ def cells(row: Row, display: Display) -> tuple[str, ...]:
     )
 
 
-def load_words(load: Load | None) -> str:
+def load_words(load: PlannedWeight | None) -> str:
     """Name a load."""
     return "nothing" if load is None else load.words

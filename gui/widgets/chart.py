@@ -47,7 +47,7 @@ class Axes:
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class AxesFrame:
     """Where the axes lie on the screen."""
 
     box: QRectF
@@ -98,7 +98,7 @@ class Chart(QWidget):
         """Give what is shown; None for nothing."""
         raise NotImplementedError
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw on the axes."""
         raise NotImplementedError
 
@@ -113,7 +113,7 @@ class Chart(QWidget):
         metrics = QFontMetricsF(painter.font())
         left = metrics.horizontalAdvance(WIDE_CHARACTERS) + 14
         top, below = 1.6 * metrics.height(), (2.7 if axes.x_words or axes.x_names else 0.6) * metrics.height()
-        frame = Frame(QRectF(left, top, self.width() - left - 16, self.height() - top - below), axes)
+        frame = AxesFrame(QRectF(left, top, self.width() - left - 16, self.height() - top - below), axes)
         self._ground(painter, frame)
         self.spots = []
         self.draw(painter, frame)
@@ -129,7 +129,7 @@ class Chart(QWidget):
         """Let a point be pointed at and opened."""
         self.spots.append(Spot(QPointF(at), words, tuple(files)))
 
-    def _show_hot(self, painter: QPainter, frame: Frame) -> None:
+    def _show_hot(self, painter: QPainter, frame: AxesFrame) -> None:
         if not 0 <= self._hot < len(self.spots):
             return
         hot = self.spots[self._hot]
@@ -186,7 +186,7 @@ class Chart(QWidget):
             self.opened.emit(self.spots[place].files)
 
     # ------------------------------------------------------------------ axes
-    def _ground(self, painter: QPainter, frame: Frame) -> None:
+    def _ground(self, painter: QPainter, frame: AxesFrame) -> None:
         look, number, axes = self._shared.look, self._shared.display.number, frame.axes
         metrics = QFontMetricsF(painter.font())
         painter.setPen(look.colour("muted"))
@@ -209,7 +209,7 @@ class Chart(QWidget):
         across = frame.box.center().x() - metrics.horizontalAdvance(tr(axes.x_words)) / 2
         painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), tr(axes.x_words))
 
-    def _names(self, painter: QPainter, frame: Frame) -> None:
+    def _names(self, painter: QPainter, frame: AxesFrame) -> None:
         look, names = self._shared.look, frame.axes.x_names
         room = frame.box.width() / len(names) - 6
         for at, name, about in names:
@@ -254,14 +254,14 @@ class Chart(QWidget):
         painter.setBrush(colour)
         painter.drawPolygon(QPolygonF([*low, *reversed(high)]))
 
-    def upright(self, painter: QPainter, frame: Frame, x: float, low: float, high: float, colour: str) -> None:
+    def upright(self, painter: QPainter, frame: AxesFrame, x: float, low: float, high: float, colour: str) -> None:
         """Draw an interval with feet, ``x`` on the screen."""
         painter.setPen(QPen(self._shared.look.colour(colour), 2))
         for y in (frame.y(low), frame.y(high)):
             painter.drawLine(QPointF(x - 5, y), QPointF(x + 5, y))
         painter.drawLine(QPointF(x, frame.y(low)), QPointF(x, frame.y(high)))
 
-    def note(self, painter: QPainter, frame: Frame, at: QPointF, text: str, colour: str = "text") -> None:
+    def note(self, painter: QPainter, frame: AxesFrame, at: QPointF, text: str, colour: str = "text") -> None:
         """Write beside a point, inside the picture."""
         text = tr(text)
         painter.setFont(self._shared.look.font(13, bold=True))

@@ -35,7 +35,7 @@ def small_enough(look: Look, px: float, text: str, room: float, *, bold: bool = 
     return font
 
 
-class Headline(QLabel):
+class FittedText(QLabel):
     """One or two lines as large as they fit, in a height that stays: nothing below moves when the words change.
 
     Parameters
@@ -88,7 +88,7 @@ class Headline(QLabel):
         self.fit()
 
 
-class Flow(QLayout):
+class FlowLayout(QLayout):
     """Puts parts beside each other, and those that do not fit into further rows; ``right`` puts them to the right."""
 
     def __init__(self, parent: QWidget | None = None, gap: int = 8, *, right: bool = False) -> None:

@@ -10,13 +10,13 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from gui.translation import tr
-from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import Axes, AxesFrame, Chart, rounded_range
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from analysis.compare.groups import Comparison, Group
-    from gui.models.sheets import Scale
+    from gui.models.sheets import QuantityScale
     from gui.shared import Shared
 
 RING = 3.0  # half the size of a recording's mark
@@ -32,7 +32,7 @@ class GroupPlot(Chart):
         self._factor, self._title = 1.0, ""
         self._words: Callable[[float], str] = str
 
-    def show_comparison(self, found: Comparison, scale: Scale) -> None:
+    def show_comparison(self, found: Comparison, scale: QuantityScale) -> None:
         """Show a comparison."""
         self._found, self._factor, self._title = found, scale.factor, scale.title
         self._words = scale.words
@@ -53,7 +53,7 @@ class GroupPlot(Chart):
         span = rounded_range(v * self._factor for v in values)
         return Axes((0.0, float(len(names))), span, self._title, "", tuple(names), found.simulated)
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw the groups."""
         found = self._found
         if found is None:
@@ -62,7 +62,7 @@ class GroupPlot(Chart):
         for place, group in enumerate(found.groups):
             self._group(painter, frame, group, frame.x(place + 0.5), width)
 
-    def _group(self, painter: QPainter, frame: Frame, group: Group, x: float, width: float) -> None:
+    def _group(self, painter: QPainter, frame: AxesFrame, group: Group, x: float, width: float) -> None:
         look, factor = self._shared.look, self._factor
         spread = min(width * 0.28, WIDEST_SPREAD)
         for place, unit in enumerate(group.units):

@@ -13,11 +13,11 @@ from analysis.compare.trend import RunInState
 from gui.models.ordering import decay_curve
 from gui.models.sheets import significant
 from gui.translation import tr
-from gui.widgets.chart import DOT, Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import DOT, Axes, AxesFrame, Chart, rounded_range
 
 if TYPE_CHECKING:
     from gui.models.ordering import Settling, Watched
-    from gui.models.sheets import Scale
+    from gui.models.sheets import QuantityScale
     from gui.shared import Shared
 
 STEPS = 80  # points along the curve
@@ -30,10 +30,10 @@ class RunInPlot(Chart):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Run-in")
         self._of: Settling | None = None
-        self._scale: Scale | None = None
+        self._scale: QuantityScale | None = None
         self._simulated = False
 
-    def show_run_in(self, of: Settling, scale: Scale, *, simulated: bool) -> None:
+    def show_run_in(self, of: Settling, scale: QuantityScale, *, simulated: bool) -> None:
         """Show one axle's run-in."""
         self._of, self._scale, self._simulated = of, scale, simulated
         self.setAccessibleDescription(tr(f"{of.axle}: {len(of.points.x)} values in order, {of.now.state.value}"))
@@ -49,7 +49,7 @@ class RunInPlot(Chart):
         y = rounded_range(v * scale.factor for v in of.points.y)
         return Axes((least - room, greatest + room), y, scale.title, of.points.tag, (), self._simulated)
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw the stretch that is judged, the curve, the values, and since when it has settled."""
         of, scale = self._of, self._scale
         if of is None or scale is None:
@@ -86,10 +86,10 @@ class WatchPlot(Chart):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Over time")
         self._of: Watched | None = None
-        self._scale: Scale | None = None
+        self._scale: QuantityScale | None = None
         self._simulated = False
 
-    def show_watched(self, of: Watched, scale: Scale, *, simulated: bool) -> None:
+    def show_watched(self, of: Watched, scale: QuantityScale, *, simulated: bool) -> None:
         """Show one axle's chart."""
         self._of, self._scale, self._simulated = of, scale, simulated
         self.setAccessibleDescription(tr(f"{of.axle}: {len(of.values)} jobs, {len(of.chart.alarms)} out of band"))
@@ -109,7 +109,7 @@ class WatchPlot(Chart):
         )
         return Axes((0.5, len(of.values) + 0.5), y, scale.title, "", names, self._simulated)
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw band, target, jobs, average and signals."""
         of, scale = self._of, self._scale
         if of is None or scale is None:
@@ -143,14 +143,14 @@ class WatchPlot(Chart):
                 self._signal(painter, frame, point, of.dates[place] if place == chart.alarms[0] else "")
             self.dot(painter, point, size=4)
 
-    def _signal(self, painter: QPainter, frame: Frame, at: QPointF, date: str) -> None:
+    def _signal(self, painter: QPainter, frame: AxesFrame, at: QPointF, date: str) -> None:
         """Draw an upright through a job whose average is out of band; the first one carries its date."""
         painter.setPen(QPen(self._shared.look.colour("text"), 2.5))
         painter.drawLine(QPointF(at.x(), frame.box.top()), QPointF(at.x(), frame.box.bottom()))
         if date:
             self.note(painter, frame, QPointF(at.x() + 6, frame.box.top() + 16), f"out of band, {date}")
 
-    def _legend(self, painter: QPainter, frame: Frame) -> None:
+    def _legend(self, painter: QPainter, frame: AxesFrame) -> None:
         """Say above the picture what rings and dots are."""
         painter.setFont(self._shared.look.font(13))
         metrics, right = QFontMetricsF(painter.font()), frame.box.right()
@@ -168,7 +168,7 @@ class WatchPlot(Chart):
                 painter.drawEllipse(QPointF(right, middle), 4, 4)
             right -= 20
 
-    def _words(self, painter: QPainter, frame: Frame, band: tuple[list[QPointF], list[QPointF]]) -> None:
+    def _words(self, painter: QPainter, frame: AxesFrame, band: tuple[list[QPointF], list[QPointF]]) -> None:
         for points, words, shift in ((band[0], "band, lower edge", 18), (band[1], "band, upper edge", -8)):
             at = QPointF(frame.box.left() + 8, points[0].y() + shift)
             self.note(painter, frame, at, words, "accent")

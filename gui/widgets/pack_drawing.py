@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from gui.look import Look
-    from logger.recordings.axles import Part
+    from logger.recordings.axles import PackPart
 
 WIDTHS = {"friction disc": 1.0, "steel plate": 1.0, "disc spring": 1.3, "shim": 0.55}
 WIDEST_PX = 34.0  # of a disc: few parts are not drawn as barrels
@@ -35,7 +35,7 @@ class PackDrawing(QWidget):
     def __init__(self, look: Look) -> None:
         super().__init__()
         self._look = look
-        self._packs: dict[str, Sequence[Part]] = {"left": (), "right": ()}
+        self._packs: dict[str, Sequence[PackPart]] = {"left": (), "right": ()}
         self._at: tuple[str, int] = ("left", -1)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -50,7 +50,7 @@ class PackDrawing(QWidget):
         """Be no narrower than a side gear and some parts."""
         return QSize(260, self.sizeHint().height())
 
-    def show_packs(self, left: Sequence[Part], right: Sequence[Part], side: str, place: int) -> None:
+    def show_packs(self, left: Sequence[PackPart], right: Sequence[PackPart], side: str, place: int) -> None:
         """Show other packs, or another pick."""
         self._packs, self._at = {"left": left, "right": right}, (side, place)
         counts = ", ".join(tr(f"{name} {len(parts)} parts") for name, parts in self._packs.items())
@@ -149,7 +149,7 @@ class PackDrawing(QWidget):
                 ]
             )
 
-    def _part(self, painter: QPainter, part: Part, box: QRectF, *, on: bool) -> None:
+    def _part(self, painter: QPainter, part: PackPart, box: QRectF, *, on: bool) -> None:
         look, height = self._look, box.height()
         painter.setPen(QPen(look.colour("accent" if on else "text"), 2.5 if on else 1.2))
         painter.setBrush(look.colour("accent") if on else look.colour("raised"))

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.translation import tr
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Sequence
@@ -309,7 +309,7 @@ class Switch(QWidget):
         self.setAccessibleName(tr(name))
         self._group = QButtonGroup(self)
         self._group.setExclusive(True)
-        layout = Flow(self, gap=0)
+        layout = FlowLayout(self, gap=0)
         for index, option in enumerate(options):
             place = "left" if index == 0 else "right" if index == len(options) - 1 else "middle"
             made = button(option, role=place)

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF
 
 from gui.translation import tr
-from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import Axes, AxesFrame, Chart, rounded_range
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QPainter
 
     from gui.models.planning import Planned
-    from gui.models.sheets import Scale
+    from gui.models.sheets import QuantityScale
     from gui.shared import Shared
 
 
@@ -23,9 +23,9 @@ class PlanPlot(Chart):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Plan")
         self._planned: Planned | None = None
-        self._scale: Scale | None = None
+        self._scale: QuantityScale | None = None
 
-    def show_plan(self, planned: Planned, scale: Scale) -> None:
+    def show_plan(self, planned: Planned, scale: QuantityScale) -> None:
         """Show a plan."""
         self._planned, self._scale = planned, scale
         self.setAccessibleDescription(tr(f"{planned.per_group} fills per group"))
@@ -50,7 +50,7 @@ class PlanPlot(Chart):
             )
         return Axes((1.5, planned.curve[-1][0] + 0.5), y, words, "Fills per group", (), planned.simulated)
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw the curve, what is wanted, and the answer."""
         planned = self._planned
         if planned is None:

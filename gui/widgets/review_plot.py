@@ -10,10 +10,10 @@ import pyqtgraph as pg
 from PySide6.QtCore import Qt, Signal
 
 from gui.widgets.figure import tick_step
-from gui.widgets.trace_plot import Scale, TracePlot
+from gui.widgets.trace_plot import TracePlot
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from PySide6.QtGui import QKeyEvent
 
@@ -36,8 +36,8 @@ class Shown:
     ----------
     trace : GrowingTrace
         Its samples.
-    zero_nm, scale : float
-        What is drawn is ``(sample - zero) x scale``.
+    drawn : callable
+        From its samples to what is drawn: at the axle, in the unit on screen.
     shift_s : float
         Taken from its times.
     marks : sequence of PullMark
@@ -47,8 +47,7 @@ class Shown:
     """
 
     trace: GrowingTrace
-    zero_nm: float
-    scale: float
+    drawn: Callable[[Floats], Floats]
     shift_s: float
     marks: Sequence[PullMark]
     label: str
@@ -167,18 +166,18 @@ class ReviewPlot(TracePlot):
             return
         for index, shown in enumerate(self._shown):
             if index == 0 and not shown.shift_s:
-                self.draw(shown.trace, Scale(shown.zero_nm, shown.scale))
+                self.draw(shown.trace, shown.drawn)
                 continue
             box = self.box()
             x, y = shown.trace.stretch(box.left() + shown.shift_s, box.right() + shown.shift_s, self.columns())
             curve = self.curve if index == 0 else self._more[index - 1]
-            self._join(curve, x - shown.shift_s, (y - shown.zero_nm) * shown.scale)
+            self._join(curve, x - shown.shift_s, shown.drawn(y))
 
     def _fit_height(self) -> None:
         least = greatest = 0.0
         for shown in self._shown:
             _, y = shown.trace.stretch(shown.trace.start_s, shown.trace.end_s, 200)
-            y = (y[np.isfinite(y)] - shown.zero_nm) * shown.scale
+            y = shown.drawn(y[np.isfinite(y)])
             if len(y):
                 least, greatest = min(least, float(y.min())), max(greatest, float(y.max()))
         limits = [v for v in self._backdrop.limits if v is not None]
@@ -230,13 +229,6 @@ class ReviewPlot(TracePlot):
             if item is not None:
                 self._view.removeItem(item)
         self._breakaway = self._stretch = None
-
-    def move_handles(self, breakaway_s: float | None = None, stretch_s: tuple[float, float] | None = None) -> None:
-        """Move them, as by hand."""
-        if self._breakaway is not None and breakaway_s is not None:
-            self._breakaway.setValue(breakaway_s)
-        if self._stretch is not None and stretch_s is not None:
-            self._stretch.setRegion(stretch_s)
 
     def _tell(self) -> None:
         if self._breakaway is not None and self._stretch is not None:

@@ -11,10 +11,10 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 
 from gui.models.own_scatter import PairsAnswer, StudyAnswer
 from gui.translation import tr
-from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import Axes, AxesFrame, Chart, rounded_range
 
 if TYPE_CHECKING:
-    from gui.models.sheets import Scale
+    from gui.models.sheets import QuantityScale
     from gui.shared import Shared
 
 COLOURS = ("text", "accent", "muted")  # the colours of results mean results
@@ -28,9 +28,9 @@ class ScatterPlot(Chart):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Our repeatability")
         self._answer: StudyAnswer | PairsAnswer | None = None
-        self._scale: Scale | None = None
+        self._scale: QuantityScale | None = None
 
-    def show_scatter(self, answer: StudyAnswer | PairsAnswer, scale: Scale) -> None:
+    def show_scatter(self, answer: StudyAnswer | PairsAnswer, scale: QuantityScale) -> None:
         """Show a study or pairs."""
         self._answer, self._scale = answer, scale
         half = answer.study.half_width if isinstance(answer, StudyAnswer) else 1.96 * answer.agreement.sd
@@ -66,7 +66,7 @@ class ScatterPlot(Chart):
         factor = self._scale.factor if self._scale is not None else 1.0
         return [[[(value - _mean(row)) * factor for value in cell] for cell in row] for row in answer.values]
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw readings, and the interval that holds 95 % of them."""
         answer, scale = self._answer, self._scale
         if isinstance(answer, StudyAnswer) and scale is not None:
@@ -74,7 +74,7 @@ class ScatterPlot(Chart):
         elif isinstance(answer, PairsAnswer) and scale is not None:
             self._pairs(painter, frame, answer, scale)
 
-    def _study(self, painter: QPainter, frame: Frame, answer: StudyAnswer, scale: Scale) -> None:
+    def _study(self, painter: QPainter, frame: AxesFrame, answer: StudyAnswer, scale: QuantityScale) -> None:
         reach = answer.study.half_width * scale.factor
         self._stripe(painter, frame, -reach, reach)
         width = 1.0 / (len(answer.operators) + 1)
@@ -93,7 +93,7 @@ class ScatterPlot(Chart):
                     self.spot(point, f"{answer.operators[operator]}, {answer.axles[axle]}: {value}")
         self._legend(painter, frame, answer.operators)
 
-    def _pairs(self, painter: QPainter, frame: Frame, answer: PairsAnswer, scale: Scale) -> None:
+    def _pairs(self, painter: QPainter, frame: AxesFrame, answer: PairsAnswer, scale: QuantityScale) -> None:
         found, f = answer.agreement, scale.factor
         self._stripe(painter, frame, found.limit_low * f, found.limit_high * f)
         bias = frame.y(found.bias * f)
@@ -103,7 +103,7 @@ class ScatterPlot(Chart):
             self.dot(painter, point)
             self.spot(point, f"{answer.ways[0]} {scale.words(a)}, {answer.ways[1]} {scale.words(b)}")
 
-    def _stripe(self, painter: QPainter, frame: Frame, low: float, high: float) -> None:
+    def _stripe(self, painter: QPainter, frame: AxesFrame, low: float, high: float) -> None:
         top, foot = frame.y(high), frame.y(low)
         look = self._shared.look
         painter.fillRect(QRectF(frame.box.left(), top, frame.box.width(), foot - top), look.colour("accent", 0.10))
@@ -118,7 +118,7 @@ class ScatterPlot(Chart):
             turned = math.radians(degrees)
             painter.drawLine(at, at + QPointF(math.cos(turned), -math.sin(turned)) * SIZE)
 
-    def _legend(self, painter: QPainter, frame: Frame, operators: tuple[str, ...]) -> None:
+    def _legend(self, painter: QPainter, frame: AxesFrame, operators: tuple[str, ...]) -> None:
         painter.setFont(self._shared.look.font(13))
         metrics = QFontMetricsF(painter.font())
         right = frame.box.right()

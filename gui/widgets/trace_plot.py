@@ -6,7 +6,6 @@ view stays fixed while the samples stream: the newest stands at 0 and the past a
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -31,14 +30,6 @@ if TYPE_CHECKING:
 
 
 CURSOR_PX = 6  # from the pointer to the sample that is read off: farther away nothing was sent
-
-
-@dataclass(frozen=True, slots=True)
-class Scale:
-    """How a sample becomes what is drawn: ``(value - zero) x factor``, zero and value at the transducer in N·m."""
-
-    zero_nm: float = 0.0
-    factor: float = 1.0
 
 
 class _Backdrop(pg.GraphicsObject):  # type: ignore[misc]
@@ -211,22 +202,22 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
             self.setAccessibleDescription(tr(text))
             self.viewport().update()
 
-    def draw(self, trace: GrowingTrace, scale: Scale, *, newest_at_zero: bool = False) -> None:
+    def draw(self, trace: GrowingTrace, drawn: Callable[[Floats], Floats], *, newest_at_zero: bool = False) -> None:
         """Draw the seen stretch of a trace.
 
         Parameters
         ----------
         trace : GrowingTrace
             Samples at the transducer, N·m.
-        scale : Scale
-            Zero, and lever factor times unit.
+        drawn : callable
+            From samples to what is drawn: at the axle, in the unit on screen.
         newest_at_zero : bool
             Whether the time axis ends at the newest sample.
         """
         box = self.box()
         shift = trace.end_s if newest_at_zero else 0.0
         times, torques = trace.stretch(box.left() + shift, box.right() + shift, self.columns())
-        self._draw_line(times - shift if shift else times, (torques - scale.zero_nm) * scale.factor)
+        self._draw_line(times - shift if shift else times, drawn(torques))
         if self._marks.shift_s != shift:
             self._marks.shift_s = shift
             if self._marks.marks:

@@ -9,10 +9,10 @@ from PySide6.QtCore import QPointF
 from PySide6.QtGui import QPainter, QPen
 
 from gui.translation import tr
-from gui.widgets.chart import Axes, Chart, Frame, rounded_range
+from gui.widgets.chart import Axes, AxesFrame, Chart, rounded_range
 
 if TYPE_CHECKING:
-    from gui.models.sheets import Scale
+    from gui.models.sheets import QuantityScale
     from gui.models.trending import Trend
     from gui.shared import Shared
 
@@ -23,9 +23,9 @@ class TrendPlot(Chart):
     def __init__(self, shared: Shared) -> None:
         super().__init__(shared, "Trend")
         self._trend: Trend | None = None
-        self._scale: Scale | None = None
+        self._scale: QuantityScale | None = None
 
-    def show_trend(self, trend: Trend, scale: Scale) -> None:
+    def show_trend(self, trend: Trend, scale: QuantityScale) -> None:
         """Show a trend."""
         self._trend, self._scale = trend, scale
         self.setAccessibleDescription(
@@ -45,7 +45,7 @@ class TrendPlot(Chart):
         x = (ends[0].x * of.factor, ends[1].x * of.factor)
         return Axes(x, y, scale.title, of.title, (), trend.simulated)
 
-    def draw(self, painter: QPainter, frame: Frame) -> None:
+    def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw band, line, fills, and what was asked."""
         trend, scale = self._trend, self._scale
         if trend is None or scale is None:
@@ -65,7 +65,7 @@ class TrendPlot(Chart):
         self._expected(painter, frame, trend, scale)
         painter.restore()
 
-    def _wanted(self, painter: QPainter, frame: Frame, trend: Trend, scale: Scale) -> None:
+    def _wanted(self, painter: QPainter, frame: AxesFrame, trend: Trend, scale: QuantityScale) -> None:
         wanted = trend.wanted
         if wanted is None or not math.isfinite(wanted.low):
             return
@@ -80,7 +80,7 @@ class TrendPlot(Chart):
             painter.drawLine(QPointF(end, foot - 8), QPointF(end, foot + 4))
         self.note(painter, frame, QPointF(across + 10, foot - 14), of.words(wanted.x), "close")
 
-    def _expected(self, painter: QPainter, frame: Frame, trend: Trend, scale: Scale) -> None:
+    def _expected(self, painter: QPainter, frame: AxesFrame, trend: Trend, scale: QuantityScale) -> None:
         at = trend.expected
         if at is None:
             return

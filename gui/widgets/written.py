@@ -8,7 +8,7 @@ from PySide6.QtCore import QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QWidget
 
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import button, column, label, restyle
 
 
@@ -20,7 +20,7 @@ class WrittenBar(QWidget):
         self.path: Path | None = None
         self.text = label("", "", wrap=True)
         self._presses = QWidget()
-        presses = Flow(self._presses, gap=10)
+        presses = FlowLayout(self._presses, gap=10)
         self.open_button = button("Open the file", self.open, tip="With the program that this kind of file opens with")
         self.show_button = button("Show in folder", self.show_folder)
         self.print_button = button("Print", self.print, tip="On paper, sheet by sheet")

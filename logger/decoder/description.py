@@ -25,8 +25,9 @@ Offered: ``Description`` and its parts, ``read_description``, ``shipped``.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 import msgspec
 
@@ -36,8 +37,6 @@ from logger.edges.toml_file import read_toml
 from logger.edges.units import is_force, reading_unit
 from logger.errors import InputError, QuantityError
 from logger.header import Record, TransducerFacts
-
-SCHEMA = "heldwheel transducer 1"
 
 Seconds = Annotated[float, msgspec.Meta(gt=0, le=3600)]
 
@@ -195,23 +194,16 @@ def description_faults(description: Description) -> list[str]:
         except ValueError as error:
             faults.append(str(error).replace("torque", description.measures))
         return faults
-    kinds = ("lines", "frame", "notification", "modbus")
-    given = [kind for kind in kinds if getattr(description, kind) is not None]
+    given = [kind for kind in LAYOUTS if getattr(description, kind) is not None]
     if len(given) > 1 or (not given and description.link not in ("ble", "replay")):
-        faults.append(f"exactly one of {', '.join(kinds)} must be given, not {' and '.join(given) or 'none'}")
+        faults.append(f"exactly one of {', '.join(LAYOUTS)} must be given, not {' and '.join(given) or 'none'}")
     if description.transducer.unit:
         try:
             reading_unit(description.transducer.unit)
         except QuantityError as error:
             faults.append(f"transducer.unit: {error}")
-    if description.lines is not None:
-        faults += [f"lines.{fault}" for fault in template_faults(description.lines)]
-    if description.frame is not None:
-        faults += [f"frame.{fault}" for fault in frame_faults(description.frame)]
-    if description.notification is not None:
-        faults += [f"notification.{fault}" for fault in layout_faults(description.notification)]
-    if description.modbus is not None:
-        faults += [f"modbus.registers: {fault}" for fault in register_faults(description.modbus.registers)]
+    for kind in given:
+        faults += [f"{kind}.{fault}" for fault in LAYOUTS[kind](getattr(description, kind))]
     texts = {f"commands.{name}.send": command.send for name, command in description.commands.items()}
     if description.poll is not None:
         texts["poll.request"] = description.poll.request
@@ -222,6 +214,15 @@ def description_faults(description: Description) -> list[str]:
             faults.append(f"{key}: {error}")
     return faults
 
+
+def _modbus_faults(modbus: Modbus) -> list[str]:
+    return [f"registers: {fault}" for fault in register_faults(modbus.registers)]
+
+
+# The tables that say how readings are laid out, one of which a description has, and what finds their faults.
+LAYOUTS: dict[str, Callable[[Any], list[str]]] = {
+    "lines": template_faults, "frame": frame_faults, "notification": layout_faults, "modbus": _modbus_faults,
+}  # fmt: skip
 
 MAX_COMMAND = 256  # bytes; longer is no command to a gauge
 

@@ -52,7 +52,7 @@ class Key:
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class KeyTable:
     """A table of a description: its name as it stands in the file, what it is, its keys."""
 
     name: str
@@ -60,12 +60,12 @@ class Table:
     keys: tuple[Key, ...]
 
 
-def tables() -> list[Table]:
+def tables() -> list[KeyTable]:
     """Give every table that a description may have, the whole file first."""
     return list(_tables(Description, ""))
 
 
-def _tables(record: type[msgspec.Struct], name: str) -> Iterator[Table]:
+def _tables(record: type[msgspec.Struct], name: str) -> Iterator[KeyTable]:
     texts, below, keys = _texts(record), [], []
     hints = get_type_hints(record, include_extras=True)
     for field in msgspec.structs.fields(record):
@@ -77,7 +77,7 @@ def _tables(record: type[msgspec.Struct], name: str) -> Iterator[Table]:
         keys.append(
             Key(field.encode_name, _holds(kind, many=many, named=named), _default(field), texts.get(field.name, ""))
         )
-    yield Table(name or "(the file)", (inspect.getdoc(record) and _first(record)) or "", tuple(keys))
+    yield KeyTable(name or "(the file)", (inspect.getdoc(record) and _first(record)) or "", tuple(keys))
     for inner, path in below:
         yield from _tables(inner, path)
 

@@ -29,7 +29,7 @@ Mask = Annotated[int, msgspec.Meta(ge=0, lt=1 << 32)]
 IntegerType = Literal["u8", "u16", "u24", "u32"]
 
 
-class Field(Record, frozen=True, kw_only=True):
+class PlacedNumber(Record, frozen=True, kw_only=True):
     """One number: its place, type and meaning.
 
     Attributes
@@ -89,7 +89,7 @@ class StatusField(Record, frozen=True, kw_only=True):
     simulated: Mask = 0  # bits: the device is a simulation
 
 
-class Check(Record, frozen=True, kw_only=True):
+class CheckSum(Record, frozen=True, kw_only=True):
     """A check sum in the last bytes of a packet, over everything from ``covers_from`` up to itself."""
 
     name: CheckName  # which check
@@ -102,7 +102,7 @@ class Packet(Record, frozen=True, kw_only=True):
 
     Attributes
     ----------
-    fields : tuple of Field
+    fields : tuple of PlacedNumber
         Torque first.
     samples : int
         Samples in every packet; 0: as many as its length holds.
@@ -116,7 +116,7 @@ class Packet(Record, frozen=True, kw_only=True):
         A byte that says how many samples the packet has.
     """
 
-    fields: tuple[Field, ...]
+    fields: tuple[PlacedNumber, ...]
     samples: Annotated[int, msgspec.Meta(ge=0, le=MAX_PACKET)] = 1
     samples_at: At = 0
     sample_bytes: Annotated[int, msgspec.Meta(ge=1, le=MAX_PACKET)] | None = None
@@ -124,7 +124,7 @@ class Packet(Record, frozen=True, kw_only=True):
     count_at: At | None = None
     counter: CounterField | None = None  # the device's own counter
     status: StatusField | None = None  # its status bits
-    check: Check | None = None  # a check sum at the end
+    check: CheckSum | None = None  # a check sum at the end
 
     @property
     def stride(self) -> int:

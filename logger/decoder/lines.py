@@ -16,10 +16,10 @@ from typing import TYPE_CHECKING, Final
 
 import numpy as np
 
-from logger.decoder.bulk import Look, learn
+from logger.decoder.bulk import LineShape, learn
 from logger.decoder.counter import LATE_PACKETS, Unwrapper
 from logger.decoder.marks import TOLD, VOIDS, Marks
-from logger.decoder.match import MAX_WORDS, NAN, Line, LineMatcher
+from logger.decoder.match import MAX_WORDS, NAN, LineMatcher, MatchedLine
 from logger.decoder.packets import counter_events, joined
 from logger.decoder.template import MAX_LINE, LineFormat, compile_template, number_names
 from logger.samples import Column, Decoded, Event, EventKind, empty
@@ -71,7 +71,7 @@ class LineDecoder:
             and all(part.width is None for part in numbers)
             and not any(c.isdigit() for mark in marks for c in mark)
         )
-        self._look: Look | None = None
+        self._look: LineShape | None = None
         self._ignore = tuple(text.encode() for text in lines.ignore)
         self._simulated_mark = simulated_mark.encode()
         self.simulated = False
@@ -199,7 +199,7 @@ class LineDecoder:
         ends: list[int] = []
         told: dict[str, list[int]] = {}
         events: list[Event] = []
-        model: tuple[bytes, Line | None] = b"", None
+        model: tuple[bytes, MatchedLine | None] = b"", None
         for start, stop in zip(starts.tolist(), stops.tolist(), strict=True):
             content = text[start:stop]
             if not content.strip() or (self._ignore and content.startswith(self._ignore)):
@@ -224,7 +224,7 @@ class LineDecoder:
         values = np.array(rows, np.float64).reshape(-1, len(self._order))
         return values, np.array(ends, np.int64), flags, events
 
-    def _learn(self, line: bytes, found: Line | None) -> None:
+    def _learn(self, line: bytes, found: MatchedLine | None) -> None:
         """Take the look of a line that says a plain reading."""
         plain = found and not found.flags and not found.unit and found.direction == 1.0
         if found and plain and self._fast and len(found.spans) == len(self._order):

@@ -9,7 +9,15 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from logger.decoder.crc import check
-from logger.decoder.template import MAX_LINE, LineCheck, LineFormat, Part, StatusWords, compile_template, number_names
+from logger.decoder.template import (
+    MAX_LINE,
+    LineCheck,
+    LineFormat,
+    StatusWords,
+    TemplatePart,
+    compile_template,
+    number_names,
+)
 from logger.edges.units import is_force, reading_factor, reading_unit
 from logger.errors import QuantityError
 
@@ -33,7 +41,7 @@ NAN: Final = float("nan")
 
 
 @dataclass(slots=True)
-class Line:
+class MatchedLine:
     """What one line says.
 
     Attributes
@@ -83,14 +91,14 @@ class LineMatcher:
         self._status = {name: _meanings(words) for name, words in {"status": lines.status, **lines.words}.items()}
         self._unit = reading_unit(unit)
         self._factors: dict[bytes, float | None] = {}
-        self._steps: dict[str, Callable[[bytes, int, Part, Part | None, Line], int]] = {
+        self._steps: dict[str, Callable[[bytes, int, TemplatePart, TemplatePart | None, MatchedLine], int]] = {
             "number": self._number,
             "counter": self._counter,
             "unit": self._take_unit,
             "status": self._take_status,
         }
 
-    def match(self, line: bytes) -> Line | None:
+    def match(self, line: bytes) -> MatchedLine | None:
         """Give what a line says; None if it does not fit."""
         if len(line) > MAX_LINE:
             self.misfit = "it is too long"
@@ -101,7 +109,7 @@ class LineMatcher:
                 self.misfit = f"its check sum ({self._check.name}) does not hold"
                 return None
             line = checked
-        found = Line()
+        found = MatchedLine()
         i = 0
         for n, part in enumerate(self._parts):
             after = self._parts[n + 1] if n + 1 < len(self._parts) else None
@@ -118,14 +126,16 @@ class LineMatcher:
             found.values["torque"] *= found.factor * found.direction
         return found
 
-    def _tell_misfit(self, part: Part | None, rest: bytes) -> None:
+    def _tell_misfit(self, part: TemplatePart | None, rest: bytes) -> None:
         came = "".join(c if c.isprintable() else "?" for c in rest.decode("utf-8", "replace"))[:30]
         wanted = "its end" if part is None else f"{{{part.name}}}" if part.name else f"'{part.text.decode()}'"
         wanted = "a blank between two numbers" if part is not None and part.kind == "blank" else wanted
         self.misfit = f"where {wanted} should be came '{came}'"
 
     @staticmethod
-    def _glued(line: bytes, i: int, before: Part | None, part: Part, after: Part | None) -> bool:
+    def _glued(
+        line: bytes, i: int, before: TemplatePart | None, part: TemplatePart, after: TemplatePart | None
+    ) -> bool:
         """Tell whether nothing separates two numbers: no blank, no sign."""
         if (
             part.kind != "blank"
@@ -137,7 +147,7 @@ class LineMatcher:
             return False
         return after.kind in (*_NUMERIC, "sign") and line[i : i + 1] not in (b" ", b"\t", b"+", b"-")
 
-    def _step(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
+    def _step(self, line: bytes, i: int, part: TemplatePart, after: TemplatePart | None, found: MatchedLine) -> int:
         """Take one part at ``i`` and give where it ends; -1 if it does not fit."""
         if part.kind == "text":
             if not line.startswith(part.text, i):
@@ -154,7 +164,7 @@ class LineMatcher:
             return _text_end(line, i, part, after)
         return self._steps[part.kind](line, i, part, after, found)
 
-    def _number(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
+    def _number(self, line: bytes, i: int, part: TemplatePart, after: TemplatePart | None, found: MatchedLine) -> int:
         begin = _past_blanks(line, i)
         form = self._forms.get(part.name)
         stop = None if part.width is None else i + part.width
@@ -183,19 +193,19 @@ class LineMatcher:
         plain = word.replace(self._thousands, b"") if self._thousands else word
         return float(plain.replace(self._decimal, b"."))
 
-    def _flag(self, part: Part, name: str, found: Line) -> None:
+    def _flag(self, part: TemplatePart, name: str, found: MatchedLine) -> None:
         found.values[part.name] = NAN
         if part.name == "torque":
             found.flags.add(name)
 
-    def _value(self, part: Part, value: float, found: Line) -> None:
+    def _value(self, part: TemplatePart, value: float, found: MatchedLine) -> None:
         if abs(value) >= INFINITE:
             return self._flag(part, "error" if abs(value) == NOT_A_NUMBER else "overload", found)
         found.values[part.name] = value * found.sign
         found.sign = 1.0
         return None
 
-    def _counter(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
+    def _counter(self, line: bytes, i: int, part: TemplatePart, after: TemplatePart | None, found: MatchedLine) -> int:
         begin = end = _past_blanks(line, i)
         stop = len(line) if part.width is None else min(len(line), i + part.width)
         while end < stop and line[end] in _DIGITS:
@@ -206,7 +216,9 @@ class LineMatcher:
         found.spans.append((begin, end))
         return end
 
-    def _take_unit(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
+    def _take_unit(
+        self, line: bytes, i: int, part: TemplatePart, after: TemplatePart | None, found: MatchedLine
+    ) -> int:
         end = _text_end(line, i, part, after)
         if end < 0:
             return -1
@@ -235,7 +247,9 @@ class LineMatcher:
             return None
         return 1.0 if unit == self._unit else reading_factor(unit) / reading_factor(self._unit)
 
-    def _take_status(self, line: bytes, i: int, part: Part, after: Part | None, found: Line) -> int:
+    def _take_status(
+        self, line: bytes, i: int, part: TemplatePart, after: TemplatePart | None, found: MatchedLine
+    ) -> int:
         end = _text_end(line, i, part, after)
         if end < 0:
             return -1
@@ -269,7 +283,7 @@ def _past_blanks(line: bytes, i: int) -> int:
     return i
 
 
-def _text_end(line: bytes, i: int, part: Part, after: Part | None) -> int:
+def _text_end(line: bytes, i: int, part: TemplatePart, after: TemplatePart | None) -> int:
     """Give where a text field that begins at ``i`` ends; -1 if its end is not there."""
     if part.width is not None:
         return i + part.width if i + part.width <= len(line) else -1

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from logger.decoder.layouts import Field, Packet, StatusField
+    from logger.decoder.layouts import Packet, PlacedNumber, StatusField
 
 
 class PacketDecoder:
@@ -135,7 +135,7 @@ class PacketDecoder:
             raw %= field.modulus
         return self._unwrapper.feed(raw, np.full(len(rows), size, np.int64))
 
-    def _column(self, field: Field, rows: Bytes, size: int) -> Floats:
+    def _column(self, field: PlacedNumber, rows: Bytes, size: int) -> Floats:
         raw = self._raw(field, rows, size)
         value = scaled(raw, field.scale, field.offset)
         if field.radius_mm:
@@ -173,7 +173,7 @@ class PacketDecoder:
         self.simulated |= bool((bits & status.simulated).any())
         return {name: (bits & mask) != 0 for name in TOLD if (mask := getattr(status, name))}
 
-    def _raw(self, field: Field, rows: Bytes, size: int) -> Floats:
+    def _raw(self, field: PlacedNumber, rows: Bytes, size: int) -> Floats:
         width = WIDTH[field.type]
         if field.per == "packet":
             return np.repeat(numbers(rows[:, field.at : field.at + width], field.type, field.order), size)

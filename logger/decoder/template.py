@@ -185,7 +185,7 @@ _NAME: Final = re.compile(r"[a-z][a-z0-9_]{0,29}")  # our own pattern, on a temp
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class TemplatePart:
     """One part of a compiled template: a text that must stand there, blanks, or a field."""
 
     kind: Kind
@@ -194,7 +194,7 @@ class Part:
     width: int | None = None
 
 
-def compile_template(template: str) -> tuple[Part, ...]:
+def compile_template(template: str) -> tuple[TemplatePart, ...]:
     """Turn a template into its parts.
 
     Raises
@@ -202,7 +202,7 @@ def compile_template(template: str) -> tuple[Part, ...]:
     ValueError
         It cannot be read; the text says what is wrong.
     """
-    parts: list[Part] = []
+    parts: list[TemplatePart] = []
     text = ""
     i = 0
     while i < len(template):
@@ -226,24 +226,24 @@ def compile_template(template: str) -> tuple[Part, ...]:
     return (*parts, *_text_parts(text))
 
 
-def _text_parts(text: str) -> list[Part]:
+def _text_parts(text: str) -> list[TemplatePart]:
     """Split text into what must stand there and blanks."""
-    parts: list[Part] = []
+    parts: list[TemplatePart] = []
     for piece in re.split(r"([ \t]+)", text):
         if piece.strip(" \t"):
-            parts.append(Part("text", text=piece.encode()))
+            parts.append(TemplatePart("text", text=piece.encode()))
         elif piece:
-            parts.append(Part("blank"))
+            parts.append(TemplatePart("blank"))
     return parts
 
 
-def _field(inner: str) -> Part:
+def _field(inner: str) -> TemplatePart:
     name, colon, width = inner.partition(":")
     if not _NAME.fullmatch(name):
         raise ValueError(f"{name[:40]!r} is no field name; use small letters, digits and _, such as {{torque}}")
     if colon and not (width.isascii() and width.isdigit() and 1 <= int(width[:4]) <= MAX_WIDTH):
         raise ValueError(f"{inner[:40]!r}: the width must be 1 to {MAX_WIDTH}")
-    return Part(_WORDS.get(name, "number"), name, width=int(width) if colon else None)
+    return TemplatePart(_WORDS.get(name, "number"), name, width=int(width) if colon else None)
 
 
 def number_names(lines: LineFormat) -> tuple[str, ...]:
@@ -298,7 +298,7 @@ def _key(name: str) -> str:
     return name if name == "status" else f"words.{name}"
 
 
-def _border_faults(parts: tuple[Part, ...], lines: LineFormat) -> list[str]:
+def _border_faults(parts: tuple[TemplatePart, ...], lines: LineFormat) -> list[str]:
     """Find fields whose end could not be seen."""
     faults = []
     for part, after in pairwise(parts):

@@ -52,8 +52,9 @@ def _list(_args: argparse.Namespace) -> int:
 
 def layout_of(description: Description) -> str:
     """Give the table that says how the readings are laid out."""
-    kinds = ("lines", "frame", "notification", "modbus")
-    return next((kind for kind in kinds if getattr(description, kind) is not None), "by the standards")
+    from logger.decoder.description import LAYOUTS
+
+    return next((kind for kind in LAYOUTS if getattr(description, kind) is not None), "by the standards")
 
 
 def _text(name: str) -> str:

@@ -21,9 +21,9 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     import argparse
 
-    from logger.virtual.lever import Lever
-    from logger.virtual.physics import Run
-    from logger.virtual.practice import Dials, Reading, ZeroTaken
+    from logger.virtual.lever import LeverModel
+    from logger.virtual.physics import SimulatedRun
+    from logger.virtual.practice import Dials, PracticeResult, ZeroTaken
 
 
 GRACE_S = 2.0  # after the last line, for a reader that lags; without any reader nothing more will leave
@@ -170,7 +170,7 @@ def _table(dials: Dials, mistakes: dict[str, float | None], seed: int, unit: str
     note("SIMULATED: never file any of this as a test.")
 
 
-def _cells(reading: Reading, truth: Reading | None, factor: float) -> tuple[str, str, str, str]:
+def _cells(reading: PracticeResult, truth: PracticeResult | None, factor: float) -> tuple[str, str, str, str]:
     cells: list[str] = []
     for name in ("breakaway_nm", "rotating_nm"):
         value = getattr(reading, name)
@@ -180,11 +180,13 @@ def _cells(reading: Reading, truth: Reading | None, factor: float) -> tuple[str,
     return cells[0], cells[1], cells[2], cells[3]
 
 
-def _write(made: Run, out: Path, identity: str, unit: str, believed: Lever | None, zero: ZeroTaken) -> int:
+def _write(
+    made: SimulatedRun, out: Path, identity: str, unit: str, believed: LeverModel | None, zero: ZeroTaken
+) -> int:
     """Play the run through the ordinary decoder and recorder into a file."""
     from logger.decoder.build import build_decoder
     from logger.doors.recording import record
-    from logger.header import Header, Job, Test, Zero
+    from logger.header import Header, JobFacts, Test, Zero
     from logger.links.virtual import VirtualLink
     from logger.stream.session import build_session
     from logger.virtual.device import VirtualDevice
@@ -195,7 +197,7 @@ def _write(made: Run, out: Path, identity: str, unit: str, believed: Lever | Non
     link = VirtualLink(device, identity, float("inf"))
     held, lever = made.scenario.axle.held, made.scenario.lever if believed is None else believed
     header = Header(
-        job=Job(notes="practice, simulated"),
+        job=JobFacts(notes="practice, simulated"),
         transducer=description.transducer,
         test=Test(place="car", held=held, gear="neutral", purpose="drag" if held == "none" else "practice"),
         lever=lever_facts(lever),
@@ -204,7 +206,7 @@ def _write(made: Run, out: Path, identity: str, unit: str, believed: Lever | Non
     return record(build_session(link, description, build_decoder(description)), header, out)
 
 
-def _stream(made: Run, link: str, speed: float, unit: str) -> int:
+def _stream(made: SimulatedRun, link: str, speed: float, unit: str) -> int:
     """Stream the run on a virtual port until it ends or Ctrl-C; its description is written beside the link."""
     import time
     from dataclasses import replace

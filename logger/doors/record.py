@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     from logger.doors.recording import Source
     from logger.header import Header
-    from logger.stream.session import Command
+    from logger.stream.session import ConfirmedCommand
 
 RESULT_IS_A_FILE = True  # a display that takes nothing is no failure of a recording
 
@@ -37,7 +37,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     source.add_argument("port_given", nargs="?", default="", metavar="PORT", help="serial port: /dev/ttyUSB0, COM3")
     source.add_argument("--port", default="", help="the same, by name")
     source.add_argument("--ble", default="", metavar="ADDRESS", help="Bluetooth identity ('find --ble' shows them)")
-    source.add_argument("--radius", default="", metavar="LENGTH", help="for a Bluetooth device that measures a force")
     source.add_argument(
         "--virtual", nargs="?", const="healthy", default="", metavar="SCENARIO", help="the virtual transducer"
     )
@@ -57,6 +56,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the arguments of every command that writes a recording."""
+    from logger.doors.lever_limit import add_lever_options, add_typed_limit
+
     parser.add_argument(
         "--out", type=Path, metavar="FILE", help="the recording, a new file (default: named by the time)"
     )
@@ -65,18 +66,14 @@ def add_recording_arguments(parser: argparse.ArgumentParser) -> None:
     about.add_argument(
         "--job", metavar="FILE", help="TOML with [job], [axle], [test], [conditions], [lever], [limit] ..."
     )
-    about.add_argument(
-        "--lever", metavar="LENGTH", help="lever on one stud: drive axis to the middle of the hand, 450mm"
-    )
-    about.add_argument("--stud-circle", metavar="CIRCLE", help="5x114.3mm, or the diameter alone")
-    about.add_argument("--fixture-file", metavar="FILE", help="a saved fixture (TOML)")
-    about.add_argument("--limit", metavar="FILE", help="a saved limit (TOML)")
     about.add_argument("--place", choices=["car", "bench"])
     about.add_argument("--held", choices=["other side", "case", "none"])
     about.add_argument("--gear", choices=["neutral", "in gear"])
     about.add_argument("--side", choices=["left", "right"])
     about.add_argument("--direction", choices=["clockwise", "anticlockwise", "both"], help="seen from outside the car")
     about.add_argument("--note", default="", metavar="TEXT", help="goes into the job's notes")
+    add_lever_options(parser)
+    add_typed_limit(parser.add_argument_group("limit"))
 
 
 def run(args: argparse.Namespace) -> int:
@@ -93,11 +90,11 @@ def run(args: argparse.Namespace) -> int:
     return _record(args, source, second, header, commands)
 
 
-def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
+def _confirmed(args: argparse.Namespace, source: Source) -> list[ConfirmedCommand]:
     """Show the commands that are asked for, and have each confirmed once."""
     from logger.edges.confirm import confirm_sending
     from logger.errors import InputError
-    from logger.stream.session import Command
+    from logger.stream.session import ConfirmedCommand
 
     moments: dict[str, Literal["each", "once", "end"]] = {"start": "each", "stop": "end"}
     commands = []
@@ -107,7 +104,7 @@ def _confirmed(args: argparse.Namespace, source: Source) -> list[Command]:
             known = ", ".join(source.description.commands) or "none"
             raise InputError(f"--send {name}: the description has no such command; it has: {known}")
         confirm_sending(source.identity, described.data(), described.does or name, assume=args.yes)
-        commands.append(Command(described.data(), described.does or name, moments.get(name, "once")))
+        commands.append(ConfirmedCommand(described.data(), described.does or name, moments.get(name, "once")))
     return commands
 
 
@@ -131,7 +128,7 @@ def _checked(args: argparse.Namespace, header: Header) -> Header:
 
 
 def _record(
-    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[Command]
+    args: argparse.Namespace, source: Source, second: Source | None, header: Header, commands: list[ConfirmedCommand]
 ) -> int:
     from logger.doors.recording import record, started_name
     from logger.stream.session import build_session
@@ -173,7 +170,9 @@ def _source(args: argparse.Namespace) -> Source:
     if args.virtual:
         return virtual_source(args.virtual, args.seed, args.speed, args.seconds)
     if args.ble:
-        return ble_source(args.ble, args.transducer, args.radius, agreed=args.yes)
+        radius = "" if args.fixture else args.radius or ""  # of a device that measures a force: no lever's
+        args.radius = None if radius else args.radius
+        return ble_source(args.ble, args.transducer, radius, agreed=args.yes)
     local_port(port)
     if not args.transducer:
         raise InputError(

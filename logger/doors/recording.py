@@ -22,19 +22,20 @@ import numpy as np
 from logger.decoder.build import build_decoder
 from logger.decoder.description import BleSettings, Description, SerialSettings, read_description
 from logger.decoder.lines import UNLISTED
+from logger.doors.lever_limit import lever_from, limit_from
 from logger.edges.confirm import agree
 from logger.edges.console import UNSHOWN, Progress, clean, note, say
 from logger.edges.door import Exit
 from logger.edges.toml_file import read_toml
-from logger.edges.units import parse_quantity, parse_stud_circle
+from logger.edges.units import parse_quantity
 from logger.errors import FileError, HeldwheelError, InputError
-from logger.header import DIRECTION_CODES, Header, Lever, Limit, Sidecar
+from logger.header import DIRECTION_CODES, Header, Sidecar
 from logger.links.build import asks, build_link
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import merged
 from logger.samples import EndReason, EventKind
-from logger.stream.health import JUDGE_BYTES, MOSTLY, State
+from logger.stream.health import JUDGE_BYTES, MOSTLY, SessionState
 
 if TYPE_CHECKING:
     import argparse
@@ -149,31 +150,14 @@ def header_from(args: argparse.Namespace, transducer: TransducerFacts, identity:
     if args.note:
         notes = "; ".join(text for text in (header.job.notes, args.note) if text)
         changes["job"] = msgspec.structs.replace(header.job, notes=notes)
-    lever = _lever(args)
-    if lever is not None:
-        changes["lever"] = lever
-    if args.limit:
-        changes["limit"] = read_toml(args.limit, Limit)
-    return msgspec.structs.replace(header, **changes)
-
-
-def _lever(args: argparse.Namespace) -> Lever | None:
-    if args.fixture_file:
-        if args.lever or args.stud_circle:
-            raise InputError("give either --fixture-file, or --lever and --stud-circle")
-        return read_toml(args.fixture_file, Lever)
-    if not args.lever and not args.stud_circle:
-        return None
-    studs, circle_m = parse_stud_circle(args.stud_circle) if args.stud_circle else (None, None)
-    length_m = parse_quantity(args.lever, "length") if args.lever else None
-    if length_m is not None and length_m <= 0:
+    limit = limit_from(args) or header.limit
+    if limit is not None and not limit.source.strip():
+        raise InputError(f"limit {args.limit}: say where it comes from with --source: manual or rule, with its edition")
+    lever = lever_from(args) or header.lever
+    if lever is not None and lever.length_mm is not None and lever.length_mm <= 0:
         raise InputError(f"--lever {args.lever}: the length must be above zero")
-    return Lever(
-        fixture="one stud",
-        length_mm=None if length_m is None else round(length_m * 1000, 6),
-        stud_circle_mm=None if circle_m is None else round(circle_m * 1000, 6),
-        studs=studs,
-    )
+    changes |= {"lever": lever, "limit": limit}
+    return msgspec.structs.replace(header, **changes)
 
 
 def started_name() -> Path:
@@ -265,7 +249,7 @@ async def _run(
     began_s = time.monotonic()
     while not running.done():
         await asyncio.wait({running}, timeout=SHOW_S)
-        if session.health.state is State.OPENING:
+        if session.health.state is SessionState.OPENING:
             began_s = time.monotonic()
         elapsed_s = time.monotonic() - began_s
         progress.show(_line(session, writer, shown), elapsed_s)

@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING
 from logger.edges.door import Exit
 
 if TYPE_CHECKING:
-    from logger.instruments.register import Instrument, Instruments
+    from logger.instruments.register import Instruments, RegisteredTransducer
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -69,10 +69,10 @@ def run(args: argparse.Namespace) -> int:
     return Exit.OK
 
 
-def _added(args: argparse.Namespace, instruments: Instruments) -> Instrument:
+def _added(args: argparse.Namespace, instruments: Instruments) -> RegisteredTransducer:
     from logger.edges.units import parse_quantity
     from logger.header import TransducerFacts
-    from logger.instruments.register import Instrument, find
+    from logger.instruments.register import RegisteredTransducer, find
 
     facts = TransducerFacts(
         serial=args.serial,
@@ -85,7 +85,7 @@ def _added(args: argparse.Namespace, instruments: Instruments) -> Instrument:
         description=args.description,
     )
     before = find(instruments, args.serial)
-    return Instrument(facts=facts, weighings=before.weighings if before else ())
+    return RegisteredTransducer(facts=facts, weighings=before.weighings if before else ())
 
 
 def _locked(args: argparse.Namespace, instruments: Instruments) -> Instruments:

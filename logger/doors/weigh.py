@@ -110,7 +110,7 @@ def _check(
     from logger.edges.console import note, say, table
     from logger.edges.units import parse_quantity
     from logger.instruments.register import keep_weighing
-    from logger.instruments.weigh import Agreement, allowed_by, check_point, overall
+    from logger.instruments.weigh import Compliance, allowed_by, check_point, overall
 
     facts = _facts(args, description)
     resolution_nm = parse_quantity(args.resolution, "torque") if args.resolution else facts.resolution_nm or 0.0
@@ -136,7 +136,7 @@ def _check(
         note("The buoyancy of air is not corrected: it lifts steel by 0.015 %, which this check cannot see.")
     if args.serial:
         note(f"Kept for {facts.serial} in {keep_weighing(points, facts, args.register)}")
-    return {Agreement.OUTSIDE: Exit.OUTSIDE, Agreement.TOO_CLOSE: Exit.TOO_CLOSE}.get(result, Exit.OK)
+    return {Compliance.OUTSIDE: Exit.OUTSIDE, Compliance.TOO_CLOSE: Exit.TOO_CLOSE}.get(result, Exit.OK)
 
 
 def _row(point: Point) -> tuple[str, ...]:

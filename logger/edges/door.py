@@ -96,12 +96,8 @@ def run_door(
         else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
-    parser = _Parser(prog=prog, description=about, formatter_class=_Help)
-    parser.add_argument("--version", action="store_true", help="show the program's version and stop")
     known = {**commands, COMPLETION: "print what makes a shell complete these commands: bash or zsh"}
-    listed = "\n".join(f"  {name:<10} {text}" for name, text in known.items())
-    parser.epilog = f"commands:\n{listed}\n\n'{prog} COMMAND --help' explains one."
-    parser.usage = f"{prog} COMMAND [options]"
+    parser = _top_parser(prog, about, known)
     if not words or words[0].startswith("-"):
         if parser.parse_args(words).version:
             from logger.version import VERSION
@@ -127,6 +123,15 @@ def run_door(
         return code
 
     return _guarded(f"{prog} {name}", work)
+
+
+def _top_parser(prog: str, about: str, known: Mapping[str, str]) -> _Parser:
+    parser = _Parser(prog=prog, description=about, formatter_class=_Help)
+    parser.add_argument("--version", action="store_true", help="show the program's version and stop")
+    listed = "\n".join(f"  {name:<10} {text}" for name, text in known.items())
+    parser.epilog = f"commands:\n{listed}\n\n'{prog} COMMAND --help' explains one."
+    parser.usage = f"{prog} COMMAND [options]"
+    return parser
 
 
 COMPLETION: Final = "completion"

@@ -1,6 +1,6 @@
 """What a table does not say of itself, asked by name: all of it at once.
 
-Offered: ``Question``, ``TableQuestionsError``, ``OPTIONS``, ``Unit``, ``read_unit``, ``laid_over``.
+Offered: ``TableQuestion``, ``TableQuestionsError``, ``OPTIONS``, ``ColumnUnit``, ``read_unit``, ``laid_over``.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ OPTIONS: Final = {
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
+class TableQuestion:
     """One thing that a table leaves open: the key of ``Table`` that answers it, and the question."""
 
     key: str
@@ -42,19 +42,19 @@ class Question:
 class TableQuestionsError(FileError):
     """A table that leaves something open; ``questions`` has all of it."""
 
-    def __init__(self, file: str, questions: Sequence[Question]) -> None:
+    def __init__(self, file: str, questions: Sequence[TableQuestion]) -> None:
         self.questions = tuple(questions)
         self.file = file
         lines = "".join(f"\n  {OPTIONS[q.key]}: {q.text}" for q in self.questions)
         super().__init__(f"{file}: the table leaves this open; say it once, it is kept beside the file:{lines}")
 
-    def __reduce__(self) -> tuple[type[TableQuestionsError], tuple[str, tuple[Question, ...]]]:
+    def __reduce__(self) -> tuple[type[TableQuestionsError], tuple[str, tuple[TableQuestion, ...]]]:
         """Travel whole between processes."""
         return type(self), (self.file, self.questions)
 
 
 @dataclass(frozen=True, slots=True)
-class Unit:
+class ColumnUnit:
     """What one of a column's numbers is.
 
     Attributes
@@ -79,7 +79,7 @@ _SCALED: Final = re.compile(
 )
 
 
-def read_unit(text: str) -> Unit:
+def read_unit(text: str) -> ColumnUnit:
     """Read the unit of a torque or force column, or what one count of it is.
 
     Raises
@@ -97,8 +97,8 @@ def read_unit(text: str) -> Unit:
     if scale == 0:
         raise QuantityError(f"'{text[:60]}': nothing can be read in steps of zero")
     if is_force(unit):
-        return Unit("force", canonical_force(unit), scale)
-    return Unit("torque", canonical_unit(unit), scale)
+        return ColumnUnit("force", canonical_force(unit), scale)
+    return ColumnUnit("torque", canonical_unit(unit), scale)
 
 
 def laid_over(table: Table, over: Table | None) -> Table:

@@ -14,7 +14,7 @@ import numpy as np
 from logger.edges.units import parse_number
 from logger.errors import FileError, QuantityError
 from logger.foreign.cells import Numbers, decimal_mark, numbers, plain
-from logger.foreign.choices import Question, Unit, read_unit
+from logger.foreign.choices import ColumnUnit, TableQuestion, read_unit
 from logger.foreign.grid import Grid, looks_like
 from logger.foreign.headings import DEGREES, SECONDS, Heading, heading, unit_kind
 from logger.foreign.times import is_time
@@ -41,10 +41,10 @@ class Roles:
     angle: int = -1
     direction: int = -1
     unit_column: int = -1
-    unit: Unit | None = None
+    unit: ColumnUnit | None = None
     degrees: float = 1.0
     rate_hz: float | None = None
-    questions: list[Question] = field(default_factory=list)
+    questions: list[TableQuestion] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
 
 
@@ -136,7 +136,7 @@ class Finder:
     def ask(self, key: str, text: str) -> None:
         """Note a question, once a key."""
         if all(q.key != key for q in self.roles.questions):
-            self.roles.questions.append(Question(key, text))
+            self.roles.questions.append(TableQuestion(key, text))
 
     # --- torque ----------------------------------------------------------------------------------------------------
 
@@ -221,7 +221,7 @@ class Finder:
                 return text
         return ""
 
-    def _unit(self, place: int) -> Unit | None:
+    def _unit(self, place: int) -> ColumnUnit | None:
         head = self.heads[place]
         own = head.unit if unit_kind(head.unit) in ("torque", "force") else ""
         if not own and not self.table.unit:
@@ -387,7 +387,7 @@ def _bare(name: str) -> str:
     return name[: name.rfind(unit)].strip(" _-/,([{<") if unit and unit in name else name.strip()
 
 
-def _newtons(unit: Unit) -> float:
+def _newtons(unit: ColumnUnit) -> float:
     from logger.edges.units import force_factor, torque_factor
 
     return unit.scale * (torque_factor(unit.name) if unit.kind == "torque" else force_factor(unit.name))

@@ -104,10 +104,10 @@ def _workbook(data: bytes, file: str, sheet: str | None) -> Grid:
         raise FileError(f"{file}: cannot be read as a workbook: {error}; export it as CSV") from error
     tables = [n for n, rows in sheets.items() if begin_of(_strip(rows)[:HEAD_ROWS]) is not None]
     if len(tables) > 1:
-        from logger.foreign.choices import Question, TableQuestionsError
+        from logger.foreign.choices import TableQuestion, TableQuestionsError
 
         raise TableQuestionsError(
-            file, [Question("sheet", f"which sheet holds the trace: {', '.join(map(repr, tables))}")]
+            file, [TableQuestion("sheet", f"which sheet holds the trace: {', '.join(map(repr, tables))}")]
         )
     if not sheets:
         raise FileError(f"{file}: is a workbook without a sheet")

@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
 HEAD_ROWS: Final = 400
 """Rows from which the make-up of a table is told."""
-WIDEST: Final = 16_000  # columns
 _PAIR: Final = re.compile(r"\s*([^:=\t;,]{1,60}?)\s*[:=\t;,]\s*(.{1,200}?)[\s;,\t]*")
 
 

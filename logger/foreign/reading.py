@@ -21,7 +21,7 @@ import numpy as np
 from logger.edges.units import force_factor, torque_factor
 from logger.errors import FileError, QuantityError
 from logger.foreign.cells import Numbers, decimal_mark, numbers, plain
-from logger.foreign.choices import Question, TableQuestionsError, Unit, read_unit
+from logger.foreign.choices import ColumnUnit, TableQuestionsError, read_unit
 from logger.foreign.columns import Finder, Roles
 from logger.foreign.files import grid_of
 from logger.foreign.grid import Grid, looks_like
@@ -157,7 +157,7 @@ class _Reader:
             columns["angle_deg"] = (angle.values[rows] * self.roles.degrees)[order]
         over = torque.overload[rows][order]
         unit = self.roles.unit
-        assert_unit = unit if unit is not None else Unit("torque", "N·m")
+        assert_unit = unit if unit is not None else ColumnUnit("torque", "N·m")
         return Foreign(
             time_s=time_s,
             torque=values[order],
@@ -331,7 +331,7 @@ class _Reader:
             values = self._signed(values)
         return values
 
-    def _row_factors(self, torque: Numbers, unit: Unit) -> Floats | None:
+    def _row_factors(self, torque: Numbers, unit: ColumnUnit) -> Floats | None:
         if self.roles.unit_column >= 0:
             texts = [plain(c) for c in self.raw[self.roles.unit_column]]
         elif torque.units:
@@ -345,7 +345,7 @@ class _Reader:
             )
         return np.array([known[text] for text in texts])
 
-    def _factor(self, text: str, unit: Unit, texts: list[str]) -> float:
+    def _factor(self, text: str, unit: ColumnUnit, texts: list[str]) -> float:
         if not text:
             return 1.0
         try:
@@ -394,4 +394,4 @@ def _overloads(over: Bools, time_s: Floats) -> tuple[Event, ...]:
     )
 
 
-__all__ = ["Foreign", "Question", "read_foreign"]
+__all__ = ["Foreign", "read_foreign"]

@@ -7,14 +7,13 @@ Conventions
 - The order of day and month matters only where the date changes: then the order is taken in which time goes on without
   a leap of days.
 
-Offered: ``Clock``, ``is_time``, ``clock_seconds``, ``implied_unit``.
+Offered: ``is_time``, ``clock_seconds``, ``implied_unit``.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from typing import TYPE_CHECKING, Any, Final
 
@@ -56,25 +55,6 @@ _BOTH: Final = (
     *(re.compile(rf"(?:[^\W\d_]{{2,9}},?\s+)?{p}(?:[T_,; ]|\s+-\s+)\s*{_CLOCK}") for p in _DATES),
     re.compile(r"(?P<y>\d{4})(?P<m>\d{2})(?P<d>\d{2})T?(?P<hms>\d{6})(?P<f>[.,]\d{1,9})?(?P<zone>Z|[+-]\d{2}:?\d{2})?"),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Clock:
-    """How a column's times are written.
-
-    Attributes
-    ----------
-    kind : str
-        ``clock``, ``date``, ``both``.
-    parts : int
-        Of a clock time: two (``10:05``) or three.
-    fraction : bool
-        Whether seconds have a fraction.
-    """
-
-    kind: str
-    parts: int = 3
-    fraction: bool = True
 
 
 def is_time(cell: Cell) -> str:

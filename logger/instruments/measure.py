@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple, TypeVar
 import msgspec
 import numpy as np
 
-from logger.decoder.layouts import Field, Register
+from logger.decoder.layouts import PlacedNumber, Register
 from logger.decoder.template import NumberField
 from logger.errors import DeviceError, InputError
 from logger.samples import Block, Ending, EndReason, EventKind
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from logger.links.base import Link
     from logger.samples import Floats
 
-F = TypeVar("F", NumberField, Field, Register)
+F = TypeVar("F", NumberField, PlacedNumber, Register)
 
 # The first part of what is heard may be older than the load: buffers of converters and radio stacks.
 SETTLE_SHARE = 0.2

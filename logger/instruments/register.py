@@ -37,7 +37,7 @@ FILE: Final = "instruments.toml"
 SOON_DAYS: Final = 30  # a calibration laboratory needs about that long; common practice, no source
 
 
-class Weighing(Record, frozen=True, kw_only=True):
+class WeightCheck(Record, frozen=True, kw_only=True):
     """The outcome of a dead-weight check."""
 
     at: datetime
@@ -48,21 +48,21 @@ class Weighing(Record, frozen=True, kw_only=True):
     by: str = ""
 
 
-class Instrument(Record, frozen=True, kw_only=True):
+class RegisteredTransducer(Record, frozen=True, kw_only=True):
     """A transducer in the register.
 
     Attributes
     ----------
     facts : TransducerFacts
         Its serial number identifies it.
-    weighings : tuple of Weighing
+    weighings : tuple of WeightCheck
         Oldest first.
     locked : str
         Why it must not be used until it is checked again; empty: it may be.
     """
 
     facts: TransducerFacts
-    weighings: tuple[Weighing, ...] = ()
+    weighings: tuple[WeightCheck, ...] = ()
     locked: str = ""
 
 
@@ -70,7 +70,7 @@ class Instruments(Record, frozen=True, kw_only=True):
     """The file."""
 
     schema: Literal["heldwheel instruments 1"] = "heldwheel instruments 1"
-    instruments: tuple[Instrument, ...] = ()
+    instruments: tuple[RegisteredTransducer, ...] = ()
 
 
 def register_path() -> Path:
@@ -113,7 +113,7 @@ def change_register(change: Callable[[Instruments], Instruments], path: Path | N
     return path
 
 
-def find(instruments: Instruments, serial: str) -> Instrument | None:
+def find(instruments: Instruments, serial: str) -> RegisteredTransducer | None:
     """Give the instrument with this serial number (or, if none has it, this name)."""
     wanted = serial.strip().casefold()
     for key in ("serial", "name"):
@@ -123,7 +123,7 @@ def find(instruments: Instruments, serial: str) -> Instrument | None:
     return None
 
 
-def put(instruments: Instruments, instrument: Instrument) -> Instruments:
+def put(instruments: Instruments, instrument: RegisteredTransducer) -> Instruments:
     """Give the register with this instrument added, or put in the place of the one with its serial number.
 
     Raises
@@ -167,7 +167,7 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
     from logger.instruments.weigh import overall
 
     worst = max(points, key=lambda point: abs(point.deviation_percent))
-    weighing = Weighing(
+    weighing = WeightCheck(
         at=datetime.now().astimezone().replace(microsecond=0),
         agreement=overall(points).value,
         worst_percent=round(worst.deviation_percent, 3),
@@ -176,20 +176,20 @@ def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | 
     )
 
     def kept(instruments: Instruments) -> Instruments:
-        instrument = find(instruments, facts.serial) or Instrument(facts=facts)
+        instrument = find(instruments, facts.serial) or RegisteredTransducer(facts=facts)
         return put(instruments, msgspec.structs.replace(instrument, weighings=(*instrument.weighings, weighing)))
 
     return change_register(kept, path)
 
 
-def weighing_words(weighing: Weighing) -> str:
+def weighing_words(weighing: WeightCheck) -> str:
     """Give the outcome of a dead-weight check in one line, as it stands in a recording's header."""
     loads = f"{weighing.loads} load" + ("s" if weighing.loads != 1 else "")
     worst = f"{weighing.worst_percent:+.2f} % ± {weighing.u95_percent:.2f} %"
     return f"{weighing.at:%Y-%m-%d}: {weighing.agreement}, {loads}, at worst {worst} (95 %)"
 
 
-def warnings(instrument: Instrument, today: date) -> list[str]:
+def warnings(instrument: RegisteredTransducer, today: date) -> list[str]:
     """Say what stands against using an instrument today; one line for the user each."""
     facts = instrument.facts
     who = facts.name or facts.serial

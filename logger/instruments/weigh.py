@@ -148,7 +148,7 @@ def dead_weight(
     )
 
 
-class Agreement(StrEnum):
+class Compliance(StrEnum):
     """How a check came out."""
 
     WITHIN = "within"
@@ -169,7 +169,7 @@ class Point:
         Deviation and its expanded uncertainty, in per cent of the torque.
     allowed_percent : float or None
         By the certificate.
-    agreement : Agreement
+    agreement : Compliance
     """
 
     torque_nm: float
@@ -177,7 +177,7 @@ class Point:
     deviation_percent: float
     u95_percent: float
     allowed_percent: float | None
-    agreement: Agreement
+    agreement: Compliance
 
 
 def allowed_percent(
@@ -262,20 +262,20 @@ def _t95(dof: float) -> float:
     return float(stdtrit(max(dof, 1.0), 0.975))
 
 
-def _judge(deviation: float, u95: float, allowed: float | None) -> Agreement:
+def _judge(deviation: float, u95: float, allowed: float | None) -> Compliance:
     if allowed is None:
-        return Agreement.NOT_JUDGED
+        return Compliance.NOT_JUDGED
     if abs(deviation) + u95 <= allowed:
-        return Agreement.WITHIN
+        return Compliance.WITHIN
     if abs(deviation) - u95 > allowed:
-        return Agreement.OUTSIDE
-    return Agreement.TOO_CLOSE
+        return Compliance.OUTSIDE
+    return Compliance.TOO_CLOSE
 
 
-def overall(points: Sequence[Point]) -> Agreement:
+def overall(points: Sequence[Point]) -> Compliance:
     """Give the result of all loads together: the worst of them."""
-    order = (Agreement.OUTSIDE, Agreement.TOO_CLOSE, Agreement.NOT_JUDGED, Agreement.WITHIN)
-    return min((point.agreement for point in points), key=order.index, default=Agreement.NOT_JUDGED)
+    order = (Compliance.OUTSIDE, Compliance.TOO_CLOSE, Compliance.NOT_JUDGED, Compliance.WITHIN)
+    return min((point.agreement for point in points), key=order.index, default=Compliance.NOT_JUDGED)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.decoder.crc import CHECK_BYTES
 from logger.decoder.floats import WIDTH, numbers
-from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
+from logger.decoder.layouts import CheckSum, CounterField, Frame, Packet, PlacedNumber
 from logger.decoder.standard import presentation_format
 from logger.learn.columns import NumberColumn, candidates, name_columns, pick_torque
 from logger.learn.frames import MOST_FRAMES, cut_frames, find_check_bytes
@@ -61,7 +61,7 @@ class BinaryLayout:
             return {}
         first, *rest = packet.fields
         scale = first.scale if wanted.scale is None else wanted.scale
-        first = Field(
+        first = PlacedNumber(
             name=measures,
             type=first.type,
             at=first.at,
@@ -76,7 +76,7 @@ class BinaryLayout:
         )
 
 
-def _with_fields(packet: Packet, fields: tuple[Field, ...]) -> Packet:
+def _with_fields(packet: Packet, fields: tuple[PlacedNumber, ...]) -> Packet:
     import msgspec
 
     return msgspec.structs.replace(packet, fields=fields)
@@ -151,7 +151,7 @@ def _layout(
     rows: Bytes,
     head: int,
     sync: bytes,
-    check: Check | None,
+    check: CheckSum | None,
     wanted: Wanted,
     notes: Notes,
     form: PresentationFormat | None,
@@ -265,7 +265,7 @@ def _packet(
     torque: Series,
     others: Sequence[tuple[NumberColumn, Series]],
     counter: CounterField | None,
-    check: Check | None,
+    check: CheckSum | None,
     tail: int,
     form: PresentationFormat | None,
 ) -> Packet:
@@ -274,10 +274,12 @@ def _packet(
     scale = form.scale if form is not None else 1.0
     unit = _form_unit(form)
     fields = [
-        Field(name="torque", type=torque.kind, at=torque.begin - first, order=torque.order, scale=scale, unit=unit)
+        PlacedNumber(
+            name="torque", type=torque.kind, at=torque.begin - first, order=torque.order, scale=scale, unit=unit
+        )
     ]
     fields += [
-        Field(name=c.name, type=one.kind, at=one.begin - first, order=one.order)
+        PlacedNumber(name=c.name, type=one.kind, at=one.begin - first, order=one.order)
         for c, one in others
         if not _is_counter(one, counter)
     ]

@@ -9,7 +9,7 @@ import numpy as np
 
 from logger.decoder.crc import CHECK_BYTES, CheckName, checks
 from logger.decoder.floats import NumberType, Order, numbers
-from logger.decoder.layouts import Check
+from logger.decoder.layouts import CheckSum
 from logger.learn.lines import MIN_LINES, Notes
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ SMOOTH: Final = 0.08  # mean step of a number read rightly, of its range; at a w
 ORDERS: Final[tuple[Order, ...]] = ("little", "big")
 
 
-def cut_frames(data: bytes, notes: Notes) -> tuple[Bytes, bytes, Check | None] | None:
+def cut_frames(data: bytes, notes: Notes) -> tuple[Bytes, bytes, CheckSum | None] | None:
     """Cut a stream into frames: rows, sync bytes, check."""
     array = np.frombuffer(data[: MOST_FRAMES * 32], np.uint8)
     for length in _periods(array):
@@ -125,7 +125,7 @@ def _column(array: Bytes, start: int, width: int, order: Order) -> NDArray[np.fl
     return numbers(np.ascontiguousarray(rows), kind, order)
 
 
-def find_check_bytes(rows: Bytes) -> Check | None:
+def find_check_bytes(rows: Bytes) -> CheckSum | None:
     """Find the check sum in the last bytes."""
     sample = np.unique(rows[:MOST_FRAMES], axis=0)[:_CHECKED]
     if len(sample) < MIN_LINES:
@@ -139,7 +139,7 @@ def find_check_bytes(rows: Bytes) -> Check | None:
             weights = 256 ** np.arange(size)
             stated = sample[:, -size:].astype(np.int64) @ (weights if order == "little" else weights[::-1])
             if (stated == want).mean() > 0.9 and len(np.unique(stated)) > 2:
-                return Check(name=name, order=order, covers_from=start)
+                return CheckSum(name=name, order=order, covers_from=start)
     return None
 
 

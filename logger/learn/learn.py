@@ -79,7 +79,7 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class TorqueCandidate:
     """A number that may be the torque.
 
     Attributes
@@ -115,7 +115,7 @@ class Learned:
         ``thousands``, ``lines``, ``template``.
     shown : tuple of (str, str)
         Raw line, what it decodes to.
-    choices : tuple of Choice
+    choices : tuple of TorqueCandidate
         The numbers that may be the torque, also where one was taken.
     chosen : str
         The one that was taken; empty: none yet.
@@ -130,7 +130,7 @@ class Learned:
     unknown: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
     shown: tuple[tuple[str, str], ...] = ()
-    choices: tuple[Choice, ...] = ()
+    choices: tuple[TorqueCandidate, ...] = ()
     chosen: str = ""
     unit_sent: bool = False
     fits: float = 0.0
@@ -174,9 +174,7 @@ def learn(
     layout: TextLayout | BinaryLayout | None
     parity = parity_of(data) if serial is not None and not looks_like_text(data) else ""
     if serial is not None and parity:
-        notes.found.append(f"7 data bits and {parity} parity")
-        serial = msgspec.structs.replace(serial, bits=7, parity=parity)
-        chunks = [Chunk(chunk.arrival_s, without_parity(chunk.data)) for chunk in chunks]
+        serial, chunks = _without_parity(serial, chunks, parity, notes)
         data = without_parity(data)
     if looks_like_text(data):
         layout = text_layout(data, wanted, notes)
@@ -184,7 +182,7 @@ def learn(
         layout = binary_layout([c.data for c in chunks] if ble is not None else data, wanted, notes, offer)
     if layout is None:
         return _learned(notes)
-    choices = tuple(Choice(c.name, number, c.unit, c.values) for number, c in layout.able)
+    choices = tuple(TorqueCandidate(c.name, number, c.unit, c.values) for number, c in layout.able)
     learned = replace(_learned(notes), choices=choices)
     if layout.torque is None:
         if "field" in notes.missing and not wanted.unit and not any(choice.unit for choice in choices):
@@ -194,6 +192,23 @@ def learn(
     unit = _unit(layout.torque, layout.sent_unit, wanted, notes)
     learned = replace(learned, chosen=layout.torque.name, unit_sent=bool(layout.sent_unit))
     rate = _rate(chunks, layout.samples, notes)
+    if _unsaid(layout, unit, wanted, notes):
+        return _with(learned, notes)
+    facts = TransducerFacts(unit=unit, sign=_sign(layout.torque, notes), rate_hz=rate)
+    return _described(learned, layout, facts, name, (serial, ble), data, chunks, wanted, notes)
+
+
+def _without_parity(
+    serial: SerialSettings, chunks: Sequence[Chunk], parity: str, notes: Notes
+) -> tuple[SerialSettings, list[Chunk]]:
+    """Say that the eighth bit is parity, and take it off."""
+    notes.found.append(f"7 data bits and {parity} parity")
+    serial = msgspec.structs.replace(serial, bits=7, parity=parity)
+    return serial, [Chunk(chunk.arrival_s, without_parity(chunk.data)) for chunk in chunks]
+
+
+def _unsaid(layout: TextLayout | BinaryLayout, unit: str, wanted: Wanted, notes: Notes) -> bool:
+    """Ask for the unit and scale that nobody said; tell whether no description can be made yet."""
     if isinstance(layout, BinaryLayout) and layout.needs_scale and wanted.scale is None:
         notes.missing.append("scale")
         notes.unknown.append(
@@ -201,10 +216,7 @@ def learn(
         )
     if not unit:
         notes.missing.append("unit")
-    if notes.missing and not (set(notes.missing) <= {"unit", "scale"} and unit and wanted.scale is not None):
-        return _with(learned, notes)
-    facts = TransducerFacts(unit=unit, sign=_sign(layout.torque, notes), rate_hz=rate)
-    return _described(learned, layout, facts, name, (serial, ble), data, chunks, wanted, notes)
+    return bool(notes.missing) and not (set(notes.missing) <= {"unit", "scale"} and unit and wanted.scale is not None)
 
 
 def _learned(notes: Notes) -> Learned:

@@ -154,15 +154,12 @@ class Family:
     marked : tuple of (tokens, place)
         The line, and which piece holds the word.
     others : tuple of str
-    trailing : bool
-        The last piece is a word that some lines do not have.
     """
 
     shape: tuple[str, ...]
     lines: tuple[tuple[Token, ...], ...]
     marked: tuple[tuple[tuple[Token, ...], int], ...] = ()
     others: tuple[str, ...] = ()
-    trailing: bool = False
 
 
 def find_family(lines: Sequence[str], style: Style) -> Family:
@@ -186,7 +183,7 @@ def find_family(lines: Sequence[str], style: Style) -> Family:
             marked.append((line, place))
         else:
             others.append(raw)
-    return Family(main, tuple(kept), tuple(marked), tuple(others), longer is not None or short is not None)
+    return Family(main, tuple(kept), tuple(marked), tuple(others))
 
 
 def _ends_in_number(main: tuple[str, ...]) -> bool:

@@ -27,7 +27,7 @@ ERROR_MARKS: Final = ("ERR", "Err", "NaN", "nan")
 
 
 @dataclass(slots=True)
-class Draft:
+class TemplateDraft:
     """A template in the making.
 
     Attributes
@@ -43,7 +43,7 @@ class Draft:
     fields: dict[str, NumberField] = field(default_factory=dict)
 
 
-def draft(family: Family, columns: Sequence[NumberColumn], torque: NumberColumn, notes: Notes) -> Draft:
+def draft(family: Family, columns: Sequence[NumberColumn], torque: NumberColumn, notes: Notes) -> TemplateDraft:
     """Write the template and what its fields mean."""
     writer = _Writer(family, columns, torque, notes)
     template = "".join(writer.parts()).strip(" ")
@@ -55,7 +55,7 @@ def draft(family: Family, columns: Sequence[NumberColumn], torque: NumberColumn,
         name = _field_name(column, torque)
         if (unit or column.form != "decimal") and f"{{{name}" in template and name != "counter":
             fields[name] = NumberField(unit=unit, form=column.form)  # type: ignore[arg-type]
-    return Draft(template, writer.status, fields)
+    return TemplateDraft(template, writer.status, fields)
 
 
 def _field_name(column: NumberColumn, torque: NumberColumn) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final, Protocol, runtime_checkable
 if TYPE_CHECKING:
     from logger.samples import Chunk, Event
 
+MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
 MOST_QUEUED: Final = 4_000_000  # bytes that a link keeps for a session that has fallen behind
 
 
@@ -67,4 +68,19 @@ class TellingLink(Link, Protocol):
 
     def events(self) -> list[Event]:
         """Give what was told since the last call; a session asks after each read."""
+        ...
+
+
+@runtime_checkable
+class MidstreamLink(Link, Protocol):
+    """A link that may find its device in the middle of a line."""
+
+    @property
+    def joins_midstream(self) -> bool:
+        """Whether the first bytes after opening may be the rest of a line."""
+        ...
+
+    @property
+    def mid_line_s(self) -> float:
+        """How long after opening such a rest may come."""
         ...

@@ -69,7 +69,7 @@ SYSTEM: Final = Backends()
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class FoundDevice:
     """A device that a scan heard.
 
     Attributes
@@ -109,7 +109,7 @@ def check_identity(identity: str) -> str:
     return identity.upper()
 
 
-async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[Found]:
+async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[FoundDevice]:
     """Listen for devices; connects to none.
 
     Raises
@@ -121,13 +121,13 @@ async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[Fou
         async with asyncio.timeout(seconds + CONNECT_S):
             heard = await BleakScanner.discover(timeout=seconds, return_adv=True, **_backend(backends.scanner))
     found = [
-        Found(device.address, clean(data.local_name or device.name), data.rssi, tuple(data.service_uuids))
+        FoundDevice(device.address, clean(data.local_name or device.name), data.rssi, tuple(data.service_uuids))
         for device, data in heard.values()
     ]
     held = {device.address: device for device in await _held(backends)}
     found = [replace(one, connected=one.identity in held) for one in found]
     unheard = set(held) - {one.identity for one in found}
-    found += [Found(one, clean(held[one].name), NO_SIGNAL_DBM, (), connected=True) for one in unheard]
+    found += [FoundDevice(one, clean(held[one].name), NO_SIGNAL_DBM, (), connected=True) for one in unheard]
     return sorted(found, key=lambda one: (-one.rssi_dbm, one.identity))
 
 

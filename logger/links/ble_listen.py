@@ -93,11 +93,16 @@ async def listen(
             while (left := until - time.monotonic()) > 0 and not gone.is_set():
                 if command is not None and say.request:
                     await _write(client, command, settings, say.request)
-                with contextlib.suppress(TimeoutError):
-                    async with asyncio.timeout(min(left, say.interval_s if say.request else left)):
-                        await gone.wait()
+                await _wait(gone, min(left, say.interval_s) if say.request else left)
     if gone.is_set() and time.monotonic() < until:
         raise LinkLost(f"{identity}: the Bluetooth connection ended while it was listened to")
+
+
+async def _wait(gone: asyncio.Event, seconds: float) -> None:
+    """Let time pass, or less of it if the connection ends."""
+    with contextlib.suppress(TimeoutError):
+        async with asyncio.timeout(seconds):
+            await gone.wait()
 
 
 def _command(client: BleakClient, settings: BleSettings, say: Say) -> BleakGATTCharacteristic | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from logger.decoder.layouts import Field, Packet
+from logger.decoder.layouts import Packet, PlacedNumber
 from logger.decoder.standard import (
     NEWTON,
     NEWTON_METRE,
@@ -93,7 +93,7 @@ def is_torque(offer: Offer) -> bool:
 
 def torque_packet() -> Packet:
     """Give the layout of the standard Torque characteristic."""
-    field = Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
+    field = PlacedNumber(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
     return Packet(fields=(field,))
 
 
@@ -166,7 +166,9 @@ def _format_packet(form: PresentationFormat, radius_mm: float | None) -> Packet:
     if form.type is None:
         raise InputError(f"the number format 0x{form.format:02X} is no single number")
     unit = "N" if radius_mm else form.unit_name
-    return Packet(fields=(Field(name="torque", type=form.type, unit=unit, scale=form.scale, radius_mm=radius_mm),))
+    return Packet(
+        fields=(PlacedNumber(name="torque", type=form.type, unit=unit, scale=form.scale, radius_mm=radius_mm),)
+    )
 
 
 def _none_found(notifying: Sequence[Offer], radius_mm: float | None) -> str:

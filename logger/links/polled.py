@@ -11,7 +11,7 @@ import contextlib
 import time
 from typing import TYPE_CHECKING, Final
 
-from logger.links.base import TellingLink
+from logger.links.base import MID_LINE_S, MidstreamLink, TellingLink
 from logger.links.pump import Pump
 
 if TYPE_CHECKING:
@@ -37,6 +37,8 @@ class PolledLink:
         How long an answer is waited for before the question is asked again.
     """
 
+    mid_line_s: Final = MID_LINE_S
+
     def __init__(self, link: Link, request: bytes, interval_s: float, timeout_s: float) -> None:
         self._link = link
         self._request = request
@@ -56,7 +58,8 @@ class PolledLink:
     @property
     def joins_midstream(self) -> bool:
         """Whether the rest of an earlier answer may come first: on a cable; a radio connection begins with us."""
-        return bool(getattr(self._link, "joins_midstream", False)) and not isinstance(self._link, TellingLink)
+        link = self._link
+        return isinstance(link, MidstreamLink) and link.joins_midstream and not isinstance(link, TellingLink)
 
     @property
     def simulated(self) -> bool:

@@ -14,7 +14,7 @@ import msgspec
 
 from logger.decoder.rows import event_line
 from logger.errors import LinkError
-from logger.header import Source
+from logger.header import RecordingSource
 from logger.recordings.recording_text import format_rows
 from logger.samples import Chunk, Column, EventKind
 
@@ -37,7 +37,7 @@ def replay_columns(trace: Trace) -> tuple[Column, ...]:
 def replay_header(trace: Trace) -> Header:
     """Give the header of a replay's recording: the source's, with the source's file and hash."""
     transducer = msgspec.structs.replace(trace.header.transducer, unit=trace.unit)
-    source = Source(file=Path(trace.file).name, sha256=trace.sha256)
+    source = RecordingSource(file=Path(trace.file).name, sha256=trace.sha256)
     return msgspec.structs.replace(trace.header, program="", transducer=transducer, source=source)
 
 

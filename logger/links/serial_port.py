@@ -24,7 +24,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from logger.errors import LinkError, LinkLost
-from logger.links.base import MOST_QUEUED
+from logger.links.base import MID_LINE_S, MOST_QUEUED
 from logger.links.ports import local_port
 from logger.samples import Chunk
 
@@ -94,6 +94,7 @@ class SerialLink:
     """
 
     joins_midstream: Final = True  # whoever opens a port may find the device in the middle of a line
+    mid_line_s: Final = MID_LINE_S
 
     def __init__(self, port: str, settings: SerialSettings) -> None:
         self._name = local_port(port)

@@ -5,8 +5,8 @@ is put right leaves what it was before among ``replaced``. A recording was made 
 
 Conventions: thicknesses in mm, parts from the side gear outwards, volumes in litres.
 
-Offered: ``AxleFile``, ``Build``, ``Pack``, ``Part``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``, ``read_axle``,
-``change_axle``, ``put_build``, ``build_at``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
+Offered: ``AxleFile``, ``Build``, ``Pack``, ``PackPart``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``,
+``read_axle``, ``change_axle``, ``put_build``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
 ``sheets_of``.
 """
 
@@ -39,7 +39,7 @@ PartKind = Literal["friction disc", "steel plate", "disc spring", "shim"]
 PART_KINDS: Final[tuple[PartKind, ...]] = get_args(PartKind)
 
 
-class Part(Record, frozen=True, kw_only=True):
+class PackPart(Record, frozen=True, kw_only=True):
     """One part of a pack."""
 
     kind: PartKind
@@ -50,7 +50,7 @@ class Part(Record, frozen=True, kw_only=True):
 class Pack(Record, frozen=True, kw_only=True):
     """One side's pack, from the side gear outwards."""
 
-    parts: Annotated[tuple[Part, ...], msgspec.Meta(max_length=MOST_PARTS)] = ()
+    parts: Annotated[tuple[PackPart, ...], msgspec.Meta(max_length=MOST_PARTS)] = ()
     surfaces: Annotated[int, msgspec.Meta(ge=1, le=200)] | None = None  # friction surfaces, if not as counted
     end_play_mm: From0 | None = None
 
@@ -206,11 +206,6 @@ def put_build(axle: AxleFile, build: Build, *, instead_of: datetime | None = Non
         kept = (*kept, Replaced(at=datetime.now().astimezone().replace(microsecond=0), build=old))
     builds = tuple(sorted((*others, build), key=lambda b: moment(b.built)))
     return msgspec.structs.replace(axle, builds=builds, replaced=kept)
-
-
-def build_at(axle: AxleFile, at: datetime) -> Build | None:
-    """Give the build that was in the axle at a time; None before the first one."""
-    return next(iter(builds_until(axle, at)[-1:]), None)
 
 
 def builds_until(axle: AxleFile, at: datetime) -> tuple[Build, ...]:

@@ -8,14 +8,13 @@
         session.stop()
         ending = running.result(timeout=5)
 
-Offered: ``Acquisition``, ``Tap``.
+Offered: ``Acquisition``.
 """
 
 from __future__ import annotations
 
 import asyncio
 import threading
-from collections import deque
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
 if TYPE_CHECKING:
@@ -23,7 +22,7 @@ if TYPE_CHECKING:
     from concurrent.futures import Future
     from types import TracebackType
 
-    from logger.samples import Block, Ending
+    from logger.samples import Ending
     from logger.stream.merge import PairedSession
     from logger.stream.session import Session
 
@@ -92,31 +91,3 @@ async def _cancel_rest() -> None:
     for task in rest:
         task.cancel()
     await asyncio.gather(*rest, return_exceptions=True)
-
-
-class Tap:
-    """A subscriber that keeps every block until somebody takes it: memory grows before anything is dropped."""
-
-    def __init__(self) -> None:
-        self._blocks: deque[Block] = deque()
-        self._ending: Ending | None = None
-
-    @property
-    def ending(self) -> Ending | None:
-        """How the stream ended; None while it runs. It is set after the last block can be taken."""
-        return self._ending
-
-    def take(self) -> list[Block]:
-        """Give all blocks since the last call; any one thread may ask."""
-        taken = []
-        while self._blocks:
-            taken.append(self._blocks.popleft())
-        return taken
-
-    def on_block(self, block: Block) -> None:
-        """Keep a block."""
-        self._blocks.append(block)
-
-    def on_end(self, ending: Ending) -> None:
-        """Keep the ending."""
-        self._ending = ending

@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
-from logger.links.base import TellingLink
+from logger.links.base import MidstreamLink, TellingLink
 from logger.samples import Block, Column, Event, EventKind
-from logger.stream.health import Meter, State, Steps
+from logger.stream.health import Meter, SessionState, Steps
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
 LISTENED_S: Final = 0.5  # the most that counts between two looks: who was stopped did not listen
 GAP_S: Final = 0.3  # without bytes, from which a counter may mislead: whole wraps lost, or begun anew meanwhile
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
-MID_LINE_S: Final = 0.1  # bytes sooner than this after opening may be the rest of a line: no device pauses within one
 
 COUNTER: Final = Column("counter", "")
 LATE: Final = Column("late", "ms")
@@ -53,8 +52,9 @@ class BlockMaker:
         self, link: Link, decoder: Decoder, clock: Clock | None, *, has_counter: bool, nominal_hz: float | None
     ) -> None:
         self._telling = link if isinstance(link, TellingLink) else None
-        self._midstream = bool(getattr(link, "joins_midstream", False))
-        self._mid_line_s = float(getattr(link, "mid_line_s", MID_LINE_S))
+        midstream = link if isinstance(link, MidstreamLink) and link.joins_midstream else None
+        self._midstream = midstream is not None
+        self._mid_line_s = midstream.mid_line_s if midstream is not None else 0.0
         self._decoder = decoder
         self._clock = clock
         self._has_counter = has_counter
@@ -185,7 +185,7 @@ class BlockMaker:
     def _settle_gap(self, arrived_s: float) -> None:
         """After a time without bytes, for whatever reason, tell the decoder how many samples were due meanwhile."""
         away_s = arrived_s - self._came_s
-        told, self._returned = self._returned or self.meter.health.state is State.SILENT, False
+        told, self._returned = self._returned or self.meter.health.state is SessionState.SILENT, False
         if not (told and away_s > 0) and not away_s > GAP_S:  # neither holds before anything has come
             return
         measured = self.meter.health.rate_hz

@@ -1,6 +1,6 @@
 """How a session is doing, and what to do about it.
 
-Offered: ``Health``, ``State``, ``Meter``, ``Steps``.
+Offered: ``Health``, ``SessionState``, ``Meter``, ``Steps``.
 """
 
 from __future__ import annotations
@@ -28,7 +28,7 @@ CLOCK_STEP_S: Final = 0.5  # a clock disciplined by the network slews by less be
 STALL_S: Final = 2.0  # a loop that should look ten times a second was stopped
 
 
-class State(StrEnum):
+class SessionState(StrEnum):
     """What a session is doing."""
 
     OPENING = "opening"
@@ -44,7 +44,7 @@ class Health:
 
     Attributes
     ----------
-    state : State
+    state : SessionState
     rate_hz : float
         Samples per second over the last seconds; NaN before the first.
     samples : int
@@ -69,7 +69,7 @@ class Health:
         What to do, if something is wrong: a stream that does not fit its description, a silent device.
     """
 
-    state: State = State.OPENING
+    state: SessionState = SessionState.OPENING
     rate_hz: float = float("nan")
     samples: int = 0
     lost: int = 0
@@ -107,9 +107,9 @@ class Meter:
         self._settles_s = -math.inf  # when what had waited has come
         self._break_s = max(BREAK_S, 3 / nominal_hz if nominal_hz else 0.0)
 
-    def state(self, state: State, advice: str = "") -> None:
+    def state(self, state: SessionState, advice: str = "") -> None:
         """Note what the session is doing."""
-        if state is not State.STREAMING:
+        if state is not SessionState.STREAMING:
             self._seen.clear()
             self._steady = None
         self.health = replace(self.health, state=state, advice=advice)
@@ -129,7 +129,7 @@ class Meter:
                 counts[name] += event.count
         total = old.samples + samples
         slept, self._slept_s = slept_s > self._slept_s, slept_s
-        if slept or arrival_s - old.last_arrival_s > self._break_s or old.state is State.SILENT:
+        if slept or arrival_s - old.last_arrival_s > self._break_s or old.state is SessionState.SILENT:
             self._steady, self._settles_s = None, arrival_s + RATE_S
         if samples and self._steady is None and arrival_s >= self._settles_s:  # losses before it are told with a sample
             self._steady, self._burst = (arrival_s, total + counts["lost"]), 0
@@ -139,9 +139,9 @@ class Meter:
             self._seen.popleft()
         first_s, first = self._seen[0]
         rate = (total - first) / (arrival_s - first_s) if arrival_s > first_s else math.nan
-        advice = "" if old.state is not State.STREAMING else old.advice
+        advice = "" if old.state is not SessionState.STREAMING else old.advice
         self.health = Health(
-            State.STREAMING, rate, total, **counts, reconnects=old.reconnects, last_arrival_s=arrival_s,
+            SessionState.STREAMING, rate, total, **counts, reconnects=old.reconnects, last_arrival_s=arrival_s,
             simulated=simulated, advice=advice, misfit=misfit, received=self._bytes,
         )  # fmt: skip
 
@@ -152,7 +152,7 @@ class Meter:
     def judge(self) -> Event | None:
         """Tell once what does not fit; the advice stands until it fits again."""
         health = self.health
-        if health.state is not State.STREAMING:
+        if health.state is not SessionState.STREAMING:
             return None
         advice = ""
         if self._bytes >= JUDGE_BYTES and health.garbage > MOSTLY * self._bytes:

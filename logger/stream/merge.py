@@ -24,14 +24,14 @@ import numpy as np
 
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 from logger.stream.audience import Audience, SubscriberFailedError
-from logger.stream.health import State
+from logger.stream.health import SessionState
 
 if TYPE_CHECKING:
     from logger.decoder.description import Description
     from logger.header import Header
     from logger.samples import Floats, Subscriber
     from logger.stream.health import Health
-    from logger.stream.session import Command, Session
+    from logger.stream.session import ConfirmedCommand, Session
 
 HOLD_S: Final = 1.0
 SOURCE: Final = Column("source", "")
@@ -84,7 +84,7 @@ class PairedSession:
         """The torque's; what is wrong with the second source is its advice."""
         first, second = (session.health for session in self._sessions)
         told = [first.advice] if first.advice else []
-        if second.state is not State.STREAMING or second.advice:
+        if second.state is not SessionState.STREAMING or second.advice:
             told.append(f"second source {second.state}: {second.advice}".rstrip(": "))
         return replace(first, simulated=first.simulated or second.simulated, advice="; ".join(told))
 
@@ -106,7 +106,7 @@ class PairedSession:
         """Put an event of the user's into the stream; any thread may call it."""
         self._sessions[0].mark(kind, text)
 
-    def arrange(self, command: Command) -> None:
+    def arrange(self, command: ConfirmedCommand) -> None:
         """Have a confirmed command sent to the torque transducer."""
         self._sessions[0].arrange(command)
 

@@ -3,7 +3,7 @@
 ::
 
     session = Session(link, decoder, clock)
-    session.subscribe(writer)           # a RecordingWriter, a live analysis, a Tap for a window
+    session.subscribe(writer)           # a RecordingWriter, a live analysis
     ending = await session.run()        # always an Ending, never an exception
 
 Rules
@@ -14,7 +14,7 @@ Rules
 4. Nothing is written to the device but what ``send`` or ``arrange`` was given, and only after the user confirmed it.
 5. When nothing arrives for ``silence_s`` an event says so: a radio stack that died reports nothing by itself.
 
-Offered: ``Session``, ``Command``, ``build_session``.
+Offered: ``Session``, ``ConfirmedCommand``, ``build_session``.
 """
 
 from __future__ import annotations
@@ -32,8 +32,9 @@ from logger.samples import Block, Ending, EndReason, Event, EventKind
 from logger.stream.audience import Audience, SubscriberFailedError
 from logger.stream.blocks import BlockMaker
 from logger.stream.clock import build_clock
-from logger.stream.health import State
-from logger.stream.portions import Portions
+from logger.stream.health import SessionState
+from logger.stream.intake import Intake
+from logger.stream.stopping import StopWish
 
 if TYPE_CHECKING:
     from logger.decoder.description import Description
@@ -50,7 +51,7 @@ BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
 
 @dataclass(frozen=True, slots=True)
-class Command:
+class ConfirmedCommand:
     """A confirmed command and when it is sent.
 
     Attributes
@@ -113,12 +114,9 @@ class Session:
         self._reconnect_s = reconnect_s
         self._drain_s = drain_s
         self._audience = Audience()
-        self._portions = Portions()
-        self._commands: list[Command] = []
-        self._stop_wanted = False
-        self._stopping: asyncio.Event | None = None
-        self._loop: asyncio.AbstractEventLoop | None = None
-        self._reading: asyncio.Task[list[Chunk]] | None = None
+        self._intake = Intake(link)
+        self._commands: list[ConfirmedCommand] = []
+        self._stop = StopWish()
 
     @property
     def name(self) -> str:
@@ -154,16 +152,13 @@ class Session:
 
     def stop(self) -> None:
         """End with STOPPED after what has arrived is read; any thread may call it."""
-        self._stop_wanted = True
-        loop, stopping = self._loop, self._stopping
-        if loop is not None and stopping is not None and not loop.is_closed():
-            loop.call_soon_threadsafe(stopping.set)
+        self._stop.say()
 
     def mark(self, kind: EventKind, text: str) -> None:
         """Put an event of the user's (NOTE, ZERO) into the stream; any thread may call it."""
         self._blocks.add(Event(kind, text=text))
 
-    def arrange(self, command: Command) -> None:
+    def arrange(self, command: ConfirmedCommand) -> None:
         """Have a command sent that the user has confirmed: after the link is opened, or at the end."""
         self._commands.append(command)
 
@@ -181,11 +176,8 @@ class Session:
 
     async def run(self) -> Ending:
         """Open the link and read until the end."""
-        self._loop = asyncio.get_running_loop()
-        self._stopping = asyncio.Event()
         self._blocks.begin()
-        if self._stop_wanted:
-            self._stopping.set()
+        self._stop.listen()
         try:
             ending = await self._guarded()
         except asyncio.CancelledError:
@@ -204,7 +196,7 @@ class Session:
         except Exception as error:  # noqa: BLE001 - the one error path: our own bugs too end the stream with a value
             return Ending(EndReason.FAILED, f"internal error: {type(error).__name__}: {error}", error)
         finally:
-            await self._drop_reading()
+            await self._intake.end()
             await self._link.close()
 
     def _finish(self, ending: Ending) -> Ending:
@@ -214,7 +206,7 @@ class Session:
         except SubscriberFailedError as failure:
             ending = failure.ending
         ending = self._audience.end(ending)
-        self._blocks.meter.state(State.ENDED, ending.text if ending.reason is EndReason.FAILED else "")
+        self._blocks.meter.state(SessionState.ENDED, ending.text if ending.reason is EndReason.FAILED else "")
         return ending
 
     # --- reading ------------------------------------------------------------------------------------------------------
@@ -233,7 +225,7 @@ class Session:
     async def _open(self) -> bool:
         """Open the link, unless the user stops meanwhile: whoever stops does not wait for a radio's time-outs."""
         opening = asyncio.ensure_future(self._open_link())
-        stopping = asyncio.ensure_future(self._stopped())
+        stopping = asyncio.ensure_future(self._stop.wait())
         try:
             await asyncio.wait({opening, stopping}, return_when=asyncio.FIRST_COMPLETED)
             if opening.done():
@@ -245,11 +237,6 @@ class Session:
                 task.cancel()
             await asyncio.gather(opening, stopping, return_exceptions=True)
 
-    async def _stopped(self) -> None:
-        """Wait until the user stops."""
-        if self._stopping is not None:
-            await self._stopping.wait()
-
     async def _open_link(self) -> None:
         await self._link.open()
         for command in self._commands:
@@ -257,7 +244,7 @@ class Session:
                 await self.send(command.data, command.does)
         self._commands = [command for command in self._commands if command.when != "once"]
         self._blocks.opened()
-        self._reading = None
+        self._intake.begin()
 
     async def _stream(self) -> Ending:
         """Read until the source ends or the user stops.
@@ -267,11 +254,11 @@ class Session:
         LinkLost
             The device is gone; all that came before is delivered.
         """
-        while not self._wanted_stop():
+        while not self._stop.wanted:
             if self._audience.full:
                 await self._wait_for_saving()
                 continue
-            chunks = await self._next(TICK_S)
+            chunks = await self._intake.next(TICK_S)
             if chunks is not None and not chunks:
                 return Ending(EndReason.FINISHED, f"{self.name}: the source has ended")
             if chunks:
@@ -297,7 +284,7 @@ class Session:
     async def _wait_for_saving(self) -> None:
         """Read nothing until less waits to be saved: the port, not the memory, is where a flood has to wait."""
         self._blocks.add(Event(EventKind.NOTE, text="saving has fallen behind: until it is back nothing is read"))
-        while self._audience.full and not await self._stops_within(TICK_S):
+        while self._audience.full and not await self._stop.within(TICK_S):
             pass
         self._blocks.add(Event(EventKind.NOTE, text="saving is back: the device is read again"))
 
@@ -309,49 +296,21 @@ class Session:
         begun_s = time.monotonic()
         missed = 0
         with contextlib.suppress(LinkError):
-            self._portions.add(await self._drop_reading() or [])
-            while chunks := await self._next(0):
+            await self._intake.end()
+            while chunks := await self._intake.next(0):
                 if until_s < math.inf and time.monotonic() - begun_s > REST_S:
                     missed += sum(len(chunk.data) for chunk in chunks)
                 else:
                     self._take(chunks)
-                if chunks[-1].arrival_s > until_s and not self._portions:
+                if chunks[-1].arrival_s > until_s and not self._intake:
                     break
         return missed
-
-    async def _next(self, wait_s: float) -> list[Chunk] | None:
-        """Give the next chunks, in portions; None if none come in time, none at all at the source's end."""
-        if self._portions:
-            await asyncio.sleep(0)  # whoever wants to stop is heard between two portions
-            return self._portions.take()
-        if self._reading is None:
-            self._reading = asyncio.ensure_future(self._link.read())
-            await asyncio.sleep(0)
-        if not self._reading.done() and wait_s > 0:
-            await asyncio.wait({self._reading}, timeout=wait_s)
-        if not self._reading.done():
-            return None
-        reading, self._reading = self._reading, None
-        self._portions.add(reading.result())
-        return self._portions.take()
-
-    async def _drop_reading(self) -> list[Chunk] | None:
-        """Read no longer; give what was read and not taken."""
-        reading, self._reading = self._reading, None
-        if reading is None:
-            return None
-        reading.cancel()
-        (read,) = await asyncio.gather(reading, return_exceptions=True)
-        return read if isinstance(read, list) else None
-
-    def _wanted_stop(self) -> bool:
-        return self._stop_wanted
 
     def _take(self, chunks: list[Chunk]) -> None:
         """Decode one drain and deliver it."""
         begun_s = time.monotonic()
         block = self._blocks.take(chunks)
-        self._portions.worked(sum(len(chunk.data) for chunk in chunks), time.monotonic() - begun_s)
+        self._intake.worked(sum(len(chunk.data) for chunk in chunks), time.monotonic() - begun_s)
         if len(block) or block.events:
             self._deliver(block)
 
@@ -364,11 +323,11 @@ class Session:
     async def _watch(self) -> None:
         """Look for silence, clock steps and a stream that does not fit; tell it."""
         self._blocks.look()
-        if self._blocks.listened_s > self._silence_s and self.health.state is not State.SILENT:
+        if self._blocks.listened_s > self._silence_s and self.health.state is not SessionState.SILENT:
             quiet_s = time.monotonic() - self._blocks.heard_s
             never = " yet: is it switched on, and set to send by itself?" if self._blocks.first else ""
             text = f"nothing has arrived for {quiet_s:.0f} s{never}"
-            self._blocks.meter.state(State.SILENT, text)
+            self._blocks.meter.state(SessionState.SILENT, text)
             self._blocks.add(Event(EventKind.SILENCE, text=text))
             if self._reopen_after_silence:
                 raise LinkLost(f"{self.name}: {text}")
@@ -381,10 +340,10 @@ class Session:
         await self._take_rest()
         self._blocks.add(Event(EventKind.DISCONNECT, text=str(lost)))
         self._blocks.forget_rest()
-        self._blocks.meter.state(State.RECONNECTING, str(lost))
+        self._blocks.meter.state(SessionState.RECONNECTING, str(lost))
         self._deliver(self._blocks.rest())
         attempt, why = 0, ""
-        while not await self._stops_within(BACK_OFF_S[min(attempt, len(BACK_OFF_S) - 1)]):
+        while not await self._stop.within(BACK_OFF_S[min(attempt, len(BACK_OFF_S) - 1)]):
             attempt += 1
             if time.monotonic() - gone_s >= self._reconnect_s:
                 return Ending(EndReason.LOST, f"{lost}{why}", lost)
@@ -398,7 +357,7 @@ class Session:
                 continue
             self._blocks.back()
             self._blocks.meter.reconnected()
-            self._blocks.meter.state(State.STREAMING)
+            self._blocks.meter.state(SessionState.STREAMING)
             away_s = time.monotonic() - gone_s
             self._blocks.add(Event(EventKind.RECONNECT, text=f"{self.name} is back after {away_s:.1f} s"))
             return None
@@ -407,22 +366,11 @@ class Session:
     def _not_back(self, error: LinkError, lost: LinkLost, before: str) -> str:
         """Keep why a device does not come back: shown at once, told once each, and part of the ending."""
         why = f"; it does not come back: {error}"
-        self._blocks.meter.state(State.RECONNECTING, f"{lost}{why}")
+        self._blocks.meter.state(SessionState.RECONNECTING, f"{lost}{why}")
         if why != before:
             self._blocks.add(Event(EventKind.NOTE, text=why.removeprefix("; ")))
             self._deliver(self._blocks.rest())
         return why
-
-    async def _stops_within(self, wait_s: float) -> bool:
-        """Wait; tell whether the user stops meanwhile."""
-        if self._stopping is None:
-            return False
-        try:
-            async with asyncio.timeout(wait_s):
-                await self._stopping.wait()
-        except TimeoutError:
-            return False
-        return True
 
 
 def build_session(

@@ -9,7 +9,6 @@
     sensor       from torque to what a transducer delivers, with its faults
     truth        onset, breakaway, plateau of every pull, exactly
     physics      ``simulate(scenario, seed) -> Run``
-    scenarios    by name;  draws: at random;  practice: dialled in, with mistakes
-    device       a run as described bytes;  port: on a pseudo-terminal;  export: as files
-    radio ...    on a virtual Bluetooth radio (needs the extra ``radio``)
+    scenarios    by name;  practice: dialled in, with mistakes
+    device       a run as described bytes;  port: on a pseudo-terminal
 """

@@ -23,8 +23,8 @@ from typing import IO
 from logger.edges.console import say
 from logger.edges.toml_file import write_toml
 from logger.virtual.device import VirtualDevice
-from logger.virtual.lever import Lever
-from logger.virtual.physics import Run, simulate
+from logger.virtual.lever import LeverModel
+from logger.virtual.physics import SimulatedRun, simulate
 from logger.virtual.port import VirtualPort
 from logger.virtual.scenarios import scenario
 
@@ -88,7 +88,7 @@ def main() -> int:
     begun = time.monotonic()
     say("Heldwheel demonstration. Everything below is SIMULATED: no wheel was turned.")
     say("This program measures; it does not declare a car safe or legal. The maker's manual decides.")
-    on_stud = replace(scenario("healthy"), lever=Lever(length_m=0.45, stud_radius_m=0.1143 / 2))
+    on_stud = replace(scenario("healthy"), lever=LeverModel(length_m=0.45, stud_radius_m=0.1143 / 2))
     run = simulate(on_stud, seed=7)
     say("\nA Bluetooth transducer is recorded in the background; its result is part 3.")
     radio = _begin_bluetooth(folder)
@@ -117,7 +117,7 @@ def _command(
 
 
 @contextmanager
-def _streamed(run: Run, folder: Path, name: str, out: str) -> Iterator[subprocess.Popen[bytes]]:
+def _streamed(run: SimulatedRun, folder: Path, name: str, out: str) -> Iterator[subprocess.Popen[bytes]]:
     """Put the virtual transducer on a port and start recording it; the stream begins when the recorder listens."""
     device = VirtualDevice(run)
     write_toml(folder / "transducer.toml", device.description)
@@ -130,7 +130,7 @@ def _streamed(run: Run, folder: Path, name: str, out: str) -> Iterator[subproces
         yield recorder
 
 
-def _record_and_read(run: Run, folder: Path) -> int:
+def _record_and_read(run: SimulatedRun, folder: Path) -> int:
     say(f"\n1. Five pulls on a serial port, {SPEED:.0f} times as fast as life")
     with _streamed(run, folder, "serial-port", "left-1.csv") as recorder:
         recorder.wait()
@@ -141,7 +141,7 @@ def _record_and_read(run: Run, folder: Path) -> int:
     return recorder.returncode or (read if read == 2 else 0)
 
 
-def _kill_and_recover(run: Run, folder: Path) -> int:
+def _kill_and_recover(run: SimulatedRun, folder: Path) -> int:
     say("\n2. The recording program is killed in the middle of a test, and its file opened again")
     with _streamed(run, folder, "serial-port-2", "killed.csv") as recorder:
         time.sleep(KILL_AFTER_S)

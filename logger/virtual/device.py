@@ -23,7 +23,7 @@ import numpy as np
 
 from logger.decoder.crc import CheckName, checks
 from logger.decoder.description import BleSettings, Description, SerialSettings
-from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet, StatusField
+from logger.decoder.layouts import CheckSum, CounterField, Frame, Packet, PlacedNumber, StatusField
 from logger.decoder.template import LineFormat, NumberField, StatusWords
 from logger.edges.units import torque_factor
 from logger.header import TransducerFacts
@@ -32,7 +32,7 @@ from logger.virtual.sensor import Status
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from logger.virtual.physics import Run
+    from logger.virtual.physics import SimulatedRun
 
 Form = Literal["text", "frame", "packet"]
 Piece = tuple[float, bytes]
@@ -79,7 +79,7 @@ class VirtualDevice:
 
     Attributes
     ----------
-    run : Run
+    run : SimulatedRun
         What is sent.
     form : "text", "frame" or "packet"
         How.
@@ -91,7 +91,7 @@ class VirtualDevice:
         What happens on the way.
     """
 
-    run: Run
+    run: SimulatedRun
     form: Form = "text"
     samples: int = 20
     unit: str = "N·m"
@@ -164,7 +164,7 @@ def decimals(step: float) -> int:
     return max(0, ceil(-log10(step) - 1e-9)) if step > 0 else 6
 
 
-def describe(run: Run, form: Form, *, samples: int = 20, unit: str = "N·m") -> Description:
+def describe(run: SimulatedRun, form: Form, *, samples: int = 20, unit: str = "N·m") -> Description:
     """Give the description of a virtual transducer; see the class for the parameters."""
     sensor = run.scenario.sensor
     facts = TransducerFacts(
@@ -193,9 +193,9 @@ def describe(run: Run, form: Form, *, samples: int = 20, unit: str = "N·m") -> 
         )
         return described(lines=lines, serial=SerialSettings(baud=115200), simulated_mark=MARK)
     head = 2 if form == "frame" else 0
-    fields = [Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=NO_VALUE)]
+    fields = [PlacedNumber(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=NO_VALUE)]
     if angle:
-        fields.append(Field(name="angle", type="s16", at=4, unit="°", scale=ANGLE_SCALE))
+        fields.append(PlacedNumber(name="angle", type="s16", at=4, unit="°", scale=ANGLE_SCALE))
     packet = Packet(
         fields=tuple(fields),
         samples=samples,
@@ -208,7 +208,7 @@ def describe(run: Run, form: Form, *, samples: int = 20, unit: str = "N·m") -> 
             battery_low=int(Status.BATTERY),
             simulated=int(Status.SIMULATED),
         ),
-        check=Check(name=CHECK),
+        check=CheckSum(name=CHECK),
     )
     if form == "frame":
         return described(frame=Frame(sync="AA 55", packet=packet), serial=SerialSettings(baud=115200))

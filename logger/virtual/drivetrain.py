@@ -48,7 +48,7 @@ REST_RAD_S = 3e-4
 
 
 @dataclass(frozen=True, slots=True)
-class Axle:
+class AxleModel:
     """An axle on stands, as felt at one wheel.
 
     Attributes
@@ -109,7 +109,7 @@ class Axle:
 
 
 @dataclass(slots=True)
-class State:
+class Motion:
     """Everything that changes: speeds, angles, twists, bristles and contact ages."""
 
     speed: tuple[float, float, float, float, float] = (0.0,) * 5  # w r c s h
@@ -124,7 +124,7 @@ class State:
         """Whether no part moves."""
         return max(map(abs, self.speed)) < REST_RAD_S
 
-    def rested(self, time_s: float) -> State:
+    def rested(self, time_s: float) -> Motion:
         """Give the same state after lying still for ``time_s``."""
         return replace(self, speed=(0.0,) * 5, age=tuple(age + time_s for age in self.age))  # type: ignore[arg-type]
 
@@ -145,7 +145,7 @@ class Log:
     held_nm: Floats
 
 
-def _slip_solver(axle: Axle, step_s: float) -> Callable[..., tuple[float, ...]]:
+def _slip_solver(axle: AxleModel, step_s: float) -> Callable[..., tuple[float, ...]]:
     """Compile the solution for side gears and case, which packs and pinions couple.
 
     Slip speeds for the contact strength are guessed, and guessed again where that was wrong: at the onset of slip.
@@ -177,15 +177,15 @@ def _slip_solver(axle: Axle, step_s: float) -> Callable[..., tuple[float, ...]]:
 
 
 def march(
-    axle: Axle, state: State, steps: int, step_s: float, hand: Hand, load: Load, lever_kgm2: float
-) -> tuple[State, Log]:
+    axle: AxleModel, state: Motion, steps: int, step_s: float, hand: Hand, load: Load, lever_kgm2: float
+) -> tuple[Motion, Log]:
     """March the axle through ``steps`` steps.
 
     Parameters
     ----------
-    axle : Axle
+    axle : AxleModel
         The parameters.
-    state : State
+    state : Motion
         At the start.
     steps : int
         How many.
@@ -267,5 +267,5 @@ def march(
         w, c, o = more * mid_w - less * w, more * mid_c - less * c, more * mid_o - less * o
         r, s = mid_r, mid_s
     bristle, age = (z1, z2, z3, z4, z5), (a1, a2, a3, a4, a5)
-    end = State((w, r, c, s, o), (tw, tr, tc, ts, to), (twist_r, twist_s), mesh, bristle, age)
+    end = Motion((w, r, c, s, o), (tw, tr, tc, ts, to), (twist_r, twist_s), mesh, bristle, age)
     return end, Log(*np.array(rows).reshape(-1, len(Log.__dataclass_fields__)).T)

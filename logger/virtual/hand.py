@@ -48,7 +48,7 @@ class Phase(IntEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Pull:
+class HandPull:
     """One loading of the lever.
 
     Attributes
@@ -113,11 +113,11 @@ def band_noise(step_s: float, low_hz: float, high_hz: float, rng: np.random.Gene
 
 
 class Arm:
-    """A ``Pull`` in the making: gives the hand's torque step by step.
+    """A ``HandPull`` in the making: gives the hand's torque step by step.
 
     Parameters
     ----------
-    pull : Pull
+    pull : HandPull
         What the person means to do.
     train_nm_rad : float
         Stiffness of the axle as felt at the wheel; the person moves just fast enough for the meant ramp.
@@ -133,7 +133,7 @@ class Arm:
 
     def __init__(
         self,
-        pull: Pull,
+        pull: HandPull,
         train_nm_rad: float,
         step_s: float,
         angle_rad: float,

@@ -24,7 +24,7 @@ Floats = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
-class Lever:
+class LeverModel:
     """A lever with its transducer.
 
     Attributes

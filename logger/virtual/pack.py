@@ -141,35 +141,6 @@ def bristles(friction: Friction, step_s: float) -> Callable[[float, float, float
     return linear
 
 
-def stable_sliding(friction: Friction, inertia: float, stiffness: float, speed: float) -> bool:
-    """Say whether steady sliding, drawn through a spring at this speed, is stable; else it is stick-slip.
-
-    Parameters
-    ----------
-    friction : Friction
-        The element (contact ageing is excluded).
-    inertia, stiffness : float
-        Of what slides, and of the spring that draws it.
-    speed : float
-        Of the spring's far end, not zero.
-
-    Notes
-    -----
-    The linearised equations have the characteristic polynomial ``s^3 + a1 s^2 + a2 s + a3``; it is stable if all three
-    are positive and ``a1 a2 > a3`` (K. J. Åström, C. Canudas de Wit, IEEE Control Systems Magazine, December 2008,
-    pages 101-114, equation 27).
-    """
-    v = abs(speed)
-    ratio = (v / friction.stribeck_rad_s) ** friction.exponent
-    excess = (friction.static_nm - friction.coulomb_nm) * exp(-ratio)
-    level, slope = friction.coulomb_nm + excess, -excess * ratio * friction.exponent / v
-    rate = friction.stiffness_nm_rad * v / level
-    a1 = rate + (friction.viscous_nms + friction.damping_nms * v * slope / level) / inertia
-    a2 = rate * (slope + friction.viscous_nms) / inertia + stiffness / inertia
-    a3 = rate * stiffness / inertia
-    return bool(min(a1, a2, a3) > 0 and a1 * a2 > a3)
-
-
 def wavy_path(
     amplitudes: tuple[float, ...], phases_rad: tuple[float, ...], roughness: float, rng: np.random.Generator
 ) -> NDArray[np.float64]:

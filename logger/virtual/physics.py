@@ -14,10 +14,10 @@ from math import cos, pi, radians
 import numpy as np
 from numpy.typing import NDArray
 
-from logger.virtual.drivetrain import Axle, Log, State, march
-from logger.virtual.hand import Arm, Phase, Pull
-from logger.virtual.lever import Lever
-from logger.virtual.sensor import Sensor, deliver
+from logger.virtual.drivetrain import AxleModel, Log, Motion, march
+from logger.virtual.hand import Arm, HandPull, Phase
+from logger.virtual.lever import LeverModel
+from logger.virtual.sensor import SensorModel, deliver
 from logger.virtual.truth import Mechanics, Segment, TruePull, spoilt, true_pulls
 
 Floats = NDArray[np.float64]
@@ -59,7 +59,7 @@ class Reseat:
     duration_s: float = 2.0
 
 
-Action = Pull | Rest | LeverOff | Reseat
+Action = HandPull | Rest | LeverOff | Reseat
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ class Scenario:
     ----------
     name, about : str
         For lists.
-    axle, lever, sensor : Axle, Lever, Sensor
+    axle, lever, sensor : AxleModel, LeverModel, SensorModel
         What is tested, with what.
     actions : tuple of Action
         In order.
@@ -82,16 +82,16 @@ class Scenario:
 
     name: str
     about: str
-    axle: Axle
+    axle: AxleModel
     actions: tuple[Action, ...]
-    lever: Lever = field(default_factory=Lever)
-    sensor: Sensor = field(default_factory=Sensor)
+    lever: LeverModel = field(default_factory=LeverModel)
+    sensor: SensorModel = field(default_factory=SensorModel)
     angle_step_deg: float | None = None
     recorded_s: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
+class SimulatedRun:
     """A simulated recording with its truth.
 
     Attributes
@@ -127,17 +127,12 @@ class Run:
     simulated: bool = True
 
     @property
-    def true_torque_nm(self) -> Floats:
-        """Torque in the transducer's shaft at full bandwidth, on a grid of ``mechanics.step_s``."""
-        return self.mechanics.sensor_nm
-
-    @property
     def duration_s(self) -> float:
         """Length of the run."""
         return self.mechanics.sensor_nm.size * self.mechanics.step_s
 
 
-def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Run:
+def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> SimulatedRun:
     """Run a scenario.
 
     Parameters
@@ -151,7 +146,7 @@ def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Ru
 
     Returns
     -------
-    Run
+    SimulatedRun
         Recording and truth.
     """
     hands, noise = (np.random.default_rng(s) for s in np.random.SeedSequence(seed).spawn(2))
@@ -172,7 +167,7 @@ def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> Ru
             angle = np.round(angle / scenario.angle_step_deg) * scenario.angle_step_deg
     truth = true_pulls(scenario.axle, scenario.lever.axle_kgm2, mechanics, stage.segments)
     truth = tuple(replace(pull, flags=spoilt(pull, sent, scenario.sensor)) for pull in truth)
-    return Run(
+    return SimulatedRun(
         scenario, seed, sent.time_s, sent.torque_nm, angle, sent.counter, sent.status, sent.zero_nm, mechanics, truth
     )
 
@@ -182,7 +177,7 @@ class _Stage:
 
     def __init__(self, scenario: Scenario, step_s: float, rng: np.random.Generator) -> None:
         self._axle, self._lever, self._step, self._rng = scenario.axle, scenario.lever, step_s, rng
-        self._state = State()
+        self._state = Motion()
         self._seat_rad = radians(scenario.lever.start_deg)  # elevation of the lever at wheel angle zero
         self._pieces: list[tuple[Floats, ...]] = []
         self._count = 0
@@ -191,7 +186,7 @@ class _Stage:
         self.segments: list[Segment] = []
 
     def perform(self, action: Action) -> None:
-        if isinstance(action, Pull):
+        if isinstance(action, HandPull):
             self._pull(action)
         elif isinstance(action, Rest):
             self._rest(action)
@@ -210,7 +205,7 @@ class _Stage:
         )
         self._fitted = True
 
-    def _worn(self) -> Axle:
+    def _worn(self) -> AxleModel:
         """Give the axle with its packs run in as far as they have slipped."""
         axle, travel = self._axle, self._travel_rad
         driven, other = axle.driven_pack.after(travel[0]), axle.other_pack.after(travel[1])
@@ -219,7 +214,7 @@ class _Stage:
     def _load(self, wheel_rad: float) -> float:
         return self._lever.weight_axle_nm(self._seat_rad - wheel_rad)
 
-    def _pull(self, pull: Pull) -> None:
+    def _pull(self, pull: HandPull) -> None:
         axle, step = self._worn(), self._step
         arm = Arm(pull, axle.stiffness_nm_rad, step, self._state.angle[0], self._rng, axle.shaft_lash_rad)
         first, done = self._count, 0

@@ -1,4 +1,4 @@
-"""A virtual serial port: bytes on a pseudo-terminal at their times, with unplugging and stalls. POSIX only.
+"""A virtual serial port: bytes on a pseudo-terminal at their times, with unplugging. POSIX only.
 
 The terminal is raw from the start and its far side stays open, so that no early byte is echoed or line-buffered.
 Pseudo-terminals ignore the baud rate; bytes are let out by a budget every few milliseconds instead, and a backlog grows
@@ -83,7 +83,6 @@ class VirtualPort:
         self._go = threading.Event()
         if not held:
             self._go.set()
-        self._stalled_until = 0.0
         self._waiting: deque[bytes] = deque()
         self._waiting_bytes = 0
         self.finished = threading.Event()
@@ -131,14 +130,6 @@ class VirtualPort:
         """Begin to play."""
         self._go.set()
 
-    def stall(self, duration_s: float) -> None:
-        """Let nothing out for a while; it comes later."""
-        self._stalled_until = time.monotonic() + duration_s
-
-    def inject(self, data: bytes) -> None:
-        """Send bytes between the others now."""
-        self._queue(data)
-
     def _play(self) -> None:
         self._go.wait()
         start = time.monotonic()
@@ -153,8 +144,7 @@ class VirtualPort:
                     break
             if self._per_tick is not None:
                 budget = min(budget + self._per_tick, 4 * self._per_tick)
-            if now >= self._stalled_until:
-                budget = self._let_out(budget)
+            budget = self._let_out(budget)
             if due is None and not self._waiting:
                 self.finished.set()
             self._stop.wait(TICK_S)

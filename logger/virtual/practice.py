@@ -19,15 +19,15 @@ import numpy as np
 
 from logger.errors import InputError
 from logger.header import Lever as LeverFacts
-from logger.virtual.hand import Pull
-from logger.virtual.lever import Lever
+from logger.virtual.hand import HandPull
+from logger.virtual.lever import LeverModel
 from logger.virtual.pack import Friction
 from logger.virtual.physics import LeverOff, Reseat, Rest, Scenario
 from logger.virtual.scenarios import TYRE_NM_RAD, axle, drag, pack
-from logger.virtual.sensor import Sensor
+from logger.virtual.sensor import SensorModel
 
 if TYPE_CHECKING:
-    from logger.virtual.physics import Action, Run
+    from logger.virtual.physics import Action, SimulatedRun
 
 Fluid = Literal["sound", "smooth", "wrong"]
 ZeroTaken = Literal["lever off", "lever fitted", "its own"]
@@ -83,7 +83,7 @@ class Dials:
         driven, other = (self._pack(share * self.rotating_nm, top / self.rotating_nm) for share in shares)
         tested = axle(driven, other, driven_nm=self.wheel_drag_nm, case_nm=self.driveline_drag_nm)
         total = max(top, self.rotating_nm) + self.wheel_drag_nm + self.driveline_drag_nm / 2
-        pulling = Pull(ramp_nm_s=total / 2.2)
+        pulling = HandPull(ramp_nm_s=total / 2.2)
         if self.fluid == "wrong":
             pulling = replace(pulling, turn_rad_s=((0.18, 6.0),), stiffness_nm_rad=450.0, damping_nms=3.0)
         actions: list[Action] = [LeverOff(FIRST_REST_S), Rest(FIRST_REST_S)]
@@ -91,7 +91,7 @@ class Dials:
             actions += [Reseat(LEVER.start_deg), Rest(1.0)] if index else []
             actions.append(pulling)
         full = next(r for r in (50.0, 100.0, 200.0, 500.0, 1000.0, 5000.0) if r > 1.6 * total)
-        sensor = Sensor(capacity_nm=full, resolution_nm=full * 5e-5, noise_nm=full * 1e-4)
+        sensor = SensorModel(capacity_nm=full, resolution_nm=full * 5e-5, noise_nm=full * 1e-4)
         return Scenario("practice", "dialled in", tested, (*actions, LeverOff(FIRST_REST_S)), LEVER, sensor)
 
     def _pack(self, level: float, ratio: float) -> Friction:
@@ -102,10 +102,10 @@ class Dials:
         return pack(level, ratio)
 
 
-LEVER = Lever(length_m=0.45, mass_kg=1.2, centroid_m=0.2, stud_radius_m=0.05715, start_deg=20.0)
+LEVER = LeverModel(length_m=0.45, mass_kg=1.2, centroid_m=0.2, stud_radius_m=0.05715, start_deg=20.0)
 
 
-def lever_facts(lever: Lever) -> LeverFacts:
+def lever_facts(lever: LeverModel) -> LeverFacts:
     """Give a lever as its owner would write it down: in line with the stud, whatever he does."""
     on_stud, weighs = lever.stud_radius_m > 0, lever.mass_kg > 0
     return LeverFacts(
@@ -161,8 +161,8 @@ class Mistake:
     make: Callable[[Attempt, float], Attempt]
 
 
-def _pulled(attempt: Attempt, change: Callable[[Pull], Pull]) -> Attempt:
-    actions = tuple(change(a) if isinstance(a, Pull) else a for a in attempt.scenario.actions)
+def _pulled(attempt: Attempt, change: Callable[[HandPull], HandPull]) -> Attempt:
+    actions = tuple(change(a) if isinstance(a, HandPull) else a for a in attempt.scenario.actions)
     return replace(attempt, scenario=replace(attempt.scenario, actions=actions))
 
 
@@ -295,21 +295,21 @@ def attempt(dials: Dials, mistakes: Mapping[str, float | None]) -> Attempt:
 
 
 @dataclass(frozen=True, slots=True)
-class Reading:
+class PracticeResult:
     """Breakaway and rotating torque at the axle, in N·m; None where there is none."""
 
     breakaway_nm: float | None
     rotating_nm: float | None
 
 
-def zero_of(run: Run, zero: ZeroTaken = "lever off") -> float:
+def zero_of(run: SimulatedRun, zero: ZeroTaken = "lever off") -> float:
     """Give the zero that is taken before the first pull, in N·m: the middle reading of a second's rest."""
     until = FIRST_REST_S if zero == "lever off" else 2 * FIRST_REST_S
     rest = (run.time_s > until - 1.0) & (run.time_s < until)
     return float(np.nanmedian(run.torque_nm[rest])) if zero != "its own" and rest.any() else 0.0
 
 
-def plain_reading(run: Run, made: Attempt) -> Reading:
+def plain_reading(run: SimulatedRun, made: Attempt) -> PracticeResult:
     """Read a run as someone would by eye; see the module."""
     time, torque, zero = run.time_s, run.torque_nm, zero_of(run, made.zero)
     peaks, levels = [], []
@@ -321,11 +321,11 @@ def plain_reading(run: Run, made: Attempt) -> Reading:
         peaks.append(float(np.nanmax(values)) * made.factor)
         turning = values[values > 0.5 * np.nanmax(values)]
         levels.append(float(np.nanmedian(turning[turning.size // 2 :])) * made.factor)
-    return Reading(median(peaks), median(levels)) if peaks else Reading(None, None)
+    return PracticeResult(median(peaks), median(levels)) if peaks else PracticeResult(None, None)
 
 
-def truth_of(run: Run) -> Reading:
+def truth_of(run: SimulatedRun) -> PracticeResult:
     """Give the middle of the true values of a run's pulls, on the wheel about the axle."""
     peaks = [p.breakaway_axle_nm for p in run.truth if p.breakaway_axle_nm is not None]
     levels = [p.plateau_axle_nm for p in run.truth if p.plateau_axle_nm is not None]
-    return Reading(median(peaks) if peaks else None, median(levels) if levels else None)
+    return PracticeResult(median(peaks) if peaks else None, median(levels) if levels else None)

@@ -15,12 +15,12 @@ from typing import Any
 import numpy as np
 
 from logger.errors import InputError
-from logger.virtual.drivetrain import Axle
-from logger.virtual.hand import Pull
-from logger.virtual.lever import Lever
+from logger.virtual.drivetrain import AxleModel
+from logger.virtual.hand import HandPull
+from logger.virtual.lever import LeverModel
 from logger.virtual.pack import Friction, wavy_path
 from logger.virtual.physics import Action, LeverOff, Reseat, Rest, Scenario
-from logger.virtual.sensor import Fault, Sensor
+from logger.virtual.sensor import SensorFault, SensorModel
 
 # Presliding of a lubricated pack with its tab play taken up: about a twentieth of a degree.
 PACK_ELASTIC_RAD = radians(0.05)
@@ -104,9 +104,9 @@ def axle(
     case_nm: float = 8.0,
     ratio: float = 3.73,
     **changes: Any,
-) -> Axle:
+) -> AxleModel:
     """Give an axle with these packs and drags: wheels fitted, the other tyre on a dry floor."""
-    usual = Axle(
+    usual = AxleModel(
         driven_pack=driven,
         other_pack=other,
         driven_drag=drag(driven_nm, rising=0.5, ripple=0.08),
@@ -123,7 +123,7 @@ def pulls(count: int, *, start_deg: float = 20.0, reseat: bool = True, **changes
     for index in range(count):
         if index and reseat:
             actions += [Reseat(start_deg), Rest(1.0)]
-        actions.append(Pull(**changes))
+        actions.append(HandPull(**changes))
     return (*actions, LeverOff(2.0))
 
 
@@ -136,7 +136,7 @@ def healthy() -> Scenario:
 def worn() -> Scenario:
     """Give worn packs: what is left is of the size of the drag, and of inertia times acceleration."""
     tired = axle(pack(6.0, 1.35), pack(5.0, 1.35, seed=2), driven_nm=2.0, other_nm=2.0, case_nm=5.0)
-    sensor = Sensor(capacity_nm=50.0, resolution_nm=0.005, noise_nm=0.01)
+    sensor = SensorModel(capacity_nm=50.0, resolution_nm=0.005, noise_nm=0.01)
     return Scenario("worn", "packs worn down to the drag", tired, pulls(4, ramp_nm_s=8.0), sensor=sensor)
 
 
@@ -163,7 +163,9 @@ def unequal() -> Scenario:
 
 def slow_sensor() -> Scenario:
     """Give a weighing converter: ten values a second after 0.4 s of averaging."""
-    sensor = Sensor(rate_hz=10.0, bandwidth_hz=None, average_s=0.4, noise_nm=0.05, resolution_nm=0.05, jitter_s=0.002)
+    sensor = SensorModel(
+        rate_hz=10.0, bandwidth_hz=None, average_s=0.4, noise_nm=0.05, resolution_nm=0.05, jitter_s=0.002
+    )
     test = pulls(4, ramp_nm_s=30.0)
     return Scenario("slow-sensor", "ten values a second: the peak is missed", healthy().axle, test, sensor=sensor)
 
@@ -174,15 +176,15 @@ def clumsy() -> Scenario:
     actions: tuple[Action, ...] = (
         LeverOff(2.0),
         Rest(3.0, bumps=((0.5, 14.0, 0.05), (1.4, -9.0, 0.04))),
-        Pull(ramp_nm_s=25.0, hesitations=((28.0, 0.6),), **done),
+        HandPull(ramp_nm_s=25.0, hesitations=((28.0, 0.6),), **done),
         Reseat(20.0),
         Rest(1.0),
-        Pull(ramp_nm_s=90.0, **done),
+        HandPull(ramp_nm_s=90.0, **done),
         Reseat(20.0),
-        Pull(stop_nm=30.0, **done),
-        Pull(ramp_nm_s=30.0, yanks=((1.5, 25.0, 0.25),), **done),
+        HandPull(stop_nm=30.0, **done),
+        HandPull(ramp_nm_s=30.0, yanks=((1.5, 25.0, 0.25),), **done),
         Reseat(20.0),
-        Pull(ramp_nm_s=30.0, regrips=((1.8, 0.6),), **done),
+        HandPull(ramp_nm_s=30.0, regrips=((1.8, 0.6),), **done),
         LeverOff(2.0),
     )
     return Scenario(
@@ -203,8 +205,8 @@ def both_free() -> Scenario:
     """Give the drag baseline: both wheels in the air, at half the speed so that the case turns as fast."""
     axle_free = replace(healthy().axle, held="none")
     slow = pulls(3, ramp_nm_s=8.0, turn_rad_s=((0.25, 6.0),), stiffness_nm_rad=400.0)
-    sensor = Sensor(capacity_nm=100.0, resolution_nm=0.005, noise_nm=0.015)
-    light = Lever(mass_kg=0.8, centroid_m=0.18, start_deg=-70.0)
+    sensor = SensorModel(capacity_nm=100.0, resolution_nm=0.005, noise_nm=0.015)
+    light = LeverModel(mass_kg=0.8, centroid_m=0.18, start_deg=-70.0)
     return Scenario("both-free", "drag baseline: both wheels turn", axle_free, slow, light, sensor)
 
 
@@ -217,8 +219,8 @@ def case_held() -> Scenario:
 def open_differential() -> Scenario:
     """Give no clutch at all: only gear friction and drag."""
     plain = axle(pack(1.5, 1.1), pack(1.5, 1.1, seed=2), driven_nm=3.0, case_nm=8.0)
-    light = Lever(mass_kg=0.6, centroid_m=0.15, start_deg=-80.0)
-    sensor = Sensor(capacity_nm=50.0, resolution_nm=0.005, noise_nm=0.01)
+    light = LeverModel(mass_kg=0.6, centroid_m=0.15, start_deg=-80.0)
+    sensor = SensorModel(capacity_nm=50.0, resolution_nm=0.005, noise_nm=0.01)
     weak = pulls(3, ramp_nm_s=4.0, stiffness_nm_rad=300.0, turn_rad_s=((0.4, 3.0),))
     return Scenario("open-differential", "no clutch: gear friction and drag alone", plain, weak, light, sensor)
 
@@ -242,7 +244,7 @@ def motor() -> Scenario:
     """Give a drive at constant speeds, one after the other: friction against speed."""
     levels = tuple((speed, 4.0) for speed in (0.05, 0.1, 0.2, 0.4, 0.8, 1.6))
     drive: Changes = {"stiffness_nm_rad": 6000.0, "damping_nms": 60.0, "tremor": 0.0, "wander": 0.001, "react_s": 0.02}
-    no_lever = Lever(mass_kg=0.0, centroid_m=0.0)
+    no_lever = LeverModel(mass_kg=0.0, centroid_m=0.0)
     test = pulls(1, turn_rad_s=levels, ramp_nm_s=30.0, **drive)
     return Scenario("motor", "a drive at six constant speeds", healthy().axle, test, no_lever, angle_step_deg=0.05)
 
@@ -264,15 +266,15 @@ def run_in() -> Scenario:
 def faulty() -> Scenario:
     """Give a transducer with every fault of its own, and a lever on one stud."""
     faults = (
-        Fault("spike", 6.0, size_nm=60.0),
-        Fault("gap", 15.0, 0.12),
-        Fault("stuck", 19.0, 0.5),
-        Fault("re-zero", 29.0),
-        Fault("step", 40.0, size_nm=1.5),
-        Fault("error", 44.0, 0.05),
+        SensorFault("spike", 6.0, size_nm=60.0),
+        SensorFault("gap", 15.0, 0.12),
+        SensorFault("stuck", 19.0, 0.5),
+        SensorFault("re-zero", 29.0),
+        SensorFault("step", 40.0, size_nm=1.5),
+        SensorFault("error", 44.0, 0.05),
     )
-    sensor = Sensor(zero_nm=0.8, drift_nm_min=0.3, hysteresis=0.001, clock_ppm=40.0, gain=1.004, faults=faults)
-    stud = Lever(stud_radius_m=0.05715, mass_kg=1.5)
+    sensor = SensorModel(zero_nm=0.8, drift_nm_min=0.3, hysteresis=0.001, clock_ppm=40.0, gain=1.004, faults=faults)
+    stud = LeverModel(stud_radius_m=0.05715, mass_kg=1.5)
     return Scenario(
         "faulty-sensor", "spike, gap, stuck value, self-zeroing, cable step", healthy().axle, pulls(5), stud, sensor
     )
@@ -280,13 +282,13 @@ def faulty() -> Scenario:
 
 def self_zero() -> Scenario:
     """Give a transducer that zeroes itself while it is loaded, in the middle of the second pull."""
-    sensor = Sensor(zero_nm=0.2, faults=(Fault("re-zero", 22.0),))
+    sensor = SensorModel(zero_nm=0.2, faults=(SensorFault("re-zero", 22.0),))
     return Scenario("self-zero", "zeroes itself under load in the second pull", healthy().axle, pulls(3), sensor=sensor)
 
 
 def overload() -> Scenario:
     """Give a range too small for the breakaway, and a converter that sends zeros beyond it."""
-    sensor = Sensor(capacity_nm=54.0, overload="zeros")
+    sensor = SensorModel(capacity_nm=54.0, overload="zeros")
     return Scenario("overload", "beyond its range it sends zeros", healthy().axle, pulls(3), sensor=sensor)
 
 

@@ -34,7 +34,7 @@ class Status(IntFlag):
 
 
 @dataclass(frozen=True, slots=True)
-class Fault:
+class SensorFault:
     """One thing that goes wrong at a time.
 
     Attributes
@@ -55,7 +55,7 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True)
-class Sensor:
+class SensorModel:
     """A torque transducer with its converter.
 
     Attributes
@@ -82,7 +82,7 @@ class Sensor:
         Whether the sign is excluded.
     accuracy_percent, gain_known : float, bool
         What its papers say: 95 % accuracy as a share of the reading, and whether its gain stands on its certificate.
-    faults : tuple of Fault
+    faults : tuple of SensorFault
         In order of time.
     """
 
@@ -104,7 +104,7 @@ class Sensor:
     signless: bool = False
     accuracy_percent: float = 0.5
     gain_known: bool = False
-    faults: tuple[Fault, ...] = ()
+    faults: tuple[SensorFault, ...] = ()
 
     @property
     def group_delay_s(self) -> float:
@@ -148,7 +148,7 @@ class Delivered:
         return Delivered(*(getattr(self, name)[part] for name in Delivered.__dataclass_fields__))
 
 
-def deliver(sensor: Sensor, torque_nm: Floats, step_s: float, rng: np.random.Generator) -> Delivered:
+def deliver(sensor: SensorModel, torque_nm: Floats, step_s: float, rng: np.random.Generator) -> Delivered:
     """Give what the sensor delivers for a torque on a grid of ``step_s``, shape (m,).
 
     Returns
@@ -177,7 +177,7 @@ def deliver(sensor: Sensor, torque_nm: Floats, step_s: float, rng: np.random.Gen
     return Delivered(time, reading, counter, status, zero, over).only(keep)
 
 
-def low_pass(sensor: Sensor, torque_nm: Floats, step_s: float) -> Floats:
+def low_pass(sensor: SensorModel, torque_nm: Floats, step_s: float) -> Floats:
     """Apply filter and averaging by their exact frequency responses (the end is held, so nothing wraps round)."""
     if sensor.bandwidth_hz is None and not sensor.average_s:
         return torque_nm
@@ -217,7 +217,7 @@ def play(torque_nm: Floats, width_nm: float) -> Floats:
     return total / len(PLAYS)
 
 
-def _shift(sensor: Sensor, time: Floats, zero: Floats, reading: Floats) -> tuple[Floats, Floats]:
+def _shift(sensor: SensorModel, time: Floats, zero: Floats, reading: Floats) -> tuple[Floats, Floats]:
     """Move the zero where the transducer zeroes itself or its cable fails."""
     for fault in sensor.faults:
         later = time >= fault.at_s
@@ -229,7 +229,7 @@ def _shift(sensor: Sensor, time: Floats, zero: Floats, reading: Floats) -> tuple
     return zero, reading
 
 
-def _limit(sensor: Sensor, reading: Floats, over: NDArray[np.bool_]) -> tuple[Floats, NDArray[np.int64]]:
+def _limit(sensor: SensorModel, reading: Floats, over: NDArray[np.bool_]) -> tuple[Floats, NDArray[np.int64]]:
     status = np.where(over, int(Status.OVERLOAD), 0).astype(np.int64)
     if sensor.overload == "mark":
         return np.where(over, np.nan, reading), status
@@ -239,7 +239,7 @@ def _limit(sensor: Sensor, reading: Floats, over: NDArray[np.bool_]) -> tuple[Fl
 
 
 def _fail(
-    sensor: Sensor, time: Floats, reading: Floats, status: NDArray[np.int64]
+    sensor: SensorModel, time: Floats, reading: Floats, status: NDArray[np.int64]
 ) -> tuple[Floats, NDArray[np.int64], NDArray[np.bool_]]:
     """Lose, repeat, spoil samples as the faults say."""
     keep = np.ones(time.size, dtype=bool)

@@ -26,12 +26,12 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from logger.virtual.hand import Phase, Pull
+from logger.virtual.hand import HandPull, Phase
 
 if TYPE_CHECKING:
-    from logger.virtual.drivetrain import Axle
+    from logger.virtual.drivetrain import AxleModel
     from logger.virtual.pack import Friction
-    from logger.virtual.sensor import Delivered, Sensor
+    from logger.virtual.sensor import Delivered, SensorModel
 
 Floats = NDArray[np.float64]
 Mask = NDArray[np.bool_]
@@ -79,13 +79,13 @@ class Mechanics:
 class Segment:
     """Where a pull lies in the grid: hand on at ``first``, off before ``last``."""
 
-    pull: Pull
+    pull: HandPull
     first: int
     last: int
 
 
 @dataclass(frozen=True, slots=True)
-class StickSlip:
+class TrueStickSlip:
     """Stick-slip while turning."""
 
     frequency_hz: float
@@ -93,7 +93,7 @@ class StickSlip:
 
 
 @dataclass(frozen=True, slots=True)
-class Level:
+class TrueLevel:
     """One speed of a drive that turns at several: means over its second half, when the change has died out."""
 
     start_s: float
@@ -130,7 +130,7 @@ class TruePull:
         On the wheel about the axle, from the true zero, in the pull's direction.
     pack_mean_nm, held_nm : float or None
         Mean of both packs' friction and reaction at the held wheel, over the steady time.
-    levels : tuple of Level
+    levels : tuple of TrueLevel
         Where the pull turns at several speeds one after the other.
     max_nm, turn_deg : float
         Highest torque and whole rotation of the pull.
@@ -154,13 +154,13 @@ class TruePull:
     overshoot: float | None = None
     ripple: float | None = None
     peak_class: PeakClass = "none"
-    stick_slip: StickSlip | None = None
+    stick_slip: TrueStickSlip | None = None
     breakaway_axle_nm: float | None = None
     plateau_axle_nm: float | None = None
     pack_mean_nm: float | None = None
     held_nm: float | None = None
     regrip: bool = False
-    levels: tuple[Level, ...] = ()
+    levels: tuple[TrueLevel, ...] = ()
     flags: tuple[str, ...] = ()
 
     @property
@@ -169,7 +169,7 @@ class TruePull:
         return self.onset_s is not None
 
 
-def true_pulls(axle: Axle, lever_kgm2: float, run: Mechanics, segments: Iterable[Segment]) -> tuple[TruePull, ...]:
+def true_pulls(axle: AxleModel, lever_kgm2: float, run: Mechanics, segments: Iterable[Segment]) -> tuple[TruePull, ...]:
     """Work out the truth of every pull of a run."""
     pulls: list[TruePull] = []
     for segment in segments:
@@ -179,7 +179,7 @@ def true_pulls(axle: Axle, lever_kgm2: float, run: Mechanics, segments: Iterable
 
 
 def _true_pull(
-    axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, before_nm: float | None = None
+    axle: AxleModel, lever_kgm2: float, run: Mechanics, segment: Segment, before_nm: float | None = None
 ) -> TruePull:
     at, step = slice(segment.first, segment.last), run.step_s
     sign = segment.pull.direction
@@ -216,7 +216,7 @@ def _true_pull(
 
 
 def _turned(
-    axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats, broken: TruePull
+    axle: AxleModel, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats, broken: TruePull
 ) -> TruePull:
     """Complete a pull that has broken away with what happened while it turned."""
     at, step, sign = slice(segment.first, segment.last), run.step_s, segment.pull.direction
@@ -246,7 +246,7 @@ def _turned(
     )
 
 
-def _levels(run: Mechanics, segment: Segment, torque: Floats) -> tuple[Level, ...]:
+def _levels(run: Mechanics, segment: Segment, torque: Floats) -> tuple[TrueLevel, ...]:
     """Give what a drive at several speeds shows at each."""
     speeds, step, sign = segment.pull.turn_rad_s, run.step_s, segment.pull.direction
     turning = np.flatnonzero(run.phase[segment.first : segment.last] == Phase.TURN)
@@ -259,7 +259,7 @@ def _levels(run: Mechanics, segment: Segment, torque: Floats) -> tuple[Level, ..
         at = slice(segment.first + half.start, segment.first + half.stop)
         speed = float(sign * run.wheel_rad_s[at].mean())
         axle = float(sign * run.axle_nm[at].mean())
-        levels.append(Level(at.start * step, at.stop * step, speed, float(torque[half].mean()), axle))
+        levels.append(TrueLevel(at.start * step, at.stop * step, speed, float(torque[half].mean()), axle))
         start = end
     return tuple(levels)
 
@@ -277,7 +277,7 @@ def _classify(overshoot: float, ripple: float, *, has_peak: bool, stick_slip: bo
     return "marginal" if overshoot < MARGINAL or (overshoot < ripple and not stick_slip) else "distinct"
 
 
-def _onset(axle: Axle, run: Mechanics, at: slice, wheel: Floats) -> int | None:
+def _onset(axle: AxleModel, run: Mechanics, at: slice, wheel: Floats) -> int | None:
     """First index of sustained slip, or None."""
 
     def slid(angle: Floats, friction: Friction) -> Mask:
@@ -296,7 +296,7 @@ def _onset(axle: Axle, run: Mechanics, at: slice, wheel: Floats) -> int | None:
     return onset if wheel[onset:].max() - wheel[onset] >= ROTATION_RAD else None
 
 
-def _drag_outweighs(axle: Axle) -> bool:
+def _drag_outweighs(axle: AxleModel) -> bool:
     """Whether half the driveline's drag and the wheel's own exceed the mean of the packs."""
     drags = axle.driven_drag.coulomb_nm + axle.case_drag.coulomb_nm / 2
     return drags > (axle.driven_pack.coulomb_nm + axle.other_pack.coulomb_nm) / 2
@@ -313,7 +313,7 @@ def _breakaway(torque: Floats, onset: int, step: float) -> int:
     return first + int(np.argmax(window[: max(last, 1)]))
 
 
-def _steady(axle: Axle, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats) -> Mask:
+def _steady(axle: AxleModel, lever_kgm2: float, run: Mechanics, segment: Segment, onset: int, torque: Floats) -> Mask:
     at, step = slice(segment.first, segment.last), run.step_s
     phase = run.phase[at]
     on: Mask = (phase == Phase.TURN) & ~_spread(phase != Phase.TURN, round(CALM_S / step))
@@ -352,7 +352,7 @@ def _sticks(run: Mechanics, at: slice, onset: int) -> NDArray[np.int64] | None:
 
 def _whole_cycles(
     run: Mechanics, at: slice, sticks: NDArray[np.int64], torque: Floats, steady: Mask
-) -> tuple[Mask, StickSlip]:
+) -> tuple[Mask, TrueStickSlip]:
     """Steady time in stick-slip: whole cycles while the hand is fully on."""
     cycles = [torque[a:b] for a, b in pairwise(sticks)]
     period = float(np.median(np.diff(sticks))) * run.step_s
@@ -360,7 +360,7 @@ def _whole_cycles(
     whole = np.zeros_like(steady)
     whole[sticks[0] : sticks[-1]] = True
     whole &= run.phase[at] == Phase.TURN
-    return whole, StickSlip(1 / period, swing)
+    return whole, TrueStickSlip(1 / period, swing)
 
 
 def _moving_mean(values: Floats, width: int) -> Floats:
@@ -384,7 +384,7 @@ def _intervals(mask: Mask, first: int, step: float) -> tuple[tuple[float, float]
     return tuple(zip(starts.tolist(), ends.tolist(), strict=True))
 
 
-def spoilt(pull: TruePull, sent: Delivered, sensor: Sensor) -> tuple[str, ...]:
+def spoilt(pull: TruePull, sent: Delivered, sensor: SensorModel) -> tuple[str, ...]:
     """Say what the recording does not show of a pull."""
     flags = []
     time, period = sent.time_s, 1.0 / sensor.rate_hz

@@ -7,7 +7,7 @@ from pathlib import Path
 import msgspec
 import numpy as np
 
-from logger.header import Job, Lever, Limit, Sidecar, TransducerFacts, Zero
+from logger.header import JobFacts, Lever, Limit, Sidecar, TransducerFacts, Zero
 from logger.header import Test as Kind
 from logger.recordings.sidecar import change_sidecar
 from tests.analysis.made import Shape, trace
@@ -28,7 +28,7 @@ def recording(folder: Path, gear: str, level_nm: float, **changes: object) -> Pa
     np.savetxt(path, rows, "%.4f", ",", header="time_s,torque_Nm", comments="", encoding="utf-8")
     about: dict[str, object] = {
         "simulated": True,
-        "job": Job(vehicle="blue hill-climb car"),
+        "job": JobFacts(vehicle="blue hill-climb car"),
         "test": msgspec.structs.replace(FREE, gear=gear),
         "lever": Lever(fixture="hub centre", weight_kg=0.5, centroid_mm=100.0),
         "limit": RATIO,

@@ -8,10 +8,10 @@ from typing import Any, get_type_hints
 import msgspec
 import numpy as np
 
-from analysis.report.material import Figure, Issue, JobLine, Kind, Material, PullLine
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.report.material import Figure, Issue, JobLine, Material, PageKind, PullLine
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.limits import bounds_from, decide
-from logger.header import Axle, Conditions, Correction, Header, Job, Limit, Photo, Test, TransducerFacts
+from logger.header import Axle, Conditions, Correction, Header, JobFacts, Limit, Photo, Test, TransducerFacts
 
 ISSUED = datetime(2026, 5, 17, 18, 0, tzinfo=UTC)
 FACTOR = 1.127
@@ -26,7 +26,7 @@ def header(**changes: Any) -> Header:
     base = Header(
         started=datetime(2026, 5, 16, 10, 42, tzinfo=UTC),
         simulated=True,
-        job=Job(
+        job=JobFacts(
             number="2026-017",
             customer="the club",
             vehicle="club car 7",
@@ -75,8 +75,8 @@ def material(*, pulls: int = 4, limit: Limit | None = LIMIT, head: Header | None
     time_s = np.arange(0, 12.0 * (pulls + 1) + 12, 0.05)
     torque = np.where((time_s % 12 > 1) & (time_s % 12 < 9) & (time_s > 12), 45.0, 0.0)
     rows = (
-        Row(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0),
-        Row(Input("repeats", 0.0, 0.55, "N·m", 3, note="median of 3 pulls"), 1.0),
+        BudgetRow(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0),
+        BudgetRow(Input("repeats", 0.0, 0.55, "N·m", 3, note="median of 3 pulls"), 1.0),
     )
     budget = Budget("breakaway", 55.3, "N·m", rows)
     result = None if limit is None else decide(budget.value, budget.u, bounds_from(limit), dof=budget.dof)
@@ -106,7 +106,7 @@ def material(*, pulls: int = 4, limit: Limit | None = LIMIT, head: Header | None
     return Material(**(known | changes))
 
 
-def issue(kind: Kind = Kind.CUSTOMER, **changes: Any) -> Issue:
+def issue(kind: PageKind = PageKind.CUSTOMER, **changes: Any) -> Issue:
     """Give an issue."""
     known: dict[str, Any] = {
         "issued": ISSUED,

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from logger.header import Lever, Sidecar, TransducerFacts, Zero
 from logger.recordings.sidecar import change_sidecar
-from logger.virtual.lever import Lever as VirtualLever
-from logger.virtual.physics import Run, simulate
+from logger.virtual.lever import LeverModel as VirtualLever
+from logger.virtual.physics import SimulatedRun, simulate
 from logger.virtual.scenarios import healthy
 
 TRUE_ZERO_NM = 0.4
@@ -32,7 +32,7 @@ ZERO = Zero(value_nm=TRUE_ZERO_NM, value_nm_u=0.02, how="lever off")
 FACTS = TransducerFacts(capacity_nm=200.0, accuracy_percent_of_reading=0.5, resolution_nm=0.01)
 
 
-def run_of(*, one_stud: bool, seed: int = 0, angle: bool = False, gain: float = 1.0) -> Run:
+def run_of(*, one_stud: bool, seed: int = 0, angle: bool = False, gain: float = 1.0) -> SimulatedRun:
     """Simulate five pulls on sound packs, the lever 20 degrees above the horizontal at hand-off."""
     scenario = healthy()
     radius = 0.05715 if one_stud else 0.0
@@ -41,7 +41,7 @@ def run_of(*, one_stud: bool, seed: int = 0, angle: bool = False, gain: float = 
     return simulate(replace(scenario, lever=lever, sensor=sensor, angle_step_deg=0.1 if angle else None), seed)
 
 
-def write_trace(path: Path, run: Run, **sidecar: object) -> Path:
+def write_trace(path: Path, run: SimulatedRun, **sidecar: object) -> Path:
     """Write a run as a foreign CSV trace with a sidecar."""
     angle = run.angle_deg
     with path.open("w", encoding="utf-8", newline="") as file:

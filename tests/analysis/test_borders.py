@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.control import State, verdict, watch
+from analysis.compare.control import ChartState, verdict, watch
 from analysis.compare.planner import equivalence_needed, half_width_of, repeats_for_interval
-from analysis.compare.repeatability import study, study_by_ranges
+from analysis.compare.repeatability import study
 from analysis.compare.runs import Quantity, Run, Setting, units_of
 from analysis.compare.trend import RunIn, RunInState, run_in_along, settled_since
 from analysis.to_axle.calibration import Calibration, unlevered
@@ -18,7 +18,7 @@ from analysis.to_axle.true_zero import zero_at_start
 from analysis.trace.results import Code, Pull, Reason
 from analysis.uncertainty.budget import Input, second_order
 from analysis.verdict.adequacy import certificate_advice, range_advice
-from analysis.verdict.corrected import Source, apply_corrections
+from analysis.verdict.corrected import CalibratedTrace, apply_corrections
 from analysis.verdict.risk import gamma_population, risks, torque_population
 from analysis.verdict.scatter import outliers, persistence, warm_up
 from logger.errors import InputError
@@ -130,22 +130,6 @@ def test_two_by_two_by_two_is_the_smallest_study():
             study(np.take(y, [0], axis=axis))
 
 
-def test_ranges_give_their_operators_without_what_repeats_feign():
-    """By hand: EV = mean range·K1, AV² = (range of operators' means·K2)² - EV²/(axles·repeats).
-
-    Two repeats, two operators, two axles: 1/d2* = 0.8862 for two and 0.7071 for one range of two (AIAG tables).
-    """
-    y = np.zeros((2, 2, 2))
-    y[..., 1] = 0.4  # every range 0.4
-    y[:, 1] += 2.0  # the second operator
-    y[1] += 10.0  # the second axle
-    found = study_by_ranges(y)
-    ev = 0.4 * 0.8862
-    assert found.repeatability == pytest.approx(ev, rel=1e-3)
-    assert found.reproducibility == pytest.approx(np.sqrt((2.0 * 0.7071) ** 2 - ev**2 / 4), rel=1e-3)
-    assert found.axles == pytest.approx(10.0 * 0.7071, rel=1e-3)
-
-
 def test_a_recording_without_a_fill_is_one_of_its_own_and_told():
     setting = Setting("car, other side held, neutral")
     runs = [
@@ -162,7 +146,7 @@ def test_a_recording_without_a_fill_is_one_of_its_own_and_told():
 def test_a_reference_that_moves_itself_is_none_and_says_which_way(step, word):
     chart = watch(50.0 * (1 + step * np.arange(10)) + 0.01 * (-1.0) ** np.arange(10), baseline=8)
     shows, text = verdict(chart)
-    assert shows is State.DRIFTS
+    assert shows is ChartState.DRIFTS
     assert f"jobs {word} by" in text
 
 
@@ -227,7 +211,7 @@ def _moved(torque: np.ndarray, relative_u: float = 0.0, noise_nm: float = 0.0):
     correction = Correction(
         pull_start_s=0.0, rotating_start_s=2.0, rotating_end_s=8.0, at=datetime.fromisoformat(AT), reason="x"
     )
-    return apply_corrections([pull], [correction], Source(time_s, torque(time_s), noise_nm, relative_u))
+    return apply_corrections([pull], [correction], CalibratedTrace(time_s, torque(time_s), noise_nm, relative_u))
 
 
 def test_a_stretch_set_by_hand_gives_its_mean_and_pays_for_the_sensor():
@@ -261,7 +245,9 @@ def test_a_value_set_by_hand_settles_what_kept_it_from_being_read(keys, kept):
     pull = Pull(0.0, 9.0, 1, 0.0, None, None, reasons=tuple(Reason(code, "x") for code in every))
     correction = Correction(pull_start_s=0.0, at=datetime.fromisoformat(AT), reason="x", **keys)
     time_s = np.arange(0, 10, 0.01)
-    (moved,), problems = apply_corrections([pull], [correction], Source(time_s, np.full(1000, 30.0), 0.01, 0.0))
+    (moved,), problems = apply_corrections(
+        [pull], [correction], CalibratedTrace(time_s, np.full(1000, 30.0), 0.01, 0.0)
+    )
     assert not problems
     assert {reason.code for reason in moved.pull.reasons} == kept
 
@@ -273,7 +259,7 @@ def test_one_end_of_a_stretch_needs_the_other(keys):
     pull = Pull(0.0, 9.0, 1, 0.0, None, None)
     correction = Correction(pull_start_s=0.0, at=datetime.fromisoformat(AT), reason="x", **keys)
     time_s = np.arange(0, 10, 0.01)
-    (kept,), problems = apply_corrections([pull], [correction], Source(time_s, np.full(1000, 30.0), 0.01, 0.0))
+    (kept,), problems = apply_corrections([pull], [correction], CalibratedTrace(time_s, np.full(1000, 30.0), 0.01, 0.0))
     assert kept.pull.rotating is None
     assert any("give both ends" in problem for problem in problems)
 

@@ -1,6 +1,6 @@
 """Draws of kinds that no constant of the reading was chosen on: other hands, other rigs, other displays.
 
-The families of ``logger.virtual.draws`` chose constants. These judge: a family here is another kind of test, not
+The families of ``tests.analysis.draws`` chose constants. These judge: a family here is another kind of test, not
 another seed. Nobody tunes to them; a constant that is changed because of one of them moves that family over there.
 
 - ``impatient``: a hand that lets go as soon as it feels the slip, and takes hold again.
@@ -19,12 +19,12 @@ from dataclasses import replace
 from math import radians
 from typing import TYPE_CHECKING
 
-from logger.virtual import draws
-from logger.virtual.draws import Dice, Plan
 from logger.virtual.physics import Action, LeverOff, Reseat, Rest, Scenario
+from tests.analysis import draws
+from tests.analysis.draws import Dice, Plan
 
 if TYPE_CHECKING:
-    from logger.virtual.hand import Pull
+    from logger.virtual.hand import HandPull
 
 
 def draw(family: str, seed: int) -> Scenario:
@@ -32,7 +32,7 @@ def draw(family: str, seed: int) -> Scenario:
     return replace(UNSEEN[family](Dice(family, seed)), name=f"{family}-{seed:03d}")
 
 
-def _pulls(plan: Plan, least: int, most: int, make: Callable[[], Pull]) -> tuple[Action, ...]:
+def _pulls(plan: Plan, least: int, most: int, make: Callable[[], HandPull]) -> tuple[Action, ...]:
     dice = plan.dice
     pulls = [make() for _ in range(int(dice.rng.integers(least, most + 1)))]
     return (Rest(dice.between(1.0, 3.0)), *pulls, Rest(dice.between(0.5, 2.0)))
@@ -41,7 +41,7 @@ def _pulls(plan: Plan, least: int, most: int, make: Callable[[], Pull]) -> tuple
 def _impatient(dice: Dice) -> Scenario:
     plan = draws._plan(dice)
 
-    def make() -> Pull:
+    def make() -> HandPull:
         speed = dice.ratio(0.2, 0.8)
         turned_s = dice.between(0.25, 0.9)
         again = ((dice.between(0.3, 0.6) * turned_s, dice.between(0.3, 0.7)),) if dice.chance(0.3) else ()
@@ -63,7 +63,7 @@ def _light(dice: Dice) -> Scenario:
     )
     plan = replace(plan, axle=unit, sensor=replace(plan.sensor, rate_hz=float(dice.one_of(100.0, 250.0, 500.0))))
 
-    def make() -> Pull:
+    def make() -> HandPull:
         speed = dice.ratio(0.15, 0.4)
         sweep = radians(dice.between(10.0, 25.0))
         return draws._pull(
@@ -130,7 +130,7 @@ def _display(dice: Dice) -> Scenario:
     )
     plan = replace(plan, sensor=sensor)
 
-    def make() -> Pull:
+    def make() -> HandPull:
         speed = dice.ratio(0.15, 0.5)
         return draws._pull(
             plan,

@@ -18,9 +18,9 @@ from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
 from analysis.verdict.judge import AtAxle, budgets_of
 from logger.header import Lever, TransducerFacts, Zero
-from logger.virtual.draws import draw
-from logger.virtual.lever import Lever as VirtualLever
-from logger.virtual.physics import Run, simulate
+from logger.virtual.lever import LeverModel as VirtualLever
+from logger.virtual.physics import SimulatedRun, simulate
+from tests.analysis.draws import draw
 
 FAMILIES = ("clean", "realistic", "multi-turn")
 DRAWS = 30
@@ -31,7 +31,7 @@ STUD_CIRCLES_MM = (100.0, 108.0, 114.3, 139.7)  # common ones
 Errors = dict[str, list[tuple[float, float, float]]]  # quantity -> (relative error, U95 / true, error of plain reading)
 
 
-def _made(family: str, seed: int) -> tuple[Run, Lever]:
+def _made(family: str, seed: int) -> tuple[SimulatedRun, Lever]:
     """Simulate a draw with a lever on one stud, and give what the operator wrote down about it."""
     rng = np.random.default_rng([seed, 7])
     scenario = draw(family, seed)
@@ -78,7 +78,7 @@ def _family(family: str) -> tuple[Errors, Errors]:
     return known, unknown
 
 
-def _add(found: Errors, made: Run, pulls: tuple, at: AtAxle) -> None:
+def _add(found: Errors, made: SimulatedRun, pulls: tuple, at: AtAxle) -> None:
     for pull in pulls:
         true = next((t for t in made.truth if abs(t.start_s - pull.start_s) < 1.0 and t.valid and not t.flags), None)
         if true is None or not pull.valid or true.peak_class == "marginal":

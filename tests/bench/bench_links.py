@@ -14,7 +14,7 @@ import numpy as np
 
 from logger.decoder.build import build_decoder
 from logger.decoder.description import BleSettings, Description
-from logger.decoder.layouts import CounterField, Field, Packet
+from logger.decoder.layouts import CounterField, Packet, PlacedNumber
 from logger.decoder.notifications import NotificationDecoder
 from logger.header import Header, TransducerFacts
 from logger.links.ble import Backends, BleLink
@@ -22,10 +22,10 @@ from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.samples import EventKind
 from logger.stream.session import build_session
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.gauges import OWN_STREAM, play, stream_gauge
-from logger.virtual.radio import Air
+from tests.radio.air import Air
+from tests.radio.bleak_backend import backends_on
+from tests.radio.central import Central
+from tests.radio.gauges import OWN_STREAM, play, stream_gauge
 
 SECONDS = float(os.environ.get("HELDWHEEL_BENCH_RADIO_S", "120"))
 RATE, SIZE = 4000.0, 100  # 25 ms packets; 203 bytes fit into an MTU of 247
@@ -34,7 +34,7 @@ ADDRESS = "F0:00:00:00:00:01"
 
 def layout(size: int) -> Packet:
     return Packet(
-        fields=(Field(name="torque", type="s16", unit="N·m", scale=0.01),),
+        fields=(PlacedNumber(name="torque", type="s16", unit="N·m", scale=0.01),),
         samples=size,
         samples_at=2,
         counter=CounterField(at=0),

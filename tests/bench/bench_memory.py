@@ -41,22 +41,19 @@ def recorded(path: Path, seconds: int, with_window: bool) -> dict[str, float]:
     from logger.header import Header
     from logger.recordings.recording import RecordingWriter
     from logger.samples import Block, Column, Ending, EndReason
-    from logger.stream.acquisition import Tap
 
     columns = (Column("torque", "N·m"), Column("counter", ""), Column("angle", "deg"), Column("late", "ms"))
     names = tuple(column.name for column in columns)
     writer = RecordingWriter(path, Header(), columns)
-    tap, live, trace = Tap(), LiveReader(), GrowingTrace()
+    live, trace = LiveReader(), GrowingTrace()
     marks = {}
     for second in range(seconds):
         time_s, values = _block(second, names)
         block = Block(time_s, values)
         writer.on_block(block)
         if with_window:
-            tap.on_block(block)
-            for taken in tap.take():
-                live.feed(taken.time_s, taken.columns["torque"])
-                trace.append(taken.time_s, taken.columns["torque"])
+            live.feed(block.time_s, block.columns["torque"])
+            trace.append(block.time_s, block.columns["torque"])
         while writer.unsaved > 20 * SECOND:
             time.sleep(0.005)
         if second in (seconds // 10, seconds // 2, seconds - 1):

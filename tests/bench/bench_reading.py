@@ -19,16 +19,16 @@ from analysis.trace.live import LiveReader
 from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
 from logger.foreign.stamps import put_in_order
-from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.physics import simulate
 from tests.analysis import practice, scoring, unseen
+from tests.analysis.draws import FAMILIES, draw
 from tests.analysis.made import Shape, trace
 from tests.analysis.trace import test_real_traces as real
 from tests.bench.plain_methods import METHODS
 
 if TYPE_CHECKING:
     from analysis.trace.results import Pull
-    from logger.virtual.physics import Run
+    from logger.virtual.physics import SimulatedRun
 
 SEEDS = range(1000, 1000 + int(os.environ.get("HELDWHEEL_BENCH_SEEDS", "30")))
 """Seeds per family; they were never looked at while the analysis was made."""
@@ -161,7 +161,7 @@ def _one_unseen(job: tuple[str, int]) -> tuple[dict[str, Any], dict[str, tuple[P
     return _read(simulate(unseen.draw(*job), job[1]))
 
 
-def _read(run_of: Run) -> tuple[dict[str, Any], dict[str, tuple[Pull, ...]]]:
+def _read(run_of: SimulatedRun) -> tuple[dict[str, Any], dict[str, tuple[Pull, ...]]]:
     known = run_of.scenario.sensor
     sensor = Sensor(
         capacity_nm=known.capacity_nm,
@@ -181,7 +181,7 @@ def _plainly(plain: Any, time_s: np.ndarray, torque_nm: np.ndarray) -> tuple[Pul
     return plain(time_s[good], torque_nm[good]) if good.sum() > 10 else ()
 
 
-def _truth(run_of: Run) -> dict[str, Any]:
+def _truth(run_of: SimulatedRun) -> dict[str, Any]:
     pulls = []
     for true in run_of.truth:
         recorded = "breakaway not recorded" not in true.flags

@@ -1,7 +1,7 @@
 """The virtual transducer: how many times real time it runs, and how the analysis reads what it has never seen.
 
 Scores are out of 100 (``tests.analysis.scoring``), over random draws whose distributions come from the trade and from
-physics (``logger.virtual.draws``), beside a plain reading of the same traces: threshold, maximum, mean of the last
+physics (``tests.analysis.draws``), beside a plain reading of the same traces: threshold, maximum, mean of the last
 half.
 """
 
@@ -18,12 +18,12 @@ from analysis.trace.reading import read_torque
 from analysis.trace.results import Breakaway, Pull, Rotating
 from analysis.trace.traces import Sensor
 from logger.virtual.device import VirtualDevice
-from logger.virtual.draws import FAMILIES, draw
-from logger.virtual.export import truth_record
-from logger.virtual.physics import Run, simulate
+from logger.virtual.physics import SimulatedRun, simulate
 from logger.virtual.port import VirtualPort
 from logger.virtual.scenarios import scenario
+from tests.analysis.draws import FAMILIES, draw
 from tests.analysis.scoring import Family, add
+from tests.analysis.truths import truth_record
 
 # Draws per family: ten families make 300 recordings.
 DRAWS = 30
@@ -90,7 +90,7 @@ def _port() -> dict[str, object]:
     }
 
 
-def plain(made: Run) -> tuple[Pull, ...]:
+def plain(made: SimulatedRun) -> tuple[Pull, ...]:
     """Read as a spreadsheet would: over 20 % of the largest torque is a pull; maximum, mean of the last half."""
     ok = np.isfinite(made.torque_nm)
     time_s, torque = made.time_s[ok], made.torque_nm[ok]
@@ -125,7 +125,7 @@ def _account(family: str) -> tuple[str, Family, Family]:
     return family, ours, theirs
 
 
-def _known(made: Run) -> Sensor:
+def _known(made: SimulatedRun) -> Sensor:
     """What its papers say of the drawn transducer."""
     sensor = made.scenario.sensor
     return Sensor(

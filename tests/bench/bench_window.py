@@ -30,9 +30,10 @@ def frames() -> list[dict[str, object]]:
     import pyqtgraph as pg
     from PySide6.QtWidgets import QApplication
 
+    from analysis.to_axle.axle_scale import AxleScale
     from gui.look import Look
     from gui.models.trace import GrowingTrace
-    from gui.widgets.trace_plot import Scale, TracePlot
+    from gui.widgets.trace_plot import TracePlot
 
     QApplication.instance() or QApplication([])
     rng = np.random.default_rng(1)
@@ -57,7 +58,7 @@ def frames() -> list[dict[str, object]]:
     def our_frame(number: int) -> None:
         start = trace.end_s
         trace.append(start + (np.arange(arriving) + 1) / ARRIVING_HZ, more[number])
-        ours.draw(trace, Scale(0.1, 1.127), newest_at_zero=True)
+        ours.draw(trace, AxleScale(0.1, 1.127).torque, newest_at_zero=True)
         ours.viewport().repaint()
 
     columns = max(1, round(bare.getPlotItem().getViewBox().width()))
@@ -259,7 +260,7 @@ def write_many(folder: Path, count: int) -> None:
 
     from gui.models.job import JobCard
     from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
-    from logger.header import Job
+    from logger.header import JobFacts
     from logger.recordings.recording import RecordingWriter
     from logger.samples import Block, Column, Ending, EndReason
 
@@ -276,7 +277,7 @@ def write_many(folder: Path, count: int) -> None:
     one.unlink()
     for number in range(count):
         when = (start + timedelta(hours=number)).isoformat()
-        job = msgspec.structs.replace(Job(), vehicle=f"car {number % 97}", number=str(number))
+        job = msgspec.structs.replace(JobFacts(), vehicle=f"car {number % 97}", number=str(number))
         mine = text.replace('vehicle = "Practice car"', f'vehicle = "{job.vehicle}"')
         mine = re.sub(r"started = .*", f"started = {when}", mine, count=1)
         (folder / f"r{number:05d}.csv").write_text(mine, encoding="utf-8", newline="")

@@ -8,15 +8,15 @@ import msgspec
 
 from logger.decoder.description import BleSettings
 from logger.links.ble import Backends, BleLink
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.gauges import OWN_STREAM, stream_gauge
-from logger.virtual.radio import Air
 from tests.faults.sources import DESCRIPTION
+from tests.radio.air import Air
+from tests.radio.bleak_backend import backends_on
+from tests.radio.central import Central
+from tests.radio.gauges import OWN_STREAM, stream_gauge
 
 if TYPE_CHECKING:
     from logger.decoder.description import Description
-    from logger.virtual.radio import Peripheral
+    from tests.radio.air import Peripheral
 
 GAUGE = "F0:00:00:00:00:01"
 

@@ -23,7 +23,7 @@ from analysis.rows.batch import batch
 from gui.models.settings import Choices, Settings
 from logger.edges.toml_file import parse_toml, read_toml
 from logger.errors import HeldwheelError
-from logger.header import Header, Job
+from logger.header import Header, JobFacts
 from logger.instruments.saved import read_lever, read_limit
 from logger.recordings.files import read_trace
 from logger.recordings.recording_text import format_event, format_header
@@ -110,7 +110,7 @@ def formulas(cases: int, seed: int) -> Tally:
     rng = random.Random(seed)
     for number in range(cases):
         note = "".join(rng.choices("a,;=+-@ '\"\\\t\nc0ä", k=rng.randint(1, 14)))
-        header = msgspec.structs.replace(recordings.HEADER, job=Job(notes=note))
+        header = msgspec.structs.replace(recordings.HEADER, job=JobFacts(notes=note))
         text = format_header(header)
         again = parse_toml("\n".join(line[2:] for line in text.split("\n")[1:]), Header, "x")
         tally.require(again == header, f"{note!r} is not read as it was written (seed {seed}, {number})")

@@ -51,11 +51,11 @@ from logger.links.serial_port import SerialLink
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.stream.session import Session, build_session
-from logger.virtual.gauges import OWN_STREAM, play
 from tests.faults.air import gauge_on_the_air
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, lines
 from tests.faults.tally import Campaign, Tally
+from tests.radio.gauges import OWN_STREAM, play
 
 if TYPE_CHECKING:
     from logger.decoder.description import Description

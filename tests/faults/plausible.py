@@ -24,7 +24,7 @@ from logger.decoder.build import build_decoder
 from logger.decoder.description import Description
 from logger.edges.toml_file import parse_toml
 from logger.header import Header, Lever, Limit, Test, TransducerFacts
-from logger.instruments.weigh import Agreement, DeadWeight, check_point
+from logger.instruments.weigh import Compliance, DeadWeight, check_point
 from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason
 from logger.virtual.physics import simulate
@@ -225,7 +225,7 @@ def _dead_weight(fault: Fault) -> bool:
     load = DeadWeight(20.0, 0.45)
     hung = np.full(3, round(load.torque_nm, 2))
     sound_one, faulty = (check_point(load, list(r), allowed=1.0).agreement for r in (hung, _reads(fault, hung)))
-    return sound_one is Agreement.WITHIN and faulty is Agreement.OUTSIDE
+    return sound_one is Compliance.WITHIN and faulty is Compliance.OUTSIDE
 
 
 def _second_test(fault: Fault) -> bool:

@@ -17,12 +17,12 @@ import numpy as np
 
 from logger.links.serial_port import SerialLink
 from logger.stream.session import Session, build_session
-from logger.virtual.gauges import OWN_STREAM, play
 from logger.virtual.port import VirtualPort
 from tests.faults.air import gauge_on_the_air
 from tests.faults.recordings import torque_of
 from tests.faults.sources import DESCRIPTION, Kept, lines
 from tests.faults.tally import Campaign, Tally
+from tests.radio.gauges import OWN_STREAM, play
 
 if TYPE_CHECKING:
     from logger.samples import Ending

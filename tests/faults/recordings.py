@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from logger.header import Header, Job, Lever, Test, TransducerFacts
+from logger.header import Header, JobFacts, Lever, Test, TransducerFacts
 from logger.recordings.recording import RecordingWriter
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 
@@ -22,7 +22,7 @@ HEADER = Header(
     program="heldwheel (simulated)",
     simulated=True,
     time_from="device counter",
-    job=Job(number="A-17", vehicle="hill-climb saloon, yellow", notes='says "why" = #7, §'),
+    job=JobFacts(number="A-17", vehicle="hill-climb saloon, yellow", notes='says "why" = #7, §'),
     test=Test(place="car", held="other side", gear="neutral", side="left"),
     lever=Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, studs=5),
     transducer=TransducerFacts(unit="lbf·in", sign="signed", capacity_nm=200),

@@ -20,14 +20,25 @@ from analysis.doors import report
 from analysis.pipeline import read_file
 from analysis.report.gather import material_of
 from analysis.report.html import to_html
-from analysis.report.material import Issue, Kind
+from analysis.report.material import Issue, PageKind
 from analysis.report.pdf import to_pdf
 from analysis.report.verify import _compare_claims, issue_of, read_record
 from analysis.report.write import claims_of, content_of
 from analysis.rows.journal import Journal
 from analysis.rows.summary import asked_from
 from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS, to_csv, to_json
-from logger.header import Axle, Conditions, Header, Job, Lever, Limit, Photo, Source, Test, TransducerFacts
+from logger.header import (
+    Axle,
+    Conditions,
+    Header,
+    JobFacts,
+    Lever,
+    Limit,
+    Photo,
+    RecordingSource,
+    Test,
+    TransducerFacts,
+)
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import sidecar_path
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
@@ -68,14 +79,14 @@ def evil_header(rng: random.Random) -> Header:
     return Header(
         program=text(),
         simulated=True,
-        job=fill(Job(tags={text(): text(), "shim": 1.2})),
+        job=fill(JobFacts(tags={text(): text(), "shim": 1.2})),
         axle=fill(Axle()),
         test=fill(Test(place="car", held="other side", gear="neutral")),
         conditions=fill(Conditions()),
         lever=fill(Lever(fixture="one stud", length_mm=450, stud_circle_mm=114.3, studs=5, angle_deg=0)),
         limit=limit if rng.random() < 0.7 else None,
         transducer=msgspec.structs.replace(fill(facts), unit="N·m"),
-        both_free=fill(Source(file="x", sha256="x")) if rng.random() < 0.3 else None,
+        both_free=fill(RecordingSource(file="x", sha256="x")) if rng.random() < 0.3 else None,
         photos=tuple(fill(Photo(file="x", sha256="x")) for _ in range(rng.randrange(4))),
     )
 
@@ -137,7 +148,7 @@ def pages(rng: random.Random) -> str:
     evil_recording(rng, path)
     found = read_file(path)
     words = [rng.choice(EVIL) for _ in range(3)]
-    issue = Issue(datetime(2026, 5, 1, tzinfo=UTC), rng.choice(list(Kind)), "N·m", words[0], words[1], 1, words[2])
+    issue = Issue(datetime(2026, 5, 1, tzinfo=UTC), rng.choice(list(PageKind)), "N·m", words[0], words[1], 1, words[2])
     content = content_of(material_of(found), issue)
     if rng.random() < 0.1:
         assert to_pdf(content).startswith(b"%PDF")
@@ -181,7 +192,7 @@ def _report() -> bytes:
     shutil.copy(ROOT / "recordings" / "01-arrival-left.csv", here / "seed.csv")
     when: datetime = datetime(2026, 5, 1, tzinfo=UTC)
     return to_html(
-        content_of(material_of(read_file(here / "seed.csv")), Issue(when, Kind("customer"), "N·m", "", "", 1, ""))
+        content_of(material_of(read_file(here / "seed.csv")), Issue(when, PageKind("customer"), "N·m", "", "", 1, ""))
     ).encode()
 
 

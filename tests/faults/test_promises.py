@@ -20,12 +20,12 @@ def test_what_is_promised_is_kept(campaign: Campaign) -> None:
 
 def test_a_sidecar_has_the_rights_that_the_umask_gives(tmp_path) -> None:
     """It holds the customer's name."""
-    from logger.header import Job, Sidecar
+    from logger.header import JobFacts, Sidecar
     from logger.recordings.sidecar import change_sidecar, sidecar_path
 
     before = os.umask(0o077)
     try:
-        change_sidecar(tmp_path / "a.csv", lambda _: Sidecar(job=Job(customer="a club")))
+        change_sidecar(tmp_path / "a.csv", lambda _: Sidecar(job=JobFacts(customer="a club")))
     finally:
         os.umask(before)
     assert sidecar_path(tmp_path / "a.csv").stat().st_mode & 0o777 == 0o600

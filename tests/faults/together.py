@@ -19,7 +19,7 @@ from gui.models.library import Shelf
 from gui.models.settings import Settings
 from logger.errors import FileError
 from logger.header import Correction, Lever, TransducerFacts
-from logger.instruments.register import Instrument, change_register, put, read_register
+from logger.instruments.register import RegisteredTransducer, change_register, put, read_register
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import add_correction, read_sidecar
@@ -42,7 +42,7 @@ def corrections(folder: Path, name: str, count: int) -> None:
 def register(folder: Path, name: str, count: int) -> None:
     """Put transducers into one register."""
     for number in range(count):
-        one = Instrument(facts=TransducerFacts(serial=f"{name}-{number}"))
+        one = RegisteredTransducer(facts=TransducerFacts(serial=f"{name}-{number}"))
         change_register(lambda found, one=one: put(found, one), folder / "instruments.toml")
 
 

@@ -9,11 +9,11 @@ import numpy as np
 
 from analysis.verdict.job import Job
 from gui.models.practice import scenario_for_practice
-from gui.models.relay import Found, News, Samples
+from gui.models.relay import FoundPull, News, ScreenSamples
 from gui.models.stream import recording_stem
 from logger.samples import Ending, EndReason, Event
-from logger.stream.health import Health, State
-from logger.virtual.hand import Pull
+from logger.stream.health import Health, SessionState
+from logger.virtual.hand import HandPull
 from logger.virtual.physics import LeverOff, Rest, simulate
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ class FakeStream:
         self.practice = None
         self.scenario = scenario or scenario_for_practice()
         self.seed, self.made, self.end_s = seed, 0, 0.0
-        self.state, self.ended = State.STREAMING, None
+        self.state, self.ended = SessionState.STREAMING, None
         self.simulated = True
         self.begun: list = []
         self.kept = 0
@@ -96,10 +96,10 @@ class FakeStream:
         self.end_s = float(time_s[-1])
         self.kept += len(time_s)
         torque_nm = np.asarray(torque_nm, float)
-        self._news.append(Samples(time_s, torque_nm, angle_deg, events, torque_nm))
+        self._news.append(ScreenSamples(time_s, torque_nm, angle_deg, events, torque_nm))
         if self._job is not None:
             for pull in self._job.feed(time_s - self._start_s, torque_nm, angle_deg):
-                self._news.append(Found(self._stage, self._start_s, pull, self._job))
+                self._news.append(FoundPull(self._stage, self._start_s, pull, self._job))
 
     def idle(self, seconds: float = 2.0) -> None:
         """The lever is off."""
@@ -107,11 +107,11 @@ class FakeStream:
 
     def pull(self, **changes) -> None:
         """Somebody pulls."""
-        self._play((Rest(1.5), replace(Pull(), dwell_s=2.0, **changes), LeverOff(1.0)))
+        self._play((Rest(1.5), replace(HandPull(), dwell_s=2.0, **changes), LeverOff(1.0)))
 
     def half_a_pull(self, seconds: float = 4.0) -> None:
         """Somebody pulls and has not let go yet."""
-        self._play((Rest(1.5), Pull()), int(seconds * 1000))
+        self._play((Rest(1.5), HandPull()), int(seconds * 1000))
 
     def _play(self, actions, count: int | None = None) -> None:
         self.made += 1
@@ -129,9 +129,9 @@ class FakeStream:
 
     def lose(self, text: str = "The transducer went away: unplugged or out of range.") -> None:
         self.ended = Ending(EndReason.LOST, text)
-        self.state = State.ENDED
+        self.state = SessionState.ENDED
 
     def fail_disk(self) -> None:
         error = OSError(28, "No space left on device")
         self.ended = Ending(EndReason.FAILED, "The disk is full: the recording could not be written further.", error)
-        self.state = State.ENDED
+        self.state = SessionState.ENDED

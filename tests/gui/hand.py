@@ -37,6 +37,11 @@ class Hand:
     def run(self):
         return self.window.tester.run
 
+    def set_comma(self, on: bool) -> None:
+        """Choose the decimal mark, as the settings do."""
+        self.window._shared.display.use(comma=on)
+        self.window._shared.settings.remember(comma=on)
+
     def key(self, key: Qt.Key) -> None:
         """Press a key where the focus is."""
         self.actions += 1

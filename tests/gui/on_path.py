@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication
 from gui.__main__ import build
 from gui.models.flow import Step
 from gui.models.practice import HandWish, PracticeLink, scenario_for_practice
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.pages.checks_panel import CheckRow
 from logger.edges.toml_file import write_toml
 from logger.virtual.port import VirtualPort
@@ -34,7 +34,7 @@ def main(scale: float) -> None:
     write_toml(own, device.description)
     app = QApplication([])
     window = build("dark")
-    window.set_sounds(False)
+    window._shared.sounds.on = False
     window.tester.practice_speed = FAST
     hand = XHand()
     window.show()
@@ -62,7 +62,7 @@ def main(scale: float) -> None:
 
 def practise(hand: XHand, page, run) -> None:
     hand.click(page.welcome.first)
-    hand.until(lambda: run().link is Link.LIVE, "the virtual transducer")
+    hand.until(lambda: run().link is LinkState.LIVE, "the virtual transducer")
     hand.key(" ")
     hand.key(" ")
     hand.until(lambda: run().flow.now is Step.ZERO, "the zero of the practice")
@@ -104,7 +104,7 @@ def fill_in(hand: XHand, page, port: str) -> None:
 
 def a_job(hand: XHand, page, run, device: PracticeLink) -> None:
     hand.click(page.foot.main)
-    hand.until(lambda: run().link is Link.LIVE, "the transducer on its port")
+    hand.until(lambda: run().link is LinkState.LIVE, "the transducer on its port")
     for place, row in enumerate(page.checks.findChildren(CheckRow)):
         if place % 2:
             hand.click(row.box)

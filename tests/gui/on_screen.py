@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 
 from gui.__main__ import build
 from gui.models.flow import Step
-from gui.theme import contrast
+from tests.gui.contrast import contrast
 
 if TYPE_CHECKING:
     from PySide6.QtGui import QImage
@@ -30,7 +30,7 @@ def colours(image: QImage, box: QRect) -> dict[str, int]:
 def main(palette: str) -> None:
     app = QApplication([])
     window = build(palette)
-    window.set_sounds(False)
+    window._shared.sounds.on = False
     window._shared.confirm.always = True
     window.tester.practice_speed = 12.0
     window.show()

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QLabel
 
 from gui.models.asking import Agreements, made_words, question_of
 from gui.models.flow import Step
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.pages.ask_dialog import AskDialog
 from logger.decoder.description import Modbus, Poll, read_description
 from logger.decoder.layouts import Register
@@ -62,7 +62,7 @@ def test_letters_go_out_after_a_yes_and_not_before(qtbot, home) -> None:
         # The first key is a no: whoever presses the space bar twice has sent nothing.
         hand.qtbot.keyClick(dialog.no, Qt.Key.Key_Space)
         assert no_dialog(hand)
-        assert hand.run.link is Link.NONE
+        assert hand.run.link is LinkState.NONE
         assert hand.run.flow.now is None
         assert port.received == []
         hand.page.act()
@@ -70,7 +70,7 @@ def test_letters_go_out_after_a_yes_and_not_before(qtbot, home) -> None:
         assert port.received == []
         hand.page.act()
         hand.press(dialog_of(hand).yes)
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         qtbot.waitUntil(lambda: hand.run.now_nm is not None, timeout=10_000)
         assert hand.run.now_nm == pytest.approx(12.34 * 0.112985, rel=1e-4)  # NIST SP 811: lbf·in
         assert set(port.received) == {b"D"}
@@ -80,7 +80,7 @@ def test_letters_go_out_after_a_yes_and_not_before(qtbot, home) -> None:
         stream.wait()
         hand.page.act()
         assert no_dialog(hand)
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         hand.page.end()
         hand.window.tester.close()
     # ... a changed one, or another port, is.
@@ -129,7 +129,7 @@ def test_modbus_registers_are_read_after_a_yes_and_a_new_connection_needs_none(q
         assert "Modbus registers (holding 100 to 102) of device 3 every 0.02 s" in words_of(dialog)
         assert "Not in your list" in words_of(dialog)
         hand.press(dialog.yes)
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         qtbot.waitUntil(lambda: hand.run.now_nm is not None, timeout=10_000)
         assert hand.run.now_nm == pytest.approx(27.0)
         while hand.run.flow.now is Step.SAFETY:
@@ -138,11 +138,11 @@ def test_modbus_registers_are_read_after_a_yes_and_a_new_connection_needs_none(q
         stream = hand.window.tester.bridge.stream
         stream.stop()
         stream.wait()
-        qtbot.waitUntil(lambda: hand.run.link is Link.ENDED, timeout=10_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.ENDED, timeout=10_000)
         assert hand.run.action().text == "Connect again"
         hand.page.act()
         assert no_dialog(hand)
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         hand.page.end()
         hand.window.tester.close()
     hand.close()

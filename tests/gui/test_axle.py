@@ -10,7 +10,7 @@ from analysis.identify.stud_circle import chord_factor
 from analysis.pipeline import Asked, read_file
 from gui.models.flow import Step
 from gui.models.signing import write_signature
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.pages.editors.axle import KNOWN, TURNS, TYPE
 from gui.pages.editors.behaviour import FOUND
 from gui.theme import SCALES
@@ -118,7 +118,7 @@ def test_counting_with_gloves_and_with_keys(hand: Hand) -> None:
 
 def test_faults_are_told_at_the_field_and_decimal_commas_shown(hand: Hand) -> None:
     editor = open_axle(hand, TURNS)
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     count(editor, "18,5", "10", "0")
     assert editor.turns.ratio.text() == "Ratio 3,700, between 3,675 and 3,725 by counting error"
     assert "18,5 / 10 = 3,7 (half" in editor.turns.case.text()
@@ -128,7 +128,7 @@ def test_faults_are_told_at_the_field_and_decimal_commas_shown(hand: Hand) -> No
     assert not editor.turns.ratio.isVisible()
     count(editor, "18", "10", "-10")
     assert "against each other" in editor.turns.problem.text()
-    hand.window.set_comma(False)
+    hand.set_comma(False)
 
 
 def test_a_list_of_ratios_is_kept_and_exchanged_as_the_command_reads_it(hand: Hand, tmp_path) -> None:
@@ -167,7 +167,7 @@ def test_questions_lead_to_a_type_with_packs(hand: Hand) -> None:
     assert "measures their mean friction" in part.meaning.text()
     assert part.meaning.property("role") == "head"
     assert "Worn cones" in part.cautions.text()
-    assert "not open" in part.excluded.text()
+    assert "rules out open" in part.excluded.text()
     assert hand.window.tester.card.axle.type == ""
     hand.press(part.take)
     assert "Axle: With packs, kind not known" in hand.page.card_panel.rows["Axle"].accessibleName()
@@ -272,12 +272,12 @@ def test_every_part_fits_its_width_with_large_named_targets(hand: Hand, part: st
 # ---------------------------------------------------------------------- recorded and reported
 def test_axle_is_in_the_recording_and_on_its_report(qtbot, home, tmp_path) -> None:
     from analysis.report.gather import material_of
-    from analysis.report.material import Issue, Kind
+    from analysis.report.material import Issue, PageKind
     from analysis.report.write import content_of, write_report
 
     hand = Hand(qtbot, fake=False, speed=12.0)
     hand.page.practise()
-    hand.qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+    hand.qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
     editor = open_axle(hand, TURNS)
     count(editor, "18", "10", "0")
     hand.press(editor.turns.takes[0])
@@ -295,7 +295,7 @@ def test_axle_is_in_the_recording_and_on_its_report(qtbot, home, tmp_path) -> No
     assert (axle.tag, axle.type, axle.ratio) == ("C 36", "clutch plate", 3.6)
     assert (axle.propshaft_turns, axle.left_turns, axle.right_turns) == (18.0, 10.0, 0.0)
     page = tmp_path / "report.html"
-    write_report(content_of(material_of(reading, Asked()), Issue(when, Kind.ENGINEER)), page)
+    write_report(content_of(material_of(reading, Asked()), Issue(when, PageKind.ENGINEER)), page)
     text = page.read_text(encoding="utf-8")
     assert "2 × 18 / 10 = 3.6 (half count" in text
     assert "between 3.575 and 3.625" in text
@@ -367,11 +367,11 @@ def test_a_distance_counts_as_measured_until_a_circle_is_taken(hand: Hand) -> No
     fill(editor.fields["angle_deg"].edit, "0")
     lever = hand.window.tester.card.lever
     assert (lever.stud_circle_mm, lever.chord_mm, lever.chord_apart) == (None, 67.2, 1)
-    assert hand.window.tester.card.factor == pytest.approx(1 + 67.2 * chord_factor(5, 1) / 2 / 450)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1 + 67.2 * chord_factor(5, 1) / 2 / 450)
     assert "In use as measured; common circles near it:" in editor.chord.found.text()
     hand.press(editor.chord.takes[0])
     assert "As measured" in [take.text() for take in editor.chord.takes if take.isVisible()]
-    assert hand.window.tester.card.factor == pytest.approx(1 + 57.15 / 450)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1 + 57.15 / 450)
     assert "In use: 114.3\u00a0mm, as typed" in editor.chord.found.text()
     QTest.keyClick(editor.fields["stud_circle_mm"].edit, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert editor.fields["stud_circle_mm"].text == ""

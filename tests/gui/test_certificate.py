@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 
 from analysis.pipeline import read_file
 from analysis.report.gather import material_of
-from analysis.report.material import Issue, Kind
+from analysis.report.material import Issue, PageKind
 from analysis.report.write import content_of, write_report
 from analysis.verdict.adequacy import certificate_advice
 from gui.models.flow import Step
@@ -16,7 +16,7 @@ from gui.models.job import JobCard
 from gui.pages.result_card import ResultCard
 from logger.decoder.description import read_description
 from logger.header import Lever, TransducerFacts
-from logger.instruments.register import Instrument, change_register, put
+from logger.instruments.register import RegisteredTransducer, change_register, put
 from tests.gui.hand import Hand
 
 GONE = date(2026, 4, 30)
@@ -83,7 +83,7 @@ def test_the_register_knows_the_due_date_and_the_lock(home) -> None:
     """What only the register knows counts in the window, too."""
     home.mkdir()
     kept = TransducerFacts(serial="T-7", certificate="C-12", certificate_due=GONE, gain=1.004, capacity_nm=9.0)
-    change_register(lambda found: put(found, Instrument(facts=kept, locked="dropped on the floor")))
+    change_register(lambda found: put(found, RegisteredTransducer(facts=kept, locked="dropped on the floor")))
     card = JobCard()
     card.put(description=described(capacity_nm=200.0))
     assert card.facts.certificate == "C-12"
@@ -99,9 +99,9 @@ def test_the_register_knows_the_due_date_and_the_lock(home) -> None:
     assert "instruments" in card.device_advice()
 
 
-@pytest.mark.parametrize("kind", list(Kind))
+@pytest.mark.parametrize("kind", list(PageKind))
 @pytest.mark.parametrize("due", [GONE, None])
-def test_the_report_frames_it_above_the_result(tmp_path, kind: Kind, due: date | None) -> None:
+def test_the_report_frames_it_above_the_result(tmp_path, kind: PageKind, due: date | None) -> None:
     from tests.gui.test_ratio import recording
 
     path = recording(tmp_path, "neutral", 12.0)

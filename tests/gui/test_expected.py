@@ -106,9 +106,9 @@ def test_the_cursor_reads_a_sample_off_the_trace(reviewing: Hand) -> None:
     assert time_text.endswith(" s")
     assert torque_text.endswith(" N·m")
     loaded = page.reading.first
-    trace, scale = loaded.trace(), loaded.factor or 1.0
+    trace = loaded.trace()
     near = abs(trace.time_s - float(time_text.split()[0])) < 0.05
-    drawn = (trace.torque_nm[near] - loaded.zero_nm) * scale
+    drawn = loaded.scale.torque(trace.torque_nm[near])
     assert abs(drawn - float(torque_text.split()[0].replace("−", "-"))).min() < 0.006
     reviewing.window.set_unit("lbf·ft")
     plot.grab()
@@ -318,9 +318,9 @@ def test_the_first_start_speaks_as_the_system_does(name: str, said: tuple[str, b
 
 
 def test_what_compare_offers_is_found_by_review(shelf: Path) -> None:
-    from gui.models.archive import Entry
+    from gui.models.archive import ArchiveEntry
 
-    entry = Entry("a.csv", datetime.now().astimezone(), facts={"fluid": "reference", "modifier_percent": 4.0})
+    entry = ArchiveEntry("a.csv", datetime.now().astimezone(), facts={"fluid": "reference", "modifier_percent": 4.0})
     assert entry.holds("fluid=reference")
     assert entry.holds("oil=reference")
     assert entry.holds("modifier=4.0")

@@ -28,7 +28,7 @@ from gui.pages.weigh_steps import WhatStep
 from logger.edges.lengths import length_words
 from logger.edges.toml_file import write_toml
 from logger.header import Lever
-from logger.recordings.axles import AxleFile, Build, Pack, Part
+from logger.recordings.axles import AxleFile, Build, Pack, PackPart
 from logger.recordings.stored import read_recording
 from tests.gui.hand import Hand
 
@@ -114,7 +114,7 @@ def test_weighing_and_review_speak_of_inches(inches: Hand, tmp_path: Path) -> No
     what = WhatStep("gauge", display)
     assert what.fields["arm"].edit.placeholderText() == "19.69 in"
     started = read_recording(RECORDING.read_bytes(), RECORDING.name).header.started
-    pack = Pack(parts=(Part(kind="shim", thickness_mm=0.4),), end_play_mm=0.1)
+    pack = Pack(parts=(PackPart(kind="shim", thickness_mm=0.4),), end_play_mm=0.1)
     build = Build(built=started - timedelta(hours=1), left=pack, right=pack)
     write_toml(tmp_path / "43-11.axle.toml", AxleFile(tag="43/11", builds=(build,)))
     loaded = load(shutil.copy(RECORDING, tmp_path), str(tmp_path))

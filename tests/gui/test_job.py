@@ -5,12 +5,13 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QPushButton
 
+from gui.models.caught import pack_means
 from gui.models.coach import Hint
 from gui.models.flow import Stand, Step
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.sound import Sound
 from logger.samples import Event, EventKind
-from logger.stream.health import State
+from logger.stream.health import SessionState
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 
@@ -40,7 +41,7 @@ def test_a_whole_job_by_the_space_bar(hand: Hand, stream: FakeStream) -> None:
     stream.idle(2.5)
     hand.tick()
     assert hand.run.flow.now is Step.SIGN
-    assert abs(hand.run.zero_moved_nm) < 0.05
+    assert abs(hand.run.zeros.moved_nm) < 0.05
     hand.space()
     assert hand.run.flow.finished
     assert set(hand.run.flow.stands.values()) <= {Stand.DONE, Stand.TO_COME}
@@ -68,7 +69,7 @@ def test_a_pull_says_at_the_axle_what_the_simulation_knows(hand: Hand, stream: F
     hand.to_pulls()
     for _ in range(5):
         hand.pull()
-    values = [c.judged.rotating for c in hand.run.pulls.pulls]
+    values = [c.rotating for c in hand.run.pulls.pulls]
     # Truth: mean of the packs, 45 N·m at the sliding level, with the drag of carrier and wheel end (see the scenario).
     assert 44 < np.median([v.nm for v in values]) < 60
     assert all(0 < v.u95_nm < 4 for v in values)
@@ -99,10 +100,10 @@ def test_the_highest_is_no_less_than_a_breakaway_that_was_read(hand: Hand) -> No
     (caught,) = hand.run.pulls.counting
     most, number = hand.run.axle_highest()
     assert number == caught.number
-    assert caught.judged.breakaway.nm <= abs(most) < 1.05 * caught.judged.breakaway.nm
+    assert caught.breakaway.nm <= abs(most) < 1.05 * caught.breakaway.nm
     hand.run._highest._nm = [0.98 * nm for nm in hand.run._highest._nm]
     hand.tick()
-    assert hand.page.live.view.highest == hand.page.live._shared.display.figure(caught.judged.breakaway.nm)
+    assert hand.page.live.view.highest == hand.page.live._shared.display.figure(caught.breakaway.nm)
 
 
 def test_unit_switch_changes_every_figure(hand: Hand) -> None:
@@ -129,12 +130,12 @@ def test_unit_switch_changes_every_figure(hand: Hand) -> None:
 def test_decimal_comma_everywhere(hand: Hand) -> None:
     hand.to_pulls()
     hand.pull()
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     hand.tick()
     for text in (hand.page.live.view.highest, hand.page.pulls._value.text(), hand.page.pulls._rows[0].accessibleName()):
         assert "," in text
         assert "." not in text.split(",")[0][-4:]
-    hand.window.set_comma(False)
+    hand.set_comma(False)
 
 
 def test_simulated_is_written_across_trace_and_end(hand: Hand, stream: FakeStream) -> None:
@@ -151,7 +152,7 @@ def test_a_fault_in_the_middle_of_a_pull(hand: Hand, stream: FakeStream, kind: s
     hand.tick()
     stream.lose() if kind == "lost" else stream.fail_disk()
     hand.tick()
-    assert hand.run.link is Link.ENDED
+    assert hand.run.link is LinkState.ENDED
     assert hand.run.notice.serious
     assert "safe on disk" in hand.run.notice.text
     assert hand.page.notice.isVisible()
@@ -182,13 +183,13 @@ def test_without_its_transducer_a_test_can_be_signed_as_it_is(hand: Hand, stream
 
 def test_silence_and_return(hand: Hand, stream: FakeStream) -> None:
     hand.to_pulls()
-    stream.state = State.SILENT
+    stream.state = SessionState.SILENT
     hand.tick()
-    assert hand.run.link is Link.SILENT
+    assert hand.run.link is LinkState.SILENT
     assert not hand.run.action().enabled
     hand.space()
     assert hand.run.flow.now is Step.PULLS
-    stream.state = State.STREAMING
+    stream.state = SessionState.STREAMING
     hand.pull()
     assert len(hand.run.pulls.pulls) == 1
 
@@ -212,7 +213,7 @@ def test_a_moved_zero_is_wrong_and_said(hand: Hand, stream: FakeStream) -> None:
     hand.tick()
     assert hand.run.flow.stands[Step.ZERO_AGAIN] is Stand.WRONG
     assert "zero has moved" in hand.run.notice.text
-    assert hand.run.zero_moved_nm == pytest.approx(3.0, abs=0.1)
+    assert hand.run.zeros.moved_nm == pytest.approx(3.0, abs=0.1)
 
 
 def test_zero_waits_while_the_lever_moves(hand: Hand, stream: FakeStream) -> None:
@@ -223,13 +224,13 @@ def test_zero_waits_while_the_lever_moves(hand: Hand, stream: FakeStream) -> Non
     wobble = 2.0 * np.sin(np.arange(3000) / 80)
     stream.push(wobble)
     hand.tick()
-    assert hand.run.zero is None
+    assert hand.run.zeros.first is None
     assert "moves" in hand.page.live.coach.text()
     stream.idle(3.0)
     hand.tick()
     hand.tick()
-    assert hand.run.zero is not None
-    assert abs(hand.run.zero.value_nm) < 0.1
+    assert hand.run.zeros.first is not None
+    assert abs(hand.run.zeros.in_use_nm) < 0.1
 
 
 def test_overload_stops_loudly(hand: Hand, stream: FakeStream) -> None:
@@ -274,7 +275,7 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
     stream.scenario = held
     for _ in range(3):
         hand.pull()
-    means = {name: value for name, value, _why in hand.run.pack_mean()}
+    means = {name: value for name, value, _why in pack_means(hand.run.pulls, hand.run.drag)}
     raw = {name: v for name, v, *_ in hand.run.value.other} | {hand.run.value.quantity: hand.run.value.value}
     assert means["rotating mean"].nm < raw["rotating mean"].nm
     # The scenario's packs slide at about 45 N·m: drag taken away, the mean comes near it.
@@ -282,15 +283,15 @@ def test_drag_step_and_pack_mean(hand: Hand, stream: FakeStream) -> None:
 
 
 def test_a_pull_too_fast_is_kept_with_its_reason(hand: Hand, stream: FakeStream) -> None:
-    hand.window.set_sounds(True)
+    hand.window._shared.sounds.on = True
     hand.to_pulls()
     hand.pull(ramp_nm_s=400.0)
     assert len(hand.run.pulls.pulls) == 1
     caught = hand.run.pulls.pulls[0]
     played = hand.window._shared.sounds.played
-    assert played[-1] is (Sound.CAUGHT if caught.judged.valid else Sound.NOT_VALID)
-    if not caught.judged.valid:
-        assert caught.judged.notes
+    assert played[-1] is (Sound.CAUGHT if caught.valid else Sound.NOT_VALID)
+    if not caught.valid:
+        assert caught.notes
         assert hand.run.value is None
 
 

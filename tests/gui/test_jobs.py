@@ -12,7 +12,7 @@ from gui.models.flow import Step
 from gui.models.job import JobCard
 from gui.models.jobs import KEPT, Jobs
 from logger.decoder.description import read_description
-from logger.header import Job
+from logger.header import JobFacts
 from tests.gui.hand import Hand
 from tests.gui.test_truth import LEVER, LIMIT, real_card, start_real
 
@@ -77,7 +77,9 @@ def test_a_practice_is_no_job_on_file(hand: Hand, home: Path) -> None:
 
 def test_every_part_of_the_card_comes_back_from_its_file(tmp_path: Path) -> None:
     card = JobCard()
-    card.put(description=read_description("plain-text"), lever=LEVER, limit=LIMIT, job=Job(vehicle="x"), dwell_s=7.0)
+    card.put(
+        description=read_description("plain-text"), lever=LEVER, limit=LIMIT, job=JobFacts(vehicle="x"), dwell_s=7.0
+    )
     jobs = Jobs(tmp_path / "jobs")
     jobs.save(card)
     assert jobs.open(jobs.path) == {name: getattr(card, name) for name in KEPT}

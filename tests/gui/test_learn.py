@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 from PySide6.QtTest import QTest
 
-from gui.models.learning import Look, Naming, complete, look_at, proposed
-from gui.models.state import Link
+from gui.models.learning import LearningState, Naming, complete, look_at, proposed
+from gui.models.state import LinkState
 from gui.pages.ask_dialog import AskDialog
 from gui.pages.learn_dialog import LearnDialog
 from logger.decoder.build import build_decoder
@@ -46,12 +46,12 @@ def chunks(pieces: list[bytes]) -> Heard:
 
 
 @pytest.fixture(scope="module")
-def heard() -> Look:
+def heard() -> LearningState:
     return look_at(chunks(lines(levers(-1.0))))
 
 
 # ---------------------------------------------------------------------- what it amounts to
-def test_what_may_be_the_torque_is_listed_with_what_moves_now(heard: Look) -> None:
+def test_what_may_be_the_torque_is_listed_with_what_moves_now(heard: LearningState) -> None:
     assert [one.number for one in heard.candidates] == [2, 3], "a counter is none"
     torque, _temperature = heard.candidates
     assert (torque.least, torque.greatest) == pytest.approx((-30.0, 24.0), abs=0.2)
@@ -64,14 +64,14 @@ def test_what_may_be_the_torque_is_listed_with_what_moves_now(heard: Look) -> No
     assert abs(heard.now) < 0.1
 
 
-def test_the_first_load_tells_the_sign(heard: Look) -> None:
+def test_the_first_load_tells_the_sign(heard: LearningState) -> None:
     assert proposed(heard).sign == "reversed"
     assert proposed(look_at(chunks(lines(levers(1.0))))).sign == "signed"
     without = [line.replace(b"-", b" ").replace(b"+", b" ") for line in lines(levers(1.0))]
     assert proposed(look_at(chunks(without))).sign == "none"
 
 
-def test_a_unit_that_is_sent_is_taken_and_one_that_is_not_must_be_given(heard: Look) -> None:
+def test_a_unit_that_is_sent_is_taken_and_one_that_is_not_must_be_given(heard: LearningState) -> None:
     assert proposed(look_at(chunks(lines(levers(), " lbf·ft")))).unit == "lbf·ft"
     assert proposed(heard).unit == ""
     description, wrong = complete(heard, Naming(name="gauge"))
@@ -84,14 +84,14 @@ def test_a_unit_that_is_sent_is_taken_and_one_that_is_not_must_be_given(heard: L
 
 
 @pytest.mark.parametrize(("key", "text"), [("capacity", "much"), ("capacity", "-3"), ("accuracy", "0"), ("name", " ")])
-def test_what_cannot_be_used_is_named(heard: Look, key: str, text: str) -> None:
+def test_what_cannot_be_used_is_named(heard: LearningState, key: str, text: str) -> None:
     given = {"name": "gauge", "unit": "N·m", key: text}
     description, wrong = complete(heard, Naming(**given))
     assert description is None
     assert key in wrong
 
 
-def test_another_number_may_be_the_torque(heard: Look) -> None:
+def test_another_number_may_be_the_torque(heard: LearningState) -> None:
     """What the user has seen move is taken, whatever was recognised."""
     pieces = chunks(lines(levers(-1.0)))
     other = look_at(pieces, Wanted(field="3"))
@@ -174,7 +174,7 @@ def test_from_an_unknown_port_to_a_test_with_it(qtbot, home) -> None:
         assert list(hand.window._shared.library.transducers.entries()) == ["long gauge"]
         card.put(lever=Lever(fixture="hub centre", name="plate"))
         hand.page.act()
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         qtbot.waitUntil(lambda: len(hand.run.trace.time_s) > 300, timeout=20_000)
         highest = float(np.nanmax(hand.run.trace.torque_nm))
         assert highest == pytest.approx(30.0, abs=0.5), "the reversed sign is put right"
@@ -252,7 +252,7 @@ def test_from_a_captured_file(hand: Hand, qtbot, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("scale", [1.0, 1.5])
-def test_the_dialog_fits_the_window_with_large_named_parts(hand: Hand, heard: Look, scale: float) -> None:
+def test_the_dialog_fits_the_window_with_large_named_parts(hand: Hand, heard: LearningState, scale: float) -> None:
     hand.window.set_scale(scale)
     dialog = dialog_of(hand)
     assert dialog.height() <= hand.window.height() == 720

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 
 from gui.models.flow import Step
 from gui.models.practice import FRAME, HandWish, PracticeLink, fill_card, scenario_for_practice
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.models.stream import Open, SessionStream
 from logger.links.ble import BleLink
 from logger.recordings.files import read_trace
@@ -34,7 +34,7 @@ def a_job(hand: Hand, device: PracticeLink, fault) -> None:
     card, run = hand.window.tester.card, lambda: hand.run
     card.put(practice=False, pulls_wanted=2, dwell_s=1.0)
     hand.space()
-    until(lambda: run().link is Link.LIVE, timeout=20_000)
+    until(lambda: run().link is LinkState.LIVE, timeout=20_000)
     while run().flow.now is Step.SAFETY:
         hand.space()
     hand.space()
@@ -42,8 +42,8 @@ def a_job(hand: Hand, device: PracticeLink, fault) -> None:
     device.ask(HandWish())
     until(lambda: len(run().pulls.counting) == 1, timeout=30_000)
     fault()
-    until(lambda: run().link is not Link.LIVE, timeout=20_000)
-    until(lambda: run().link is Link.LIVE, timeout=30_000)
+    until(lambda: run().link is not LinkState.LIVE, timeout=20_000)
+    until(lambda: run().link is LinkState.LIVE, timeout=30_000)
     device.ask(HandWish())
     until(lambda: len(run().pulls.counting) == 2, timeout=30_000)
     hand.space()
@@ -78,7 +78,7 @@ def test_a_job_over_a_serial_port_that_is_unplugged(qtbot, home, tmp_path) -> No
 
         def fault() -> None:
             port.unplug()
-            qtbot.waitUntil(lambda: hand.run.link is Link.RETRYING, timeout=20_000)
+            qtbot.waitUntil(lambda: hand.run.link is LinkState.RETRYING, timeout=20_000)
             port.plug()
 
         a_job(hand, device, fault)
@@ -90,7 +90,7 @@ def test_a_job_over_a_virtual_radio_that_goes_out_of_range(qtbot, home, monkeypa
 
     from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM, VirtualDevice
-    from logger.virtual.gauges import device_gauge
+    from tests.radio.gauges import device_gauge
     from tests.radio.world import world
 
     hand = Hand(qtbot, fake=False)

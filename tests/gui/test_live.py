@@ -9,11 +9,12 @@ import pytest
 from PySide6.QtCore import Qt
 
 from analysis.pipeline import read_file
+from gui.models.caught import pack_means
 from gui.models.flow import Step
 from gui.models.issuing import issue_of
 from gui.models.loading import export
 from gui.models.settings import Choices
-from gui.models.state import Link
+from gui.models.state import LinkState
 from logger.recordings.files import read_trace
 from tests.gui.hand import Hand
 
@@ -33,7 +34,7 @@ def until(live: Hand, condition, timeout: int = 40_000) -> None:
 
 def to_pulls(live: Hand) -> None:
     live.practise()
-    until(live, lambda: live.run.link is Link.LIVE)
+    until(live, lambda: live.run.link is LinkState.LIVE)
     live.space()
     live.space()
     live.space()
@@ -52,7 +53,7 @@ def test_a_practice_job_from_start_to_signature_equals_its_recording(live: Hand,
     live.space()
     live.space()
     until(live, lambda: live.run.flow.now is Step.SIGN)
-    said = [(c.pull, c.judged, c.rejected) for c in live.run.pulls.pulls]
+    said = [(c.pull, c, c.rejected) for c in live.run.pulls.pulls]
     value = live.run.value
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
     live.space()
@@ -79,7 +80,7 @@ def test_a_practice_job_from_start_to_signature_equals_its_recording(live: Hand,
 def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Path) -> None:
     live.window.tester.card.with_drag = True
     live.practise()
-    until(live, lambda: live.run.link is Link.LIVE)
+    until(live, lambda: live.run.link is LinkState.LIVE)
     for _ in range(3):
         live.space()
     until(live, lambda: live.run.flow.now is Step.DRAG)
@@ -91,7 +92,7 @@ def test_the_drag_of_a_job_is_taken_along_by_its_recording(live: Hand, home: Pat
     live.space()
     live.space()
     until(live, lambda: live.run.flow.now is Step.SIGN)
-    said = live.run.pack_mean()
+    said = pack_means(live.run.pulls, live.run.drag)
     assert {name for name, value, _ in said if value is not None} >= {"rotating mean"}
     assert "Pack mean, drag taken off, rotating mean" in live.page.sign._words.text()
     until(live, lambda: live.window.tester.recording_words() == "Not recording")
@@ -121,10 +122,10 @@ def test_the_plug_is_pulled_in_the_middle_of_a_pull(live: Hand, home: Path) -> N
     stream = live.window.tester.bridge.stream
     until(live, lambda: live.run.coach.loaded)
     stream.practice.lost = True
-    until(live, lambda: live.run.link is Link.RETRYING)
+    until(live, lambda: live.run.link is LinkState.RETRYING)
     assert not live.run.action().enabled
     stream.practice.lost = False
-    until(live, lambda: live.run.link is Link.LIVE)
+    until(live, lambda: live.run.link is LinkState.LIVE)
     until(live, lambda: len(live.run.pulls.counting) >= 2)
     live.key(Qt.Key.Key_E)
     stream.wait()
@@ -147,7 +148,7 @@ def test_the_disk_fills_and_everything_is_saved_elsewhere(
         return real(handle, data)
 
     monkeypatch.setattr(os, "write", full)
-    until(live, lambda: live.run.link is Link.ENDED)
+    until(live, lambda: live.run.link is LinkState.ENDED)
     assert "disk is full" in live.run.notice.text
     assert live.page.notice.rescue.isVisible()
     monkeypatch.setattr(os, "write", real)
@@ -166,12 +167,12 @@ def test_a_folder_that_cannot_be_made_is_told_and_the_stream_goes_on(live: Hand,
     home.mkdir(exist_ok=True)
     (home / "recordings").write_text("a file is in the way", encoding="utf-8")
     live.practise()
-    until(live, lambda: live.run.link is Link.LIVE)
+    until(live, lambda: live.run.link is LinkState.LIVE)
     live.space()
     live.space()
     until(live, lambda: live.run.notice is not None)
     assert "cannot be made" in live.run.notice.text
-    assert live.run.link is Link.LIVE
+    assert live.run.link is LinkState.LIVE
 
 
 def test_the_window_is_closed_in_the_middle_of_a_pull(qtbot, home: Path) -> None:

@@ -14,15 +14,15 @@ from PySide6.QtWidgets import QPushButton, QWidget
 
 from analysis.pipeline import read_file
 from analysis.verdict.limits import percent
-from gui.models.archive import Entry, searched
+from gui.models.archive import ArchiveEntry, searched
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.pages.card_panel import CardRow
 from gui.pages.editors.axle import BUILD, KNOWN, TYPE
 from gui.pages.guide_dialog import GuideDialog
 from gui.pages.result_card import ResultCard
-from gui.theme import contrast
 from gui.translation import sentence
 from gui.widgets.hub import LOWEST_PX, HubDrawing
+from tests.gui.contrast import contrast
 from tests.gui.hand import Hand
 from tests.gui.shots.studio import EXAMPLES
 
@@ -106,7 +106,7 @@ def test_the_chart_of_an_axle_is_of_its_whole_tag(ready: Hand, tag: str) -> None
     search = ready.window.pages["Compare"].search.text
 
     def found(facts: dict[str, str | float]) -> bool:
-        return all(Entry("a.csv", datetime.now(UTC), 1, facts=facts).holds(word) for word in searched(search))
+        return all(ArchiveEntry("a.csv", datetime.now(UTC), 1, facts=facts).holds(word) for word in searched(search))
 
     assert found({"tag": tag})
     assert not found({"tag": f"{tag}7"}), "another axle whose tag begins alike"

@@ -9,9 +9,9 @@ from PySide6.QtTest import QTest
 from analysis.identify.slips import kind_conflict
 from analysis.pipeline import read_file
 from analysis.report.verify import read_record
-from gui.models.limit_entry import Draft, check, draft_of
+from gui.models.limit_entry import LimitDraft, check, draft_of
 from gui.models.ratio import half_words, ratio_of
-from logger.header import Decision, Job, Limit
+from logger.header import Decision, JobFacts, Limit
 from tests.analysis.halves import FREE, RATIO, recording
 from tests.gui.hand import Hand
 from tests.gui.test_review import choose, review
@@ -21,11 +21,11 @@ TORQUE = Limit(quantity="breakaway", kind="min", unit="N·m", lower=20.0, source
 
 # ---------------------------------------------------------------------- entry
 def test_entry_needs_no_unit_and_no_held_part() -> None:
-    checked = check(Draft(kind="ratio min", lower="2,5", source="manual", page="3-7", held="case", gear="neutral"))
+    checked = check(LimitDraft(kind="ratio min", lower="2,5", source="manual", page="3-7", held="case", gear="neutral"))
     assert checked.limit == RATIO
     assert checked.warnings == ()
     assert check(draft_of(RATIO)).limit == RATIO
-    assert "lower" in check(Draft(kind="ratio min", source="manual")).wrong
+    assert "lower" in check(LimitDraft(kind="ratio min", source="manual")).wrong
 
 
 def test_which_half_a_recording_is() -> None:
@@ -79,7 +79,7 @@ def test_what_is_no_pair_gives_none_and_what_does_not_belong_together_is_said(tm
     assert ratio_of([neutral]) is None
     assert ratio_of([neutral, neutral]) is None
     held = msgspec.structs.replace(FREE, gear="in gear", held="other side", side="left")
-    other = read_file(recording(tmp_path, "in gear", 29.9, test=held, job=Job(vehicle="red car")))
+    other = read_file(recording(tmp_path, "in gear", 29.9, test=held, job=JobFacts(vehicle="red car")))
     found = ratio_of([other, neutral])
     said = " ".join(found.notes)
     for doubt in ("both wheels free", "another vehicle", "another side"):
@@ -112,7 +112,7 @@ def test_review_judges_the_pair_and_calls_one_a_half(hand: Hand, home: Path) -> 
     assert "Within" in card._badge.accessibleName()
     assert "at least 2.5" in card._limit.text()
     assert "three-way" in card._limit.text()
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     assert card._value.text().startswith("3,3")
 
 

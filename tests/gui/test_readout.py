@@ -55,11 +55,11 @@ def test_the_wheels_angle_and_speed_stand_beside_the_torque(hand: Hand, stream: 
     assert rpm == pytest.approx(hand.run.pace.rpm, abs=0.05)
     assert rpm > 1
     assert f"{view.turned}" in hand.page.live.figure.accessibleName()
-    hand.window.set_comma(True)
+    hand.set_comma(True)
     hand.tick()
     assert f"{rpm:.1f}".replace(".", ",") in hand.page.live.view.turned_caption
     assert f"{rpm:.1f}".replace(".", ",") in hand.page.live.coach.text()
-    hand.window.set_comma(False)
+    hand.set_comma(False)
     hand.key(Qt.Key.Key_F)
     assert hand.page.far.figure._view == hand.page.live.view
     hand.page.far.close()

@@ -10,7 +10,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtTest import QTest
 
-from gui.models.archive import Archive, Entry, first_look, list_files, read_entries, read_entry, with_tags
+from gui.models.archive import Archive, ArchiveEntry, first_look, list_files, read_entries, read_entry, with_tags
 from gui.models.importing import bring_in, look
 from gui.pages.import_dialog import ImportDialog
 from logger.edges.toml_file import write_toml
@@ -98,7 +98,7 @@ def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Ha
     assert panel.correct.isVisible()
     before = page._loaded[str(path)].reading.pulls[1]
     first = before.pull.rotating.start_s + 0.8
-    panel.plot.move_handles(stretch_s=(first, before.pull.rotating.end_s))
+    panel.plot._stretch.setRegion((first, before.pull.rotating.end_s))
     reviewing.press(panel.correct.keep)
     assert "reason" in panel.correct.reason._wrong.text(), "no decision without a reason"
     QTest.keyClicks(panel.correct.reason.edit, "the lever slipped at first")
@@ -405,7 +405,7 @@ def test_closing_in_the_middle_of_a_long_read_does_not_wait(hand: Hand, folder: 
 def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     answers = threading.Event()
 
-    def hanging(folder: Path) -> tuple[list[str], list[Entry]]:
+    def hanging(folder: Path) -> tuple[list[str], list[ArchiveEntry]]:
         answers.wait(20)
         return first_look(folder)
 
@@ -427,8 +427,8 @@ def test_a_folder_that_hangs_does_not_hold_the_window(hand: Hand, shelf: Path, m
 
 def test_what_repeats_per_turn_stands_over_the_trace_against_angle(hand: Hand, folder: Path) -> None:
     """A pull of four turns, its drag rippling once per turn: the words of the command stand over the trace."""
-    from logger.virtual.export import write_run
     from tests.analysis.trace.test_orders import FIXTURE, turned
+    from tests.analysis.truths import write_run
 
     path = write_run(turned(4.5), folder, "turned")
     beside = read_sidecar(path)

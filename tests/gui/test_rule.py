@@ -10,7 +10,7 @@ from analysis.report.words import PLAIN_STATES, plain_state, risk_words, rule_wo
 from analysis.verdict.limits import Guard, Rule, State, bounds_from, decide, decided_by
 from gui.models.flow import Step
 from gui.models.signing import write_signature
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.pages.editors.limit import GUARD_WORDS, RULE_WORDS
 from logger.edges.toml_file import write_toml
 from logger.header import Decision, Limit, Sidecar
@@ -94,13 +94,13 @@ def test_the_same_pulls_by_each_rule(hand: Hand, rule: Rule, state: str) -> None
 def test_the_rule_reaches_the_recording_and_its_report(qtbot, home, tmp_path, rule: Rule) -> None:
     """A practice job on real files: the window, the file read again, and the report name one rule."""
     from analysis.report.gather import material_of
-    from analysis.report.material import Issue, Kind
+    from analysis.report.material import Issue, PageKind
     from analysis.report.write import content_of, write_report
 
     hand = Hand(qtbot, fake=False, speed=12.0)
     hand.page.practise()
     until = hand.qtbot.waitUntil
-    until(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+    until(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
     choose(hand, rule, Guard.ONE_SIDED)
     while hand.run.flow.now is Step.SAFETY:
         hand.page.act()
@@ -117,7 +117,7 @@ def test_the_rule_reaches_the_recording_and_its_report(qtbot, home, tmp_path, ru
     assert str(reading.result.state) == state
     # What is stated on the command line wins over what the recording says.
     assert read_file(path, Asked(rule=Rule.THREE_WAY)).result.rule is Rule.THREE_WAY
-    issue = Issue(hand.window.tester.bridge.header.started, Kind.ENGINEER)
+    issue = Issue(hand.window.tester.bridge.header.started, PageKind.ENGINEER)
     page = tmp_path / "report.html"
     write_report(content_of(material_of(reading, Asked()), issue), page)
     text = page.read_text(encoding="utf-8")

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 from analysis.to_axle.calibration import Calibration
 from gui.models.flow import Step
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
-from gui.models.relay import Relay, Samples
-from gui.models.state import Link
+from gui.models.relay import Relay, ScreenSamples
+from gui.models.state import LinkState
 from gui.pages.ask_dialog import AskDialog
 from logger.decoder.description import read_description
 from logger.recordings.files import read_trace
@@ -82,7 +82,7 @@ def test_the_screen_has_the_torques_rows_and_the_file_has_all(measures: str) -> 
         columns = {"torque": torque[part], "source": source[part], measures: value[part]}
         relay.on_block(Block(time_s[part], columns))
     relay.on_end(Ending(EndReason.STOPPED, ""))
-    shown = [news for news in relay.news if isinstance(news, Samples)]
+    shown = [news for news in relay.news if isinstance(news, ScreenSamples)]
     assert np.concatenate([news.time_s for news in shown]) == pytest.approx(time_s[source == 1])
     assert all(np.isfinite(news.torque_nm).all() for news in shown)
     assert sum(len(block.time_s) for block in written) == len(time_s)
@@ -135,7 +135,7 @@ def test_a_second_device_that_must_be_asked_is_asked_about_too(hand: Hand) -> No
 
 def test_what_is_wrong_with_the_stream_stands_beside_the_button(hand: Hand, monkeypatch) -> None:
     """The session's advice: a second source that is silent, a stream that does not fit its description."""
-    from logger.stream.health import Health, State
+    from logger.stream.health import Health, SessionState
     from tests.gui.fakes import FakeStream
 
     hand.to_pulls()
@@ -143,7 +143,7 @@ def test_what_is_wrong_with_the_stream_stands_beside_the_button(hand: Hand, monk
     assert "just pull" in foot.why.text()
     hand.pull()
     assert foot.why.text() == hand.run.action().why_not
-    said = Health(state=State.STREAMING, rate_hz=1000.0, simulated=True, advice="second source silent")
+    said = Health(state=SessionState.STREAMING, rate_hz=1000.0, simulated=True, advice="second source silent")
     monkeypatch.setattr(FakeStream, "health", property(lambda _self: said))
     hand.page._refresh_stream()
     assert foot.why.text() == "second source silent"
@@ -166,7 +166,7 @@ def test_two_ports_one_recording(qtbot, home) -> None:
         along, port = read_description("encoder"), angle.path
         hand.window.tester.card.put(practice=False, address=torque.path, second=along, second_address=port, dwell_s=1.0)
         hand.page.act()
-        qtbot.waitUntil(lambda: hand.run.link is Link.LIVE, timeout=20_000)
+        qtbot.waitUntil(lambda: hand.run.link is LinkState.LIVE, timeout=20_000)
         while hand.run.flow.now is Step.SAFETY:
             hand.page.act()
         hand.page.act()

@@ -9,17 +9,18 @@ from gui.theme import (
     DARK,
     LIGHT,
     SCALES,
-    SURFACES,
     TARGET_PX,
-    TEXT_COLOURS,
-    TEXT_CONTRAST,
     Palette,
     blend,
-    contrast,
     sheet,
 )
+from tests.gui.contrast import contrast
 
 PALETTES = [LIGHT, DARK]
+
+TEXT_CONTRAST = 4.5  # WCAG 2.1, 1.4.3
+TEXT_COLOURS = ("text", "muted", "accent", "within", "outside", "close", "invalid")
+SURFACES = ("ground", "surface", "raised")
 
 STATES = ("within", "outside", "close", "invalid")
 # Viénot, Brettel and Mollon (1999), "Digital video colourmaps for checking the legibility of displays by dichromats":

@@ -15,6 +15,7 @@ import gui.translation as translation
 from analysis.cautions import CAUTIONS
 from gui.models.coach import Hint
 from gui.models.flow import Step
+from gui.pages.settings_dialog import SettingsDialog
 from gui.translation import install, tr
 from tests.gui.hand import Hand
 
@@ -148,7 +149,10 @@ def test_the_window_in_german(qtbot, home: Path) -> None:
     """The language is chosen in one window and shown by the next, with its decimal mark."""
     assert not home.exists()
     first = Hand(qtbot)
-    first.window.set_language("de")
+    dialog = SettingsDialog(first.window._shared, first.window)
+    dialog.language.set_key("de")
+    dialog.decimal.set_key("comma")
+    dialog.keep()
     first.close()
     second = Hand(qtbot)
     try:

@@ -17,7 +17,7 @@ from gui.pages.checks_panel import CheckRow
 from logger.decoder.description import read_description
 from logger.header import Lever, Limit
 from logger.samples import Event, EventKind
-from logger.stream.health import Health, State
+from logger.stream.health import Health, SessionState
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 
@@ -174,9 +174,9 @@ def test_a_reading_of_the_past_is_not_shown_as_the_present(hand: Hand) -> None:
     assert hand.page.live.view.tone == "text"
 
 
-@pytest.mark.parametrize("state", [State.SILENT, State.RECONNECTING])
+@pytest.mark.parametrize("state", [SessionState.SILENT, SessionState.RECONNECTING])
 def test_a_lost_cable_stops_the_coach_and_counts_nothing_as_complete(
-    hand: Hand, stream: FakeStream, state: State
+    hand: Hand, stream: FakeStream, state: SessionState
 ) -> None:
     hand.to_pulls()
     stream.half_a_pull()

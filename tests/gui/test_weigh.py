@@ -15,11 +15,11 @@ from gui.pages.weigh_dialog import WeighDialog
 from gui.sound import Sound
 from logger.decoder.build import build_decoder
 from logger.decoder.description import BleSettings, Description, Poll, read_description
-from logger.decoder.layouts import Field, Packet
+from logger.decoder.layouts import Packet, PlacedNumber
 from logger.decoder.template import LineFormat
 from logger.header import TransducerFacts
 from logger.instruments.register import read_register
-from logger.instruments.weigh import Agreement
+from logger.instruments.weigh import Compliance
 from logger.links.ble import BleLink
 from tests.gui.hand import Hand, check_named_and_large
 from tests.gui.test_asking import modbus_device
@@ -111,9 +111,9 @@ def test_what_cannot_be_used_is_named_at_its_field(change: dict, key: str) -> No
 
 # ---------------------------------------------------------------------- while it is hung
 @pytest.mark.parametrize(
-    ("gain", "result"), [(1.0, Agreement.WITHIN), (1.03, Agreement.OUTSIDE), (1.0093, Agreement.TOO_CLOSE)]
+    ("gain", "result"), [(1.0, Compliance.WITHIN), (1.03, Compliance.OUTSIDE), (1.0093, Compliance.TOO_CLOSE)]
 )
-def test_steps_are_noticed_and_judged_as_the_command_judges_them(gain: float, result: Agreement) -> None:
+def test_steps_are_noticed_and_judged_as_the_command_judges_them(gain: float, result: Compliance) -> None:
     weighing = weighing_of()
     Rig(weighing, gain).go_through()
     assert weighing.done
@@ -141,7 +141,7 @@ def test_a_reading_in_another_unit_is_noticed_and_far_outside() -> None:
     """A gauge that shows lbf·ft while its description says N·m: 0.738 of the torque."""
     weighing = weighing_of()
     Rig(weighing, 1 / 1.3558179483).go_through()  # NIST SP 811, appendix B
-    assert weighing.result is Agreement.OUTSIDE
+    assert weighing.result is Compliance.OUTSIDE
     assert [point.deviation_percent for point in weighing.points] == pytest.approx([-26.2] * 3, abs=0.2)
 
 
@@ -153,7 +153,7 @@ def test_a_reversed_reading_and_a_moved_zero_are_told() -> None:
     told = " ".join(cautions(weighing, "{:.1f}".format))
     assert "the other way round" in told
     assert "0.6" in told
-    assert weighing.result is Agreement.OUTSIDE
+    assert weighing.result is Compliance.OUTSIDE
 
 
 def test_anticlockwise_counts_as_it_is_shown() -> None:
@@ -162,7 +162,7 @@ def test_anticlockwise_counts_as_it_is_shown() -> None:
     weighing = weighing_of(dataclasses.replace(TYPED, way="anticlockwise"))
     assert weighing.plan.torque_nm(1) < 0
     Rig(weighing).go_through()
-    assert weighing.result is Agreement.WITHIN
+    assert weighing.result is Compliance.WITHIN
     without = plan_of(dataclasses.replace(TYPED, way="anticlockwise"), TransducerFacts(sign="none"))[0]
     assert without.torque_nm(1) > 0, "one that shows no sign"
 
@@ -312,7 +312,7 @@ def test_modbus_registers_are_weighed(qtbot, home) -> None:
         qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=5_000)
         assert hung == [0.0]
         assert dialog.weighing.plan.torque_nm(1) < -49
-        assert dialog.weighing.result is Agreement.WITHIN
+        assert dialog.weighing.result is Compliance.WITHIN
         dialog.reject()
         hand.window.tester.close()
     hand.close()
@@ -323,7 +323,7 @@ def test_a_radio_gauge_is_weighed(qtbot, home, monkeypatch) -> None:
 
     from logger.stream.acquisition import Acquisition
     from logger.virtual.device import STREAM
-    from logger.virtual.gauges import device_gauge
+    from tests.radio.gauges import device_gauge
     from tests.radio.world import world
 
     hung = [0.0]
@@ -349,7 +349,7 @@ def test_a_radio_gauge_is_weighed(qtbot, home, monkeypatch) -> None:
 
     made = acquisition.call(switch_on()).result(30)
     settings = BleSettings(characteristic=STREAM)
-    packet = Packet(fields=(Field(name="torque", type="s32", unit="N·m", scale=0.001),))
+    packet = Packet(fields=(PlacedNumber(name="torque", type="s32", unit="N·m", scale=0.001),))
     hand.window.tester._opener = lambda card, _opened: SessionStream(
         acquisition, card, Open(BleLink(ONE, settings, backends=made.backends))
     )
@@ -380,7 +380,7 @@ def test_practice_hangs_by_itself_is_marked_and_never_kept(qtbot, home) -> None:
     hand.press(dialog.next)
     assert dialog.hang.simulated.isVisible()
     qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=60_000)
-    assert dialog.weighing.result is Agreement.WITHIN
+    assert dialog.weighing.result is Compliance.WITHIN
     assert len(dialog.weighing.points) == 3
     assert "SIMULATED" in dialog.outcome.simulated.text()
     assert dialog.outcome.simulated.isVisible()

@@ -18,7 +18,7 @@ from tests.gui.hand import Hand, check_named_and_large
 def test_choices_and_lists_are_there_again_after_a_restart(qtbot, home) -> None:
     first = Hand(qtbot)
     first.window.set_unit("kgf·m")
-    first.window.set_comma(True)
+    first.set_comma(True)
     first.window.swap_palette()
     first.window.set_scale(1.25)
     first.window.resize(1400, 900)
@@ -66,12 +66,12 @@ def test_fixture_editor_draws_and_works_the_factor_out(hand: Hand) -> None:
     for key, text in (("stud_circle_mm", "5x114.3 mm"), ("length_mm", "450 mm"), ("angle_deg", "0")):
         QTest.keyClicks(editor.fields[key].edit, text)
     assert "1.1270" in editor.factor.text()
-    assert hand.window.tester.card.factor == pytest.approx(1 + 57.15 / 450)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1 + 57.15 / 450)
     editor.drawing.setFocus()
     for _ in range(18):
         QTest.keyClick(editor.drawing, Qt.Key.Key_Up)
     assert editor.fields["angle_deg"].text == "90"
-    assert hand.window.tester.card.factor == pytest.approx(1.0)
+    assert hand.window.tester.card.lever_factor == pytest.approx(1.0)
     QTest.keyClick(editor.drawing, Qt.Key.Key_Minus)
     assert editor.studs.key == "4"
     assert "4 studs" in editor.drawing.accessibleName()

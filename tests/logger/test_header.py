@@ -11,9 +11,9 @@ import pytest
 
 from logger.edges.toml_file import format_toml, parse_toml
 from logger.errors import DescriptionError
-from logger.header import Axle, Conditions, Header, Job, Photo, Sidecar, Source, Test, TransducerFacts
+from logger.header import Axle, Conditions, Header, JobFacts, Photo, RecordingSource, Sidecar, Test, TransducerFacts
 
-TABLES = {"job": Job, "axle": Axle, "test": Test, "conditions": Conditions, "transducer": TransducerFacts}
+TABLES = {"job": JobFacts, "axle": Axle, "test": Test, "conditions": Conditions, "transducer": TransducerFacts}
 
 
 def _value(kind: Any) -> Any:
@@ -38,7 +38,7 @@ def test_every_key_survives_a_file(table, record):
 def test_photos_and_baseline_survive_a_file(record):
     whole = record(
         photos=(Photo(file="a.jpg", sha256="ab" * 32, caption="the tag"), Photo(file="b.jpg", sha256="cd" * 32)),
-        both_free=Source(file="drag.csv", sha256="ef" * 32),
+        both_free=RecordingSource(file="drag.csv", sha256="ef" * 32),
     )
     text = format_toml(whole)
     assert text.count("[[photos]]") == 2
@@ -47,7 +47,7 @@ def test_photos_and_baseline_survive_a_file(record):
 
 def test_what_is_not_known_is_not_written():
     assert format_toml(Header()) == ""
-    assert format_toml(Header(job=Job(odometer="53,214 miles"))).strip() == '[job]\nodometer = "53,214 miles"'
+    assert format_toml(Header(job=JobFacts(odometer="53,214 miles"))).strip() == '[job]\nodometer = "53,214 miles"'
 
 
 def test_an_older_header_still_reads():

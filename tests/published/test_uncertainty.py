@@ -14,8 +14,8 @@ import pytest
 
 from analysis.uncertainty.budget import (
     Budget,
+    BudgetRow,
     Input,
-    Row,
     Shape,
     combine,
     half_width,
@@ -82,7 +82,7 @@ def test_end_gauge_difference_alone():
 def test_end_gauge_interval_and_the_truncation_trap():
     """nu_eff 16.7 is truncated to 16 before the look-up: t99 2.92, U99 93 nm; t95 2.12, not the 2.113 of 16.64."""
     rows = [(25.0, 18.0), (9.7, 25.6), (2.9, 50.0), (16.6, 2.0)]
-    budget = Budget("length", 0.0, "nm", tuple(Row(Input(str(u), 0.0, u, "nm", dof), 1.0) for u, dof in rows))
+    budget = Budget("length", 0.0, "nm", tuple(BudgetRow(Input(str(u), 0.0, u, "nm", dof), 1.0) for u, dof in rows))
     assert budget.dof == pytest.approx(16.7, abs=0.1)
     assert t_factor(budget.dof, 0.99) == pytest.approx(2.92, abs=0.005)
     assert budget.expanded(0.99) == pytest.approx(93, abs=0.6)

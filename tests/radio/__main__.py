@@ -28,9 +28,12 @@ import msgspec
 
 from logger.decoder.description import BleSettings, Command, Description
 from logger.edges.toml_file import write_toml
-from logger.virtual.central import Central
 from logger.virtual.device import STREAM, Piece, VirtualDevice
-from logger.virtual.gauges import (
+from logger.virtual.physics import SimulatedRun, simulate
+from logger.virtual.scenarios import scenario
+from tests.radio.air import MAX_MTU, Air, Peripheral
+from tests.radio.central import Central
+from tests.radio.gauges import (
     OWN_COMMAND,
     OWN_STREAM,
     TORQUE_UUID,
@@ -40,16 +43,13 @@ from logger.virtual.gauges import (
     standard_pieces,
     stream_gauge,
 )
-from logger.virtual.physics import Run, simulate
-from logger.virtual.radio import MAX_MTU, Air, Peripheral
-from logger.virtual.scenarios import scenario
 from tests.radio.minibluez import MiniBluez
 from tests.radio.world import private_bus
 
 ADDRESS = "F0:00:00:00:00:01"
 
 
-def made(kind: str, air: Air, run: Run, mtu: int) -> tuple[Peripheral, str, list[Piece], Description | None]:
+def made(kind: str, air: Air, run: SimulatedRun, mtu: int) -> tuple[Peripheral, str, list[Piece], Description | None]:
     """Give a gauge, its characteristic, what it sends, and its description where it needs one."""
     if kind == "standard":
         return standard_gauge(air, ADDRESS), TORQUE_UUID, standard_pieces(run), None

@@ -17,7 +17,7 @@ from bumble import att
 from dbus_fast import Message, MessageType, Variant
 from dbus_fast.aio import MessageBus
 
-from logger.virtual.central import Central, GoneError, Heard, Peer, uuid_text
+from tests.radio.central import Central, GoneError, Heard, Peer, uuid_text
 
 BLUEZ = "org.bluez"
 ADAPTER = "/org/bluez/hci0"

@@ -13,8 +13,8 @@ from logger.errors import InputError
 from logger.learn.learn import Wanted
 from logger.learn.radio import learn_radio
 from logger.links.ble_listen import Say, Streams, listen
-from logger.virtual.gauges import OWN_COMMAND, OWN_SERVICE, OWN_STREAM, about, play, standard_gauge, standard_torque
-from logger.virtual.radio import Characteristic, Peripheral, Service
+from tests.radio.air import Characteristic, Peripheral, Service
+from tests.radio.gauges import OWN_COMMAND, OWN_SERVICE, OWN_STREAM, about, play, standard_gauge, standard_torque
 
 ONE = "F0:00:00:00:00:01"
 OTHER = OWN_STREAM.replace("7d1c0002", "7d1c0009")

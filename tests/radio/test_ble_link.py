@@ -12,8 +12,9 @@ from logger.decoder.notifications import NotificationDecoder
 from logger.errors import InputError, LinkError, LinkLost
 from logger.links.ble import BleLink, clean, meet, scan
 from logger.samples import EventKind
-from logger.virtual.central import Peer
-from logger.virtual.gauges import (
+from tests.radio.air import Characteristic, Peripheral, Service
+from tests.radio.central import Peer
+from tests.radio.gauges import (
     OWN_COMMAND,
     OWN_STREAM,
     TORQUE_UUID,
@@ -24,7 +25,6 @@ from logger.virtual.gauges import (
     standard_torque,
     stream_gauge,
 )
-from logger.virtual.radio import Characteristic, Peripheral, Service
 
 ONE, TWO = "F0:00:00:00:00:01", "F0:00:00:00:00:02"
 

@@ -9,7 +9,7 @@ import pytest
 
 from logger.decoder.build import build_decoder
 from logger.decoder.description import BleSettings, Description, Poll
-from logger.decoder.layouts import CounterField, Field, Packet, StatusField
+from logger.decoder.layouts import CounterField, Packet, PlacedNumber, StatusField
 from logger.decoder.template import LineFormat, NumberField
 from logger.header import Header, TransducerFacts
 from logger.links.ble import BleLink
@@ -17,8 +17,8 @@ from logger.links.polled import PolledLink
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.samples import EndReason, EventKind
-from logger.stream.session import Command, build_session
-from logger.virtual.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
+from logger.stream.session import ConfirmedCommand, build_session
+from tests.radio.gauges import OWN_COMMAND, OWN_STREAM, play, stream_gauge
 
 ONE = "F0:00:00:00:00:01"
 SIZE, RATE = 20, 1000.0
@@ -29,7 +29,7 @@ BINARY = Description(
     link="ble",
     ble=BleSettings(characteristic=OWN_STREAM),
     notification=Packet(
-        fields=(Field(name="torque", type="s16", unit="N·m", scale=0.01),),
+        fields=(PlacedNumber(name="torque", type="s16", unit="N·m", scale=0.01),),
         samples=SIZE,
         samples_at=3,
         counter=CounterField(at=0, counts="samples"),
@@ -311,7 +311,7 @@ def test_start_at_every_opening_zero_once_stop_at_the_end(live, tmp_path):
         link = BleLink(ONE, BleSettings(characteristic=OWN_STREAM, command=OWN_COMMAND), backends=w.backends)
         session = build_session(link, BINARY)
         for data, when in ((b"zero", "once"), (b"start", "each"), (b"stop", "end")):
-            session.arrange(Command(data, data.decode(), when))
+            session.arrange(ConfirmedCommand(data, data.decode(), when))
         path = tmp_path / "told.csv"
         session.subscribe(RecordingWriter(path, Header(), session.columns))
         running, playing = asyncio.ensure_future(session.run()), asyncio.ensure_future(device())

@@ -17,9 +17,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from logger.links.ble import SYSTEM, Backends
-from logger.virtual.bleak_backend import backends_on
-from logger.virtual.central import Central
-from logger.virtual.radio import Air, Peripheral
+from tests.radio.air import Air, Peripheral
+from tests.radio.bleak_backend import backends_on
+from tests.radio.central import Central
 from tests.radio.minibluez import MiniBluez
 
 if TYPE_CHECKING:

@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 
 from logger.decoder.description import BleSettings
-from logger.decoder.layouts import CounterField, Field, Packet
+from logger.decoder.layouts import CounterField, Packet, PlacedNumber
 from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.template import LineFormat
@@ -203,7 +203,7 @@ def session_on(gauge: Gauge | Wire) -> Session:
         link, decoder = gauge, LineDecoder(lines, "N·m")
     else:
         counter = CounterField(at=0, type="u32", counts=kind.counts, modulus=2**kind.bits)  # type: ignore[arg-type]
-        torque = Field(name="torque", type="s32")
+        torque = PlacedNumber(name="torque", type="s32")
         layout = Packet(fields=(torque,), samples=kind.samples, samples_at=4, counter=counter)
         link = BleLink(IDENTITY, BleSettings(characteristic=STREAM), backends=gauge.backends)
         decoder = NotificationDecoder(layout, "N·m")

@@ -12,8 +12,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from logger.errors import LinkError, LinkLost
+from logger.links.base import MID_LINE_S
 from logger.samples import Chunk
-from logger.stream.blocks import MID_LINE_S
 from tests.simulated.gauge import Kind, Truth
 
 if TYPE_CHECKING:
@@ -27,6 +27,7 @@ class Wire:
     """The gauge, the port, and the link on it."""
 
     joins_midstream = True
+    mid_line_s = MID_LINE_S
     name = "/dev/simulated"
 
     def __init__(self, clocks: Clocks, kind: Kind, rng: random.Random) -> None:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 from analysis.compare.runs import Quantity
 from analysis.compare.tags import tag_words
 from gui.models.comparing import Common, Tags
-from gui.models.sheets import Scale, Sheet, Written, significant
+from gui.models.sheets import QuantityScale, Sheet, Written, significant
 from gui.translation import tr
 from gui.widgets.parts import Choice, Field, column, label, restyle, scrolled
 from gui.widgets.sheet_tabs import SheetTabs
@@ -114,9 +114,9 @@ class AnswerPanel(QWidget):
         return bool(getattr(self.answer, "simulated", False))
 
     @property
-    def scale(self) -> Scale:
+    def scale(self) -> QuantityScale:
         """How the quantity stands on screen."""
-        return Scale(Quantity(self.common.quantity), self._shared.display)
+        return QuantityScale(Quantity(self.common.quantity), self._shared.display)
 
     def take(self, answer: object) -> None:
         """Show an answer."""

@@ -8,8 +8,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QCheckBox, QWidget
 
 from gui.models.comparing import (
+    ComparisonAsked,
     Groups,
-    Question,
     Tags,
     compare_groups,
     group_sheets,
@@ -107,7 +107,7 @@ class GroupsPanel(AnswerPanel):
             return "Choose the tag that makes the groups."
         reason = self.reason.text.strip() if not self.refusal.isHidden() else ""
         control = "" if self.pairs.isChecked() else self.control.key
-        question = Question(self.by.key, control, self.block.key, self.pairs.isChecked(), margin, reason)
+        question = ComparisonAsked(self.by.key, control, self.block.key, self.pairs.isChecked(), margin, reason)
         return Ask(compare_groups, (question,))
 
     @property

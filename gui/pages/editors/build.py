@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QWidget
 from gui.models.build_entry import BuildEntry
 from gui.models.job import problem_of
 from gui.translation import tr
-from gui.widgets.fitting import Columns, Flow
+from gui.widgets.fitting import Columns, FlowLayout
 from gui.widgets.fold import Fold
 from gui.widgets.pack_drawing import PackDrawing
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
@@ -93,7 +93,7 @@ class BuildPart(QWidget):
         self.message.hide()
         layout.addWidget(Columns(shared.look, [self.which, self.fields["built"], self.fields["reason"]], 3))
         layout.addWidget(self.drawing)
-        row = Flow(gap=6)
+        row = FlowLayout(gap=6)
         for press in (*self.adds.values(), self.inwards, self.outwards, self.take_out, self.both):
             row.addWidget(press)
         layout.addLayout(row)
@@ -120,7 +120,7 @@ class BuildPart(QWidget):
         row.addWidget(self.use, 1)
         row.addWidget(self.note_use, 0, Qt.AlignmentFlag.AlignBottom)
         layout.addLayout(row)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         foot.addWidget(self.chart)
         layout.addLayout(foot)
         return inside

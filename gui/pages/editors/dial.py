@@ -18,7 +18,7 @@ from gui.pages.checks_panel import CheckRow
 from gui.pages.editors.base import Editor
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.widgets.badge import Badge
-from gui.widgets.fitting import Flow
+from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Choice, Field, button, column, label, line
 from gui.widgets.written import WrittenBar
 from logger.errors import HeldwheelError
@@ -92,7 +92,7 @@ class DialEditor(Editor):
         for index, part in enumerate((self.reading, self.unit, self.quantity, self.marks, self.error, self.scale)):
             grid.addWidget(part, index // 3, index % 3)
         inside.addLayout(grid)
-        foot = Flow(gap=12)  # above what comes and goes: it stays where it is
+        foot = FlowLayout(gap=12)  # above what comes and goes: it stays where it is
         foot.addWidget(self.keep)
         self.forget = button("Forget the last one", self._forget)
         foot.addWidget(self.forget)
@@ -112,7 +112,7 @@ class DialEditor(Editor):
         inside.addWidget(self._end)
         self.body.addWidget(self._form)
         self._after = QWidget()
-        after = Flow(self._after, gap=10)
+        after = FlowLayout(self._after, gap=10)
         for press in (self.report, self.customer, self.review):
             after.addWidget(press)
         self.body.insertWidget(0, self.written)

@@ -151,12 +151,12 @@ class FixtureEditor(Editor):
         self.notes.setText(self._shared.display.in_lengths("\n".join((*checked.notes, *other))))
         self.notes.setVisible(bool(self.notes.text()))
         number = self._shared.display.number
-        if checked.factor is not None:
-            self.factor.setText(f"At the axle: reading × {number(checked.factor, 4)}")
+        if checked.lever_factor is not None:
+            self.factor.setText(f"At the axle: reading × {number(checked.lever_factor, 4)}")
         else:
             self.factor.setText(f"Still needed: {', '.join(missing)}" if missing else "Not a usable fixture yet")
         shown = checked.lever or lever_of(draft, {})
-        self.drawing.show_view(hub_view(shown, checked.factor, self._shared))
+        self.drawing.show_view(hub_view(shown, checked.lever_factor, self._shared))
 
     def _arrange(self, kind: str) -> None:
         """Put the fields of this kind of fixture into two columns without holes."""

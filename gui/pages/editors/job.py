@@ -8,7 +8,7 @@ import msgspec
 from PySide6.QtWidgets import QCheckBox, QGridLayout, QWidget
 
 from gui.models.job import HELD_WORDS
-from gui.models.sheet import FIRST, GROUPS, Entry, Kind, filled, read, shown
+from gui.models.sheet import FIRST, GROUPS, Entry, EntryKind, filled, read, shown
 from gui.pages.editors.base import Editor
 from gui.pages.editors.photos import PhotoPart
 from gui.translation import tr
@@ -60,14 +60,14 @@ class JobEditor(Editor):
         """Make a field or a choice for each entry."""
         for entry in entries:
             part: Field | Choice
-            if entry.kind is Kind.CHOICE:
+            if entry.kind is EntryKind.CHOICE:
                 part = self.picks[entry.name] = Choice(entry.caption, entry.options.items())
             else:
                 part = self.texts[entry.name] = Field(entry.caption, entry.hint)
             part.changed.connect(lambda entry=entry: self._edited(entry))
 
     def _part(self, entry: Entry) -> Field | Choice:
-        return self.picks[entry.name] if entry.kind is Kind.CHOICE else self.texts[entry.name]
+        return self.picks[entry.name] if entry.kind is EntryKind.CHOICE else self.texts[entry.name]
 
     def _grid(self, entries: Sequence[Entry]) -> QWidget:
         made = QWidget()

@@ -11,7 +11,7 @@ from analysis.report.words import RULES, risk_words
 from analysis.verdict.limits import Guard, Rule, decided_by
 from gui.models.display import UNITS
 from gui.models.job import HELD_WORDS, QUANTITY_WORDS
-from gui.models.limit_entry import Draft, check, draft_of
+from gui.models.limit_entry import LimitDraft, check, draft_of
 from gui.models.ratio import half_words
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.widgets.parts import Choice, Field, button, label, line
@@ -119,7 +119,7 @@ class LimitEditor(Editor):
         """Show the card's limit."""
         self._touched = False
         limit = self._card.limit
-        self._show(draft_of(limit) if limit is not None else Draft(unit=self._shared.display.unit))
+        self._show(draft_of(limit) if limit is not None else LimitDraft(unit=self._shared.display.unit))
         self.refresh()
 
     def take(self, limit: Limit) -> None:
@@ -127,16 +127,16 @@ class LimitEditor(Editor):
         self._show(draft_of(limit))
         self._edited()
 
-    def _show(self, draft: Draft) -> None:
+    def _show(self, draft: LimitDraft) -> None:
         for key, choice in self.chosen.items():
             choice.set_key(getattr(draft, key))
         for key, field in self.typed.items():
             field.set_text(getattr(draft, key))
 
-    def draft(self) -> Draft:
+    def draft(self) -> LimitDraft:
         """Give what stands in the fields."""
         chosen = {key: choice.key for key, choice in self.chosen.items()}
-        return Draft(**chosen, **{key: field.text for key, field in self.typed.items()})
+        return LimitDraft(**chosen, **{key: field.text for key, field in self.typed.items()})
 
     def _limit(self) -> Limit | None:
         return check(self.draft()).limit
@@ -161,7 +161,7 @@ class LimitEditor(Editor):
         self.risk.setText(words[0].upper() + words[1:])
 
     def _clear(self) -> None:
-        self._show(Draft(unit=self._shared.display.unit))
+        self._show(LimitDraft(unit=self._shared.display.unit))
         self._touched = False
         self._card.put(limit=None)
         self.refresh()

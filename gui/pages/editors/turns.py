@@ -13,14 +13,14 @@ from analysis.cautions import BEFORE_TURNING
 from gui.models.turn_count import COUNTS, PROPSHAFT_READ, WHEELS_READ, check_count, own_list, own_text
 from gui.pages.editors.base import ShelfBar
 from gui.translation import tr
-from gui.widgets.fitting import Beside, Columns, Flow
+from gui.widgets.fitting import Beside, Columns, FlowLayout
 from gui.widgets.parts import Choice, Field, button, column, label, line, restyle
 from gui.widgets.ratio_line import RatioLine, RatioView, Tick
 
 if TYPE_CHECKING:
-    from analysis.identify.ratio import Candidate, CandidateList, RatioReading
+    from analysis.identify.ratio import CandidateList, RatioCandidate, RatioReading
     from gui.models.axle_entry import AxleEntry
-    from gui.models.turn_count import Turns
+    from gui.models.turn_count import TypedTurns
     from gui.shared import Shared
 
 TAKEN_MOST = 2  # ratios inside the interval that get a button
@@ -117,7 +117,7 @@ class TurnsPart(QWidget):
         layout.addLayout(top)
         layout.addWidget(self.settled)
         layout.addWidget(self.line)
-        foot = Flow(gap=10)
+        foot = FlowLayout(gap=10)
         foot.addWidget(self.take_over)
         for take in self.takes:
             foot.addWidget(take)
@@ -161,7 +161,7 @@ class TurnsPart(QWidget):
         self.taken.emit()
 
     @staticmethod
-    def _inside(reading: RatioReading | None) -> list[Candidate]:
+    def _inside(reading: RatioReading | None) -> list[RatioCandidate]:
         if reading is None:
             return []
         return [near.candidate for near in reading.neighbours if near.inside][:TAKEN_MOST]
@@ -183,7 +183,7 @@ class TurnsPart(QWidget):
         if reading is not None:
             self._show_reading(reading)
 
-    def _show_draft(self, draft: Turns, wrong: dict[str, str]) -> None:
+    def _show_draft(self, draft: TypedTurns, wrong: dict[str, str]) -> None:
         for key, counter in self.counters.items():
             counter.field.set_text(getattr(draft, key))
             counter.field.set_wrong(wrong.get(key, ""))

@@ -32,7 +32,7 @@ from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
 from logger.edges.units import parse_quantity
 from logger.errors import InputError
-from logger.recordings.axles import AxleFile, Build, Pack, Part
+from logger.recordings.axles import AxleFile, Build, Pack, PackPart
 from logger.recordings.stored import read_recording
 
 SEASON = Path(__file__).parents[3] / "recordings"
@@ -46,12 +46,12 @@ ZONE = timezone(timedelta(hours=1))
 
 
 def pack(shim: float, discs: int = 3) -> Pack:
-    layers = [part for _ in range(discs) for part in (disc(), Part(kind="steel plate", thickness_mm=2.0))]
-    return Pack(parts=(*layers, Part(kind="shim", thickness_mm=shim)))
+    layers = [part for _ in range(discs) for part in (disc(), PackPart(kind="steel plate", thickness_mm=2.0))]
+    return Pack(parts=(*layers, PackPart(kind="shim", thickness_mm=shim)))
 
 
-def disc(thickness: float = 1.9) -> Part:
-    return Part(kind="friction disc", thickness_mm=thickness)
+def disc(thickness: float = 1.9) -> PackPart:
+    return PackPart(kind="friction disc", thickness_mm=thickness)
 
 
 def at(day: int, hour: int = 8) -> datetime:
@@ -60,7 +60,7 @@ def at(day: int, hour: int = 8) -> datetime:
 
 def test_surfaces_are_neighbours_of_a_disc_and_a_plate():
     assert surfaces(pack(0.3)) == 5  # disc-plate-disc-plate-disc-plate, the last plate on the shim
-    wrong = Pack(parts=(disc(), disc(), Part(kind="steel plate"), Part(kind="steel plate")))
+    wrong = Pack(parts=(disc(), disc(), PackPart(kind="steel plate"), PackPart(kind="steel plate")))
     assert surfaces(wrong) == 1  # a wrong order costs surfaces
     assert surfaces(Pack()) is None
     assert surfaces(Pack(parts=(disc(),), surfaces=7)) == 7
@@ -68,9 +68,9 @@ def test_surfaces_are_neighbours_of_a_disc_and_a_plate():
 
 def test_sums_need_every_part():
     assert stack_mm(pack(0.3)) == pytest.approx(3 * 3.9 + 0.3)
-    assert stack_mm(Pack(parts=(disc(), Part(kind="shim")))) is None
+    assert stack_mm(Pack(parts=(disc(), PackPart(kind="shim")))) is None
     assert shims_mm(Pack(parts=(disc(),))) == 0
-    assert shims_mm(Pack(parts=(disc(), Part(kind="shim")))) is None
+    assert shims_mm(Pack(parts=(disc(), PackPart(kind="shim")))) is None
     assert shims_mm(Pack()) is None
 
 
@@ -97,7 +97,7 @@ def test_what_changed_is_named_with_its_place():
 
 def test_a_part_put_in_is_one_part_put_in():
     before = Build(built=at(1), left=pack(0.3))
-    more = msgspec.structs.replace(before.left, parts=(*before.left.parts, Part(kind="shim", thickness_mm=0.1)))
+    more = msgspec.structs.replace(before.left, parts=(*before.left.parts, PackPart(kind="shim", thickness_mm=0.1)))
     said = changes(before, msgspec.structs.replace(before, left=more))
     assert [line for line in said if "put in" in line or "taken out" in line] == ["left: shim at 8 put in (0.1 mm)"]
 
@@ -203,11 +203,11 @@ def test_a_recording_says_its_build_and_what_changed(season: Path):
     assert any(text.startswith("friction figure") for text in words)
 
 
-FULL = Pack(parts=(disc(), Part(kind="steel plate", thickness_mm=2.0), Part(kind="shim", thickness_mm=0.3)))
+FULL = Pack(parts=(disc(), PackPart(kind="steel plate", thickness_mm=2.0), PackPart(kind="shim", thickness_mm=0.3)))
 
 
 def shimmed(shim: float) -> Pack:
-    return Pack(parts=(*FULL.parts[:-1], Part(kind="shim", thickness_mm=shim)), end_play_mm=0.1)
+    return Pack(parts=(*FULL.parts[:-1], PackPart(kind="shim", thickness_mm=shim)), end_play_mm=0.1)
 
 
 def test_a_build_is_told_line_by_line():

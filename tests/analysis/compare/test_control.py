@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.compare.control import State, ewma, steady_width, verdict, watch
+from analysis.compare.control import ChartState, ewma, steady_width, verdict, watch
 from logger.errors import InputError
 
 READINGS = [52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5]
@@ -47,7 +47,7 @@ def test_a_wearing_pack_alarms():
     chart = watch(torque, baseline=6)
     assert chart.alarms
     assert min(chart.alarms) > 6
-    assert verdict(chart) == (State.SIGNAL, "a change is shown: below its band")
+    assert verdict(chart) == (ChartState.SIGNAL, "a change is shown: below its band")
 
 
 def test_watch_uses_the_baseline_only():
@@ -65,19 +65,19 @@ def test_a_good_axle_seldom_alarms(baseline):
     """
     rng = np.random.default_rng(baseline)
     charts = [verdict(watch(50 + rng.standard_normal(baseline + 20), baseline=baseline))[0] for _ in range(1500)]
-    assert np.mean([shows in (State.SIGNAL, State.DRIFTS) for shows in charts]) < 0.05 + 0.015
+    assert np.mean([shows in (ChartState.SIGNAL, ChartState.DRIFTS) for shows in charts]) < 0.05 + 0.015
 
 
 def test_a_falling_good_state_is_none():
     chart = watch([60.0, 58.6, 57.0, 55.4, 53.8, 52.2], baseline=6)
-    assert verdict(chart)[0] is State.DRIFTS
+    assert verdict(chart)[0] is ChartState.DRIFTS
     assert verdict(chart)[1].startswith("the first 6 jobs fall by 14 %")
 
 
 def test_only_a_good_state_shows_nothing():
-    assert verdict(watch([50, 51, 49, 50], baseline=4))[0] is State.TOO_FEW
+    assert verdict(watch([50, 51, 49, 50], baseline=4))[0] is ChartState.TOO_FEW
     assert verdict(watch([50, 51, 49, 50, 50.5], baseline=4)) == (
-        State.NONE,
+        ChartState.NONE,
         "no change is shown in 1 jobs after the first 4",
     )
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.repeatability import _K1, _K23, agreement, cells, pairs, study, study_by_ranges
+from analysis.compare.repeatability import agreement, cells, pairs, study
 from analysis.compare.runs import Quantity, Run, Setting
 from logger.errors import InputError
 from tests.coverage import ONE_READING, one_reading
@@ -56,22 +56,6 @@ def test_anova():
     shares = [(v / found.total) ** 2 * 100 for v in (found.repeatability, found.reproducibility, found.measuring)]
     assert shares == pytest.approx([3.4, 4.4, 7.8], abs=0.05)
     assert np.sqrt(rows["repeats"].ms) == pytest.approx(0.214435, abs=5e-7)  # unpooled
-
-
-@pytest.mark.published(
-    "AIAG MSA 4th ed., average and range (via an open-source test suite)", rows=("5.10",), status="READ-S"
-)
-def test_ranges():
-    found = study_by_ranges(PARTS)
-    # The handbook carries its mean range rounded to four figures.
-    assert found.repeatability == pytest.approx(0.20188, abs=5e-5)
-    assert found.reproducibility == pytest.approx(0.22963, abs=5e-5)
-    assert found.measuring == pytest.approx(0.30575, abs=5e-5)
-    assert found.axles == pytest.approx(1.10456, abs=5e-5)
-    assert found.total == pytest.approx(1.14610, abs=5e-5)
-    shares = [100 * v / found.total for v in (found.repeatability, found.reproducibility, found.measuring, found.axles)]
-    assert shares == pytest.approx([17.62, 20.04, 26.68, 96.38], abs=0.01)
-    assert int(found.categories) == 5
 
 
 @pytest.mark.published(
@@ -141,8 +125,6 @@ def test_raises(bad):
 def test_agreement_raises():
     with pytest.raises(InputError):
         agreement([1, 2, 3], [1, 2])
-    with pytest.raises(InputError, match="tabled"):
-        study_by_ranges(np.ones((11, 3, 3)))
 
 
 def test_what_one_reading_is_good_to():
@@ -166,24 +148,6 @@ def test_a_further_reading_lies_within_what_is_said(between):
     """Within the bounds of ``make coverage``, on fewer draws."""
     least, most = ONE_READING
     assert least <= one_reading(np.random.default_rng(5), between, 1500) <= most
-
-
-def _range_moments(n: int) -> tuple[float, float]:
-    """Mean and mean square of the range of n standard normals, by integration."""
-    r = np.linspace(0, 10, 801)
-    beyond = 1 - stats.studentized_range.cdf(r, n, np.inf)
-    return float(np.trapezoid(beyond, r)), float(np.trapezoid(2 * r * beyond, r))
-
-
-@pytest.mark.parametrize("n", [2, 3, 4, 5, 6, 7, 8, 9, 10])
-def test_constants_of_ranges(n):
-    """K1 = 1/d2, K2 = K3 = 1/d2* of one range: d2 the mean, d2* the root mean square of the range of n normals.
-
-    AIAG prints them to four figures (A. J. Duncan's d2*, from memory).
-    """
-    mean, square = _range_moments(n)
-    assert pytest.approx(1 / np.sqrt(square), abs=6e-5) == _K23[n]
-    assert n not in _K1 or pytest.approx(1 / mean, abs=6e-5) == _K1[n]
 
 
 def runs_of(values: dict[tuple[str, str], list[float]]) -> list[Run]:
@@ -249,20 +213,3 @@ def test_the_table_by_hand():
     assert found.dof == pytest.approx(measuring**2 / below)
     assert found.repeat_dof == 4
     assert "the operators differ more" in found.text
-
-
-def test_ranges_rest_on_nine_tenths_of_the_freedom():
-    """By hand: ν of EV = 0.9 · 2 · 2 · 1, of AV 0.9 · 1; Satterthwaite of both."""
-    y = np.zeros((2, 2, 2))
-    y[..., 1] = 0.4
-    y[:, 1] += 2.0
-    y[1] += 10.0
-    found = study_by_ranges(y)
-    ev, av = found.repeatability, found.reproducibility
-    assert found.repeat_dof == pytest.approx(3.6)
-    assert found.dof == pytest.approx((ev**2 + av**2) ** 2 / (ev**4 / 3.6 + av**4 / 0.9))
-    y[:, 1] -= 2.0
-    alike = study_by_ranges(y)
-    assert alike.reproducibility == 0
-    assert alike.dof == pytest.approx(3.6)
-    assert "repeats scatter more" in alike.text

@@ -10,8 +10,8 @@ from analysis.identify.ratio import (
     CANDIDATES,
     SOLD_RATIOS,
     TOOTH_PAIRS,
-    Candidate,
     Case,
+    RatioCandidate,
     candidate,
     candidates_from,
     read_candidates,
@@ -123,7 +123,7 @@ def test_raises(counts, hint):
 def test_own_list(tmp_path):
     path = tmp_path / "mine.toml"
     path.write_text('ratios = ["41/11", 3.55]\n', encoding="utf-8")
-    assert read_candidates(path) == (Candidate(3.55), Candidate(41 / 11, 41, 11))
+    assert read_candidates(path) == (RatioCandidate(3.55), RatioCandidate(41 / 11, 41, 11))
     path.write_text("ratio = [3.55]\n", encoding="utf-8")
     with pytest.raises(HeldwheelError, match="mine"):
         read_candidates(path)
@@ -171,10 +171,10 @@ def test_turns_to_settle_by_hand():
 @pytest.mark.parametrize(("other", "told"), [(3.7004, None), (3.7006, 834)])
 def test_ratios_that_print_alike_are_one(other, told):
     """Half a thousandth apart is the same axle; 0.5/0.0006 = 833.3 turns would tell the next ones apart."""
-    reading = read_ratio(18.5, 10, 0, candidates=(Candidate(3.7), Candidate(other)))
+    reading = read_ratio(18.5, 10, 0, candidates=(RatioCandidate(3.7), RatioCandidate(other)))
     assert reading.wheel_turns_to_settle == told
-    assert read_ratio(18.5, 10, 0, candidates=(Candidate(3.7),)).wheel_turns_to_settle is None
-    assert read_ratio(18.5, 10, 0, candidates=(Candidate(3.7), Candidate(9.0))).wheel_turns_to_settle == 1
+    assert read_ratio(18.5, 10, 0, candidates=(RatioCandidate(3.7),)).wheel_turns_to_settle is None
+    assert read_ratio(18.5, 10, 0, candidates=(RatioCandidate(3.7), RatioCandidate(9.0))).wheel_turns_to_settle == 1
 
 
 def test_the_limits_of_error_belong_to_the_interval():
@@ -230,7 +230,7 @@ def test_the_equation_has_the_numbers_in_it(counts, formula, caution):
 
 
 def test_plain_values_of_a_reading():
-    said = read_ratio(11, 3, 3, candidates=(Candidate(41 / 11, 41, 11), Candidate(3.6))).to_json()
+    said = read_ratio(11, 3, 3, candidates=(RatioCandidate(41 / 11, 41, 11), RatioCandidate(3.6))).to_json()
     assert said["ratio"] == 3.666667
     assert said["interval"] == [3.625, 3.708333]
     assert said["propshaft_turns_per_wheel_turn_held"] == 1.833333

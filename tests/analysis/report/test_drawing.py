@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from analysis.report.drawing import Box, Line, PullMark, Ring, Text, decimate, ticks, to_svg, trace_drawing
+from analysis.report.drawing import Box, DrawnPull, Polyline, Ring, Text, decimate, ticks, to_svg, trace_drawing
 
 
 def trace(n=20_000):
@@ -53,22 +53,22 @@ def test_ticks(low, span, about):
 
 def test_marks_and_limits_are_drawn():
     t, y = trace()
-    pulls = [PullMark(1, 10, 20, True, (12, 9.0), True, (13, 18, 8.0)), PullMark(2, 30, 40, False, (31, 8.5), False)]
+    pulls = [DrawnPull(1, 10, 20, True, (12, 9.0), True, (13, 18, 8.0)), DrawnPull(2, 30, 40, False, (31, 8.5), False)]
     shapes = trace_drawing(t, y, "N·m", pulls=pulls, limit=(7.0, 9.5)).shapes
     assert len([s for s in shapes if isinstance(s, Ring)]) == 2
     texts = [s.text for s in shapes if isinstance(s, Text)]
     assert texts.count("B") == 1  # the other began to slip without a peak
     assert {"1", "2 ✗", "dashed: at least 7 N·m, at most 9.5 N·m"} <= set(texts)
     assert len([s for s in shapes if isinstance(s, Box)]) == 1
-    assert len([s for s in shapes if isinstance(s, Line) and s.dashed]) == 2
+    assert len([s for s in shapes if isinstance(s, Polyline) and s.dashed]) == 2
 
 
 def test_everything_lies_inside():
     t, y = trace()
-    pulls = [PullMark(1, 10, 20, True, (12, -30.0), True, (13, 18, -8.0))]
+    pulls = [DrawnPull(1, 10, 20, True, (12, -30.0), True, (13, 18, -8.0))]
     drawing = trace_drawing(t, y, "lbf·ft", pulls=pulls, limit=(20.0, None))
     for shape in drawing.shapes:
-        points = shape.points if isinstance(shape, Line) else [(shape.x, shape.y)]
+        points = shape.points if isinstance(shape, Polyline) else [(shape.x, shape.y)]
         for x, height in points:
             assert -1 <= x <= drawing.width + 1
             assert -1 <= height <= drawing.height + 1

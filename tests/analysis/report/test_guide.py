@@ -9,7 +9,7 @@ import pypdf
 import pytest
 
 from analysis.cautions import cautions_for
-from analysis.report.drawing import Line, to_svg
+from analysis.report.drawing import Polyline, to_svg
 from analysis.report.guide import MISTAKES, SAID, STEPS, guide_html, guide_pdf, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
@@ -78,7 +78,7 @@ def test_drawings_lie_inside_and_are_well_formed():
     ET.fromstring(to_svg(drawn))
     assert drawn.width <= PaperSize.A4.width
     for shape in drawn.shapes:
-        points = shape.points if isinstance(shape, Line) else [(shape.x, shape.y)]
+        points = shape.points if isinstance(shape, Polyline) else [(shape.x, shape.y)]
         assert all(-1 <= x <= drawn.width + 1 and -1 <= y <= drawn.height + 1 for x, y in points)
 
 

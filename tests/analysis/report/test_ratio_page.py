@@ -15,13 +15,13 @@ from analysis.pipeline import Asked
 from analysis.report import words
 from analysis.report.gather import ratio_material
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
-from analysis.report.material import Kind, PaperSize
+from analysis.report.material import PageKind, PaperSize
 from analysis.report.verify import Holds, read_record, verify
 from analysis.report.write import content_of, render, write_report
 from analysis.rows.gear import judged_ratio, ratio_words, read_halves
 from logger.edges.door import Exit, run_door
 from logger.errors import InputError
-from logger.header import Conditions, Job
+from logger.header import Conditions, JobFacts
 from tests.analysis.halves import FREE, recording
 from tests.analysis.report.reading import read_html, text_of, texts_of_pdf, words_of_pdf
 from tests.analysis.report.test_write import HOSTILE
@@ -55,7 +55,7 @@ def door(capsys):
 
 
 # ---------------------------------------------------------------------- the page
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_the_page_shows_both_halves_and_their_ratio(made, kind, monkeypatch):
     material, readings = made
     content = content_of(material, issue(kind, authorised="operator C"))
@@ -84,14 +84,14 @@ def test_the_page_shows_both_halves_and_their_ratio(made, kind, monkeypatch):
             f"end of {content.identity}",
         ):
             assert text in shown, text
-        assert ("Uncertainty of in gear ÷ neutral" in shown) == (kind is Kind.ENGINEER)
+        assert ("Uncertainty of in gear ÷ neutral" in shown) == (kind is PageKind.ENGINEER)
         assert "shaded" not in shown, "a ratio is no torque on the drawing"
         assert words.RAW_IS_COMPARED not in shown
 
 
 def test_an_engineer_sees_every_pull_of_both_halves(made):
     material, _ = made
-    section = next(s for s in content_of(material, issue(Kind.ENGINEER)).sections if s.heading.startswith("Pulls"))
+    section = next(s for s in content_of(material, issue(PageKind.ENGINEER)).sections if s.heading.startswith("Pulls"))
     assert [row[0] for row in section.table.rows] == ["in gear"] * 3 + ["neutral"] * 3
     column = section.table.headings.index("maximum")
     shown = [float(row[column].split()[0]) for row in section.table.rows]
@@ -100,7 +100,7 @@ def test_an_engineer_sees_every_pull_of_both_halves(made):
 
 
 def test_the_budget_of_a_ratio_has_no_unit(made):
-    content = content_of(made[0], issue(Kind.ENGINEER, unit="lbf·ft"))
+    content = content_of(made[0], issue(PageKind.ENGINEER, unit="lbf·ft"))
     section = next(s for s in content.sections if s.heading.startswith("Uncertainty"))
     u95 = made[0].budget.u95
     assert f"U (95 %) = {u95:.3g} (JCGM 100)" in section.lines[0]
@@ -110,7 +110,7 @@ def test_the_budget_of_a_ratio_has_no_unit(made):
 
 
 @pytest.mark.parametrize("paper", PaperSize)
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_a_usual_page_is_one_legible_sheet(made, kind, paper, monkeypatch):
     texts, sheets = texts_of_pdf(content_of(made[0], issue(kind, authorised="operator C", paper=paper)), monkeypatch)
     assert sheets == 1
@@ -140,9 +140,13 @@ def test_one_simulated_half_marks_the_page(tmp_path, simulated):
 
 def test_what_the_half_in_neutral_has_otherwise_is_said(tmp_path):
     warm, cold = Conditions(oil_temperature_c=60), Conditions(oil_temperature_c=21, brakes_free=True)
-    first = recording(tmp_path, "in gear", 40.0, conditions=warm, job=Job(vehicle="red car", operator="operator A"))
-    second = recording(tmp_path, "neutral", 12.0, conditions=cold, job=Job(vehicle="red car", operator="operator B"))
-    text = text_of(content_of(ratio_material(*read_halves(first, second, Asked())), issue(Kind.ENGINEER)))
+    first = recording(
+        tmp_path, "in gear", 40.0, conditions=warm, job=JobFacts(vehicle="red car", operator="operator A")
+    )
+    second = recording(
+        tmp_path, "neutral", 12.0, conditions=cold, job=JobFacts(vehicle="red car", operator="operator B")
+    )
+    text = text_of(content_of(ratio_material(*read_halves(first, second, Asked())), issue(PageKind.ENGINEER)))
     for said in ("oil 60 °C", "oil, neutral 21 °C", "operator, neutral operator B", "In neutral: Functional test"):
         assert said in text
     assert "vehicle, neutral" not in text
@@ -150,7 +154,7 @@ def test_what_the_half_in_neutral_has_otherwise_is_said(tmp_path):
 
 def test_what_may_not_belong_together_stands_on_the_page(tmp_path):
     held = msgspec.structs.replace(FREE, gear="in gear", held="other side")
-    first = recording(tmp_path, "in gear", 40.0, test=held, job=Job(vehicle="red car"))
+    first = recording(tmp_path, "in gear", 40.0, test=held, job=JobFacts(vehicle="red car"))
     second = recording(tmp_path, "neutral", 12.0)
     text = text_of(content_of(ratio_material(*read_halves(first, second, Asked())), issue()))
     assert "both wheels free: here one was held" in text
@@ -164,7 +168,7 @@ def test_without_a_limit_the_ratio_stands_alone(tmp_path):
     assert content.headlines[0].label == "in gear ÷ neutral"
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_hostile_text_in_both_halves_is_text(made, kind):
     material, _ = made
     neutral = replace(material.neutral, header=filled(HOSTILE), problems=(HOSTILE,), file=f"{HOSTILE}.csv")

@@ -10,9 +10,9 @@ import msgspec
 import pytest
 from fpdf import FPDF
 
-from analysis.report.material import Kind, PaperSize
+from analysis.report.material import PageKind, PaperSize
 from analysis.report.write import content_of, render
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from tests.analysis.report.reading import text_of, texts_of_pdf
 from tests.analysis.report.test_write import FILLED
 from tests.analysis.sample import header, issue, material
@@ -20,9 +20,11 @@ from tests.analysis.sample import header, issue, material
 
 def _full_budget():
     names = ("lever's weight", "zero", "lever length", "stud radius", "lever angle", "pull angle", "resolution")
-    rows = [Row(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0)]
-    rows += [Row(Input(name, 0.45, 0.3, "N·m", note="stated ± 10 mm at the hand"), 1.0) for name in names]
-    return Budget("breakaway", 55.3, "N·m", (*rows, Row(Input("repeats", 0.0, 0.55, "N·m", 3, note="median"), 1.0)))
+    rows = [BudgetRow(Input("calibration", 1.0, 0.005, "1", shared=True, note="certificate"), 55.0)]
+    rows += [BudgetRow(Input(name, 0.45, 0.3, "N·m", note="stated ± 10 mm at the hand"), 1.0) for name in names]
+    return Budget(
+        "breakaway", 55.3, "N·m", (*rows, BudgetRow(Input("repeats", 0.0, 0.55, "N·m", 3, note="median"), 1.0))
+    )
 
 
 def test_customer_page_is_one_sheet(monkeypatch):
@@ -31,7 +33,7 @@ def test_customer_page_is_one_sheet(monkeypatch):
 
 
 def test_many_pulls_flow_over_sheets_that_all_carry_the_identity(monkeypatch):
-    content = content_of(material(pulls=80), issue(Kind.ENGINEER))
+    content = content_of(material(pulls=80), issue(PageKind.ENGINEER))
     texts, sheets = texts_of_pdf(content, monkeypatch)
     pdf = " ".join(text for text, _ in texts)
     assert sheets >= 3
@@ -44,7 +46,7 @@ def test_many_pulls_flow_over_sheets_that_all_carry_the_identity(monkeypatch):
 def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, paper, monkeypatch):
     gauge = msgspec.structs.replace(header().transducer, certificate_due=date(2027, 1, 1))  # an expired one has a frame
     head = header(transducer=gauge)
-    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(Kind.ENGINEER, paper=paper))
+    content = content_of(material(pulls=pulls, budget=_full_budget(), head=head), issue(PageKind.ENGINEER, paper=paper))
     texts, sheets = texts_of_pdf(content, monkeypatch)
     assert sheets == 1
     assert min(size for _, size in texts) >= 7  # legend, remarks and foot
@@ -56,13 +58,13 @@ def test_engineers_page_of_a_usual_job_is_one_legible_sheet(pulls, paper, monkey
 @pytest.mark.parametrize("paper", PaperSize)
 def test_engineers_page_with_every_field_filled_in_is_one_sheet_too(paper, monkeypatch):
     _, sheets = texts_of_pdf(
-        content_of(material(head=FILLED), issue(Kind.ENGINEER, authorised="operator C", paper=paper)), monkeypatch
+        content_of(material(head=FILLED), issue(PageKind.ENGINEER, authorised="operator C", paper=paper)), monkeypatch
     )
     assert sheets == 1
 
 
 @pytest.mark.parametrize(("paper", "box"), [(PaperSize.A4, (595.28, 841.89)), (PaperSize.LETTER, (612.0, 792.0))])
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_the_page_has_the_size_of_its_paper(kind, paper, box, monkeypatch):
     """ISO 216: 210 x 297 mm; letter: 8.5 x 11 inches; 72 points to an inch, 25.4 mm."""
     content = content_of(material(), issue(kind, paper=paper))
@@ -88,6 +90,6 @@ def test_the_default_is_a4_and_the_paper_is_in_the_record():
 
 
 def test_small_inputs_keep_their_value_and_uncertainty():
-    rows = (*_full_budget().rows, Row(Input("lever turned", 0.2, 0.01, "rad", note="stated"), 1.0))
-    text = text_of(content_of(material(budget=Budget("breakaway", 55.3, "N·m", rows)), issue(Kind.ENGINEER)))
+    rows = (*_full_budget().rows, BudgetRow(Input("lever turned", 0.2, 0.01, "rad", note="stated"), 1.0))
+    text = text_of(content_of(material(budget=Budget("breakaway", 55.3, "N·m", rows)), issue(PageKind.ENGINEER)))
     assert "Below 1 % each: lever turned 0.2 rad (u 0.01)." in text

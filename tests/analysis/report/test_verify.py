@@ -12,7 +12,7 @@ import pytest
 from analysis.report import verify
 from analysis.report import write as report
 from analysis.report.html import RECORD_CLOSES, RECORD_OPENS
-from analysis.report.material import DragPart, Kind, PackLine, PaperSize
+from analysis.report.material import DragPart, PackLine, PageKind, PaperSize
 from analysis.report.verify import Holds, read_record
 from analysis.report.write import content_of, write_report
 from logger.errors import FileError, InputError
@@ -25,7 +25,7 @@ FORMS = ("html", "pdf")
 @pytest.fixture(params=FORMS)
 def page(request, tmp_path):
     return write_report(
-        content_of(material(), issue(Kind.ENGINEER, remarks="as found")), tmp_path / f"r.{request.param}"
+        content_of(material(), issue(PageKind.ENGINEER, remarks="as found")), tmp_path / f"r.{request.param}"
     )
 
 
@@ -213,7 +213,7 @@ DRAG = DragPart(
 
 @pytest.fixture(params=FORMS)
 def dragged(request, tmp_path):
-    return write_report(content_of(material(drag=DRAG), issue(Kind.ENGINEER)), tmp_path / f"d.{request.param}")
+    return write_report(content_of(material(drag=DRAG), issue(PageKind.ENGINEER)), tmp_path / f"d.{request.param}")
 
 
 def test_a_report_with_a_baseline_holds(dragged):
@@ -259,7 +259,7 @@ def pictured(tmp_path):
 @pytest.mark.parametrize("form", FORMS)
 def test_photos_beside_the_recording(pictured, form):
     found, folder = pictured
-    page = write_report(content_of(found, issue(Kind.ENGINEER)), folder / f"r.{form}")
+    page = write_report(content_of(found, issue(PageKind.ENGINEER)), folder / f"r.{form}")
     said = check(page, found)
     assert said.holds is Holds.YES
     assert "photo tag.jpg: unchanged" in said.lines
@@ -295,7 +295,9 @@ def test_a_report_without_the_later_keys_is_still_read(page):
 
 @pytest.mark.parametrize("form", FORMS)
 def test_the_verifier_sets_the_page_on_the_same_paper(tmp_path, form):
-    page = write_report(content_of(material(), issue(Kind.ENGINEER, paper=PaperSize.LETTER)), tmp_path / f"r.{form}")
+    page = write_report(
+        content_of(material(), issue(PageKind.ENGINEER, paper=PaperSize.LETTER)), tmp_path / f"r.{form}"
+    )
     assert check(page).holds is Holds.YES
 
 

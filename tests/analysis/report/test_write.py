@@ -13,11 +13,11 @@ from hypothesis import strategies as st
 
 from analysis.cautions import cautions_of
 from analysis.report import words
-from analysis.report.material import DragPart, JobLine, Kind, PackLine
+from analysis.report.material import DragPart, JobLine, PackLine, PageKind
 from analysis.report.write import content_of, render, write_report
 from analysis.verdict.limits import Rule, State, bounds_from, decide
 from logger.errors import FileError, InputError
-from logger.header import Axle, Conditions, Header, Job, Photo, Test, TransducerFacts, Zero
+from logger.header import Axle, Conditions, Header, JobFacts, Photo, Test, TransducerFacts, Zero
 from tests.analysis.report.reading import read_html, text_of, texts_of_pdf, words_of_pdf
 from tests.analysis.sample import LIMIT, filled, header, issue, material
 
@@ -53,7 +53,7 @@ EXPECTED = [
 ]
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_what_a_page_must_carry(kind, monkeypatch):
     content = content_of(material(), issue(kind))
     html = text_of(content).lower()
@@ -64,7 +64,7 @@ def test_what_a_page_must_carry(kind, monkeypatch):
 
 
 def test_engineer_sees_everything(monkeypatch):
-    content = content_of(material(), issue(Kind.ENGINEER))
+    content = content_of(material(), issue(PageKind.ENGINEER))
     expected = [
         *("calibration", "certificate", "ν", "1.1270 × torque at the sensor", "seen by the witness", "EXPIRED"),
         *(
@@ -85,7 +85,7 @@ def test_engineer_sees_everything(monkeypatch):
 
 def test_zero_taken_again_is_shown():
     head = header(zero=Zero(value_nm=0.1, after_nm=-0.15, how="lever off"))
-    text = text_of(content_of(material(head=head), issue(Kind.ENGINEER)))
+    text = text_of(content_of(material(head=head), issue(PageKind.ENGINEER)))
     assert "it had moved by −0.25 N·m" in text
 
 
@@ -118,7 +118,7 @@ def test_measured_data_carry_no_simulated_mark():
 # The fields of the trade's sheet, in own words; what is not filled leaves no label behind.
 FILLED = Header(
     started=datetime(2026, 5, 16, 10, 42, tzinfo=UTC),
-    job=Job(
+    job=JobFacts(
         number="2026-017", customer="the club", vehicle="club car 7", odometer="53,214 miles",
         received=date(2026, 5, 14), operator="operator A", witness="operator B", site="the barn in Quarry Road",
         notes="chatters in slow turns",
@@ -159,11 +159,11 @@ OF_ENGINEER = [
 ]
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 def test_what_is_filled_in_is_on_the_page(kind, monkeypatch):
     content = content_of(material(head=FILLED), issue(kind, authorised="operator C"))
     html, pdf = text_of(content), words_of_pdf(content, monkeypatch)
-    for text in SHEET + (OF_ENGINEER if kind is Kind.ENGINEER else []):
+    for text in SHEET + (OF_ENGINEER if kind is PageKind.ENGINEER else []):
         assert text in html
         assert text in pdf
     bare = text_of(content_of(material(head=Header()), issue(kind)))
@@ -191,7 +191,7 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
         PackLine("rotating mean", "backwards", (46.4, 0.8), (8.2, 0.4), (42.3, 0.9), how),
     )
     drag = DragPart("folder/free.csv", "ef" * 32, lines, ("made at half the speed",))
-    for kind in Kind:
+    for kind in PageKind:
         content = content_of(material(drag=drag), issue(kind))
         for shown in (text_of(content), words_of_pdf(content, monkeypatch)):
             for text in (
@@ -211,7 +211,7 @@ def test_raw_torque_and_pack_mean_stand_side_by_side(monkeypatch):
     assert "pack mean" not in text_of(content_of(material(), issue()))
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", PageKind)
 @pytest.mark.parametrize("form", ["html", "pdf"])
 def test_same_work_same_bytes(kind, form):
     assert render(content_of(material(), issue(kind)), form) == render(content_of(material(), issue(kind)), form)
@@ -240,7 +240,7 @@ def test_hostile_text_is_text():
     drag = DragPart(HOSTILE, HOSTILE, (PackLine(HOSTILE, HOSTILE, (1.0, 0.1), None, None, HOSTILE),), (HOSTILE,))
     content = content_of(
         material(head=filled(HOSTILE), limit=limit, problems=(HOSTILE,), file=HOSTILE + ".csv", drag=drag),
-        issue(Kind.ENGINEER, shop=HOSTILE, address=HOSTILE, remarks=HOSTILE, authorised=HOSTILE),
+        issue(PageKind.ENGINEER, shop=HOSTILE, address=HOSTILE, remarks=HOSTILE, authorised=HOSTILE),
     )
     reader = read_html(content)
     assert reader.tags.count("script") == 1  # our own, and it is data
@@ -257,7 +257,7 @@ def test_hostile_text_is_text():
 
 @pytest.mark.parametrize("text", ['=HYPERLINK("x")' + "x" * 10_000, "\u202e\u2066 egnp.exe " * 900, "W " * 5000])
 def test_long_and_reordered_text_in_every_field_stays_a_page(text, monkeypatch):
-    content = content_of(material(head=filled(text)), issue(Kind.ENGINEER, remarks=text, authorised=text))
+    content = content_of(material(head=filled(text)), issue(PageKind.ENGINEER, remarks=text, authorised=text))
     shown = "".join(read_html(content).texts)
     assert "\u202e" not in shown
     assert "\u2066" not in shown
@@ -269,7 +269,7 @@ def test_long_and_reordered_text_in_every_field_stays_a_page(text, monkeypatch):
 
 
 def test_nothing_is_loaded_from_elsewhere():
-    page = render(content_of(material(), issue(Kind.ENGINEER)), "html").decode("utf-8")
+    page = render(content_of(material(), issue(PageKind.ENGINEER)), "html").decode("utf-8")
     addresses = set(re.findall(r"https?://[^\"' <]+", page))
     assert addresses <= {"http://www.w3.org/2000/svg"}
     assert "default-src 'none'" in page
@@ -278,13 +278,13 @@ def test_nothing_is_loaded_from_elsewhere():
 
 @given(st.text(max_size=400))
 def test_any_text_gives_a_page(text):
-    content = content_of(material(head=header(job=Job(customer=text, notes=text))), issue(remarks=text, shop=text))
+    content = content_of(material(head=header(job=JobFacts(customer=text, notes=text))), issue(remarks=text, shop=text))
     assert read_html(content).tags.count("main") == 1
 
 
 @pytest.mark.parametrize("text", ["Wörkshop Łódź Ωμέγα Гараж ½ ∞", "工場 🏁 مرآب", "W" * 3000])
 def test_any_script_gives_a_sheet(text):
-    content = content_of(material(head=header(job=Job(customer=text))), issue(shop=text, remarks=text))
+    content = content_of(material(head=header(job=JobFacts(customer=text))), issue(shop=text, remarks=text))
     assert render(content, "pdf").startswith(b"%PDF")
 
 
@@ -313,7 +313,7 @@ def test_every_rule_is_explained(rule):
 def test_without_limit_or_pulls():
     content = content_of(material(limit=None, result=None), issue())
     assert content.verdict is None
-    bare = content_of(material(limit=None, result=None, pulls=0, job=(), budget=None), issue(Kind.ENGINEER))
+    bare = content_of(material(limit=None, result=None, pulls=0, job=(), budget=None), issue(PageKind.ENGINEER))
     assert "No pull gave a value" in text_of(bare)
     assert render(bare, "pdf").startswith(b"%PDF")
 
@@ -328,7 +328,7 @@ def test_unknown_fixture_says_sensor():
 
 
 def test_unit_of_the_page():
-    text = text_of(content_of(material(), issue(Kind.ENGINEER, unit="lbf·ft")))
+    text = text_of(content_of(material(), issue(PageKind.ENGINEER, unit="lbf·ft")))
     assert "40.8 ± " in text  # 55.3 N·m
     assert "torque at the axle, lbf·ft" in text
     assert "at least 50 N·m" in text  # the limit stays in its own words

@@ -15,7 +15,7 @@ from analysis.rows.tables import (
     PULL_COLUMNS,
     RECORDING_COLUMNS,
     BadFile,
-    Column,
+    TableColumn,
     neutral,
     schema,
     to_csv,
@@ -111,7 +111,7 @@ def test_json_fits_its_schema():
 
 
 def test_write(tmp_path):
-    columns = (Column("file", "text", "", "name"),)
+    columns = (TableColumn("file", "text", "", "name"),)
     path = write_table(tmp_path / "t.csv", columns, [{"file": "ä"}])
     assert path.read_bytes() == "file\nä\n".encode()
     write_table(tmp_path / "t.json", columns, [])

@@ -19,7 +19,7 @@ from analysis.to_axle.at_axle import (
     WAVES,
     Instrument,
     Level,
-    Reading,
+    TracedTorque,
     at_axle,
     instrument_from,
     level_from,
@@ -42,7 +42,7 @@ ZERO = Level(0.0, 0.0, True, "true zero")
 @pytest.mark.parametrize("direction", [1, -1])
 def test_axle_counts_from_the_true_zero(direction):
     """A lever that hung on the sensor with +6 N·m at hand-off: clockwise pulls gain it, the others lose it."""
-    reading = Reading("breakaway", 24.0, 0.1, direction, handoff_nm=6.2)
+    reading = TracedTorque("breakaway", 24.0, 0.1, direction, handoff_nm=6.2)
     budget = at_axle(reading, fixture_from(ONE_STUD), PLAIN, Level(0.2, 0.05, True, "lever off"))
     factor = 1 + 57.15 / 450
     assert budget.value == pytest.approx(factor * (24.0 + direction * 6.0))
@@ -51,7 +51,7 @@ def test_axle_counts_from_the_true_zero(direction):
 
 def test_without_true_zero_the_levers_weight_enters_the_interval():
     lever = Lever(fixture="hub centre", weight_kg=2.5, centroid_mm=250)
-    budget = at_axle(Reading("breakaway", 24.0, 0.0, handoff_nm=6.2), fixture_from(lever), PLAIN, Level())
+    budget = at_axle(TracedTorque("breakaway", 24.0, 0.0, handoff_nm=6.2), fixture_from(lever), PLAIN, Level())
     assert budget.value == pytest.approx(24.0)
     assert budget.u == pytest.approx(2.5 * STANDARD_GRAVITY * 0.25 / math.sqrt(2))
     assert budget.row(AT_HANDOFF).input.note == "no true zero: lever's weight at an unknown angle"
@@ -61,19 +61,19 @@ def test_without_true_zero_and_weight_a_lever_is_assumed():
     """2.5 kg per metre with its centre half-way: 2.5 N·m at 450 mm, or all of the hand-off level where that is more."""
     fixture = fixture_from(ONE_STUD)
     for handoff, half in ((0.0, 2.5 * STANDARD_GRAVITY * 0.45**2 / 2), (3.5, 3.5), (-6.0, 6.0)):
-        row = at_axle(Reading("breakaway", 24.0, 0.0, handoff_nm=handoff), fixture, PLAIN, Level()).row(AT_HANDOFF)
+        row = at_axle(TracedTorque("breakaway", 24.0, 0.0, handoff_nm=handoff), fixture, PLAIN, Level()).row(AT_HANDOFF)
         assert row.contribution == pytest.approx(fixture.factor * half / math.sqrt(2))
         assert row.input.note == f"no true zero, lever's weight not stated: assumed within ± {half:.2g} N·m"
 
 
 def test_a_balanced_bar_needs_no_weight():
-    budget = at_axle(Reading("breakaway", 24.0, 0.0), fixture_from(Lever(fixture="couple")), PLAIN, Level())
+    budget = at_axle(TracedTorque("breakaway", 24.0, 0.0), fixture_from(Lever(fixture="couple")), PLAIN, Level())
     assert budget.u == 0
 
 
 def test_a_lever_of_unknown_weight_is_not_sensed_either():
     """With a true zero the part of the weight that the sensor misses on a stud is still unknown: r W (1 - d/L)."""
-    row = at_axle(Reading("breakaway", 24.0, 0.0), fixture_from(ONE_STUD), PLAIN, ZERO).row(NOT_SENSED)
+    row = at_axle(TracedTorque("breakaway", 24.0, 0.0), fixture_from(ONE_STUD), PLAIN, ZERO).row(NOT_SENSED)
     assert row.contribution == pytest.approx(0.05715 * 2.5 * 0.45 * STANDARD_GRAVITY * 0.5 / math.sqrt(2))
 
 
@@ -83,7 +83,7 @@ def test_weight_at_hand_off_that_nobody_knows_decides_nothing(zero):
 
     With the true zero known each is decided; without it neither is.
     """
-    reading = Reading("breakaway", 60.0, 0.3, handoff_nm=3.5, u_method_nm=0.27)
+    reading = TracedTorque("breakaway", 60.0, 0.3, handoff_nm=3.5, u_method_nm=0.27)
     bounds = bounds_from(Limit(quantity="breakaway", kind="min", unit="N·m", lower=61.5, source="manual"))
     instrument, fixture = Instrument(0.002), fixture_from(Lever(fixture="in-line"))
 
@@ -135,7 +135,7 @@ def test_whole_chain_by_statics(phi, push, direction, offset):
         centroid_mm=210,
         start_angle_deg=math.degrees(phi),
     )
-    reading = Reading("breakaway", direction * (shown - hung), 0.0, direction, hung)
+    reading = TracedTorque("breakaway", direction * (shown - hung), 0.0, direction, hung)
     budget = at_axle(reading, fixture_from(lever), PLAIN, Level(offset, 0.0, True, "lever off"))
     assert budget.value == pytest.approx(direction * true, rel=1e-9, abs=1e-9)
 
@@ -151,7 +151,7 @@ def _weighted(**keys):
 def test_unseen_weight_over_whole_turns_is_nothing():
     most = _weighted().unsensed_most_nm
     for turn, left in ((0.0, 1.0), (math.pi, 2 / math.pi), (2 * math.pi, 0.0), (4 * math.pi, 0.0)):
-        reading = Reading("rotating mean", 24.0, 0.0, turn_rad=turn)
+        reading = TracedTorque("rotating mean", 24.0, 0.0, turn_rad=turn)
         budget = at_axle(reading, _weighted(), PLAIN, ZERO)
         assert budget.row(NOT_SENSED).contribution == pytest.approx(most * left / math.sqrt(2), abs=1e-12)
 
@@ -160,13 +160,13 @@ def test_unseen_weight_with_known_angle_is_corrected():
     """Lever at 9 o'clock (180°) helps an anticlockwise pull: its unseen part counts for it."""
     fixture = _weighted(start_angle_deg=180)
     r, share, weight = 0.05715, 1 - 210 / 450, 2.5 * STANDARD_GRAVITY
-    budget = at_axle(Reading("breakaway", 24.0, 0.0, -1), fixture, PLAIN, ZERO)
+    budget = at_axle(TracedTorque("breakaway", 24.0, 0.0, -1), fixture, PLAIN, ZERO)
     assert budget.value == pytest.approx(fixture.factor * 24.0 + r * weight * share)
     assert budget.row(NOT_SENSED).contribution < fixture.unsensed_most_nm * 0.05
 
 
 def test_unseen_weight_with_unknown_angle_is_in_the_interval_only():
-    budget = at_axle(Reading("breakaway", 24.0, 0.0), _weighted(), PLAIN, ZERO)
+    budget = at_axle(TracedTorque("breakaway", 24.0, 0.0), _weighted(), PLAIN, ZERO)
     assert budget.value == pytest.approx(_weighted().factor * 24.0)
     assert budget.row(NOT_SENSED).contribution == pytest.approx(_weighted().unsensed_most_nm / math.sqrt(2))
 
@@ -175,7 +175,7 @@ def test_budget_agrees_with_monte_carlo():
     """Everything at once, in line: the angles have no slope there, their second order has its own row."""
     fixture = _weighted(start_angle_deg=30)
     instrument = Instrument(0.005, 0.1, 0.05, 200.0, "stated")
-    reading = Reading("breakaway", 30.0, 0.3, -1, handoff_nm=1.5)
+    reading = TracedTorque("breakaway", 30.0, 0.3, -1, handoff_nm=1.5)
     budget = at_axle(reading, fixture, instrument, Level(0.2, 0.05, True, "lever off"))
     inputs, model = trials_model(reading, fixture, budget)
     drawn = monte_carlo(model, inputs, trials=400_000)
@@ -192,14 +192,14 @@ def test_off_the_line_a_wide_angle_is_seen_by_monte_carlo():
         pull_angle_deg_u=20,
     )  # fmt: skip
     fixture = fixture_from(lever)
-    reading = Reading("breakaway", 30.0, 0.1)
+    reading = TracedTorque("breakaway", 30.0, 0.1)
     budget = at_axle(reading, fixture, PLAIN, ZERO)
     inputs, model = trials_model(reading, fixture, budget)
     assert disagreement(budget, monte_carlo(model, inputs, trials=200_000)) != ""
 
 
 def test_everything_but_the_trace_is_shared():
-    budget = at_axle(Reading("breakaway", 30.0, 0.3), _weighted(), Instrument(0.005, 0.1), Level())
+    budget = at_axle(TracedTorque("breakaway", 30.0, 0.3), _weighted(), Instrument(0.005, 0.1), Level())
     assert [row.input.name for row in budget.rows if not row.input.shared] == ["trace"]
 
 
@@ -246,7 +246,7 @@ def test_zero_taken_again_is_known_to_lie_between():
 def test_the_equation_behind_a_budget_by_hand(direction):
     """k c [(trace · part + acceleration + method) + d (full scale + weight + hand-off - zero)] + d unseen + more."""
     fixture = _weighted(start_angle_deg=30)
-    reading = Reading(
+    reading = TracedTorque(
         "breakaway", 30.0, 0.3, direction, handoff_nm=1.5, acceleration_nm=0.4, u_method_nm=0.2, waves=0.01
     )
     for level in (Level(0.2, 0.05, True, "lever off"), Level()):
@@ -274,7 +274,7 @@ def test_the_equation_behind_a_budget_by_hand(direction):
 def test_the_unseen_weight_at_a_known_angle(direction, turn):
     """Its middle lies at start + d · turned; over a turn w of the wheel it averages by sin(w/2)/(w/2); ± 15°."""
     fixture = _weighted(start_angle_deg=30)
-    reading = Reading("rotating mean", 24.0, 0.0, direction, turn_rad=turn, since_handoff_rad=0.8)
+    reading = TracedTorque("rotating mean", 24.0, 0.0, direction, turn_rad=turn, since_handoff_rad=0.8)
     row = at_axle(reading, fixture, PLAIN, ZERO).row(NOT_SENSED)
     angle, part = math.radians(30) + direction * 0.8, math.sin(turn / 2) / (turn / 2) if turn else 1.0
     assert row.input.value == pytest.approx(fixture.unsensed_nm(angle) * part)

@@ -20,11 +20,14 @@ from analysis.to_axle.drag import (
     pack_mean_one_side,
     rolling,
 )
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 
 
 def _torque(value, *, own=0.2, relative=0.005, quantity="rotating mean"):
-    rows = (Row(Input("trace", value, own), 1.0), Row(Input("calibration", 1.0, relative, "1", shared=True), value))
+    rows = (
+        BudgetRow(Input("trace", value, own), 1.0),
+        BudgetRow(Input("calibration", 1.0, relative, "1", shared=True), value),
+    )
     return Budget(quantity, value, "N·m", rows)
 
 

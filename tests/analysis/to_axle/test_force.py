@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from analysis.pipeline import Asked, read_file
-from analysis.to_axle.at_axle import SECOND_ORDER, Instrument, Level, Reading, at_axle
+from analysis.to_axle.at_axle import SECOND_ORDER, Instrument, Level, TracedTorque, at_axle
 from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.results import Code
 from logger.decoder.build import build_decoder
@@ -73,7 +73,7 @@ def test_the_bias_of_a_pull_judged_by_eye_lies_within_its_interval():
     """
     arm = Lever(fixture="force at radius", radius_mm=400.0, radius_mm_u=0.01, weight_kg=0.001, centroid_mm=1.0)
     fixture = fixture_from(arm)
-    budget = at_axle(Reading("breakaway", 150.0, 0.01), fixture, Instrument(0.0), Level(0.0, 0.0, True))
+    budget = at_axle(TracedTorque("breakaway", 150.0, 0.01), fixture, Instrument(0.0), Level(0.0, 0.0, True))
     a = math.radians(10)
     assert 1 - math.sin(a) / a == pytest.approx(0.0051, abs=5e-5)
     truth = budget.value * np.cos(np.linspace(-a, a, 2001))

@@ -15,12 +15,12 @@ from analysis.to_axle.friction import (
     radius_even_pressure,
     radius_even_wear,
 )
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from logger.errors import InputError
 
 
 def torque(value: float, u: float) -> Budget:
-    return Budget("rotating mean", value, "N·m", (Row(Input("reading", value, u), 1.0),))
+    return Budget("rotating mean", value, "N·m", (BudgetRow(Input("reading", value, u), 1.0),))
 
 
 def test_radii_are_the_integrals_that_they_stand_for():

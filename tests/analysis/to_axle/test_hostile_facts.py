@@ -12,10 +12,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from analysis.doors.options import limit_in_words
 from analysis.pipeline import Asked, reading_of
 from analysis.verdict.recorded import to_json
 from logger import header
+from logger.doors.lever_limit import limit_in_words
 from logger.errors import HeldwheelError
 from logger.recordings.files import read_trace
 from tests.analysis.simulated import run_of, write_trace

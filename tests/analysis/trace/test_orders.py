@@ -17,14 +17,14 @@ from analysis.trace.results import Pull, Round
 from analysis.verdict.judge import AtAxle
 from analysis.verdict.orders import pattern_lines, patterns_of
 from logger.header import Axle, Header, Lever, Test
-from logger.virtual.lever import Lever as VirtualLever
+from logger.virtual.lever import LeverModel
 from logger.virtual.physics import Scenario, simulate
 from logger.virtual.scenarios import axle, drag, pack, pulls
 
 RATIO = 3.73
 WHEEL_NM = 0.3 * 6.0  # ripple of the wheel's drag: highest where the wheel's angle is -1 rad (``scenarios.drag``)
 PINION_NM = 0.2 * 8.0 / 2  # of the case's drag, felt by half at a wheel turned alone
-LEVER = VirtualLever(length_m=0.5, mass_kg=3.0, centroid_m=0.2, stud_radius_m=0.06, start_deg=40.0)
+LEVER = LeverModel(length_m=0.5, mass_kg=3.0, centroid_m=0.2, stud_radius_m=0.06, start_deg=40.0)
 FIXTURE = Lever(
     fixture="one stud", length_mm=500.0, length_mm_u=1.0, stud_circle_mm=120.0, stud_circle_mm_u=0.1,
     weight_kg=3.0, centroid_mm=200.0, start_angle_deg=-40.0,

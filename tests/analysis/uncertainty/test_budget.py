@@ -11,8 +11,8 @@ from uncertainties import correlated_values, ufloat
 
 from analysis.uncertainty.budget import (
     Budget,
+    BudgetRow,
     Input,
-    Row,
     Shape,
     combine,
     half_width,
@@ -86,7 +86,7 @@ def test_effective_degrees_of_freedom_lie_between_least_and_sum(parts):
 
 
 def test_all_inputs_exact():
-    budget = Budget("y", 3.0, "N·m", (Row(Input("a", 3.0, 0.0), 1.0),))
+    budget = Budget("y", 3.0, "N·m", (BudgetRow(Input("a", 3.0, 0.0), 1.0),))
     assert (budget.u, budget.u95) == (0.0, 0.0)
     assert math.isinf(budget.dof)
 
@@ -126,7 +126,7 @@ def test_second_order_of_a_line_is_nothing():
 
 
 def test_rows_can_be_found_added_and_left_out():
-    budget = Budget("y", 1.0, "N·m", (Row(Input("a", 1.0, 3.0), 1.0),)).plus(Input("b", 0.0, 4.0))
+    budget = Budget("y", 1.0, "N·m", (BudgetRow(Input("a", 1.0, 3.0), 1.0),)).plus(Input("b", 0.0, 4.0))
     assert budget.u == pytest.approx(5.0)
     assert budget.row("b").contribution == 4.0
     assert budget.without("a").u == pytest.approx(4.0)

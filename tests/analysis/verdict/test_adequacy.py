@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from analysis.to_axle.at_axle import Level
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.adequacy import certificate_advice, range_advice, resolution_advice, sign_advice, zero_advice
 from analysis.verdict.limits import bounds_from
 from analysis.verdict.repeats import job_value
@@ -47,7 +47,7 @@ def test_ratio_says_nothing_about_the_range():
 
 @pytest.mark.parametrize(("step", "said"), [(None, 0), (0.01, 0), (1.0, 1)])
 def test_resolution(step, said):
-    pulls = [Budget("breakaway", v, "N·m", (Row(Input("trace", v, 0.3), 1.0),)) for v in (29.9, 30.0, 30.1)]
+    pulls = [Budget("breakaway", v, "N·m", (BudgetRow(Input("trace", v, 0.3), 1.0),)) for v in (29.9, 30.0, 30.1)]
     assert len(resolution_advice(step, [job_value(pulls)])) == said
 
 
@@ -79,7 +79,7 @@ def test_gauge_without_sign(sign, said):
     ],
 )
 def test_zero_before_and_after(level, words):
-    job = [job_value([Budget("breakaway", 30.0, "N·m", (Row(Input("trace", 30.0, 0.3), 1.0),))])]
+    job = [job_value([Budget("breakaway", 30.0, "N·m", (BudgetRow(Input("trace", 30.0, 0.3), 1.0),))])]
     said = zero_advice(level, job)
     assert (words is None and said == ()) or words in said[0]
     assert zero_advice(level, []) == ()

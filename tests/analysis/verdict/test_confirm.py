@@ -13,7 +13,7 @@ import pytest
 from analysis.__main__ import COMMANDS
 from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
-from logger.header import Job, Sidecar, Test, TransducerFacts
+from logger.header import JobFacts, Sidecar, Test, TransducerFacts
 
 SEASON = Path(__file__).parents[3] / "recordings"
 SIGNED = datetime(2026, 10, 3, 17, tzinfo=UTC)
@@ -64,7 +64,7 @@ def test_nothing_is_shown_before_the_second_is_signed(tests: dict[str, Path], ca
 def test_what_is_not_alike_does_not_agree(tests: dict[str, Path], capsys):
     """Another axle's recording passed off as this one: its torque is nearly twice as high."""
     for name in ("1a1", "3b1"):
-        put(tests[name], job=Job(operator=name[1], axle="the same"))
+        put(tests[name], job=JobFacts(operator=name[1], axle="the same"))
     assert door(str(tests["1a1"]), str(tests["3b1"])) == 1
     assert "DO NOT AGREE" in capsys.readouterr().out
 

@@ -9,7 +9,7 @@ import pytest
 from analysis.to_axle.at_axle import Instrument, Level
 from analysis.to_axle.fixtures import fixture_from
 from analysis.trace.results import Breakaway, Pull, Rotating, Turned
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.judge import AtAxle, budgets_of, disagreements, judge_job, judge_pull, judge_pulls, values_of
 from analysis.verdict.limits import State, bounds_from
 from logger.header import Axle, Header, Lever, Limit, Test
@@ -25,7 +25,10 @@ def _pull(direction=1, breakaway=40.0, rotating=35.0):
 
 
 def _budget(value, shared=0.05):
-    rows = (Row(Input("trace", value, 0.05), 1.0), Row(Input("calibration", 1.0, shared, "1", shared=True), 1.0))
+    rows = (
+        BudgetRow(Input("trace", value, 0.05), 1.0),
+        BudgetRow(Input("calibration", 1.0, shared, "1", shared=True), 1.0),
+    )
     return {"breakaway": Budget("breakaway", value, "N·m", rows)}
 
 

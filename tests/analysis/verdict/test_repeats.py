@@ -13,13 +13,16 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from analysis.to_axle.at_axle import METHOD
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from analysis.verdict.repeats import CV_GATE, further_pulls, job_value, single_pull
 from analysis.verdict.scatter import median_factor, outliers, persistence, warm_up
 
 
 def _pull(value, *, trace=0.1, shared=0.3, quantity="breakaway"):
-    rows = (Row(Input("trace", value, trace), 1.0), Row(Input("calibration", 1.0, shared, "1", shared=True), 1.0))
+    rows = (
+        BudgetRow(Input("trace", value, trace), 1.0),
+        BudgetRow(Input("calibration", 1.0, shared, "1", shared=True), 1.0),
+    )
     return Budget(quantity, value, "N·m", rows)
 
 
@@ -111,7 +114,7 @@ def test_median_interval_covers():
 
 def test_what_the_way_of_reading_leaves_open_does_not_shrink():
     """A filter that reads 1 N·m low does so in every pull."""
-    row = Row(Input(METHOD, 0.0, 0.5, shared=True), 1.0)
+    row = BudgetRow(Input(METHOD, 0.0, 0.5, shared=True), 1.0)
     pulls = [replace(_pull(v, shared=0.0), rows=(*_pull(v, shared=0.0).rows, row)) for v in (29.9, 30.0, 30.1) * 4]
     assert job_value(pulls).budget.row(METHOD).contribution == 0.5
     assert job_value(pulls).budget.u95 > 1.96 * 0.5

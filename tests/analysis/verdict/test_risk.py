@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.verdict.risk import gamma_population, guard_for, normal_population, risks, torque_population
+from analysis.verdict.risk import gamma_population, normal_population, risks, torque_population
 from logger.errors import InputError
 
 
@@ -43,11 +43,6 @@ def test_wider_guard_trades_one_risk_for_the_other():
     found = [risks(normal_population(30, 3), 0.8, 27.0, None, guard=g) for g in (-0.8, 0.0, 0.8)]
     assert [c for c, _ in found] == sorted((c for c, _ in found), reverse=True)
     assert [p for _, p in found] == sorted(p for _, p in found)
-
-
-def test_risk_that_cannot_be_had():
-    with pytest.raises(InputError, match="no guard band"):
-        guard_for(normal_population(30, 3), 0.8, 27.0, None, consumer_risk=-1.0)
 
 
 @pytest.mark.parametrize(

@@ -211,7 +211,7 @@ def test_a_reading_takes_its_baseline_along(beside):
 
 def test_a_recording_that_names_its_baseline(beside):
     free = beside("free", test=header.Test(side="right", held="none", purpose="drag"))
-    named = header.Source(file="free.csv", sha256=read_file(free).sha256)
+    named = header.RecordingSource(file="free.csv", sha256=read_file(free).sha256)
     right = beside("right", both_free=named)
     assert read_file(right).drag is not None
     free.write_text(free.read_text("utf-8").replace("0.40", "0.41", 1), "utf-8")
@@ -228,7 +228,7 @@ def test_a_baseline_is_looked_for_beside_the_recording_only(tmp_path, beside, na
     free = beside("free")
     inside = tmp_path / "inside"
     inside.mkdir()
-    right = beside("right", both_free=header.Source(file=name, sha256=read_file(free).sha256))
+    right = beside("right", both_free=header.RecordingSource(file=name, sha256=read_file(free).sha256))
     for path in (right, right.with_name("right.sidecar.toml")):
         path.rename(inside / path.name)
     reading = read_file(inside / "right.csv")
@@ -271,7 +271,7 @@ def recorded_baseline(folder: Path, runs) -> Path:
 def test_a_baseline_changed_behind_its_closing_line_corrects_nothing(tmp_path, beside, runs, by):
     """Three times the drag, every check put right, the closing line kept: neither named nor asked for is it used."""
     free = recorded_baseline(tmp_path, runs)
-    right = beside("right", both_free=header.Source(file="free.csv", sha256=getattr(read_file(free), by)))
+    right = beside("right", both_free=header.RecordingSource(file="free.csv", sha256=getattr(read_file(free), by)))
     assert read_file(right).drag is not None
     free.write_bytes(forged(free.read_bytes(), 3.0))
     named, asked = read_file(right), read_file(right, Asked(both_free=free))

@@ -11,10 +11,10 @@ import pytest
 from analysis.compare.comparisons import Effect, Interval
 from analysis.compare.runs import Quantity, Run, Setting
 from gui.models import batching, comparing, ordering, own_scatter, planning
-from gui.models.comparing import Common, Question
+from gui.models.comparing import Common, ComparisonAsked
 from gui.models.display import Display
 from gui.models.sheets import (
-    Scale,
+    QuantityScale,
     Sheet,
     Written,
     copied,
@@ -36,8 +36,8 @@ def run(name: str, value: float, **tags: str | float) -> Run:
     return Run(name, tags, setting, values, 1, (f"{name}, pull at 3.0 s: never slipped",))
 
 
-def scale(quantity: Quantity = Quantity.BREAKAWAY, unit: str = "N·m", *, comma: bool = False) -> Scale:
-    return Scale(quantity, Display(unit, comma=comma))
+def scale(quantity: Quantity = Quantity.BREAKAWAY, unit: str = "N·m", *, comma: bool = False) -> QuantityScale:
+    return QuantityScale(quantity, Display(unit, comma=comma))
 
 
 def test_figures_in_the_unit_on_screen() -> None:
@@ -106,7 +106,7 @@ def test_tags_to_choose_from() -> None:
 
 def test_single_fills_have_values_and_no_difference() -> None:
     runs = [run("a", 40.0, side="left", fill="1"), run("b", 44.0, side="right", fill="2")]
-    found = comparing.compare_groups(runs, COMMON, Question("side")).comparison
+    found = comparing.compare_groups(runs, COMMON, ComparisonAsked("side")).comparison
     assert found is not None
     assert comparing.headline(found, scale()).startswith("No difference can be stated")
     sheets = comparing.group_sheets(found, scale(), ["bad.csv: no torque"])

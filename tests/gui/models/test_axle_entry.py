@@ -19,7 +19,7 @@ from gui.models.axle_entry import (
     type_options,
 )
 from gui.models.job import JobCard
-from gui.models.turn_count import Turns, check_count, own_list, own_text
+from gui.models.turn_count import TypedTurns, check_count, own_list, own_text
 from gui.models.typed import decimal, in_eighths
 from logger.edges.units import parse_number
 from logger.header import Axle, Conditions
@@ -49,13 +49,13 @@ def test_what_is_no_fraction_stays_as_it_is(text: str) -> None:
     ("turns", "ratio", "case"),
     [
         # Common practice, no source: ten turns of one wheel, the other held, and 18 of the propshaft mean 3.60.
-        (Turns("18", "10", "0"), 3.6, "one wheel held"),
-        (Turns("37 1/4", "10", "10"), 3.725, "both wheels together"),
-        (Turns("18", "12", "-2"), 3.6, "one wheel turned backwards"),
-        (Turns("18,5", "0", "10"), 3.7, "one wheel held"),
+        (TypedTurns("18", "10", "0"), 3.6, "one wheel held"),
+        (TypedTurns("37 1/4", "10", "10"), 3.725, "both wheels together"),
+        (TypedTurns("18", "12", "-2"), 3.6, "one wheel turned backwards"),
+        (TypedTurns("18,5", "0", "10"), 3.7, "one wheel held"),
     ],
 )
-def test_counts_mean_a_ratio(turns: Turns, ratio: float, case: str) -> None:
+def test_counts_mean_a_ratio(turns: TypedTurns, ratio: float, case: str) -> None:
     reading = check_count(turns).reading
     assert reading.ratio == pytest.approx(ratio)
     assert reading.case == case
@@ -64,27 +64,27 @@ def test_counts_mean_a_ratio(turns: Turns, ratio: float, case: str) -> None:
 @pytest.mark.parametrize(
     ("turns", "key", "said"),
     [
-        (Turns("eighteen", "10", "0"), "propshaft", "18 3/8"),
-        (Turns("-18", "10", "0"), "propshaft", "without a sign"),
-        (Turns("18", "1e9", "0"), "left", "by hand"),
-        (Turns("18", "10", "0", own="3.08 eleven"), "own", "ring/pinion"),
+        (TypedTurns("eighteen", "10", "0"), "propshaft", "18 3/8"),
+        (TypedTurns("-18", "10", "0"), "propshaft", "without a sign"),
+        (TypedTurns("18", "1e9", "0"), "left", "by hand"),
+        (TypedTurns("18", "10", "0", own="3.08 eleven"), "own", "ring/pinion"),
     ],
 )
-def test_what_cannot_be_counted_is_told_at_its_field(turns: Turns, key: str, said: str) -> None:
+def test_what_cannot_be_counted_is_told_at_its_field(turns: TypedTurns, key: str, said: str) -> None:
     checked = check_count(turns)
     assert checked.reading is None
     assert said in checked.wrong[key]
 
 
 def test_counts_that_give_no_ratio_are_told() -> None:
-    assert check_count(Turns("18", "10", "")).problem == ""  # not all there yet
-    assert "against each other" in check_count(Turns("18", "10", "-10")).problem
-    assert "counting error" in check_count(Turns("0", "10", "0")).problem
+    assert check_count(TypedTurns("18", "10", "")).problem == ""  # not all there yet
+    assert "against each other" in check_count(TypedTurns("18", "10", "-10")).problem
+    assert "counting error" in check_count(TypedTurns("0", "10", "0")).problem
 
 
 def test_coarser_counting_widens_the_interval() -> None:
-    fine = check_count(Turns("18", "10", "0")).reading
-    coarse = check_count(Turns("18", "10", "0", propshaft_error="0.5", wheel_error="0.125")).reading
+    fine = check_count(TypedTurns("18", "10", "0")).reading
+    coarse = check_count(TypedTurns("18", "10", "0", propshaft_error="0.5", wheel_error="0.125")).reading
     assert (fine.low, fine.high) == pytest.approx((3.575, 3.625))  # an eighth of a turn in ten: ± 0.025
     assert coarse.low < fine.low < fine.high < coarse.high
 
@@ -94,12 +94,12 @@ def test_a_list_of_ones_own(entry: AxleEntry) -> None:
     entry.type_in("own_name", "club")
     listed = own_list(entry.draft.turns)
     assert listed == CandidateList(name="club", ratios=("3,08", "41/11", "3.55"))
-    assert own_list(Turns(own=own_text(listed), own_name="club")) == listed
+    assert own_list(TypedTurns(own=own_text(listed), own_name="club")) == listed
     assert own_text(CandidateList(ratios=(3.08, "41/11"))) == "3.08  41/11"
-    reading = check_count(Turns("18.6", "10", "0", own="3.70 3.73")).reading
+    reading = check_count(TypedTurns("18.6", "10", "0", own="3.70 3.73")).reading
     assert {n.candidate.ratio for n in reading.neighbours} == {3.70, 3.73}
-    assert own_list(Turns()) is None
-    assert own_list(Turns(own="none")) is None
+    assert own_list(TypedTurns()) is None
+    assert own_list(TypedTurns(own="none")) is None
 
 
 def test_counting_on(entry: AxleEntry) -> None:
@@ -263,7 +263,7 @@ def test_typing_is_undone_by_the_field_and_the_rest_step_by_step(entry: AxleEntr
         steps += 1
     assert steps == 5
     assert entry._card.axle == Axle()
-    assert entry.draft.turns == Turns()
+    assert entry.draft.turns == TypedTurns()
     entry.undo()  # nothing is left: nothing happens
 
 

@@ -16,12 +16,12 @@ from gui.models.coach import LOOK_S, Coach, Hint, _rise
 from gui.models.details import keep_details
 from gui.models.display import Display
 from gui.models.flow import Step
-from gui.models.importing import Look
+from gui.models.importing import TablePreview
 from gui.models.job import JobCard
 from gui.models.loading import angle_of
 from gui.models.practice import PracticeLink, scenario_for_practice
 from gui.models.run import TestRun
-from gui.models.state import Link
+from gui.models.state import LinkState
 from gui.models.stream import recording_stem
 from gui.models.trace import GrowingTrace, joined
 from gui.models.trending import follow
@@ -30,10 +30,9 @@ from gui.models.zeroing import Zeroing, ZeroState
 from logger.decoder.description import Description
 from logger.decoder.template import LineFormat
 from logger.errors import FileError, InputError
-from logger.header import Header, Table, Test, TransducerFacts
-from logger.header import Job as JobFacts
+from logger.header import Header, JobFacts, Table, Test, TransducerFacts
 from logger.samples import Chunk, Event, EventKind
-from tests.gui.models.test_answers import COMMON, Question, run, scale
+from tests.gui.models.test_answers import COMMON, ComparisonAsked, run, scale
 from tests.gui.models.test_steps import pull
 
 G = 9.80665
@@ -171,11 +170,11 @@ def test_the_pull_that_is_named_is_left_out_and_comes_back() -> None:
 
 def test_what_the_button_says_during_pulls() -> None:
     made = a_run(1)
-    made.link = Link.LIVE
+    made.link = LinkState.LIVE
     assert made.action().text == f"Pull 2 of {made.card.pulls_wanted}"
     assert not made.action().enabled
     enough = a_run(made.card.pulls_wanted)
-    enough.link = Link.LIVE
+    enough.link = LinkState.LIVE
     assert enough.action().text == "Enough pulls: zero again"
     enough.coach.loaded = True
     assert enough.action().text == "Finish this pull"
@@ -190,7 +189,7 @@ def test_the_rest_that_is_left() -> None:
     made._rest_from_s = made.trace.end_s - 15.5
     assert made.dwell_left_s is None
     made._rest_from_s = made.trace.end_s - 1.0
-    made.link = Link.SILENT
+    made.link = LinkState.SILENT
     assert made.silent
     assert made.dwell_left_s is None
 
@@ -217,7 +216,7 @@ def test_groups_are_told_with_the_whole_first_and_the_scatter_behind() -> None:
     runs = [
         run(f"{oil}{n}", 40.0 + n + 9.0 * (oil == "b"), oil=oil, fill=f"{oil}{n}") for oil in "abc" for n in range(3)
     ]
-    found = comparing.compare_groups(runs, COMMON, Question("oil")).comparison
+    found = comparing.compare_groups(runs, COMMON, ComparisonAsked("oil")).comparison
     assert found is not None
     (notes,) = (sheet for sheet in comparing.group_sheets(found, scale()) if sheet.name.startswith("Notes"))
     said = [row[-1][:7] for row in notes.rows]
@@ -249,7 +248,7 @@ def test_the_last_whole_line_is_shown_as_it_came() -> None:
 
 @pytest.mark.parametrize(("unit", "force"), [("N", True), ("N·m", False), (None, False)])
 def test_a_table_of_forces_is_known_by_its_unit(unit: str | None, force: bool) -> None:
-    assert Look(used=Table(unit=unit)).is_force is force
+    assert TablePreview(used=Table(unit=unit)).is_force is force
 
 
 # ---------------------------------------------------------------------- the coach
@@ -580,7 +579,7 @@ def test_an_interval_decides_the_decimals(nm: float, u95: float | None, text: st
     ],
 )
 def test_two_figures_of_a_limit_agree_within_four_per_cent(other: str, unit: str, said: bool) -> None:
-    draft = limit_entry.Draft(lower="40", source="x", beside=other, beside_unit=unit)
+    draft = limit_entry.LimitDraft(lower="40", source="x", beside=other, beside_unit=unit)
     assert bool(limit_entry.check(draft).warnings) is said
 
 
@@ -594,7 +593,7 @@ def test_two_figures_of_a_limit_agree_within_four_per_cent(other: str, unit: str
     ],
 )  # fmt: skip
 def test_a_limit_is_a_figure_above_zero(keys: dict[str, str], wrong: set[str]) -> None:
-    found = limit_entry.check(limit_entry.Draft(**({"lower": "40", "source": "manual"} | keys)))
+    found = limit_entry.check(limit_entry.LimitDraft(**({"lower": "40", "source": "manual"} | keys)))
     assert set(found.wrong) == wrong
     assert (found.limit is None) is bool(wrong)
     if found.limit is not None:

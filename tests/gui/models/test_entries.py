@@ -9,14 +9,14 @@ from analysis.pipeline import read_file
 from gui.models import dial_entry, fixture_entry, limit_entry
 from gui.models.archive import tags_of
 from gui.models.job import JobCard
-from gui.models.limit_entry import Draft
+from gui.models.limit_entry import LimitDraft
 from logger.header import Axle, Lever, Limit, Test, TransducerFacts
 
 SOURCED = {"source": "club rules, 3rd edition", "unit": "lbf·ft", "lower": "20"}
 
 
 def test_a_limit_without_a_source_is_none() -> None:
-    checked = limit_entry.check(Draft(lower="20", unit="lbf·ft"))
+    checked = limit_entry.check(LimitDraft(lower="20", unit="lbf·ft"))
     assert checked.limit is None
     assert "source" in checked.wrong
 
@@ -34,13 +34,13 @@ def test_a_limit_without_a_source_is_none() -> None:
     ],
 )
 def test_what_cannot_be_used_is_named(keys: dict[str, str], wrong: str) -> None:
-    checked = limit_entry.check(Draft(**{**SOURCED, **keys}))
+    checked = limit_entry.check(LimitDraft(**{**SOURCED, **keys}))
     assert checked.limit is None
     assert wrong in checked.wrong
 
 
 def test_a_limit_keeps_the_unit_of_its_source() -> None:
-    limit = limit_entry.check(Draft(**{**SOURCED, "lower": "20,5"})).limit
+    limit = limit_entry.check(LimitDraft(**{**SOURCED, "lower": "20,5"})).limit
     assert limit == Limit(quantity="breakaway", kind="min", unit="lbf·ft", source=SOURCED["source"], lower=20.5)
     assert limit_entry.check(limit_entry.draft_of(limit)).limit == limit
 
@@ -55,18 +55,18 @@ def test_a_limit_keeps_the_unit_of_its_source() -> None:
     ],
 )
 def test_the_usual_slips_of_the_unit(first: str, unit: str, beside: str, beside_unit: str, slip: str) -> None:
-    draft = Draft(lower=first, unit=unit, beside=beside, beside_unit=beside_unit, source="a manual")
+    draft = LimitDraft(lower=first, unit=unit, beside=beside, beside_unit=beside_unit, source="a manual")
     assert any(slip in text for text in limit_entry.check(draft).warnings)
 
 
 def test_two_figures_that_agree_are_left_alone() -> None:
     # 20 lbf·ft is 27.1 N·m (NIST SP 811), printed as 27.
-    draft = Draft(lower="20", unit="lbf·ft", beside="27", beside_unit="N·m", source="a manual")
+    draft = LimitDraft(lower="20", unit="lbf·ft", beside="27", beside_unit="N·m", source="a manual")
     assert limit_entry.check(draft).warnings == ()
 
 
 def test_an_unlikely_limit_is_asked_about() -> None:
-    warnings = limit_entry.check(Draft(lower="2400", unit="N·m", source="x")).warnings
+    warnings = limit_entry.check(LimitDraft(lower="2400", unit="N·m", source="x")).warnings
     assert "lbf·in" in " ".join(warnings)
 
 
@@ -87,7 +87,7 @@ def test_an_unlikely_limit_is_asked_about() -> None:
 def test_fixture_with_any_unit(values: dict[str, str], factor: float) -> None:
     checked = fixture_entry.check(fixture_entry.FixtureDraft("one stud", "x", "5", values))
     assert checked.wrong == {}
-    assert checked.factor == pytest.approx(factor, rel=1e-9)
+    assert checked.lever_factor == pytest.approx(factor, rel=1e-9)
     assert fixture_entry.check(fixture_entry.draft_of(checked.lever)).lever == checked.lever
 
 

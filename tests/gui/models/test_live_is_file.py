@@ -17,17 +17,17 @@ from analysis.verdict.job import Job
 from analysis.verdict.sides import with_drag
 from gui.models.caught import PullList
 from gui.models.job import JobCard
-from gui.models.relay import Analyst, Found, Relay, Samples
+from gui.models.relay import Analyst, FoundPull, Relay, ScreenSamples
 from logger.decoder.description import Description
 from logger.decoder.template import LineFormat
 from logger.edges.small_file import hash_of
 from logger.edges.units import reading_factor
-from logger.header import Axle, Correction, Decision, Lever, Limit, Source, Test
+from logger.header import Axle, Correction, Decision, Lever, Limit, RecordingSource, Test
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import add_correction, change_sidecar
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
-from logger.virtual.lever import Lever as VirtualLever
-from logger.virtual.physics import Run, simulate
+from logger.virtual.lever import LeverModel as VirtualLever
+from logger.virtual.physics import SimulatedRun, simulate
 from logger.virtual.scenarios import healthy
 from tests.analysis.simulated import FACTS, HUB, ONE_STUD, TRUE_ZERO_NM, ZERO
 
@@ -81,7 +81,7 @@ CASES |= {
 
 
 @cache
-def run_of(*, one_stud: bool, angle: bool, gain: float, noise_nm: float, seed: int = 0) -> Run:
+def run_of(*, one_stud: bool, angle: bool, gain: float, noise_nm: float, seed: int = 0) -> SimulatedRun:
     """Simulate five pulls on sound packs, the lever 20 degrees above the horizontal at hand-off."""
     scenario = healthy()
     lever = VirtualLever(stud_radius_m=0.05715 if one_stud else 0.0, mass_kg=2.5, centroid_m=0.21, start_deg=20.0)
@@ -140,7 +140,7 @@ class Bench:
         Analyst(relay).run()
         listed = PullList(self.card)
         for news in relay.news:
-            if isinstance(news, Found):
+            if isinstance(news, FoundPull):
                 listed.add(news.start_s, news.pull, news.job)
         return path, listed, job
 
@@ -208,11 +208,11 @@ def test_live_is_the_file(case: dict, tmp_path: Path) -> None:
         assert all(pull.pull.turned is not None for pull in live.pulls)
     if case.get("lever", ONE_STUD).fixture == "dead weight":
         assert not live.job
-        assert "takes a mass" in " ".join(listed.pulls[0].judged.notes)
+        assert "takes a mass" in " ".join(listed.pulls[0].notes)
     else:
         assert live.job
     if case.get("overload"):
-        assert any("beyond the transducer's range" in note for note in listed.pulls[0].judged.notes)
+        assert any("beyond the transducer's range" in note for note in listed.pulls[0].notes)
     if case.get("limit") is RATIO:
         assert listed.value is not None
         assert (listed.value.state, listed.value.quantity) == ("", "rotating maximum")
@@ -335,7 +335,7 @@ def test_the_both_free_baseline(tmp_path: Path, gain: float | None) -> None:
     case = {"lever": HUB, "angle": True, "gain": gain, "limit": AT_LEAST}
     free_path, free, _ = Bench(tmp_path, case, seed=4).record("drag", "drag")
     path, held, _ = Bench(tmp_path, case).record()
-    source = Source(file=free_path.name, sha256=hash_of(free_path))
+    source = RecordingSource(file=free_path.name, sha256=hash_of(free_path))
     change_sidecar(path, lambda found: msgspec.structs.replace(found, both_free=source))
     read = read_file(path)
     assert free.reading.header.test.held == "none"
@@ -355,7 +355,7 @@ def test_the_large_figure_has_the_gain_divided_out() -> None:
     facts = msgspec.structs.replace(FACTS, gain=1.1)
     card.put(description=Description(name="x", transducer=facts, lines=LineFormat(template="{torque}")), lever=HUB)
     run, shown = TestRun(card), np.full(20, 55.0)
-    run.samples(Samples(np.arange(20) * 0.01, shown, None, (), shown))
+    run.samples(ScreenSamples(np.arange(20) * 0.01, shown, None, (), shown))
     assert run.axle_now() == pytest.approx(50.0)
-    assert card.at_axle(1.0) == pytest.approx(card.factor / 1.1)
-    assert card.as_read(card.at_axle(7.0)) == pytest.approx(7.0)
+    assert card.scale().torque(1.0) == pytest.approx(card.lever_factor / 1.1)
+    assert card.as_read(card.scale().torque(7.0)) == pytest.approx(7.0)

@@ -17,13 +17,13 @@ from gui.models.pace import Pace, Pacer, Zone, pace_of, zone_for
 from gui.pages.live_panel import coach_words
 from gui.sound import Sound, wave
 from gui.translation import install, tr
-from logger.virtual.hand import Pull
+from logger.virtual.hand import HandPull
 from logger.virtual.physics import Rest, Scenario, simulate
 from logger.virtual.scenarios import axle, pack
 
 
 def test_speed_is_that_of_the_virtual_wheel() -> None:
-    pull = Pull(turn_rad_s=((0.5, 4.0),), wander=0.0, tremor=0.0)
+    pull = HandPull(turn_rad_s=((0.5, 4.0),), wander=0.0, tremor=0.0)
     run = simulate(Scenario("turn", "", axle(pack(40.0), pack(40.0, seed=2)), (Rest(0.5), pull), angle_step_deg=0.1), 1)
     truth = run.truth[0]
     end = truth.steady[-1][1]

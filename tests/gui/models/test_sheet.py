@@ -9,13 +9,23 @@ import msgspec
 import pytest
 
 from gui.models.job import JobCard
-from gui.models.sheet import FIRST, GROUPS, LONGEST, Entry, Kind, filled, read, shown
+from gui.models.sheet import FIRST, GROUPS, LONGEST, Entry, EntryKind, filled, read, shown
 from logger.errors import HeldwheelError
 from logger.header import Header, Photo
 
 ENTRIES = (*FIRST, *(entry for _, group in GROUPS for entry in group))
-TYPED = {Kind.TEXT: "  two  words ", Kind.DAY: "2026-05-14", Kind.NUMBER: "4.5", Kind.TEMPERATURE: "68 °F"}
-HELD = {Kind.TEXT: "two words", Kind.DAY: date(2026, 5, 14), Kind.NUMBER: 4.5, Kind.TEMPERATURE: pytest.approx(20.0)}
+TYPED = {
+    EntryKind.TEXT: "  two  words ",
+    EntryKind.DAY: "2026-05-14",
+    EntryKind.NUMBER: "4.5",
+    EntryKind.TEMPERATURE: "68 °F",
+}
+HELD = {
+    EntryKind.TEXT: "two words",
+    EntryKind.DAY: date(2026, 5, 14),
+    EntryKind.NUMBER: 4.5,
+    EntryKind.TEMPERATURE: pytest.approx(20.0),
+}
 
 
 def put(card: JobCard, entry: Entry, text: str) -> None:
@@ -31,7 +41,7 @@ def test_every_field_has_a_key_of_its_own():
         assert entry.caption
 
 
-@pytest.mark.parametrize("entry", [e for e in ENTRIES if e.kind is not Kind.CHOICE], ids=lambda e: e.key)
+@pytest.mark.parametrize("entry", [e for e in ENTRIES if e.kind is not EntryKind.CHOICE], ids=lambda e: e.key)
 def test_typed_kept_and_shown(entry):
     card = JobCard()
     assert shown(entry, card) == ""
@@ -44,7 +54,7 @@ def test_typed_kept_and_shown(entry):
     assert filled(ENTRIES, card) == 0
 
 
-@pytest.mark.parametrize("entry", [e for e in ENTRIES if e.kind is Kind.CHOICE], ids=lambda e: e.key)
+@pytest.mark.parametrize("entry", [e for e in ENTRIES if e.kind is EntryKind.CHOICE], ids=lambda e: e.key)
 def test_choices(entry):
     card = JobCard()
     for key in entry.options:
@@ -56,12 +66,12 @@ def test_choices(entry):
 @pytest.mark.parametrize("text", ["14 May", "2026-13-40", "yesterday", "14/05/2026"])
 def test_days_that_are_none(text):
     with pytest.raises(HeldwheelError, match="2026-05-14"):
-        read(Entry("job", "received", "", kind=Kind.DAY), text)
+        read(Entry("job", "received", "", kind=EntryKind.DAY), text)
 
 
 def test_numbers_that_are_none():
     with pytest.raises(HeldwheelError):
-        read(Entry("test", "speed_rpm", "", kind=Kind.NUMBER), "fast")
+        read(Entry("test", "speed_rpm", "", kind=EntryKind.NUMBER), "fast")
 
 
 def test_a_pasted_novel_is_cut():

@@ -21,7 +21,7 @@ from gui.models.display import UNITS, Display
 from gui.models.flow import Flow, Stand, Step
 from gui.models.job import JobCard
 from gui.models.library import Library
-from gui.models.relay import Analyst, Broken, Found, Relay, Samples, StageClosed
+from gui.models.relay import Analyst, Broken, FoundPull, Relay, ScreenSamples, StageClosed
 from gui.models.settings import Settings
 from gui.models.zeroing import QUIET_S, Zeroing, ZeroState
 from logger.edges.toml_file import write_toml
@@ -197,12 +197,12 @@ def test_relay_gives_recording_and_reader_the_same_samples_on_their_own_time() -
     assert len(written) == 20
     assert writer.ending is not None
     news = list(relay.news)
-    samples = [n for n in news if isinstance(n, Samples)]
+    samples = [n for n in news if isinstance(n, ScreenSamples)]
     assert len(samples) == 4
     assert samples[0].time_s[0] == 100.0
     # 1 lbf·in = 0.112 984 8 N·m (NIST SP 811, appendix B), turned round.
     assert samples[0].torque_nm[0] == pytest.approx(-12 * 0.1129848, rel=1e-6)
-    assert [n.start_s for n in news if isinstance(n, Found)] == [pytest.approx(100.1)]
+    assert [n.start_s for n in news if isinstance(n, FoundPull)] == [pytest.approx(100.1)]
     assert [n.stage for n in news if isinstance(n, StageClosed)] == [1]
 
 
@@ -236,7 +236,7 @@ def test_relay_is_changed_from_another_thread_without_loss() -> None:
         relay.on_block(block(n * 0.1))
     thread.join()
     relay.on_block(block(40.0))
-    shown = sum(len(n.time_s) for n in relay.news if isinstance(n, Samples))
+    shown = sum(len(n.time_s) for n in relay.news if isinstance(n, ScreenSamples))
     assert shown == 4010
     assert writers[-1].blocks, "the last one got the last block"
 

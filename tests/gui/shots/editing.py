@@ -151,15 +151,17 @@ def axle_build(studio: Studio) -> None:
     import msgspec
 
     from gui.pages.editors.axle import BUILD
-    from logger.recordings.axles import Pack, Part
+    from logger.recordings.axles import Pack, PackPart
 
     editor("Axle")(studio)
     studio.tester.card.put(axle=msgspec.structs.replace(studio.tester.card.axle, tag="A-117"))
     part = studio.page.editor("Axle")
     part.show_part(BUILD)
     entry = part.build.entry
-    layers = [Part(kind=kind, thickness_mm=mm) for kind, mm in (("friction disc", 1.98), ("steel plate", 2.0))] * 4
-    pack = Pack(parts=(*layers, Part(kind="disc spring", thickness_mm=1.5), Part(kind="shim", thickness_mm=0.3)))
+    layers = [PackPart(kind=kind, thickness_mm=mm) for kind, mm in (("friction disc", 1.98), ("steel plate", 2.0))] * 4
+    pack = Pack(
+        parts=(*layers, PackPart(kind="disc spring", thickness_mm=1.5), PackPart(kind="shim", thickness_mm=0.3))
+    )
     for key, text in {"built": "2026-05-02 16:30", "oil": "75W-90", "oil_l": "1.15 l", "spring_n": "1500 N"}.items():
         entry.type_in(key, text)
     entry.draft = replace(entry.draft, left=pack.parts, right=pack.parts)

@@ -32,7 +32,7 @@ class Studio:
     def __init__(self, palette: str, size: tuple[int, int], scale: float = 1.0) -> None:
         os.environ["HELDWHEEL_HOME"] = tempfile.mkdtemp(prefix="heldwheel-shots-")
         self.window: MainWindow = build(palette)
-        self.window.set_sounds(False)
+        self.window._shared.sounds.on = False
         self.window._shared.confirm.always = True
         self.window.tester._opener = self._open
         if scale != 1.0:

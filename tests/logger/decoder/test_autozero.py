@@ -6,14 +6,14 @@ import pytest
 from logger.decoder.autozero import AutoZeroWatch
 from logger.decoder.build import build_decoder
 from logger.decoder.description import Description
-from logger.decoder.layouts import Field, Packet
+from logger.decoder.layouts import Packet, PlacedNumber
 from logger.decoder.notifications import NotificationDecoder
 from logger.header import TransducerFacts
 from logger.samples import EventKind
 
 
 def watch(capacity=100.0, rate_hz=1000.0):
-    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=0)
+    layout = Packet(fields=(PlacedNumber(name="torque", type="float64", unit="N·m"),), samples=0)
     return AutoZeroWatch(NotificationDecoder(layout), capacity, rate_hz)
 
 
@@ -101,7 +101,7 @@ def test_what_the_other_decoder_does_stays():
 @pytest.mark.parametrize(("unit", "per_nm"), [("N·m", 1.0), ("lbf·in", 8.8507458), ("N·cm", 100.0)])
 def test_least_load_is_the_same_torque_in_every_unit(unit, per_nm):
     """What vanishes below 1 N·m is no auto-zero, whatever the unit (1 N·m = 8.850 745 8 lbf·in, NIST SP 811)."""
-    layout = Packet(fields=(Field(name="torque", type="float64", unit=unit),), samples=0)
+    layout = Packet(fields=(PlacedNumber(name="torque", type="float64", unit=unit),), samples=0)
     facts = TransducerFacts(rate_hz=1000.0, unit=unit, capacity_nm=100.0)
     found = build_decoder(Description(name="gauge", link="ble", notification=layout, transducer=facts))
     assert isinstance(found, AutoZeroWatch)

@@ -16,7 +16,7 @@ from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CounterField, Field, Frame, LengthField, Packet, Register, layout_faults
+from logger.decoder.layouts import CounterField, Frame, LengthField, Packet, PlacedNumber, Register, layout_faults
 from logger.decoder.lines import LineDecoder
 from logger.decoder.match import LineMatcher, _longest_first, scan_number
 from logger.decoder.notifications import NotificationDecoder
@@ -93,7 +93,7 @@ def test_widths_are_those_of_the_types():
 def test_a_counter_wraps_within_its_width(kind, most):
     def faults(wraps_at: int, step: int = 1) -> list[str]:
         counter = CounterField(at=0, type=kind, step=step, modulus=wraps_at)
-        torque = Field(name="torque", type="s16")
+        torque = PlacedNumber(name="torque", type="s16")
         return layout_faults(Packet(fields=(torque,), samples=1, samples_at=WIDTH[kind], counter=counter))
 
     assert not faults(most)
@@ -147,7 +147,7 @@ def test_where_a_number_ends(line, ends):
 
 def test_a_frame_that_was_half_received_is_counted_and_forgotten():
     """Without a check sum the first frame after a break waits for the next one's sync bytes again."""
-    frame = Frame(sync="7E", packet=Packet(fields=(Field(name="torque", type="s16"),), samples=1, samples_at=1))
+    frame = Frame(sync="7E", packet=Packet(fields=(PlacedNumber(name="torque", type="s16"),), samples=1, samples_at=1))
     decoder = FrameDecoder(frame, "N·m")
     sent = [struct.pack("<Bh", 0x7E, n) for n in range(4)]
     assert decoder.feed(*sent).columns["torque"].tolist() == [0.0, 1.0, 2.0, 3.0]
@@ -160,7 +160,7 @@ def test_a_frame_that_was_half_received_is_counted_and_forgotten():
 
 
 def watch(capacity: float | None) -> AutoZeroWatch:
-    layout = Packet(fields=(Field(name="torque", type="float64", unit="N·m"),), samples=0)
+    layout = Packet(fields=(PlacedNumber(name="torque", type="float64", unit="N·m"),), samples=0)
     return AutoZeroWatch(NotificationDecoder(layout), capacity, 1000.0)
 
 
@@ -380,7 +380,7 @@ def test_single_samples_run_on_in_one_step():
 
 def counted(counts, **keys):
     packet = Packet(
-        fields=(Field(name="torque", type="s16", at=0),), samples=2, samples_at=1,
+        fields=(PlacedNumber(name="torque", type="s16", at=0),), samples=2, samples_at=1,
         counter=CounterField(at=0, type="u8", counts=counts, **keys),
     )  # fmt: skip
     return PacketDecoder(packet, "N·m")
@@ -404,7 +404,7 @@ def test_a_packet_counter_dates_every_sample(counts, sent, counter):
 
 @pytest.mark.parametrize(("radius", "fault"), [(0.0, True), (-1.0, True), (0.1, False), (1e5, False), (1.01e5, True)])
 def test_the_radius_of_a_force(radius, fault):
-    packet = Packet(fields=(Field(name="torque", type="s16", radius_mm=radius),), samples=1, samples_at=0)
+    packet = Packet(fields=(PlacedNumber(name="torque", type="s16", radius_mm=radius),), samples=1, samples_at=0)
     assert any("radius" in text for text in layout_faults(packet)) is fault
 
 
@@ -414,7 +414,7 @@ def test_a_stated_length_of_two_bytes(order):
     frame = Frame(
         sync="7E",
         length=LengthField(at=1, type="u16", order=order, adds=3),
-        packet=Packet(fields=(Field(name="torque", type="u8"),), samples=0, samples_at=3),
+        packet=Packet(fields=(PlacedNumber(name="torque", type="u8"),), samples=0, samples_at=3),
     )
     body = bytes(range(150)) * 2
     good = b"\x7e" + len(body).to_bytes(2, order) + body

@@ -9,25 +9,25 @@ from hypothesis import strategies as st
 
 from logger.decoder.crc import check
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import Check, CounterField, Field, Frame, LengthField, Packet, frame_faults
+from logger.decoder.layouts import CheckSum, CounterField, Frame, LengthField, Packet, PlacedNumber, frame_faults
 from logger.samples import EventKind
 
-TORQUE = Field(name="torque", type="s24", unit="N·m", scale=0.001)
+TORQUE = PlacedNumber(name="torque", type="s24", unit="N·m", scale=0.001)
 CHECKED = Frame(
     sync="AA 55",
     length=LengthField(at=2, adds=5),
     packet=Packet(
-        fields=(TORQUE, Field(name="angle", type="s16", at=3, unit="°", scale=0.1)),
+        fields=(TORQUE, PlacedNumber(name="angle", type="s16", at=3, unit="°", scale=0.1)),
         samples=0,
         samples_at=4,
         tail_bytes=2,
         counter=CounterField(at=3, type="u8"),
-        check=Check(name="crc-16/modbus", covers_from=2),
+        check=CheckSum(name="crc-16/modbus", covers_from=2),
     ),
 )
 PLAIN = Frame(
     sync="7E",
-    packet=Packet(fields=(Field(name="torque", type="s16", unit="N·m"),), samples=1, samples_at=2,
+    packet=Packet(fields=(PlacedNumber(name="torque", type="s16", unit="N·m"),), samples=1, samples_at=2,
                   counter=CounterField(at=1, type="u8")),
 )  # fmt: skip
 

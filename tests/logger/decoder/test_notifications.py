@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logger.decoder.layouts import Check, CounterField, Field, Packet, StatusField, layout_faults
+from logger.decoder.layouts import CheckSum, CounterField, Packet, PlacedNumber, StatusField, layout_faults
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.standard import TORQUE_NOT_KNOWN, TORQUE_SCALE
 from logger.samples import EventKind
 
-TORQUE = Field(name="torque", type="s16", unit="N·m", scale=0.01)
+TORQUE = PlacedNumber(name="torque", type="s16", unit="N·m", scale=0.01)
 STREAM = Packet(
     fields=(TORQUE,),
     samples=0,
@@ -32,7 +32,7 @@ def kinds(decoded):
 
 @pytest.mark.published("Bluetooth characteristic 0x2C0B Torque", rows=("10.5",), status="READ-P")
 def test_the_standard_torque_characteristic():
-    torque = Field(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
+    torque = PlacedNumber(name="torque", type="s32", unit="N·m", scale=TORQUE_SCALE, missing=TORQUE_NOT_KNOWN)
     decoder = NotificationDecoder(Packet(fields=(torque,)))
     decoded = decoder.feed(bytes.fromhex("10270000"), bytes.fromhex("8C0A0000"), bytes.fromhex("FFFFFF7F"))
     assert decoded.columns["torque"][:2].tolist() == [100.0, 27.0]
@@ -68,7 +68,7 @@ def test_marks_void_and_stand_where_they_begin():
 
 
 def test_saturated_codes_are_overload():
-    field = Field(name="torque", type="s24", unit="N·m", overload=8_388_607)
+    field = PlacedNumber(name="torque", type="s24", unit="N·m", overload=8_388_607)
     decoded = NotificationDecoder(Packet(fields=(field,))).feed(
         (8_388_606).to_bytes(3, "little"), (8_388_607).to_bytes(3, "little"), (0x800000).to_bytes(3, "little")
     )
@@ -76,7 +76,7 @@ def test_saturated_codes_are_overload():
 
 
 def test_force_at_a_radius_is_torque():
-    force = Field(name="torque", type="s16", unit="N", scale=0.1, radius_mm=450.0)
+    force = PlacedNumber(name="torque", type="s16", unit="N", scale=0.1, radius_mm=450.0)
     decoder = NotificationDecoder(Packet(fields=(force,)))
     assert decoder.feed(struct.pack("<h", 600)).columns["torque"].tolist() == [27.0]
     assert decoder.columns[0].unit == "N·m"
@@ -85,16 +85,16 @@ def test_force_at_a_radius_is_torque():
 def test_several_columns_and_a_status_per_sample():
     layout = Packet(
         fields=(
-            Field(name="torque", type="float32", order="big", unit="lbf·ft"),
-            Field(name="angle", type="u16", at=4, unit="°", scale=0.1, missing=0xFFFF),
-            Field(name="temperature", type="sfloat", at=2, per="packet", unit="°C"),
+            PlacedNumber(name="torque", type="float32", order="big", unit="lbf·ft"),
+            PlacedNumber(name="angle", type="u16", at=4, unit="°", scale=0.1, missing=0xFFFF),
+            PlacedNumber(name="temperature", type="sfloat", at=2, per="packet", unit="°C"),
         ),
         samples=2,
         samples_at=4,
         count_at=0,
         status=StatusField(at=6, per="sample", overload=1),
         tail_bytes=4,
-        check=Check(name="crc-32", covers_from=0),
+        check=CheckSum(name="crc-32", covers_from=0),
     )
     assert not layout_faults(layout)
     import zlib
@@ -140,8 +140,8 @@ def test_expect_settles_whole_wraps():
         (Packet(fields=(TORQUE, TORQUE)), "twice"),
         (Packet(fields=(TORQUE,), sample_bytes=1), "ends at byte 2"),
         (Packet(fields=(TORQUE,), counter=CounterField(at=0)), "before the samples"),
-        (Packet(fields=(Field(name="torque", type="u8", scale=0.0),)), "scale 0"),
-        (Packet(fields=(Field(name="torque", type="float64"),), samples=100), "800 bytes"),
+        (Packet(fields=(PlacedNumber(name="torque", type="u8", scale=0.0),)), "scale 0"),
+        (Packet(fields=(PlacedNumber(name="torque", type="float64"),), samples=100), "800 bytes"),
     ],
 )
 def test_contradictions_are_named(layout, words):

@@ -76,14 +76,16 @@ def test_record_from_a_port(tmp_path, gauge, capsys):
     job.write_text('[job]\ncustomer = "a club"\nnotes = "cold"\n[test]\nplace = "bench"\n', encoding="utf-8")
     with VirtualPort(pieces(400)) as port:
         path = port.path
-        words = [path, "--transducer", gauge, "--out", str(out), "--seconds", "2.6", "--lever", "450mm"]
+        words = [path, "--transducer", gauge, "--out", str(out), "--seconds", "2.6", "--lever", "450mm±3mm"]
         words += ["--stud-circle", "5x114.3mm", "--limit", str(limit), "--job", str(job), "--note", "second try"]
         assert log("record", *words, "--place", "car", "--held", "other side", "--side", "left") == Exit.OK
     trace = read_trace(out)
     assert trace.state == "closed"
     assert trace.torque.tolist() == [i + 0.25 for i in range(400)]
     header = trace.header
-    assert header.lever == Lever(fixture="one stud", length_mm=450.0, stud_circle_mm=114.3, studs=5)
+    assert header.lever == Lever(
+        fixture="one stud", length_mm=450.0, length_mm_u=pytest.approx(3 / 1.96), stud_circle_mm=114.3, studs=5
+    )
     assert header.limit is not None
     assert header.limit.source == "the shop's own rule"
     assert (header.test.place, header.test.held, header.test.side) == ("car", "other side", "left")
@@ -123,8 +125,14 @@ def test_a_command_is_sent_only_when_confirmed(tmp_path, gauge, capsys):
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--baud", "1"], "--baud 1"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--send", "fly"], "no such command; it has: zero"),
         (["/dev/ttyNONE", "--transducer", "GAUGE", "--seconds", "-1"], "--seconds must be above 0"),
-        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "-450mm"], "the length must be above zero"),
-        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450"], "has no unit"),
+        (
+            ["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "-450mm", "--fixture", "one stud"],
+            "the length must be above zero",
+        ),
+        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450", "--fixture", "one stud"], "has no unit"),
+        (["/dev/ttyNONE", "--transducer", "GAUGE", "--lever", "450mm"], "does not say how the torque gets to the axle"),
+        (["/dev/ttyNONE", "--transducer", "GAUGE", "--limit", "breakaway 20"], "write a file name"),
+        (["--virtual", "healthy", "--limit", "breakaway >= 20 lbf·ft"], "say where it comes from with --source"),
         (["--virtual", "nonesuch"], "no scenario"),
     ],
 )

@@ -6,13 +6,13 @@ import pytest
 
 from logger.decoder.build import build_decoder
 from logger.decoder.description import Description, Modbus, read_description
-from logger.decoder.layouts import Field, Packet, Register
+from logger.decoder.layouts import Packet, PlacedNumber, Register
 from logger.decoder.template import LineFormat
 from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
 from logger.header import TransducerFacts
 from logger.instruments.measure import calibrated
-from logger.instruments.register import Instrument, Instruments, change_register, read_register
+from logger.instruments.register import Instruments, RegisteredTransducer, change_register, read_register
 from logger.instruments.weigh import TwoPoint
 from logger.virtual.port import VirtualPort
 
@@ -61,7 +61,7 @@ def test_measured_and_kept_in_the_register(weigh, tmp_path, monkeypatch):
     write_toml(description, Description(name="gauge", lines=LineFormat(template="{torque}"),
                                         transducer=TransducerFacts(unit="N·m", rate_hz=100.0)))  # fmt: skip
     facts = TransducerFacts(serial="G-1", name="gauge", accuracy_percent_of_reading=2.0)
-    change_register(lambda _: Instruments(instruments=(Instrument(facts=facts),)))
+    change_register(lambda _: Instruments(instruments=(RegisteredTransducer(facts=facts),)))
     hung = [0.4]
 
     class Hands:
@@ -106,7 +106,9 @@ def test_two_points_make_a_locked_description(weigh, tmp_path):
 @pytest.mark.parametrize(
     "description",
     [
-        Description(name="n", link="ble", notification=Packet(fields=(Field(name="torque", type="s32", scale=2.0),))),
+        Description(
+            name="n", link="ble", notification=Packet(fields=(PlacedNumber(name="torque", type="s32", scale=2.0),))
+        ),
         Description(name="m", modbus=Modbus(registers=(Register(name="torque", address=0, type="s32", scale=2.0),))),
     ],
 )
@@ -153,7 +155,7 @@ def test_a_simulated_device_is_said_and_never_kept_for_a_real_one(weigh, tmp_pat
     description = tmp_path / "transducer.toml"
     facts, lines = TransducerFacts(unit="N·m", rate_hz=100.0), LineFormat(template="{torque};SIM")
     write_toml(description, Description(name="gauge", lines=lines, simulated_mark="SIM", transducer=facts))
-    change_register(lambda _: Instruments(instruments=(Instrument(facts=TransducerFacts(serial="G-1")),)))
+    change_register(lambda _: Instruments(instruments=(RegisteredTransducer(facts=TransducerFacts(serial="G-1")),)))
     monkeypatch.setattr("sys.stdin.readline", lambda: "\n", raising=False)
     with VirtualPort((at, line.replace(b"\n", b";SIM\n")) for at, line in gauge(lambda: 1.0)) as port:
         words = ("--arm", "500mm", "--load", "5kg", "--port", port.path, "--transducer", str(description),

@@ -8,9 +8,9 @@ from logger.__main__ import main
 from logger.errors import DescriptionError, InputError
 from logger.header import TransducerFacts
 from logger.instruments.register import (
-    Instrument,
     Instruments,
-    Weighing,
+    RegisteredTransducer,
+    WeightCheck,
     change_register,
     due_warnings,
     find,
@@ -53,16 +53,20 @@ def test_a_certificate_from_the_future_is_a_slip():
 
 
 def test_locks_and_failed_weighings_are_told():
-    failed = Weighing(at=datetime(2026, 4, 1, tzinfo=UTC), agreement="outside", worst_percent=3, u95_percent=1, loads=2)
-    instrument = Instrument(facts=facts(certificate_due=date(2027, 1, 1)), weighings=(failed,), locked="dropped")
+    failed = WeightCheck(
+        at=datetime(2026, 4, 1, tzinfo=UTC), agreement="outside", worst_percent=3, u95_percent=1, loads=2
+    )
+    instrument = RegisteredTransducer(
+        facts=facts(certificate_due=date(2027, 1, 1)), weighings=(failed,), locked="dropped"
+    )
     told = warnings(instrument, TODAY)
     assert told[0] == "workshop transducer is locked: dropped"
     assert "2026-04-01" in told[1]
 
 
 def test_put_replaces_and_remove_removes():
-    first = put(Instruments(), Instrument(facts=facts()))
-    again = put(first, Instrument(facts=TransducerFacts(serial="g-1042", name="renamed")))
+    first = put(Instruments(), RegisteredTransducer(facts=facts()))
+    again = put(first, RegisteredTransducer(facts=TransducerFacts(serial="g-1042", name="renamed")))
     assert [i.facts.name for i in again.instruments] == ["renamed"]
     assert find(again, "G-1042") is find(again, "renamed") is again.instruments[0]
     assert find(again, "") is None
@@ -70,16 +74,16 @@ def test_put_replaces_and_remove_removes():
     with pytest.raises(InputError):
         remove(again, "other")
     with pytest.raises(InputError, match="serial number"):
-        put(again, Instrument(facts=TransducerFacts()))
+        put(again, RegisteredTransducer(facts=TransducerFacts()))
 
 
 def test_the_file_goes_round(tmp_path):
     path = tmp_path / "folder" / "instruments.toml"
     assert read_register(path) == Instruments()
-    weighed = Weighing(
+    weighed = WeightCheck(
         at=datetime(2026, 4, 1, 9, 30, tzinfo=UTC), agreement="within", worst_percent=0.4, u95_percent=0.3, loads=3
     )
-    made = Instruments(instruments=(Instrument(facts=facts(certificate_due=TODAY), weighings=(weighed,)),))
+    made = Instruments(instruments=(RegisteredTransducer(facts=facts(certificate_due=TODAY), weighings=(weighed,)),))
     change_register(lambda _: made, path)
     assert read_register(path) == made
     path.write_text('schema = "heldwheel instruments 1"\n[[instruments]]\nowner = 1\n', encoding="utf-8")
@@ -119,7 +123,7 @@ def test_facts_are_completed_and_warned_about(tmp_path):
     kept = facts(
         certificate="2025/7", certificate_due=date(2020, 1, 1), capacity_nm=200.0, accuracy_percent_of_reading=1.0
     )
-    change_register(lambda _: Instruments(instruments=(Instrument(facts=kept, locked="dropped"),)), path)
+    change_register(lambda _: Instruments(instruments=(RegisteredTransducer(facts=kept, locked="dropped"),)), path)
     own = TransducerFacts(serial="g-1042", capacity_nm=150.0)
     completed, told = known_facts(own, path)
     assert (completed.capacity_nm, completed.certificate, completed.accuracy_percent_of_reading) == (

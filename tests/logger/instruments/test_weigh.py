@@ -10,7 +10,7 @@ from scipy import constants
 from logger.errors import InputError
 from logger.instruments.gravity import STANDARD_GRAVITY
 from logger.instruments.weigh import (
-    Agreement,
+    Compliance,
     DeadWeight,
     allowed_percent,
     check_point,
@@ -134,18 +134,18 @@ def test_three_ways():
         return check_point(load, [torque * (1 + percent / 100)] * 4, allowed=1.0).agreement
 
     assert [at(p) for p in (0.0, 0.5, 0.9, -1.1, 1.5)] == [
-        Agreement.WITHIN,
-        Agreement.WITHIN,
-        Agreement.TOO_CLOSE,
-        Agreement.TOO_CLOSE,
-        Agreement.OUTSIDE,
+        Compliance.WITHIN,
+        Compliance.WITHIN,
+        Compliance.TOO_CLOSE,
+        Compliance.TOO_CLOSE,
+        Compliance.OUTSIDE,
     ]
     judged = [check_point(load, [torque * f] * 4, allowed=1.0) for f in (1.0, 1.009, 1.015)]
-    assert overall(judged[:1]) is Agreement.WITHIN
-    assert overall(judged[:2]) is Agreement.TOO_CLOSE
-    assert overall(judged) is Agreement.OUTSIDE
-    assert check_point(load, [torque]).agreement is Agreement.NOT_JUDGED
-    assert overall([]) is Agreement.NOT_JUDGED
+    assert overall(judged[:1]) is Compliance.WITHIN
+    assert overall(judged[:2]) is Compliance.TOO_CLOSE
+    assert overall(judged) is Compliance.OUTSIDE
+    assert check_point(load, [torque]).agreement is Compliance.NOT_JUDGED
+    assert overall([]) is Compliance.NOT_JUDGED
 
 
 def test_scatter_and_resolution_widen_the_interval():

@@ -9,7 +9,7 @@ import pytest
 from logger.decoder.build import build_decoder
 from logger.decoder.crc import check
 from logger.decoder.description import Description, SerialSettings
-from logger.decoder.layouts import Check, CounterField, Field, Frame, Packet
+from logger.decoder.layouts import CheckSum, CounterField, Frame, Packet, PlacedNumber
 from logger.header import Header, TransducerFacts
 from logger.links.serial_port import SerialLink
 from logger.recordings.files import read_trace
@@ -26,11 +26,11 @@ def described(baud, rate):
         frame=Frame(
             sync="AA 55",
             packet=Packet(
-                fields=(Field(name="torque", type="s16", unit="N·m", scale=0.01),),
+                fields=(PlacedNumber(name="torque", type="s16", unit="N·m", scale=0.01),),
                 samples_at=4,
                 tail_bytes=2,
                 counter=CounterField(at=2),
-                check=Check(name="crc-16/ccitt-false", order="big", covers_from=2),
+                check=CheckSum(name="crc-16/ccitt-false", order="big", covers_from=2),
             ),
         ),
         transducer=TransducerFacts(rate_hz=rate),

@@ -16,9 +16,9 @@ from logger.recordings.axles import (
     AxleFile,
     Build,
     Pack,
-    Part,
+    PackPart,
     axle_file,
-    build_at,
+    builds_until,
     change_axle,
     put_build,
     read_axle,
@@ -28,7 +28,7 @@ DAY = datetime(2026, 5, 14, 10, 0, tzinfo=UTC)
 
 
 def test_it_is_kept_and_found_by_its_tag(tmp_path: Path):
-    build = Build(built=DAY, left=Pack(parts=(Part(kind="shim", thickness_mm=0.3),)))
+    build = Build(built=DAY, left=Pack(parts=(PackPart(kind="shim", thickness_mm=0.3),)))
     change_axle(tmp_path, "43/11 rear", lambda axle: put_build(axle, build))
     assert (tmp_path / "43-11-rear.axle.toml").is_file()
     kept = read_axle(tmp_path, " 43/11 REAR ")
@@ -72,10 +72,10 @@ def test_what_is_put_right_is_kept_as_it_was():
 
 def test_a_recording_is_of_the_last_build_before_it():
     axle = AxleFile(tag="x", builds=tuple(Build(built=DAY + timedelta(days=d)) for d in (0, 2, 5)))
-    assert build_at(axle, DAY - timedelta(minutes=1)) is None
-    assert build_at(axle, DAY) == axle.builds[0]
-    assert build_at(axle, DAY + timedelta(days=4)) == axle.builds[1]
-    assert build_at(axle, DAY + timedelta(days=400)) == axle.builds[2]
+    assert builds_until(axle, DAY - timedelta(minutes=1)) == ()
+    assert builds_until(axle, DAY) == axle.builds[:1]
+    assert builds_until(axle, DAY + timedelta(days=4)) == axle.builds[:2]
+    assert builds_until(axle, DAY + timedelta(days=400)) == axle.builds
 
 
 def test_two_programs_lose_nothing_of_each_other(tmp_path: Path):
@@ -109,12 +109,12 @@ def test_a_fault_names_file_key_and_fix(tmp_path: Path, text: str, said: str):
 
 KINDS = st.sampled_from(["friction disc", "steel plate", "disc spring", "shim"])
 PARTS = st.builds(
-    Part, kind=KINDS, thickness_mm=st.none() | st.floats(0.01, 99), note=st.text(max_size=20, alphabet="abc ü€'\"")
+    PackPart, kind=KINDS, thickness_mm=st.none() | st.floats(0.01, 99), note=st.text(max_size=20, alphabet="abc ü€'\"")
 )
 
 
 @given(st.lists(PARTS, max_size=20))
-def test_what_is_written_is_what_is_read(tmp_path_factory: pytest.TempPathFactory, parts: list[Part]):
+def test_what_is_written_is_what_is_read(tmp_path_factory: pytest.TempPathFactory, parts: list[PackPart]):
     folder = tmp_path_factory.mktemp("axle")
     axle = AxleFile(tag="x", builds=(Build(built=DAY, left=Pack(parts=tuple(parts))),))
     change_axle(folder, "x", lambda _axle: axle)

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logger.errors import DescriptionError, FileError
-from logger.header import Correction, Header, Job, Lever, TransducerFacts
+from logger.header import Correction, Header, JobFacts, Lever, TransducerFacts
 from logger.recordings.files import Trace, read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.sidecar import add_correction, sidecar_path
@@ -19,7 +19,7 @@ from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 from tests.faults.forged import forged
 
 COLUMNS = (Column("torque", "lbf·in"), Column("counter", ""))
-HEADER = Header(transducer=TransducerFacts(unit="lbf·in", sign="reversed"), job=Job(customer="a club"))
+HEADER = Header(transducer=TransducerFacts(unit="lbf·in", sign="reversed"), job=JobFacts(customer="a club"))
 BATCHES, ROWS = 6, 20
 
 
@@ -230,7 +230,7 @@ def test_a_sidecar_wins_over_the_header(tmp_path):
         encoding="utf-8",
     )
     trace = read_trace(path)
-    assert trace.header.job == Job(number="17", customer="a club", tags={"fill": "B"})
+    assert trace.header.job == JobFacts(number="17", customer="a club", tags={"fill": "B"})
     assert trace.header.transducer.gain == 1.01
     assert trace.header.transducer.sign == "reversed"
     assert trace.header.lever == Lever(fixture="one stud", length_mm=450)

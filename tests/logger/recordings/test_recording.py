@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 
 from logger.edges.toml_file import parse_toml
 from logger.errors import FileError
-from logger.header import Header, Job, TransducerFacts
+from logger.header import Header, JobFacts, TransducerFacts
 from logger.recordings import recording
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
@@ -27,7 +27,7 @@ from logger.recordings.recording_text import column_names, format_event, format_
 from logger.samples import Block, Column, Ending, EndReason, Event, EventKind
 
 COLUMNS = (Column("torque", "lbf·in"), Column("angle", "°"), Column("counter", ""), Column("late", "ms"))
-HEADER = Header(transducer=TransducerFacts(unit="lbf·in"), job=Job(customer="a club"))
+HEADER = Header(transducer=TransducerFacts(unit="lbf·in"), job=JobFacts(customer="a club"))
 STOPPED = Ending(EndReason.STOPPED, "stopped")
 
 
@@ -369,7 +369,7 @@ def test_a_thread_that_fails_ends_the_recording_in_words(tmp_path, monkeypatch, 
 
 
 def test_text_that_is_no_utf8_is_refused_before_anything_is_recorded(tmp_path):
-    odd = msgspec.structs.replace(HEADER, job=Job(notes="wheel \udcff"))
+    odd = msgspec.structs.replace(HEADER, job=JobFacts(notes="wheel \udcff"))
     with pytest.raises(FileError, match=r"no UTF-8, near .*wheel"):
         RecordingWriter(tmp_path / "a.csv", odd, COLUMNS)
     assert not list(tmp_path.iterdir())
@@ -393,7 +393,7 @@ def test_a_failed_rescue_can_be_tried_in_another_folder(tmp_path, monkeypatch):
 @given(st.text(alphabet="a,; =+-@'\"\\\t\u002cC0ä", max_size=12))
 def test_no_text_of_a_recording_becomes_a_formula(note):
     """What a spreadsheet splits at commas, semicolons or tabs begins with no = + - @ (OWASP, CSV injection)."""
-    header = msgspec.structs.replace(HEADER, job=Job(notes=note))
+    header = msgspec.structs.replace(HEADER, job=JobFacts(notes=note))
     text = format_header(header) + format_event(Event(EventKind.NOTE, text=note, time_s=0.0))
     assert parse_toml("\n".join(line[2:] for line in format_header(header).split("\n")[1:]), Header, "x") == header
     for line in text.splitlines():

@@ -1,17 +1,18 @@
-"""One thread for all sources; a tap that loses nothing."""
+"""One thread for all sources; what they bring reaches a subscriber whole."""
 
 from __future__ import annotations
 
 import asyncio
 import threading
 import time
+from collections import deque
 
 import pytest
 
 from logger.decoder.lines import LineDecoder
 from logger.decoder.template import LineFormat
-from logger.samples import EndReason
-from logger.stream.acquisition import Acquisition, Tap
+from logger.samples import Block, Ending, EndReason
+from logger.stream.acquisition import Acquisition
 from logger.stream.clock import ArrivalClock
 from logger.stream.session import Session
 from tests.logger.scripted import ScriptedLink
@@ -22,7 +23,35 @@ def session(*script, hold: bool = False) -> Session:
     return Session(ScriptedLink(list(script), hold=hold), decoder, ArrivalClock())
 
 
-def test_a_tap_gives_every_block_once():
+class Tap:
+    """A subscriber that keeps every block until somebody takes it: memory grows before anything is dropped."""
+
+    def __init__(self) -> None:
+        self._blocks: deque[Block] = deque()
+        self._ending: Ending | None = None
+
+    @property
+    def ending(self) -> Ending | None:
+        """How the stream ended; None while it runs. It is set after the last block can be taken."""
+        return self._ending
+
+    def take(self) -> list[Block]:
+        """Give all blocks since the last call; any one thread may ask."""
+        taken = []
+        while self._blocks:
+            taken.append(self._blocks.popleft())
+        return taken
+
+    def on_block(self, block: Block) -> None:
+        """Keep a block."""
+        self._blocks.append(block)
+
+    def on_end(self, ending: Ending) -> None:
+        """Keep the ending."""
+        self._ending = ending
+
+
+def test_a_subscriber_of_another_thread_gets_every_block_once():
     tap = Tap()
     source = session(*[b"%d\n" % i for i in range(50)])
     source.subscribe(tap)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from logger.samples import Event, EventKind
-from logger.stream.health import Meter, State, Steps
+from logger.stream.health import Meter, SessionState, Steps
 
 NOTHING: tuple[Event, ...] = ()
 
@@ -36,7 +36,7 @@ def test_rate_and_counts():
     )
     meter.count(104.0, 30, 0, events, True)
     health = meter.health
-    assert health.state is State.STREAMING
+    assert health.state is SessionState.STREAMING
     assert abs(health.rate_hz - 50) < 0.5
     assert (health.samples, health.lost, health.garbage, health.duplicates) == (200, 7, 5, 2)
     assert health.simulated
@@ -73,7 +73,7 @@ def test_mostly_garbage_is_told_once():
 def test_a_break_begins_the_rate_anew():
     meter = Meter(None)
     stream(meter, 100.0, 3.0)
-    meter.state(State.SILENT, "nothing arrives")
+    meter.state(SessionState.SILENT, "nothing arrives")
     assert meter.health.advice == "nothing arrives"
     assert meter.judge() is None
     stream(meter, 10.0, 3.0, start=500.0)

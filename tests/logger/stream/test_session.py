@@ -14,7 +14,7 @@ from logger.errors import LinkError
 from logger.header import TransducerFacts
 from logger.samples import EndReason, EventKind
 from logger.stream.clock import ArrivalClock, CounterClock
-from logger.stream.health import State
+from logger.stream.health import SessionState
 from logger.stream.session import Session, build_session
 from tests.logger.scripted import Kept, Pause, ScriptedLink, lost
 
@@ -52,7 +52,7 @@ def test_a_source_that_ends():
     assert [c.name for c in session.columns] == ["torque", "counter", "late"]
     assert set(kept.blocks[0].columns) == {"torque", "counter", "late"}
     assert session.health.samples == 8
-    assert session.health.state is State.ENDED
+    assert session.health.state is SessionState.ENDED
 
 
 def test_the_counter_is_the_devices_own_and_time_begins_at_zero():
@@ -154,7 +154,7 @@ def test_stop_while_the_device_is_away():
 
     async def stopped():
         running = asyncio.ensure_future(session.run())
-        await until(lambda: session.health.state is State.RECONNECTING)
+        await until(lambda: session.health.state is SessionState.RECONNECTING)
         session.stop()
         return await asyncio.wait_for(running, 2)
 

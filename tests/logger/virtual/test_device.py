@@ -19,7 +19,7 @@ from logger.virtual.device import VirtualDevice, Wire, decimals
 from logger.virtual.physics import LeverOff, simulate
 from logger.virtual.port import VirtualPort
 from logger.virtual.scenarios import scenario
-from logger.virtual.sensor import Fault
+from logger.virtual.sensor import SensorFault
 
 
 def short(**sensor):
@@ -51,7 +51,7 @@ def test_text_unit_is_converted_with_its_digits():
 
 
 def test_overload_and_error_are_marks_not_numbers():
-    run = short(capacity_nm=0.3, overload="mark", faults=(Fault("error", 1.0, 0.1),))
+    run = short(capacity_nm=0.3, overload="mark", faults=(SensorFault("error", 1.0, 0.1),))
     lines = [piece.decode("ascii") for _, piece in VirtualDevice(run)]
     assert ",OL Nm,OL" in lines[0]
     at = int(np.searchsorted(run.time_s, 1.05))
@@ -61,7 +61,7 @@ def test_overload_and_error_are_marks_not_numbers():
 @pytest.mark.parametrize(("unit", "angle"), [("N·m", None), ("lbf·in", 0.1), ("lbf·ft", None)])
 def test_text_lines_decode_to_the_run(unit, angle):
     base = scenario("healthy")
-    sensor = replace(base.sensor, zero_nm=-1.5, faults=(Fault("error", 1.0, 0.02),))
+    sensor = replace(base.sensor, zero_nm=-1.5, faults=(SensorFault("error", 1.0, 0.02),))
     run = simulate(replace(base, actions=(LeverOff(2.0),), sensor=sensor, angle_step_deg=angle), 3)
     device = VirtualDevice(run, unit=unit)
     decoder = build_decoder(device.description)
@@ -116,7 +116,7 @@ def test_frames_decode_to_the_run(angle):
 
 
 def test_lost_samples_leave_a_gap_in_the_counter():
-    run = short(faults=(Fault("gap", 0.5, 0.105),))
+    run = short(faults=(SensorFault("gap", 0.5, 0.105),))
     assert run.counter[-1] + 1 - run.counter.size == pytest.approx(105, abs=1)
     decoded = FrameDecoder(VirtualDevice(run, "frame").description.frame).feed(
         *(data for _, data in VirtualDevice(run, "frame"))
@@ -220,15 +220,6 @@ def test_port_unplugged_and_plugged_in_again(tmp_path):
     assert port.lost_bytes > 0
 
 
-@posix
-def test_port_injects_garbage_and_stalls():
-    with VirtualPort([(0.0, b"a"), (0.3, b"b")], held=True) as port:
-        port.stall(0.2)
-        port.inject(b"\xff\xfe")
-        got = read_all(port)
-    assert sorted(got) == sorted(b"ab\xff\xfe")
-
-
 def test_port_needs_posix_and_says_so(monkeypatch):
     with monkeypatch.context() as patched:
         patched.setattr(os, "name", "nt")
@@ -238,7 +229,7 @@ def test_port_needs_posix_and_says_so(monkeypatch):
 
 @pytest.mark.parametrize("form", ["text", "frame", "packet"])
 def test_low_battery_is_told_and_costs_no_reading(form):
-    run = short(faults=(Fault("battery", 1.0, 9.0),))
+    run = short(faults=(SensorFault("battery", 1.0, 9.0),))
     device = VirtualDevice(run, form)
     decoded = build_decoder(device.description).feed(*(data for _, data in device))
     told = [event for event in decoded.events if event.kind == EventKind.BATTERY]

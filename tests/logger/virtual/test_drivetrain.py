@@ -9,15 +9,15 @@ from math import pi, sqrt
 import numpy as np
 import pytest
 
-from logger.virtual.draws import draw
-from logger.virtual.drivetrain import State, march
-from logger.virtual.hand import Pull
-from logger.virtual.lever import GRAVITY, Lever
+from logger.virtual.drivetrain import Motion, march
+from logger.virtual.hand import HandPull
+from logger.virtual.lever import GRAVITY, LeverModel
 from logger.virtual.pack import Friction
 from logger.virtual.physics import Rest, Scenario, simulate
 from logger.virtual.scenarios import axle, drag, pack, scenario
+from tests.analysis.draws import draw
 
-NO_LEVER = Lever(mass_kg=0.0, centroid_m=0.0)
+NO_LEVER = LeverModel(mass_kg=0.0, centroid_m=0.0)
 STEADY = {"tremor": 0.0, "wander": 0.0}
 
 
@@ -44,7 +44,7 @@ def plain_axle(driven, other, *, d_driven=3.0, d_other=3.0, d_case=14.0, **chang
 
 def plateau(the_axle, **pull):
     """The truth of one calm pull."""
-    calm = Pull(**STEADY, turn_rad_s=((0.5, 3.0),), **pull)
+    calm = HandPull(**STEADY, turn_rad_s=((0.5, 3.0),), **pull)
     run = simulate(Scenario("test", "", the_axle, (Rest(0.5), calm), NO_LEVER))
     assert run.truth[0].plateau_nm is not None
     return run.truth[0]
@@ -92,7 +92,7 @@ def test_case_held_shows_the_sum_of_the_packs():
 def test_other_wheel_follows_stands_or_turns_backwards(level, other_turns):
     """The spin test compares pack friction with half the driveline's drag."""
     free = plain_axle(level, level, d_driven=3.0, d_other=3.0 if level > 2 else 1.0, held="none")
-    pull = Pull(**STEADY, ramp_nm_s=10.0, stiffness_nm_rad=500.0, turn_rad_s=((0.5, 4.0),))
+    pull = HandPull(**STEADY, ramp_nm_s=10.0, stiffness_nm_rad=500.0, turn_rad_s=((0.5, 4.0),))
     run = simulate(Scenario("test", "", free, (Rest(0.5), pull), NO_LEVER)).mechanics
     at = slice(-9000, -5000)
     other = run.other_slip_rad + run.case_rad
@@ -121,7 +121,7 @@ def test_pack_waves_repeat_every_second_turn_and_drag_waves_every_turn():
     waving = replace(
         plain_axle(40.0, 40.0, d_driven=10.0), driven_pack=level, driven_drag=replace(plain(10.0, 3e3), path=wave)
     )
-    pull = Pull(**STEADY, turn_rad_s=((1.2, 23.0),))
+    pull = HandPull(**STEADY, turn_rad_s=((1.2, 23.0),))
     run = simulate(Scenario("test", "", waving, (Rest(0.5), pull), NO_LEVER)).mechanics
     wheel, torque = run.wheel_rad, run.axle_nm
     use = (wheel > 0.6) & (wheel < 0.6 + 4 * turn)
@@ -133,7 +133,7 @@ def test_pack_waves_repeat_every_second_turn_and_drag_waves_every_turn():
 
 def test_wind_up_before_slip():
     """θ = T (1/k_L + 1/k_R) + lash, here taken up from the middle of the gap, plus the packs' and the tyre's give."""
-    stopped = Pull(**STEADY, stop_nm=80.0)
+    stopped = HandPull(**STEADY, stop_nm=80.0)
     run = simulate(
         Scenario("test", "", plain_axle(900.0, 900.0, d_case=0.01, d_driven=0.01), (Rest(0.5), stopped), NO_LEVER)
     ).mechanics
@@ -148,7 +148,7 @@ def test_wind_up_before_slip():
 def test_energy_of_a_whole_pull_is_what_friction_takes():
     """Work of the hand = work taken by both packs and the drags, from rest to rest (nothing else dissipates)."""
     ideal = replace(plain_axle(40.0, 55.0, d_driven=6.0, d_case=10.0), shaft_nms=0.0, pinion_nms=0.0)
-    pull = Pull(**STEADY, turn_rad_s=((0.5, 3.0),))
+    pull = HandPull(**STEADY, turn_rad_s=((0.5, 3.0),))
     run = simulate(Scenario("test", "", ideal, (Rest(0.5), pull, Rest(2.0)), NO_LEVER)).mechanics
 
     def work(torque, angle):
@@ -177,7 +177,7 @@ def test_truth_has_converged_in_the_step():
 
 def calm(case):
     """Without tremor: its noise is drawn per step and would differ between steps."""
-    return replace(case, actions=tuple(replace(a, **STEADY) if isinstance(a, Pull) else a for a in case.actions))
+    return replace(case, actions=tuple(replace(a, **STEADY) if isinstance(a, HandPull) else a for a in case.actions))
 
 
 def test_same_seed_same_run_another_seed_another():
@@ -193,7 +193,7 @@ def test_same_seed_same_run_another_seed_another():
 def test_stick_slip_frequency_is_of_the_order_of_hand_and_wheel():
     """√(k/J)/2π is the frequency of the slips; with sticks between them the cycle is longer, never shorter."""
     run = simulate(first_pull("stick-slip"), 3)
-    pull = next(a for a in run.scenario.actions if isinstance(a, Pull))
+    pull = next(a for a in run.scenario.actions if isinstance(a, HandPull))
     inertia = run.scenario.axle.wheel_kgm2 + run.scenario.lever.axle_kgm2
     natural = sqrt(pull.stiffness_nm_rad / inertia) / (2 * pi)
     for truth in run.truth:
@@ -237,14 +237,14 @@ def test_longer_rest_gives_a_higher_breakaway():
     old = replace(base.axle, driven_pack=pack(45.0, ageing_nm=2.0), other_pack=pack(45.0, ageing_nm=2.0))
     peaks = []
     for dwell in (2.0, 20.0, 200.0):
-        pulls = (Rest(1.0), Pull(**STEADY, dwell_s=0.5), Rest(dwell), Pull(**STEADY))
+        pulls = (Rest(1.0), HandPull(**STEADY, dwell_s=0.5), Rest(dwell), HandPull(**STEADY))
         peaks.append(simulate(Scenario("test", "", old, pulls, NO_LEVER)).truth[1].breakaway_nm)
     assert np.all(np.diff(peaks) > 0.8)
 
 
 def test_lever_weight_is_torque_on_the_wheel_and_in_the_sensor():
     """A lever of 2 kg at 0.25 m, level: 4.9 N·m, clockwise when it points right; on a stud the axle feels more."""
-    lever = Lever(mass_kg=2.0, centroid_m=0.25, length_m=0.5, stud_radius_m=0.057, start_deg=0.0)
+    lever = LeverModel(mass_kg=2.0, centroid_m=0.25, length_m=0.5, stud_radius_m=0.057, start_deg=0.0)
     run = simulate(Scenario("test", "", scenario("healthy").axle, (Rest(3.0),), lever)).mechanics
     assert run.sensor_nm[-1] == pytest.approx(2.0 * GRAVITY * 0.25, abs=0.01)
     assert run.axle_nm[-1] == pytest.approx(2.0 * GRAVITY * (0.25 + 0.057), abs=0.01)
@@ -254,22 +254,22 @@ def test_lever_weight_is_torque_on_the_wheel_and_in_the_sensor():
 def test_lever_on_a_stud_reads_low_as_the_manual_says():
     """160 lbf·in about the wheel's centre reads 75 with an 8 in wrench; B = 9 in is solved from the manual's pair."""
     inch = 0.0254
-    assert 160.0 / Lever(length_m=8 * inch, stud_radius_m=9.07 * inch).factor == pytest.approx(75.0, abs=0.1)
+    assert 160.0 / LeverModel(length_m=8 * inch, stud_radius_m=9.07 * inch).factor == pytest.approx(75.0, abs=0.1)
 
 
 def test_sensor_under_a_stud_lever_while_turning():
     """M x factor is the torque on the axle for the hand's force (statics; the weight of the lever excluded)."""
-    lever = Lever(mass_kg=0.0, centroid_m=0.0, stud_radius_m=0.057, angle_deg=30.0, pull_angle_deg=8.0)
-    truth = simulate(Scenario("test", "", plain_axle(40.0, 40.0), (Rest(0.5), Pull(**STEADY)), lever)).truth[0]
+    lever = LeverModel(mass_kg=0.0, centroid_m=0.0, stud_radius_m=0.057, angle_deg=30.0, pull_angle_deg=8.0)
+    truth = simulate(Scenario("test", "", plain_axle(40.0, 40.0), (Rest(0.5), HandPull(**STEADY)), lever)).truth[0]
     assert truth.plateau_axle_nm == pytest.approx(truth.plateau_nm * lever.factor, rel=1e-6)
     assert truth.plateau_axle_nm == pytest.approx(40.0 + 7.0 + 3.0, abs=0.06)
 
 
 def test_inertia_of_the_lever_does_not_reach_the_sensor_twice():
     """Accelerated alone, sensor torque is hand minus the lever's own J α; the wheel's share passes through it."""
-    lever = Lever(mass_kg=2.0, centroid_m=0.25, length_m=0.5)
+    lever = LeverModel(mass_kg=2.0, centroid_m=0.25, length_m=0.5)
     free = replace(plain_axle(1e-3, 1e-3, d_driven=1e-3, d_other=1e-3, d_case=1e-3, held="none"), wheel_kgm2=1.0)
-    state, log = march(free, State(), 200, 5e-4, lambda *_: (10.0, 0.0), lambda _: 0.0, lever.axle_kgm2)
+    state, log = march(free, Motion(), 200, 5e-4, lambda *_: (10.0, 0.0), lambda _: 0.0, lever.axle_kgm2)
     alpha = np.diff(log.wheel_rad_s)[20:60].mean() / 5e-4
     assert alpha == pytest.approx(10.0 / (1.0 + lever.axle_kgm2), rel=0.02)
     assert 10.0 - lever.sensor_kgm2 * alpha == pytest.approx(1.0 * alpha, rel=0.03)
@@ -284,7 +284,7 @@ def test_drag_helper_has_its_level_and_ripple():
 
 
 def test_counter_clockwise_is_the_mirror_image():
-    pulls = [Pull(**STEADY, direction=direction) for direction in (1, -1)]
+    pulls = [HandPull(**STEADY, direction=direction) for direction in (1, -1)]
     one, two = (
         simulate(Scenario("test", "", plain_axle(30.0, 50.0), (Rest(0.5), pull), NO_LEVER)).mechanics for pull in pulls
     )
@@ -304,7 +304,7 @@ def test_everything_twice_as_strong_turns_the_same_way():
     double = replace(single, **{name: doubled(getattr(single, name), friction) for name in parts})
     names = [n for n in single.__dataclass_fields__ if n.endswith(("kgm2", "nm_rad", "_nms"))]
     double = doubled(double, names)
-    pull = Pull(**STEADY)
+    pull = HandPull(**STEADY)
     strong = doubled(pull, ("ramp_nm_s", "stiffness_nm_rad", "damping_nms"))
     one = simulate(Scenario("test", "", single, (Rest(0.5), pull), NO_LEVER)).mechanics
     two = simulate(Scenario("test", "", double, (Rest(0.5), strong), NO_LEVER)).mechanics

@@ -5,12 +5,12 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from logger.virtual.hand import Arm, Phase, Pull, band_noise
+from logger.virtual.hand import Arm, HandPull, Phase, band_noise
 from logger.virtual.physics import Rest, Scenario, simulate
 from logger.virtual.scenarios import scenario
 
 STEP = 5e-4
-CALM = Pull(tremor=0.0, wander=0.0)
+CALM = HandPull(tremor=0.0, wander=0.0)
 
 
 def on_a_wall(pull, seconds=6.0):

@@ -11,7 +11,8 @@ from math import sqrt
 import numpy as np
 import pytest
 
-from logger.virtual.pack import Friction, bristles, stable_sliding, wavy_path
+from logger.virtual.pack import Friction, bristles, wavy_path
+from tests.analysis.draws import stable_sliding
 
 # [1] table I, as quoted in a public repository; forces in N, distances in m: the equations are the same.
 TABLE_1 = Friction(1.0, 1.5, 0.001, 2.0, 0.4, 1e5, sqrt(1e5))

@@ -6,10 +6,10 @@ import numpy as np
 import pytest
 from scipy import signal
 
-from logger.virtual.sensor import Fault, Sensor, Status, deliver, low_pass, play
+from logger.virtual.sensor import SensorFault, SensorModel, Status, deliver, low_pass, play
 
 STEP = 5e-4
-IDEAL = Sensor(rate_hz=1000.0, resolution_nm=0.0, noise_nm=0.0, bandwidth_hz=None, capacity_nm=1e9)
+IDEAL = SensorModel(rate_hz=1000.0, resolution_nm=0.0, noise_nm=0.0, bandwidth_hz=None, capacity_nm=1e9)
 
 
 def sent(sensor, torque, seed=1):
@@ -108,12 +108,12 @@ def test_clock_and_jitter():
 
 def test_faults():
     faults = (
-        Fault("spike", 0.5, size_nm=60.0),
-        Fault("gap", 1.0, 0.1),
-        Fault("stuck", 1.5, 0.2),
-        Fault("error", 2.0, 0.05),
-        Fault("step", 2.5, size_nm=3.0),
-        Fault("re-zero", 3.0),
+        SensorFault("spike", 0.5, size_nm=60.0),
+        SensorFault("gap", 1.0, 0.1),
+        SensorFault("stuck", 1.5, 0.2),
+        SensorFault("error", 2.0, 0.05),
+        SensorFault("step", 2.5, size_nm=3.0),
+        SensorFault("re-zero", 3.0),
     )
     got = sent(replace(IDEAL, faults=faults), ramp())
     near = lambda t: int(np.searchsorted(got.time_s, t))  # noqa: E731

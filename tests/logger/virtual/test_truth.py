@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from logger.virtual.draws import FAMILIES, draw
 from logger.virtual.hand import Phase
 from logger.virtual.physics import simulate
 from logger.virtual.scenarios import SCENARIOS, scenario
 from logger.virtual.truth import DROP
+from tests.analysis.draws import FAMILIES, draw
 
 
 @pytest.fixture(scope="module")
@@ -28,7 +28,7 @@ def pulls(runs):
 def torque_of(run, pull, start, end):
     step = run.mechanics.step_s
     part = slice(round(start / step), round(end / step))
-    return pull.direction * (run.true_torque_nm[part] - pull.handoff_nm)
+    return pull.direction * (run.mechanics.sensor_nm[part] - pull.handoff_nm)
 
 
 def test_breakaway_is_the_highest_of_its_window(runs):

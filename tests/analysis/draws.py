@@ -7,7 +7,7 @@
 - ``hard``: two to four hazards at once.
 - ``slow-sensor``: 10 to 50 values a second.
 - ``no-peak``: fluids without a static excess.
-- ``stick-slip``: friction falling with speed, unstable by the criterion of ``pack.stable_sliding``.
+- ``stick-slip``: friction falling with speed, unstable by the criterion of ``stable_sliding``.
 - ``worn``: packs down to the drag.
 - ``multi-turn``: near two turns, with waves and re-grips.
 - ``adversarial``: recordings that hold no pull at all.
@@ -30,15 +30,15 @@ from typing import TYPE_CHECKING, Any, Literal, cast
 import numpy as np
 
 from logger.errors import InputError
-from logger.virtual.hand import Pull
-from logger.virtual.lever import Lever
-from logger.virtual.pack import Friction, stable_sliding, wavy_path
+from logger.virtual.hand import HandPull
+from logger.virtual.lever import LeverModel
+from logger.virtual.pack import Friction, wavy_path
 from logger.virtual.physics import Action, LeverOff, Reseat, Rest, Scenario
 from logger.virtual.scenarios import axle, pack
-from logger.virtual.sensor import Fault, Sensor
+from logger.virtual.sensor import SensorFault, SensorModel
 
 if TYPE_CHECKING:
-    from logger.virtual.drivetrain import Axle
+    from logger.virtual.drivetrain import AxleModel
 
 RANGES_NM = (20.0, 50.0, 100.0, 135.0, 200.0, 340.0, 500.0, 750.0, 1000.0, 1500.0)
 HAZARDS = (
@@ -79,9 +79,9 @@ class Plan:
     hazards: frozenset[str]
     level_nm: float
     ratio: float
-    axle: Axle
-    lever: Lever
-    sensor: Sensor
+    axle: AxleModel
+    lever: LeverModel
+    sensor: SensorModel
 
     @property
     def peak_nm(self) -> float:
@@ -200,10 +200,12 @@ def _adversarial(dice: Dice) -> Scenario:
     elif what == "handling":
         actions = (LeverOff(3.0), Rest(3.0), Reseat(dice.between(-60, 60)), Rest(4.0), LeverOff(3.0))
     elif what == "steps":
-        faults = tuple(Fault("step", dice.between(1, 12), size_nm=dice.between(-0.1, 0.1) * full) for _ in range(3))
+        faults = tuple(
+            SensorFault("step", dice.between(1, 12), size_nm=dice.between(-0.1, 0.1) * full) for _ in range(3)
+        )
         sensor = replace(sensor, faults=faults)
     elif what == "stuck":
-        sensor = replace(sensor, faults=(Fault("stuck", dice.between(0.5, 3.0), 100.0),))
+        sensor = replace(sensor, faults=(SensorFault("stuck", dice.between(0.5, 3.0), 100.0),))
     elif what == "drift":
         sensor = replace(sensor, drift_nm_min=dice.between(-0.6, 0.6) * full)
     angle = 0.1 if what == "hold" else None
@@ -251,7 +253,7 @@ def _plan(
     length = dice.between(0.3, 1.0)
     mass = dice.between(0.3, 0.8) if light else dice.between(0.6, 2.0) * (2.0 if "heavy lever" in hazards else 1.0)
     elevation = dice.between(-20.0, 60.0)
-    lever = Lever(
+    lever = LeverModel(
         length_m=length,
         mass_kg=mass,
         centroid_m=length * dice.between(0.3, 0.5),
@@ -280,7 +282,7 @@ def _pack(
     return pack(level, ratio, seed=None, **(drawn | changes))
 
 
-def _axle(dice: Dice, packs: list[Friction], *, fitted: bool, drag_nm: float) -> Axle:
+def _axle(dice: Dice, packs: list[Friction], *, fitted: bool, drag_nm: float) -> AxleModel:
     drawn = axle(
         packs[0],
         packs[1],
@@ -300,7 +302,7 @@ def _axle(dice: Dice, packs: list[Friction], *, fitted: bool, drag_nm: float) ->
     )
 
 
-def _sensor(dice: Dice, hazards: frozenset[str], peak_nm: float, weight_nm: float) -> Sensor:
+def _sensor(dice: Dice, hazards: frozenset[str], peak_nm: float, weight_nm: float) -> SensorModel:
     share = dice.between(0.2, 0.75)
     ideal = (peak_nm + weight_nm) / share
     full = min((r for r in RANGES_NM if r >= ideal * 0.8), default=RANGES_NM[-1])
@@ -310,7 +312,7 @@ def _sensor(dice: Dice, hazards: frozenset[str], peak_nm: float, weight_nm: floa
     rate = float(dice.one_of(100.0, 250.0, 500.0, 1000.0, 1000.0, 2000.0))
     noise = full * dice.ratio(1.5e-5, 2.5e-4) + ("noise" in hazards) * peak_nm * dice.between(0.008, 0.03)
     step = full * dice.ratio(2e-5, 5e-4)
-    return Sensor(
+    return SensorModel(
         rate_hz=rate,
         clock_ppm=dice.between(-50, 50),
         jitter_s=dice.one_of(0.0, 0.02, 0.1) / rate,
@@ -330,18 +332,18 @@ def _sensor(dice: Dice, hazards: frozenset[str], peak_nm: float, weight_nm: floa
     )
 
 
-def _faults(dice: Dice, hazards: frozenset[str], full_nm: float) -> tuple[Fault, ...]:
+def _faults(dice: Dice, hazards: frozenset[str], full_nm: float) -> tuple[SensorFault, ...]:
     faults = []
     for hazard, kind, longest in (("spikes", "spike", 0.0), ("gaps", "gap", 0.3), ("errors", "error", 0.2)):
         if hazard in hazards:
             for _ in range(int(dice.rng.integers(3, 12))):
                 size = full_nm * dice.between(0.1, 0.6) * dice.one_of(-1, 1)
                 what = cast("Literal['spike', 'gap', 'error']", kind)
-                faults.append(Fault(what, dice.between(0.5, 50.0), dice.between(0.0, longest), size))
+                faults.append(SensorFault(what, dice.between(0.5, 50.0), dice.between(0.0, longest), size))
     return tuple(sorted(faults, key=lambda fault: fault.at_s))
 
 
-def _pull(plan: Plan, **changes: Any) -> Pull:
+def _pull(plan: Plan, **changes: Any) -> HandPull:
     dice, hazards, peak = plan.dice, plan.hazards, plan.peak_nm
     speed = dice.ratio(0.2, 1.0)
     sweep = radians(dice.between(15, 30) if "short sweep" in hazards else dice.between(35, 95))
@@ -367,7 +369,7 @@ def _pull(plan: Plan, **changes: Any) -> Pull:
         drawn["hesitations"] = ((peak * dice.between(0.3, 0.8), dice.between(0.3, 1.0)),)
     if "regrip" in hazards and dice.chance(0.7):
         drawn["regrips"] = ((dice.between(0.3, 0.7) * sweep / speed, dice.between(0.3, 0.9)),)
-    return Pull(**(drawn | changes))
+    return HandPull(**(drawn | changes))
 
 
 def _pulls(plan: Plan, least: int, most: int, **changes: Any) -> tuple[Action, ...]:
@@ -404,3 +406,32 @@ def _scenario(plan: Plan, actions: tuple[Action, ...], *, angle: float | None = 
     recorded = (dice.between(2.5, 6.0), 1e9) if "cut" in plan.hazards else None
     about = ", ".join(sorted(plan.hazards)) or "no hazard"
     return Scenario("", about, plan.axle, actions, plan.lever, plan.sensor, angle, recorded)
+
+
+def stable_sliding(friction: Friction, inertia: float, stiffness: float, speed: float) -> bool:
+    """Say whether steady sliding, drawn through a spring at this speed, is stable; else it is stick-slip.
+
+    Parameters
+    ----------
+    friction : Friction
+        The element (contact ageing is excluded).
+    inertia, stiffness : float
+        Of what slides, and of the spring that draws it.
+    speed : float
+        Of the spring's far end, not zero.
+
+    Notes
+    -----
+    The linearised equations have the characteristic polynomial ``s^3 + a1 s^2 + a2 s + a3``; it is stable if all three
+    are positive and ``a1 a2 > a3`` (K. J. Åström, C. Canudas de Wit, IEEE Control Systems Magazine, December 2008,
+    pages 101-114, equation 27).
+    """
+    v = abs(speed)
+    ratio = (v / friction.stribeck_rad_s) ** friction.exponent
+    excess = (friction.static_nm - friction.coulomb_nm) * exp(-ratio)
+    level, slope = friction.coulomb_nm + excess, -excess * ratio * friction.exponent / v
+    rate = friction.stiffness_nm_rad * v / level
+    a1 = rate + (friction.viscous_nms + friction.damping_nms * v * slope / level) / inertia
+    a2 = rate * (slope + friction.viscous_nms) / inertia + stiffness / inertia
+    a3 = rate * stiffness / inertia
+    return bool(min(a1, a2, a3) > 0 and a1 * a2 > a3)

@@ -21,10 +21,10 @@ from logger.decoder.standard import (
     uuid,
 )
 from logger.virtual.device import SERVICE, STREAM
-from logger.virtual.radio import MAX_MTU, Air, Characteristic, Peripheral, Service
+from tests.radio.air import MAX_MTU, Air, Characteristic, Peripheral, Service
 
 if TYPE_CHECKING:
-    from logger.virtual.physics import Run
+    from logger.virtual.physics import SimulatedRun
 
 TORQUE_UUID: Final = uuid(TORQUE)
 # Invented, belonging to nobody: a service with a stream and a command characteristic.
@@ -131,7 +131,7 @@ async def perform(gauge: Peripheral, characteristic: str, pieces: Sequence[tuple
             await gauge.notify(characteristic, data)
 
 
-def standard_pieces(run: Run, rate_hz: float = 100.0) -> list[tuple[float, bytes]]:
+def standard_pieces(run: SimulatedRun, rate_hz: float = 100.0) -> list[tuple[float, bytes]]:
     """Give a run as values of the standard Torque characteristic, one per notification."""
     step = max(1, round(run.scenario.sensor.rate_hz / rate_hz))
     return [

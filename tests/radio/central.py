@@ -10,7 +10,7 @@ from uuid import UUID
 
 from bumble import core, hci
 
-from logger.virtual.radio import MAX_MTU, Air, make_device
+from tests.radio.air import MAX_MTU, Air, make_device
 
 if TYPE_CHECKING:
     from bumble.device import Advertisement, Connection

@@ -1,15 +1,11 @@
-"""A run as files that any program can read: a foreign trace with its sidecar, and its truth.
+"""A simulated run as a table of another program, and its truth in the plain form that the scores compare with.
 
-``<stem>.csv`` (``time_s``, torque in a unit, ``angle_deg``), ``<stem>.sidecar.toml`` (what is known of the transducer,
-and that it is simulated) and ``<stem>.truth.json``. In the truth, torques are magnitudes in N·m at the sensor, relative
-to the hand-off level, times those of the trace, and ``direction`` is the sign of the torque.
-
-Offered: ``write_run``, ``truth_record``.
+Torques are magnitudes in N·m at the sensor, relative to the hand-off level, times those of the trace, and ``direction``
+is the sign of the torque.
 """
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -21,12 +17,12 @@ from logger.header import Sidecar, TransducerFacts
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from logger.virtual.physics import Run
+    from logger.virtual.physics import SimulatedRun
     from logger.virtual.truth import TruePull
 
 
-def write_run(run: Run, folder: Path, stem: str, *, unit: str = "N·m") -> Path:
-    """Write a run as a foreign trace with sidecar and truth; give the trace's path."""
+def write_run(run: SimulatedRun, folder: Path, stem: str, *, unit: str = "N·m") -> Path:
+    """Write a run as a foreign trace with its sidecar; give the trace's path."""
     columns = {"time_s": run.time_s, f"torque_{column_unit(unit)}": run.torque_nm / torque_factor(unit)}
     digits = {"time_s": 6, "angle_deg": 3}
     if run.angle_deg is not None:
@@ -44,8 +40,6 @@ def write_run(run: Run, folder: Path, stem: str, *, unit: str = "N·m") -> Path:
         accuracy_percent_of_reading=None if sensor.gain_known else sensor.accuracy_percent,
     )
     write_toml(folder / f"{stem}.sidecar.toml", Sidecar(simulated=True, transducer=facts))
-    truth = truth_record(run, stem)
-    (folder / f"{stem}.truth.json").write_text(json.dumps(truth, indent=1), encoding="utf-8", newline="")
     return path
 
 
@@ -53,7 +47,7 @@ def _cell(value: float, digits: int) -> str:
     return f"{value:.{digits}f}" if value == value else ""
 
 
-def truth_record(run: Run, name: str) -> dict[str, Any]:
+def truth_record(run: SimulatedRun, name: str) -> dict[str, Any]:
     """Give the truth of a run in plain types; pulls outside the recording are excluded."""
     first, last = (float(run.time_s[0]), float(run.time_s[-1])) if run.time_s.size else (np.inf, -np.inf)
     seen = [pull for pull in run.truth if pull.end_s > first and pull.start_s < last]

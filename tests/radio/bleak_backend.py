@@ -29,7 +29,7 @@ from bleak.exc import (
 )
 from bumble import att
 
-from logger.virtual.central import Central, GoneError, Heard, Peer, uuid_text
+from tests.radio.central import Central, GoneError, Heard, Peer, uuid_text
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable
