@@ -1,7 +1,7 @@
 """Every text that the window shows asked for its translation, and both catalogues have it.
 
 The real window walks through its states in a language that puts marks around every text (``unmarked``): what it then
-shows without them was not marked. ``make cut`` walks through all states; these are the ones with texts of their own.
+shows without them was not marked. The states that are walked through are those with texts of their own.
 """
 
 from __future__ import annotations
