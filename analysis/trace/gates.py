@@ -176,18 +176,16 @@ def caught_up_in(interval_s: float) -> int:
 
 def stuck(time_s: Floats, torque_nm: Floats) -> slice:
     """Give the readings of the longest stretch that stood still for too long to be readings; empty if none did."""
-    still_s, times, first = _longest_still(time_s, torque_nm)
-    return slice(first, first + times + 1) if still_s > STUCK_S and times >= STUCK_SAMPLES else slice(0, 0)
-
-
-def _longest_still(time_s: Floats, torque_nm: Floats) -> tuple[float, int, int]:
-    n = len(torque_nm)
-    if n < 2:
-        return 0.0, n, 0
-    edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [n - 1]])
+    edges = np.concatenate([[0], np.flatnonzero(torque_nm[1:] != torque_nm[:-1]) + 1, [len(torque_nm)]])
     longest = int(np.argmax(edges[1:] - edges[:-1]))
-    first, last = int(edges[longest]), int(edges[longest + 1])
-    return float(time_s[last] - time_s[first]), last - first, first
+    still = slice(int(edges[longest]), int(edges[longest + 1]))
+    enough = still.stop - still.start >= STUCK_SAMPLES and _lasted_s(time_s, still) > STUCK_S
+    return still if enough else slice(0, 0)
+
+
+def _lasted_s(time_s: Floats, still: slice) -> float:
+    """Give how long a stretch lasted, until the next reading."""
+    return float(time_s[min(still.stop, len(time_s) - 1)] - time_s[still.start])
 
 
 def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
@@ -267,8 +265,8 @@ def slip_reasons(time_s: Floats, frozen: slice, plateau: Plateau | None) -> list
     """Collect what speaks against a rotating torque; times as for ``peak_reasons``, and what stood still in them."""
     found = []
     if frozen.stop:
-        still_s = time_s[frozen.stop - 1] - time_s[frozen.start]
-        found.append(Reason(Code.LOST, f"the reading stood still for {still_s:.1f} s under load: check the link"))
+        lasted_s = _lasted_s(time_s, frozen)
+        found.append(Reason(Code.LOST, f"the reading stood still for {lasted_s:.1f} s under load: check the link"))
     if plateau is None:
         found.append(Reason(Code.SHORT, "no half second of steady turning: keep turning evenly, two seconds or more"))
     elif plateau.climbs:

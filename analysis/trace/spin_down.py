@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.uncertainty.budget import Budget, Input, Row
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -94,8 +94,8 @@ def inertia_of(time_s: Floats, angle_deg: Floats, drag_nm: float, drag_u_nm: flo
         raise InputError("nothing slows down in this recording: spin the wheel, let it run, and record until it stands")
     value = drag_nm / slowing
     rows = (
-        Row(Input("drag", drag_nm, drag_u_nm, note="as stated"), 1 / slowing),
-        Row(Input("slowing", slowing, u, "rad/s²", dof=dof, note="parabola through the angle"), -value / slowing),
+        BudgetRow(Input("drag", drag_nm, drag_u_nm, note="as stated"), 1 / slowing),
+        BudgetRow(Input("slowing", slowing, u, "rad/s²", dof=dof, note="parabola through the angle"), -value / slowing),
     )
     fastest = float((turn[1] - turn[0]) / (t[1] - t[0]))
     return Inertia(Budget("inertia", value, "kg·m²", rows), slowing, float(t[0]), float(t[-1]), fastest)

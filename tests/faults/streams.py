@@ -153,7 +153,10 @@ def suspend_program(seconds: int, path: Path) -> None:
     board = Board()
     sender = forked(device, master, board)
     child = forked(recorder, os.ttyname(slave), path, board)
-    time.sleep(1.2)
+    until = time.monotonic() + 60  # a busy machine may take long to begin
+    while not board.get(1) and time.monotonic() < until:
+        time.sleep(0.1)
+    time.sleep(1.0)
     os.kill(child, signal.SIGSTOP)
     time.sleep(seconds)
     os.kill(child, signal.SIGCONT)

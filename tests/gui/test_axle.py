@@ -167,7 +167,7 @@ def test_questions_lead_to_a_type_with_packs(hand: Hand) -> None:
     assert "measures their mean friction" in part.meaning.text()
     assert part.meaning.property("role") == "head"
     assert "Worn cones" in part.cautions.text()
-    assert "not open" in part.excluded.text()
+    assert "rules out open" in part.excluded.text()
     assert hand.window.tester.card.axle.type == ""
     hand.press(part.take)
     assert "Axle: With packs, kind not known" in hand.page.card_panel.rows["Axle"].accessibleName()

@@ -13,7 +13,7 @@ from analysis.identify.functions import FUNCTIONS, functions_of
 from analysis.identify.tyres import tyre_mismatch
 from logger.edges.door import run_door
 from logger.errors import InputError
-from logger.virtual.drivetrain import State, march
+from logger.virtual.drivetrain import Motion, march
 from logger.virtual.scenarios import axle, pack
 
 
@@ -26,7 +26,7 @@ def command(capsys, words):
 def test_packs_slip_at_half_of_what_the_wheels_differ_by() -> None:
     """The virtual axle with one wheel turning and the other held: its packs slip by half the difference, to 1 %."""
     turning = axle(pack(20.0, seed=None), pack(20.0, seed=None))
-    state, speed = State(), 4.0
+    state, speed = Motion(), 4.0
     _, log = march(turning, state, 4000, 5e-4, lambda _n, _a, w: (2000.0 * speed, 2000.0), lambda _a: 0.0, 0.01)
     late = slice(3000, None)
     wheel = float(np.mean(log.wheel_rad_s[late]))

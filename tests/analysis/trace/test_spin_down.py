@@ -12,7 +12,7 @@ from analysis.__main__ import COMMANDS
 from analysis.trace.spin_down import inertia_of
 from logger.edges.door import run_door
 from logger.errors import InputError
-from logger.virtual.drivetrain import State, march
+from logger.virtual.drivetrain import Motion, march
 from logger.virtual.pack import Friction
 from logger.virtual.scenarios import axle, pack
 
@@ -26,7 +26,7 @@ def run_out(rising: float = 0.0):
     drag = replace(LEVEL, viscous_nms=rising)
     free = axle(pack(60.0, seed=None), pack(60.0, seed=None))
     free = replace(free, held="none", driven_drag=drag, other_drag=drag, case_drag=drag)
-    state = State(speed=(20.0,) * 5)
+    state = Motion(speed=(20.0,) * 5)
     _, log = march(free, state, 9000, STEP_S, lambda *_: (0.0, 0.0), lambda _a: 0.0, 0.0)
     inertia = free.wheel_kgm2 + free.other_kgm2 + free.case_kgm2 + 2 * free.gear_kgm2
     every = 5
