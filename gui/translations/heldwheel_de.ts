@@ -7627,5 +7627,9 @@
         <source>Welded or spool: both wheels turn together, without slack between them</source>
         <translation>Verschweißt oder starr: beide Räder drehen zusammen, ohne Spiel dazwischen</translation>
     </message>
+    <message>
+        <source>%1: has no angle of the wheel: record one along, or name its column angle_deg</source>
+        <translation>%1: enthält keinen Radwinkel: einen mit aufzeichnen oder seine Spalte angle_deg nennen</translation>
+    </message>
 </context>
 </TS>

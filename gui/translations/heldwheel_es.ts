@@ -7627,5 +7627,9 @@
         <source>Welded or spool: both wheels turn together, without slack between them</source>
         <translation>Soldado o rígido: ambas ruedas giran juntas, sin holgura entre ellas</translation>
     </message>
+    <message>
+        <source>%1: has no angle of the wheel: record one along, or name its column angle_deg</source>
+        <translation>%1: no contiene el ángulo de la rueda: grábelo también, o llame a su columna angle_deg</translation>
+    </message>
 </context>
 </TS>
