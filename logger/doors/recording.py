@@ -260,17 +260,21 @@ async def _run(
     return running.result()
 
 
+def _figure(value: float, form: str = ".6g") -> str:
+    return "–" if math.isnan(value) else format(value, form)
+
+
 def _line(session: Session | PairedSession, writer: RecordingWriter, shown: _Shown) -> str:
     health = session.health
     unit = session.columns[0].unit
-    rate = "–" if math.isnan(health.rate_hz) else f"{health.rate_hz:.1f}"
+    rate = _figure(health.rate_hz, ".1f")
     parts = [
         f"{shown.time_s:.1f} s",
         f"{rate} Hz",
         f"{health.samples} samples ({writer.saved} saved)",
         f"{health.lost} lost",
-        f"{shown.now:.6g} {unit}",
-        f"highest {shown.highest:.6g}",
+        f"{_figure(shown.now)} {unit}",
+        f"highest {_figure(shown.highest)}",
     ]
     if health.state != "streaming":
         parts.insert(0, str(health.state))

@@ -50,8 +50,8 @@ def pieces(count: int):
     return [(1.0 + i / 500, b"%d,%d.25\n" % (i, i)) for i in range(count)]
 
 
-def test_seconds_are_seconds_of_data(tmp_path):
-    """Finding and connecting take what they take: the clock runs from the first bytes."""
+def test_seconds_are_seconds_of_data(tmp_path, capsys):
+    """Finding and connecting take what they take: the clock runs from the first bytes. Until then no figure is shown."""
     from logger.doors.recording import record
     from logger.header import Header
     from tests.logger.scripted import Pause, ScriptedLink
@@ -66,6 +66,9 @@ def test_seconds_are_seconds_of_data(tmp_path):
     out = tmp_path / "a.csv"
     assert record(counted(Slow(script)), Header(), out, seconds=0.4) == Exit.OK
     assert len(read_trace(out).time_s) > 10
+    shown = capsys.readouterr().err
+    assert "– N·m  highest –" in shown
+    assert "nan" not in shown
 
 
 def test_record_from_a_port(tmp_path, gauge, capsys):
