@@ -33,7 +33,7 @@ from logger.stream.audience import Audience, SubscriberFailedError
 from logger.stream.blocks import BlockMaker
 from logger.stream.clock import build_clock
 from logger.stream.health import SessionState
-from logger.stream.intake import Intake
+from logger.stream.read_ahead import ReadAhead
 from logger.stream.stopping import StopWish
 
 if TYPE_CHECKING:
@@ -114,7 +114,7 @@ class Session:
         self._reconnect_s = reconnect_s
         self._drain_s = drain_s
         self._audience = Audience()
-        self._intake = Intake(link)
+        self._ahead = ReadAhead(link)
         self._commands: list[ConfirmedCommand] = []
         self._stop = StopWish()
 
@@ -196,7 +196,7 @@ class Session:
         except Exception as error:  # noqa: BLE001 - the one error path: our own bugs too end the stream with a value
             return Ending(EndReason.FAILED, f"internal error: {type(error).__name__}: {error}", error)
         finally:
-            await self._intake.end()
+            await self._ahead.end()
             await self._link.close()
 
     def _finish(self, ending: Ending) -> Ending:
@@ -244,7 +244,7 @@ class Session:
                 await self.send(command.data, command.does)
         self._commands = [command for command in self._commands if command.when != "once"]
         self._blocks.opened()
-        self._intake.begin()
+        self._ahead.begin()
 
     async def _stream(self) -> Ending:
         """Read until the source ends or the user stops.
@@ -258,7 +258,7 @@ class Session:
             if self._audience.full:
                 await self._wait_for_saving()
                 continue
-            chunks = await self._intake.next(TICK_S)
+            chunks = await self._ahead.next(TICK_S)
             if chunks is not None and not chunks:
                 return Ending(EndReason.FINISHED, f"{self.name}: the source has ended")
             if chunks:
@@ -296,13 +296,13 @@ class Session:
         begun_s = time.monotonic()
         missed = 0
         with contextlib.suppress(LinkError):
-            await self._intake.end()
-            while chunks := await self._intake.next(0):
+            await self._ahead.end()
+            while chunks := await self._ahead.next(0):
                 if until_s < math.inf and time.monotonic() - begun_s > REST_S:
                     missed += sum(len(chunk.data) for chunk in chunks)
                 else:
                     self._take(chunks)
-                if chunks[-1].arrival_s > until_s and not self._intake:
+                if chunks[-1].arrival_s > until_s and not self._ahead:
                     break
         return missed
 
@@ -310,7 +310,7 @@ class Session:
         """Decode one drain and deliver it."""
         begun_s = time.monotonic()
         block = self._blocks.take(chunks)
-        self._intake.worked(sum(len(chunk.data) for chunk in chunks), time.monotonic() - begun_s)
+        self._ahead.worked(sum(len(chunk.data) for chunk in chunks), time.monotonic() - begun_s)
         if len(block) or block.events:
             self._deliver(block)
 

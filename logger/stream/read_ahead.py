@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from logger.samples import Chunk
 
 
-class Intake:
+class ReadAhead:
     """Reads a link; true while something that was read has not been taken.
 
     Parameters
