@@ -309,10 +309,11 @@ def test_what_was_cut_off_is_offered_at_the_start_and_shown(qtbot, shelf: Path) 
 
 @pytest.mark.parametrize(
     ("name", "said"),
-    [("de_AT", ("de", True, "N·m")), ("es_MX", ("es", False, "N·m")), ("en_US", ("en", False, "lbf·ft")),
-     ("fr_FR", ("en", True, "N·m")), ("en_GB", ("en", False, "N·m"))],
+    [("de_AT", ("de", True, "N·m", "mm")), ("es_MX", ("es", False, "N·m", "mm")),
+     ("en_US", ("en", False, "lbf·ft", "in")), ("fr_FR", ("en", True, "N·m", "mm")),
+     ("en_GB", ("en", False, "N·m", "mm"))],
 )  # fmt: skip
-def test_the_first_start_speaks_as_the_system_does(name: str, said: tuple[str, bool, str]) -> None:
+def test_the_first_start_speaks_as_the_system_does(name: str, said: tuple[str, bool, str, str]) -> None:
     """Decimal marks and measuring systems are those of the Unicode locale data, as Qt ships them."""
     assert tuple(by_locale(QLocale(name)).values()) == said
 
