@@ -90,7 +90,7 @@ def read_unit(text: str) -> ColumnUnit:
     Examples
     --------
     >>> read_unit("lb-ft"), read_unit("250 N·m per mV/V").scale
-    (Unit(kind='torque', name='lbf·ft', scale=1.0), 250.0)
+    (ColumnUnit(kind='torque', name='lbf·ft', scale=1.0), 250.0)
     """
     found = _SCALED.fullmatch(text)
     scale, unit = (parse_number(found["number"]), found["unit"]) if found else (1.0, text)

@@ -16,12 +16,10 @@ from tests.gui.shots.studio import Studio
 from tests.gui.unmarked import bare_texts, english_left, left_bare, says_something, speak
 
 SOME = (
-    "checks", "zero", "busy", "warning", "failed", "with-drag", "far", "job-open", "axle-turns", "axle-build",
-    "axle-asked", "axle-nothing", "axle-refused", "fixture", "stud-circle", "limit", "second", "learn-where",
-    "learn-listen", "learn-name", "weigh-what", "weigh-hang", "weigh-outside", "weigh-calibrated", "ask-letters",
-    "ask-modbus", "dial-filed", "review-ratio", "review", "review-correct", "review-budget", "reports", "about",
-    "guide", "details", "compare", "compare-trend", "compare-mixed", "compare-refused", "compare-run-in",
-    "compare-over-time", "compare-plan", "compare-study", "compare-pairs", "compare-batch", "compare-empty",
+    "checks", "zero", "busy", "warning", "failed", "job-open", "axle-turns", "axle-build", "axle-nothing", "fixture",
+    "stud-circle", "limit", "second", "learn-name", "weigh-hang", "weigh-calibrated", "ask-modbus", "dial-filed",
+    "review", "review-correct", "review-budget", "reports", "about", "guide", "details", "compare", "compare-trend",
+    "compare-run-in", "compare-over-time", "compare-plan", "compare-study", "compare-empty",
 )  # fmt: skip
 
 ASKED: set[str] = set()

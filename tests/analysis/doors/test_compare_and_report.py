@@ -12,6 +12,8 @@ from analysis.__main__ import COMMANDS
 from logger import header
 from logger.edges.door import Exit, run_door
 
+pytestmark = pytest.mark.xdist_group("compare and report")  # one worker, so that what they share is made once
+
 RECORDINGS = Path(__file__).resolve().parents[3] / "recordings"
 
 

@@ -314,9 +314,9 @@ def test_the_mean_of_independent_and_of_dependent_readings():
             x = rng.normal(0, 1, 300)
             for i in range(1, 300):
                 x[i] += r * x[i - 1]
-            ratios.append(mean_uncertainty(x) ** 2 / (np.var(x) / 300))
+            ratios.append(mean_uncertainty(x)[0] ** 2 / (np.var(x) / 300))
         assert np.mean(ratios) == pytest.approx((1 + r) / (1 - r), rel=0.16)
-    assert mean_uncertainty(np.array([1.0])) == mean_uncertainty(np.ones(9)) == 0.0
+    assert mean_uncertainty(np.array([1.0])) == mean_uncertainty(np.ones(9)) == (0.0, np.inf)
 
 
 def test_the_mean_of_a_short_row_by_hand():
@@ -327,7 +327,7 @@ def test_the_mean_of_a_short_row_by_hand():
     assert pairs[0] > 0 >= pairs[1]
     factor = (2 * pairs[0] - 1) * (1 + 3 / 6)
     u = math.sqrt(np.var(y) * max(factor, 1.0) / 6)
-    assert mean_uncertainty(y) == pytest.approx(u)
+    assert mean_uncertainty(y)[0] == pytest.approx(u)
     dof = 6 / (2 * 1 + 1)
     assert level_uncertainty(y) == pytest.approx(u * stats.t.ppf(0.975, int(dof)) / 1.96, rel=1e-4)
     assert level_uncertainty(y, 5) == pytest.approx(u * stats.t.ppf(0.975, 5) / 1.96, rel=1e-4)

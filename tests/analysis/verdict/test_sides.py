@@ -30,6 +30,8 @@ FREE = replace(DRIVING_RIGHT, held="none")
 HUB = Lever(fixture="hub centre", weight_kg=0.8, centroid_mm=180.0)
 FACTS = TransducerFacts(serial="T-1", capacity_nm=100.0, accuracy_percent_of_reading=0.5)
 
+pytestmark = pytest.mark.xdist_group("sides")  # one worker, so that what they share is made once
+
 
 def _run(axle, **pulls):
     scenario = scenarios.healthy()

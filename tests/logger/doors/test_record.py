@@ -51,7 +51,7 @@ def pieces(count: int):
 
 
 def test_seconds_are_seconds_of_data(tmp_path, capsys):
-    """Finding and connecting take what they take: the clock runs from the first bytes. Until then no figure is shown."""
+    """Finding and connecting take what they take: the clock runs from the first bytes; no figure is shown before."""
     from logger.doors.recording import record
     from logger.header import Header
     from tests.logger.scripted import Pause, ScriptedLink

@@ -11,6 +11,8 @@ from logger.virtual.scenarios import SCENARIOS, scenario
 from logger.virtual.truth import DROP
 from tests.analysis.draws import FAMILIES, draw
 
+pytestmark = pytest.mark.xdist_group("truth")  # one worker, so that what they share is made once
+
 
 @pytest.fixture(scope="module")
 def runs():
