@@ -158,7 +158,7 @@ def test_keys_do_not_reach_the_test_while_somebody_types(hand: Hand, qtbot) -> N
     hand.page.open_row("Job")
     field = hand.page.editor("Job").texts["job", "vehicle"].edit
     field.setFocus()
-    field.end(mark=False)
+    field.end(False)
     before = hand.run.flow.now
     qtbot.keyClicks(field, "red car 5 srfup")
     hand.tick()
