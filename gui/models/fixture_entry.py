@@ -34,7 +34,7 @@ FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "radius_mm": ("Radius of the force", "300 mm", ("force at radius", "cord", "dead weight")),
     "cord_mm": ("Cord diameter", "4 mm", ("cord",)),
     "pull_angle_deg": ("Pull, degrees off square", "0°", ("one stud", "force at radius")),
-    "start_angle_deg": ("Lever above level at the start", "0°", (*_TORQUE, "dead weight")),
+    "start_angle_deg": ("Lever at the start, from 3 o'clock", "0° = 3 o'clock, clockwise", (*_TORQUE, "dead weight")),
     "weight_kg": ("Weight of the lever", "1.2 kg, if known", _TORQUE),
     "centroid_mm": ("Its centre of mass from the drive", "200 mm", _TORQUE),
 }

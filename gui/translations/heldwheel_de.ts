@@ -288,8 +288,12 @@
         <translation>Zug, Grad neben rechtwinklig</translation>
     </message>
     <message>
-        <source>Lever above level at the start</source>
-        <translation>Hebel über waagerecht am Anfang</translation>
+        <source>Lever at the start, from 3 o'clock</source>
+        <translation>Hebel am Anfang, ab 3 Uhr</translation>
+    </message>
+    <message>
+        <source>0° = 3 o'clock, clockwise</source>
+        <translation>0° = 3 Uhr, im Uhrzeigersinn</translation>
     </message>
     <message>
         <source>Weight of the lever</source>

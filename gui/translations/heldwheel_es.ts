@@ -288,8 +288,12 @@
         <translation>Tirón, grados fuera de escuadra</translation>
     </message>
     <message>
-        <source>Lever above level at the start</source>
-        <translation>Palanca sobre la horizontal al inicio</translation>
+        <source>Lever at the start, from 3 o'clock</source>
+        <translation>Palanca al inicio, desde las 3</translation>
+    </message>
+    <message>
+        <source>0° = 3 o'clock, clockwise</source>
+        <translation>0° = las 3, en sentido horario</translation>
     </message>
     <message>
         <source>Weight of the lever</source>
