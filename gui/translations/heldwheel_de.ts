@@ -5541,7 +5541,7 @@
     </message>
     <message>
         <source>Keep this build</source>
-        <translation>Diesen Aufbau behalten</translation>
+        <translation>Behalten</translation>
     </message>
     <message>
         <source>Spring, faces, pinion</source>
