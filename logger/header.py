@@ -105,20 +105,15 @@ class Conditions(Record, frozen=True, kw_only=True):
     condition: Literal["new", "used", "run in"] | None = None
 
 
+FixtureKind = Literal[
+    "one stud", "cross-bar", "hub centre", "couple", "force at radius", "cord", "in-line", "dead weight", "held side"
+]
+
+
 class Lever(Record, frozen=True, kw_only=True):
     """How torque gets from the hand to the axle (trade term: fixture); equations in ``analysis.to_axle.lever``."""
 
-    fixture: Literal[
-        "one stud",
-        "cross-bar",
-        "hub centre",
-        "couple",
-        "force at radius",
-        "cord",
-        "in-line",
-        "dead weight",
-        "held side",
-    ]
+    fixture: FixtureKind
     name: str = ""
     length_mm: float | None = None
     length_mm_u: float | None = None

@@ -10,24 +10,14 @@ import argparse
 import math
 import re
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from logger.edges.units import canonical_unit, parse_number, parse_quantity, parse_stud_circle
 from logger.errors import InputError, QuantityError
-from logger.header import Lever, Limit
+from logger.header import FixtureKind, Lever, Limit
 from logger.instruments.saved import read_lever, read_limit
 
-FIXTURES = (
-    "one stud",
-    "cross-bar",
-    "hub centre",
-    "couple",
-    "force at radius",
-    "cord",
-    "in-line",
-    "dead weight",
-    "held side",
-)
+FIXTURES = get_args(FixtureKind)
 QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 
 LEVER_HELP = """\

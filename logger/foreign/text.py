@@ -334,18 +334,13 @@ def _sideways(lines: Sequence[str]) -> bool:
 
 
 def _turned_or_fail(text: str, lines: Sequence[str], file: str) -> Grid:
-    """Read a text whose rows are its columns, or say that there is no table."""
+    """Read a text whose rows are its columns, or whose lines are alike, or say that there is no table."""
     for separator in SEPARATORS:
         rows: list[Sequence[Cell]] = [split(line, separator) for line in text.split("\n")[:HEAD_ROWS] if line.strip()]
         if len(rows) >= 2 and len(rows[-1]) > 20:
             return grid_of_rows(rows, file, lambda row: f"column {row + 1}")
-    found = captured(text.split("\n"))
-    if found is not None:
-        rows, places = found
-        grid = grid_of_rows(rows, file, lambda row: f"line {places[max(row - 2, 0)] + 1}")
-        others = sum(bool(line.strip()) for line in text.split("\n")) - len(places)
-        if others:
-            grid.problems.append(f"{others} lines that are not like the others are excluded")
+    grid = _of_like_lines(text, lines, file)
+    if grid is not None:
         return grid
     number = next((n for n, line in enumerate(lines, 1) if line.strip() and not _comment(line)), 1)
     words = [plain(c) for c in split(lines[number - 1], _likely(lines[number - 1]))]
@@ -354,6 +349,20 @@ def _turned_or_fail(text: str, lines: Sequence[str], file: str) -> Grid:
     raise FileError(
         f"{file}: line {number}: has no column names and no rows of figures; a table must be like time_s,torque_Nm"
     )
+
+
+def _of_like_lines(text: str, head: Sequence[str], file: str) -> Grid | None:
+    """Read lines of words and figures; None where they are not alike. The head tells: no long text is searched."""
+    whole = text.split("\n") if captured(head) is not None else []
+    found = captured(whole)
+    if found is None:
+        return None
+    rows, places = found
+    grid = grid_of_rows(rows, file, lambda row: f"line {places[max(row - 2, 0)] + 1}")
+    others = sum(bool(line.strip()) for line in whole) - len(places)
+    if others:
+        grid.problems.append(f"{others} lines that are not like the others are excluded")
+    return grid
 
 
 def _likely(line: str) -> str:
