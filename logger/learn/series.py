@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 AS_GOOD: Final = 1.6  # roughness of hypotheses that are held alike
 MORE_EVEN: Final = 0.5  # of the logarithm of noise at rest to noise under load
 MOST_HEAD: Final = 8
-_TYPES: Final[tuple[NumberType, ...]] = ("float32", "s32", "s24", "s16", "u16")
+_TYPES: Final[tuple[NumberType, ...]] = ("float64", "float32", "s32", "s24", "s16", "u16")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,19 +62,35 @@ def _series(rows: Bytes, begin: int, stride: int, count: int, kind: NumberType, 
 
 
 def _uses_bytes(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
-    """Tell whether a whole number there would use its bytes: the lowest is busy, the highest no other, still number."""
-    if kind.startswith("float"):  # below the exponent the mantissa begins
-        return len(np.unique(rows[:, begin + (2 if order == "little" else 1)])) > 3
+    """Tell whether a number there would use its bytes.
+
+    Of a whole number the lowest is busy, the highest no other, still number; of a float the mantissa moves where it
+    begins, below the exponent.
+    """
+    if kind.startswith("float"):
+        return len(np.unique(rows[:, begin + (WIDTH[kind] - 2 if order == "little" else 1)])) > 3
     ends = rows[:, begin], rows[:, begin + WIDTH[kind] - 1]
     low, high = ends if order == "little" else ends[::-1]
     still = len(np.unique(high)) == 1
     return len(np.unique(low)) > 3 and not (still and int(high[0]) not in (0x00, 0xFF))
 
 
+def _is_one(rows: Bytes, begin: int, kind: NumberType, order: Order) -> bool:
+    """Tell whether 64 bits are one number: the lower half moves, and is none of its own; fewer bits are one."""
+    if kind != "float64":
+        return True
+    low = begin if order == "little" else begin + 4
+    halves: tuple[NumberType, ...] = ("float32", "u32")
+    own = [rough(_series(rows[:600], low, 4, 1, half, order)) for half in halves]
+    smooth = any(r is not None and r < SMOOTH for r in own)
+    return not smooth and len(np.unique(rows[:600, low : low + 4], axis=0)) >= MIN_LINES
+
+
 def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | None) -> Iterator[Series]:
     """Read the packet in every way that may be meant, and give those in which something moves smoothly."""
     end = rows.shape[1] - tail
-    kinds = (form.type,) if form is not None and form.type is not None else _TYPES
+    told = form.type if form is not None else None
+    kinds = (told,) if told is not None else _TYPES
     for kind, order in product(kinds, ORDERS):
         width = WIDTH[kind]
         for begin in range(after, min(end - width, after + MOST_HEAD) + 1):
@@ -89,6 +105,8 @@ def _hypotheses(rows: Bytes, after: int, tail: int, form: PresentationFormat | N
                     ):
                         continue
                     if not _uses_bytes(rows, begin, kind, order):
+                        continue
+                    if told is None and not _is_one(rows, begin, kind, order):
                         continue
                     roughness = rough(_series(rows, begin, stride, count, kind, order))
                     if roughness is not None and roughness < SMOOTH:
@@ -106,8 +124,7 @@ def best_series(rows: Bytes, after: int, tail: int, form: PresentationFormat | N
         return None
     least = min(one.rough for one in pool)
     alike = [one for one in pool if one.rough <= AS_GOOD * least]
-    best = max(alike, key=lambda one: (one.covered, -one.rough, -one.begin))
-    return _as_double(rows[:600], best, after, rows.shape[1] - tail)
+    return max(alike, key=lambda one: (one.covered, -one.rough, -one.begin))
 
 
 def _likely(rows: Bytes, found: list[Series]) -> list[Series]:
@@ -118,12 +135,12 @@ def _likely(rows: Bytes, found: list[Series]) -> list[Series]:
     the size of a torque.
     """
     uneven = [_unevenness(one.values(rows)) for one in found]
-    floats = [(one, own) for one, own in zip(found, uneven, strict=True) if one.kind == "float32"]
+    floats = [(one, own) for one, own in zip(found, uneven, strict=True) if one.kind.startswith("float")]
     return [
         one
         for one, own in zip(found, uneven, strict=True)
         if not any(
-            even < own + (-MORE_EVEN if one.kind == "float32" else MORE_EVEN) and _overlap(one, other)
+            even < own + (-MORE_EVEN if one.kind.startswith("float") else MORE_EVEN) and _overlap(one, other)
             for other, even in floats
         )
     ]
@@ -132,27 +149,6 @@ def _likely(rows: Bytes, found: list[Series]) -> list[Series]:
 def _overlap(one: Series, other: Series) -> bool:
     ends = [it.begin + it.stride * (it.count - 1) + WIDTH[it.kind] for it in (one, other)]
     return one.begin < ends[1] and other.begin < ends[0]
-
-
-def _as_double(rows: Bytes, one: Series, after: int, end: int) -> Series:
-    """Read a number as 64 bits where its 32 are the upper half: that moves smoothly too, but is no torque.
-
-    The lower half of a double is no number of its own, and a torque is as noisy at rest as under load; the upper half
-    alone goes by the torque's logarithm, and is far noisier at rest.
-    """
-    begin = one.begin - 4 if one.order == "little" else one.begin
-    if one.kind != "float32" or one.count > 1 or begin < after or begin + WIDTH["float64"] > end:
-        return one
-    low = begin if one.order == "little" else begin + 4
-    others: tuple[NumberType, ...] = ("float32", "u32")
-    own = [rough(_series(rows, low, 4, 1, kind, one.order)) for kind in others]
-    if any(r is not None and r < SMOOTH for r in own) or len(np.unique(rows[:, low : low + 4], axis=0)) < MIN_LINES:
-        return one
-    values = _series(rows, begin, 8, 1, "float64", one.order)
-    roughness = rough(values)
-    if roughness is None or _unevenness(values) >= _unevenness(one.values(rows)):
-        return one
-    return Series(begin, 8, 1, "float64", one.order, roughness)
 
 
 def _unevenness(values: NDArray[np.float64]) -> float:
@@ -180,7 +176,7 @@ def cover(rows: Bytes, after: int, tail: int, best: Series) -> list[Series]:
     options = []
     for kind, order in product(_TYPES, ORDERS):
         for begin in range(after, end - WIDTH[kind] + 1):
-            if not _uses_bytes(rows, begin, kind, order):
+            if not _uses_bytes(rows, begin, kind, order) or not _is_one(rows, begin, kind, order):
                 continue
             roughness = rough(_series(rows[:600], begin, WIDTH[kind], 1, kind, order))
             if roughness is not None and roughness < SMOOTH:
