@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.averaging import neighbours_alike
 from analysis.trace.results import SpeedLevel, Turning
 
 if TYPE_CHECKING:
@@ -184,7 +185,7 @@ def _slope(x: Floats, y: Floats, least_spread: float) -> tuple[float | None, flo
     slope = float(dx @ y) / norm
     rest = y - y.mean() - slope * dx
     power = float(rest @ rest)
-    r1 = min(max(float(rest[1:] @ rest[:-1]) / power, 0.0), 0.9) if power > 0 else 0.0
+    r1 = neighbours_alike(rest, 0.9)
     free = max((n * (1 - r1) / (1 + r1)) - 2, 1.0)
     u = np.sqrt(power / free / norm)
     return slope, float(stdtrit(free, 0.975) * u)

@@ -1,6 +1,7 @@
 """What a stretch of readings says: how well its mean is known, and its highest torque without that of the noise.
 
-Offered: ``autocorrelation``, ``mean_uncertainty``, ``level_uncertainty``, ``expected_maximum``, ``highest_of``.
+Offered: ``autocorrelation``, ``neighbours_alike``, ``mean_uncertainty``, ``level_uncertainty``, ``expected_maximum``,
+``highest_of``.
 """
 
 from __future__ import annotations
@@ -27,6 +28,12 @@ def autocorrelation(values: Floats) -> Floats:
     d = values - values.mean()
     covariance = np.correlate(d, d, "full")[len(d) - 1 :]
     return np.asarray(covariance / covariance[0]) if len(d) and covariance[0] > 0 else np.empty(0)
+
+
+def neighbours_alike(rest: Floats, most: float) -> float:
+    """Give how far neighbours in what a fit left depend on each other: autocorrelation at lag 1, from 0 to ``most``."""
+    power = float(rest @ rest)
+    return min(max(float(rest[1:] @ rest[:-1]) / power, 0.0), most) if power > 0 else 0.0
 
 
 def mean_uncertainty(values: Floats) -> tuple[float, float]:

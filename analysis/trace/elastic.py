@@ -23,6 +23,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.averaging import neighbours_alike
 from analysis.trace.results import Elastic
 from analysis.uncertainty.budget import NORMAL_95
 
@@ -134,7 +135,7 @@ def _line(x: Floats, y: Floats) -> tuple[float, float, float, float]:
     meets = float(y.mean()) - slope * middle
     rest = y - meets - slope * x
     power = float(rest @ rest)
-    r1 = min(max(float(rest[1:] @ rest[:-1]) / power, 0.0), NEIGHBOURS) if power > 0 else 0.0
+    r1 = neighbours_alike(rest, NEIGHBOURS)
     free = max(len(x) * (1 - r1) / (1 + r1) - 2, 1.0)
     u = math.sqrt(power / free / norm)
     return slope, meets, u, math.hypot(u * middle, math.sqrt(power / free / len(x)))

@@ -21,6 +21,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.averaging import neighbours_alike
 from analysis.trace.results import Round
 
 if TYPE_CHECKING:
@@ -167,7 +168,7 @@ def _share(r: float, pace: Floats) -> Floats:
 def _neighbours(rest: Floats, pace: Floats) -> tuple[float, float]:
     """Give how neighbours depend on each other, and the variance; what the fit took out of both is put back once."""
     n, power = len(rest), float(rest @ rest)
-    r = min(max(float(rest[1:] @ rest[:-1]) / power, 0.0), NEIGHBOURS) if power > 0 else 0.0
+    r = neighbours_alike(rest, NEIGHBOURS)
     shares = _share(r, pace) / n
     taken = min(float(shares.sum()), MOST_TAKEN)
     r = min(max(r * (1 - taken) + float(shares @ np.cos(pace)), 0.0), NEIGHBOURS)

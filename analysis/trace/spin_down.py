@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from analysis.trace.averaging import neighbours_alike
 from analysis.uncertainty.budget import Budget, BudgetRow, Input
 from logger.errors import InputError
 
@@ -133,7 +134,7 @@ def _slowing(t: Floats, turn: Floats) -> tuple[float, float, float]:
     found = np.linalg.lstsq(columns, turn, rcond=None)[0]
     rest = turn - columns @ found
     power = float(rest @ rest)
-    r = min(max(float(rest[1:] @ rest[:-1]) / power, 0.0), NEIGHBOURS) if power > 0 else 0.0
+    r = neighbours_alike(rest, NEIGHBOURS)
     dof = max(len(x) * (1 - r) / (1 + r) - 3, 1.0)
     u = math.sqrt(power / dof * float(np.linalg.inv(columns.T @ columns)[2, 2]))
     per = 2 / float(np.ptp(t)) ** 2
