@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from analysis.cautions import cautions_of
 from analysis.report import fields, words
-from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, Verdict, clean, minus
+from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, Verdict, clean, minus, own
 from analysis.report.drawing import Drawing, DrawnPull, trace_drawing
 from analysis.report.material import DragPart, Figure, Issue, JobLine, Material, PageKind, PullLine, Torque
 from analysis.trace.results import DIRECTION_WORDS
@@ -54,10 +54,10 @@ class Page:
             return None
         limit = result.bounds.written
         text = f"{result.bounds.quantity} {result.bounds.words}"
-        text += f", {limit.condition}" if limit.condition else ""
-        text += f" ({result.bounds.source})"
+        text += f", {own(limit.condition)}" if limit.condition else ""
+        text += f" ({own(result.bounds.source)})"
         if limit.text:
-            text += f" “{limit.text}”"
+            text += f" “{own(limit.text)}”"
         chance = "" if result.probability != result.probability else percent(result.probability)
         meaning = words.plain_state(result)
         return Verdict(result.state, result.shape, meaning, clean(text, 300), words.rule_words(result), chance)
@@ -154,7 +154,7 @@ class Page:
             yield Section("Corrections", lines=tuple(self.corrections()), half=True)
             yield Section("Transducer", self.instrument(), half=True)
         if self.issue.remarks.strip():
-            yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
+            yield Section("Remarks", lines=(own(self.issue.remarks, LONGEST_NOTE),), half=full)
         yield self.evidence()
         if not full:
             yield cautions
@@ -180,7 +180,7 @@ class Page:
             ratio = b.at_sensor_nm / r.at_sensor_nm if b and r and r.at_sensor_nm else None
             # The reasons in full stand under "excluded"; here their names do.
             named = "; ".join(reason.partition(":")[0] for reason in pull.reasons)
-            note = named or pull.left_out or ("" if pull.distinct or not b else "no peak")
+            note = named or own(pull.left_out) or ("" if pull.distinct or not b else "no peak")
             if not pull.used:
                 dim.append(i)
             rows.append(
@@ -233,8 +233,8 @@ class Page:
         if m.header.transducer.gain is not None:
             yield f"Known gain {m.header.transducer.gain:g} (reading / true) divided out."
         for correction in m.corrections:
-            by = f", {clean(correction.by)}" if correction.by else ""
-            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {correction.reason}", LONGEST_NOTE)
+            by = f", {own(correction.by)}" if correction.by else ""
+            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {own(correction.reason, LONGEST_NOTE)}", LONGEST_NOTE)
 
     def budget(self, budget: Budget) -> Section:
         """Give the uncertainty budget of the judged value, largest part first."""
@@ -308,13 +308,15 @@ class Page:
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
         if self.material.header.test.deviations.strip():
-            yield clean(f"Deviations from the method: {self.material.header.test.deviations}", LONGEST_NOTE)
+            yield clean(
+                f"Deviations from the method: {own(self.material.header.test.deviations, LONGEST_NOTE)}", LONGEST_NOTE
+            )
         out = [pull for pull in self.material.pulls if not pull.used]
         total = len(self.material.pulls)
         if out:
             yield f"{len(out)} of {total} pull{'s' * (total != 1)} not used:"
         for pull in out:
-            yield clean(f"pull {pull.number}: {'; '.join(pull.reasons) or pull.left_out}", LONGEST_NOTE)
+            yield clean(f"pull {pull.number}: {'; '.join(pull.reasons) or own(pull.left_out)}", LONGEST_NOTE)
         for pull in self.material.pulls:
             yield from (clean(f"pull {pull.number}: {text}", LONGEST_NOTE) for text in pull.silences if pull.used)
         seen: dict[str, None] = {}
@@ -341,15 +343,13 @@ class Page:
         for part, what in (*((half, self.recording(half)) for half in m.halves), (m.drag, "both wheels free")):
             if part is None:
                 continue
-            rows.append((clean(Path(part.file).name, 60), clean(part.sha256, 64), what))
+            rows.append((own(Path(part.file).name, 60), own(part.sha256, 64), what))
             if part.sidecar_sha256:
                 name = f"{Path(part.file).stem}.sidecar.toml"
-                rows.append((clean(name, 60), clean(part.sidecar_sha256, 64), "stated and decided beside it"))
+                rows.append((own(name, 60), own(part.sidecar_sha256, 64), "stated and decided beside it"))
         photos = [photo for half in m.halves for photo in half.header.photos]
         for photo in photos[:MOST_PHOTOS]:
-            rows.append(
-                (clean(photo.file, 60), clean(photo.sha256, 64), f"photo: {clean(photo.caption) or 'no caption'}")
-            )
+            rows.append((own(photo.file, 60), own(photo.sha256, 64), f"photo: {own(photo.caption) or 'no caption'}"))
         more = len(photos) - MOST_PHOTOS
         told = f"{more} more photos are named in the recording. {words.COMPUTED}" if more > 0 else words.COMPUTED
         lines = (f"{told} {words.STATED}",)
