@@ -21,12 +21,16 @@ LONGEST_NOTE = 600
 
 @dataclass(frozen=True, slots=True)
 class PageTable:
-    """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count."""
+    """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count.
+
+    ``cut``: columns whose texts are cut, and at how many characters.
+    """
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     right: tuple[int, ...] = ()
     dim: tuple[int, ...] = ()
+    cut: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,12 +109,15 @@ def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]
 OPENS, CLOSES = "\ue000", "\ue001"
 """Round words that are not the program's: they stay as they are in every language. No text from a file keeps them."""
 
-_MARKS = frozenset((OPENS, CLOSES))
+APART = "\ue002"
+"""Between parts that are translated each by itself: sentences in a row, words in a list."""
+
+_MARKS = frozenset((OPENS, CLOSES, APART))
 
 
 def clean(text: str, longest: int = LONGEST) -> str:
     """Make a text from a file fit for a page: no control characters or direction marks, bounded length."""
-    if OPENS in text:
+    if OPENS in text or APART in text:
         return _clean_marked(text, longest)
     line = " ".join("".join(c if c.isprintable() else " " for c in text[: longest + 1]).split())
     return line if len(line) <= longest else line[: longest - 1] + "…"
@@ -142,7 +149,7 @@ def _first(text: str, most: int) -> str:
 
 def own(text: str, longest: int = LONGEST) -> str:
     """Mark words as somebody's own, cleaned; empty where there are none."""
-    line = clean(text.replace(OPENS, " ").replace(CLOSES, " "), longest)
+    line = clean(text.translate(dict.fromkeys(map(ord, _MARKS), " ")), longest)
     return f"{OPENS}{line}{CLOSES}" if line else ""
 
 
@@ -153,4 +160,9 @@ def minus(number: str) -> str:
 
 def listed(*parts: str) -> str:
     """Write the parts that are there, with commas between."""
-    return ", ".join(part for part in parts if part.strip())
+    return f", {APART}".join(part for part in parts if part.strip())
+
+
+def in_a_row(*sentences: str) -> str:
+    """Write sentences one behind another."""
+    return f" {APART}".join(sentences)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from analysis.identify.axle_type import seen_words
 from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, read_ratio
-from analysis.report.content import clean, listed, own
+from analysis.report.content import APART, clean, in_a_row, listed, own
 from logger.edges.lengths import length_words
 from logger.edges.units import format_torque
 from logger.errors import InputError
@@ -38,7 +38,7 @@ def counted(axle: Axle) -> str:
         )
     except InputError:
         return ""
-    return f"{found.formula}, between {found.low:.3f} and {found.high:.3f}"
+    return f"{found.formula}{APART}, {APART}between {found.low:.3f} and {found.high:.3f}"
 
 
 def facts(header: Header, issue: Issue) -> Fields:
@@ -124,4 +124,4 @@ def _certificate(t: TransducerFacts, header: Header) -> str:
     due = f"due {t.certificate_due}" if t.certificate_due else ""
     if t.certificate_due and header.started and header.started.date() > t.certificate_due:
         due += " (EXPIRED at the time of the test)"
-    return listed(" ".join(part for part in (own(t.certificate), dated) if part), due)
+    return listed(in_a_row(*(part for part in (own(t.certificate), dated) if part)), due)

@@ -13,8 +13,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from analysis.language.translator import COMMA, LANGUAGES, translator
-from analysis.report.content import CLOSES, OPENS, Content, Headline, PageTable, Section
+from analysis.language.translator import COMMA, LANGUAGES, Translator, translator
+from analysis.report.content import APART, CLOSES, OPENS, Content, Headline, Section
 from analysis.report.drawing import Drawing, Text
 from logger.errors import InputError
 
@@ -58,13 +58,23 @@ def said(text: str, language: str) -> str:
     text = OWN.sub(lambda _: chr(next(places)), text)
     speaker = translator(language)
     if speaker is not None:
-        text = speaker.tr(text)
+        text = "".join(_part(part, speaker) for part in text.split(APART))
+    text = text.replace(APART, "")
     if language in COMMA:
         text = POINT.sub(r"\1,\2", text)
     text = text.replace(" (95 %)", HELD)
     for place, words in enumerate(kept, FIRST_PLACE):
         text = text.replace(chr(place), words)
     return text
+
+
+def _part(text: str, speaker: Translator) -> str:
+    """Give one part in a language, with the blanks and commas round it."""
+    core = text.strip(" ,")
+    if not core or text == core:
+        return speaker.tr(text)
+    before, _, after = text.partition(core)
+    return before + speaker.tr(core) + after
 
 
 def spoken(content: Content, language: str) -> Content:
@@ -113,9 +123,11 @@ def drawn(drawing: Drawing, language: str) -> Drawing:
 def _section(tell: Tell, section: Section) -> Section:
     table = section.table
     if table is not None:
-        table = PageTable(
-            _all(tell, table.headings), tuple(_all(tell, row) for row in table.rows), table.right, table.dim
+        longest = dict(table.cut)
+        rows = tuple(
+            tuple(_cut(tell(cell), longest.get(column)) for column, cell in enumerate(row)) for row in table.rows
         )
+        table = replace(table, headings=_all(tell, table.headings), rows=rows)
     return replace(
         section,
         heading=tell(section.heading),
@@ -123,6 +135,10 @@ def _section(tell: Tell, section: Section) -> Section:
         lines=_all(tell, section.lines),
         table=table,
     )
+
+
+def _cut(text: str, longest: int | None) -> str:
+    return text if longest is None or len(text) <= longest else text[: longest - 1] + "…"
 
 
 def _all(tell: Tell, texts: Iterable[str]) -> tuple[str, ...]:
