@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, clean, own
+from analysis.report.content import APART, LONGEST_NOTE, Headline, PageTable, Section, clean, own
 from analysis.report.drawing import (
     BAND,
     INK,
@@ -80,7 +80,7 @@ class DialPage(Page):
 
     def legend(self) -> str:
         """Explain the drawing's marks."""
-        shaded = "; shaded: conforms" if self.material.result is not None else ""
+        shaded = f"{APART}; {APART}shaded: conforms" if self.material.result is not None else ""
         return f"Ring: a reading at the axle, with its interval (95 %){shaded}."
 
     def pulls(self) -> Iterator[Section]:

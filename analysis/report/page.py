@@ -65,9 +65,11 @@ class Page:
         if result is None:
             return None
         limit = result.bounds.written
+        page = own(limit.page)
+        page = f"p. {page}" if limit.page.strip()[:1].isdigit() else page
         text = f"{result.bounds.quantity} {APART}{result.bounds.words}{APART}"
         text += f", {own(limit.condition)}" if limit.condition else ""
-        text += f" ({own(result.bounds.source)})"
+        text += f" ({listed(own(limit.source), page)})"
         if limit.text:
             text += f" “{own(limit.text)}”"
         chance = "" if result.probability != result.probability else percent(result.probability)
@@ -235,8 +237,8 @@ class Page:
         yield clean(f"Fixture: {in_unit(m.fixture, self.issue.lengths)}{factor}.", LONGEST_NOTE)
         zero = f"{m.zero_nm / torque_factor(self.unit) + 0.0:.2f}".replace("-0.00", "0.00")
         yield clean(
-            f"Zero {minus(zero)} {self.unit}: {m.zero_from}. {APART}Each pull is read from its own hand-off level, "
-            "and at the axle from the true zero.",
+            f"Zero {minus(zero)} {self.unit}: {APART}{m.zero_from}{APART}. {APART}Each pull is read from its own "
+            "hand-off level, and at the axle from the true zero.",
             LONGEST_NOTE,
         )
         if m.header.zero is not None and m.header.zero.after_nm is not None and m.header.zero.value_nm is not None:
