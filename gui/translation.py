@@ -3,7 +3,7 @@
 The window's catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released as ``.qm``); what the analysis
 says stands in the analysis's, which its pages use, too. How a text is found: ``analysis.language.translator``.
 
-Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``sentence``.
+Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``spoken_language``, ``sentence``.
 """
 
 from __future__ import annotations
@@ -14,21 +14,22 @@ from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 from analysis.language.translator import COMMA, LANGUAGES, Translator, catalogue, read_catalogue
 
-__all__ = ["COMMA", "LANGUAGES", "by_locale", "install", "sentence", "tr"]
+__all__ = ["COMMA", "LANGUAGES", "by_locale", "install", "sentence", "spoken_language", "tr"]
 
 CONTEXT = "Heldwheel"
 
 _installed: list[QTranslator] = []
+_language = "en"
 _translator: Translator | None = None
 
 
 def install(language: str) -> bool:
     """Show texts in a language from now on; tells whether its catalogue was found. English needs none."""
-    global _translator
+    global _translator, _language
     for old in _installed:
         QCoreApplication.removeTranslator(old)
     _installed.clear()
-    _translator = None
+    _translator, _language = None, "en"
     if language not in LANGUAGES or language == "en":
         return language == "en"
     folder = files("gui.translations")
@@ -50,7 +51,7 @@ def install(language: str) -> bool:
         said = QCoreApplication.translate(CONTEXT, text)
         return said if said != text else theirs.get(text) or text
 
-    _translator = Translator(exactly, (*ours, *theirs))
+    _translator, _language = Translator(exactly, (*ours, *theirs)), language
     return True
 
 
@@ -77,6 +78,11 @@ def by_locale(locale: QLocale) -> dict[str, object]:
 def tr(text: str) -> str:
     """Give a text in the user's language; one that is not in the catalogue stays as it is."""
     return text if _translator is None else _translator.tr(text)
+
+
+def spoken_language() -> str:
+    """Give the language in which texts are shown: what is drawn by the analysis comes in it."""
+    return _language
 
 
 def sentence(text: str) -> str:

@@ -321,7 +321,7 @@
     </message>
     <message>
         <source>Slowly, 2 to 10 turns a minute, two turns. Ease the load off, keep hold. Rest, and again: five pulls.</source>
-        <translation>Langsam, 2 bis 10 Umdrehungen je Minute, zwei Umdrehungen. Last wegnehmen, festhalten. Ruhen, und wieder: fünf Züge.</translation>
+        <translation>Langsam, 2 bis 10 je Minute, zwei Umdrehungen. Last wegnehmen, festhalten. Ruhen, und wieder: fünf Züge.</translation>
     </message>
     <message>
         <source>mistake</source>
@@ -341,7 +341,7 @@
     </message>
     <message>
         <source>geometry of the lever, 1 + r/L</source>
-        <translation>Geometrie des Hebels, 1 + r/L</translation>
+        <translation>Hebelgeometrie, 1 + r/L</translation>
     </message>
     <message>
         <source>common practice, no source</source>
@@ -361,7 +361,7 @@
     </message>
     <message>
         <source>packs add up, no mean</source>
-        <translation>Pakete addieren sich, kein Mittel</translation>
+        <translation>Summe der Pakete, kein Mittel</translation>
     </message>
     <message>
         <source>NIST SP 811, appendix B.8</source>
@@ -373,15 +373,15 @@
     </message>
     <message>
         <source>Lever on a stud, read as it is</source>
-        <translation>Hebel auf einem Bolzen, Ablesung unverändert genommen</translation>
+        <translation>Hebel am Bolzen, direkt abgelesen</translation>
     </message>
     <message>
         <source>11 % low (5 × 114.3 mm, lever 450 mm; 16 % at 300 mm)</source>
-        <translation>11 % zu wenig (5 × 114,3 mm, Hebel 450 mm; 16 % bei 300 mm)</translation>
+        <translation>11 % zu wenig (5 × 114,3 mm, L 450 mm; 16 % bei 300 mm)</translation>
     </message>
     <message>
         <source>Lever on a stud pointing inward</source>
-        <translation>Hebel auf einem Bolzen, nach innen</translation>
+        <translation>Hebel am Bolzen, nach innen</translation>
     </message>
     <message>
         <source>15 % high (5 × 114.3 mm, lever 450 mm)</source>
@@ -389,7 +389,7 @@
     </message>
     <message>
         <source>Hand 20 mm from where L was measured</source>
-        <translation>Hand 20 mm neben dem Punkt, bis zu dem L gemessen wurde</translation>
+        <translation>Hand 20 mm neben dem Ende von L</translation>
     </message>
     <message>
         <source>0.5 % at 450 mm</source>
@@ -405,7 +405,7 @@
     </message>
     <message>
         <source>Zero taken with the lever held level</source>
-        <translation>Null bei waagerecht gehaltenem Hebel genommen</translation>
+        <translation>Null bei waagerechtem Hebel</translation>
     </message>
     <message>
         <source>up to 6.1 N·m off (2.5 kg at 0.25 m)</source>
@@ -429,7 +429,7 @@
     </message>
     <message>
         <source>A gear is engaged, or the case is held</source>
-        <translation>Ein Gang ist eingelegt, oder das Gehäuse ist gehalten</translation>
+        <translation>Gang eingelegt, oder Gehäuse gehalten</translation>
     </message>
     <message>
         <source>about twice the torque</source>
@@ -445,7 +445,7 @@
     </message>
     <message>
         <source>27 N·m is 8 % of a range of 339 N·m: wide interval</source>
-        <translation>27 N·m sind 8 % eines Bereichs von 339 N·m: weites Intervall</translation>
+        <translation>27 N·m sind 8 % von 339 N·m: weites Intervall</translation>
     </message>
     <message>
         <source>One pull only</source>
@@ -453,7 +453,7 @@
     </message>
     <message>
         <source>a single peak scatters by several to tens of per cent</source>
-        <translation>eine einzelne Spitze streut um einige bis mehrere zehn Prozent</translation>
+        <translation>eine Spitze allein streut um einige bis zehn und mehr %</translation>
     </message>
     <message>
         <source>Drag taken for the pack</source>
@@ -465,7 +465,7 @@
     </message>
     <message>
         <source>Wind-up of the shafts taken for slip</source>
-        <translation>Verdrehung der Wellen für Rutschen gehalten</translation>
+        <translation>Verdrehte Wellen für Rutschen gehalten</translation>
     </message>
     <message>
         <source>0.6 to 1.8° at 100 N·m before anything slips</source>
@@ -473,7 +473,7 @@
     </message>
     <message>
         <source>held: floor, strap</source>
-        <translation>gehalten: Boden, Gurt</translation>
+        <translation>Boden, Gurt</translation>
     </message>
     <message>
         <source>raised</source>
@@ -485,7 +485,7 @@
     </message>
     <message>
         <source>not by hand</source>
-        <translation>nicht von Hand</translation>
+        <translation>nie von Hand</translation>
     </message>
     <message>
         <source>lever</source>
@@ -493,7 +493,7 @@
     </message>
     <message>
         <source>pull square</source>
-        <translation>rechtwinklig ziehen</translation>
+        <translation>rechtwinklig</translation>
     </message>
     <message>
         <source>hangs free</source>
@@ -501,7 +501,7 @@
     </message>
     <message>
         <source>hands off; again at the end</source>
-        <translation>Hände weg; am Ende noch mal</translation>
+        <translation>Hände weg; am Ende wieder</translation>
     </message>
     <message>
         <source>2 to 3 s</source>
@@ -1209,7 +1209,7 @@
     </message>
     <message>
         <source>two turns, slowly</source>
-        <translation>zwei Umdrehungen, langsam</translation>
+        <translation>2 Umdrehungen, langsam</translation>
     </message>
     <message>
         <source>nothing moves: stop</source>
@@ -2770,6 +2770,34 @@
     <message>
         <source>unloaded</source>
         <translation>unbelastet</translation>
+    </message>
+    <message>
+        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
+        <translation>ein Rad ist durch Boden und Gurt gehalten, das andere steht angehoben auf einem Bock; der Hebel zeigt nach außen, in einer Linie mit Radmitte und Bolzen; gezogen wird rechtwinklig; der Hebel hängt frei, niemand berührt ihn, die Null wird genommen; das Moment steigt in zwei bis drei Sekunden gleichmäßig bis B, dem Losbrechen, und bleibt dann bei R; langsam zwei Umdrehungen weiterdrehen, solange sich das Rad bewegt; sonst aufhören</translation>
+    </message>
+    <message>
+        <source>1  Hold one wheel</source>
+        <translation>1  Ein Rad halten</translation>
+    </message>
+    <message>
+        <source>2  Lever in line</source>
+        <translation>2  Hebel in Linie</translation>
+    </message>
+    <message>
+        <source>3  Zero</source>
+        <translation>3  Null</translation>
+    </message>
+    <message>
+        <source>4  Load smoothly</source>
+        <translation>4  Gleichmäßig</translation>
+    </message>
+    <message>
+        <source>5  Keep turning</source>
+        <translation>5  Weiterdrehen</translation>
+    </message>
+    <message>
+        <source>Common practice, no source, unless one is named; the vehicle maker's manual, local rules and qualified people decide.</source>
+        <translation>Allgemeine Praxis ohne Quelle, wo keine genannt ist; es entscheiden die Anleitung des Fahrzeugherstellers, örtliche Regeln und befähigte Personen.</translation>
     </message>
 </context>
 </TS>

@@ -333,7 +333,7 @@
     </message>
     <message>
         <source>from</source>
-        <translation>de</translation>
+        <translation>origen</translation>
     </message>
     <message>
         <source>Always</source>
@@ -341,7 +341,7 @@
     </message>
     <message>
         <source>geometry of the lever, 1 + r/L</source>
-        <translation>geometría de la palanca, 1 + r/L</translation>
+        <translation>geometría, 1 + r/L</translation>
     </message>
     <message>
         <source>common practice, no source</source>
@@ -361,7 +361,7 @@
     </message>
     <message>
         <source>packs add up, no mean</source>
-        <translation>los paquetes se suman, no hay media</translation>
+        <translation>suma de paquetes, no media</translation>
     </message>
     <message>
         <source>NIST SP 811, appendix B.8</source>
@@ -369,7 +369,7 @@
     </message>
     <message>
         <source>steel shafts, 38 to 28 mm</source>
-        <translation>semiejes de acero, de 38 a 28 mm</translation>
+        <translation>semiejes de acero, 38 a 28 mm</translation>
     </message>
     <message>
         <source>Lever on a stud, read as it is</source>
@@ -377,7 +377,7 @@
     </message>
     <message>
         <source>11 % low (5 × 114.3 mm, lever 450 mm; 16 % at 300 mm)</source>
-        <translation>11 % de menos (5 × 114,3 mm, palanca de 450 mm; 16 % con 300 mm)</translation>
+        <translation>11 % de menos (5 × 114,3 mm, 450 mm; 16 % con 300 mm)</translation>
     </message>
     <message>
         <source>Lever on a stud pointing inward</source>
@@ -401,11 +401,11 @@
     </message>
     <message>
         <source>20 to 34 N·m high (1.0 to 1.7 kg·m² at 20 rad/s²)</source>
-        <translation>de 20 a 34 N·m de más (de 1,0 a 1,7 kg·m² con 20 rad/s²)</translation>
+        <translation>20 a 34 N·m de más (1,0 a 1,7 kg·m² con 20 rad/s²)</translation>
     </message>
     <message>
         <source>Zero taken with the lever held level</source>
-        <translation>Cero tomado con la palanca sujeta en horizontal</translation>
+        <translation>Cero con la palanca en horizontal</translation>
     </message>
     <message>
         <source>up to 6.1 N·m off (2.5 kg at 0.25 m)</source>
@@ -445,7 +445,7 @@
     </message>
     <message>
         <source>27 N·m is 8 % of a range of 339 N·m: wide interval</source>
-        <translation>27 N·m son el 8 % de un rango de 339 N·m: intervalo ancho</translation>
+        <translation>27 N·m son el 8 % de 339 N·m: intervalo ancho</translation>
     </message>
     <message>
         <source>One pull only</source>
@@ -453,7 +453,7 @@
     </message>
     <message>
         <source>a single peak scatters by several to tens of per cent</source>
-        <translation>un solo pico se dispersa desde un poco hasta decenas por ciento</translation>
+        <translation>un pico solo se dispersa hasta decenas por ciento</translation>
     </message>
     <message>
         <source>Drag taken for the pack</source>
@@ -461,19 +461,19 @@
     </message>
     <message>
         <source>16 to 21 N·m without any pack friction</source>
-        <translation>de 16 a 21 N·m sin fricción alguna del paquete</translation>
+        <translation>16 a 21 N·m sin fricción del paquete</translation>
     </message>
     <message>
         <source>Wind-up of the shafts taken for slip</source>
-        <translation>Torsión de los semiejes tomada por deslizamiento</translation>
+        <translation>Torsión de semiejes tomada por deslizar</translation>
     </message>
     <message>
         <source>0.6 to 1.8° at 100 N·m before anything slips</source>
-        <translation>de 0,6 a 1,8° con 100 N·m antes de que nada deslice</translation>
+        <translation>0,6 a 1,8° con 100 N·m, antes de deslizar</translation>
     </message>
     <message>
         <source>held: floor, strap</source>
-        <translation>sujeta: suelo, cincha</translation>
+        <translation>suelo, cincha</translation>
     </message>
     <message>
         <source>raised</source>
@@ -493,7 +493,7 @@
     </message>
     <message>
         <source>pull square</source>
-        <translation>tire a escuadra</translation>
+        <translation>a escuadra</translation>
     </message>
     <message>
         <source>hangs free</source>
@@ -2770,6 +2770,34 @@
     <message>
         <source>unloaded</source>
         <translation>sin carga</translation>
+    </message>
+    <message>
+        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
+        <translation>una rueda está sujeta por el suelo y una cincha, la otra levantada sobre un caballete; la palanca apunta hacia fuera, en línea con el centro de la rueda y el espárrago; el tirón va a escuadra; la palanca cuelga libre, nadie la toca, se toma el cero; el par sube con suavidad en dos o tres segundos hasta B, el arranque, y queda en R; siga girando despacio dos vueltas mientras la rueda se mueva; si no, pare</translation>
+    </message>
+    <message>
+        <source>1  Hold one wheel</source>
+        <translation>1  Sujetar rueda</translation>
+    </message>
+    <message>
+        <source>2  Lever in line</source>
+        <translation>2  Palanca en línea</translation>
+    </message>
+    <message>
+        <source>3  Zero</source>
+        <translation>3  Cero</translation>
+    </message>
+    <message>
+        <source>4  Load smoothly</source>
+        <translation>4  Con suavidad</translation>
+    </message>
+    <message>
+        <source>5  Keep turning</source>
+        <translation>5  Siga girando</translation>
+    </message>
+    <message>
+        <source>Common practice, no source, unless one is named; the vehicle maker's manual, local rules and qualified people decide.</source>
+        <translation>Práctica común, sin fuente, si no se nombra una; deciden el manual del fabricante, las normas locales y personas cualificadas.</translation>
     </message>
 </context>
 </TS>

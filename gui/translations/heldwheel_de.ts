@@ -1824,26 +1824,6 @@
         <translation>An der Achse: Ablesung × %1</translation>
     </message>
     <message>
-        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
-        <translation>ein Rad ist durch Boden und Gurt gehalten, das andere steht angehoben auf einem Bock; der Hebel zeigt nach außen, in einer Linie mit Radmitte und Bolzen; gezogen wird rechtwinklig; der Hebel hängt frei, niemand berührt ihn, die Null wird genommen; das Moment steigt in zwei bis drei Sekunden gleichmäßig bis B, dem Losbrechen, und bleibt dann bei R; langsam zwei Umdrehungen weiterdrehen, solange sich das Rad bewegt; sonst aufhören</translation>
-    </message>
-    <message>
-        <source>1  Hold one wheel</source>
-        <translation>1  Ein Rad halten</translation>
-    </message>
-    <message>
-        <source>2  Lever in line</source>
-        <translation>2  Hebel in Linie</translation>
-    </message>
-    <message>
-        <source>3  Zero</source>
-        <translation>3  Null</translation>
-    </message>
-    <message>
-        <source>4  Load smoothly</source>
-        <translation>4  Gleichmäßig</translation>
-    </message>
-    <message>
         <source>%1 (%2 to %3)</source>
         <translation>%1 (%2 bis %3)</translation>
     </message>
@@ -2658,10 +2638,6 @@
     <message>
         <source>Put clutch plate on the card</source>
         <translation>Lamellen auf die Karte</translation>
-    </message>
-    <message>
-        <source>5  Keep turning</source>
-        <translation>5  Weiterdrehen</translation>
     </message>
     <message>
         <source>Space</source>

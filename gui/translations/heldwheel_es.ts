@@ -1824,26 +1824,6 @@
         <translation>En el eje: lectura × %1</translation>
     </message>
     <message>
-        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
-        <translation>una rueda está sujeta por el suelo y una cincha, la otra levantada sobre un caballete; la palanca apunta hacia fuera, en línea con el centro de la rueda y el espárrago; el tirón va a escuadra; la palanca cuelga libre, nadie la toca, se toma el cero; el par sube con suavidad en dos o tres segundos hasta B, el arranque, y queda en R; siga girando despacio dos vueltas mientras la rueda se mueva; si no, pare</translation>
-    </message>
-    <message>
-        <source>1  Hold one wheel</source>
-        <translation>1  Sujetar una rueda</translation>
-    </message>
-    <message>
-        <source>2  Lever in line</source>
-        <translation>2  Palanca en línea</translation>
-    </message>
-    <message>
-        <source>3  Zero</source>
-        <translation>3  Cero</translation>
-    </message>
-    <message>
-        <source>4  Load smoothly</source>
-        <translation>4  Con suavidad</translation>
-    </message>
-    <message>
         <source>%1 (%2 to %3)</source>
         <translation>%1 (%2 a %3)</translation>
     </message>
@@ -2658,10 +2638,6 @@
     <message>
         <source>Put clutch plate on the card</source>
         <translation>Poner de discos en la ficha</translation>
-    </message>
-    <message>
-        <source>5  Keep turning</source>
-        <translation>5  Siga girando</translation>
     </message>
     <message>
         <source>Space</source>
