@@ -39,6 +39,9 @@ RENEW = "HELDWHEEL_KEEP"
 """The environment's name for the file that changes are listed in; where it is set, answers are written."""
 
 RELATIVE, TINY = 1e-6, 1e-9
+MOST = 1e6
+"""Greater numbers of a long array count as this, so that one of them does not hide the others."""
+
 LONG = 12
 """An array of more numbers than this is kept as how many they are, two sums, and its ends."""
 
@@ -149,9 +152,10 @@ def _array(values: np.ndarray[Any, Any]) -> Any:
     flat = values.ravel()
     if len(flat) <= LONG or (not np.issubdtype(flat.dtype, np.number) and flat.dtype != bool):
         return [plain(each) for each in flat.tolist()]
-    good = np.nan_to_num(flat.astype(float), nan=0.5, posinf=1e9, neginf=-1e9)
+    good = np.nan_to_num(flat.astype(float), nan=0.5, posinf=MOST, neginf=-MOST)
+    good = np.minimum(np.abs(good), MOST)
     weight = 1 + np.arange(len(good)) % 97 / 97
-    sums = float(np.abs(good).sum()), float((np.abs(good) * weight).sum())
+    sums = float(good.sum()), float((good * weight).sum())
     return ["array", list(values.shape), *map(_float, sums), *(plain(flat[at].item()) for at in (0, 1, -1))]
 
 

@@ -52,7 +52,7 @@ def steps(*packages: str) -> Iterator[dict[str, float]]:
     finally:
         for owner, name, one in before:
             setattr(owner, name, one)
-        said |= {label: calls + total for label, (calls, total) in sorted(sums.items())}
+        said |= {label: float(f"{calls + total:.7g}") for label, (calls, total) in sorted(sums.items())}
 
 
 def _modules(package: str) -> Iterator[ModuleType]:
