@@ -4240,8 +4240,8 @@
         <translation>Der Datenträger ist voll: Die Aufzeichnung konnte nicht weitergeschrieben werden. %1 Messwerte sind sicher gespeichert.</translation>
     </message>
     <message>
-        <source>Transducer ended</source>
-        <translation>Aufnehmer beendet</translation>
+        <source>Transducer disconnected</source>
+        <translation>Aufnehmer getrennt</translation>
     </message>
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
@@ -5774,6 +5774,18 @@
     <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Worauf eine solche Einheit stattdessen geprüft wird, nach dem Handbuch des Herstellers:</translation>
+    </message>
+    <message>
+        <source>number %1: %2 to %3</source>
+        <translation>Zahl %1: %2 bis %3</translation>
+    </message>
+    <message>
+        <source>number %1</source>
+        <translation>Zahl %1</translation>
+    </message>
+    <message>
+        <source>stood still, and is kept as a number of its own: %1</source>
+        <translation>stand still und bleibt eine eigene Zahl: %1</translation>
     </message>
 </context>
 </TS>
