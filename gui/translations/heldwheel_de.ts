@@ -13,7 +13,7 @@
     </message>
     <message>
         <source>Compare</source>
-        <translation>Vergleichen</translation>
+        <translation>Vergleich</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -2677,7 +2677,7 @@
     </message>
     <message>
         <source>Test, Review, Compare</source>
-        <translation>Prüfung, Ansehen, Vergleichen</translation>
+        <translation>Prüfung, Ansehen, Vergleich</translation>
     </message>
     <message>
         <source>F2, Delete, Ctrl+Z</source>
@@ -2701,7 +2701,7 @@
     </message>
     <message>
         <source>on a picture of Compare: from point to point, open its recordings</source>
-        <translation>auf einem Bild unter Vergleichen: von Punkt zu Punkt, dessen Aufzeichnungen öffnen</translation>
+        <translation>auf einem Bild unter Vergleich: von Punkt zu Punkt, dessen Aufzeichnungen öffnen</translation>
     </message>
     <message>
         <source>Right button, Menu</source>
@@ -5677,7 +5677,7 @@
     </message>
     <message>
         <source>Opens Compare</source>
-        <translation>Öffnet Vergleichen</translation>
+        <translation>Öffnet den Vergleich</translation>
     </message>
     <message>
         <source>Pull %1, %2: amplitude %3 at the axle, highest %4 after its start. A hint only; it may be: %5</source>

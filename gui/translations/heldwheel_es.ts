@@ -4049,7 +4049,7 @@
     </message>
     <message>
         <source>Keep this build</source>
-        <translation>Guardar este montaje</translation>
+        <translation>Conservar</translation>
     </message>
     <message>
         <source>Spring, faces, pinion</source>
