@@ -83,7 +83,9 @@ def plain(value: object) -> Any:
     if isinstance(value, Enum):
         return value.name
     if isinstance(value, str):
-        return value if len(value) <= WORDS else f"{value[: WORDS // 2]}… {hashlib.sha256(value.encode()).hexdigest()[:8]}"
+        return (
+            value if len(value) <= WORDS else f"{value[: WORDS // 2]}… {hashlib.sha256(value.encode()).hexdigest()[:8]}"
+        )
     if isinstance(value, int | np.integer):
         return int(value)
     if isinstance(value, float | np.floating):
@@ -131,7 +133,24 @@ def everything(value: Any, deep: int = 0) -> Any:
         shown = [name for name, one in vars(type(value)).items() if isinstance(one, property)]
         fields = [everything(getattr(value, name), deep + 1) for name in _fields(value)]
         return fields + [tried(getattr, value, name) if deep < DEEP else None for name in shown]
-    return getattr(value, "__name__", "") if callable(value) else value
+    kinds = (
+        str,
+        bytes,
+        int,
+        float,
+        np.generic,
+        np.ndarray,
+        Enum,
+        date,
+        time,
+        timedelta,
+        PurePath,
+        BaseException,
+        type(None),
+    )
+    return (
+        value if isinstance(value, (*kinds, set, frozenset, slice)) else type(value).__name__
+    )  # of others what they are
 
 
 def changes(was: Any, now: Any, names: Any = None, path: str = "") -> list[str]:

@@ -12,6 +12,7 @@ from PySide6.QtGui import QDesktopServices, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, QWidget
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, ArchiveEntry, first_look, read_entries
+from gui.models.display import grouped
 from gui.models.issuing import issue_of
 from gui.models.loading import Loaded, angle_of, export, load, page_beside, said_of
 from gui.models.ratio import halves_of
@@ -161,7 +162,7 @@ class ReviewPage(QWidget):
         piece, self._left = self._left[:PIECE], self._left[PIECE:]
         if piece:
             self.worker.ask(read_entries, piece, then=self._take_piece, failed=self._failed)
-            self.list.recount(f", {len(self._left) + len(piece):,} more")
+            self.list.recount(f", {grouped(len(self._left) + len(piece))} more")
             return
         self.all_s = time.perf_counter() - self._began
         self.list.refilter()

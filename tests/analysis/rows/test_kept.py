@@ -7,16 +7,19 @@ import zipfile
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
 from analysis.pipeline import Asked, read_file
 from analysis.rows import batch, export, friction, gear, journal, summary, tables
-from analysis.verdict.recorded import RecordingReading
 from logger.header import Lever
 from logger.recordings.axles import Build
 from tests.kept import kept, tried
 from tests.steps import steps
+
+if TYPE_CHECKING:
+    from analysis.verdict.recorded import RecordingReading
 
 SEASON = Path(__file__).parents[3] / "recordings"
 NAMES = ("01-arrival-left", "02-build-shim-30", "05-event-1", "06-chatter", "06-clumsy-hand")
