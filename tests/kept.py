@@ -45,6 +45,9 @@ DEEP = 5
 """Records within records are taken apart so far."""
 
 RELATIVE, TINY = 1e-6, 1e-9
+SERIES = 40
+"""A longer series of floats is kept as an array."""
+
 WORDS = 80
 """A longer text is kept as its beginning and a hash."""
 
@@ -107,7 +110,8 @@ def plain(value: object) -> Any:
     if isinstance(value, BaseException):
         return [type(value).__name__, str(value)]
     if isinstance(value, tuple | list):
-        return [plain(each) for each in value]
+        long = len(value) > SERIES and all(isinstance(each, float) for each in value)
+        return _array(np.array(value)) if long else [plain(each) for each in value]
     raise TypeError(f"{type(value).__name__} is not kept: give what it says")
 
 

@@ -123,7 +123,7 @@ def test_kept_chatter_on_the_road(tmp_path, monkeypatch):
             np.column_stack((t, shake)),
             "%.4f",
             ",",
-            header="time_s,acceleration_m/s2",
+            header="time [s],x [m/s²]",
             comments="",
             encoding="utf-8",
         )

@@ -441,7 +441,9 @@ def test_kept_patterns(turns):
                 answers.append(found)
                 own = orders.patterns_of(pull, head, at)
                 answers.append(
-                    orders.pattern_lines([own, (), own[:1]], lambda v, u: f"{v:.2f} {u}", lambda v, n: f"{v:.{n}f}")
+                    orders.pattern_lines(
+                        [own, (), own[:1]], lambda v, u: f"{v:.2f} {u and round(u, 3)}", lambda v, n: f"{v:.{n}f}"
+                    )
                 )
                 stiff = tried(elastic.stiffness_of, pull, at)
                 answers.append(stiff)
