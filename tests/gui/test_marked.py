@@ -9,7 +9,7 @@ from __future__ import annotations
 import pytest
 from PySide6.QtWidgets import QLabel
 
-from gui.translation import install, tr
+from gui.translation import install
 from gui.widgets.parts import label
 from tests.gui.shots.__main__ import STATES
 from tests.gui.shots.studio import Studio
@@ -63,7 +63,6 @@ def test_an_unmarked_text_is_noticed(qtbot, monkeypatch: pytest.MonkeyPatch) -> 
         qtbot.addWidget(part)
         part.show()
     assert {text for _, text in bare_texts()} == {"Torque at the axle"}
-    tr.cache_clear()
 
 
 def test_an_untranslated_text_is_noticed(qapp) -> None:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import ast
 import re
-import xml.etree.ElementTree as ET
 from collections.abc import Iterator
+from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -13,6 +13,8 @@ import pytest
 import analysis
 import gui.translation as translation
 from analysis.cautions import CAUTIONS
+from analysis.language.translator import catalogue as analysis_catalogue
+from analysis.language.translator import read_catalogue
 from gui.models.coach import Hint
 from gui.models.flow import Step
 from gui.pages.settings_dialog import SettingsDialog
@@ -25,8 +27,12 @@ ACTION = Path(translation.__file__).parent / "models" / "action.py"
 
 
 def catalogue(language: str) -> dict[str, str]:
-    root = ET.parse(FOLDER / f"heldwheel_{language}.ts").getroot()
-    return {m.findtext("source") or "": m.findtext("translation") or "" for m in root.iter("message")}
+    """Give all that the window can say: its own texts, and those of the analysis."""
+    return {**analysis_catalogue(language), **read_catalogue(window_catalogue(language))}
+
+
+def window_catalogue(language: str) -> str:
+    return (FOLDER / f"heldwheel_{language}.ts").read_text("utf-8")
 
 
 def action_texts() -> Iterator[str]:
@@ -103,6 +109,14 @@ def test_no_text_is_missing(language: str):
     known = catalogue(language)
     missing = [text for text in WANTED if not known.get(text)]
     assert not missing, "\n".join(missing)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_text_stands_in_one_catalogue_once(language: str):
+    """What the analysis says stands in its catalogue alone: its pages and the window find the same words there."""
+    written = (files("analysis.language") / f"analysis_{language}.ts").read_text("utf-8") + window_catalogue(language)
+    found = re.findall(r"<source>(.*?)</source>", written, re.DOTALL)
+    assert len(found) == len(set(found)), sorted({text for text in found if found.count(text) > 1})
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

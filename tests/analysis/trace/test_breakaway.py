@@ -6,8 +6,10 @@ import numpy as np
 import pytest
 
 from analysis.trace.breakaway import find_peak
+from analysis.trace.reading import read_torque
 from analysis.trace.smooth import parabola, quantile
-from tests.analysis.made import Shape
+from analysis.trace.traces import Sensor
+from tests.analysis.made import Shape, trace
 
 EXPECTED_MAXIMUM = {2: 0.56419, 5: 1.16296, 10: 1.53875, 20: 1.86748, 50: 2.24907, 100: 2.50759}
 """Expected largest of n standard normal values (published-value rows 9.4, from memory)."""
@@ -174,3 +176,11 @@ class TestKnownDelay:
         t, x = pulled()
         part = t > 1.45
         assert find_peak(t[part], x[part], 40.0, 0.001, delay_s=0.2).torque_nm == pytest.approx(46.0, rel=0.005)
+
+
+def test_a_filter_that_is_very_late_is_no_fault():
+    """The time of a peak is put right by the delay; what came after it in the readings is looked for where they are."""
+    t, y = trace(Shape(breakaway_nm=46.0, rotating_nm=30.0, turning_s=0.5), rate_hz=100.0, ripple=0.1)
+    for delay_s in (0.1, 0.3, 1.0):
+        (pull,) = read_torque(t, y, sensor=Sensor(delay_s=delay_s, delay_s_u=0.01)).pulls
+        assert pull.breakaway is not None
