@@ -12,7 +12,7 @@ from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
-from analysis.language.translator import COMMA, LANGUAGES, Translator, catalogue, read_catalogue
+from analysis.language.translator import COMMA, LANGUAGES, Translator, catalogue, read_catalogue, unbroken
 
 __all__ = ["COMMA", "LANGUAGES", "by_locale", "install", "sentence", "spoken_language", "tr"]
 
@@ -77,7 +77,7 @@ def by_locale(locale: QLocale) -> dict[str, object]:
 
 def tr(text: str) -> str:
     """Give a text in the user's language; one that is not in the catalogue stays as it is."""
-    return text if _translator is None else _translator.tr(text)
+    return unbroken(text if _translator is None else _translator.tr(text))
 
 
 def spoken_language() -> str:

@@ -18,13 +18,14 @@ a millionth (or by ``TINY``, since what remains of a difference of equals is cha
 from __future__ import annotations
 
 import dataclasses
+import hashlib
 import json
 import math
 import os
 import re
 import subprocess
 import sys
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import date, datetime, time, timedelta
 from enum import Enum
 from functools import cache
@@ -34,11 +35,22 @@ from typing import Any
 import msgspec
 import numpy as np
 
+from logger.errors import HeldwheelError
+
 FOLDER = Path(__file__).with_name("data") / "kept"
 RENEW = "HELDWHEEL_KEEP"
 """The environment's name for the file that changes are listed in; where it is set, answers are written."""
 
+DEEP = 5
+"""Records within records are taken apart so far."""
+
 RELATIVE, TINY = 1e-6, 1e-9
+WORDS = 80
+"""A longer text is kept as its beginning and a hash."""
+
+MOST = 1e6
+"""Greater numbers of a long array count as this, so that one of them does not hide the others."""
+
 LONG = 12
 """An array of more numbers than this is kept as how many they are, two sums, and its ends."""
 
@@ -71,7 +83,9 @@ def plain(value: object) -> Any:
     if isinstance(value, Enum):
         return value.name
     if isinstance(value, str):
-        return str(value)
+        return (
+            value if len(value) <= WORDS else f"{value[: WORDS // 2]}… {hashlib.sha256(value.encode()).hexdigest()[:8]}"
+        )
     if isinstance(value, int | np.integer):
         return int(value)
     if isinstance(value, float | np.floating):
@@ -85,7 +99,7 @@ def plain(value: object) -> Any:
     if isinstance(value, slice):
         return [plain(value.start), plain(value.stop)]
     if isinstance(value, Mapping):
-        return {str(plain(key)): plain(each) for key, each in value.items()}
+        return {str(plain(key)): plain(each) for key, each in value.items() if each is not None}
     if isinstance(value, set | frozenset):
         return sorted((plain(each) for each in value), key=str)
     if dataclasses.is_dataclass(value) or isinstance(value, msgspec.Struct):
@@ -95,6 +109,48 @@ def plain(value: object) -> Any:
     if isinstance(value, tuple | list):
         return [plain(each) for each in value]
     raise TypeError(f"{type(value).__name__} is not kept: give what it says")
+
+
+def tried(call: Callable[..., Any], *args: Any, **more: Any) -> Any:
+    """Give what a call gives with all its properties, or the error that it ends in; of Python's own only its name."""
+    try:
+        return everything(call(*args, **more))
+    except (HeldwheelError, ValueError) as error:
+        return error
+    except (ArithmeticError, LookupError, TypeError, RuntimeWarning) as error:
+        return type(error).__name__
+
+
+def everything(value: Any, deep: int = 0) -> Any:
+    """Give a record as its fields and then its properties, and records in it likewise."""
+    if deep > DEEP:
+        return value
+    if isinstance(value, Mapping):
+        return {key: everything(each, deep + 1) for key, each in value.items()}
+    if isinstance(value, tuple | list):
+        return [everything(each, deep + 1) for each in value]
+    if not isinstance(value, type) and (dataclasses.is_dataclass(value) or isinstance(value, msgspec.Struct)):
+        shown = [name for name, one in vars(type(value)).items() if isinstance(one, property)]
+        fields = [everything(getattr(value, name), deep + 1) for name in _fields(value)]
+        return fields + [tried(getattr, value, name) if deep < DEEP else None for name in shown]
+    kinds = (
+        str,
+        bytes,
+        int,
+        float,
+        np.generic,
+        np.ndarray,
+        Enum,
+        date,
+        time,
+        timedelta,
+        PurePath,
+        BaseException,
+        type(None),
+    )
+    return (
+        value if isinstance(value, (*kinds, set, frozenset, slice)) else type(value).__name__
+    )  # of others what they are
 
 
 def changes(was: Any, now: Any, names: Any = None, path: str = "") -> list[str]:
@@ -149,9 +205,10 @@ def _array(values: np.ndarray[Any, Any]) -> Any:
     flat = values.ravel()
     if len(flat) <= LONG or (not np.issubdtype(flat.dtype, np.number) and flat.dtype != bool):
         return [plain(each) for each in flat.tolist()]
-    good = np.nan_to_num(flat.astype(float), nan=0.5, posinf=1e9, neginf=-1e9)
+    good = np.nan_to_num(flat.astype(float), nan=0.5, posinf=MOST, neginf=-MOST)
+    good = np.minimum(np.abs(good), MOST)
     weight = 1 + np.arange(len(good)) % 97 / 97
-    sums = float(np.abs(good).sum()), float((np.abs(good) * weight).sum())
+    sums = float(good.sum()), float((good * weight).sum())
     return ["array", list(values.shape), *map(_float, sums), *(plain(flat[at].item()) for at in (0, 1, -1))]
 
 

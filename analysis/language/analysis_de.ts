@@ -1720,7 +1720,7 @@
         <translation>Ob das gehaltene Rad stehen blieb, ist aus einem Winkel und dem Drehmoment nicht zu erkennen: Reifen und Boden mit Kreide markieren oder auch seinen Winkel aufzeichnen (held_angle)</translation>
     </message>
     <message>
-        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <source>the held wheel turned with the other by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
         <translation>das gehaltene Rad drehte sich um %1° von %2° mit: Reifen oder Gurt sind gerutscht, nicht die Pakete; so halten, dass es stehen bleibt, und noch einmal ziehen</translation>
     </message>
     <message>

@@ -1720,7 +1720,7 @@
         <translation>Si la rueda sujeta no se movió no se puede saber con un solo ángulo y el par: marque neumático y suelo con tiza o grabe también su ángulo (held_angle)</translation>
     </message>
     <message>
-        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
+        <source>the held wheel turned with the other by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
         <translation>la rueda sujeta giró %1° de %2°: resbaló su neumático o su correa, no los paquetes; sujétela para que no se mueva y repita el tirón</translation>
     </message>
     <message>

@@ -4,7 +4,7 @@ A text with figures in it is found by its template, ``Pull %1 of %2``; words tha
 text without a translation stays English. The catalogues ``analysis_<language>.ts`` hold what the analysis says and what
 stands on its pages; the window looks into its own first (``gui.translation``).
 
-Offers ``Translator``, ``translator``, ``catalogue``, ``LANGUAGES``, ``COMMA``.
+Offers ``Translator``, ``translator``, ``catalogue``, ``unbroken``, ``LANGUAGES``, ``COMMA``.
 """
 
 from __future__ import annotations
@@ -128,6 +128,11 @@ def _place(source: str) -> str:
     """
     own = re.sub(r"%\d|\s", "", source)
     return "(.+)" if len(own) >= FEW_CHARACTERS or HEADED.match(source) else FIGURE
+
+
+def unbroken(text: str) -> str:
+    """Keep "(95 %)" with its number at the end of a line."""
+    return text.replace(" (95 %", "\u00a0(95\u00a0%")
 
 
 def read_catalogue(written: str) -> dict[str, str]:

@@ -13,7 +13,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from analysis.language.translator import COMMA, LANGUAGES, Translator, translator
+from analysis.language.translator import COMMA, LANGUAGES, Translator, translator, unbroken
 from analysis.report.content import APART, CLOSES, OPENS, Content, Headline, Section
 from analysis.report.drawing import Drawing, Text
 from logger.errors import InputError
@@ -28,8 +28,6 @@ FIRST_PLACE = 0xE100
 """Own words wait behind characters of a private area while the sentence around them is translated."""
 
 POINT = re.compile(r"(?<![\d.])(\d+)\.(\d+)(?![\d.]*\.\d)")
-HELD = "\u00a0(95\u00a0%)"
-"""Stays with its number at the end of a line."""
 
 
 def check_language(language: str) -> str:
@@ -62,7 +60,7 @@ def said(text: str, language: str) -> str:
     text = text.replace(APART, "")
     if language in COMMA:
         text = POINT.sub(r"\1,\2", text)
-    text = text.replace(" (95 %)", HELD)
+    text = unbroken(text)
     for place, words in enumerate(kept, FIRST_PLACE):
         text = text.replace(chr(place), words)
     return text

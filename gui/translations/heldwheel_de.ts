@@ -13,7 +13,7 @@
     </message>
     <message>
         <source>Compare</source>
-        <translation>Vergleichen</translation>
+        <translation>Vergleich</translation>
     </message>
     <message>
         <source>Unit</source>
@@ -2677,7 +2677,7 @@
     </message>
     <message>
         <source>Test, Review, Compare</source>
-        <translation>Prüfung, Ansehen, Vergleichen</translation>
+        <translation>Prüfung, Ansehen, Vergleich</translation>
     </message>
     <message>
         <source>F2, Delete, Ctrl+Z</source>
@@ -2701,7 +2701,7 @@
     </message>
     <message>
         <source>on a picture of Compare: from point to point, open its recordings</source>
-        <translation>auf einem Bild unter Vergleichen: von Punkt zu Punkt, dessen Aufzeichnungen öffnen</translation>
+        <translation>auf einem Bild unter Vergleich: von Punkt zu Punkt, dessen Aufzeichnungen öffnen</translation>
     </message>
     <message>
         <source>Right button, Menu</source>
@@ -4240,8 +4240,8 @@
         <translation>Der Datenträger ist voll: Die Aufzeichnung konnte nicht weitergeschrieben werden. %1 Messwerte sind sicher gespeichert.</translation>
     </message>
     <message>
-        <source>Transducer ended</source>
-        <translation>Aufnehmer beendet</translation>
+        <source>Transducer disconnected</source>
+        <translation>Aufnehmer getrennt</translation>
     </message>
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
@@ -5677,7 +5677,7 @@
     </message>
     <message>
         <source>Opens Compare</source>
-        <translation>Öffnet Vergleichen</translation>
+        <translation>Öffnet den Vergleich</translation>
     </message>
     <message>
         <source>Pull %1, %2: amplitude %3 at the axle, highest %4 after its start. A hint only; it may be: %5</source>
@@ -5774,6 +5774,18 @@
     <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Worauf eine solche Einheit stattdessen geprüft wird, nach dem Handbuch des Herstellers:</translation>
+    </message>
+    <message>
+        <source>number %1: %2 to %3</source>
+        <translation>Zahl %1: %2 bis %3</translation>
+    </message>
+    <message>
+        <source>number %1</source>
+        <translation>Zahl %1</translation>
+    </message>
+    <message>
+        <source>stood still, and is kept as a number of its own: %1</source>
+        <translation>stand still und bleibt eine eigene Zahl: %1</translation>
     </message>
 </context>
 </TS>

@@ -4049,7 +4049,7 @@
     </message>
     <message>
         <source>Keep this build</source>
-        <translation>Guardar este montaje</translation>
+        <translation>Conservar</translation>
     </message>
     <message>
         <source>Spring, faces, pinion</source>
@@ -4240,8 +4240,8 @@
         <translation>El disco está lleno: el registro no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
     </message>
     <message>
-        <source>Transducer ended</source>
-        <translation>Transductor terminado</translation>
+        <source>Transducer disconnected</source>
+        <translation>Transductor desconectado</translation>
     </message>
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
@@ -5774,6 +5774,18 @@
     <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Qué se prueba en una unidad así, según el manual del fabricante:</translation>
+    </message>
+    <message>
+        <source>number %1: %2 to %3</source>
+        <translation>número %1: de %2 a %3</translation>
+    </message>
+    <message>
+        <source>number %1</source>
+        <translation>número %1</translation>
+    </message>
+    <message>
+        <source>stood still, and is kept as a number of its own: %1</source>
+        <translation>no cambió y queda como número propio: %1</translation>
     </message>
 </context>
 </TS>

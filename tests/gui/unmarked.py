@@ -143,9 +143,9 @@ DATA = (
     "reference",
     "operator A", "operator B", "axle 1", "axle 2", "axle 3", "rear", "invented club rule", "manual, p. 3-7",
     "manual, 3-7", "Hillfoot Workshop", "Old Quarry Road 3 / Hillfoot", "operator C", "A-117", "43-11", "modifier B",
-    "75W-90", "jo", "worn", "value2", "value3", "low breakaway", "workshop transducer", "tag", "hold", "G-7", "new",
+    "75W-90", "jo", "worn", "low breakaway", "workshop transducer", "tag", "hold", "G-7", "new",
     "answers letters: value, extremes", "operator A − operator B", *(name.replace("-", " ") for name in shipped()),
-    "club car 7, rear, left", "Modbus RTU: torque, temperature", "value3 21.4", "value3 21.5",
+    "club car 7, rear, left", "Modbus RTU: torque, temperature",
     "Word order and scale vary from sensor to sensor: compare with a known load.", "An invented example.",
     "An invented example: D is answered by +12.34 TAB +13.00 TAB -0.10 CR. A '?' means a bad request.",
 )  # fmt: skip

@@ -18,7 +18,7 @@ from tests.steps import steps
 LONG = {"long-003"}
 """Twenty minutes."""
 
-STEPS_OF = 2500
+STEPS_OF = 1500
 """Of traces with fewer samples the steps are kept as well."""
 
 NAMES = [name for name in spoilt.names() if name not in LONG]
@@ -46,7 +46,7 @@ def test_kept_reading_of_a_changed_trace(name, way, much):
 def test_kept_reading_on_a_grid(number):
     """Whole newton metres at even times lie on the borders of rules."""
     found = spoilt.Taken(*on_grid.made(number), None, Sensor(capacity_nm=CAPACITIES_NM[number % 3]))
-    assert_kept(f"grid {number}", found, with_steps=number < 60)
+    assert_kept(f"grid {number}", found, with_steps=number < 50)
 
 
 @pytest.mark.parametrize(("name", "way", "much"), CHANGED[::9])
