@@ -1,4 +1,4 @@
-"""Chatter on the road: the level in a band of a sound (WAV) or a table of acceleration from figure-eights.
+"""Chatter on the road: the level in a frequency band of a sound (WAV) or a table of acceleration from figure-eights.
 
     heldwheel-read chatter eights.wav
     heldwheel-read chatter after.wav --against before.wav --axle 43-11
@@ -8,8 +8,8 @@ Counts the stretches that stand out of the recording's own quiet background by 6
 it, with their duration and share, and sets the chatter index of the same axle's pulls beside them (found by the tag on
 their job card). This is no torque: there is no limit and no result.
 
-The band is 50 to 800 Hz for sound, 20 to 800 Hz for acceleration as far as its rate carries it (common practice, no
-source). Levels are in dB re a full-scale sine, or dB re 1 µm/s².
+The frequency band is 50 to 800 Hz for sound, 20 to 800 Hz for acceleration as far as its rate carries it (common
+practice, no source). Levels are in dB re a full-scale sine, or dB re 1 µm/s².
 
 Before and after: the same microphone at the same place, gain fixed, same ground and speed, warm oil; ten figure-eights
 and a stretch without turning, 20 s and more.
@@ -37,7 +37,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.cautions import ROAD
-    from analysis.rows.road import CANNOT_TELL, NO_TORQUE, lines_of, parse_band, road_test, to_json, write_road
+    from analysis.rows.road import (
+        CANNOT_TELL,
+        NO_TORQUE,
+        event_words,
+        lines_of,
+        parse_band,
+        road_test,
+        to_json,
+        write_road,
+    )
     from logger.edges import console
 
     test = road_test(args.file, args.against, parse_band(args.band), args.axle, args.recordings)
@@ -52,8 +61,7 @@ def run(args: argparse.Namespace) -> int:
     for line in lines_of(test):
         console.say(console.clean(line, 400))
     for at, event in enumerate(test.found.events, 1):
-        cut = "  clipped" if event.clipped else ""
-        console.say(f"  {at:>3}  {event.start_s:8.1f} to {event.end_s:.1f} s  {event.level_db:6.1f} dB{cut}")
+        console.say(f"  {event_words(at, event)}")
     for text in (*test.problems, *CANNOT_TELL):
         console.note(f"mind: {console.clean(text, 400)}")
     for text in ROAD:

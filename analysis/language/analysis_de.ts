@@ -2799,5 +2799,153 @@
         <source>Common practice, no source, unless one is named; the vehicle maker's manual, local rules and qualified people decide.</source>
         <translation>Allgemeine Praxis ohne Quelle, wo keine genannt ist; es entscheiden die Anleitung des Fahrzeugherstellers, örtliche Regeln und befähigte Personen.</translation>
     </message>
+    <message>
+        <source>Record ten figure-eights and a stretch without turning, 20 s and more, as WAV or as a table of acceleration. To compare: same microphone, place, gain, ground and speed, warm oil.</source>
+        <translation>Zehn Achten und ein Stück ohne Lenken aufzeichnen, 20 s und mehr, als WAV oder als Tabelle der Beschleunigung. Zum Vergleichen: gleiches Mikrofon, gleicher Platz, gleiche Verstärkung, gleicher Boden, gleiche Geschwindigkeit, warmes Öl.</translation>
+    </message>
+    <message>
+        <source>Chatter by its level in a frequency band: no torque, no limit, no result.</source>
+        <translation>Rattern nach seinem Pegel in einem Frequenzband: kein Drehmoment, kein Grenzwert, kein Ergebnis.</translation>
+    </message>
+    <message>
+        <source>The bench's chatter index is the swing of a torque turned by hand: another speed, another load, no common scale.</source>
+        <translation>Die Ratterzahl vom Stand ist das Schwanken eines von Hand gedrehten Moments: andere Drehzahl, andere Last, keine gemeinsame Skala.</translation>
+    </message>
+    <message>
+        <source>The interval is the scatter within the two drives alone: speed, road, oil temperature and where the microphone lies add to it.</source>
+        <translation>Das Intervall ist allein die Streuung innerhalb der beiden Fahrten: Geschwindigkeit, Straße, Öltemperatur und Platz des Mikrofons kommen hinzu.</translation>
+    </message>
+    <message>
+        <source>dB re full-scale sine</source>
+        <translation>dB re Sinus bei Vollaussteuerung</translation>
+    </message>
+    <message>
+        <source>It cannot tell chatter from gear whine, tyre squeal, road noise or anything else at these frequencies: listen to each event.</source>
+        <translation>Rattern ist hier nicht von Heulen der Zahnräder, Quietschen der Reifen, Rollgeräusch oder anderem bei diesen Frequenzen zu unterscheiden: jedes Ereignis anhören.</translation>
+    </message>
+    <message>
+        <source>A change of speed, surface or window counts as an event if it is louder; chatter that never pauses is background.</source>
+        <translation>Auch andere Geschwindigkeit, anderer Belag oder ein offenes Fenster zählt als Ereignis, wenn es lauter ist; Rattern ohne Pause ist Hintergrund.</translation>
+    </message>
+    <message>
+        <source>A telephone that sets its own gain moves every level: switch that off, or compare shares of time alone.</source>
+        <translation>Ein Telefon, das seine Verstärkung selbst stellt, verschiebt jeden Pegel: das abschalten oder nur Zeitanteile vergleichen.</translation>
+    </message>
+    <message>
+        <source>Event %1: %2 to %3 s, %4 dB</source>
+        <translation>Ereignis %1: %2 bis %3 s, %4 dB</translation>
+    </message>
+    <message>
+        <source>Event %1: %2 to %3 s, %4 dB, clipped</source>
+        <translation>Ereignis %1: %2 bis %3 s, %4 dB, übersteuert</translation>
+    </message>
+    <message>
+        <source>clipped for %1 s: levels there are too low; record with less gain</source>
+        <translation>%1 s lang übersteuert: die Pegel dort sind zu niedrig; mit weniger Verstärkung aufzeichnen</translation>
+    </message>
+    <message>
+        <source>Events that stand out: %1, %2 s in all, %3 % of %4 s.</source>
+        <translation>Ereignisse, die herausragen: %1, zusammen %2 s, %3 % von %4 s.</translation>
+    </message>
+    <message>
+        <source>Frequency band %1 to %2 Hz; levels in %3.</source>
+        <translation>Frequenzband %1 bis %2 Hz; Pegel in %3.</translation>
+    </message>
+    <message>
+        <source>Level of the whole %1 dB; quiet background %2 dB; an event begins at %3 dB.</source>
+        <translation>Pegel des Ganzen %1 dB; ruhiger Hintergrund %2 dB; ein Ereignis beginnt bei %3 dB.</translation>
+    </message>
+    <message>
+        <source>the quiet backgrounds differ by %1 dB: gain, place, speed or road were not the same</source>
+        <translation>die ruhigen Hintergründe unterscheiden sich um %1 dB: Verstärkung, Platz, Geschwindigkeit oder Straße waren nicht gleich</translation>
+    </message>
+    <message>
+        <source>the largest acceleration stands several times in a row: it may be cut, and levels there are too low</source>
+        <translation>die größte Beschleunigung steht mehrmals hintereinander: sie ist vielleicht abgeschnitten, die Pegel dort sind zu niedrig</translation>
+    </message>
+    <message>
+        <source>In this frequency band %1 m/s² rms, the axes together.</source>
+        <translation>In diesem Frequenzband %1 m/s² effektiv, die Achsen zusammen.</translation>
+    </message>
+    <message>
+        <source>Bench, axle %1, %2: chatter index %3.</source>
+        <translation>Stand, Achse %1, %2: Ratterzahl %3.</translation>
+    </message>
+    <message>
+        <source>Against %1: level %2 ± %3 dB (95 %); share of time %4 points.</source>
+        <translation>Gegen %1: Pegel %2 ± %3 dB (95 %); Zeitanteil %4 Punkte.</translation>
+    </message>
+    <message>
+        <source>'%1' is no frequency band; write it as 50-800Hz</source>
+        <translation>„%1“ ist kein Frequenzband; so schreiben: 50-800Hz</translation>
+    </message>
+    <message>
+        <source>No recording of axle %1 with a chatter index lies there.</source>
+        <translation>Dort liegt keine Aufzeichnung der Achse %1 mit einer Ratterzahl.</translation>
+    </message>
+    <message>
+        <source>the frequency band %1 to %2 Hz does not fit: at %3 samples a second it must lie between 0 and %4 Hz, its upper end a fifth above its lower end at least</source>
+        <translation>das Frequenzband %1 bis %2 Hz passt nicht: bei %3 Werten je Sekunde muss es zwischen 0 und %4 Hz liegen, sein oberes Ende wenigstens ein Fünftel über dem unteren</translation>
+    </message>
+    <message>
+        <source>%1 s are too short: the background takes %2 s at least</source>
+        <translation>%1 s sind zu kurz: der Hintergrund braucht wenigstens %2 s</translation>
+    </message>
+    <message>
+        <source>%1 s with a level are too short: the background takes %2 s</source>
+        <translation>%1 s mit einem Pegel sind zu kurz: der Hintergrund braucht %2 s</translation>
+    </message>
+    <message>
+        <source>a sound and an acceleration, or two frequency bands, have no difference in dB: compare like with like</source>
+        <translation>Ton und Beschleunigung oder zwei Frequenzbänder haben keinen Unterschied in dB: Gleiches mit Gleichem vergleichen</translation>
+    </message>
+    <message>
+        <source>%1 s are too short to compare: %2 s at least</source>
+        <translation>%1 s sind zu kurz zum Vergleichen: wenigstens %2 s</translation>
+    </message>
+    <message>
+        <source>Recording before: %1</source>
+        <translation>Aufzeichnung vorher: %1</translation>
+    </message>
+    <message>
+        <source>gaps of %1 s in all have no level</source>
+        <translation>Lücken von zusammen %1 s haben keinen Pegel</translation>
+    </message>
+    <message>
+        <source>%1 rows without a time or an acceleration are passed over</source>
+        <translation>%1 Zeilen ohne Zeit oder Beschleunigung werden übergangen</translation>
+    </message>
+    <message>
+        <source>%1: has no column of acceleration: a heading with its unit, like 'x [m/s²]' or 'x [g]'; a sound is read from WAV</source>
+        <translation>%1: hat keine Spalte der Beschleunigung: eine Überschrift mit Einheit, wie „x [m/s²]“ oder „x [g]“; Ton wird aus WAV gelesen</translation>
+    </message>
+    <message>
+        <source>%1: has no column of time, in seconds; a sound is read from WAV</source>
+        <translation>%1: hat keine Spalte der Zeit, in Sekunden; Ton wird aus WAV gelesen</translation>
+    </message>
+    <message>
+        <source>%1: is a packed sound; save the recording as WAV (PCM)</source>
+        <translation>%1: ist ein gepackter Ton; die Aufzeichnung als WAV (PCM) speichern</translation>
+    </message>
+    <message>
+        <source>%1: is no WAV inside; save the recording as WAV (PCM)</source>
+        <translation>%1: enthält kein WAV; die Aufzeichnung als WAV (PCM) speichern</translation>
+    </message>
+    <message>
+        <source>%1: cannot be read as WAV: %2; save the recording as WAV (PCM)</source>
+        <translation>%1: ist als WAV nicht lesbar: %2; die Aufzeichnung als WAV (PCM) speichern</translation>
+    </message>
+    <message>
+        <source>Drive figure-eights only on closed ground, slowly, with nobody near; a second person records, the driver drives.</source>
+        <translation>Achten nur auf abgesperrtem Gelände fahren, langsam, niemand in der Nähe; eine zweite Person zeichnet auf, wer fährt, fährt.</translation>
+    </message>
+    <message>
+        <source>Local law and the maker's manual come first; stop at knocking, binding or a wheel that locks.</source>
+        <translation>Örtliches Recht und Handbuch des Herstellers gehen vor; bei Schlagen, Klemmen oder blockierendem Rad anhalten.</translation>
+    </message>
+    <message>
+        <source>Microphone or accelerometer fixed so that it can neither fall nor reach the pedals, belts or wheels.</source>
+        <translation>Mikrofon oder Beschleunigungsaufnehmer so befestigt, dass er weder fallen noch an Pedale, Riemen oder Räder geraten kann.</translation>
+    </message>
 </context>
 </TS>

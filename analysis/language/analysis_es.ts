@@ -2799,5 +2799,153 @@
         <source>Common practice, no source, unless one is named; the vehicle maker's manual, local rules and qualified people decide.</source>
         <translation>Práctica común, sin fuente, si no se nombra una; deciden el manual del fabricante, las normas locales y personas cualificadas.</translation>
     </message>
+    <message>
+        <source>Record ten figure-eights and a stretch without turning, 20 s and more, as WAV or as a table of acceleration. To compare: same microphone, place, gain, ground and speed, warm oil.</source>
+        <translation>Registrar diez ochos y un tramo sin girar, 20 s o más, como WAV o como tabla de aceleración. Para comparar: mismo micrófono, lugar, ganancia, suelo y velocidad, aceite caliente.</translation>
+    </message>
+    <message>
+        <source>Chatter by its level in a frequency band: no torque, no limit, no result.</source>
+        <translation>Vibración por su nivel en una banda de frecuencias: ni par, ni límite, ni resultado.</translation>
+    </message>
+    <message>
+        <source>The bench's chatter index is the swing of a torque turned by hand: another speed, another load, no common scale.</source>
+        <translation>El índice de vibración del banco es la oscilación de un par girado a mano: otra velocidad, otra carga, sin escala común.</translation>
+    </message>
+    <message>
+        <source>The interval is the scatter within the two drives alone: speed, road, oil temperature and where the microphone lies add to it.</source>
+        <translation>El intervalo es solo la dispersión dentro de los dos recorridos: velocidad, firme, temperatura del aceite y lugar del micrófono se suman.</translation>
+    </message>
+    <message>
+        <source>dB re full-scale sine</source>
+        <translation>dB re seno a fondo de escala</translation>
+    </message>
+    <message>
+        <source>It cannot tell chatter from gear whine, tyre squeal, road noise or anything else at these frequencies: listen to each event.</source>
+        <translation>No distingue la vibración del zumbido de engranajes, el chirrido de neumáticos, el ruido de rodadura u otra cosa en estas frecuencias: escuche cada evento.</translation>
+    </message>
+    <message>
+        <source>A change of speed, surface or window counts as an event if it is louder; chatter that never pauses is background.</source>
+        <translation>Un cambio de velocidad, de firme o de ventanilla cuenta como evento si suena más; una vibración sin pausa es fondo.</translation>
+    </message>
+    <message>
+        <source>A telephone that sets its own gain moves every level: switch that off, or compare shares of time alone.</source>
+        <translation>Un teléfono que ajusta su propia ganancia desplaza todos los niveles: desactívelo, o compare solo las partes del tiempo.</translation>
+    </message>
+    <message>
+        <source>Event %1: %2 to %3 s, %4 dB</source>
+        <translation>Evento %1: %2 a %3 s, %4 dB</translation>
+    </message>
+    <message>
+        <source>Event %1: %2 to %3 s, %4 dB, clipped</source>
+        <translation>Evento %1: %2 a %3 s, %4 dB, saturado</translation>
+    </message>
+    <message>
+        <source>clipped for %1 s: levels there are too low; record with less gain</source>
+        <translation>saturado durante %1 s: los niveles ahí son demasiado bajos; registre con menos ganancia</translation>
+    </message>
+    <message>
+        <source>Events that stand out: %1, %2 s in all, %3 % of %4 s.</source>
+        <translation>Eventos que destacan: %1, %2 s en total, %3 % de %4 s.</translation>
+    </message>
+    <message>
+        <source>Frequency band %1 to %2 Hz; levels in %3.</source>
+        <translation>Banda de frecuencias de %1 a %2 Hz; niveles en %3.</translation>
+    </message>
+    <message>
+        <source>Level of the whole %1 dB; quiet background %2 dB; an event begins at %3 dB.</source>
+        <translation>Nivel del conjunto %1 dB; fondo en calma %2 dB; un evento empieza en %3 dB.</translation>
+    </message>
+    <message>
+        <source>the quiet backgrounds differ by %1 dB: gain, place, speed or road were not the same</source>
+        <translation>los fondos en calma difieren en %1 dB: la ganancia, el lugar, la velocidad o el firme no eran los mismos</translation>
+    </message>
+    <message>
+        <source>the largest acceleration stands several times in a row: it may be cut, and levels there are too low</source>
+        <translation>la mayor aceleración se repite varias veces seguidas: puede estar recortada, y los niveles ahí son demasiado bajos</translation>
+    </message>
+    <message>
+        <source>In this frequency band %1 m/s² rms, the axes together.</source>
+        <translation>En esta banda de frecuencias %1 m/s² eficaces, los ejes juntos.</translation>
+    </message>
+    <message>
+        <source>Bench, axle %1, %2: chatter index %3.</source>
+        <translation>Banco, eje %1, %2: índice de vibración %3.</translation>
+    </message>
+    <message>
+        <source>Against %1: level %2 ± %3 dB (95 %); share of time %4 points.</source>
+        <translation>Frente a %1: nivel %2 ± %3 dB (95 %); parte del tiempo %4 puntos.</translation>
+    </message>
+    <message>
+        <source>'%1' is no frequency band; write it as 50-800Hz</source>
+        <translation>«%1» no es una banda de frecuencias; escríbala como 50-800Hz</translation>
+    </message>
+    <message>
+        <source>No recording of axle %1 with a chatter index lies there.</source>
+        <translation>Ahí no hay ningún registro del eje %1 con índice de vibración.</translation>
+    </message>
+    <message>
+        <source>the frequency band %1 to %2 Hz does not fit: at %3 samples a second it must lie between 0 and %4 Hz, its upper end a fifth above its lower end at least</source>
+        <translation>la banda de frecuencias de %1 a %2 Hz no cabe: con %3 muestras por segundo debe estar entre 0 y %4 Hz, su extremo superior al menos un quinto por encima del inferior</translation>
+    </message>
+    <message>
+        <source>%1 s are too short: the background takes %2 s at least</source>
+        <translation>%1 s son pocos: el fondo necesita al menos %2 s</translation>
+    </message>
+    <message>
+        <source>%1 s with a level are too short: the background takes %2 s</source>
+        <translation>%1 s con nivel son pocos: el fondo necesita %2 s</translation>
+    </message>
+    <message>
+        <source>a sound and an acceleration, or two frequency bands, have no difference in dB: compare like with like</source>
+        <translation>un sonido y una aceleración, o dos bandas de frecuencias, no tienen diferencia en dB: compare lo igual con lo igual</translation>
+    </message>
+    <message>
+        <source>%1 s are too short to compare: %2 s at least</source>
+        <translation>%1 s son pocos para comparar: al menos %2 s</translation>
+    </message>
+    <message>
+        <source>Recording before: %1</source>
+        <translation>Registro anterior: %1</translation>
+    </message>
+    <message>
+        <source>gaps of %1 s in all have no level</source>
+        <translation>huecos de %1 s en total no tienen nivel</translation>
+    </message>
+    <message>
+        <source>%1 rows without a time or an acceleration are passed over</source>
+        <translation>se pasan por alto %1 filas sin tiempo o sin aceleración</translation>
+    </message>
+    <message>
+        <source>%1: has no column of acceleration: a heading with its unit, like 'x [m/s²]' or 'x [g]'; a sound is read from WAV</source>
+        <translation>%1: no tiene columna de aceleración: un encabezado con su unidad, como «x [m/s²]» o «x [g]»; el sonido se lee de WAV</translation>
+    </message>
+    <message>
+        <source>%1: has no column of time, in seconds; a sound is read from WAV</source>
+        <translation>%1: no tiene columna de tiempo, en segundos; el sonido se lee de WAV</translation>
+    </message>
+    <message>
+        <source>%1: is a packed sound; save the recording as WAV (PCM)</source>
+        <translation>%1: es un sonido comprimido; guarde el registro como WAV (PCM)</translation>
+    </message>
+    <message>
+        <source>%1: is no WAV inside; save the recording as WAV (PCM)</source>
+        <translation>%1: por dentro no es WAV; guarde el registro como WAV (PCM)</translation>
+    </message>
+    <message>
+        <source>%1: cannot be read as WAV: %2; save the recording as WAV (PCM)</source>
+        <translation>%1: no se puede leer como WAV: %2; guarde el registro como WAV (PCM)</translation>
+    </message>
+    <message>
+        <source>Drive figure-eights only on closed ground, slowly, with nobody near; a second person records, the driver drives.</source>
+        <translation>Haga ochos solo en terreno cerrado, despacio y sin nadie cerca; una segunda persona registra, el conductor conduce.</translation>
+    </message>
+    <message>
+        <source>Local law and the maker's manual come first; stop at knocking, binding or a wheel that locks.</source>
+        <translation>La ley local y el manual del fabricante van primero; pare si golpea, se agarrota o se bloquea una rueda.</translation>
+    </message>
+    <message>
+        <source>Microphone or accelerometer fixed so that it can neither fall nor reach the pedals, belts or wheels.</source>
+        <translation>Micrófono o acelerómetro fijado de modo que no pueda caer ni alcanzar pedales, correas o ruedas.</translation>
+    </message>
 </context>
 </TS>

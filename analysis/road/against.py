@@ -57,7 +57,9 @@ def against(one: tuple[Levels, Found], other: tuple[Levels, Found]) -> Against:
     """
     (levels, found), (before, found_before) = one, other
     if levels.kind != before.kind or levels.band_hz != before.band_hz:
-        raise InputError("a sound and an acceleration, or two bands, have no difference in dB: compare like with like")
+        raise InputError(
+            "a sound and an acceleration, or two frequency bands, have no difference in dB: compare like with like"
+        )
     mean, u, dof = _mean(levels)
     mean_before, u_before, dof_before = _mean(before)
     parts = (DB * u / mean, DB * u_before / mean_before)

@@ -143,8 +143,8 @@ def band_for(kind: str, rate_hz: float, asked: tuple[float, float] | None = None
         high = min(high, most)
     if not 0 < low < high <= most or high < 1.2 * low:
         raise InputError(
-            f"the band {low:g} to {high:g} Hz does not fit: at {rate_hz:g} samples a second it must lie between 0 and "
-            f"{most:g} Hz, its upper end a fifth above its lower end at least"
+            f"the frequency band {low:g} to {high:g} Hz does not fit: at {rate_hz:g} samples a second it must lie "
+            f"between 0 and {most:g} Hz, its upper end a fifth above its lower end at least"
         )
     return low, high
 

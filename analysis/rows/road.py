@@ -2,7 +2,8 @@
 
 Command, Python and window say what is made here. It is no torque, and there is no limit for it.
 
-Offered: ``RoadTest``, ``Bench``, ``road_test``, ``parse_band``, ``lines_of``, ``to_json``, ``to_csv``, ``CANNOT_TELL``.
+Offered: ``RoadTest``, ``Bench``, ``road_test``, ``parse_band``, ``lines_of``, ``event_words``, ``to_json``, ``to_csv``,
+``write_road``; ``HOW``, ``NO_TORQUE``, ``CANNOT_TELL``.
 """
 
 from __future__ import annotations
@@ -28,16 +29,20 @@ from logger.recordings.sidecar import read_sidecar
 
 if TYPE_CHECKING:
     from analysis.road.against import Against
-    from analysis.road.levels import Found, Levels
+    from analysis.road.levels import Event, Found, Levels
 
 MOST_BENCH = 3  # recordings of the axle that stand beside, the newest ones
 GAIN_DB = 3.0  # backgrounds further apart than this are told (common practice, no source)
 KINDS = {"sound": "dB re full-scale sine", "acceleration": "dB re 1 µm/s²"}
 
-NO_TORQUE = "Chatter by its level in a band: no torque, no limit, no result."
+HOW = (
+    "Record ten figure-eights and a stretch without turning, 20 s and more, as WAV or as a table of acceleration. To "
+    "compare: same microphone, place, gain, ground and speed, warm oil."
+)
+NO_TORQUE = "Chatter by its level in a frequency band: no torque, no limit, no result."
 CANNOT_TELL = (
-    "It cannot tell chatter from gear whine, tyre squeal, road noise or anything else in the same band: listen to each "
-    "event.",
+    "It cannot tell chatter from gear whine, tyre squeal, road noise or anything else at these frequencies: listen to "
+    "each event.",
     "A change of speed, surface or window counts as an event if it is louder; chatter that never pauses is background.",
     "A telephone that sets its own gain moves every level: switch that off, or compare shares of time alone.",
 )
@@ -115,7 +120,7 @@ def parse_band(text: str) -> tuple[float, float] | None:
     try:
         return parse_number(low.strip().removesuffix("hz")), parse_number(high.strip())
     except HeldwheelError:
-        raise InputError(f"'{text}' is no band; write it as 50-800Hz") from None
+        raise InputError(f"'{text}' is no frequency band; write it as 50-800Hz") from None
 
 
 def road_test(
@@ -155,8 +160,8 @@ def road_test(
     difference = against(told[0], told[1]) if before else None
     if difference is not None and abs(difference.background_db) > GAIN_DB:
         problems.append(
-            f"the quiet backgrounds differ by {difference.background_db:+.1f} dB: gain, place, speed or road were not "
-            "the same"
+            f"the quiet backgrounds differ by {_db(difference.background_db, '+')} dB: gain, place, speed or road were "
+            "not the same"
         )
     tag = tag.strip() or (sidecars[0].axle.tag.strip() if sidecars[0].axle is not None else "")
     bench = bench_of(folder or os.path.dirname(path) or ".", tag) if tag else ()
@@ -207,19 +212,19 @@ def lines_of(test: RoadTest) -> tuple[str, ...]:
     low, high = levels.band_hz
     count = len(found.events)
     said = [
-        f"Band {low:.0f} to {high:.0f} Hz; levels in {KINDS[levels.kind]}.",
         f"Events that stand out: {count}, {found.total_s:.1f} s in all, {found.share * 100:.1f} % of "
         f"{levels.heard_s:.0f} s.",
-        f"Level of the whole {levels.mean_db:.1f} dB; quiet background {found.background_db:.1f} dB; an event begins "
-        f"at {found.threshold_db:.1f} dB.",
+        f"Frequency band {low:.0f} to {high:.0f} Hz; levels in {KINDS[levels.kind]}.",
+        f"Level of the whole {_db(levels.mean_db)} dB; quiet background {_db(found.background_db)} dB; an event begins "
+        f"at {_db(found.threshold_db)} dB.",
     ]
     if levels.kind == "acceleration":
-        said.append(f"In the band {10 ** (levels.mean_db / 20 - 6):.3g} m/s² rms, the axes together.")
+        said.append(f"In this frequency band {10 ** (levels.mean_db / 20 - 6):.3g} m/s² rms, the axes together.")
     if test.difference is not None:
         d = test.difference
         said.append(
-            f"Against {os.path.basename(test.before_file)}: level {d.db:+.1f} ± {d.u95_db:.1f} dB (95 %); share of "
-            f"time {d.share * 100:+.1f} points."
+            f"Against {os.path.basename(test.before_file)}: level {_db(d.db, '+')} ± {d.u95_db:.1f} dB (95 %); share "
+            f"of time {_db(d.share * 100, '+')} points."
         )
         said.append(ONLY_SCATTER)
     if test.tag:
@@ -228,6 +233,16 @@ def lines_of(test: RoadTest) -> tuple[str, ...]:
             NOT_ONE_SCALE if test.bench else f"No recording of axle {test.tag} with a chatter index lies there."
         )
     return tuple(said)
+
+
+def event_words(number: int, event: Event) -> str:
+    """Give an event in words."""
+    words = f"Event {number}: {event.start_s:.1f} to {event.end_s:.1f} s, {_db(event.level_db)} dB"
+    return f"{words}, clipped" if event.clipped else words
+
+
+def _db(value: float, sign: str = "-") -> str:
+    return f"{value:{sign}.1f}".replace("-", "−")
 
 
 def to_json(test: RoadTest, *, course: bool = False) -> dict[str, Any]:
@@ -280,7 +295,7 @@ def to_csv(test: RoadTest) -> str:
     for at, event in enumerate(test.found.events, 1):
         number[(test.levels.time_s > event.start_s) & (test.levels.time_s < event.end_s)] = at
     low, high = test.levels.band_hz
-    head = f"# chatter by band level, {low:.0f}-{high:.0f} Hz, {KINDS[test.levels.kind]}; no torque"
+    head = f"# chatter by level in a frequency band, {low:.0f}-{high:.0f} Hz, {KINDS[test.levels.kind]}; no torque"
     lines = [head + ("; SIMULATED DATA" if test.any_simulated else ""), "time_s,level_db,event,clipped"]
     for t, db, event, cut in zip(
         test.levels.time_s.tolist(), test.levels.db.tolist(), number.tolist(), test.levels.clipped.tolist(), strict=True

@@ -89,7 +89,7 @@ class GuideDialog(QDialog):
         svg = re.sub("|".join(PRINTED), lambda found: self._shared.look.colour(PRINTED[found[0]]).name(), to_svg(drawn))
         picture.load(QByteArray(svg.encode("utf-8")))
         picture.setFixedSize(DRAWN_PX, round(DRAWN_PX * drawn.height / drawn.width))
-        picture.setAccessibleName(drawn.about)
+        picture.setAccessibleName(tr(drawn.about))
         inside = column(frame, margin=MARGIN_PX)
         inside.addWidget(picture, 0, Qt.AlignmentFlag.AlignHCenter)
         return frame

@@ -11,6 +11,7 @@ from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
 
 from analysis.cautions import BEFORE_TURNING
+from gui.models.display import grouped
 from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, plainly, proposed, without_options
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
@@ -162,9 +163,10 @@ class ListenStep(QWidget):
                 else "Several numbers move; which one follows the lever is asked below"
             )
             understood = f"{percent(look.fits)} of what came is understood"
-            self.progress.setText(f"{unit}. {look.readings:,} readings; {understood}")
+            self.progress.setText(f"{unit}. {grouped(look.readings)} readings; {understood}")
         elif came:
-            self.progress.setText(f"{came:,} bytes so far. Not clear yet: {clean('; '.join(look.learned.unknown))}")
+            unknown = clean("; ".join(look.learned.unknown))
+            self.progress.setText(f"{grouped(came)} bytes so far. Not clear yet: {unknown}")
         else:
             self.progress.setText("Nothing came yet.")
 

@@ -5787,5 +5787,65 @@
         <source>stood still, and is kept as a number of its own: %1</source>
         <translation>stand still und bleibt eine eigene Zahl: %1</translation>
     </message>
+    <message>
+        <source>Frequency band</source>
+        <translation>Frequenzband</translation>
+    </message>
+    <message>
+        <source>50-800 Hz</source>
+        <translation>50-800 Hz</translation>
+    </message>
+    <message>
+        <source>Axle tag, for its chatter index</source>
+        <translation>Achsschild, für die Ratterzahl</translation>
+    </message>
+    <message>
+        <source>Open a recording</source>
+        <translation>Aufzeichnung öffnen</translation>
+    </message>
+    <message>
+        <source>WAV, or a table with an acceleration</source>
+        <translation>WAV oder eine Tabelle mit einer Beschleunigung</translation>
+    </message>
+    <message>
+        <source>Compare with …</source>
+        <translation>Vergleichen mit …</translation>
+    </message>
+    <message>
+        <source>The drive before, same microphone and place</source>
+        <translation>Die Fahrt vorher, gleiches Mikrofon, gleicher Platz</translation>
+    </message>
+    <message>
+        <source>Chatter on the road</source>
+        <translation>Rattern beim Fahren</translation>
+    </message>
+    <message>
+        <source>Chatter on the road …</source>
+        <translation>Rattern beim Fahren …</translation>
+    </message>
+    <message>
+        <source>Before driving</source>
+        <translation>Vor dem Fahren</translation>
+    </message>
+    <message>
+        <source>Sound or acceleration</source>
+        <translation>Ton oder Beschleunigung</translation>
+    </message>
+    <message>
+        <source>Level against time</source>
+        <translation>Pegel über der Zeit</translation>
+    </message>
+    <message>
+        <source>Level, %1</source>
+        <translation>Pegel, %1</translation>
+    </message>
+    <message>
+        <source>Events that stand out: %1</source>
+        <translation>Ereignisse, die herausragen: %1</translation>
+    </message>
+    <message>
+        <source>an event begins</source>
+        <translation>ein Ereignis beginnt</translation>
+    </message>
 </context>
 </TS>

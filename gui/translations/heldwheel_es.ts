@@ -5787,5 +5787,65 @@
         <source>stood still, and is kept as a number of its own: %1</source>
         <translation>no cambió y queda como número propio: %1</translation>
     </message>
+    <message>
+        <source>Frequency band</source>
+        <translation>Banda de frecuencias</translation>
+    </message>
+    <message>
+        <source>50-800 Hz</source>
+        <translation>50-800 Hz</translation>
+    </message>
+    <message>
+        <source>Axle tag, for its chatter index</source>
+        <translation>Placa del eje, para el índice de vibración</translation>
+    </message>
+    <message>
+        <source>Open a recording</source>
+        <translation>Abrir un registro</translation>
+    </message>
+    <message>
+        <source>WAV, or a table with an acceleration</source>
+        <translation>WAV, o una tabla con una aceleración</translation>
+    </message>
+    <message>
+        <source>Compare with …</source>
+        <translation>Comparar con …</translation>
+    </message>
+    <message>
+        <source>The drive before, same microphone and place</source>
+        <translation>El recorrido anterior, mismo micrófono y lugar</translation>
+    </message>
+    <message>
+        <source>Chatter on the road</source>
+        <translation>Vibración en marcha</translation>
+    </message>
+    <message>
+        <source>Chatter on the road …</source>
+        <translation>Vibración en marcha …</translation>
+    </message>
+    <message>
+        <source>Before driving</source>
+        <translation>Antes de conducir</translation>
+    </message>
+    <message>
+        <source>Sound or acceleration</source>
+        <translation>Sonido o aceleración</translation>
+    </message>
+    <message>
+        <source>Level against time</source>
+        <translation>Nivel en el tiempo</translation>
+    </message>
+    <message>
+        <source>Level, %1</source>
+        <translation>Nivel, %1</translation>
+    </message>
+    <message>
+        <source>Events that stand out: %1</source>
+        <translation>Eventos que destacan: %1</translation>
+    </message>
+    <message>
+        <source>an event begins</source>
+        <translation>empieza un evento</translation>
+    </message>
 </context>
 </TS>

@@ -198,13 +198,13 @@ MESSAGES = (
     "trace/gates.py", "trace/live.py", "trace/neighbours.py", "trace/pulls.py", "trace/results.py", "trace/traces.py",
     "verdict/adequacy.py", "verdict/corrected.py", "verdict/job.py", "verdict/judge.py", "verdict/overloads.py",
     "verdict/repeats.py", "verdict/scatter.py", "verdict/setup.py", "to_axle/at_axle.py", "to_axle/dial.py",
-    "identify/axle_type.py", "pipeline.py",
+    "identify/axle_type.py", "pipeline.py", "rows/road.py", "road/levels.py", "road/against.py",
 )  # fmt: skip
 """Modules whose every sentence reaches the window: reasons of a pull, notes of a result, rows of a budget."""
 NOT_SHOWN = re.compile(
     r"must be columns of one length|gain \(reading / true\)|transducer's 7 is 7|must lie between|must be positive"
     r"|4 %, not 400 %|is the recording itself|spread of a|there is no question|is no answer|direction is told apart"
-    r"|^nothing was received for$"
+    r"|^nothing was received for$|^# chatter by level"
 )
 """Errors of a call or of a command line, which no button of the window can make."""
 

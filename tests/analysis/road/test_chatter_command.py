@@ -51,7 +51,7 @@ def folder(tmp_path_factory):
 def test_the_command_counts_events_and_says_what_it_is_not(door, folder) -> None:
     code, out, err = door(folder / "before.wav")
     assert code == 0
-    assert out.startswith("SIMULATED DATA\nChatter by its level in a band: no torque, no limit, no result.")
+    assert out.startswith("SIMULATED DATA\nChatter by its level in a frequency band: no torque, no limit, no result.")
     assert "Events that stand out: 2, 2." in out
     assert "gear whine, tyre squeal, road noise" in err
     assert "closed ground" in err

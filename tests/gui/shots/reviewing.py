@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from datetime import UTC, datetime
 from pathlib import Path
 
+from PySide6.QtTest import QTest
+
+from gui.pages.road_dialog import RoadDialog
+from logger.header import Axle
 from tests.gui.shots.studio import Studio, wait, with_recordings
 
 
@@ -33,6 +38,30 @@ def review(studio: Studio) -> None:
     wait(studio, lambda: bool(page._loaded), say=lambda: page.reading._empty.text())
     page.reading.pulls.selectRow(0)
     page.reading.plot.show_all()
+
+
+def drives(folder: Path) -> tuple[str, str]:
+    """Write a drive before and one after, simulated."""
+    from tests.analysis.drives import drive, write_wav
+
+    loud, calm = ((6.0, 7.5), (13.0, 14.0), (21.0, 24.0), (31.0, 32.5)), ((13.0, 14.0),)
+    before = write_wav(folder / "before.wav", drive(4000, 40.0, loud, 0.08), 4000)
+    return before, write_wav(folder / "after.wav", drive(4000, 40.0, calm, 0.03, seed=2), 4000)
+
+
+def road(studio: Studio) -> None:
+    """A drive after the work, beside the one before it and the axle's test."""
+    from tests.analysis.halves import recording
+
+    folder = Path(os.environ["HELDWHEEL_HOME"]) / "recordings"
+    recording(folder, "neutral", 40.0, axle=Axle(tag="43-11"), started=datetime(2026, 5, 14, tzinfo=UTC))
+    before, after = drives(folder)
+    studio.window.take([after])
+    dialog = studio.window.pages["Review"].findChild(RoadDialog)
+    QTest.keyClicks(dialog.axle.edit, "43-11")
+    dialog.compare_with(before)
+    wait(studio, lambda: dialog.test is not None and dialog.test.difference is not None, say=dialog.wrong.text)
+    studio.settle()
 
 
 def about(studio: Studio) -> None:
@@ -100,6 +129,7 @@ def review_overlay(studio: Studio) -> None:
 STATES: dict[str, Callable[[Studio], None]] = {
     "review-ratio": ratio_judged,
     "review": review,
+    "road": road,
     "review-empty": review_empty,
     "reports": reports,
     "settings": settings,
