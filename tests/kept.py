@@ -68,7 +68,7 @@ def kept(room: str, name: str, value: object) -> None:
     """
     answer = plain(value)
     if os.environ.get(RENEW):
-        _renew(room, name, answer)
+        _renew(room, name, answer, names_of(value))
         return
     kept_before = _room(room)
     if name not in kept_before:
@@ -246,7 +246,7 @@ def _room(room: str) -> dict[str, Any]:
 _renewed: dict[str, dict[str, Any]] = {}
 
 
-def _renew(room: str, name: str, answer: Any) -> None:
+def _renew(room: str, name: str, answer: Any, names: Any) -> None:
     """Write an answer; list what it changes. Names that no test asked for while all of the room ran are left out."""
     answers = _renewed.setdefault(room, {})
     if name in answers:
@@ -254,7 +254,7 @@ def _renew(room: str, name: str, answer: Any) -> None:
     answers[name] = answer
     before = _room(room)
     with Path(os.environ[RENEW]).open("a", encoding="utf-8") as out:
-        for line in changes(before[name], answer) if name in before else ["new"]:
+        for line in changes(before[name], answer, names) if name in before else ["new"]:
             out.write(f"{room}, {name}{line if line.startswith(('.', '[')) else ': ' + line}\n")
     FOLDER.mkdir(exist_ok=True)
     rows = (f"{json.dumps(n)}:{json.dumps(a, ensure_ascii=False, separators=(',', ':'))}" for n, a in answers.items())
