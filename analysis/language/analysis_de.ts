@@ -3042,6 +3042,92 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>„%1“ ist keine Einheit des Drehmoments; N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm oder ozf·in nehmen</translation>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>Genauigkeit des Aufnehmers nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>Hebel bei %1° ± 15°; über ganze Umdrehungen mittelt es sich heraus</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m und %2 N·m unterscheiden sich um den Faktor %3: bei gehaltenem Gehäuse oder eingelegtem Gang addieren sich die Pakete, bei gehaltener anderer Seite gilt ihr Mittel; prüfen, was gehalten war, und Leerlauf</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>Median von %1 Zügen, %2; zusammengefasst: eine Wiederholbarkeit von %3 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
+    </message>
+    <message>
+        <source>was never closed (the program or the computer stopped); what checks was recovered</source>
+        <translation>wurde nie abgeschlossen (Programm oder Rechner blieb stehen); was sich prüfen lässt, wurde gerettet</translation>
+    </message>
+    <message>
+        <source>was changed after it was closed: its hash does not match. Only rows whose own check holds are used</source>
+        <translation>wurde nach dem Abschluss geändert: die Prüfsumme stimmt nicht. Verwendet werden nur Zeilen, deren eigene Prüfung stimmt</translation>
+    </message>
+    <message>
+        <source>its closing line counts other samples than its batches</source>
+        <translation>die Schlusszeile zählt andere Messwerte als die Blöcke</translation>
+    </message>
+    <message>
+        <source>its header was changed or damaged: unit, lever and all else it says are not certain</source>
+        <translation>der Kopf wurde geändert oder beschädigt: Einheit, Hebel und alles andere darin sind nicht sicher</translation>
+    </message>
+    <message>
+        <source>line %1: %2 rows do not match their check and are excluded</source>
+        <translation>Zeile %1: %2 Zeilen stimmen nicht mit ihrer Prüfung überein und sind ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>%1 more batches do not match their checks and are excluded</source>
+        <translation>%1 weitere Blöcke stimmen nicht mit ihrer Prüfung überein und sind ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>not one of its batches is whole: nothing in it can be used</source>
+        <translation>keiner der Blöcke ist ganz: nichts darin ist verwendbar</translation>
+    </message>
+    <message>
+        <source>its last %1 bytes are no whole batch and are excluded</source>
+        <translation>die letzten %1 Bytes sind kein ganzer Block und ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>its header cannot be read (%1); it is taken as empty</source>
+        <translation>der Kopf ist nicht lesbar (%1); er gilt als leer</translation>
+    </message>
+    <message>
+        <source>its header says %1, its torque column %2: the column is used</source>
+        <translation>der Kopf sagt %1, die Spalte des Drehmoments %2: die Spalte gilt</translation>
+    </message>
+    <message>
+        <source>line %1, the last, is cut short: it is excluded</source>
+        <translation>Zeile %1, die letzte, ist abgeschnitten: sie ist ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>%1 rows that are no readings are excluded (first: %2)</source>
+        <translation>%1 Zeilen ohne Messwerte sind ausgeschlossen (erste: %2)</translation>
+    </message>
+    <message>
+        <source>%1 changes its unit: all of it is given in %2</source>
+        <translation>%1 wechselt die Einheit: alles steht in %2</translation>
+    </message>
+    <message>
+        <source>%1 gives the torque its sign: clockwise is positive</source>
+        <translation>%1 gibt dem Drehmoment das Vorzeichen: im Uhrzeigersinn ist positiv</translation>
+    </message>
+    <message>
+        <source>%1 is read as the time since the row before</source>
+        <translation>%1 wird als Zeit seit der Zeile davor gelesen</translation>
     </message>
 </context>
 </TS>

@@ -3042,6 +3042,92 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>«%1» no es una unidad de par; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm u ozf·in</translation>
+        <source>new</source>
+        <translation>nuevo</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
+    </message>
+    <message>
+        <source>was never closed (the program or the computer stopped); what checks was recovered</source>
+        <translation>no se cerró nunca (se paró el programa o el ordenador); se recuperó lo comprobable</translation>
+    </message>
+    <message>
+        <source>was changed after it was closed: its hash does not match. Only rows whose own check holds are used</source>
+        <translation>se cambió tras cerrarse: su hash no coincide. Solo se usan filas cuya propia comprobación es correcta</translation>
+    </message>
+    <message>
+        <source>its closing line counts other samples than its batches</source>
+        <translation>su línea de cierre cuenta otras muestras que sus bloques</translation>
+    </message>
+    <message>
+        <source>its header was changed or damaged: unit, lever and all else it says are not certain</source>
+        <translation>su cabecera se cambió o dañó: unidad, palanca y todo lo que dice no son seguros</translation>
+    </message>
+    <message>
+        <source>line %1: %2 rows do not match their check and are excluded</source>
+        <translation>línea %1: %2 filas no coinciden con su comprobación y quedan excluidas</translation>
+    </message>
+    <message>
+        <source>%1 more batches do not match their checks and are excluded</source>
+        <translation>%1 bloques más no coinciden con su comprobación y quedan excluidos</translation>
+    </message>
+    <message>
+        <source>not one of its batches is whole: nothing in it can be used</source>
+        <translation>ningún bloque está entero: nada se puede usar</translation>
+    </message>
+    <message>
+        <source>its last %1 bytes are no whole batch and are excluded</source>
+        <translation>sus últimos %1 bytes no forman un bloque y quedan excluidos</translation>
+    </message>
+    <message>
+        <source>its header cannot be read (%1); it is taken as empty</source>
+        <translation>su cabecera no se puede leer (%1); se toma como vacía</translation>
+    </message>
+    <message>
+        <source>its header says %1, its torque column %2: the column is used</source>
+        <translation>su cabecera dice %1, su columna de par %2: vale la columna</translation>
+    </message>
+    <message>
+        <source>line %1, the last, is cut short: it is excluded</source>
+        <translation>la línea %1, la última, está cortada: queda excluida</translation>
+    </message>
+    <message>
+        <source>%1 rows that are no readings are excluded (first: %2)</source>
+        <translation>%1 filas que no son lecturas quedan excluidas (primera: %2)</translation>
+    </message>
+    <message>
+        <source>%1 changes its unit: all of it is given in %2</source>
+        <translation>%1 cambia de unidad: todo se da en %2</translation>
+    </message>
+    <message>
+        <source>%1 gives the torque its sign: clockwise is positive</source>
+        <translation>%1 da el signo al par: horario es positivo</translation>
+    </message>
+    <message>
+        <source>%1 is read as the time since the row before</source>
+        <translation>%1 se lee como el tiempo desde la fila anterior</translation>
     </message>
 </context>
 </TS>

@@ -2172,18 +2172,6 @@
         <translation>Diese Prüfung sagt nichts über diese Bauart, %1. Züge werden aufgezeichnet, aber es gibt kein Ergebnis.</translation>
     </message>
     <message>
-        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>Genauigkeit des Aufnehmers nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
-    </message>
-    <message>
-        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
-        <translation>Hebel bei %1° ± 15°; über ganze Umdrehungen mittelt es sich heraus</translation>
-    </message>
-    <message>
-        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
-        <translation>%1 N·m und %2 N·m unterscheiden sich um den Faktor %3: bei gehaltenem Gehäuse oder eingelegtem Gang addieren sich die Pakete, bei gehaltener anderer Seite gilt ihr Mittel; prüfen, was gehalten war, und Leerlauf</translation>
-    </message>
-    <message>
         <source>%1 could not be read</source>
         <translation>%1 nicht lesbar</translation>
     </message>
@@ -2570,10 +2558,6 @@
     <message>
         <source>disc spring at %1: %2</source>
         <translation>Tellerfeder an Stelle %1: %2</translation>
-    </message>
-    <message>
-        <source>new</source>
-        <translation>neu</translation>
     </message>
     <message>
         <source>%1 taken out (%2)</source>
@@ -3880,10 +3864,6 @@
         <translation>Wie gezeigt</translation>
     </message>
     <message>
-        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
-    </message>
-    <message>
         <source>The &amp;build</source>
         <translation>Der A&amp;ufbau</translation>
     </message>
@@ -5048,10 +5028,6 @@
         <translation>%1, %2, %3 Züge</translation>
     </message>
     <message>
-        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
-        <translation>Median von %1 Zügen, %2; zusammengefasst: eine Wiederholbarkeit von %3 % ist angenommen</translation>
-    </message>
-    <message>
         <source>This answer, or a table of all recordings found</source>
         <translation>Diese Antwort oder eine Tabelle aller gefundenen Aufzeichnungen</translation>
     </message>
@@ -5766,10 +5742,6 @@
     <message>
         <source>What repeats per turn of the wheel stands under Details.</source>
         <translation>Was sich je Radumdrehung wiederholt, steht unter Angaben.</translation>
-    </message>
-    <message>
-        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
-        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
     </message>
     <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>

@@ -2172,18 +2172,6 @@
         <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado.</translation>
     </message>
     <message>
-        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
-    </message>
-    <message>
-        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
-        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
-    </message>
-    <message>
-        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
-        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
-    </message>
-    <message>
         <source>%1 could not be read</source>
         <translation>%1 no se pudieron leer</translation>
     </message>
@@ -2570,10 +2558,6 @@
     <message>
         <source>disc spring at %1: %2</source>
         <translation>muelle de disco en %1: %2</translation>
-    </message>
-    <message>
-        <source>new</source>
-        <translation>nuevo</translation>
     </message>
     <message>
         <source>%1 taken out (%2)</source>
@@ -3880,10 +3864,6 @@
         <translation>Como se muestra</translation>
     </message>
     <message>
-        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
-    </message>
-    <message>
         <source>The &amp;build</source>
         <translation>El m&amp;ontaje</translation>
     </message>
@@ -5048,10 +5028,6 @@
         <translation>%1, %2, %3 tirones</translation>
     </message>
     <message>
-        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
-        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
-    </message>
-    <message>
         <source>This answer, or a table of all recordings found</source>
         <translation>Esta respuesta, o una tabla de todos los registros hallados</translation>
     </message>
@@ -5766,10 +5742,6 @@
     <message>
         <source>What repeats per turn of the wheel stands under Details.</source>
         <translation>Lo que se repite por vuelta de la rueda está en Detalles.</translation>
-    </message>
-    <message>
-        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
-        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
     </message>
     <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
