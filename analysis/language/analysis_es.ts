@@ -2948,6 +2948,100 @@
         <translation>Micrófono o acelerómetro fijado de modo que no pueda caer ni alcanzar pedales, correas o ruedas.</translation>
     </message>
     <message>
+        <source>Unlike tyres keep the differential turning: its packs slip and heat.</source>
+        <translation>Neumáticos desiguales mantienen girando el diferencial: sus paquetes deslizan y se calientan.</translation>
+    </message>
+    <message>
+        <source>Measure both alike: same pressure, same load, rolled out over one turn or taped round the tread.</source>
+        <translation>Mida ambos igual: misma presión, misma carga, rodados una vuelta o con cinta alrededor de la banda de rodadura.</translation>
+    </message>
+    <message>
+        <source>Above 1 % of the circumference: put like tyres on this axle before its packs are judged or renewed.</source>
+        <translation>Más del 1 % de la circunferencia: ponga neumáticos iguales en este eje antes de juzgar o renovar sus paquetes.</translation>
+    </message>
+    <message>
+        <source>Below 1 % of the circumference.</source>
+        <translation>Menos del 1 % de la circunferencia.</translation>
+    </message>
+    <message>
+        <source>Whether that is above 1 % of the circumference cannot be told: measure more exactly.</source>
+        <translation>No se puede decir si eso supera el 1 % de la circunferencia: mida con más exactitud.</translation>
+    </message>
+    <message>
+        <source>1 % is common practice, no source; the maker's manual comes first.</source>
+        <translation>El 1 % es práctica común, sin fuente; el manual del fabricante va primero.</translation>
+    </message>
+    <message>
+        <source>Both tyres are alike.</source>
+        <translation>Ambos neumáticos son iguales.</translation>
+    </message>
+    <message>
+        <source>The left tyre is larger by %1.</source>
+        <translation>El neumático izquierdo es mayor en %1.</translation>
+    </message>
+    <message>
+        <source>The right tyre is larger by %1.</source>
+        <translation>El neumático derecho es mayor en %1.</translation>
+    </message>
+    <message>
+        <source>At %1 km/h, straight ahead, the wheels differ by %2 turns a minute: each pack slips at %3, and %4 turns on every kilometre at any speed.</source>
+        <translation>A %1 km/h, en línea recta, las ruedas difieren en %2 vueltas por minuto: cada paquete desliza a %3, y %4 vueltas en cada kilómetro a cualquier velocidad.</translation>
+    </message>
+    <message>
+        <source>the %1 circumference is %2 m: it must lie between %3 m and %4 m; give the circumference, not the diameter, with its unit</source>
+        <translation>la circunferencia, %1, es %2 m: debe estar entre %3 m y %4 m; dé la circunferencia, no el diámetro, con su unidad</translation>
+    </message>
+    <message>
+        <source>an uncertainty and a speed cannot be negative</source>
+        <translation>una incertidumbre y una velocidad no pueden ser negativas</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral, engine off. Lever off, push the wheel by hand, stand clear: hands and clothes off what turns.</source>
+        <translation>Ambas ruedas motrices levantadas, punto muerto, motor apagado. Palanca fuera, empuje la rueda a mano, apártese: manos y ropa lejos de lo que gira.</translation>
+    </message>
+    <message>
+        <source>Its drag first, with the transducer, at about that speed; then the wheel's angle is recorded from the push until it stands.</source>
+        <translation>Primero su arrastre, con el transductor, a más o menos esa velocidad; luego se registra el ángulo de la rueda desde el empuje hasta que se para.</translation>
+    </message>
+    <message>
+        <source>The inertia is that of everything that turned, referred to the wheel; it changes no reading.</source>
+        <translation>La inercia es la de todo lo que giraba, referida a la rueda; no cambia ninguna lectura.</translation>
+    </message>
+    <message>
+        <source>Inertia %1 ± %2 kg·m² (95 %): slows by %3 rad/s² from %4 to %5 s, from %6 turns a minute on.</source>
+        <translation>Inercia %1 ± %2 kg·m² (95 %): frena a %3 rad/s² de %4 a %5 s, desde %6 vueltas por minuto.</translation>
+    </message>
+    <message>
+        <source>The drag's uncertainty is assumed: 5 % of it.</source>
+        <translation>La incertidumbre del arrastre es supuesta: un 5 % de él.</translation>
+    </message>
+    <message>
+        <source>For less than 2 % of %1: accelerate by less than %2 rad/s², %3 turns a minute in %4 s or more.</source>
+        <translation>Para menos del 2 % de %1: acelere menos de %2 rad/s², %3 vueltas por minuto en %4 s o más.</translation>
+    </message>
+    <message>
+        <source>the drag must be above zero: turn the same parts with the transducer first (a drag test)</source>
+        <translation>el arrastre debe ser mayor que cero: gire primero las mismas piezas con el transductor (prueba de arrastre)</translation>
+    </message>
+    <message>
+        <source>nothing slows down in this recording: spin the wheel, let it run, and record until it stands</source>
+        <translation>nada frena en este registro: haga girar la rueda, déjela correr y registre hasta que se pare</translation>
+    </message>
+    <message>
+        <source>there is no spin-down: the angle must be recorded while the wheel turns half a turn and more</source>
+        <translation>no hay giro libre: el ángulo debe registrarse mientras la rueda gira media vuelta o más</translation>
+    </message>
+    <message>
+        <source>the spin-down is too short: give the wheel a good push and record until it stands</source>
+        <translation>el giro libre es demasiado corto: dé un buen empujón a la rueda y registre hasta que se pare</translation>
+    </message>
+    <message>
+        <source>parabola through the angle</source>
+        <translation>parábola por el ángulo</translation>
+    </message>
+    <message>
+        <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
+        <translation>«%1» no es una unidad de par; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm u ozf·in</translation>
         <source>new</source>
         <translation>nuevo</translation>
     </message>

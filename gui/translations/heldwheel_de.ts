@@ -5819,5 +5819,61 @@
         <source>an event begins</source>
         <translation>ein Ereignis beginnt</translation>
     </message>
+    <message>
+        <source>Tyres alike?</source>
+        <translation>Reifen gleich?</translation>
+    </message>
+    <message>
+        <source>Compare the tyres</source>
+        <translation>Reifen vergleichen</translation>
+    </message>
+    <message>
+        <source>Circumference, left</source>
+        <translation>Umfang, links</translation>
+    </message>
+    <message>
+        <source>Circumference, right</source>
+        <translation>Umfang, rechts</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty of each</source>
+        <translation>Standardunsicherheit von jedem</translation>
+    </message>
+    <message>
+        <source>Road speed, km/h</source>
+        <translation>Fahrgeschwindigkeit, km/h</translation>
+    </message>
+    <message>
+        <source>1985 mm</source>
+        <translation>1985 mm</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down</source>
+        <translation>Trägheit aus einem Auslauf</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down …</source>
+        <translation>Trägheit aus einem Auslauf …</translation>
+    </message>
+    <message>
+        <source>Drag of the same parts</source>
+        <translation>Schleppmoment derselben Teile</translation>
+    </message>
+    <message>
+        <source>Its standard uncertainty; without: 5 %</source>
+        <translation>Seine Standardunsicherheit; ohne: 5 %</translation>
+    </message>
+    <message>
+        <source>Torque that will be measured</source>
+        <translation>Moment, das gemessen wird</translation>
+    </message>
+    <message>
+        <source>In which unit? Write %1 or %2</source>
+        <translation>In welcher Einheit? %1 oder %2 schreiben</translation>
+    </message>
+    <message>
+        <source>No value at the axle</source>
+        <translation>Kein Wert an der Achse</translation>
+    </message>
 </context>
 </TS>

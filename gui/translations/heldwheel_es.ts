@@ -5819,5 +5819,61 @@
         <source>an event begins</source>
         <translation>empieza un evento</translation>
     </message>
+    <message>
+        <source>Tyres alike?</source>
+        <translation>¿Neumáticos iguales?</translation>
+    </message>
+    <message>
+        <source>Compare the tyres</source>
+        <translation>Comparar los neumáticos</translation>
+    </message>
+    <message>
+        <source>Circumference, left</source>
+        <translation>Circunferencia, izquierda</translation>
+    </message>
+    <message>
+        <source>Circumference, right</source>
+        <translation>Circunferencia, derecha</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty of each</source>
+        <translation>Incertidumbre típica de cada una</translation>
+    </message>
+    <message>
+        <source>Road speed, km/h</source>
+        <translation>Velocidad en carretera, km/h</translation>
+    </message>
+    <message>
+        <source>1985 mm</source>
+        <translation>1985 mm</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down</source>
+        <translation>Inercia de un giro libre</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down …</source>
+        <translation>Inercia de un giro libre …</translation>
+    </message>
+    <message>
+        <source>Drag of the same parts</source>
+        <translation>Arrastre de las mismas piezas</translation>
+    </message>
+    <message>
+        <source>Its standard uncertainty; without: 5 %</source>
+        <translation>Su incertidumbre típica; sin ella: 5 %</translation>
+    </message>
+    <message>
+        <source>Torque that will be measured</source>
+        <translation>Par que se medirá</translation>
+    </message>
+    <message>
+        <source>In which unit? Write %1 or %2</source>
+        <translation>¿En qué unidad? Escriba %1 o %2</translation>
+    </message>
+    <message>
+        <source>No value at the axle</source>
+        <translation>Ningún valor en el eje</translation>
+    </message>
 </context>
 </TS>
