@@ -58,6 +58,10 @@ MOST ?= 300
 mutants: setup ## one-token mutations that the nearest tests must notice (an hour and more; SEED=, MOST=)
 	@$(RUN) tests.mutants --seed $(SEED) --most $(MOST)
 
+.PHONY: kept cut
+kept: setup ## renew the kept answers and print what changed in them; to be read
+	@$(RUN) tests.kept
+
 cut: setup ## measure on every page, in every state and language, that no word is cut (half an hour)
 	@$(BIN)/pytest -q -n 2 tests/gui/every_state_cut.py
 

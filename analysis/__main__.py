@@ -16,6 +16,7 @@ COMMANDS = {
     "type": "recognise the type of a differential by what its wheels do",
     "tyres": "what tyres of unlike circumference do to the differential, straight ahead",
     "inertia": "effective inertia from a free spin-down and the drag that slows it",
+    "chatter": "chatter on the road: level of a sound or acceleration from figure-eights; no torque",
     "stud-circle": "find a stud circle from the stud-to-stud distance",
     "groups": "compare groups of recordings: oils, builds, before and after",
     "builds": "builds of an axle: what changed, the torques measured with each, friction figure",

@@ -83,6 +83,13 @@ class Caution:
 BEFORE_TURNING = "Engine off and key away, car on stands, wheels on the floor chocked, brakes released."
 """In short, for whatever turns a wheel outside a test: counting turns, finding the type, learning a transducer."""
 
+ROAD = (
+    "Drive figure-eights only on closed ground, slowly, with nobody near; a second person records, the driver drives.",
+    "Local law and the maker's manual come first; stop at knocking, binding or a wheel that locks.",
+    "Microphone or accelerometer fixed so that it can neither fall nor reach the pedals, belts or wheels.",
+)
+"""Before a recording is made while driving."""
+
 _ALWAYS, _LIFT, _SET, _PULL, _AFTER, _READ = Moment
 _GATE = True
 _CAR, _BENCH = frozenset({Fact.CAR}), frozenset({Fact.BENCH})

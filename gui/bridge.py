@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
+from gui.models.display import grouped
 from gui.models.flow import Step
 from gui.models.job import problem_of
 from gui.models.practice import HandWish
@@ -138,7 +139,8 @@ class Bridge(QObject):
         if ending is not None and before is not LinkState.ENDED:
             run.link = LinkState.ENDED
             safe, kept = stream.saved()
-            words = f"{safe:,} samples are safe on disk" + (f", {kept:,} more are kept in memory." if kept else ".")
+            more = f", {grouped(kept)} more are kept in memory" if kept else ""
+            words = f"{grouped(safe)} samples are safe on disk{more}."
             run.ended(ending, safe=words if self.recording is not None else "")
             self._timer.stop()
         elif before is not run.link:

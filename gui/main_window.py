@@ -273,7 +273,7 @@ class MainWindow(QMainWindow):
         QTimer.singleShot(0, partial(self.take, paths))  # a dialog must not hold the program that was dragged from
 
     def take(self, paths: Sequence[str]) -> None:
-        """Show folders and recordings on Review, import tables from elsewhere."""
+        """Show folders and recordings on Review, import tables from elsewhere, read sounds of drives."""
         from gui.models.dropped import sorted_out
         from gui.pages.review_page import ReviewPage
 
@@ -288,6 +288,8 @@ class MainWindow(QMainWindow):
             page.show_recordings(list(found.recordings))
         for path in found.tables:
             page.import_table(Path(path))
+        for path in found.sounds[:1]:
+            page.show_drive(path)
         if found.other:
             page.say(f"Not a recording, a table or a folder: {os.path.basename(found.other[0])}")
 

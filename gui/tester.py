@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QFileDialog
 from gui.bridge import Bridge
 from gui.models.asking import Agreements, question_of
 from gui.models.changes import Changes
+from gui.models.display import grouped
 from gui.models.job import JobCard, problem_of
 from gui.models.practice import PracticeLink, fill_card, scenario_for_practice
 from gui.models.run import TestRun
@@ -354,7 +355,7 @@ class Tester:
         if stream is None or path is None or self.run.purpose is None:
             return "Not recording" if stream is not None else ""
         saved, waiting = stream.saved()
-        return f"Recording: {saved + waiting:,} readings\n{path}"
+        return f"Recording: {grouped(saved + waiting)} readings\n{path}"
 
     def close(self) -> None:
         """End everything; recordings are closed, what the card rests on is remembered."""

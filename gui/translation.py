@@ -1,48 +1,35 @@
 """Texts in the user's language: models write English, and what shows a text asks for its translation here.
 
-The catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released as ``.qm``). A text with figures in it
-is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A text without a translation
-stays English.
+The window's catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released as ``.qm``); what the analysis
+says stands in the analysis's, which its pages use, too. How a text is found: ``analysis.language.translator``.
 
-Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``sentence``.
+Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``spoken_language``, ``sentence``.
 """
 
 from __future__ import annotations
 
-import re
-import xml.etree.ElementTree as ET
-from functools import lru_cache
 from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
-CONTEXT = "Heldwheel"
-LANGUAGES = {
-    "en": "English",
-    "de": "Deutsch",
-    "es": "Español",
-}
-COMMA = frozenset({"de", "es"})  # languages that write a decimal comma
-JOINED = " · "  # between parts that are translated each by itself
-FEW_CHARACTERS = 8
-HEADED = re.compile(r"[A-Za-z][A-Za-z ]+[:,] ")  # "Limit: %1" heads whatever follows
-UNITS = "N·m|lbf·ft|lbf·in|kgf·m|kgf·cm|mm|in|kg|g|lb|km|m|min|ms|s|h|N|l|Hz|°C|%|V"
-FIGURE = rf"([^A-Za-z]*(?:(?:{UNITS})(?:/[a-z]+²?)?)?)"
-LISTS = ("; ", " → ", ", ", " / ", ": ")  # between words in a row
-PAIRS = (" or ", " and ", " for ")
-MARKS = ("▲ ", "•  ", "• ")  # before a text, in every language
+from analysis.language.translator import COMMA, LANGUAGES, Translator, catalogue, read_catalogue, unbroken
 
-_templates: list[tuple[str, re.Pattern[str], str]] = []  # its longest words of its own, its pattern, the template
+__all__ = ["COMMA", "LANGUAGES", "by_locale", "install", "sentence", "spoken_language", "tr"]
+
+CONTEXT = "Heldwheel"
+
 _installed: list[QTranslator] = []
+_language = "en"
+_translator: Translator | None = None
 
 
 def install(language: str) -> bool:
     """Show texts in a language from now on; tells whether its catalogue was found. English needs none."""
+    global _translator, _language
     for old in _installed:
         QCoreApplication.removeTranslator(old)
     _installed.clear()
-    _templates.clear()
-    tr.cache_clear()
+    _translator, _language = None, "en"
     if language not in LANGUAGES or language == "en":
         return language == "en"
     folder = files("gui.translations")
@@ -53,31 +40,19 @@ def install(language: str) -> bool:
     if own.load(f"qtbase_{language}", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
         QCoreApplication.installTranslator(own)
         _installed.append(own)
-    if found:
-        QCoreApplication.installTranslator(made)
-        _installed.append(made)
-        _templates.extend(_read_templates(folder.joinpath(f"heldwheel_{language}.ts").read_text("utf-8")))
-    return found
+    if not found:
+        return False
+    QCoreApplication.installTranslator(made)
+    _installed.append(made)
+    theirs = catalogue(language)
+    ours = read_catalogue(folder.joinpath(f"heldwheel_{language}.ts").read_text("utf-8"))
 
+    def exactly(text: str) -> str:
+        said = QCoreApplication.translate(CONTEXT, text)
+        return said if said != text else theirs.get(text) or text
 
-def _read_templates(catalogue: str) -> list[tuple[str, re.Pattern[str], str]]:
-    """Give the texts of a catalogue that hold places for figures, those with most words first."""
-    sources = [node.findtext("source") or "" for node in ET.fromstring(catalogue).iter("message")]
-    sources = sorted((s for s in sources if "%1" in s), key=lambda s: -len(re.sub(r"%\d", "", s)))
-    found = []
-    for source in sources:
-        own = re.split(r"%\d", source)
-        found.append((max(own, key=len), re.compile(_place(source).join(map(re.escape, own)), re.DOTALL), source))
-    return found
-
-
-def _place(source: str) -> str:
-    """Give what may stand in a template's places: anything, but only figures where it has little of its own.
-
-    ``%1 of %2`` is of counts: it must not be found in every sentence with an "of".
-    """
-    own = re.sub(r"%\d|\s", "", source)
-    return "(.+)" if len(own) >= FEW_CHARACTERS or HEADED.match(source) else FIGURE
+    _translator, _language = Translator(exactly, (*ours, *theirs)), language
+    return True
 
 
 def by_locale(locale: QLocale) -> dict[str, object]:
@@ -100,74 +75,17 @@ def by_locale(locale: QLocale) -> dict[str, object]:
     }
 
 
-@lru_cache(4096)
 def tr(text: str) -> str:
     """Give a text in the user's language; one that is not in the catalogue stays as it is."""
-    if not _installed or not any(letter.isalpha() for letter in text):
-        return text
-    for look_up in (_exactly, _apart, _by_template, _listed):
-        found = look_up(text)
-        if found != text:
-            return found
-    within = text[0].lower() + text[1:]  # at a sentence's beginning stands what the catalogue has in its middle
-    for look_up in (_exactly, _by_template) if within != text else ():
-        found = look_up(within)
-        if found != within:
-            return found[0].upper() + found[1:]
-    return text
+    return unbroken(text if _translator is None else _translator.tr(text))
 
 
-def _exactly(text: str) -> str:
-    return QCoreApplication.translate(CONTEXT, text)
-
-
-def _apart(text: str) -> str:
-    """Give a text of several parts, each by itself: behind a mark, in lines, between dots."""
-    for mark in MARKS:
-        if text.startswith(mark):
-            return mark + tr(text.removeprefix(mark))
-    for between in ("\n", JOINED):
-        if between in text:
-            return between.join(tr(part) for part in text.split(between))
-    return text
-
-
-def _by_template(text: str) -> str:
-    for own, pattern, source in _templates:
-        match = pattern.fullmatch(text) if own in text else None
-        if match is not None:
-            return _filled(_exactly(source), match.groups())
-    return text
+def spoken_language() -> str:
+    """Give the language in which texts are shown: what is drawn by the analysis comes in it."""
+    return _language
 
 
 def sentence(text: str) -> str:
     """Give a text in the user's language, its first letter a capital."""
     told = tr(text)
     return told[:1].upper() + told[1:]
-
-
-def _listed(text: str) -> str:
-    """Give words in a row, ``cone, ramp plate or open``, each by itself where every one is known; else the text."""
-    for between in LISTS:
-        parts = text.split(between)
-        if len(parts) > 1 and all(_known(part) for part in parts):
-            return between.join(tr(part) for part in parts)
-    aside = re.fullmatch(r"(.+) \((.+)\)", text)
-    if aside is not None and _known(aside[1]) and _known(aside[2]):
-        return f"{tr(aside[1])} ({tr(aside[2])})"
-    for pair in PAIRS:
-        places = [found.start() for found in re.finditer(pair, text)]
-        for place in places:
-            parts = [text[:place], text[place + len(pair) :]]
-            if all(_known(part) for part in parts):
-                return _filled(_exactly(f"%1{pair}%2"), tuple(parts))
-    return text
-
-
-def _known(text: str) -> bool:
-    return tr(text) != text or re.fullmatch(FIGURE, text) is not None
-
-
-def _filled(template: str, parts: tuple[str, ...]) -> str:
-    """Put figures and words, translated, into the places of a template."""
-    return re.sub(r"%(\d)", lambda place: tr(parts[int(place[1]) - 1]), template)

@@ -6,7 +6,9 @@
 
     frame = heldwheel.read("recordings/05-event-1.csv")
 
-Offered: ``read``.
+    level = heldwheel.chatter("eights.wav", before="before.wav", axle="43-11")
+
+Offered: ``read``, ``chatter``.
 """
 
 from __future__ import annotations
@@ -18,7 +20,7 @@ if TYPE_CHECKING:
 
     import pandas as pd
 
-__all__ = ["read"]
+__all__ = ["chatter", "read"]
 
 _UNITS = {"angle_deg": "°", "counter": "1", "late_ms": "ms"}
 
@@ -75,4 +77,49 @@ def read(path: str | PathLike[str], **table: str | float) -> pd.DataFrame:
         "sha256": trace.sha256,
         "simulated": trace.header.simulated,
     }
+    return frame
+
+
+def chatter(
+    path: str | PathLike[str],
+    before: str | PathLike[str] = "",
+    *,
+    band: tuple[float, float] | None = None,
+    axle: str = "",
+    recordings: str | PathLike[str] = "",
+) -> pd.DataFrame:
+    """Read a sound or an acceleration from figure-eights to its band level against time; it is no torque.
+
+    Parameters
+    ----------
+    path, before : str or path-like
+        WAV, or a table of acceleration; ``before`` is one to compare with, made alike.
+    band : tuple of float, optional
+        Hz.
+    axle : str
+        Tag of the axle whose chatter index on the bench stands beside.
+    recordings : str or path-like
+        Folder of its recordings; beside ``path`` otherwise.
+
+    Returns
+    -------
+    DataFrame
+        Indexed by ``time_s`` (s): ``level_db``, ``clipped``. ``frame.attrs`` is what ``heldwheel-read chatter --json``
+        prints: ``events``, ``share``, ``against``, ``bench``, ``problems`` ...
+
+    Raises
+    ------
+    HeldwheelError
+        A file cannot be read, or the two cannot be compared.
+    """
+    import pandas as pd
+
+    from analysis.rows.road import road_test, to_json
+
+    test = road_test(str(path), str(before), band, axle, str(recordings))
+    levels = test.levels
+    frame = pd.DataFrame(
+        {"level_db": levels.db, "clipped": levels.clipped}, index=pd.Index(levels.time_s, name="time_s")
+    )
+    frame.attrs.update(to_json(test))
     return frame

@@ -204,11 +204,13 @@ class Touched:
 
 @cache
 def names(test: str, file: str) -> bool:
-    """Tell whether a test's file is the module's own, or imports it."""
+    """Tell whether a test's file is the module's own, imports it, or keeps the answers of its room."""
     path = ROOT / test.split("::")[0]
     module = file.removesuffix(".py").replace("/", ".")
     package, _, stem = module.rpartition(".")
     if path.name == f"test_{stem}.py" or path == ROOT / file:
+        return True
+    if path.name.startswith("test_kept") and path.parent == ROOT / "tests" / Path(file).parent:
         return True
     sought = rf"from {package} import [^\n]*\b{stem}\b|\b{module} import|import {module}\b"
     return re.search(sought, _text(path)) is not None

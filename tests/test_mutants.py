@@ -63,3 +63,5 @@ def test_the_nearest_tests_are_the_modules_own():
     assert mutants.names("tests/analysis/identify/test_ratio.py::test_half_count", "analysis/identify/ratio.py")
     assert mutants.names("tests/analysis/test_borders.py::x", "analysis/verdict/adequacy.py")
     assert not mutants.names("tests/analysis/test_borders.py::x", "analysis/identify/ratio.py")
+    assert mutants.names("tests/analysis/trace/test_kept.py::x", "analysis/trace/tail.py")
+    assert not mutants.names("tests/analysis/trace/test_kept.py::x", "analysis/verdict/job.py")

@@ -4,6 +4,7 @@
     heldwheel-read report hill-07.csv --kind engineer --workshop "Hillfoot Workshop" --out hill-07.html
     heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
     heldwheel-read report hill-07-gear.csv --neutral hill-07-neutral.csv --limit "ratio >= 2.5" --source "club rules"
+    heldwheel-read report hill-07.csv --language de --out hill-07.pdf
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
 
 With --both-free, the drag baseline, the page shows the torque as read and the pack mean; a recording that names its
@@ -30,6 +31,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from analysis.doors.asking import add_reading_options, asked_of, keep_answers
+from analysis.language.translator import LANGUAGES
 from logger.edges.door import Exit
 
 if TYPE_CHECKING:
@@ -45,6 +47,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--out", metavar="PAGE", action="append", help="name.html or name.pdf; may be repeated")
     parser.add_argument("--kind", choices=("customer", "engineer"), default="customer", help="simple or full page")
     parser.add_argument("--paper", choices=("A4", "letter"), default="A4", help="what it is printed on (default A4)")
+    parser.add_argument("--language", choices=tuple(LANGUAGES), default="en", help="of the page (default en)")
     parser.add_argument("--unit", help="torque unit of the page (default: the limit's, or the recording's)")
     parser.add_argument("--workshop", default="", help="workshop's name instead of the recording's")
     parser.add_argument("--address", default="", metavar="LINES", help="its address; '/' begins a new line")
@@ -128,6 +131,7 @@ def _write(args: argparse.Namespace) -> int:
         args.remarks,
         args.authorised,
         PaperSize(args.paper),
+        language=args.language,
     )
     for file, photo in ((half.file, photo) for half in material.halves for photo in half.header.photos):
         state = photo_state(file, photo)

@@ -64,7 +64,7 @@ def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[
         if fits:
             return (f"{shown}, unusual for this test; is it {' or '.join(fits)}?",)
         written = shown if abs(torque_factor(unit) - 1) > 1e-9 else f"{value:g} {unit}"
-        why = "below zero, which no limit of a torque is" if nm <= 0 else "unusual for this test"
+        why = "unusual for this test" if nm > 0 else f"{'below ' if nm < 0 else ''}zero, which no limit of a torque is"
         return (f"{written} is {why}: look at the figure again",)
     if nm <= 0 or limit_nm <= 0:
         return ()

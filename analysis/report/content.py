@@ -21,12 +21,16 @@ LONGEST_NOTE = 600
 
 @dataclass(frozen=True, slots=True)
 class PageTable:
-    """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count."""
+    """Headings and rows of text; ``right`` lists the columns of numbers; ``dim`` the rows that do not count.
+
+    ``cut``: columns whose texts are cut, and at how many characters.
+    """
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     right: tuple[int, ...] = ()
     dim: tuple[int, ...] = ()
+    cut: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +98,7 @@ class Content:
     alerts: tuple[str, ...]
     paper: PaperSize
     whole_identity: str
+    language: str = "en"
 
 
 def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]]:
@@ -101,10 +106,51 @@ def blocks(sections: Iterable[Section]) -> list[tuple[bool, tuple[Section, ...]]
     return [(half, tuple(group)) for half, group in groupby(sections, key=lambda section: section.half)]
 
 
+OPENS, CLOSES = "\ue000", "\ue001"
+"""Round words that are not the program's: they stay as they are in every language. No text from a file keeps them."""
+
+APART = "\ue002"
+"""Between parts that are translated each by itself: sentences in a row, words in a list."""
+
+_MARKS = frozenset((OPENS, CLOSES, APART))
+
+
 def clean(text: str, longest: int = LONGEST) -> str:
     """Make a text from a file fit for a page: no control characters or direction marks, bounded length."""
+    if OPENS in text or APART in text:
+        return _clean_marked(text, longest)
     line = " ".join("".join(c if c.isprintable() else " " for c in text[: longest + 1]).split())
     return line if len(line) <= longest else line[: longest - 1] + "…"
+
+
+def _clean_marked(text: str, longest: int) -> str:
+    """Clean a text that holds marks, which take no room."""
+    line = _first(text, longest + 1)
+    line = " ".join("".join(c if c in _MARKS or c.isprintable() else " " for c in line).split())
+    return line if _room(line) <= longest else _first(line, longest - 1) + "…"
+
+
+def _room(text: str) -> int:
+    return sum(c not in _MARKS for c in text)
+
+
+def _first(text: str, most: int) -> str:
+    """Give the first characters of a text; marks are not counted, and closed where they were opened."""
+    kept, room = [], most
+    for c in text:
+        if c not in _MARKS:
+            if not room:
+                break
+            room -= 1
+        kept.append(c)
+    start = "".join(kept)
+    return start + CLOSES * (start.count(OPENS) - start.count(CLOSES))
+
+
+def own(text: str, longest: int = LONGEST) -> str:
+    """Mark words as somebody's own, cleaned; empty where there are none."""
+    line = clean(text.translate(dict.fromkeys(map(ord, _MARKS), " ")), longest)
+    return f"{OPENS}{line}{CLOSES}" if line else ""
 
 
 def minus(number: str) -> str:
@@ -114,4 +160,9 @@ def minus(number: str) -> str:
 
 def listed(*parts: str) -> str:
     """Write the parts that are there, with commas between."""
-    return ", ".join(part for part in parts if part.strip())
+    return f", {APART}".join(part for part in parts if part.strip())
+
+
+def in_a_row(*sentences: str) -> str:
+    """Write sentences one behind another."""
+    return f" {APART}".join(sentences)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, clean
+from analysis.report.content import APART, LONGEST_NOTE, Headline, PageTable, Section, clean, own
 from analysis.report.drawing import (
     BAND,
     INK,
@@ -80,7 +80,7 @@ class DialPage(Page):
 
     def legend(self) -> str:
         """Explain the drawing's marks."""
-        shaded = "; shaded: conforms" if self.material.result is not None else ""
+        shaded = f"{APART}; {APART}shaded: conforms" if self.material.result is not None else ""
         return f"Ring: a reading at the axle, with its interval (95 %){shaded}."
 
     def pulls(self) -> Iterator[Section]:
@@ -92,7 +92,7 @@ class DialPage(Page):
                 line.shown,
                 line.about,
                 self.torque(line.nm, line.u95_nm),
-                clean(line.left_out, 150),
+                own(line.left_out, 150),
             )
             for line in self.material.dial
         )
@@ -110,8 +110,8 @@ class DialPage(Page):
         factor = "" if m.factor is None else f"; torque at the axle = {m.factor:.4f} × torque on the dial"
         yield clean(f"Fixture: {m.fixture}{factor}. Zero: as set on the dial.", LONGEST_NOTE)
         for correction in m.corrections:
-            by = f", {clean(correction.by)}" if correction.by else ""
-            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {correction.reason}", LONGEST_NOTE)
+            by = f", {own(correction.by)}" if correction.by else ""
+            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {own(correction.reason, LONGEST_NOTE)}", LONGEST_NOTE)
 
     def recording(self, half: Material) -> str:
         """Say what the file is."""

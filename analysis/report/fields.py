@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from analysis.identify.axle_type import seen_words
 from analysis.identify.ratio import PROPSHAFT_ERROR_TURNS, read_ratio
-from analysis.report.content import clean, listed
+from analysis.report.content import APART, clean, in_a_row, listed, own
 from logger.edges.lengths import length_words
 from logger.edges.units import format_torque
 from logger.errors import InputError
@@ -38,7 +38,7 @@ def counted(axle: Axle) -> str:
         )
     except InputError:
         return ""
-    return f"{found.formula}, between {found.low:.3f} and {found.high:.3f}"
+    return f"{found.formula}{APART}, {APART}between {found.low:.3f} and {found.high:.3f}"
 
 
 def facts(header: Header, issue: Issue) -> Fields:
@@ -46,26 +46,26 @@ def facts(header: Header, issue: Issue) -> Fields:
     job, axle = header.job, header.axle
     when = f"{header.started:%Y-%m-%d %H:%M %z}" if header.started else "not recorded"
     ratio = f"ratio {axle.ratio:g}" if axle.ratio else ""
-    teeth = f"teeth {axle.teeth}" if axle.teeth.strip() else ""
+    teeth = f"teeth {own(axle.teeth)}" if axle.teeth.strip() else ""
     shim = "" if axle.shim_mm is None else f"shim {length_words(axle.shim_mm, issue.lengths)}"
     yield from _filled(
         (
-            ("job", job.number),
-            ("customer", job.customer),
-            ("vehicle", job.vehicle),
-            ("odometer", job.odometer),
-            ("axle", listed(job.axle, axle.type, ratio, teeth, axle.tag)),
+            ("job", own(job.number)),
+            ("customer", own(job.customer)),
+            ("vehicle", own(job.vehicle)),
+            ("odometer", own(job.odometer)),
+            ("axle", listed(own(job.axle), axle.type, ratio, teeth, own(axle.tag))),
             ("type seen", seen_words(axle.seen)),
             ("ratio", counted(axle)),
-            ("pack", listed(axle.pack_build, axle.friction_material, shim)),
-            ("last service", axle.last_service),
-            ("as received", axle.as_received),
+            ("pack", listed(own(axle.pack_build), own(axle.friction_material), shim)),
+            ("last service", own(axle.last_service)),
+            ("as received", own(axle.as_received)),
             ("received", _day(job.received)),
             ("tested", when),
             ("issued", f"{issue.issued:%Y-%m-%d}"),
-            ("done at", job.site),
-            ("operator", job.operator),
-            ("witness", job.witness),
+            ("done at", own(job.site)),
+            ("operator", own(job.operator)),
+            ("witness", own(job.witness)),
         )
     )
 
@@ -78,16 +78,17 @@ def conditions(header: Header, *, full: bool) -> Fields:
     """Give what a comparison depends on."""
     c, test = header.conditions, header.test
     warm = "temperature not recorded" if c.oil_temperature_c is None else f"{c.oil_temperature_c:g} °C"
+    oil = map(own, (c.fluid, c.fluid_amount, c.fluid_age, c.fluid_appearance))
     modifier = f"{c.modifier_percent:g} %" if c.modifier_percent else ""
     yield from _filled(
         (
-            ("oil", listed(c.fluid, c.fluid_amount, c.fluid_age, c.fluid_appearance, warm, c.oil_temperature_at)),
-            ("modifier", listed(c.modifier, modifier)),
+            ("oil", listed(*oil, warm, own(c.oil_temperature_at))),
+            ("modifier", listed(own(c.modifier), modifier)),
             ("condition", listed(c.condition or "", f"{c.distance_km:g} km" if c.distance_km is not None else "")),
-            ("tyre", c.tyre),
-            ("held by", test.held_how),
-            ("stands on", test.support),
-            ("notes", header.job.notes if full else ""),
+            ("tyre", own(c.tyre)),
+            ("held by", own(test.held_how)),
+            ("stands on", own(test.support)),
+            ("notes", own(header.job.notes) if full else ""),
         )
     )
 
@@ -103,11 +104,14 @@ def instrument(header: Header, unit: str, rate_hz: float, noise_nm: float) -> Fi
     delay = f"filter delay {t.filter_delay_s * 1e3:.3g} ms" if t.filter_delay_s else ""
     yield from _filled(
         (
-            ("transducer", listed(t.name, t.serial, f"firmware {t.firmware}" if t.firmware.strip() else "")),
+            (
+                "transducer",
+                listed(own(t.name), own(t.serial), f"firmware {own(t.firmware)}" if t.firmware.strip() else ""),
+            ),
             ("capacity", format_torque(t.capacity_nm, unit) if t.capacity_nm else ""),
             ("accuracy", listed(*accuracy) or "not stated"),
             ("certificate", _certificate(t, header)),
-            ("checked", t.weight_check),
+            ("checked", own(t.weight_check)),
             ("rate", listed(f"{rate_hz:.4g} samples/s", f"noise {format_torque(noise_nm, unit)}", delay)),
         )
     )
@@ -120,4 +124,4 @@ def _certificate(t: TransducerFacts, header: Header) -> str:
     due = f"due {t.certificate_due}" if t.certificate_due else ""
     if t.certificate_due and header.started and header.started.date() > t.certificate_due:
         due += " (EXPIRED at the time of the test)"
-    return listed(" ".join(part for part in (t.certificate, dated) if part), due)
+    return listed(in_a_row(*(part for part in (own(t.certificate), dated) if part)), due)

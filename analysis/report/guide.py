@@ -18,6 +18,7 @@ from analysis.report.drawing import to_svg
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import MARGIN, PaperSize
 from analysis.report.paper import GAP, Paper, TypeSetting
+from analysis.report.spoken import Tell, check_language, said
 from logger.errors import FileError, InputError
 from logger.version import VERSION
 
@@ -73,22 +74,26 @@ SAID = frozenset({"zero", "smooth", "enough", "stud-reads-low", "drag", "case-cl
 """Cautions that steps and mistakes say already."""
 
 _SETTING = TypeSetting(body=7.5, small=7.0, lead=1.13, gap=2.0, thin=0.35, top=22.0, bottom=20.0)
+_CLOSER = TypeSetting(body=7.5, small=7.0, lead=1.07, gap=1.5, thin=0.2, top=18.0, bottom=18.0)
+"""Where a language needs more room than English."""
+
 HEADS = ("mistake", "what it does", "from")
 
 
-def write_guide(path: Path, paper: PaperSize = PaperSize.A4) -> None:
+def write_guide(path: Path, paper: PaperSize = PaperSize.A4, language: str = "en") -> None:
     """Write the guide as ``.html`` or ``.pdf``, by the ending of the name.
 
     Raises
     ------
     InputError
-        The name has another ending.
+        The name has another ending, or there is no catalogue of the language.
     FileError
         The file cannot be written.
     """
     if path.suffix not in {".html", ".pdf"}:
         raise InputError(f"{path}: the guide is written as .html or .pdf")
-    data = guide_pdf(paper) if path.suffix == ".pdf" else guide_html().encode("utf-8")
+    check_language(language)
+    data = guide_pdf(paper, language) if path.suffix == ".pdf" else guide_html(language).encode("utf-8")
     try:
         path.write_bytes(data)
     except OSError as error:
@@ -106,20 +111,26 @@ def cautions_by_moment() -> list[tuple[str, tuple[str, ...]]]:
     return [("Always", (first,)), *found]
 
 
-def guide_html() -> str:
+def guide_html(language: str = "en") -> str:
     """Give the guide as one HTML page: everything inside, no script."""
-    steps = "".join(f"<li><b>{escape(name)}.</b> {escape(text)}</li>" for name, text in STEPS)
-    rows = "".join("<tr>" + "".join(f"<td>{escape(cell)}</td>" for cell in row) + "</tr>" for row in MISTAKES)
-    heads = "".join(f"<th>{head}</th>" for head in HEADS)
+
+    def say(text: str) -> str:
+        return escape(said(text, language))
+
+    steps = "".join(f"<li><b>{say(name)}.</b> {say(text)}</li>" for name, text in STEPS)
+    rows = "".join("<tr>" + "".join(f"<td>{say(cell)}</td>" for cell in row) + "</tr>" for row in MISTAKES)
+    heads = "".join(f"<th>{say(head)}</th>" for head in HEADS)
     cautions = "".join(
-        f"<h3>{escape(name)}</h3><ul>{''.join(f'<li>{escape(text)}</li>' for text in texts)}</ul>"
+        f"<h3>{say(name)}</h3><ul>{''.join(f'<li>{say(text)}</li>' for text in texts)}</ul>"
         for name, texts in cautions_by_moment()
     )
+    drawing = to_svg(guide_drawing(language))
     return (
-        f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{TITLE}</title><style>{_STYLE}</style>'
-        f"</head><body><h1>{TITLE}</h1><p>{escape(LEAD)}</p>{to_svg(guide_drawing())}<ol>{steps}</ol>"
-        f"<h2>Mistakes and their sizes</h2><table><tr>{heads}</tr>{rows}</table>"
-        f'<h2>Cautions</h2><div class="cautions">{cautions}</div><p class="foot">Heldwheel {VERSION}. {_FOOT}</p>'
+        f'<!doctype html>\n<html lang="{language}"><head><meta charset="utf-8"><title>{say(TITLE)}</title>'
+        f"<style>{_STYLE}</style></head><body><h1>{say(TITLE)}</h1><p>{say(LEAD)}</p>{drawing}<ol>{steps}</ol>"
+        f"<h2>{say('Mistakes and their sizes')}</h2><table><tr>{heads}</tr>{rows}</table>"
+        f'<h2>{say("Cautions")}</h2><div class="cautions">{cautions}</div>'
+        f'<p class="foot">Heldwheel {VERSION}. {say(_FOOT)}</p>'
         "</body></html>\n"
     )
 
@@ -140,29 +151,40 @@ _STYLE = (
 )
 
 
-def guide_pdf(paper: PaperSize = PaperSize.A4) -> bytes:
-    """Give the guide as PDF."""
+def guide_pdf(paper: PaperSize = PaperSize.A4, language: str = "en") -> bytes:
+    """Give the guide as PDF: one sheet, set more closely where that is needed."""
+    sheet = _sheet(paper, language, _SETTING)
+    if sheet.pdf.pages_count > 1:
+        sheet.drop()
+        sheet = _sheet(paper, language, _CLOSER)
+    return bytes(sheet.pdf.output())
+
+
+def _sheet(paper: PaperSize, language: str, setting: TypeSetting) -> Paper:
     from fpdf import FPDF
+
+    def say(text: str) -> str:
+        return said(text, language)
 
     for name in ("fontTools", "fpdf"):
         logging.getLogger(name).setLevel(logging.ERROR)
     pdf = FPDF(unit="pt", format=paper.points)
-    pdf.set_title(TITLE)
+    pdf.set_title(say(TITLE))
     pdf.set_producer("Heldwheel")
-    pdf.set_lang("en")
-    sheet = Paper(pdf, _SETTING, paper)
+    pdf.set_lang(language)
+    sheet = Paper(pdf, setting, paper)
     pdf.add_page()
-    sheet.paragraph(TITLE, 13.5, bold=True)
-    sheet.paragraph(LEAD, gap=6)
-    sheet.draw(guide_drawing())
+    sheet.paragraph(say(TITLE), 13.5, bold=True)
+    sheet.paragraph(say(LEAD), gap=6)
+    sheet.draw(guide_drawing(language))
     sheet.move(sheet.y + 4)
     for number, (name, text) in enumerate(STEPS, 1):
-        sheet.fields([(f"{number}  {name}", text)], MARGIN, sheet.width, 1)
-    _head(sheet, "Mistakes and their sizes")
-    sheet.table(PageTable(HEADS, MISTAKES))
-    _columns(sheet)
-    sheet.paragraph(f"Heldwheel {VERSION}. {_FOOT}", _SETTING.small, d.MUTED)
-    return bytes(pdf.output())
+        sheet.fields([(f"{number}  {say(name)}", say(text))], MARGIN, sheet.width, 1)
+    _head(sheet, say("Mistakes and their sizes"))
+    sheet.table(PageTable(tuple(map(say, HEADS)), tuple(tuple(map(say, row)) for row in MISTAKES)))
+    _columns(sheet, say)
+    sheet.paragraph(f"Heldwheel {VERSION}. {say(_FOOT)}", setting.small, d.MUTED)
+    return sheet
 
 
 def _head(sheet: Paper, text: str) -> None:
@@ -170,16 +192,18 @@ def _head(sheet: Paper, text: str) -> None:
     sheet.paragraph(text, 10, bold=True, gap=1)
 
 
-def _columns(sheet: Paper) -> None:
+def _columns(sheet: Paper, say: Tell) -> None:
     """Set the cautions in two columns that end as even as can be."""
     width = (sheet.width - GAP) / 2
     lines = [
-        line for name, texts in cautions_by_moment() for line in ((name, True), *((text, False) for text in texts))
+        line
+        for name, texts in cautions_by_moment()
+        for line in ((say(name), True), *((say(text), False) for text in texts))
     ]
-    heights = [sheet.takes(text if bold else f"• {text}", width) + _SETTING.thin for text, bold in lines]
+    heights = [sheet.takes(text if bold else f"• {text}", width) + sheet.set.thin for text, bold in lines]
     half = sum(heights) / 2
     sheet.room(half + 16)
-    _head(sheet, "Cautions")
+    _head(sheet, say("Cautions"))
     ends = [sheet.y, sheet.y]
     top, used = sheet.y, 0.0
     for (text, bold), height in zip(lines, heights, strict=True):

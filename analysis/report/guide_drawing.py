@@ -9,6 +9,7 @@ import math
 from functools import reduce
 
 from analysis.report.drawing import ACCENT, BAND, INK, MUTED, STEADY, Box, Drawing, Polyline, Ring, Shape, Text, beside
+from analysis.report.spoken import drawn
 
 WIDE, HIGH, GAP = 98.0, 112.0, 8.0
 """One panel and the gap between two, points: five stand on a sheet."""
@@ -16,11 +17,11 @@ WIDE, HIGH, GAP = 98.0, 112.0, 8.0
 Point = tuple[float, float]
 
 
-def guide_drawing() -> Drawing:
-    """Give all five panels in the order of the test."""
+def guide_drawing(language: str = "en") -> Drawing:
+    """Give all five panels in the order of the test, their words in a language."""
     panels = (_held(), _lever(), _zero(), _ramp(), _turning())
     about = "; ".join(panel.about for panel in panels)
-    return reduce(lambda left, right: beside(left, right, GAP, about), panels)
+    return drawn(reduce(lambda left, right: beside(left, right, GAP, about), panels), language)
 
 
 def _panel(number: int, title: str, about: str, shapes: list[Shape]) -> Drawing:

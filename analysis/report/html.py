@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from analysis.report.content import blocks
 from analysis.report.drawing import to_svg
+from analysis.report.spoken import said
 from analysis.report.words import SIMULATED
 
 if TYPE_CHECKING:
@@ -30,7 +31,13 @@ def to_html(content: Content) -> str:
     record = Markup(content.record.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e"))
     drawn = Markup(to_svg(content.drawing))
     page = _template().render(
-        c=content, svg=drawn, record=record, fields=_fields, blocks=blocks(content.sections), simulated=SIMULATED
+        c=content,
+        svg=drawn,
+        record=record,
+        fields=_fields,
+        blocks=blocks(content.sections),
+        simulated=SIMULATED,
+        say=partial(said, language=content.language),
     )
     return page + "\n"
 

@@ -162,7 +162,7 @@ def check_index(path: Path | str) -> tuple[bool, list[str]]:
     data = read_bounded(Path(path), MAX_BYTES, "this is no index")
     entries, title, made = _listed(data, path)
     said = []
-    if index_page(entries, title, made).encode() != data:
+    if index_page(entries, title, made).encode(errors="surrogatepass") != data:
         said.append("the page is not what its list gives: it was changed after it was written")
     for entry in entries:
         file = beside(path, entry.file)

@@ -249,6 +249,8 @@ class Issue:
         What it is printed on.
     lengths : str
         The unit of lengths, ``mm`` or ``in``.
+    language : str
+        What the page is written in, by its code (ISO 639-1).
     """
 
     issued: datetime
@@ -261,3 +263,4 @@ class Issue:
     authorised: str = ""
     paper: PaperSize = PaperSize.A4
     lengths: str = "mm"
+    language: str = "en"

@@ -10,7 +10,19 @@ from typing import TYPE_CHECKING
 
 from analysis.cautions import cautions_of
 from analysis.report import fields, words
-from analysis.report.content import LONGEST_NOTE, Headline, PageTable, Section, Verdict, clean, minus
+from analysis.report.content import (
+    APART,
+    LONGEST_NOTE,
+    Headline,
+    PageTable,
+    Section,
+    Verdict,
+    clean,
+    in_a_row,
+    listed,
+    minus,
+    own,
+)
 from analysis.report.drawing import Drawing, DrawnPull, trace_drawing
 from analysis.report.material import DragPart, Figure, Issue, JobLine, Material, PageKind, PullLine, Torque
 from analysis.trace.results import DIRECTION_WORDS
@@ -53,11 +65,13 @@ class Page:
         if result is None:
             return None
         limit = result.bounds.written
-        text = f"{result.bounds.quantity} {result.bounds.words}"
-        text += f", {limit.condition}" if limit.condition else ""
-        text += f" ({result.bounds.source})"
+        page = own(limit.page)
+        page = f"p. {page}" if limit.page.strip()[:1].isdigit() else page
+        text = f"{result.bounds.quantity} {APART}{result.bounds.words}{APART}"
+        text += f", {own(limit.condition)}" if limit.condition else ""
+        text += f" ({listed(own(limit.source), page)})"
         if limit.text:
-            text += f" “{limit.text}”"
+            text += f" “{own(limit.text)}”"
         chance = "" if result.probability != result.probability else percent(result.probability)
         meaning = words.plain_state(result)
         return Verdict(result.state, result.shape, meaning, clean(text, 300), words.rule_words(result), chance)
@@ -79,12 +93,12 @@ class Page:
         turn = DIRECTION_WORDS[line.direction]
         at = "at the axle" if line.at == "axle" else "at the sensor, fixture not known"
         value = format_torque(line.value_nm, self.unit, line.u95_nm)
-        interval = ", interval 95 %" if line.u95_nm is not None else ", no interval"
-        spread = ""
+        interval = "interval 95 %" if line.u95_nm is not None else "no interval"
+        spread = []
         if line.lowest_nm is not None and line.highest_nm is not None and line.cv is not None:
-            spread = f", {self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}"
-            spread += f", scatter {line.cv * 100:.1f} %" if isfinite(line.cv) else ""  # of three pulls and more
-        return Headline(line.quantity, value, f"{turn}, {at}, {pulls}{spread}{interval}")
+            spread = [f"{self.torque(line.lowest_nm)} to {self.torque(line.highest_nm)}"]
+            spread += [f"scatter {line.cv * 100:.1f} %"] if isfinite(line.cv) else []  # of three pulls and more
+        return Headline(line.quantity, value, listed(turn, at, pulls, *spread, interval))
 
     def facts(self) -> tuple[tuple[str, str], ...]:
         """Give who, what, when and where."""
@@ -154,7 +168,7 @@ class Page:
             yield Section("Corrections", lines=tuple(self.corrections()), half=True)
             yield Section("Transducer", self.instrument(), half=True)
         if self.issue.remarks.strip():
-            yield Section("Remarks", lines=(clean(self.issue.remarks, LONGEST_NOTE),), half=full)
+            yield Section("Remarks", lines=(own(self.issue.remarks, LONGEST_NOTE),), half=full)
         yield self.evidence()
         if not full:
             yield cautions
@@ -180,7 +194,7 @@ class Page:
             ratio = b.at_sensor_nm / r.at_sensor_nm if b and r and r.at_sensor_nm else None
             # The reasons in full stand under "excluded"; here their names do.
             named = "; ".join(reason.partition(":")[0] for reason in pull.reasons)
-            note = named or pull.left_out or ("" if pull.distinct or not b else "no peak")
+            note = named or own(pull.left_out) or ("" if pull.distinct or not b else "no peak")
             if not pull.used:
                 dim.append(i)
             rows.append(
@@ -192,7 +206,7 @@ class Page:
                     *self._cells(r),
                     self.torque(*(pull.greatest or (None,))) if greatest else "–" if ratio is None else f"{ratio:.2f}",
                     "–" if pull.chatter is None else f"{pull.chatter:.2f}",
-                    clean(note, 150),
+                    clean(note, LONGEST_NOTE),
                 )
             )
         heads = (
@@ -207,7 +221,7 @@ class Page:
             "chatter",
             "remark",
         )
-        return PageTable(heads, tuple(rows), (0, 1, 3, 4, 5, 6, 7, 8), tuple(dim))
+        return PageTable(heads, tuple(rows), (0, 1, 3, 4, 5, 6, 7, 8), tuple(dim), ((9, 150),))
 
     def _cells(self, figure: Figure | None) -> tuple[str, str]:
         if figure is None:
@@ -223,8 +237,8 @@ class Page:
         yield clean(f"Fixture: {in_unit(m.fixture, self.issue.lengths)}{factor}.", LONGEST_NOTE)
         zero = f"{m.zero_nm / torque_factor(self.unit) + 0.0:.2f}".replace("-0.00", "0.00")
         yield clean(
-            f"Zero {minus(zero)} {self.unit}: {m.zero_from}. Each pull is read from its own hand-off level, and at the "
-            "axle from the true zero.",
+            f"Zero {minus(zero)} {self.unit}: {APART}{m.zero_from}{APART}. {APART}Each pull is read from its own "
+            "hand-off level, and at the axle from the true zero.",
             LONGEST_NOTE,
         )
         if m.header.zero is not None and m.header.zero.after_nm is not None and m.header.zero.value_nm is not None:
@@ -233,8 +247,8 @@ class Page:
         if m.header.transducer.gain is not None:
             yield f"Known gain {m.header.transducer.gain:g} (reading / true) divided out."
         for correction in m.corrections:
-            by = f", {clean(correction.by)}" if correction.by else ""
-            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {correction.reason}", LONGEST_NOTE)
+            by = f", {own(correction.by)}" if correction.by else ""
+            yield clean(f"{correction.at:%Y-%m-%d %H:%M}{by}: {own(correction.reason, LONGEST_NOTE)}", LONGEST_NOTE)
 
     def budget(self, budget: Budget) -> Section:
         """Give the uncertainty budget of the judged value, largest part first."""
@@ -248,14 +262,14 @@ class Page:
             by, of = (1 / torque_factor(self.unit), self.unit) if of == "N·m" else (by, of)
             value, u = minus(f"{row.input.value * by:.5g}"), f"{row.input.u * by:.2g}"
             if share < SMALL_SHARE:
-                small.append(f"{row.input.name} {value} {'' if of == '1' else f'{of} '}(u {u})")
+                small.append(f"{row.input.name}{APART} {value} {'' if of == '1' else f'{of} '}(u {u})")
                 continue
             rows.append(
                 (
                     row.input.name,
                     f"{share * 100:.0f} %" if total else "–",
                     f"{row.contribution * scale:.2g}",
-                    clean(in_unit(row.input.note, self.issue.lengths), 60),
+                    clean(in_unit(row.input.note, self.issue.lengths), LONGEST_NOTE),
                     value,
                     u,
                     of,
@@ -269,18 +283,18 @@ class Page:
             f"Combined u = {total * scale:.3g}{unit}, ν = {dof}, U (95 %) = {budget.u95 * scale:.3g}{unit} (JCGM 100)."
         )
         if small:
-            line += f" Below {SMALL_SHARE * 100:g} % each: {', '.join(small)}."
+            line += f" {APART}Below {SMALL_SHARE * 100:g} % each: {APART}{f', {APART}'.join(small)}."
         return Section(
             f"Uncertainty of {'the ' * torque}{budget.quantity}",
             lines=(line,),
-            table=PageTable(heads, tuple(rows), (1, 2, 4, 5, 7, 8)),
+            table=PageTable(heads, tuple(rows), (1, 2, 4, 5, 7, 8), (), ((3, 60),)),
         )
 
     def method(self) -> str:
         """Say how the test was made and what was not tested."""
         header = self.material.header
         return words.method(header.test, header.conditions) + (
-            "" if self.issue.kind is PageKind.ENGINEER else f" {words.NOT_TESTED}"
+            "" if self.issue.kind is PageKind.ENGINEER else f" {APART}{words.NOT_TESTED}"
         )
 
     def drag(self, drag: DragPart) -> Section:
@@ -301,22 +315,26 @@ class Page:
             for line, hows in zip(drag.lines, _once_each(line.how for line in drag.lines), strict=True)
         )
         heads = ("quantity", "rolling", "as read", "both free", "pack mean", "how")
-        said = " ".join([words.RAW_IS_COMPARED, *(f"{note[0].upper()}{note[1:]}." for note in drag.notes if note)])
+        said = in_a_row(words.RAW_IS_COMPARED, *(f"{note[0].upper()}{note[1:]}." for note in drag.notes if note))
         line = clean(said, 2 * LONGEST_NOTE)
         return Section(f"Drag taken off ({self.unit})", lines=(line,), table=PageTable(heads, rows, (2, 3, 4)))
 
     def left_out(self) -> Iterator[str]:
         """List what was not used and what is not in order."""
         if self.material.header.test.deviations.strip():
-            yield clean(f"Deviations from the method: {self.material.header.test.deviations}", LONGEST_NOTE)
+            yield clean(
+                f"Deviations from the method: {own(self.material.header.test.deviations, LONGEST_NOTE)}", LONGEST_NOTE
+            )
         out = [pull for pull in self.material.pulls if not pull.used]
         total = len(self.material.pulls)
         if out:
             yield f"{len(out)} of {total} pull{'s' * (total != 1)} not used:"
         for pull in out:
-            yield clean(f"pull {pull.number}: {'; '.join(pull.reasons) or pull.left_out}", LONGEST_NOTE)
+            yield clean(f"pull {pull.number}: {APART}{_reasons(pull) or own(pull.left_out)}", LONGEST_NOTE)
         for pull in self.material.pulls:
-            yield from (clean(f"pull {pull.number}: {text}", LONGEST_NOTE) for text in pull.silences if pull.used)
+            yield from (
+                clean(f"pull {pull.number}: {APART}{text}", LONGEST_NOTE) for text in pull.silences if pull.used
+            )
         seen: dict[str, None] = {}
         for note in (*self.material.problems, *(note for line in self.material.job for note in line.notes)):
             seen.setdefault(clean(note, LONGEST_NOTE))
@@ -341,23 +359,27 @@ class Page:
         for part, what in (*((half, self.recording(half)) for half in m.halves), (m.drag, "both wheels free")):
             if part is None:
                 continue
-            rows.append((clean(Path(part.file).name, 60), clean(part.sha256, 64), what))
+            rows.append((own(Path(part.file).name, 60), own(part.sha256, 64), what))
             if part.sidecar_sha256:
                 name = f"{Path(part.file).stem}.sidecar.toml"
-                rows.append((clean(name, 60), clean(part.sidecar_sha256, 64), "stated and decided beside it"))
+                rows.append((own(name, 60), own(part.sidecar_sha256, 64), "stated and decided beside it"))
         photos = [photo for half in m.halves for photo in half.header.photos]
         for photo in photos[:MOST_PHOTOS]:
-            rows.append(
-                (clean(photo.file, 60), clean(photo.sha256, 64), f"photo: {clean(photo.caption) or 'no caption'}")
-            )
+            rows.append((own(photo.file, 60), own(photo.sha256, 64), f"photo: {own(photo.caption) or 'no caption'}"))
         more = len(photos) - MOST_PHOTOS
-        told = f"{more} more photos are named in the recording. {words.COMPUTED}" if more > 0 else words.COMPUTED
-        lines = (f"{told} {words.STATED}",)
+        told = f"{more} more photos are named in the recording. {APART}{words.COMPUTED}" if more > 0 else words.COMPUTED
+        lines = (in_a_row(told, words.STATED),)
         return Section("Evidence", lines=lines, table=PageTable(("file", "SHA-256", "what it is"), tuple(rows)))
 
     def recording(self, half: Material) -> str:
         """Say what a recording is."""
         return f"recording, {_STATES.get(half.state, half.state)}"
+
+
+def _reasons(pull: PullLine) -> str:
+    """Give the reasons why a pull is not valid: each a name, and a sentence that says it in full."""
+    parts = (reason.partition(": ") for reason in pull.reasons)
+    return f"{APART}; {APART}".join(f"{code}{APART}{colon}{APART}{text}" for code, colon, text in parts)
 
 
 def _once_each(texts: Iterable[str]) -> Iterator[tuple[str]]:

@@ -17,6 +17,7 @@ from analysis.report import drawing as d
 from analysis.report.content import blocks
 from analysis.report.material import MARGIN
 from analysis.report.paper import CLOSE, CLOSEST, GAP, ROOMY, Paper, TypeSetting, rgb
+from analysis.report.spoken import said
 from analysis.report.words import SIMULATED
 from analysis.verdict.limits import State
 
@@ -67,19 +68,24 @@ def _document(content: Content) -> FPDF:
     class Paged(FPDF):
         def header(self) -> None:
             if content.simulated:
-                _across(self, "SIMULATED")
+                _across(self, said("SIMULATED", content.language))
 
         def footer(self) -> None:
             self.set_y(high - FOOT)
             self.set_font("sans", "", 7)
             self.set_text_color(*rgb(d.MUTED))
             self.cell(width * 0.84, 9, content.footer)
-            self.cell(width * 0.16, 9, f"page {self.page_no()} of {{nb}}", align="R")
+            self.cell(
+                width * 0.16,
+                9,
+                f"{said('page', content.language)} {self.page_no()} {said('of', content.language)} {{nb}}",
+                align="R",
+            )
 
     pdf = Paged(unit="pt", format=content.paper.points)
     pdf.set_title(f"{content.identity} {content.title}")
     pdf.set_producer("Heldwheel")
-    pdf.set_lang("en")
+    pdf.set_lang(content.language)
     pdf.set_creation_date(content.issued)
     record = base64.b64encode(content.record.encode("utf-8")).decode("ascii")
     pdf.set_xmp_metadata(_XMP.format(f"<hw:record>{record}</hw:record>"))
@@ -118,7 +124,7 @@ class _Sheet(Paper):
         self.head()
         self.fields(self.content.facts, MARGIN, self.width, 2)
         if self.content.simulated:
-            self.warning(SIMULATED)
+            self.warning(self.say(SIMULATED))
         for alert in self.content.alerts:
             self.warning(alert)
         self.result()
@@ -132,6 +138,10 @@ class _Sheet(Paper):
                 for section in sections:
                     self.section(section)
         self.sign()
+
+    def say(self, text: str) -> str:
+        """Give a fixed text in the page's language."""
+        return said(text, self.content.language)
 
     # Fixed parts
 
@@ -147,7 +157,9 @@ class _Sheet(Paper):
         pdf.cell(self.width - split, 14, c.identity, align="R", new_x="LMARGIN", new_y="NEXT")
         self.font(8, d.MUTED)
         pdf.set_x(MARGIN + split)
-        pdf.cell(self.width - split, 10, f"{c.kind.capitalize()} report", align="R", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(
+            self.width - split, 10, self.say(f"{c.kind.capitalize()} report"), align="R", new_x="LMARGIN", new_y="NEXT"
+        )
         y = max(left_bottom, self.y) + 3
         pdf.set_draw_color(*rgb(d.ACCENT))
         pdf.set_line_width(1.6)
@@ -174,7 +186,7 @@ class _Sheet(Paper):
             self.headline(line, left, beside=beside)
             self.paragraph(line.remark, self.set.small, d.MUTED, width=left - 10, gap=self.set.gap)
         if not c.headlines:
-            self.paragraph("No pull gave a value that may be used.", 9, width=left)
+            self.paragraph(self.say("No pull gave a value that may be used."), 9, width=left)
         bottom = self.y
         if c.verdict:
             self.move(top)
@@ -201,12 +213,12 @@ class _Sheet(Paper):
 
     def verdict(self, verdict: Verdict, at: float, width: float) -> None:
         colour, top = _STATE_COLOURS[verdict.state], self.y
-        self.paragraph(f"{verdict.shape} {verdict.state}", 16, colour, bold=True, at=at, width=width, gap=1)
+        self.paragraph(f"{verdict.shape} {self.say(verdict.state)}", 16, colour, bold=True, at=at, width=width, gap=1)
         self.paragraph(verdict.meaning, at=at, width=width)
-        self.paragraph(f"Limit: {verdict.limit}", bold=True, at=at, width=width)
+        self.paragraph(f"{self.say('Limit:')} {verdict.limit}", bold=True, at=at, width=width)
         if verdict.chance:
-            self.paragraph(f"Probability of conformity: {verdict.chance}", at=at, width=width)
-        self.paragraph(f"Rule: {verdict.rule}", self.set.small, d.MUTED, at=at, width=width, gap=0)
+            self.paragraph(f"{self.say('Probability of conformity:')} {verdict.chance}", at=at, width=width)
+        self.paragraph(f"{self.say('Rule:')} {verdict.rule}", self.set.small, d.MUTED, at=at, width=width, gap=0)
         self.pdf.set_fill_color(*rgb(colour))
         self.pdf.rect(at - 10, top + 1, 3.6, self.y - top - 1, style="F")
 
@@ -283,4 +295,11 @@ class _Sheet(Paper):
             self.paragraph(name, colour=d.MUTED, at=at, width=width, gap=0)
         self.font(self.set.small, d.MUTED)
         pdf.set_xy(MARGIN, y + 13)
-        pdf.cell(self.width, 9, f"end of {self.content.whole_identity}", align="C", new_x="LMARGIN", new_y="NEXT")
+        pdf.cell(
+            self.width,
+            9,
+            f"{self.say('end of')} {self.content.whole_identity}",
+            align="C",
+            new_x="LMARGIN",
+            new_y="NEXT",
+        )

@@ -9,7 +9,7 @@ import msgspec
 import numpy as np
 
 from analysis.report import words
-from analysis.report.content import Headline, PageTable, Section
+from analysis.report.content import APART, Headline, PageTable, Section, in_a_row
 from analysis.report.drawing import beside
 from analysis.report.material import PageKind
 from analysis.report.page import Page
@@ -67,7 +67,7 @@ class RatioPage(Page):
         reach = [nm for half in self.material.halves for nm in _reach(half)]
         also = (min(reach), max(reach)) if reach else ()
         left, right = self.trace(size, "in gear: ", also), self.neutral.trace(size, "neutral: ", also)
-        return beside(left, right, GAP, f"In gear: {left.about}. Neutral: {right.about}")
+        return beside(left, right, GAP, f"In gear: {APART}{left.about}{APART}. {APART}Neutral: {APART}{right.about}")
 
     def pulls(self) -> Iterator[Section]:
         """List the pulls of both halves."""
@@ -84,8 +84,9 @@ class RatioPage(Page):
             for gear, half in zip(GEARS, self.material.halves, strict=True)
         )
         alike = second.replace("gearbox in neutral", "gear engaged") == first
-        again = "The same again with the gearbox in neutral." if alike else f"In neutral: {second}"
-        return f"{first} {again}" + ("" if self.issue.kind is PageKind.ENGINEER else f" {words.NOT_TESTED}")
+        again = "The same again with the gearbox in neutral." if alike else f"In neutral: {APART}{second}"
+        tested = () if self.issue.kind is PageKind.ENGINEER else (words.NOT_TESTED,)
+        return in_a_row(first, again, *tested)
 
     def corrections(self) -> Iterator[str]:
         """Say what lies between the sensor's reading and the torque at the axle."""
@@ -116,4 +117,4 @@ def _both(own: Iterable[str], other: Iterable[str]) -> Iterator[str]:
     """Give the lines of the half in gear, then those that the half in neutral has otherwise."""
     said = tuple(own)
     yield from said
-    yield from (f"In neutral: {line}" for line in other if line not in said)
+    yield from (f"In neutral: {APART}{line}" for line in other if line not in said)

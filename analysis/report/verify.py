@@ -19,7 +19,7 @@ import binascii
 import difflib
 import json
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from enum import StrEnum
 from pathlib import Path
@@ -29,6 +29,8 @@ from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
 from analysis.report.content import clean
 from analysis.report.material import Issue, Material, PageKind, PaperSize
+from analysis.report.spoken import check_language
+from analysis.report.spoken import said as told_in
 from analysis.report.visible import texts_of
 from analysis.report.write import (
     SCHEMA,
@@ -166,6 +168,7 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
             str(said.get("authorised", "")),
             PaperSize(said.get("paper", "A4")),
             "in" if said.get("lengths") == "in" else "mm",
+            check_language(str(said.get("language", "en"))),
         )
     except (KeyError, TypeError, ValueError, OverflowError) as error:
         raise InputError(f"the report's record is damaged: {error!r}") from None
@@ -195,7 +198,7 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
         material = read(record)
     except HeldwheelError as error:
         return Verification(identity, Holds.NO, (f"the recording cannot be read again: {error}",))
-    again = content_of(material, issue)
+    again = content_of(material, replace(issue, language="en"))  # what is told here is English
     computed, stated = _computed(again), _stated(again, material, record)
     wrong = [*_compare_sources(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
     photos = _photos(material)
@@ -364,7 +367,7 @@ def _compare_page(
     if text != wanted and claimed.startswith(f"Heldwheel {VERSION},"):
         return Holds.NO, ("the words of the page are not what these files give", *told)
     shown = " ".join(text)
-    missing = [value for _, value in _must_show(again) if value and value not in shown]
+    missing = [value for _, value in _must_show(again) if " ".join(value.split()) not in shown]
     if missing:
         return Holds.NO, tuple(f"the page does not show what these files give: {clean(value)}" for value in missing)
     what = "its words are the same, how they are set could not be compared" if text == wanted else "its words differ:"
@@ -374,7 +377,8 @@ def _compare_page(
 def _must_show(again: Content) -> Iterator[tuple[str, str]]:
     """Give what no page may show otherwise, whichever version set it: result, limit, values, names, dates."""
     if again.verdict is not None:
-        yield from (("result", f"{again.verdict.shape} {again.verdict.state}"), ("limit", again.verdict.limit))
+        state = told_in(again.verdict.state, again.language)
+        yield from (("result", f"{again.verdict.shape} {state}"), ("limit", again.verdict.limit))
     yield from ((line.label, line.value) for line in again.headlines)
     yield from again.facts
     yield "shop", again.shop

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from analysis.report.content import APART, in_a_row
 from analysis.verdict.limits import Guard, Rule, State
 
 if TYPE_CHECKING:
@@ -95,25 +96,25 @@ def method(test: Test, conditions: Conditions) -> str:
         parts.append("parking brake off" if conditions.parking_brake == "off" else "PARKING BRAKE ON")
     if conditions.propshaft_fitted is not None:
         parts.append("propshaft fitted" if conditions.propshaft_fitted else "propshaft off")
-    return f"Functional test: {', '.join(parts)}; turned slowly by lever.{''.join(_aims(test))}"
+    return in_a_row(f"Functional test: {', '.join(parts)}; turned slowly by lever.", *_aims(test))
 
 
 def _aims(test: Test) -> Iterator[str]:
     """Say what was aimed at in turning."""
     if test.speed_rpm is not None:
-        yield f" Speed aimed at {test.speed_rpm:g} turns a minute."
+        yield f"Speed aimed at {test.speed_rpm:g} turns a minute."
     if test.conditioning_turns is not None:
-        yield f" Turned {test.conditioning_turns:g} times before the first pull."
+        yield f"Turned {test.conditioning_turns:g} times before the first pull."
     if test.dwell_s is not None:
-        yield f" Rest before each pull {test.dwell_s:g} s."
+        yield f"Rest before each pull {test.dwell_s:g} s."
 
 
 def rule_words(result: Result) -> str:
     """Describe the decision rule and its level of risk."""
-    words = f"{result.rule}: {RULES[result.rule]}"
+    words, risk = f"{result.rule}{APART}: {APART}{RULES[result.rule]}{APART}", risk_words(result.rule, result.guard)
     if result.rule is Rule.SIMPLE:
-        return f"{words}; {risk_words(result.rule, result.guard)}."
-    return f"{words}. Guard band w = {result.guard}; {risk_words(result.rule, result.guard)}."
+        return f"{words}; {APART}{risk}{APART}."
+    return f"{words}. {APART}Guard band w = {result.guard}{APART}; {APART}{risk}{APART}."
 
 
 def risk_words(rule: Rule, guard: Guard) -> str:

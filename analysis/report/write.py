@@ -22,11 +22,12 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.report import words
-from analysis.report.content import Content, clean
+from analysis.report.content import Content, clean, own
 from analysis.report.dial_page import DialPage
 from analysis.report.material import DragPart, Figure, Issue, Material, PackLine, PageKind, PullLine
 from analysis.report.page import Page
 from analysis.report.ratio_page import RatioPage
+from analysis.report.spoken import check_language, spoken
 from logger.edges.small_file import write_whole
 from logger.edges.units import canonical_unit
 from logger.errors import InputError
@@ -56,7 +57,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
     Raises
     ------
     InputError
-        A revision below 1, or an issue time without time zone.
+        A revision below 1, an issue time without time zone, or a language without a catalogue.
     QuantityError
         An unknown unit.
     """
@@ -70,13 +71,13 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
     identity = short_of(whole)
     page_of = DialPage if material.dial else Page if material.neutral is None else RatioPage
     page = page_of(material, issue, canonical_unit(issue.unit))
-    return Content(
+    made = Content(
         identity,
         issue.issued,
         words.TITLE if material.neutral is None else words.TITLE_RATIO,
         issue.kind,
-        clean(issue.shop or material.header.job.shop) or "(workshop not stated)",
-        tuple(clean(line) for line in issue.address.splitlines() if line.strip()),
+        own(issue.shop or material.header.job.shop) or "(workshop not stated)",
+        tuple(own(line) for line in issue.address.splitlines() if line.strip()),
         any(half.header.simulated for half in material.halves),
         page.facts(),
         page.verdict(),
@@ -86,18 +87,20 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         tuple(page.sections(full=issue.kind is PageKind.ENGINEER)),
         words.STATEMENTS,
         _signatures(material, issue),
-        f"{identity} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · Heldwheel {VERSION}",
+        f"{own(identity)} · revision {issue.revision} · issued {issue.issued:%Y-%m-%d %H:%M %z} · "
+        f"{own(f'Heldwheel {VERSION}')}",
         json.dumps(record, sort_keys=True, ensure_ascii=False, allow_nan=False),
         tuple(clean(text) for text in page.alerts()),
         issue.paper,
         clean(whole, 80),
     )
+    return spoken(made, check_language(issue.language))
 
 
 def _signatures(material: Material, issue: Issue) -> tuple[str, ...]:
     """Give what stands under the lines that are signed, with names where they are known."""
-    tested = clean(f"tested by {material.header.job.operator}", 60).strip()
-    authorised = clean(f"authorised by {issue.authorised}", 60).strip()
+    tested = clean(f"tested by {own(material.header.job.operator)}", 60).strip()
+    authorised = clean(f"authorised by {own(issue.authorised)}", 60).strip()
     both = issue.kind is PageKind.ENGINEER or issue.authorised.strip()
     return (tested, authorised, "date") if both else (tested, "date")
 
@@ -200,6 +203,7 @@ def _record(material: Material, issue: Issue) -> dict[str, object]:
             "authorised": issue.authorised,
             "paper": str(issue.paper),
             "lengths": issue.lengths,
+            **({"language": issue.language} if issue.language != "en" else {}),
         },
         "claims": claims_of(material),
         "simulated": any(half.header.simulated for half in material.halves),

@@ -163,7 +163,8 @@ def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float, delay_s_u: float)
 def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int, float] | None:
     """Give the first running peak that is not clearly exceeded soon after, and how far a rival is from it (N·m).
 
-    A rival is a peak above the slip level that was passed over only because of what came late, or one that is a little
+    Each peak that is passed over gives way to the next one that exceeds it, not to the highest of all that come: that
+    may be a swing long after the slip began. A rival is a passed peak above the slip level, or one that is a little
     higher and came late: the wheel's swing after the break, or the break of a stronger part? The torque cannot tell.
     """
     if not len(t):
@@ -172,14 +173,16 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
     while True:
         soon_s = TAKEN_UP_S if x[at] < TAKEN_UP * slip_nm else EXCEEDED_S
         soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
+        exceeded = x[at] * (1 + FALL) + 3 * noise
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
-        if high == at or x[high] <= x[at] * (1 + FALL) + 3 * noise:
+        if x[high] <= exceeded:
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
             late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
             return top, float(max(x[top] - passed, late - x[top], 0.0))
-        passed = x[at] if high >= soon and x[at] > RIVAL * slip_nm else np.inf
-        at = _running_peak(t, x, high, noise)
+        if x[at] > RIVAL * slip_nm:
+            passed = min(passed, x[at])
+        at = _running_peak(t, x, at + int(np.argmax(x[at:] > exceeded)), noise)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:

@@ -1,4 +1,4 @@
-"""The held wheel while the other is turned: whether it stayed, gave, or turned along; only its own angle tells.
+"""The held wheel while the other is turned: whether it stayed, gave, or turned with it; only its own angle tells.
 
 Conventions
 -----------
@@ -56,8 +56,8 @@ def held_of(pull: Pull) -> Pull:
     steady = None if turned.held_rotating_rad is None else math.degrees(turned.held_rotating_rad)
     if held >= GIVES_DEG and held >= ALONG * whole and (pull.breakaway or pull.rotating):
         text = (
-            f"the held wheel turned along by {held:.0f}° of {whole:.0f}°: its tyre or strap slipped, not the packs; "
-            "hold it so that it stays, and pull again"
+            f"the held wheel turned with the other by {held:.0f}° of {whole:.0f}°: its tyre or strap slipped, "
+            "not the packs; hold it so that it stays, and pull again"
         )
         return replace(pull, reasons=(*pull.reasons, Reason(Code.NEVER_SLIPPED, text)))
     if steady is not None and steady >= GIVES_DEG:

@@ -314,7 +314,8 @@ def _slipped(
 def _comes_back(part: Part, peak: Peak) -> bool:
     """Whether the torque came to its peak again a while after it: what wanders has no breakaway."""
     t, x = part.time_s, part.torque_nm
-    soon, later = np.searchsorted(t, (peak.time_s + BREAK_S, peak.time_s + BACK_S))
+    read_s = float(t[peak.index])  # as read: a filter that is late makes all of it late
+    soon, later = np.searchsorted(t, (read_s + BREAK_S, read_s + BACK_S))
     if later >= len(t):
         return False
     broke = float(x[peak.index : soon + 1].min()) < BREAK * peak.torque_nm

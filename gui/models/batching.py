@@ -14,6 +14,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from gui.models.display import grouped
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -83,10 +85,10 @@ def clear(room: str) -> None:
 
 def done_words(summary: Summary) -> str:
     """Say what was written, and what was excluded."""
-    rows = "1 row" if summary.rows == 1 else f"{summary.rows:,} rows"
-    text = f"{rows} from {summary.files - len(summary.bad):,} recordings written to {summary.table}."
+    rows = "1 row" if summary.rows == 1 else f"{grouped(summary.rows)} rows"
+    text = f"{rows} from {grouped(summary.files - len(summary.bad))} recordings written to {summary.table}."
     if summary.resumed:
-        text += f" {summary.resumed:,} were read before."
+        text += f" {grouped(summary.resumed)} were read before."
     if summary.bad:
         reasons = [bad.error.splitlines()[0].removeprefix(f"{bad.file}: ") for bad in summary.bad[:3]]
         listed = "; ".join(f"{Path(bad.file).name}: {why}" for bad, why in zip(summary.bad[:3], reasons, strict=True))

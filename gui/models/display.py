@@ -14,6 +14,15 @@ UNITS = tuple(DECIMALS)
 NOTHING = "–"  # what stands where there is no figure
 
 
+def grouped(count: int) -> str:
+    """Give a count in groups of three with a small space between (ISO 80000-1, 7.3.1): no comma is read as decimal.
+
+    >>> grouped(14499)
+    '14\u202f499'
+    """
+    return f"{count:,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
 class Display:
     """The units and the decimal mark on screen; views listen to ``changes``.
 

@@ -1,4 +1,4 @@
-"""What was dropped on the window: a folder, recordings, tables from elsewhere; and what was cut off last time.
+"""What was dropped on the window: a folder, recordings, tables from elsewhere, sounds; and what was cut off last time.
 
 Offered: ``Dropped``, ``sorted_out``, ``cut_off``.
 """
@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from gui.models.archive import TRACES, list_files, read_entries
+from logger.foreign.vibration import SOUNDS
 from logger.recordings.dialled import ENDING
 
 if TYPE_CHECKING:
@@ -26,19 +27,22 @@ class Dropped:
     folders: tuple[str, ...] = ()
     recordings: tuple[str, ...] = ()
     tables: tuple[str, ...] = ()
+    sounds: tuple[str, ...] = ()
     other: tuple[str, ...] = ()
 
 
 def sorted_out(paths: Sequence[str]) -> Dropped:
-    """Tell folders, recordings of ours, tables from elsewhere and the rest apart."""
+    """Tell folders, recordings of ours, tables from elsewhere, sounds of drives and the rest apart."""
     folders = tuple(path for path in paths if os.path.isdir(path))
-    files = [path for path in paths if path not in folders]
+    sounds = tuple(path for path in paths if path not in folders and path.lower().endswith(SOUNDS))
+    files = [path for path in paths if path not in (*folders, *sounds)]
     usable = [path for path in files if path.lower().endswith((*TRACES, ".json", ENDING))]
     ours = {entry.path for entry in read_entries(usable) if entry.ours}
     return Dropped(
         folders,
         tuple(path for path in usable if path in ours),
         tuple(path for path in usable if path not in ours),
+        sounds,
         tuple(path for path in files if path not in usable),
     )
 

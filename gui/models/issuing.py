@@ -29,4 +29,5 @@ def issue_of(choices: Choices, reader: str, unit: str) -> Issue:
         authorised=choices.authorised.strip(),
         paper=PaperSize(choices.paper),
         lengths=choices.lengths,
+        language=choices.language,
     )

@@ -287,6 +287,15 @@ def without_options(text: str) -> str:
     return re.split(r"[;:,] [^;:,]*--", text)[0]
 
 
+def plainly(text: str) -> str:
+    """Call a number that has no name in the bytes by its place, wherever it stands in a text.
+
+    >>> plainly("stood still: value3, temperature")
+    'stood still: number 3, temperature'
+    """
+    return re.sub(r"\bvalue(\d+)\b", r"number \1", text)
+
+
 def _sign(text: str) -> Literal["signed", "reversed", "none"]:
     return "reversed" if text == "reversed" else "none" if text == "none" else "signed"
 

@@ -14,7 +14,7 @@ class LinkState(StrEnum):
     LIVE = "live"
     SILENT = "silent"
     RETRYING = "reconnecting"
-    ENDED = "ended"
+    ENDED = "disconnected"
 
 
 @dataclass(frozen=True, slots=True)

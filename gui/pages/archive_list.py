@@ -27,6 +27,7 @@ from PySide6.QtWidgets import (
 )
 
 from gui.models.archive import COLUMNS, Archive, ArchiveEntry, ListedValues
+from gui.models.display import grouped
 from gui.translation import tr
 from gui.widgets.badge import COLOUR_OF, paint_shape
 from gui.widgets.parts import SMALLEST_WORDS, Choice, Field, card, column, label, line
@@ -110,7 +111,7 @@ def counted(count: int, what: str) -> str:
     >>> counted(1, "correction"), counted(2, "correction")
     ('1 correction', '2 corrections')
     """
-    return f"{count:,} {what}{'s' * (count != 1)}"
+    return f"{grouped(count)} {what}{'s' * (count != 1)}"
 
 
 def mark_words(entry: ArchiveEntry) -> str:
@@ -269,7 +270,7 @@ class ArchiveList(QWidget):
     def recount(self, reading: str = "") -> None:
         """Say how many there are."""
         total, shown = len(self._archive.entries), len(self._archive.shown)
-        words = f"{total:,} recordings" if shown == total else f"{shown:,} of {total:,} recordings"
+        words = f"{grouped(total)} recordings" if shown == total else f"{grouped(shown)} of {grouped(total)} recordings"
         self.count.setText(f"{words}{reading}")
         nothing = NO_RECORDINGS if not total else NOTHING_FOUND if not shown else ""
         self.empty.setText("" if reading else nothing)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFrame, QProgressBar
 
 from gui.models import batching
+from gui.models.display import grouped
 from gui.translation import tr
 from gui.widgets.parts import button, label, line
 from gui.work import Worker
@@ -65,7 +66,7 @@ class BatchBar(QFrame):
         self._job = (list(paths), target, by)
         batching.clear(self.worker.room)
         self.bar.setRange(0, 0)  # until the first is read: the processes are being started
-        self._say(f"Reading {len(paths):,} recordings for {target}", going=True)
+        self._say(f"Reading {grouped(len(paths))} recordings for {target}", going=True)
         self._running = self.worker.ask(
             batching.write_table, list(paths), target, by, self.worker.room, then=self._done, failed=self._failed
         )
@@ -87,8 +88,8 @@ class BatchBar(QFrame):
             return
         self.bar.setRange(0, far.total)
         self.bar.setValue(far.done)
-        bad = f", {far.bad:,} excluded" if far.bad else ""
-        self.text.setText(f"{far.done:,} of {far.total:,} recordings read{bad}")
+        bad = f", {grouped(far.bad)} excluded" if far.bad else ""
+        self.text.setText(f"{grouped(far.done)} of {grouped(far.total)} recordings read{bad}")
 
     def _done(self, summary: Summary | None) -> None:
         self._end()
@@ -96,7 +97,7 @@ class BatchBar(QFrame):
             self._say(batching.done_words(summary), going=False)
             return
         far = batching.how_far(self.worker.room)
-        count = f" after {far.done:,} of {far.total:,} recordings" if far is not None else ""
+        count = f" after {grouped(far.done)} of {grouped(far.total)} recordings" if far is not None else ""
         self._say(f"Stopped{count}. What was read is kept: the same table goes on from there.", going=False)
         self.again.show()
 

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QSplitter, QStackedWidget, QWi
 from analysis.compare.tags import tag_words
 from gui.models.batching import ROWS
 from gui.models.comparing import Common, Tags, find_recordings, read_runs, tags_of
+from gui.models.display import grouped
 from gui.models.sheets import QUANTITY_NAMES, write
 from gui.models.state import Notice
 from gui.pages.answers import NAMES, build_answer
@@ -204,7 +205,7 @@ class ComparePage(QWidget):
             self._all_read()
             return
         there = len(self.paths) - len(self._left) - len(piece)
-        self.state.setText(f"{there:,} of {len(self.paths):,} recordings read")
+        self.state.setText(f"{grouped(there)} of {grouped(len(self.paths))} recordings read")
         self._looking = self.worker.ask(read_runs, piece, then=partial(self._take, piece), failed=self._not_read)
 
     def _take(self, piece: list[str], read: list[Run | str]) -> None:
@@ -219,7 +220,7 @@ class ComparePage(QWidget):
         read = [self._known[self._states[path]] for path in self.paths]
         runs = [what for what in read if not isinstance(what, str)]
         bad = [what for what in read if isinstance(what, str)]
-        count = "1 recording" if len(runs) == 1 else f"{len(runs):,} recordings"
+        count = "1 recording" if len(runs) == 1 else f"{grouped(len(runs))} recordings"
         self.state.setText(f"{count}, {len(bad)} could not be read" if bad else count)
         self.state.setToolTip(tip("\n".join(bad)))
         if runs == self.runs and bad == self.panel.files and self._asked:

@@ -14,7 +14,7 @@ from analysis.report.drawing import ACCENT, BAND, INK, MUTED, STEADY, to_svg
 from analysis.report.guide import HEADS, LEAD, MISTAKES, STEPS, TITLE, cautions_by_moment, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
-from gui.translation import tr
+from gui.translation import spoken_language, tr
 from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
 from gui.widgets.table import TextTable
 from logger.errors import HeldwheelError
@@ -85,7 +85,7 @@ class GuideDialog(QDialog):
 
     def _drawing(self) -> QWidget:
         """Show the drawings on a card, in the window's colours."""
-        drawn, picture, frame = guide_drawing(), QSvgWidget(), card()
+        drawn, picture, frame = guide_drawing(spoken_language()), QSvgWidget(), card()
         svg = re.sub("|".join(PRINTED), lambda found: self._shared.look.colour(PRINTED[found[0]]).name(), to_svg(drawn))
         picture.load(QByteArray(svg.encode("utf-8")))
         picture.setFixedSize(DRAWN_PX, round(DRAWN_PX * drawn.height / drawn.width))
@@ -109,7 +109,8 @@ class GuideDialog(QDialog):
         if not target:
             return
         try:
-            write_guide(Path(target), PaperSize(self._shared.settings.choices.paper))
+            choices = self._shared.settings.choices
+            write_guide(Path(target), PaperSize(choices.paper), spoken_language())
         except HeldwheelError as error:
             self.said.setText(f"▲ {error}")
             return

@@ -8,6 +8,7 @@ import numpy as np
 from PySide6.QtCore import QPointF
 from PySide6.QtWidgets import QAbstractItemView, QDialog, QTableWidget, QTableWidgetItem, QWidget
 
+from gui.models.display import grouped
 from gui.models.importing import TablePreview, bring_in, copy_name, look, rate_of
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.translation import tr
@@ -167,7 +168,7 @@ class ImportDialog(QDialog):
         lines = [f"{_CAPTIONS[q.key]}: {q.text}" for q in seen.questions]
         self.message.setText("\n".join([seen.problem] if seen.problem else lines))
         self.message.setVisible(bool(seen.problem or lines))
-        told = [f"{seen.samples:,} readings".replace(",", "\u202f"), _read_from(seen.used)] if seen.ready else []
+        told = [f"{grouped(seen.samples)} readings", _read_from(seen.used)] if seen.ready else []
         self.notes.setText(" · ".join([*told, *seen.notes]))
         self.radius.setVisible(seen.is_force)
         self.picture.setVisible(seen.ready)

@@ -11,7 +11,8 @@ from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QFileDialog, QGridLayout, QWidget
 
 from analysis.cautions import BEFORE_TURNING
-from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, proposed, without_options
+from gui.models.display import grouped
+from gui.models.learning import ANY_UNIT, SIGN_WORDS, Naming, plainly, proposed, without_options
 from gui.pages.editors.limit import LIMIT_UNITS
 from gui.pages.learn_fields import Answers, FieldRows
 from gui.translation import tr
@@ -162,9 +163,10 @@ class ListenStep(QWidget):
                 else "Several numbers move; which one follows the lever is asked below"
             )
             understood = f"{percent(look.fits)} of what came is understood"
-            self.progress.setText(f"{unit}. {look.readings:,} readings; {understood}")
+            self.progress.setText(f"{unit}. {grouped(look.readings)} readings; {understood}")
         elif came:
-            self.progress.setText(f"{came:,} bytes so far. Not clear yet: {clean('; '.join(look.learned.unknown))}")
+            unknown = clean("; ".join(look.learned.unknown))
+            self.progress.setText(f"{grouped(came)} bytes so far. Not clear yet: {unknown}")
         else:
             self.progress.setText("Nothing came yet.")
 
@@ -222,7 +224,8 @@ class NameStep(QWidget):
         options = [("", "Choose the number that moved with the lever")] if "field" in look.asked else []
         for one in look.candidates:
             span = f"{number(one.least, 2)} to {number(one.greatest, 2)} {one.unit}".strip()
-            options.append((str(one.number), f"number {one.number}, {one.name}: {span}"))
+            place, name = f"number {one.number}", plainly(one.name).replace("_", " ")
+            options.append((str(one.number), f"{place}: {span}" if name == place else f"{place}, {name}: {span}"))
         self.torque.set_options(options)
         self.torque.set_key(next((str(c.number) for c in look.candidates if c.name == look.chosen), ""))
         if "field" in look.asked:
@@ -230,9 +233,13 @@ class NameStep(QWidget):
         self.torque.box.setEnabled(len(options) > 1)
         self.answers.ask(look.asked)
         self.found.setText(
-            clean(" · ".join((f"{percent(look.fits)} of what came is understood", *look.learned.found)), 700)
+            clean(
+                " · ".join((f"{percent(look.fits)} of what came is understood", *map(plainly, look.learned.found))), 700
+            )
         )
-        self.unknown.setText("\n".join(f"Not clear: {clean(without_options(text))}" for text in look.learned.unknown))
+        self.unknown.setText(
+            "\n".join(f"Not clear: {clean(plainly(without_options(text)))}" for text in look.learned.unknown)
+        )
         self.unknown.setVisible(bool(look.learned.unknown))
         stand_in = "" if look.unit_sent else f" {ANY_UNIT}"  # a unit that nobody has said is not shown
         shown = [(clean(raw, 60), clean(value, 80).replace(stand_in, "")) for raw, value in look.learned.shown[:ROWS]]
@@ -268,5 +275,10 @@ def percent(share: float) -> str:
 
 
 def _value_words(value: str) -> str:
-    """Name the torque in the user's language; other columns are called as the transducer's description calls them."""
-    return value.replace("torque", tr("torque"), 1) if value.startswith("torque ") else value
+    """Name the numbers in words and in the user's language: ``torque 0.03, number 3 21.5``.
+
+    >>> _value_words("torque -0, value3 21.5, status ok")
+    'torque 0, number 3 21.5, status ok'
+    """
+    parts = (part.partition(" ") for part in value.split(", "))
+    return ", ".join(f"{tr(plainly(name))}{gap}{'0' if figure == '-0' else figure}" for name, gap, figure in parts)

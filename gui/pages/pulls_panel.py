@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from gui.models.run import TestRun
     from gui.shared import Shared
 
+LIST_PX = 56  # of pulls and value that must be seen above the buttons, at text scale 1
+
 
 class PullRow(QWidget):
     """One caught pull: number, direction, breakaway and rotating torque, result shape; struck through if excluded."""
@@ -191,7 +193,8 @@ class PullsPanel(QWidget):
         head.addWidget(self._count, 1)
         listed.addLayout(head)
         listed.addWidget(self._list, 1)
-        buttons = FlowLayout(gap=8)
+        self._buttons = QWidget()
+        buttons = FlowLayout(self._buttons, gap=8)
         self._reject = button("Exclude last pull", lambda: self.reject.emit(0), tip="Key R", keeps_focus=True)
         self._undo = button("Undo", self.undo.emit, tip="Key U", keeps_focus=True)
         buttons.addWidget(self._reject)
@@ -200,7 +203,19 @@ class PullsPanel(QWidget):
         stack.addWidget(below, 1)
         layout = column(self, gap=8)
         layout.addWidget(scrolled(whole), 1)
-        layout.addLayout(buttons)
+        layout.addWidget(self._buttons)
+        self._stack, self._layout, self._low = stack, layout, False
+
+    def resizeEvent(self, event: QResizeEvent) -> None:  # noqa: N802 - Qt's name
+        """Let the buttons scroll along where there is hardly room for more than them."""
+        super().resizeEvent(event)
+        needed = self._buttons.heightForWidth(self.width()) + LIST_PX * self._shared.look.scale
+        if (self.height() < needed) is not self._low:
+            self._low = not self._low
+            if self._low:
+                self._stack.insertWidget(1, self._buttons)
+            else:
+                self._layout.addWidget(self._buttons)
 
     def refresh(self, run: TestRun) -> None:
         """Show the run's pulls and value."""

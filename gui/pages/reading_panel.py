@@ -14,6 +14,7 @@ from analysis.trace.held import held_unknown
 from analysis.verdict.elastic import elastic_words
 from analysis.verdict.orders import pattern_lines
 from gui.models.archive import read_entry, tags_of, with_tags
+from gui.models.display import grouped
 from gui.models.marks import marks_of
 from gui.pages.budget_table import BudgetTable
 from gui.pages.correct_bar import CorrectBar
@@ -358,7 +359,7 @@ class ReadingPanel(QWidget):
 def fact_lines(loaded: Loaded, display: Display) -> list[str]:
     """Give what is known of a recording besides its pulls."""
     reading = loaded.reading
-    what = f"{len(reading.dial)} readings of a dial" if reading.dial else f"{loaded.samples:,} readings"
+    what = f"{len(reading.dial)} readings of a dial" if reading.dial else f"{grouped(loaded.samples)} readings"
     lines = [f"{what}, {reading.state or 'not read'}"]
     trace = reading.trace
     if trace is not None and np.isfinite(trace.rate_hz):

@@ -12,6 +12,7 @@ from PySide6.QtGui import QDesktopServices, QKeySequence, QShortcut
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, QWidget
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, ArchiveEntry, first_look, read_entries
+from gui.models.display import grouped
 from gui.models.issuing import issue_of
 from gui.models.loading import Loaded, angle_of, export, load, page_beside, said_of
 from gui.models.ratio import halves_of
@@ -161,7 +162,7 @@ class ReviewPage(QWidget):
         piece, self._left = self._left[:PIECE], self._left[PIECE:]
         if piece:
             self.worker.ask(read_entries, piece, then=self._take_piece, failed=self._failed)
-            self.list.recount(f", {len(self._left) + len(piece):,} more")
+            self.list.recount(f", {grouped(len(self._left) + len(piece))} more")
             return
         self.all_s = time.perf_counter() - self._began
         self.list.refilter()
@@ -266,9 +267,12 @@ class ReviewPage(QWidget):
             found += [("Show in folder", self.show_folder), None, ("Rename  (F2)", self.ask_name)]
         if self.list.selected():
             found += [("Remove  (Delete)", self.remove)]
+        found += [None] if found else []
+        found += [("Inertia from a spin-down …", self.show_inertia)] if len(self.list.selected()) == 1 else []
+        found += [("Chatter on the road …", self.show_drive)]
         if self.undo.words:
             found += [None, (f"Undo {self.undo.words}  (Ctrl+Z)", self.take_back)]
-        return found or [("Refresh", self.refresh)]
+        return found if self.list.selected() else [("Refresh", self.refresh), *found]
 
     def _page_items(self) -> list[Item | None]:
         return [
@@ -276,6 +280,26 @@ class ReviewPage(QWidget):
             ("Customer's page", partial(self.make_page, "customer")),
             ("Page under another name …", partial(self._ask_export, "report.pdf")),
         ]
+
+    def show_drive(self, path: str = "") -> None:
+        """Show what the recording of a drive says of chatter, beside the axle of the recording that is chosen."""
+        from gui.pages.road_dialog import RoadDialog
+
+        chosen = self.list.selected()
+        loaded = self._loaded.get(chosen[0].path) if chosen else None
+        header = loaded.reading.header if loaded is not None else None
+        dialog = RoadDialog(self._shared, path, header.axle.tag if header is not None else "", self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
+
+    def show_inertia(self) -> None:
+        """Show what the recording that is chosen says of inertia, where a wheel runs out in it."""
+        from gui.pages.before_dialogs import InertiaDialog
+
+        for entry in self.list.selected()[:1]:
+            dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
+            dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+            dialog.open()
 
     def show_folder(self) -> None:
         """Open the folder of the recording that is chosen."""

@@ -8,10 +8,6 @@
         <translation>Todo está guardado en %1.</translation>
     </message>
     <message>
-        <source>Test</source>
-        <translation>Ensayo</translation>
-    </message>
-    <message>
         <source>Review</source>
         <translation>Revisar</translation>
     </message>
@@ -22,10 +18,6 @@
     <message>
         <source>Unit</source>
         <translation>Unidad</translation>
-    </message>
-    <message>
-        <source>SIMULATED</source>
-        <translation>SIMULADO</translation>
     </message>
     <message>
         <source>What this page shows was made by the virtual transducer: never file it as a test</source>
@@ -140,10 +132,6 @@
         <translation>Todo comprobado: seguir</translation>
     </message>
     <message>
-        <source>Take the zero</source>
-        <translation>Tomar el cero</translation>
-    </message>
-    <message>
         <source>Drag is measured: go on</source>
         <translation>Arrastre medido: seguir</translation>
     </message>
@@ -168,10 +156,6 @@
         <translation>Qué</translation>
     </message>
     <message>
-        <source>Result</source>
-        <translation>Resultado</translation>
-    </message>
-    <message>
         <source>one row per recording</source>
         <translation>una fila por registro</translation>
     </message>
@@ -194,10 +178,6 @@
     <message>
         <source>Load more slowly</source>
         <translation>Cargue más despacio</translation>
-    </message>
-    <message>
-        <source>Keep turning</source>
-        <translation>Siga girando</translation>
     </message>
     <message>
         <source>Keep turning only if the wheel moves; otherwise stop</source>
@@ -226,14 +206,6 @@
     <message>
         <source>Groups</source>
         <translation>Grupos</translation>
-    </message>
-    <message>
-        <source>one stud</source>
-        <translation>un espárrago</translation>
-    </message>
-    <message>
-        <source>hub centre</source>
-        <translation>centro del cubo</translation>
     </message>
     <message>
         <source>Stud circle</source>
@@ -308,20 +280,8 @@
         <translation>Su centro de masa desde el cuadrado</translation>
     </message>
     <message>
-        <source>force at radius</source>
-        <translation>fuerza en un radio</translation>
-    </message>
-    <message>
-        <source>dead weight</source>
-        <translation>peso muerto</translation>
-    </message>
-    <message>
         <source>Safety checks</source>
         <translation>Seguridad</translation>
-    </message>
-    <message>
-        <source>Zero</source>
-        <translation>Cero</translation>
     </message>
     <message>
         <source>Drag</source>
@@ -330,10 +290,6 @@
     <message>
         <source>Hold the wheel</source>
         <translation>Sujetar la rueda</translation>
-    </message>
-    <message>
-        <source>Pulls</source>
-        <translation>Tirones</translation>
     </message>
     <message>
         <source>Zero again</source>
@@ -356,14 +312,6 @@
         <translation>Carta, 8,5 × 11 pulgadas</translation>
     </message>
     <message>
-        <source>rotating mean</source>
-        <translation>par de giro medio</translation>
-    </message>
-    <message>
-        <source>rotating maximum</source>
-        <translation>par de giro máximo</translation>
-    </message>
-    <message>
         <source>Breakaway</source>
         <translation>Par de arranque</translation>
     </message>
@@ -376,10 +324,6 @@
         <translation>Par de giro máximo</translation>
     </message>
     <message>
-        <source>other side</source>
-        <translation>otro lado</translation>
-    </message>
-    <message>
         <source>Other wheel held</source>
         <translation>Otra rueda sujeta</translation>
     </message>
@@ -390,10 +334,6 @@
     <message>
         <source>Both wheels free</source>
         <translation>Ambas ruedas libres</translation>
-    </message>
-    <message>
-        <source>held side</source>
-        <translation>lado sujeto</translation>
     </message>
     <message>
         <source>Lever on one stud</source>
@@ -442,10 +382,6 @@
     <message>
         <source>It shows no sign</source>
         <translation>No muestra signo</translation>
-    </message>
-    <message>
-        <source>both ways</source>
-        <translation>ambos sentidos</translation>
     </message>
     <message>
         <source>which number is the torque</source>
@@ -592,10 +528,6 @@
         <translation>Transductor virtual</translation>
     </message>
     <message>
-        <source>in gear</source>
-        <translation>con marcha puesta</translation>
-    </message>
-    <message>
         <source>in neutral</source>
         <translation>en punto muerto</translation>
     </message>
@@ -738,10 +670,6 @@
     <message>
         <source>Off</source>
         <translation>Quitado</translation>
-    </message>
-    <message>
-        <source>Brakes</source>
-        <translation>Frenos</translation>
     </message>
     <message>
         <source>Free</source>
@@ -1140,186 +1068,6 @@
         <translation>Clase</translation>
     </message>
     <message>
-        <source>This program measures; it does not declare a car safe or legal. The maker's manual, local rules and qualified or licensed people decide.</source>
-        <translation>Este programa mide; no declara que un coche sea seguro o legal. Deciden el manual del fabricante, las normas locales y personas cualificadas o autorizadas.</translation>
-    </message>
-    <message>
-        <source>Engine off, ignition key out and away from the car; automatic start-stop and remote start off. Never drive the axle with one wheel raised: the other wheel drives too.</source>
-        <translation>Motor parado, llave de contacto fuera y lejos del coche; arranque automático y arranque a distancia desactivados. Nunca mueva el eje con el motor con una rueda levantada: la otra rueda también tira.</translation>
-    </message>
-    <message>
-        <source>Hybrid or electric: trained people only, not READY, high-voltage system made safe. A permanent-magnet motor generates voltage when its wheel is turned, and there may be no mechanical neutral: follow the maker.</source>
-        <translation>Híbrido o eléctrico: solo personas formadas, no en READY, sistema de alta tensión asegurado. Un motor de imanes permanentes genera tensión cuando se gira su rueda, y puede no haber punto muerto mecánico: siga al fabricante.</translation>
-    </message>
-    <message>
-        <source>Chock every wheel that stays on the floor, front and rear: with the parking brake off and the gearbox in neutral nothing else holds the car. With all wheels raised chocks hold nothing: four stands or a lift.</source>
-        <translation>Calce por delante y por detrás cada rueda que quede en el suelo: sin freno de estacionamiento y en punto muerto nada más sujeta el coche. Con todas las ruedas levantadas los calzos no sujetan nada: cuatro caballetes o un elevador.</translation>
-    </message>
-    <message>
-        <source>Stands on a hard level floor at approved points; a jack is no support. Air suspension off.</source>
-        <translation>Caballetes en suelo duro y nivelado, en puntos autorizados; un gato no es un apoyo. Suspensión neumática desactivada.</translation>
-    </message>
-    <message>
-        <source>The pull can roll the car or tip it off its stands: shake it on the stands first, pull downward where you can, nobody in or under the car.</source>
-        <translation>El tirón puede hacer rodar el coche o volcarlo de los caballetes: sacúdalo antes sobre ellos, tire hacia abajo si puede, nadie dentro ni debajo del coche.</translation>
-    </message>
-    <message>
-        <source>Propshaft off: park no longer holds the car.</source>
-        <translation>Árbol de transmisión quitado: la posición P ya no sujeta el coche.</translation>
-    </message>
-    <message>
-        <source>Hot axle and oil can burn you: let them cool.</source>
-        <translation>El eje y el aceite calientes pueden quemarle: deje que se enfríen.</translation>
-    </message>
-    <message>
-        <source>The unit is clamped so that it can neither tip nor turn, and nothing heavy can fall on hands or feet.</source>
-        <translation>La unidad está sujeta de modo que no puede volcar ni girar, y nada pesado puede caer sobre manos o pies.</translation>
-    </message>
-    <message>
-        <source>Check the type: gear, viscous, locking and open units are not judged by this torque.</source>
-        <translation>Compruebe el tipo: las unidades de engranajes, viscosas, de bloqueo y abiertas no se juzgan por este par.</translation>
-    </message>
-    <message>
-        <source>Brakes fully free on both wheels of the axle: look, then turn by hand. An electric parking brake in its service mode, fingers clear of it: it can move by itself.</source>
-        <translation>Frenos totalmente libres en ambas ruedas del eje: mire y gire a mano. Freno de estacionamiento eléctrico en modo de servicio, dedos lejos: puede moverse solo.</translation>
-    </message>
-    <message>
-        <source>Gearbox and transfer case in neutral; the other axle of a four-wheel drive able to turn, or its shaft off.</source>
-        <translation>Caja y transfer en punto muerto; el otro eje de una tracción total libre para girar, o su árbol quitado.</translation>
-    </message>
-    <message>
-        <source>A gear is engaged: never touch the starter, and let nobody else reach it.</source>
-        <translation>Hay una marcha puesta: nunca toque el arranque ni deje que otro llegue a él.</translation>
-    </message>
-    <message>
-        <source>The other wheel is really held, by floor or strap: not by fingers in the spokes or by a clamped brake hose. Two people agree on the word that means stop.</source>
-        <translation>La otra rueda está realmente sujeta, por el suelo o una cincha: no con los dedos en los radios ni pinzando un latiguillo. Dos personas acuerdan la palabra para parar.</translation>
-    </message>
-    <message>
-        <source>The other shaft is really held, by vice or bar: not by hand.</source>
-        <translation>El otro semieje está realmente sujeto, con tornillo de banco o barra: no a mano.</translation>
-    </message>
-    <message>
-        <source>The case is really held, by its flange or ring gear bolts: not by hand.</source>
-        <translation>La caja está realmente sujeta, por su brida o los tornillos de la corona: no a mano.</translation>
-    </message>
-    <message>
-        <source>Both wheels (or shafts) clear of the floor and free to turn; hands, hoses and cables clear of the second one: it turns too.</source>
-        <translation>Ambas ruedas (o semiejes) separadas del suelo y libres; manos, tubos y cables lejos de la segunda: también gira.</translation>
-    </message>
-    <message>
-        <source>Wheel (or bare disc) bolted up tight, adapter centred, nothing loose; do not pull in the loosening direction on a hub nut.</source>
-        <translation>Rueda (o disco desnudo) bien apretada, adaptador centrado, nada suelto; en una tuerca de cubo no tire en el sentido de aflojar.</translation>
-    </message>
-    <message>
-        <source>Stay below the lowest rating of transducer, lever, adapter, socket and stud; no extension pipe, no power or impact tool.</source>
-        <translation>Quédese por debajo del menor límite de transductor, palanca, adaptador, vaso y espárrago; sin tubo de prolongación, sin herramienta de potencia o de impacto.</translation>
-    </message>
-    <message>
-        <source>Eye protection on; loose clothing, hair and hands away from spokes and lever.</source>
-        <translation>Protección ocular puesta; ropa suelta, pelo y manos lejos de los radios y la palanca.</translation>
-    </message>
-    <message>
-        <source>The lever's swing clear; stand outside its plane: wound shafts spring back. Ease the load off; never release the lever under load.</source>
-        <translation>El recorrido de la palanca libre; sitúese fuera de su plano: los ejes torcidos devuelven el golpe. Retire la carga despacio; nunca suelte la palanca con carga.</translation>
-    </message>
-    <message>
-        <source>Zero with the lever hanging or off, after warm-up, unloaded; repeat at the end.</source>
-        <translation>Cero con la palanca colgando o quitada, en caliente, sin carga; repita al final.</translation>
-    </message>
-    <message>
-        <source>Smooth ramp, two to three seconds to the first slip; 2-10 turns a minute; a jerk can double the reading.</source>
-        <translation>Rampa suave, dos o tres segundos hasta el primer deslizamiento; 2-10 vueltas por minuto; un tirón brusco puede doblar la lectura.</translation>
-    </message>
-    <message>
-        <source>At least two turns for a steady value, five repeats for a peak, both directions if safe.</source>
-        <translation>Al menos dos vueltas para un valor estable, cinco repeticiones para un pico, ambos sentidos si es seguro.</translation>
-    </message>
-    <message>
-        <source>Keep turning only if the wheel moves; stop if torque climbs without motion. Stop at binding, knocking or steps: that is a fault, not a torque.</source>
-        <translation>Siga girando solo si la rueda se mueve; pare si el par sube sin movimiento. Pare si se agarrota, golpea o salta: eso es una avería, no un par.</translation>
-    </message>
-    <message>
-        <source>Lever, adapter and strap off first.</source>
-        <translation>Primero fuera palanca, adaptador y cincha.</translation>
-    </message>
-    <message>
-        <source>Wheel nuts to the maker's torque.</source>
-        <translation>Tuercas de rueda al par del fabricante.</translation>
-    </message>
-    <message>
-        <source>Brake pedal pumped until it is firm; parking brake back in service.</source>
-        <translation>Bombee el pedal de freno hasta que esté firme; freno de estacionamiento de nuevo en servicio.</translation>
-    </message>
-    <message>
-        <source>Propshaft refitted, by its marks and to the maker's torque.</source>
-        <translation>Árbol de transmisión montado, según sus marcas y al par del fabricante.</translation>
-    </message>
-    <message>
-        <source>Chocks away last, when the car stands on its wheels and is held.</source>
-        <translation>Los calzos al final, cuando el coche esté sobre sus ruedas y sujeto.</translation>
-    </message>
-    <message>
-        <source>The first peak may exceed the rotating torque: normal for plate types.</source>
-        <translation>El primer pico puede superar el par de giro: normal en los de discos.</translation>
-    </message>
-    <message>
-        <source>A lever on a stud that points outward reads low by about 10-20 %; one that points inward reads high: enter stud circle, lever length and angle.</source>
-        <translation>Una palanca en un espárrago que apunta hacia fuera lee un 10-20 % de menos; una que apunta hacia dentro lee de más: indique círculo, longitud y ángulo.</translation>
-    </message>
-    <message>
-        <source>Part of the number is gearbox, seals, bearings and pads. Small limits may be mostly drag.</source>
-        <translation>Parte del número es caja, retenes, rodamientos y pastillas. Los límites pequeños pueden ser sobre todo arrastre.</translation>
-    </message>
-    <message>
-        <source>The test shows the mean of both packs; left and right readings differ because of wheel drag, not a weak side.</source>
-        <translation>El ensayo muestra la media de ambos paquetes; izquierda y derecha difieren por el arrastre de las ruedas, no por un lado débil.</translation>
-    </message>
-    <message>
-        <source>On a bench with the case held it reads about double the car.</source>
-        <translation>En banco con la caja sujeta se lee cerca del doble que en el coche.</translation>
-    </message>
-    <message>
-        <source>lbf·ft, lbf·in, N·m and kgf·m are different torques; use the limit in the unit and for the condition it is printed for.</source>
-        <translation>lbf·ft, lbf·in, N·m y kgf·m son pares distintos; use el límite en la unidad y para la condición en que está impreso.</translation>
-    </message>
-    <message>
-        <source>Printed limits differ by axle and contain misprints; yours comes from your manual or rule book.</source>
-        <translation>Los límites impresos varían según el eje y contienen erratas; el suyo viene de su manual o reglamento.</translation>
-    </message>
-    <message>
-        <source>Near the limit the honest answer may be that it is too close to call.</source>
-        <translation>Cerca del límite la respuesta honesta puede ser: demasiado justo para decidir.</translation>
-    </message>
-    <message>
-        <source>Compare before and after only at the same temperature, speed, rest, side, fixture and oil.</source>
-        <translation>Compare antes y después solo con igual temperatura, velocidad, reposo, lado, utillaje y aceite.</translation>
-    </message>
-    <message>
-        <source>Passing this test is no proof of traction under power: ramps and gear separation act only with drive torque.</source>
-        <translation>Superar este ensayo no prueba tracción con potencia: rampas y engranajes solo actúan con par motor.</translation>
-    </message>
-    <message>
-        <source>A low reading with good plates: check plate order, springs, too much friction modifier, hot oil.</source>
-        <translation>Lectura baja con discos buenos: compruebe orden de discos, muelles, exceso de modificador, aceite caliente.</translation>
-    </message>
-    <message>
-        <source>Chatter: oil and friction modifier first; more modifier also lowers holding torque.</source>
-        <translation>Vibración: primero aceite y modificador; más modificador también baja el par de retención.</translation>
-    </message>
-    <message>
-        <source>New packs lose preload as they run in: test again.</source>
-        <translation>Los paquetes nuevos pierden precarga al rodarse: repita el ensayo.</translation>
-    </message>
-    <message>
-        <source>Too high fails a maximum rule (racing), too low fails a minimum rule (service): know which applies.</source>
-        <translation>Demasiado incumple una regla de máximo (carreras), poco una de mínimo (servicio): sepa cuál vale.</translation>
-    </message>
-    <message>
-        <source>Demonstration or simulated data must never be filed as a test.</source>
-        <translation>Los datos de demostración o simulados nunca deben archivarse como ensayo.</translation>
-    </message>
-    <message>
         <source>Before anyone pulls</source>
         <translation>Antes de que nadie tire</translation>
     </message>
@@ -1378,18 +1126,6 @@
     <message>
         <source>Kind of test</source>
         <translation>Tipo de ensayo</translation>
-    </message>
-    <message>
-        <source>Fixture</source>
-        <translation>Utillaje</translation>
-    </message>
-    <message>
-        <source>Limit</source>
-        <translation>Límite</translation>
-    </message>
-    <message>
-        <source>Transducer</source>
-        <translation>Transductor</translation>
     </message>
     <message>
         <source>Value of this job</source>
@@ -1462,14 +1198,6 @@
     <message>
         <source>Save the page to print</source>
         <translation>Guardar la página para imprimir</translation>
-    </message>
-    <message>
-        <source>Cautions</source>
-        <translation>Precauciones</translation>
-    </message>
-    <message>
-        <source>Mistakes and their sizes</source>
-        <translation>Errores y cuánto cuestan</translation>
     </message>
     <message>
         <source>Finish with %1 of %2 pulls</source>
@@ -1586,10 +1314,6 @@
     <message>
         <source>This is the half %1. The limit compares two recordings, both wheels free: the rotating maximum in gear ÷ that in neutral. Record the half %2, too; on the Review page choose both.</source>
         <translation>Esta es la mitad %1. El límite compara dos registros, ambas ruedas libres: el par de giro máximo con marcha ÷ el de punto muerto. Registre también la mitad %2; en Revisar elija ambos.</translation>
-    </message>
-    <message>
-        <source>neutral</source>
-        <translation>punto muerto</translation>
     </message>
     <message>
         <source>connecting</source>
@@ -2008,16 +1732,8 @@
         <translation>Si el círculo no se puede medir de lado a lado: mida del borde de un espárrago al mismo borde de otro.</translation>
     </message>
     <message>
-        <source>%1 at the axle, %2</source>
-        <translation>%1 en el eje, %2</translation>
-    </message>
-    <message>
         <source>one reading</source>
         <translation>una lectura</translation>
-    </message>
-    <message>
-        <source>median of %1 readings</source>
-        <translation>mediana de %1 lecturas</translation>
     </message>
     <message>
         <source>Accuracy class (max. error)</source>
@@ -2108,254 +1824,6 @@
         <translation>En el eje: lectura × %1</translation>
     </message>
     <message>
-        <source>How to make a held-wheel torque test</source>
-        <translation>Cómo medir el par con una rueda sujeta</translation>
-    </message>
-    <message>
-        <source>Hold one wheel of the axle, turn the other with a lever. The pack of a clutch-type limited-slip differential then slips: B is the torque that breaks it away, R the torque that keeps it rotating. %1 The maker's manual comes first.</source>
-        <translation>Sujete una rueda del eje y gire la otra con una palanca. El paquete de un autoblocante de discos desliza entonces: B es el par que lo arranca, R el par que lo mantiene girando. %1 El manual del fabricante va primero.</translation>
-    </message>
-    <message>
-        <source>Hold one wheel</source>
-        <translation>Sujetar una rueda</translation>
-    </message>
-    <message>
-        <source>On the floor or strapped, never by hand. Raise the other. Neutral, brakes free; turn it by hand.</source>
-        <translation>En el suelo o con cincha, nunca a mano. Levante la otra. Punto muerto, frenos libres; gírela a mano.</translation>
-    </message>
-    <message>
-        <source>Fit the lever</source>
-        <translation>Montar la palanca</translation>
-    </message>
-    <message>
-        <source>On a stud, pointing outward in line with the wheel's centre. Measure to the middle of your hand.</source>
-        <translation>En un espárrago, hacia fuera y en línea con el centro de la rueda. Mida hasta el centro de la mano.</translation>
-    </message>
-    <message>
-        <source>Transducer warm, lever hanging free or off, hands off. Take it once more after the last pull.</source>
-        <translation>Transductor caliente, palanca colgando libre o quitada, manos fuera. Tómelo otra vez tras el último tirón.</translation>
-    </message>
-    <message>
-        <source>Two to three seconds until it slips. No jerk. Stop if the torque climbs and nothing moves.</source>
-        <translation>Dos o tres segundos hasta que deslice. Sin golpes. Pare si el par sube y nada se mueve.</translation>
-    </message>
-    <message>
-        <source>Slowly, 2 to 10 turns a minute, two turns. Ease the load off, keep hold. Rest, and again: five pulls.</source>
-        <translation>Despacio, de 2 a 10 vueltas por minuto, dos vueltas. Retire la carga sin soltar. Reposo, y otra vez: cinco tirones.</translation>
-    </message>
-    <message>
-        <source>mistake</source>
-        <translation>error</translation>
-    </message>
-    <message>
-        <source>what it does</source>
-        <translation>qué causa</translation>
-    </message>
-    <message>
-        <source>from</source>
-        <translation>de</translation>
-    </message>
-    <message>
-        <source>Always</source>
-        <translation>Siempre</translation>
-    </message>
-    <message>
-        <source>geometry of the lever, 1 + r/L</source>
-        <translation>geometría de la palanca, 1 + r/L</translation>
-    </message>
-    <message>
-        <source>common practice, no source</source>
-        <translation>práctica común, sin fuente</translation>
-    </message>
-    <message>
-        <source>inertia × acceleration</source>
-        <translation>inercia × aceleración</translation>
-    </message>
-    <message>
-        <source>weight × distance</source>
-        <translation>peso × distancia</translation>
-    </message>
-    <message>
-        <source>ramp × delay</source>
-        <translation>rampa × retardo</translation>
-    </message>
-    <message>
-        <source>packs add up, no mean</source>
-        <translation>los paquetes se suman, no hay media</translation>
-    </message>
-    <message>
-        <source>NIST SP 811, appendix B.8</source>
-        <translation>NIST SP 811, apéndice B.8</translation>
-    </message>
-    <message>
-        <source>steel shafts, 38 to 28 mm</source>
-        <translation>semiejes de acero, de 38 a 28 mm</translation>
-    </message>
-    <message>
-        <source>Lever on a stud, read as it is</source>
-        <translation>Palanca en un espárrago, lectura tal cual</translation>
-    </message>
-    <message>
-        <source>11 % low (5 × 114.3 mm, lever 450 mm; 16 % at 300 mm)</source>
-        <translation>11 % de menos (5 × 114,3 mm, palanca de 450 mm; 16 % con 300 mm)</translation>
-    </message>
-    <message>
-        <source>Lever on a stud pointing inward</source>
-        <translation>Palanca en un espárrago, hacia dentro</translation>
-    </message>
-    <message>
-        <source>15 % high (5 × 114.3 mm, lever 450 mm)</source>
-        <translation>15 % de más (5 × 114,3 mm, palanca de 450 mm)</translation>
-    </message>
-    <message>
-        <source>Hand 20 mm from where L was measured</source>
-        <translation>Mano a 20 mm de donde se midió L</translation>
-    </message>
-    <message>
-        <source>0.5 % at 450 mm</source>
-        <translation>0,5 % con 450 mm</translation>
-    </message>
-    <message>
-        <source>Jerked, or still speeding up</source>
-        <translation>A golpes, o aún acelerando</translation>
-    </message>
-    <message>
-        <source>20 to 34 N·m high (1.0 to 1.7 kg·m² at 20 rad/s²)</source>
-        <translation>de 20 a 34 N·m de más (de 1,0 a 1,7 kg·m² con 20 rad/s²)</translation>
-    </message>
-    <message>
-        <source>Zero taken with the lever held level</source>
-        <translation>Cero tomado con la palanca sujeta en horizontal</translation>
-    </message>
-    <message>
-        <source>up to 6.1 N·m off (2.5 kg at 0.25 m)</source>
-        <translation>hasta 6,1 N·m de error (2,5 kg a 0,25 m)</translation>
-    </message>
-    <message>
-        <source>Slow display, ten readings a second</source>
-        <translation>Pantalla lenta, diez lecturas por segundo</translation>
-    </message>
-    <message>
-        <source>15 N·m low (50 N·m a second, 0.3 s late)</source>
-        <translation>15 N·m de menos (50 N·m por segundo, 0,3 s de retraso)</translation>
-    </message>
-    <message>
-        <source>A brake drags</source>
-        <translation>Un freno roza</translation>
-    </message>
-    <message>
-        <source>4 to 10 N·m high, or it will not turn at all</source>
-        <translation>de 4 a 10 N·m de más, o no gira</translation>
-    </message>
-    <message>
-        <source>A gear is engaged, or the case is held</source>
-        <translation>Una marcha puesta, o la caja sujeta</translation>
-    </message>
-    <message>
-        <source>about twice the torque</source>
-        <translation>cerca del doble de par</translation>
-    </message>
-    <message>
-        <source>lbf·ft, lbf·in, N·m, kgf·m mixed up</source>
-        <translation>lbf·ft, lbf·in, N·m, kgf·m confundidos</translation>
-    </message>
-    <message>
-        <source>Large transducer for a small torque</source>
-        <translation>Transductor grande para un par pequeño</translation>
-    </message>
-    <message>
-        <source>27 N·m is 8 % of a range of 339 N·m: wide interval</source>
-        <translation>27 N·m son el 8 % de un rango de 339 N·m: intervalo ancho</translation>
-    </message>
-    <message>
-        <source>One pull only</source>
-        <translation>Un solo tirón</translation>
-    </message>
-    <message>
-        <source>a single peak scatters by several to tens of per cent</source>
-        <translation>un solo pico se dispersa desde un poco hasta decenas por ciento</translation>
-    </message>
-    <message>
-        <source>Drag taken for the pack</source>
-        <translation>Arrastre tomado por el paquete</translation>
-    </message>
-    <message>
-        <source>16 to 21 N·m without any pack friction</source>
-        <translation>de 16 a 21 N·m sin fricción alguna del paquete</translation>
-    </message>
-    <message>
-        <source>Wind-up of the shafts taken for slip</source>
-        <translation>Torsión de los semiejes tomada por deslizamiento</translation>
-    </message>
-    <message>
-        <source>0.6 to 1.8° at 100 N·m before anything slips</source>
-        <translation>de 0,6 a 1,8° con 100 N·m antes de que nada deslice</translation>
-    </message>
-    <message>
-        <source>one wheel is held by the floor and a strap, the other is raised on a stand; the lever points outward, in line with wheel centre and stud; the pull is square; the lever hangs free, nobody touches it, the zero is taken; torque rises smoothly in two to three seconds to B, the breakaway, then stays at R; keep turning slowly for two turns while the wheel moves; otherwise stop</source>
-        <translation>una rueda está sujeta por el suelo y una cincha, la otra levantada sobre un caballete; la palanca apunta hacia fuera, en línea con el centro de la rueda y el espárrago; el tirón va a escuadra; la palanca cuelga libre, nadie la toca, se toma el cero; el par sube con suavidad en dos o tres segundos hasta B, el arranque, y queda en R; siga girando despacio dos vueltas mientras la rueda se mueva; si no, pare</translation>
-    </message>
-    <message>
-        <source>1  Hold one wheel</source>
-        <translation>1  Sujetar una rueda</translation>
-    </message>
-    <message>
-        <source>held: floor, strap</source>
-        <translation>sujeta: suelo, cincha</translation>
-    </message>
-    <message>
-        <source>raised</source>
-        <translation>levantada</translation>
-    </message>
-    <message>
-        <source>stand</source>
-        <translation>caballete</translation>
-    </message>
-    <message>
-        <source>not by hand</source>
-        <translation>no a mano</translation>
-    </message>
-    <message>
-        <source>2  Lever in line</source>
-        <translation>2  Palanca en línea</translation>
-    </message>
-    <message>
-        <source>lever</source>
-        <translation>palanca</translation>
-    </message>
-    <message>
-        <source>pull square</source>
-        <translation>tire a escuadra</translation>
-    </message>
-    <message>
-        <source>3  Zero</source>
-        <translation>3  Cero</translation>
-    </message>
-    <message>
-        <source>hangs free</source>
-        <translation>cuelga libre</translation>
-    </message>
-    <message>
-        <source>hands off; again at the end</source>
-        <translation>sin manos; otra vez al final</translation>
-    </message>
-    <message>
-        <source>4  Load smoothly</source>
-        <translation>4  Con suavidad</translation>
-    </message>
-    <message>
-        <source>2 to 3 s</source>
-        <translation>2 a 3 s</translation>
-    </message>
-    <message>
-        <source>time</source>
-        <translation>tiempo</translation>
-    </message>
-    <message>
-        <source>%1 to %2</source>
-        <translation>%1 a %2</translation>
-    </message>
-    <message>
         <source>%1 (%2 to %3)</source>
         <translation>%1 (%2 a %3)</translation>
     </message>
@@ -2428,14 +1896,6 @@
         <translation>%1 lecturas, %2, %3 por segundo</translation>
     </message>
     <message>
-        <source>closed</source>
-        <translation>cerrado</translation>
-    </message>
-    <message>
-        <source>foreign</source>
-        <translation>de otro programa</translation>
-    </message>
-    <message>
         <source>Hash: %1 (shows that it is unchanged, not that it is genuine)</source>
         <translation>Suma: %1 (muestra que no ha cambiado, no que sea auténtico)</translation>
     </message>
@@ -2446,14 +1906,6 @@
     <message>
         <source>•  %1</source>
         <translation>•  %1</translation>
-    </message>
-    <message>
-        <source>the true zero was not taken again after the pulls: what it may have moved by is not in the interval</source>
-        <translation>el cero verdadero no se tomó otra vez tras los tirones: lo que pueda haberse movido no está en el intervalo</translation>
-    </message>
-    <message>
-        <source>%1 pulls</source>
-        <translation>%1 tirones</translation>
     </message>
     <message>
         <source>breakaway, %1</source>
@@ -2469,19 +1921,15 @@
     </message>
     <message>
         <source>in gear ÷ neutral at least %1</source>
-        <translation>con marcha ÷ punto muerto al menos %1</translation>
+        <translation>con marcha ÷ en punto muerto al menos %1</translation>
     </message>
     <message>
         <source>in gear ÷ neutral at most %1</source>
-        <translation>con marcha ÷ punto muerto como máximo %1</translation>
+        <translation>con marcha ÷ en punto muerto como máximo %1</translation>
     </message>
     <message>
         <source>Time since the first pull (s)</source>
         <translation>Tiempo desde el primer tirón (s)</translation>
-    </message>
-    <message>
-        <source>median of %1 pulls, %2 s/√n</source>
-        <translation>mediana de %1 tirones, %2 s/√n</translation>
     </message>
     <message>
         <source>the limit does not say which part is held: a held case reads about double</source>
@@ -2528,10 +1976,6 @@
         <translation>aún no se ha contado nada</translation>
     </message>
     <message>
-        <source>inside</source>
-        <translation>dentro</translation>
-    </message>
-    <message>
         <source>not found</source>
         <translation>no hallado</translation>
     </message>
@@ -2556,10 +2000,6 @@
         <translation>Todos los archivos</translation>
     </message>
     <message>
-        <source>axle tag</source>
-        <translation>placa del eje</translation>
-    </message>
-    <message>
         <source>%1 against %2, %3 fills</source>
         <translation>%1 frente a %2, %3 llenados</translation>
     </message>
@@ -2578,10 +2018,6 @@
     <message>
         <source>It has settled when the change over the last ten values lies, with its whole interval, within ± 1 % per ten cycles. The table says what was known after each value.</source>
         <translation>Está asentado cuando el cambio en los últimos diez valores queda, con todo su intervalo, dentro de ± 1 % por diez ciclos. La tabla dice qué se sabía tras cada valor.</translation>
-    </message>
-    <message>
-        <source>settled</source>
-        <translation>asentado</translation>
     </message>
     <message>
         <source>still moving</source>
@@ -2668,368 +2104,12 @@
         <translation>%1 no se puede leer.</translation>
     </message>
     <message>
-        <source>clipped</source>
-        <translation>recortado</translation>
-    </message>
-    <message>
-        <source>lost samples</source>
-        <translation>muestras perdidas</translation>
-    </message>
-    <message>
-        <source>cut at start</source>
-        <translation>cortado al inicio</translation>
-    </message>
-    <message>
-        <source>cut at end</source>
-        <translation>cortado al final</translation>
-    </message>
-    <message>
-        <source>ramp too fast</source>
-        <translation>carga demasiado rápida</translation>
-    </message>
-    <message>
-        <source>zero moved</source>
-        <translation>cero movido</translation>
-    </message>
-    <message>
-        <source>not resolved</source>
-        <translation>sin resolver</translation>
-    </message>
-    <message>
-        <source>the recording begins in the middle of this pull: start it before touching the lever</source>
-        <translation>el registro empieza en medio de este tirón: inícielo antes de tocar la palanca</translation>
-    </message>
-    <message>
-        <source>the recording ends under load: ease the load off first, and stop the recording a second later</source>
-        <translation>el registro acaba con carga: retire antes la carga y párelo un segundo después</translation>
-    </message>
-    <message>
-        <source>gripped again on the way: this is the pull stated before, as a whole; it counts once</source>
-        <translation>se reagarró por el camino: es el tirón de antes, entero; cuenta una vez</translation>
-    </message>
-    <message>
-        <source>gripped again a moment after the pull before, and one of the two shows no steady turning: not counted; rest two seconds before you pull again</source>
-        <translation>se reagarró un momento después del tirón anterior y uno de los dos no muestra giro estable: no cuenta; descanse dos segundos antes de tirar otra vez</translation>
-    </message>
-    <message>
-        <source>eased off before anything showed that the pack slipped: pull again, slowly, until the wheel turns and keeps turning</source>
-        <translation>se aflojó antes de ver que el paquete deslizara: tire otra vez, despacio, hasta que la rueda gire y siga girando</translation>
-    </message>
-    <message>
-        <source>the torque was held but the wheel did not turn: pull on until it turns and keeps turning</source>
-        <translation>se mantuvo el par pero la rueda no giró: siga tirando hasta que gire y siga girando</translation>
-    </message>
-    <message>
-        <source>came at once or lay still, as a lever does that is put on, and no other pull shows what is usual: pull by hand until the pack breaks away, or record the wheel's angle</source>
-        <translation>vino de golpe o quedó quieto, como una palanca que se monta, y ningún otro tirón muestra lo usual: tire a mano hasta que el paquete arranque, o registre el ángulo de la rueda</translation>
-    </message>
-    <message>
-        <source>under 2 % of the transducer's capacity, where no class is calibrated: use a smaller transducer</source>
-        <translation>menos del 2 % de la capacidad, donde ninguna clase está calibrada: use un transductor menor</translation>
-    </message>
-    <message>
-        <source>no peak shows where the slip began: without the wheel's angle, a torque held below the slip would look the same</source>
-        <translation>ningún pico muestra dónde empezó a deslizar: sin el ángulo de la rueda, un par mantenido por debajo se vería igual</translation>
-    </message>
-    <message>
-        <source>nothing lay still before the ramp, so the torque counts from its foot and the interval is wide: rest a second before you pull</source>
-        <translation>nada estaba quieto antes de la rampa, así que el par cuenta desde su pie y el intervalo es ancho: descanse un segundo antes de tirar</translation>
-    </message>
-    <message>
-        <source>the reading jumped and then stood as still as at rest: the transducer has set its zero by itself; take the zero again with the lever hanging</source>
-        <translation>la lectura saltó y quedó quieta como en reposo: el transductor se puso a cero solo; tome el cero otra vez con la palanca colgando</translation>
-    </message>
-    <message>
-        <source>%1 readings at the transducer's limit: use a larger one</source>
-        <translation>%1 lecturas en el límite del transductor: use uno mayor</translation>
-    </message>
-    <message>
-        <source>%1 readings beyond the transducer's range: use a larger one</source>
-        <translation>%1 lecturas fuera del rango del transductor: use uno mayor</translation>
-    </message>
-    <message>
-        <source>samples are missing at the breakaway: bring the receiver nearer, pull again</source>
-        <translation>faltan muestras en el arranque: acerque el receptor y tire otra vez</translation>
-    </message>
-    <message>
-        <source>jerked to its peak in %1 s: take two seconds for the first slip</source>
-        <translation>golpe hasta el pico en %1 s: tómese dos segundos hasta el primer deslizamiento</translation>
-    </message>
-    <message>
-        <source>rose %1 N·m between two readings, so the breakaway's interval is wide: pull %2 times slower, or measure faster</source>
-        <translation>subió %1 N·m entre dos lecturas, así que el intervalo del arranque es ancho: tire %2 veces más despacio o mida más rápido</translation>
-    </message>
-    <message>
-        <source>the trace lay still at two levels before the ramp, %1 and %2 N·m: the torque counts from the first, the interval reaches the other; rest a second before you pull</source>
-        <translation>antes de la rampa la traza quedó quieta en dos niveles, %1 y %2 N·m: el par cuenta desde el primero, el intervalo llega al otro; descanse un segundo antes de tirar</translation>
-    </message>
-    <message>
-        <source>the reading stood still for %1 s under load: check the link</source>
-        <translation>la lectura quedó quieta %1 s con carga: revise el enlace</translation>
-    </message>
-    <message>
-        <source>the torque went on changing by %1 % while turning: nothing steady to state</source>
-        <translation>el par siguió cambiando un %1 % al girar: nada estable que indicar</translation>
-    </message>
-    <message>
-        <source>a fluid coupling or a dragging brake does that</source>
-        <translation>así hace un acoplamiento viscoso o un freno que roza</translation>
-    </message>
-    <message>
-        <source>the torque kept to %1 for about as long: no one level to state</source>
-        <translation>el par se mantuvo en %1 más o menos igual de tiempo: no hay un solo nivel que indicar</translation>
-    </message>
-    <message>
-        <source>turn at one speed, which a fluid coupling follows</source>
-        <translation>gire a una sola velocidad, que un acoplamiento viscoso sigue</translation>
-    </message>
-    <message>
-        <source>only %1 s of steady turning: keep turning evenly, two seconds or more</source>
-        <translation>solo %1 s de giro estable: siga girando parejo, dos segundos o más</translation>
-    </message>
-    <message>
-        <source>yanks or hesitations most of the way: turn more evenly</source>
-        <translation>tirones bruscos o pausas casi todo el tiempo: gire más parejo</translation>
-    </message>
-    <message>
-        <source>the torque changed by %1 % while turning: the interval reaches both ends</source>
-        <translation>el par cambió un %1 % al girar: el intervalo llega a ambos extremos</translation>
-    </message>
-    <message>
-        <source>taken back: small beside what came later, so it was no pull but a lever or a hand</source>
-        <translation>retirado: pequeño junto a lo que vino después, así que no fue un tirón sino una palanca o una mano</translation>
-    </message>
-    <message>
-        <source>%1 gaps in the stream, %2 s in all, the first at %3 s</source>
-        <translation>%1 huecos en los datos, %2 s en total, el primero en %3 s</translation>
-    </message>
-    <message>
-        <source>%1 single values stood out like no torque can and were excluded from the pulls</source>
-        <translation>%1 valores sueltos destacaron como ningún par puede y se excluyeron de los tirones</translation>
-    </message>
-    <message>
-        <source>there are no samples</source>
-        <translation>no hay muestras</translation>
-    </message>
-    <message>
-        <source>no sample can be used</source>
-        <translation>ninguna muestra sirve</translation>
-    </message>
-    <message>
-        <source>no pull with a torque to state was found</source>
-        <translation>no se halló ningún tirón con un par que indicar</translation>
-    </message>
-    <message>
-        <source>the torque reached the transducer's limit</source>
-        <translation>el par llegó al límite del transductor</translation>
-    </message>
-    <message>
-        <source>%1 of %2 torque values are not numbers and were excluded</source>
-        <translation>%1 de %2 valores de par no son números y se excluyeron</translation>
-    </message>
-    <message>
-        <source>%1 samples have no usable time and were excluded</source>
-        <translation>%1 muestras no tienen un tiempo utilizable y se excluyeron</translation>
-    </message>
-    <message>
-        <source>%1 samples share a time stamp with the one before; they were spread over the time since the stamp before: record the device's sample counter if it has one</source>
-        <translation>%1 muestras comparten la marca de tiempo con la anterior; se repartieron en el tiempo desde la marca anterior: registre el contador del aparato si lo tiene</translation>
-    </message>
-    <message>
-        <source>%1 samples came late or twice (their time had passed) and were excluded</source>
-        <translation>%1 muestras llegaron tarde o dos veces (su tiempo había pasado) y se excluyeron</translation>
-    </message>
-    <message>
-        <source>the clock was set back %1 times (first at %2 s); times after that are counted on from the sample before</source>
-        <translation>el reloj se atrasó %1 veces (la primera en %2 s); los tiempos siguientes se cuentan desde la muestra anterior</translation>
-    </message>
-    <message>
-        <source>the reading's step of %1 N·m is a large part of the interval: a finer one would narrow it</source>
-        <translation>el paso de lectura de %1 N·m es gran parte del intervalo: uno más fino lo estrecharía</translation>
-    </message>
-    <message>
-        <source>the true zero moved by %1 N·m from before to after the pulls: let the transducer warm up, and repeat</source>
-        <translation>el cero verdadero se movió %1 N·m de antes a después de los tirones: deje calentar el transductor y repita</translation>
-    </message>
-    <message>
-        <source>the transducer gives no sign: every pull counts as clockwise, its true direction is not known</source>
-        <translation>el transductor no da signo: cada tirón cuenta como horario, su sentido real no se conoce</translation>
-    </message>
-    <message>
-        <source>no valid pull gives the %1 that the limit names</source>
-        <translation>ningún tirón válido da lo que nombra el límite: %1</translation>
-    </message>
-    <message>
-        <source>about %1 more pulls like these would settle it, if the value stays where it is</source>
-        <translation>unos %1 tirones más como estos lo decidirían, si el valor se queda donde está</translation>
-    </message>
-    <message>
-        <source>more pulls cannot settle it: what they share (transducer, lever, zero) is ± %1 N·m, the limit is %2 N·m away; state the lever's lengths or use a better transducer</source>
-        <translation>más tirones no pueden decidirlo: lo que comparten (transductor, palanca, cero) es ± %1 N·m y el límite está a %2 N·m; indique las medidas de la palanca o use un transductor mejor</translation>
-    </message>
-    <message>
-        <source>more pulls like these would hardly settle it: they scatter too much for so small a distance</source>
-        <translation>más tirones como estos apenas lo decidirían: se dispersan demasiado para una distancia tan pequeña</translation>
-    </message>
-    <message>
-        <source>too few pulls to know their scatter: make three or more, five if you can</source>
-        <translation>muy pocos tirones para conocer su dispersión: haga tres o más, cinco si puede</translation>
-    </message>
-    <message>
-        <source>this is a recording for '%1', not of held pulls</source>
-        <translation>este es un registro para «%1», no de tirones con parte sujeta</translation>
-    </message>
-    <message>
-        <source>no separate breakaway peak: the torque at which slip began is compared</source>
-        <translation>sin pico de arranque separado: se compara el par con que empezó a deslizar</translation>
-    </message>
-    <message>
-        <source>a ratio limit compares two recordings: in gear and in neutral</source>
-        <translation>un límite de relación compara dos registros: con marcha y en punto muerto</translation>
-    </message>
-    <message>
-        <source>rotating</source>
-        <translation>en giro</translation>
-    </message>
-    <message>
-        <source>%1 is %2 % of the transducer's capacity (below 20 %): a smaller transducer would give a narrower interval</source>
-        <translation>%1 es el %2 % de la capacidad del transductor (menos del 20 %): uno menor daría un intervalo más estrecho</translation>
-    </message>
-    <message>
-        <source>%1 is %2 % of the transducer's capacity (above 80 %): a jerk may overload it; use a larger one</source>
-        <translation>%1 es el %2 % de la capacidad del transductor (más del 80 %): un golpe puede sobrecargarlo; use uno mayor</translation>
-    </message>
-    <message>
-        <source>the limit</source>
-        <translation>el límite</translation>
-    </message>
-    <message>
-        <source>the highest reading</source>
-        <translation>la lectura más alta</translation>
-    </message>
-    <message>
-        <source>CERTIFICATE EXPIRED on %1, %2 before this test: have the transducer calibrated</source>
-        <translation>CERTIFICADO CADUCADO el %1, %2 antes de este ensayo: haga calibrar el transductor</translation>
-    </message>
-    <message>
-        <source>%1 days</source>
-        <translation>%1 días</translation>
-    </message>
-    <message>
-        <source>one day</source>
-        <translation>un día</translation>
-    </message>
-    <message>
-        <source>%1 of %2 pulls stood out (%3 N·m)</source>
-        <translation>%1 de %2 tirones destacaron (%3 N·m)</translation>
-    </message>
-    <message>
-        <source>%1: scatter not known from so few, %2</source>
-        <translation>%1: con tan pocos no se conoce la dispersión, %2</translation>
-    </message>
-    <message>
-        <source>one pull</source>
-        <translation>un tirón</translation>
-    </message>
-    <message>
-        <source>a repeatability of %1 % is %2</source>
-        <translation>repetibilidad del %1 %, valor %2</translation>
-    </message>
-    <message>
-        <source>assumed</source>
-        <translation>supuesto</translation>
-    </message>
-    <message>
-        <source>next, try '%1'</source>
-        <translation>pruebe después «%1»</translation>
-    </message>
-    <message>
-        <source>torque</source>
-        <translation>par</translation>
-    </message>
-    <message>
         <source>pooled: %1</source>
         <translation>agrupada: %1</translation>
     </message>
     <message>
-        <source>the value %1 by %2 % from first to last pull (p = %3): warming up or running in; go on until it settles, or compare only at the same temperature</source>
-        <translation>el valor %1 un %2 % del primer al último tirón (p = %3): calentamiento o rodaje; siga hasta que se asiente, o compare solo a igual temperatura</translation>
-    </message>
-    <message>
-        <source>rises</source>
-        <translation>sube</translation>
-    </message>
-    <message>
-        <source>falls</source>
-        <translation>baja</translation>
-    </message>
-    <message>
-        <source>a '%1' fixture takes a %2, but the trace holds a torque</source>
-        <translation>un utillaje «%1» toma «%2», pero la traza contiene un par</translation>
-    </message>
-    <message>
-        <source>force</source>
-        <translation>fuerza</translation>
-    </message>
-    <message>
-        <source>angle not known</source>
-        <translation>ángulo desconocido</translation>
-    </message>
-    <message>
-        <source>it has no pack: what you would measure is the drag of bearings, seals and gears</source>
-        <translation>no tiene paquete: se mediría el arrastre de rodamientos, retenes y engranajes</translation>
-    </message>
-    <message>
-        <source>it has no pack: its locking comes from gear thrust under load, and its maker may state a ratio of in-gear to neutral torque instead</source>
-        <translation>no tiene paquete: bloquea por el empuje de los engranajes bajo carga, y su fabricante quizá dé una relación entre el par con marcha y en punto muerto</translation>
-    </message>
-    <message>
-        <source>its torque depends on speed and heat, without a breakaway: compare only at a fixed speed and temperature, as its maker says</source>
-        <translation>su par depende de la velocidad y del calor, sin arranque: compare solo a velocidad y temperatura fijas, como dice su fabricante</translation>
-    </message>
-    <message>
-        <source>it locks by teeth: use its maker's function check, both directions and both sides</source>
-        <translation>bloquea por dientes: use la comprobación de función de su fabricante, ambos sentidos y ambos lados</translation>
-    </message>
-    <message>
-        <source>its light plates idle until the governor trips, so a low torque is healthy</source>
-        <translation>sus discos ligeros van libres hasta que salta el regulador, así que un par bajo es sano</translation>
-    </message>
-    <message>
-        <source>nothing can slip</source>
-        <translation>nada puede deslizar</translation>
-    </message>
-    <message>
-        <source>Not judged yet: it could also be %1, and this test says nothing about that type; %2.</source>
-        <translation>Aún sin evaluar: también podría ser %1, y este ensayo no dice nada de ese tipo; %2.</translation>
-    </message>
-    <message>
-        <source>look at the tag, the oil's label or the parts list</source>
-        <translation>mire la placa, la etiqueta del aceite o la lista de piezas</translation>
-    </message>
-    <message>
-        <source>A quarter of a turn of slack is lash or worn tabs, not preload: look inside before measuring.</source>
-        <translation>Un cuarto de vuelta de holgura es juego o lengüetas gastadas, no precarga: mire dentro antes de medir.</translation>
-    </message>
-    <message>
         <source>stud circle</source>
         <translation>círculo de espárragos</translation>
-    </message>
-    <message>
-        <source>factor</source>
-        <translation>factor</translation>
-    </message>
-    <message>
-        <source>The other wheel stands still when the packs are weaker than its own drag plus half the driveline's: a stiff gearbox makes a weak unit look open.</source>
-        <translation>La otra rueda se queda quieta cuando los paquetes son más débiles que su propio arrastre más medio de la transmisión: una caja dura hace que una unidad débil parezca abierta.</translation>
-    </message>
-    <message>
-        <source>judged all the same: %1</source>
-        <translation>juzgado de todos modos: %1</translation>
-    </message>
-    <message>
-        <source>still</source>
-        <translation>quieto</translation>
     </message>
     <message>
         <source>Undone: %1.</source>
@@ -3090,326 +2170,6 @@
     <message>
         <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given.</source>
         <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado.</translation>
-    </message>
-    <message>
-        <source>the lever is not known, so the torque at the axle is not either</source>
-        <translation>no se conoce la palanca, así que tampoco el par en el eje</translation>
-    </message>
-    <message>
-        <source>the transducer was on the held side: it does not show the torque at the turned wheel that a limit is for</source>
-        <translation>el transductor estaba en el lado sujeto: no muestra el par en la rueda girada para el que vale un límite</translation>
-    </message>
-    <message>
-        <source>the interval is wider than the limit's band: no value could be shown to lie within</source>
-        <translation>el intervalo es más ancho que el margen del límite: de ningún valor se podría mostrar que está dentro</translation>
-    </message>
-    <message>
-        <source>the pulls scatter by %1 % (gate %2 %): repeat with the same rest before each pull, a smooth ramp and the lever in the same place</source>
-        <translation>los tirones se dispersan un %1 % (umbral %2 %): repita con el mismo reposo antes de cada tirón, rampa suave y la palanca en el mismo sitio</translation>
-    </message>
-    <message>
-        <source>excluded by the rule stated beforehand</source>
-        <translation>excluido por la regla dicha de antemano</translation>
-    </message>
-    <message>
-        <source>kept: exclude a pull only with a reason</source>
-        <translation>se conserva: excluya un tirón solo con un motivo</translation>
-    </message>
-    <message>
-        <source>an outlier is the pull furthest from the mean, if that is further than in 95 of 100 clean jobs (Grubbs, five pulls or more)</source>
-        <translation>un valor atípico es el tirón más lejano de la media, si lo está más que en 95 de cada 100 trabajos limpios (Grubbs, cinco tirones o más)</translation>
-    </message>
-    <message>
-        <source>each direction has its own value; where both were pulled the less favourable one is judged</source>
-        <translation>cada sentido tiene su propio valor; si se tiró en ambos se juzga el menos favorable</translation>
-    </message>
-    <message>
-        <source>no pull to take a value from</source>
-        <translation>ningún tirón del que tomar un valor</translation>
-    </message>
-    <message>
-        <source>× %1: each pull is like the one before</source>
-        <translation>× %1: cada tirón se parece al anterior</translation>
-    </message>
-    <message>
-        <source>s no less than one reading leaves open</source>
-        <translation>s no menor de lo que una lectura deja abierto</translation>
-    </message>
-    <message>
-        <source>what each reading leaves open</source>
-        <translation>lo que cada lectura deja abierto</translation>
-    </message>
-    <message>
-        <source>pull-to-pull scatter</source>
-        <translation>dispersión de tirón a tirón</translation>
-    </message>
-    <message>
-        <source>repeatability</source>
-        <translation>repetibilidad</translation>
-    </message>
-    <message>
-        <source>the lever is not known: torque at the axle is not stated; give --lever, or [lever] in a sidecar</source>
-        <translation>no se conoce la palanca: falta el par en el eje; dé --lever, o [lever] en el archivo adjunto</translation>
-    </message>
-    <message>
-        <source>the fixture is not known: torque at the axle is not stated; give it in Edit details, or with --lever</source>
-        <translation>no se conoce el utillaje: falta el par en el eje; délo en «Editar detalles» o con --lever</translation>
-    </message>
-    <message>
-        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight, not stated, is assumed in the interval</source>
-        <translation>sin cero verdadero (palanca colgando o quitada): en el eje el par cuenta desde el nivel sin manos, y el peso de la palanca, no declarado, se supone en el intervalo</translation>
-    </message>
-    <message>
-        <source>no true zero (lever hanging or off): at the axle the torque counts from the hand-off level, and the lever's weight is in the interval</source>
-        <translation>sin cero verdadero (palanca colgando o quitada): en el eje el par cuenta desde el nivel sin manos, y el peso de la palanca está en el intervalo</translation>
-    </message>
-    <message>
-        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
-    </message>
-    <message>
-        <source>accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>exactitud no declarada: se supone dentro de ± %1 % de la lectura</translation>
-    </message>
-    <message>
-        <source>lever angle not stated: taken as 0°, in line with the wheel centre and the stud</source>
-        <translation>ángulo de la palanca no declarado: se toma 0°, en línea con el centro de la rueda y el espárrago</translation>
-    </message>
-    <message>
-        <source>the lever is not in line with the stud: the result depends on a square pull; line up centre, stud, lever</source>
-        <translation>la palanca no está en línea con el espárrago: el resultado depende de tirar a escuadra; alinee centro, espárrago y palanca</translation>
-    </message>
-    <message>
-        <source>transducer on the held side: it reads the pack mean less half the driveline drag</source>
-        <translation>transductor en el lado sujeto: lee la media de los paquetes menos medio arrastre de la transmisión</translation>
-    </message>
-    <message>
-        <source>the stud lies %1 mm off the centre, the lever is %2 mm long: check units</source>
-        <translation>el espárrago está a %1 mm del centro y la palanca mide %2 mm: revise las unidades</translation>
-    </message>
-    <message>
-        <source>lever's weight at hand-off</source>
-        <translation>peso de la palanca sin manos</translation>
-    </message>
-    <message>
-        <source>part of a turn</source>
-        <translation>parte de una vuelta</translation>
-    </message>
-    <message>
-        <source>full-scale accuracy</source>
-        <translation>exactitud del fondo de escala</translation>
-    </message>
-    <message>
-        <source>stated for full scale only</source>
-        <translation>declarada solo para el fondo de escala</translation>
-    </message>
-    <message>
-        <source>hand-off level (no true zero)</source>
-        <translation>nivel sin manos (sin cero verdadero)</translation>
-    </message>
-    <message>
-        <source>no true zero: lever's weight at an unknown angle</source>
-        <translation>sin cero verdadero: peso de la palanca a un ángulo desconocido</translation>
-    </message>
-    <message>
-        <source>no true zero, lever's weight not stated: assumed within ± %1 N·m</source>
-        <translation>sin cero verdadero, peso de la palanca no declarado: se supone dentro de ± %1 N·m</translation>
-    </message>
-    <message>
-        <source>over whole turns it averages to zero</source>
-        <translation>en vueltas completas se anula</translation>
-    </message>
-    <message>
-        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
-        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
-    </message>
-    <message>
-        <source>waves of about ± %1 % assumed: turn two whole turns and record the angle</source>
-        <translation>se suponen ondas de ± %1 %: gire dos vueltas enteras y registre el ángulo</translation>
-    </message>
-    <message>
-        <source>the wheel's speed changed while it turned</source>
-        <translation>la velocidad de la rueda cambió al girar</translation>
-    </message>
-    <message>
-        <source>noise, sampling, boundaries</source>
-        <translation>ruido, muestreo, bordes</translation>
-    </message>
-    <message>
-        <source>gain %1 divided out; its uncertainty as stated</source>
-        <translation>ganancia %1 descontada; su incertidumbre como se declaró</translation>
-    </message>
-    <message>
-        <source>true zero (%1)</source>
-        <translation>cero verdadero (%1)</translation>
-    </message>
-    <message>
-        <source>true zero (%1), before and after</source>
-        <translation>cero verdadero (%1), antes y después</translation>
-    </message>
-    <message>
-        <source>mark spacing</source>
-        <translation>separación de las marcas</translation>
-    </message>
-    <message>
-        <source>class, as a rectangle</source>
-        <translation>clase, como rectángulo</translation>
-    </message>
-    <message>
-        <source>class not stated: assumed</source>
-        <translation>clase no declarada: supuesta</translation>
-    </message>
-    <message>
-        <source>zero as set on the dial</source>
-        <translation>cero como se ajustó en la esfera</translation>
-    </message>
-    <message>
-        <source>drive offset</source>
-        <translation>desvío del cuadrado</translation>
-    </message>
-    <message>
-        <source>force radius</source>
-        <translation>radio de la fuerza</translation>
-    </message>
-    <message>
-        <source>drum radius</source>
-        <translation>radio del tambor</translation>
-    </message>
-    <message>
-        <source>slope of the arm</source>
-        <translation>inclinación del brazo</translation>
-    </message>
-    <message>
-        <source>grip mark</source>
-        <translation>marca de agarre</translation>
-    </message>
-    <message>
-        <source>non-linearity</source>
-        <translation>no linealidad</translation>
-    </message>
-    <message>
-        <source>the dial's class is not stated: assumed within ± %1 % of reading</source>
-        <translation>clase de la esfera no declarada: se supone dentro de ± %1 % de la lectura</translation>
-    </message>
-    <message>
-        <source>the reading is %1 % of full scale, below the certified part of the range (from %2 %): its error there is taken as that of the lower end</source>
-        <translation>la lectura es el %1 % del fondo de escala, por debajo de la parte certificada (desde el %2 %): su error se toma como el del extremo inferior</translation>
-    </message>
-    <message>
-        <source>the marks are %1 % of the reading apart (at most 10 % is usual)</source>
-        <translation>las marcas están separadas un %1 % de la lectura (lo usual es 10 % como máximo)</translation>
-    </message>
-    <message>
-        <source>the spacing of the marks is not stated: assumed a tenth of the reading, the widest usual</source>
-        <translation>separación de las marcas no declarada: se supone un décimo de la lectura, lo más ancho usual</translation>
-    </message>
-    <message>
-        <source>the reading is beyond the dial's full scale</source>
-        <translation>la lectura pasa del fondo de escala</translation>
-    </message>
-    <message>
-        <source>no both-free baseline: the pack mean cannot be separated from drag</source>
-        <translation>sin registro base con ambas ruedas libres: la media de los paquetes no se separa del arrastre</translation>
-    </message>
-    <message>
-        <source>drag correction withheld: %1</source>
-        <translation>corrección de arrastre omitida: %1</translation>
-    </message>
-    <message>
-        <source>drag correction of the %1 withheld: the baseline alone explains all of it</source>
-        <translation>corrección de arrastre omitida (%1): el registro base solo ya lo explica todo</translation>
-    </message>
-    <message>
-        <source>drag correction of the %1 withheld: the baseline has no %2</source>
-        <translation>corrección de arrastre omitida (%1): el registro base no tiene %2</translation>
-    </message>
-    <message>
-        <source>no speeds were recorded: turn the baseline at half the wheel speed of the held test, the carrier then turns as fast in both</source>
-        <translation>no se registró velocidad: gire el registro base a la mitad de la velocidad del ensayo con rueda sujeta, así la caja gira igual en ambos</translation>
-    </message>
-    <message>
-        <source>the baseline turned at %1 % of the held test's wheel speed; at half of it the carrier turns as fast in both, and the viscous part of the drag is the same</source>
-        <translation>el registro base se giró al %1 % de la velocidad del ensayo; a la mitad la caja gira igual en ambos y la parte viscosa del arrastre es la misma</translation>
-    </message>
-    <message>
-        <source>the baseline was turned one way only: it stands for %1 too</source>
-        <translation>el registro base se giró en un solo sentido: vale también para %1</translation>
-    </message>
-    <message>
-        <source>its baseline %1 does not lie beside the recording</source>
-        <translation>su registro base %1 no está junto al registro</translation>
-    </message>
-    <message>
-        <source>its baseline %1 has changed since: its SHA-256 differs</source>
-        <translation>su registro base %1 ha cambiado desde entonces: su SHA-256 difiere</translation>
-    </message>
-    <message>
-        <source>its baseline cannot be read: %1</source>
-        <translation>su registro base no se puede leer: %1</translation>
-    </message>
-    <message>
-        <source>the decision rule (%1) was set after the recording had begun; it should be agreed beforehand</source>
-        <translation>la regla de decisión (%1) se fijó tras empezar el registro; debería acordarse antes</translation>
-    </message>
-    <message>
-        <source>build sheet not used: %1</source>
-        <translation>hoja de montaje no usada: %1</translation>
-    </message>
-    <message>
-        <source>the lever of a force was changed after the recording had begun: its pulls keep the first</source>
-        <translation>la palanca de una fuerza se cambió tras empezar el registro: sus tirones conservan la primera</translation>
-    </message>
-    <message>
-        <source>pull at %1 s: %2</source>
-        <translation>tirón en %1 s: %2</translation>
-    </message>
-    <message>
-        <source>breakaway at %1 s</source>
-        <translation>arranque en %1 s</translation>
-    </message>
-    <message>
-        <source>rotating from %1 s to %2 s</source>
-        <translation>giro de %1 s a %2 s</translation>
-    </message>
-    <message>
-        <source>a correction concerns a pull at %1 s, but none starts there</source>
-        <translation>una corrección se refiere a un tirón en %1 s, pero ahí no empieza ninguno</translation>
-    </message>
-    <message>
-        <source>the correction of the pull at %1 s is not applied: %2</source>
-        <translation>la corrección del tirón en %1 s no se aplica: %2</translation>
-    </message>
-    <message>
-        <source>there is nothing between %1 s and %2 s</source>
-        <translation>no hay nada entre %1 s y %2 s</translation>
-    </message>
-    <message>
-        <source>%1 s lies outside the recording</source>
-        <translation>%1 s queda fuera del registro</translation>
-    </message>
-    <message>
-        <source>the torque at %1 s is against the pull's direction</source>
-        <translation>el par en %1 s va contra el sentido del tirón</translation>
-    </message>
-    <message>
-        <source>there is no rotating torque between %1 s and %2 s</source>
-        <translation>no hay par de giro entre %1 s y %2 s</translation>
-    </message>
-    <message>
-        <source>the pull has no stretch of rotation: give both ends</source>
-        <translation>el tirón no tiene tramo de giro: dé ambos extremos</translation>
-    </message>
-    <message>
-        <source>not seen, below %1°</source>
-        <translation>no visto, menos de %1°</translation>
-    </message>
-    <message>
-        <source>%1, guard band w = %2</source>
-        <translation>%1, banda de guarda w = %2</translation>
-    </message>
-    <message>
-        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
-        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
     </message>
     <message>
         <source>%1 could not be read</source>
@@ -3504,28 +2264,8 @@
         <translation>reposo antes del tirón entre %1 y %2 de media de grupo a grupo</translation>
     </message>
     <message>
-        <source>bench</source>
-        <translation>banco</translation>
-    </message>
-    <message>
-        <source>car</source>
-        <translation>coche</translation>
-    </message>
-    <message>
-        <source>case held</source>
-        <translation>caja sujeta</translation>
-    </message>
-    <message>
         <source>other side held</source>
         <translation>otro lado sujeto</translation>
-    </message>
-    <message>
-        <source>nothing held</source>
-        <translation>nada sujeto</translation>
-    </message>
-    <message>
-        <source>case</source>
-        <translation>caja</translation>
     </message>
     <message>
         <source>Average</source>
@@ -3618,14 +2358,6 @@
     <message>
         <source>shim, mm for %1</source>
         <translation>suplemento, mm, para %1</translation>
-    </message>
-    <message>
-        <source>unsteady</source>
-        <translation>inestable</translation>
-    </message>
-    <message>
-        <source>too short</source>
-        <translation>demasiado corto</translation>
     </message>
     <message>
         <source>operator %1</source>
@@ -3828,10 +2560,6 @@
         <translation>muelle de disco en %1: %2</translation>
     </message>
     <message>
-        <source>new</source>
-        <translation>nuevo</translation>
-    </message>
-    <message>
         <source>%1 taken out (%2)</source>
         <translation>%1 quitado (%2)</translation>
     </message>
@@ -3894,18 +2622,6 @@
     <message>
         <source>Put clutch plate on the card</source>
         <translation>Poner de discos en la ficha</translation>
-    </message>
-    <message>
-        <source>5  Keep turning</source>
-        <translation>5  Siga girando</translation>
-    </message>
-    <message>
-        <source>two turns, slowly</source>
-        <translation>dos vueltas, despacio</translation>
-    </message>
-    <message>
-        <source>nothing moves: stop</source>
-        <translation>no se mueve: pare</translation>
     </message>
     <message>
         <source>Space</source>
@@ -4012,116 +2728,8 @@
         <translation>Guardar la guía como</translation>
     </message>
     <message>
-        <source>Turn each wheel with its brake fully released, drums and cables looked at. What holds?</source>
-        <translation>Gire cada rueda con su freno del todo suelto, mirando tambores y cables. ¿Qué sujeta?</translation>
-    </message>
-    <message>
-        <source>Both driven wheels raised, neutral: turn one by hand. What does the other one do?</source>
-        <translation>Ambas ruedas motrices levantadas, punto muerto: gire una a mano. ¿Qué hace la otra?</translation>
-    </message>
-    <message>
-        <source>Both wheels raised, gear engaged (propshaft held), engine off: turn one wheel. What happens?</source>
-        <translation>Ambas ruedas levantadas, marcha puesta (árbol sujeto), motor parado: gire una rueda. ¿Qué pasa?</translation>
-    </message>
-    <message>
-        <source>How far does the wheel move before it bites?</source>
-        <translation>¿Cuánto se mueve la rueda antes de agarrar?</translation>
-    </message>
-    <message>
-        <source>both brakes are free</source>
-        <translation>ambos frenos están libres</translation>
-    </message>
-    <message>
-        <source>a brake or a cable drags</source>
-        <translation>un freno o un cable roza</translation>
-    </message>
-    <message>
-        <source>not checked</source>
-        <translation>sin comprobar</translation>
-    </message>
-    <message>
-        <source>it turns the same way</source>
-        <translation>gira en el mismo sentido</translation>
-    </message>
-    <message>
-        <source>it turns the other way</source>
-        <translation>gira al revés</translation>
-    </message>
-    <message>
-        <source>it stands still</source>
-        <translation>se queda quieta</translation>
-    </message>
-    <message>
-        <source>neither can be turned apart: they always move together</source>
-        <translation>no se pueden girar por separado: siempre van juntas</translation>
-    </message>
-    <message>
-        <source>hardly any resistance, drag only</source>
-        <translation>apenas resistencia, solo arrastre</translation>
-    </message>
-    <message>
-        <source>a firm, even drag once it has broken away</source>
-        <translation>tras el arranque, una resistencia firme y uniforme</translation>
-    </message>
-    <message>
-        <source>a light, even drag</source>
-        <translation>una resistencia ligera y uniforme</translation>
-    </message>
-    <message>
-        <source>it gets stiffer with speed, or with time; no breakaway</source>
-        <translation>se endurece con la velocidad o con el tiempo; sin arranque</translation>
-    </message>
-    <message>
-        <source>free one way, locks when moved back</source>
-        <translation>libre en un sentido, se bloquea al volver</translation>
-    </message>
-    <message>
-        <source>it cannot be turned</source>
-        <translation>no se puede girar</translation>
-    </message>
-    <message>
-        <source>the other turns the opposite way, easily</source>
-        <translation>la otra gira al revés, con facilidad</translation>
-    </message>
-    <message>
-        <source>about twice as hard as with one wheel held</source>
-        <translation>cerca del doble de duro que con una rueda sujeta</translation>
-    </message>
-    <message>
-        <source>very much harder than in neutral</source>
-        <translation>mucho más duro que en punto muerto</translation>
-    </message>
-    <message>
-        <source>it cannot be turned by hand</source>
-        <translation>no se puede girar a mano</translation>
-    </message>
-    <message>
-        <source>not tried</source>
-        <translation>sin probar</translation>
-    </message>
-    <message>
-        <source>a few degrees</source>
-        <translation>unos grados</translation>
-    </message>
-    <message>
-        <source>a quarter of a turn or more</source>
-        <translation>un cuarto de vuelta o más</translation>
-    </message>
-    <message>
         <source>%1. That rules out %2.</source>
         <translation>%1. Eso descarta: %2.</translation>
-    </message>
-    <message>
-        <source>Not judged: %1.</source>
-        <translation>Sin evaluar: %1.</translation>
-    </message>
-    <message>
-        <source>Not judged: free both brakes first; a dragging brake or a seized shoe imitates a tight pack.</source>
-        <translation>Sin evaluar: libere antes ambos frenos; un freno que roza o una zapata agarrotada imita un paquete duro.</translation>
-    </message>
-    <message>
-        <source>Nothing fits all of this: try again with the brakes free, both wheels raised and the gearbox in neutral.</source>
-        <translation>Nada encaja con todo esto: pruebe otra vez con los frenos libres, ambas ruedas levantadas y la caja en punto muerto.</translation>
     </message>
     <message>
         <source>This test says nothing about this type of axle, %1.</source>
@@ -4130,26 +2738,6 @@
     <message>
         <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given: put the type right on the Axle card, or a reason to judge it all the same.</source>
         <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado: corrija el tipo en la ficha del eje, o dé una razón para juzgarlo de todos modos.</translation>
-    </message>
-    <message>
-        <source>this test says nothing about this type of axle, %1</source>
-        <translation>este ensayo no dice nada de este tipo de eje, %1</translation>
-    </message>
-    <message>
-        <source>the axle's type is not settled: it could be %1, and this test says nothing about that type</source>
-        <translation>el tipo de eje no está claro: podría ser %1, y este ensayo no dice nada de ese tipo</translation>
-    </message>
-    <message>
-        <source>a brake was not free: it imitates a tight pack</source>
-        <translation>un freno no estaba libre: imita un paquete duro</translation>
-    </message>
-    <message>
-        <source>the axle's type is %1, but %2</source>
-        <translation>el tipo de eje es %1, pero %2</translation>
-    </message>
-    <message>
-        <source>Engine off and key away, car on stands, wheels on the floor chocked, brakes released.</source>
-        <translation>Motor parado y llave fuera, coche sobre caballetes, ruedas en el suelo calzadas, frenos sueltos.</translation>
     </message>
     <message>
         <source>Both driven wheels raised, neutral. Turn one wheel ten times by its chalk mark, and count the propshaft and the other wheel.</source>
@@ -4188,10 +2776,6 @@
         <translation>hoja del %1</translation>
     </message>
     <message>
-        <source>not stated</source>
-        <translation>sin indicar</translation>
-    </message>
-    <message>
         <source>not known</source>
         <translation>no se sabe</translation>
     </message>
@@ -4210,26 +2794,6 @@
     <message>
         <source>%1 l, %2</source>
         <translation>%1 l, %2</translation>
-    </message>
-    <message>
-        <source>before lifting</source>
-        <translation>antes de levantar</translation>
-    </message>
-    <message>
-        <source>before pulling</source>
-        <translation>antes de tirar</translation>
-    </message>
-    <message>
-        <source>while pulling</source>
-        <translation>al tirar</translation>
-    </message>
-    <message>
-        <source>after the test</source>
-        <translation>después del ensayo</translation>
-    </message>
-    <message>
-        <source>reading it</source>
-        <translation>al leerlo</translation>
     </message>
     <message>
         <source>How the lever meets the wheel. It decides what the reading means at the axle.</source>
@@ -4274,10 +2838,6 @@
     <message>
         <source>Held</source>
         <translation>Sujeto</translation>
-    </message>
-    <message>
-        <source>In gear</source>
-        <translation>Con marcha</translation>
     </message>
     <message>
         <source>In the car</source>
@@ -4369,7 +2929,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, at least</source>
-        <translation>Con marcha ÷ punto muerto, al menos</translation>
+        <translation>Con marcha ÷ en punto muerto, al menos</translation>
     </message>
     <message>
         <source>No limit for this job</source>
@@ -4748,14 +3308,6 @@
         <translation>Tirón</translation>
     </message>
     <message>
-        <source>clockwise</source>
-        <translation>horario</translation>
-    </message>
-    <message>
-        <source>anticlockwise</source>
-        <translation>antihorario</translation>
-    </message>
-    <message>
         <source>Pulls of this recording</source>
         <translation>Tirones de este registro</translation>
     </message>
@@ -4776,32 +3328,8 @@
         <translation>Regla: %1</translation>
     </message>
     <message>
-        <source>1 pull</source>
-        <translation>1 tirón</translation>
-    </message>
-    <message>
-        <source>median of %1 pulls</source>
-        <translation>mediana de %1 tirones</translation>
-    </message>
-    <message>
         <source>%1, median of %2 pulls</source>
         <translation>%1, mediana de %2 tirones</translation>
-    </message>
-    <message>
-        <source>within</source>
-        <translation>dentro</translation>
-    </message>
-    <message>
-        <source>outside</source>
-        <translation>fuera</translation>
-    </message>
-    <message>
-        <source>too close to call</source>
-        <translation>demasiado cerca para decidir</translation>
-    </message>
-    <message>
-        <source>not valid</source>
-        <translation>no válido</translation>
     </message>
     <message>
         <source>%1 recordings overlaid</source>
@@ -4893,7 +3421,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, rotating maxima, 95 %</source>
-        <translation>Con marcha ÷ punto muerto, pares de giro máximos, 95 %</translation>
+        <translation>Con marcha ÷ en punto muerto, pares de giro máximos, 95 %</translation>
     </message>
     <message>
         <source>No fixture: Edit details gives the torque at the axle</source>
@@ -4962,10 +3490,6 @@
     <message>
         <source>Undo %1  (Ctrl+Z)</source>
         <translation>Deshacer: %1  (Ctrl+Z)</translation>
-    </message>
-    <message>
-        <source>Report</source>
-        <translation>Informe</translation>
     </message>
     <message>
         <source>The folder answers slowly. Its recordings appear here as soon as it does.</source>
@@ -5070,10 +3594,6 @@
     <message>
         <source>printed under the line to sign on</source>
         <translation>impreso bajo la línea de firma</translation>
-    </message>
-    <message>
-        <source>%1: %2 at the axle</source>
-        <translation>%1: %2 en el eje</translation>
     </message>
     <message>
         <source>No pull counts, so there is no value.</source>
@@ -5188,10 +3708,6 @@
         <translation>Pasos del ensayo</translation>
     </message>
     <message>
-        <source>Torque against time</source>
-        <translation>Par frente al tiempo</translation>
-    </message>
-    <message>
         <source>On paper, sheet by sheet</source>
         <translation>En papel, hoja a hoja</translation>
     </message>
@@ -5216,20 +3732,12 @@
         <translation>Escrito: %1</translation>
     </message>
     <message>
-        <source>nothing was received for %1 s within this pull: what the torque did then is not known</source>
-        <translation>durante %1 s no llegó nada en este tirón: no se sabe qué hizo el par</translation>
-    </message>
-    <message>
         <source>excluded by hand</source>
         <translation>excluido a mano</translation>
     </message>
     <message>
         <source>made before the new zero</source>
         <translation>hecho antes del cero nuevo</translation>
-    </message>
-    <message>
-        <source>no value</source>
-        <translation>sin valor</translation>
     </message>
     <message>
         <source>fill=2, shim=0.2</source>
@@ -5254,14 +3762,6 @@
     <message>
         <source>signed</source>
         <translation>firmado</translation>
-    </message>
-    <message>
-        <source>simulated</source>
-        <translation>simulado</translation>
-    </message>
-    <message>
-        <source>recovered</source>
-        <translation>recuperado</translation>
     </message>
     <message>
         <source>%1 corrections</source>
@@ -5298,10 +3798,6 @@
     <message>
         <source>At most %1</source>
         <translation>Como máximo %1</translation>
-    </message>
-    <message>
-        <source>to %1</source>
-        <translation>hasta %1</translation>
     </message>
     <message>
         <source>Rotating mean: %1</source>
@@ -5341,7 +3837,7 @@
     </message>
     <message>
         <source>three-way, guard band w = %1</source>
-        <translation>de tres vías, banda de guarda w = %1</translation>
+        <translation>tres resultados, banda de guarda w = %1</translation>
     </message>
     <message>
         <source>Transducer live</source>
@@ -5366,14 +3862,6 @@
     <message>
         <source>As shown</source>
         <translation>Como se muestra</translation>
-    </message>
-    <message>
-        <source>Torque</source>
-        <translation>Par</translation>
-    </message>
-    <message>
-        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
     </message>
     <message>
         <source>The &amp;build</source>
@@ -5541,7 +4029,7 @@
     </message>
     <message>
         <source>Keep this build</source>
-        <translation>Guardar este montaje</translation>
+        <translation>Conservar</translation>
     </message>
     <message>
         <source>Spring, faces, pinion</source>
@@ -5672,10 +4160,6 @@
         <translation>su límite: al menos esto</translation>
     </message>
     <message>
-        <source>Load smoothly</source>
-        <translation>Cargar con suavidad</translation>
-    </message>
-    <message>
         <source>Keep turning slowly</source>
         <translation>Siga girando despacio</translation>
     </message>
@@ -5716,18 +4200,6 @@
         <translation>Límite, %1</translation>
     </message>
     <message>
-        <source>three-way</source>
-        <translation>tres resultados</translation>
-    </message>
-    <message>
-        <source>breakaway</source>
-        <translation>par de arranque</translation>
-    </message>
-    <message>
-        <source>in gear ÷ neutral</source>
-        <translation>con marcha ÷ en punto muerto</translation>
-    </message>
-    <message>
         <source>invented for practice, no manual</source>
         <translation>inventado para practicar, sin manual</translation>
     </message>
@@ -5740,14 +4212,6 @@
         <translation>Par de arranque, 1 tirón</translation>
     </message>
     <message>
-        <source>the load rose ever more slowly and was released: without the wheel's angle it cannot be distinguished from a load below the slip; pull straight on through the knee, and keep turning</source>
-        <translation>la carga subió cada vez más despacio y se retiró: sin el ángulo de la rueda no se distingue de una carga por debajo del deslizamiento; tire sin pausa a través del codo y siga girando</translation>
-    </message>
-    <message>
-        <source>no half second of steady turning: keep turning evenly, two seconds or more</source>
-        <translation>no hay medio segundo de giro uniforme: siga girando igual, dos segundos o más</translation>
-    </message>
-    <message>
         <source>battery low</source>
         <translation>batería baja</translation>
     </message>
@@ -5756,8 +4220,8 @@
         <translation>El disco está lleno: el registro no pudo seguir escribiéndose. %1 muestras están a salvo en el disco.</translation>
     </message>
     <message>
-        <source>Transducer ended</source>
-        <translation>Transductor terminado</translation>
+        <source>Transducer disconnected</source>
+        <translation>Transductor desconectado</translation>
     </message>
     <message>
         <source>The transducer went away: unplugged or out of range. %1 samples are safe on disk.</source>
@@ -5826,42 +4290,6 @@
     <message>
         <source>Welded or spool</source>
         <translation>Soldado o rígido</translation>
-    </message>
-    <message>
-        <source>open</source>
-        <translation>abierto</translation>
-    </message>
-    <message>
-        <source>clutch plate</source>
-        <translation>de discos</translation>
-    </message>
-    <message>
-        <source>cone</source>
-        <translation>de conos</translation>
-    </message>
-    <message>
-        <source>ramp plate</source>
-        <translation>de discos con rampas</translation>
-    </message>
-    <message>
-        <source>helical or worm gear</source>
-        <translation>de engranajes helicoidales o sinfín</translation>
-    </message>
-    <message>
-        <source>viscous or fluid coupling</source>
-        <translation>acoplamiento viscoso o fluido</translation>
-    </message>
-    <message>
-        <source>automatic locker</source>
-        <translation>de bloqueo automático</translation>
-    </message>
-    <message>
-        <source>governor-locking with light plates</source>
-        <translation>de bloqueo centrífugo con discos ligeros</translation>
-    </message>
-    <message>
-        <source>welded or spool</source>
-        <translation>soldado o rígido</translation>
     </message>
     <message>
         <source>Ratio by turns</source>
@@ -6032,18 +4460,6 @@
         <translation>Qué es</translation>
     </message>
     <message>
-        <source>Slack</source>
-        <translation>Holgura</translation>
-    </message>
-    <message>
-        <source>One wheel held</source>
-        <translation>Una rueda sujeta</translation>
-    </message>
-    <message>
-        <source>Both wheels up</source>
-        <translation>Ambas ruedas en alto</translation>
-    </message>
-    <message>
         <source>It turns the same way</source>
         <translation>Gira en el mismo sentido</translation>
     </message>
@@ -6090,22 +4506,6 @@
     <message>
         <source>Both brakes are free</source>
         <translation>Ambos frenos están libres</translation>
-    </message>
-    <message>
-        <source>One wheel held, neutral: turn the other slowly through a full turn. What does it feel like?</source>
-        <translation>Una rueda sujeta, punto muerto: gire la otra despacio una vuelta entera. ¿Cómo se siente?</translation>
-    </message>
-    <message>
-        <source>A unit with packs (%1): the held-wheel torque measures their mean friction.</source>
-        <translation>Una unidad con paquetes (%1): el par con rueda sujeta mide su fricción media.</translation>
-    </message>
-    <message>
-        <source>Ramps act only with drive torque: in neutral only the preload of a ramp unit is seen.</source>
-        <translation>Las rampas actúan solo con par motor: en punto muerto solo se ve la precarga.</translation>
-    </message>
-    <message>
-        <source>Worn cones bottom out and then behave like an open unit.</source>
-        <translation>Los conos gastados hacen tope y se comportan como una unidad abierta.</translation>
     </message>
     <message>
         <source>%1 or %2</source>
@@ -6194,10 +4594,6 @@
     <message>
         <source>with angle</source>
         <translation>con ángulo</translation>
-    </message>
-    <message>
-        <source>a ratio in gear ÷ neutral is for both wheels free; in this test one part was held</source>
-        <translation>una relación con marcha ÷ en punto muerto es con ambas ruedas libres; en este ensayo una parte estaba sujeta</translation>
     </message>
     <message>
         <source>Where is it?</source>
@@ -6616,14 +5012,6 @@
         <translation>Límite: %1</translation>
     </message>
     <message>
-        <source>at least %1</source>
-        <translation>al menos %1</translation>
-    </message>
-    <message>
-        <source>at most %1</source>
-        <translation>como máximo %1</translation>
-    </message>
-    <message>
         <source>In gear: %1</source>
         <translation>Con marcha: %1</translation>
     </message>
@@ -6638,78 +5026,6 @@
     <message>
         <source>%1, %2, %3 pulls</source>
         <translation>%1, %2, %3 tirones</translation>
-    </message>
-    <message>
-        <source>repeats</source>
-        <translation>repeticiones</translation>
-    </message>
-    <message>
-        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
-        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
-    </message>
-    <message>
-        <source>calibration</source>
-        <translation>calibración</translation>
-    </message>
-    <message>
-        <source>stated ± %1 % of reading (95 %)</source>
-        <translation>declarado ± %1 % de la lectura (95 %)</translation>
-    </message>
-    <message>
-        <source>way of reading</source>
-        <translation>modo de lectura</translation>
-    </message>
-    <message>
-        <source>filter, sample rate, what counts as the level: alike in every pull</source>
-        <translation>filtro, frecuencia de muestreo, qué cuenta como nivel: igual en cada tirón</translation>
-    </message>
-    <message>
-        <source>lever's weight, not sensed</source>
-        <translation>peso de la palanca, no medido</translation>
-    </message>
-    <message>
-        <source>angle not known; over whole turns it averages to zero</source>
-        <translation>ángulo desconocido; en vueltas completas se anula</translation>
-    </message>
-    <message>
-        <source>lever, second order</source>
-        <translation>palanca, segundo orden</translation>
-    </message>
-    <message>
-        <source>JCGM 100, 5.1.2 note</source>
-        <translation>JCGM 100, nota de 5.1.2</translation>
-    </message>
-    <message>
-        <source>lever length</source>
-        <translation>longitud de la palanca</translation>
-    </message>
-    <message>
-        <source>stated</source>
-        <translation>declarado</translation>
-    </message>
-    <message>
-        <source>stud radius</source>
-        <translation>radio de los espárragos</translation>
-    </message>
-    <message>
-        <source>true zero</source>
-        <translation>cero verdadero</translation>
-    </message>
-    <message>
-        <source>true zero (lever off)</source>
-        <translation>cero verdadero (sin palanca)</translation>
-    </message>
-    <message>
-        <source>lever angle</source>
-        <translation>ángulo de la palanca</translation>
-    </message>
-    <message>
-        <source>pull angle</source>
-        <translation>ángulo del tirón</translation>
-    </message>
-    <message>
-        <source>assumed ± %1</source>
-        <translation>supuesto ± %1</translation>
     </message>
     <message>
         <source>This answer, or a table of all recordings found</source>
@@ -6784,40 +5100,8 @@
         <translation>llenado</translation>
     </message>
     <message>
-        <source>axle</source>
-        <translation>eje</translation>
-    </message>
-    <message>
-        <source>condition</source>
-        <translation>condición</translation>
-    </message>
-    <message>
-        <source>customer</source>
-        <translation>cliente</translation>
-    </message>
-    <message>
-        <source>date</source>
-        <translation>fecha</translation>
-    </message>
-    <message>
         <source>day</source>
         <translation>día</translation>
-    </message>
-    <message>
-        <source>direction</source>
-        <translation>sentido</translation>
-    </message>
-    <message>
-        <source>oil</source>
-        <translation>aceite</translation>
-    </message>
-    <message>
-        <source>job</source>
-        <translation>trabajo</translation>
-    </message>
-    <message>
-        <source>modifier</source>
-        <translation>modificador</translation>
     </message>
     <message>
         <source>modifier, %</source>
@@ -6826,14 +5110,6 @@
     <message>
         <source>oil temperature, °C</source>
         <translation>temperatura del aceite, °C</translation>
-    </message>
-    <message>
-        <source>operator</source>
-        <translation>operario</translation>
-    </message>
-    <message>
-        <source>place</source>
-        <translation>lugar</translation>
     </message>
     <message>
         <source>shim, mm</source>
@@ -6860,14 +5136,6 @@
         <translation>Debe estar entre 0 y %1</translation>
     </message>
     <message>
-        <source>shim %1 in</source>
-        <translation>suplemento %1 in</translation>
-    </message>
-    <message>
-        <source>shim %1 mm</source>
-        <translation>suplemento %1 mm</translation>
-    </message>
-    <message>
         <source>shim, in</source>
         <translation>suplemento, in</translation>
     </message>
@@ -6882,18 +5150,6 @@
     <message>
         <source>Lengths in</source>
         <translation>Longitudes en</translation>
-    </message>
-    <message>
-        <source>side</source>
-        <translation>lado</translation>
-    </message>
-    <message>
-        <source>type</source>
-        <translation>tipo</translation>
-    </message>
-    <message>
-        <source>vehicle</source>
-        <translation>vehículo</translation>
     </message>
     <message>
         <source>cycles</source>
@@ -7016,10 +5272,6 @@
         <translation>ejes distintos dentro de %1</translation>
     </message>
     <message>
-        <source>Recording</source>
-        <translation>Grabación</translation>
-    </message>
-    <message>
         <source>it has no tag '%1'</source>
         <translation>no tiene la etiqueta '%1'</translation>
     </message>
@@ -7028,24 +5280,12 @@
         <translation>%1, tirón en %2 s</translation>
     </message>
     <message>
-        <source>never slipped</source>
-        <translation>nunca arrancó</translation>
-    </message>
-    <message>
         <source>These groups cannot be compared: %1</source>
         <translation>Estos grupos no se pueden comparar: %1</translation>
     </message>
     <message>
         <source>Compare like with like: narrow the search until only such tests are left. If you know why these may stand side by side all the same, say so; the reason is kept with the answer.</source>
         <translation>Compare lo semejante: estreche la búsqueda hasta que solo queden esos ensayos. Si sabe por qué pueden ponerse juntos, dígalo; el motivo queda con la respuesta.</translation>
-    </message>
-    <message>
-        <source>left</source>
-        <translation>izquierda</translation>
-    </message>
-    <message>
-        <source>right</source>
-        <translation>derecha</translation>
     </message>
     <message>
         <source>Settled since cycle %1.</source>
@@ -7288,10 +5528,6 @@
         <translation>La última fotografía quitada</translation>
     </message>
     <message>
-        <source>Time</source>
-        <translation>Tiempo</translation>
-    </message>
-    <message>
         <source>Time is in</source>
         <translation>Tiempo en</translation>
     </message>
@@ -7432,28 +5668,12 @@
         <translation>Tirón %1, %2, descontado el peso indicado de la palanca: amplitud %3, máximo %4 tras su comienzo</translation>
     </message>
     <message>
-        <source>Pull %1, not seen: %2</source>
-        <translation>Tirón %1, no se ve: %2</translation>
-    </message>
-    <message>
-        <source>Pull %1, cannot be told in %2 steady turns: %3</source>
-        <translation>Tirón %1, no se distingue en %2 vueltas uniformes: %3</translation>
-    </message>
-    <message>
-        <source>every second turn of the wheel</source>
-        <translation>cada dos vueltas de la rueda</translation>
-    </message>
-    <message>
         <source>every second turn of the wheel below %1</source>
         <translation>cada dos vueltas de la rueda, menos de %1</translation>
     </message>
     <message>
         <source>every second turn of the wheel takes %1</source>
         <translation>cada dos vueltas de la rueda necesita %1</translation>
-    </message>
-    <message>
-        <source>once per turn of the wheel</source>
-        <translation>una vez por vuelta de la rueda</translation>
     </message>
     <message>
         <source>once per turn of the wheel below %1</source>
@@ -7464,20 +5684,12 @@
         <translation>una vez por vuelta de la rueda necesita %1</translation>
     </message>
     <message>
-        <source>twice per turn of the wheel</source>
-        <translation>dos veces por vuelta de la rueda</translation>
-    </message>
-    <message>
         <source>twice per turn of the wheel below %1</source>
         <translation>dos veces por vuelta de la rueda, menos de %1</translation>
     </message>
     <message>
         <source>twice per turn of the wheel takes %1</source>
         <translation>dos veces por vuelta de la rueda necesita %1</translation>
-    </message>
-    <message>
-        <source>once per turn of the pinion</source>
-        <translation>una vez por vuelta del piñón</translation>
     </message>
     <message>
         <source>once per turn of the pinion below %1</source>
@@ -7488,36 +5700,12 @@
         <translation>una vez por vuelta del piñón necesita %1</translation>
     </message>
     <message>
-        <source>twice per turn of the pinion</source>
-        <translation>dos veces por vuelta del piñón</translation>
-    </message>
-    <message>
         <source>twice per turn of the pinion below %1</source>
         <translation>dos veces por vuelta del piñón, menos de %1</translation>
     </message>
     <message>
         <source>twice per turn of the pinion takes %1</source>
         <translation>dos veces por vuelta del piñón necesita %1</translation>
-    </message>
-    <message>
-        <source>a plate or spring that is uneven: the packs slip once round in two turns of the wheel</source>
-        <translation>un disco o muelle desigual: los paquetes deslizan una vuelta por cada dos de la rueda</translation>
-    </message>
-    <message>
-        <source>a dragging brake, a bent hub, a bearing, an unbalanced wheel, the lever's own weight, or a pack's second wave</source>
-        <translation>un freno que roza, un buje doblado, un rodamiento, una rueda desequilibrada, el peso de la palanca o la segunda onda de un paquete</translation>
-    </message>
-    <message>
-        <source>an oval drum, a hub drawn out of true by its fixings, or a pack's fourth wave</source>
-        <translation>un tambor ovalado, un buje deformado por su fijación o la cuarta onda de un paquete</translation>
-    </message>
-    <message>
-        <source>gear mesh, a pinion bearing or flange out of true, an unbalanced propshaft</source>
-        <translation>el engrane, un rodamiento o brida del piñón descentrado, un árbol de transmisión desequilibrado</translation>
-    </message>
-    <message>
-        <source>a universal joint that works at an angle</source>
-        <translation>una junta cardán que trabaja en ángulo</translation>
     </message>
     <message>
         <source>%1, or the pinion's turn, which takes %2 turns to tell from it</source>
@@ -7548,10 +5736,6 @@
         <translation>%1 o la vuelta del piñón, que es igual de larga</translation>
     </message>
     <message>
-        <source>Pull %1, what repeats per turn: cannot be told, too much varies that does not repeat</source>
-        <translation>Tirón %1, lo que se repite por vuelta: no se distingue, varía demasiado lo que no se repite</translation>
-    </message>
-    <message>
         <source>What repeats per turn cannot be told: the longest pull has %1 steady turns, %2 would do</source>
         <translation>Lo que se repite por vuelta no se distingue: el tirón más largo tiene %1 vueltas uniformes, bastarían %2</translation>
     </message>
@@ -7560,80 +5744,136 @@
         <translation>Lo que se repite por vuelta de la rueda está en Detalles.</translation>
     </message>
     <message>
-        <source>Whether the held wheel stayed cannot be told from one angle and the torque: mark tyre and floor with chalk, or record its angle, too (held_angle)</source>
-        <translation>Si la rueda sujeta no se movió no se puede saber con un solo ángulo y el par: marque neumático y suelo con tiza o grabe también su ángulo (held_angle)</translation>
-    </message>
-    <message>
-        <source>the held wheel turned along by %1° of %2°: its tyre or strap slipped, not the packs; hold it so that it stays, and pull again</source>
-        <translation>la rueda sujeta giró %1° de %2°: resbaló su neumático o su correa, no los paquetes; sujétela para que no se mueva y repita el tirón</translation>
-    </message>
-    <message>
-        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
-        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
-    </message>
-    <message>
-        <source>the held wheel gave by %1° under load: wind-up and stiffness are mostly of what holds it</source>
-        <translation>la rueda sujeta cedió %1° bajo carga: la torsión y la rigidez son sobre todo de lo que la sujeta</translation>
-    </message>
-    <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Qué se prueba en una unidad así, según el manual del fabricante:</translation>
     </message>
     <message>
-        <source>Locker: both wheels up, in gear, engine off: turn one wheel forward to its stop: it must lock</source>
-        <translation>Bloqueo: ambas ruedas en alto, marcha puesta, motor parado: gire una rueda adelante hasta el tope: debe bloquear</translation>
+        <source>number %1: %2 to %3</source>
+        <translation>número %1: de %2 a %3</translation>
     </message>
     <message>
-        <source>Locker: hold that wheel at its stop, turn the other backward: it must come free, with faint, even clicks</source>
-        <translation>Bloqueo: sujete esa rueda en el tope y gire la otra hacia atrás: debe soltarse, con clics suaves y regulares</translation>
+        <source>number %1</source>
+        <translation>número %1</translation>
     </message>
     <message>
-        <source>Locker: move that one back to its own stop: it must lock again</source>
-        <translation>Bloqueo: vuelva esa otra hasta su tope: debe bloquear de nuevo</translation>
+        <source>stood still, and is kept as a number of its own: %1</source>
+        <translation>no cambió y queda como número propio: %1</translation>
     </message>
     <message>
-        <source>Locker: the same with the sides changed, and both in the other direction</source>
-        <translation>Bloqueo: lo mismo con los lados cambiados, y ambos en el otro sentido</translation>
+        <source>Frequency band</source>
+        <translation>Banda de frecuencias</translation>
     </message>
     <message>
-        <source>Viscous: turn one wheel slowly, the other held: it must give evenly, without a breakaway</source>
-        <translation>Viscoso: gire despacio una rueda con la otra sujeta: debe ceder por igual, sin arranque</translation>
+        <source>50-800 Hz</source>
+        <translation>50-800 Hz</translation>
     </message>
     <message>
-        <source>Viscous: turn it twice as fast: it must resist more; no resistance, or a lock when cold, is a worn-out unit</source>
-        <translation>Viscoso: gírela al doble de velocidad: debe resistir más; sin resistencia, o bloqueada en frío, está agotada</translation>
+        <source>Axle tag, for its chatter index</source>
+        <translation>Placa del eje, para el índice de vibración</translation>
     </message>
     <message>
-        <source>Viscous: look for leaks: a sealed unit is changed, not refilled</source>
-        <translation>Viscoso: busque fugas: una unidad sellada se cambia, no se rellena</translation>
+        <source>Open a recording</source>
+        <translation>Abrir un registro</translation>
     </message>
     <message>
-        <source>Governor: both wheels up: its light plates may hardly hold; that is no fault</source>
-        <translation>Centrífugo: ambas ruedas en alto: sus discos ligeros apenas sujetan; no es un fallo</translation>
+        <source>WAV, or a table with an acceleration</source>
+        <translation>WAV, o una tabla con una aceleración</translation>
     </message>
     <message>
-        <source>Governor: whether it locks shows only at a difference of speed: as the maker's manual says, never by hand</source>
-        <translation>Centrífugo: si bloquea solo se ve con diferencia de velocidad: según el manual del fabricante, nunca a mano</translation>
+        <source>Compare with …</source>
+        <translation>Comparar con …</translation>
     </message>
     <message>
-        <source>Geared: turn each wheel through two turns, gear in and neutral: even, without knocks or tight places</source>
-        <translation>De engranajes: gire cada rueda dos vueltas, con marcha y en punto muerto: regular, sin golpes ni puntos duros</translation>
+        <source>The drive before, same microphone and place</source>
+        <translation>El recorrido anterior, mismo micrófono y lugar</translation>
     </message>
     <message>
-        <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
-        <translation>De engranajes: si el manual indica una relación con marcha ÷ punto muerto, mídala</translation>
+        <source>Chatter on the road</source>
+        <translation>Vibración en marcha</translation>
     </message>
     <message>
-        <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
-        <translation>Abierto: gire cada rueda dos vueltas: libre y regular, la otra gira igual hacia atrás</translation>
+        <source>Chatter on the road …</source>
+        <translation>Vibración en marcha …</translation>
     </message>
     <message>
-        <source>Welded or spool: both wheels turn together, without slack between them</source>
-        <translation>Soldado o rígido: ambas ruedas giran juntas, sin holgura entre ellas</translation>
+        <source>Before driving</source>
+        <translation>Antes de conducir</translation>
     </message>
     <message>
-        <source>%1: has no angle of the wheel: record one along, or name its column angle_deg</source>
-        <translation>%1: no contiene el ángulo de la rueda: grábelo también, o llame a su columna angle_deg</translation>
+        <source>Sound or acceleration</source>
+        <translation>Sonido o aceleración</translation>
+    </message>
+    <message>
+        <source>Level against time</source>
+        <translation>Nivel en el tiempo</translation>
+    </message>
+    <message>
+        <source>Level, %1</source>
+        <translation>Nivel, %1</translation>
+    </message>
+    <message>
+        <source>Events that stand out: %1</source>
+        <translation>Eventos que destacan: %1</translation>
+    </message>
+    <message>
+        <source>an event begins</source>
+        <translation>empieza un evento</translation>
+    </message>
+    <message>
+        <source>Tyres alike?</source>
+        <translation>¿Neumáticos iguales?</translation>
+    </message>
+    <message>
+        <source>Compare the tyres</source>
+        <translation>Comparar los neumáticos</translation>
+    </message>
+    <message>
+        <source>Circumference, left</source>
+        <translation>Circunferencia, izquierda</translation>
+    </message>
+    <message>
+        <source>Circumference, right</source>
+        <translation>Circunferencia, derecha</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty of each</source>
+        <translation>Incertidumbre típica de cada una</translation>
+    </message>
+    <message>
+        <source>Road speed, km/h</source>
+        <translation>Velocidad en carretera, km/h</translation>
+    </message>
+    <message>
+        <source>1985 mm</source>
+        <translation>1985 mm</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down</source>
+        <translation>Inercia de un giro libre</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down …</source>
+        <translation>Inercia de un giro libre …</translation>
+    </message>
+    <message>
+        <source>Drag of the same parts</source>
+        <translation>Arrastre de las mismas piezas</translation>
+    </message>
+    <message>
+        <source>Its standard uncertainty; without: 5 %</source>
+        <translation>Su incertidumbre típica; sin ella: 5 %</translation>
+    </message>
+    <message>
+        <source>Torque that will be measured</source>
+        <translation>Par que se medirá</translation>
+    </message>
+    <message>
+        <source>In which unit? Write %1 or %2</source>
+        <translation>¿En qué unidad? Escriba %1 o %2</translation>
+    </message>
+    <message>
+        <source>No value at the axle</source>
+        <translation>Ningún valor en el eje</translation>
     </message>
 </context>
 </TS>

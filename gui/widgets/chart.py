@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from gui.translation import tr
 from gui.widgets.figure import tick_step
-from gui.widgets.fitting import small_enough
+from gui.widgets.fitting import LEAST_PX, small_enough
 from gui.widgets.menus import offer_picture
 
 if TYPE_CHECKING:
@@ -210,9 +210,14 @@ class Chart(QWidget):
         painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), tr(axes.x_words))
 
     def _names(self, painter: QPainter, frame: AxesFrame) -> None:
+        """Write names below their places; where all are too many for the width, every second, third ..."""
         look, names = self._shared.look, frame.axes.x_names
-        room = frame.box.width() / len(names) - 6
-        for at, name, about in names:
+        each = frame.box.width() / len(names)
+        smallest = QFontMetricsF(look.font(LEAST_PX / look.scale, bold=True))
+        widest = max(smallest.horizontalAdvance(text) for _, name, about in names for text in (name, tr(about)))
+        step = min(len(names), max(1, math.ceil((widest + 6) / each)))
+        room = each * step - 6
+        for at, name, about in names[::step]:
             top = frame.box.bottom() + 4
             for text, px, colour in ((name, 14, "text"), (tr(about), 12.5, "muted")):
                 font = small_enough(look, px, text, room, bold=colour == "text")

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 
 PIECE = 1 << 20  # bytes hashed at once
 LOCK_FILE: Final = ".heldwheel.lock"
+LONGEST_NAME: Final = 255  # bytes: what the file systems in use take at most
 LOCK_S: Final = 15.0  # a program holds it for some milliseconds
 _DEVICE: Final = re.compile(r"con|prn|aux|nul|com[0-9]|lpt[0-9]")  # names that Windows gives to devices
 NOT_SYNCED: Final = (errno.EINVAL, errno.EACCES, errno.EPERM, errno.EBADF, errno.ENOTSUP)  # no such thing there
@@ -192,7 +193,7 @@ def beside(recording: Path | str, name: str) -> Path | None:
     recording's folder is ever opened.
     """
     last = name.replace("\\", "/").rpartition("/")[2].strip()
-    if not last or last in (".", "..") or ":" in last or not last.isprintable():
+    if not last or last in (".", "..") or ":" in last or not last.isprintable() or len(last.encode()) > LONGEST_NAME:
         return None
     return Path(recording).parent / last
 

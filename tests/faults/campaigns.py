@@ -20,12 +20,16 @@ from tests.faults import (
     targets_analysis,
     targets_bytes,
     targets_files,
+    targets_kept,
     targets_reports,
     targets_text,
     together,
     volume,
 )
 from tests.faults.tally import Tally
+
+MODULES = (targets_text, targets_bytes, targets_files, targets_kept, targets_analysis, targets_reports)
+TARGETS = [target for module in MODULES for target in module.TARGETS]
 
 ALONE = list(kills.CAMPAIGNS)  # judged by the moment: nothing of ours may run beside them
 WAITING = [
@@ -41,11 +45,7 @@ WORKING = [
     *volume.CAMPAIGNS,
     *soak.CAMPAIGNS,
     schedules.CAMPAIGN,
-    *(
-        target.campaign
-        for module in (targets_analysis, targets_bytes, targets_files, targets_reports, targets_text)
-        for target in module.TARGETS
-    ),
+    *(target.campaign for target in TARGETS),
     *damage.CAMPAIGNS,
     *forgeries.CAMPAIGNS,
     *plausible.CAMPAIGNS,

@@ -68,7 +68,7 @@ class Chosen(random.Random):
 
 def targets() -> dict[str, Target]:
     """Give all targets by their names."""
-    from tests.faults.test_fuzz import TARGETS
+    from tests.faults.campaigns import TARGETS
 
     return {target.name: target for target in TARGETS}
 

@@ -183,7 +183,7 @@ def _tables(rng: random.Random) -> None:
 
 
 @cache
-def _report() -> bytes:
+def report_bytes() -> bytes:
     """Write a sound report of an example recording."""
     from datetime import UTC, datetime
 
@@ -213,7 +213,7 @@ _JSON_TOKENS = [
 
 def _changed_page(rng: random.Random) -> tuple[Path, bool]:
     """Write a report with something changed; tell whether anything was."""
-    whole = _report()
+    whole = report_bytes()
     begin = whole.index(b'id="heldwheel-report">')
     data = bytearray(whole)
     if rng.random() < 0.7:  # in its record
@@ -233,7 +233,7 @@ def _changed_page(rng: random.Random) -> tuple[Path, bool]:
 
 @cache
 def _claims() -> dict[str, Any]:
-    _report()
+    report_bytes()
     return claims_of(material_of(read_file(folder() / "verified" / "seed.csv")))
 
 

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from tests.faults.campaigns import TARGETS
 from tests.faults.guided import CHOICES, Chosen, file_of, played, read_corpus
 from tests.faults.mutate import mutated
-from tests.faults.test_fuzz import TARGETS
 
 if TYPE_CHECKING:
     from tests.faults.fuzz import Target

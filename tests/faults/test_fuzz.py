@@ -2,11 +2,8 @@
 
 import pytest
 
-from tests.faults import targets_analysis, targets_bytes, targets_files, targets_reports, targets_text
+from tests.faults.campaigns import TARGETS
 from tests.faults.fuzz import Target, run
-
-MODULES = (targets_text, targets_bytes, targets_files, targets_analysis, targets_reports)
-TARGETS = [target for module in MODULES for target in module.TARGETS]
 
 
 @pytest.mark.parametrize("target", TARGETS, ids=lambda target: target.name)

@@ -133,7 +133,7 @@ def test_groups_say_what_the_command_says_and_what_is_true(comparer: Comparer) -
         assert row[5] == "▼ lower"
         assert row[8].startswith("not shown (90 %: −")
         assert row[7] == "Dunnett, jointly 95 %"
-    assert "(95 %: −" in comparer.panel.headline.text()
+    assert "(95\u00a0%: −" in comparer.panel.headline.text()
     groups = comparer.table("Groups")
     assert [row[:4] for row in groups] == [[name, "4", "4", "12"] for name in ("reference", "additive B", "smooth C")]
     assert comparer.panel.picture.isVisible()

@@ -156,7 +156,7 @@ def test_from_an_unknown_port_to_a_test_with_it(qtbot, home) -> None:
         assert "understood" in dialog.listen.progress.text()
         hand.press(dialog.next)
         qtbot.waitUntil(lambda: dialog.pages.currentIndex() == 2, timeout=20_000)
-        assert dialog.name.torque.box.currentText().startswith("number 2, value2: −")
+        assert dialog.name.torque.box.currentText().startswith("number 2: −")
         assert not dialog.next.isEnabled()
         assert "N·m" not in dialog.name.rows.text(), "nobody has said the unit yet"
         assert "Read the unit off the device" in dialog.message.text()

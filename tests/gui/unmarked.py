@@ -8,13 +8,11 @@ from __future__ import annotations
 
 import html
 import re
-import xml.etree.ElementTree as ET
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from types import SimpleNamespace
+from typing import TYPE_CHECKING
 
-import pytest
 from PySide6.QtGui import QAction, QPainter
 from PySide6.QtWidgets import (
     QAbstractButton,
@@ -29,7 +27,12 @@ from PySide6.QtWidgets import (
 )
 
 import gui.translation as translation
+from analysis.language.translator import Translator, catalogue, read_catalogue
 from logger.decoder.description import shipped
+from tests.noting import Noting
+
+if TYPE_CHECKING:
+    import pytest
 
 CATALOGUES = Path(translation.__file__).parent / "translations"
 MARKED = re.compile(r"⟦[^⟦⟧]*⟧")
@@ -41,7 +44,7 @@ class Spoken:
     def __init__(self) -> None:
         self.asked: set[str] = set()
 
-    def translate(self, _context: str, text: str) -> str:
+    def translate(self, text: str) -> str:
         """Give a text between marks."""
         self.asked.add(str.__str__(text))
         return f"⟦{text}⟧"
@@ -50,10 +53,8 @@ class Spoken:
 def speak(monkeypatch: pytest.MonkeyPatch) -> Spoken:
     """Let the window speak that language until the test ends."""
     spoken = Spoken()
-    monkeypatch.setattr(translation, "QCoreApplication", SimpleNamespace(translate=spoken.translate))
-    monkeypatch.setattr(translation, "_installed", [None])
+    monkeypatch.setattr(translation, "_translator", Translator(spoken.translate))
     monkeypatch.setattr(translation, "install", lambda _language: True)
-    translation.tr.cache_clear()
     return spoken
 
 
@@ -142,9 +143,9 @@ DATA = (
     "reference",
     "operator A", "operator B", "axle 1", "axle 2", "axle 3", "rear", "invented club rule", "manual, p. 3-7",
     "manual, 3-7", "Hillfoot Workshop", "Old Quarry Road 3 / Hillfoot", "operator C", "A-117", "43-11", "modifier B",
-    "75W-90", "jo", "worn", "value2", "value3", "low breakaway", "workshop transducer", "tag", "hold", "G-7", "new",
+    "75W-90", "jo", "worn", "low breakaway", "workshop transducer", "tag", "hold", "G-7", "new",
     "answers letters: value, extremes", "operator A − operator B", *(name.replace("-", " ") for name in shipped()),
-    "club car 7, rear, left", "Modbus RTU: torque, temperature", "value3 21.4", "value3 21.5",
+    "club car 7, rear, left", "Modbus RTU: torque, temperature",
     "Word order and scale vary from sensor to sensor: compare with a known load.", "An invented example.",
     "An invented example: D is answered by +12.34 TAB +13.00 TAB -0.10 CR. A '?' means a bad request.",
 )  # fmt: skip
@@ -155,7 +156,7 @@ ALIKE = (
 )  # fmt: skip
 """Names, of which a language has no word of its own."""
 VERSION = r"\w+ \d+\.\d+(?:\.\d+)?|Linux-\S+"
-FILE = r"(?:/[\w.-]+)+|\b[\w.-]+\.(?:csv|toml|pdf|html|jpg|dial)\b|\*\.\w+|\b[0-9a-f]{8,}…?"
+FILE = r"(?:/[\w.-]+)+|\b[\w.-]+\.(?:csv|wav|toml|pdf|html|jpg|dial)\b|\*\.\w+|\b[0-9a-f]{8,}…?"
 KEYS = r"\b\w+=[\w.]+|\{\w+:?\d*\}|\b\w+_(?:mm|c|percent|s)\b"
 UNIT = (
     r"(?<![A-Za-z])(?:N·m|lbf·ft|lbf·in|kgf·m|kgf·cm|rad|mm|in|kg|g|m|km|min|ms|s|h|N|l|Hz|MB|°C|kgf|lbf)"
@@ -172,31 +173,12 @@ def says_something(text: str) -> bool:
 
 def english_left(asked: set[str], language: str) -> list[str]:
     """Give what of these texts is in no catalogue: parts, and words put into places, by themselves."""
-    known = {m.findtext("source") for m in ET.parse(CATALOGUES / f"heldwheel_{language}.ts").iter("message")}
-    plainly, listed = translation.tr.__wrapped__, translation._listed
-    left: list[str] = []
-    quiet: list[bool] = []
-
-    def noting(text: str) -> str:
-        said: str = plainly(text)
-        if not quiet and said == text and text not in known and says_something(text):
-            left.append(text)
-        return said
-
-    def quietly(text: str) -> str:
-        quiet.append(True)
-        try:
-            return listed(text)
-        finally:
-            quiet.pop()
-
-    with pytest.MonkeyPatch.context() as patched:
-        patched.setattr(translation, "tr", noting)
-        patched.setattr(translation, "_listed", quietly)
-        for text in sorted(asked):
-            if "⟦" not in text:
-                noting(text)
-            elif says_something(left_bare(text)):
-                left.append(text)
-    parts = {part for text in left for part in re.split(r"\n| · ", text) if part != text}
-    return sorted(text for text in set(left) if not re.search(r"\n| · ", text) or not parts)
+    ours = read_catalogue((CATALOGUES / f"heldwheel_{language}.ts").read_text("utf-8"))
+    noting = Noting({**catalogue(language), **ours}, says_something)
+    for text in sorted(asked):
+        if "⟦" not in text:
+            noting.tr(text)
+        elif says_something(left_bare(text)):
+            noting.left.append(text)
+    parts = {part for text in noting.left for part in re.split(r"\n| · ", text) if part != text}
+    return sorted(text for text in set(noting.left) if not re.search(r"\n| · ", text) or not parts)

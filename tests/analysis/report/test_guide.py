@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 import io
+import re
 import xml.etree.ElementTree as ET
+from collections import defaultdict
+from itertools import pairwise
 
 import pypdf
 import pytest
+from fpdf import FPDF
 
 from analysis.cautions import cautions_for
-from analysis.report.drawing import Polyline, to_svg
+from analysis.language.translator import LANGUAGES, catalogue
+from analysis.report import spoken
+from analysis.report.drawing import Polyline, Text, to_svg
 from analysis.report.guide import MISTAKES, SAID, STEPS, guide_html, guide_pdf, write_guide
 from analysis.report.guide_drawing import guide_drawing
 from analysis.report.material import PaperSize
+from analysis.report.paper import ROOMY, Paper
 from analysis.to_axle.fixtures import fixture_from
 from logger.edges.units import torque_factor
 from logger.errors import FileError, InputError
 from logger.header import Lever
+from tests.noting import Noting
 
 
 def sizes(mistake: str) -> str:
@@ -87,3 +95,28 @@ def test_where_it_cannot_be_written(tmp_path):
         write_guide(tmp_path / "guide.txt")
     with pytest.raises(FileError, match="cannot be written"):
         write_guide(tmp_path / "nowhere" / "guide.html")
+
+
+@pytest.mark.parametrize("language", ["de", "es"])
+def test_in_another_language_it_is_one_sheet_and_nothing_stays_english(language: str, monkeypatch):
+    for paper in PaperSize:
+        assert len(pypdf.PdfReader(io.BytesIO(guide_pdf(paper, language))).pages) == 1
+    noting = Noting(catalogue(language), lambda text: re.search(r"[a-z]{3}", text) is not None)
+    monkeypatch.setattr(spoken, "translator", lambda _: noting)
+    guide_html(language)
+    assert noting.left == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_words_in_the_drawings_do_not_touch(language: str):
+    sheet = Paper(FPDF(unit="pt"), ROOMY, PaperSize.A4)
+    drawn, lines = guide_drawing(language), defaultdict(list)
+    for text in (shape for shape in drawn.shapes if isinstance(shape, Text)):
+        sheet.font(text.size, bold=text.bold)
+        width = sheet.pdf.get_string_width(text.text)
+        start = text.x - {"start": 0.0, "middle": width / 2, "end": width}[text.anchor]
+        lines[text.y].append((start, start + width, text.text))
+    for row in lines.values():
+        for (_, end, one), (start, _, other) in pairwise(sorted(row)):
+            assert end + 2 < start, (one, other)
+        assert max(end for _, end, _ in row) <= drawn.width + 1

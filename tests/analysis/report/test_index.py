@@ -132,11 +132,12 @@ def test_a_damaged_list_is_refused_in_words(tmp_path: Path, list_: str):
         check_index(path)
 
 
-def test_a_name_never_leads_out_of_the_folder(folder: Path):
+@pytest.mark.parametrize("name", ["../../../etc/passwd", "x" * 300 + ".html", "\ud800.html"])
+def test_a_name_never_leads_out_of_the_folder_or_to_an_error(folder: Path, name: str):
     path = folder / "index.html"
     text = path.read_text("utf-8")
     record = json.loads(text.partition(OPENS)[2].partition("</script>")[0])
-    record["reports"][0]["file"] = "../../../etc/passwd"
+    record["reports"][0]["file"] = name
     head, opens, _ = text.partition(OPENS)
     path.write_text(f"{head}{opens}{json.dumps(record)}</script>", "utf-8")
     holds, said = check_index(path)

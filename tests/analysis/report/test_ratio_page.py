@@ -103,7 +103,7 @@ def test_the_budget_of_a_ratio_has_no_unit(made):
     content = content_of(made[0], issue(PageKind.ENGINEER, unit="lbf·ft"))
     section = next(s for s in content.sections if s.heading.startswith("Uncertainty"))
     u95 = made[0].budget.u95
-    assert f"U (95 %) = {u95:.3g} (JCGM 100)" in section.lines[0]
+    assert f"U\u00a0(95\u00a0%) = {u95:.3g} (JCGM 100)" in section.lines[0]
     assert "part" in section.table.headings
     assert content.headlines[0].value == ratio_words(made[0].budget), "a ratio is the same in every unit"
     assert content.headlines[1].value.endswith("lbf·ft")

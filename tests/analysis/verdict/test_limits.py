@@ -274,7 +274,7 @@ def test_torques_that_are_likely_for_this_test(nm, said):
 @pytest.mark.parametrize(
     ("value", "unit", "text"),
     [
-        (0.0, "N·m", "0 N·m is below zero, which"),
+        (0.0, "N·m", "0 N·m is zero, which"),
         (-3.0, "N·m", "-3 N·m is below zero, which"),
         (-3.0, "lbf·ft", "-3 lbf·ft is -4.07 N·m is below zero, which"),
         (9e9, "N·m", "9e+09 N·m is unusual for this test: look"),
