@@ -3129,5 +3129,9 @@
         <source>%1 is read as the time since the row before</source>
         <translation>%1 wird als Zeit seit der Zeile davor gelesen</translation>
     </message>
+    <message>
+        <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
+        <translation>bei %1 Werten je Sekunde passt das übliche Frequenzband ab %2 Hz nicht: eines unter %3 Hz wählen oder schneller aufzeichnen</translation>
+    </message>
 </context>
 </TS>
