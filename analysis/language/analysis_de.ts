@@ -2449,7 +2449,7 @@
     </message>
     <message>
         <source>cw</source>
-        <translation>im Uhrz.</translation>
+        <translation>im Uhrz.</translation>
     </message>
     <message>
         <source>ccw</source>
