@@ -198,8 +198,8 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
     return found, ""
 
 
-def wheel_angle(path: Path | str) -> tuple[Floats, Floats]:
-    """Give times (s) and the wheel's angle (degrees) of a recording, shape (n,) each.
+def wheel_angle(path: Path | str) -> tuple[Floats, Floats, bool]:
+    """Give times (s) and the wheel's angle (degrees) of a recording, shape (n,) each, and whether it is simulated.
 
     Raises
     ------
@@ -209,7 +209,7 @@ def wheel_angle(path: Path | str) -> tuple[Floats, Floats]:
     trace = read_trace(path)
     if trace.angle_deg is None:
         raise FileError(f"{path}: has no angle of the wheel: record one along, or name its column angle_deg")
-    return trace.time_s, trace.angle_deg
+    return trace.time_s, trace.angle_deg, trace.header.simulated
 
 
 def reading_of(trace: Trace, asked: Asked) -> RecordingReading:

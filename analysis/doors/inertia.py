@@ -17,9 +17,6 @@ import json
 
 from logger.edges.door import Exit
 
-USUAL_RPM = 5.0
-"""A usual speed of turning by hand (common practice, no source)."""
-
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Describe the command's arguments."""
@@ -32,35 +29,31 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from math import pi
-
     from analysis.doors.shown import budget_table
-    from analysis.pipeline import wheel_angle
-    from analysis.trace.spin_down import inertia_of
+    from analysis.rows.run_out import run_out
     from analysis.verdict.recorded import budget_json
     from logger.edges import console
     from logger.edges.units import parse_quantity
 
-    drag = parse_quantity(args.drag, "torque")
-    u = parse_quantity(args.drag_u, "torque") if args.drag_u else 0.05 * drag
-    found = inertia_of(*wheel_angle(args.file), drag, u)
-    quickest = found.quickest_rad_s2(parse_quantity(args.torque, "torque")) if args.torque else None
-    if args.json:
-        said = {"schema": "heldwheel inertia 1", "slowing_rad_s2": found.slowing_rad_s2, "start_s": found.start_s}
-        said |= {"end_s": found.end_s, "quickest_rad_s2": quickest, **budget_json(found.budget)}
-        console.say(json.dumps(said, ensure_ascii=False))
-        return Exit.OK
-    console.say(
-        f"Inertia {found.budget.value:.3g} ± {found.budget.u95:.2g} kg·m² (95 %): slows by {found.slowing_rad_s2:.3g} "
-        f"rad/s² from {found.start_s:.1f} to {found.end_s:.1f} s, from {found.fastest_rad_s * 30 / pi:.0f} turns a "
-        "minute on."
+    drag, u, torque = (
+        parse_quantity(text, "torque") if text else None for text in (args.drag, args.drag_u, args.torque)
     )
+    said = run_out(args.file, drag or 0.0, u, torque, args.torque or "")
+    found = said.found
+    if args.json:
+        body = {"schema": "heldwheel inertia 1", "slowing_rad_s2": found.slowing_rad_s2, "start_s": found.start_s}
+        body |= {
+            "end_s": found.end_s,
+            "simulated": said.simulated,
+            "quickest_rad_s2": said.quickest_rad_s2,
+            **budget_json(found.budget),
+        }
+        console.say(json.dumps(body, ensure_ascii=False))
+        return Exit.OK
+    if said.simulated:
+        console.say("SIMULATED DATA")
+    console.say(said.lines[0])
     budget_table(found.budget, "kg·m²")
-    if not args.drag_u:
-        console.say("The drag's uncertainty is assumed: 5 % of it.")
-    if quickest is not None:
-        console.say(
-            f"For less than 2 % of {args.torque}: accelerate by less than {quickest:.2g} rad/s², {USUAL_RPM:g} turns a "
-            f"minute in {USUAL_RPM * pi / 30 / quickest:.1f} s or more."
-        )
+    for line in said.lines[1:]:
+        console.say(line)
     return Exit.OK

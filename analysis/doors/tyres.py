@@ -17,11 +17,6 @@ import json
 from logger.edges.door import Exit
 
 EXITS = {"yes": Exit.OUTSIDE, "no": Exit.OK, "not told": Exit.TOO_CLOSE}
-SAID = {
-    "yes": "Above 1 % of the circumference: put like tyres on this axle before its packs are judged or renewed.",
-    "no": "Below 1 % of the circumference.",
-    "not told": "Whether that is above 1 % of the circumference cannot be told: measure more exactly.",
-}
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -37,7 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from analysis.identify.tyres import tyre_mismatch
+    from analysis.identify.tyres import lines_of, tyre_mismatch
     from logger.edges import console
     from logger.edges.units import parse_quantity
 
@@ -46,15 +41,6 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         console.say(json.dumps(found.to_json(), ensure_ascii=False))
         return EXITS[found.told]
-    larger = "left" if found.share > 0 else "right"
-    console.say(
-        f"The {larger} tyre is larger by {abs(found.share) * 100:.2f} ± {found.share_u95 * 100:.2f} % (95 %)."
-        if found.share
-        else "Both tyres are alike."
-    )
-    console.say(
-        f"At {args.speed:g} km/h, straight ahead, the wheels differ by {abs(found.wheel_rpm):.1f} turns a minute: each "
-        f"pack slips at {found.pack_rpm:.1f}, and {found.pack_turns_per_km:.1f} turns on every kilometre at any speed."
-    )
-    console.say(SAID[found.told])
+    for line in lines_of(found):
+        console.say(line)
     return EXITS[found.told]

@@ -3,7 +3,7 @@
 A wheel of circumference C turns v / C times a second at a road speed v. The case turns at the mean of both, so each
 pack slips at half their difference (kinematics of the differential; the virtual axle turns by the same rule).
 
-Offers ``Mismatch``, ``tyre_mismatch``.
+Offers ``Mismatch``, ``tyre_mismatch``, ``lines_of``.
 """
 
 from __future__ import annotations
@@ -17,6 +17,15 @@ from logger.errors import InputError
 
 NOTICEABLE = 0.01
 """Share of the circumference from which a workshop has the tyres changed about (common practice, no source)."""
+
+UNLIKE = "Unlike tyres keep the differential turning: its packs slip and heat."
+MEASURE = "Measure both alike: same pressure, same load, rolled out over one turn or taped round the tread."
+TOLD = {
+    "yes": "Above 1 % of the circumference: put like tyres on this axle before its packs are judged or renewed.",
+    "no": "Below 1 % of the circumference.",
+    "not told": "Whether that is above 1 % of the circumference cannot be told: measure more exactly.",
+}
+SOURCE = "1 % is common practice, no source; the maker's manual comes first."
 
 POSSIBLE_M = (0.3, 10.0)
 """Circumferences of tyres that roll on a road or a field."""
@@ -115,3 +124,18 @@ def tyre_mismatch(left_m: float, right_m: float, u_m: float, speed_m_s: float) -
     share = (left_m - right_m) / mean
     rpm = 60 * speed_m_s * (1 / right_m - 1 / left_m)
     return Mismatch(left_m, right_m, share, NORMAL_95 * math.sqrt(2) * u_m / mean, speed_m_s, rpm)
+
+
+def lines_of(found: Mismatch) -> tuple[str, ...]:
+    """Say what two circumferences do, sentence by sentence; command and window say it so."""
+    by = f"{abs(found.share) * 100:.2f} ± {found.share_u95 * 100:.2f} % (95 %)"
+    larger = "Both tyres are alike."
+    if found.share:
+        larger = f"The left tyre is larger by {by}." if found.share > 0 else f"The right tyre is larger by {by}."
+    return (
+        larger,
+        f"At {found.speed_m_s * 3.6:g} km/h, straight ahead, the wheels differ by {abs(found.wheel_rpm):.1f} turns a "
+        f"minute: each pack slips at {found.pack_rpm:.1f}, and {found.pack_turns_per_km:.1f} turns on every kilometre "
+        "at any speed.",
+        TOLD[found.told],
+    )

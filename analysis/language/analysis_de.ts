@@ -2733,7 +2733,7 @@
     </message>
     <message>
         <source>%1, guard band w = %2</source>
-        <translation>%1, Sicherheitsband w = %2</translation>
+        <translation>%1, Schutzabstand w = %2</translation>
     </message>
     <message>
         <source>Not judged: %1.</source>
@@ -2946,6 +2946,188 @@
     <message>
         <source>Microphone or accelerometer fixed so that it can neither fall nor reach the pedals, belts or wheels.</source>
         <translation>Mikrofon oder Beschleunigungsaufnehmer so befestigt, dass er weder fallen noch an Pedale, Riemen oder Räder geraten kann.</translation>
+    </message>
+    <message>
+        <source>Unlike tyres keep the differential turning: its packs slip and heat.</source>
+        <translation>Ungleiche Reifen halten das Differential in Bewegung: seine Pakete rutschen und werden heiß.</translation>
+    </message>
+    <message>
+        <source>Measure both alike: same pressure, same load, rolled out over one turn or taped round the tread.</source>
+        <translation>Beide gleich messen: gleicher Druck, gleiche Last, über eine Umdrehung abgerollt oder mit dem Band um die Lauffläche.</translation>
+    </message>
+    <message>
+        <source>Above 1 % of the circumference: put like tyres on this axle before its packs are judged or renewed.</source>
+        <translation>Mehr als 1 % des Umfangs: gleiche Reifen auf diese Achse, bevor ihre Pakete beurteilt oder erneuert werden.</translation>
+    </message>
+    <message>
+        <source>Below 1 % of the circumference.</source>
+        <translation>Weniger als 1 % des Umfangs.</translation>
+    </message>
+    <message>
+        <source>Whether that is above 1 % of the circumference cannot be told: measure more exactly.</source>
+        <translation>Ob das mehr als 1 % des Umfangs ist, lässt sich nicht sagen: genauer messen.</translation>
+    </message>
+    <message>
+        <source>1 % is common practice, no source; the maker's manual comes first.</source>
+        <translation>1 % ist übliche Praxis, ohne Quelle; das Handbuch des Herstellers geht vor.</translation>
+    </message>
+    <message>
+        <source>Both tyres are alike.</source>
+        <translation>Beide Reifen sind gleich.</translation>
+    </message>
+    <message>
+        <source>The left tyre is larger by %1.</source>
+        <translation>Der linke Reifen ist um %1 größer.</translation>
+    </message>
+    <message>
+        <source>The right tyre is larger by %1.</source>
+        <translation>Der rechte Reifen ist um %1 größer.</translation>
+    </message>
+    <message>
+        <source>At %1 km/h, straight ahead, the wheels differ by %2 turns a minute: each pack slips at %3, and %4 turns on every kilometre at any speed.</source>
+        <translation>Bei %1 km/h geradeaus unterscheiden sich die Räder um %2 Umdrehungen je Minute: jedes Paket rutscht mit %3, und auf jedem Kilometer %4 Umdrehungen bei jeder Geschwindigkeit.</translation>
+    </message>
+    <message>
+        <source>the %1 circumference is %2 m: it must lie between %3 m and %4 m; give the circumference, not the diameter, with its unit</source>
+        <translation>der Umfang %1 ist %2 m: er muss zwischen %3 m und %4 m liegen; den Umfang angeben, nicht den Durchmesser, mit Einheit</translation>
+    </message>
+    <message>
+        <source>an uncertainty and a speed cannot be negative</source>
+        <translation>eine Unsicherheit und eine Geschwindigkeit können nicht negativ sein</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral, engine off. Lever off, push the wheel by hand, stand clear: hands and clothes off what turns.</source>
+        <translation>Beide angetriebenen Räder hoch, Leerlauf, Motor aus. Hebel ab, das Rad von Hand anstoßen, zurücktreten: Hände und Kleidung weg von allem, was dreht.</translation>
+    </message>
+    <message>
+        <source>Its drag first, with the transducer, at about that speed; then the wheel's angle is recorded from the push until it stands.</source>
+        <translation>Zuerst ihr Schleppmoment mit dem Aufnehmer, bei etwa dieser Drehzahl; dann wird der Radwinkel aufgezeichnet, vom Anstoß bis zum Stillstand.</translation>
+    </message>
+    <message>
+        <source>The inertia is that of everything that turned, referred to the wheel; it changes no reading.</source>
+        <translation>Die Trägheit ist die von allem, was drehte, auf das Rad bezogen; sie ändert keine Ablesung.</translation>
+    </message>
+    <message>
+        <source>Inertia %1 ± %2 kg·m² (95 %): slows by %3 rad/s² from %4 to %5 s, from %6 turns a minute on.</source>
+        <translation>Trägheit %1 ± %2 kg·m² (95 %): wird um %3 rad/s² langsamer von %4 bis %5 s, ab %6 Umdrehungen je Minute.</translation>
+    </message>
+    <message>
+        <source>The drag's uncertainty is assumed: 5 % of it.</source>
+        <translation>Die Unsicherheit des Schleppmoments ist angenommen: 5 % davon.</translation>
+    </message>
+    <message>
+        <source>For less than 2 % of %1: accelerate by less than %2 rad/s², %3 turns a minute in %4 s or more.</source>
+        <translation>Für weniger als 2 % von %1: um weniger als %2 rad/s² beschleunigen, %3 Umdrehungen je Minute in %4 s oder mehr.</translation>
+    </message>
+    <message>
+        <source>the drag must be above zero: turn the same parts with the transducer first (a drag test)</source>
+        <translation>das Schleppmoment muss über null liegen: dieselben Teile zuerst mit dem Aufnehmer drehen (Schleppmessung)</translation>
+    </message>
+    <message>
+        <source>nothing slows down in this recording: spin the wheel, let it run, and record until it stands</source>
+        <translation>in dieser Aufzeichnung wird nichts langsamer: das Rad anstoßen, auslaufen lassen, bis zum Stillstand aufzeichnen</translation>
+    </message>
+    <message>
+        <source>there is no spin-down: the angle must be recorded while the wheel turns half a turn and more</source>
+        <translation>das ist kein Auslauf: der Winkel muss aufgezeichnet werden, während das Rad eine halbe Umdrehung und mehr dreht</translation>
+    </message>
+    <message>
+        <source>the spin-down is too short: give the wheel a good push and record until it stands</source>
+        <translation>der Auslauf ist zu kurz: das Rad kräftig anstoßen und bis zum Stillstand aufzeichnen</translation>
+    </message>
+    <message>
+        <source>parabola through the angle</source>
+        <translation>Parabel durch den Winkel</translation>
+    </message>
+    <message>
+        <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
+        <translation>„%1“ ist keine Einheit des Drehmoments; N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm oder ozf·in nehmen</translation>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>Genauigkeit des Aufnehmers nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>Hebel bei %1° ± 15°; über ganze Umdrehungen mittelt es sich heraus</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m und %2 N·m unterscheiden sich um den Faktor %3: bei gehaltenem Gehäuse oder eingelegtem Gang addieren sich die Pakete, bei gehaltener anderer Seite gilt ihr Mittel; prüfen, was gehalten war, und Leerlauf</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>Median von %1 Zügen, %2; zusammengefasst: eine Wiederholbarkeit von %3 % ist angenommen</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
+    </message>
+    <message>
+        <source>was never closed (the program or the computer stopped); what checks was recovered</source>
+        <translation>wurde nie abgeschlossen (Programm oder Rechner blieb stehen); was sich prüfen lässt, wurde gerettet</translation>
+    </message>
+    <message>
+        <source>was changed after it was closed: its hash does not match. Only rows whose own check holds are used</source>
+        <translation>wurde nach dem Abschluss geändert: die Prüfsumme stimmt nicht. Verwendet werden nur Zeilen, deren eigene Prüfung stimmt</translation>
+    </message>
+    <message>
+        <source>its closing line counts other samples than its batches</source>
+        <translation>die Schlusszeile zählt andere Messwerte als die Blöcke</translation>
+    </message>
+    <message>
+        <source>its header was changed or damaged: unit, lever and all else it says are not certain</source>
+        <translation>der Kopf wurde geändert oder beschädigt: Einheit, Hebel und alles andere darin sind nicht sicher</translation>
+    </message>
+    <message>
+        <source>line %1: %2 rows do not match their check and are excluded</source>
+        <translation>Zeile %1: %2 Zeilen stimmen nicht mit ihrer Prüfung überein und sind ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>%1 more batches do not match their checks and are excluded</source>
+        <translation>%1 weitere Blöcke stimmen nicht mit ihrer Prüfung überein und sind ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>not one of its batches is whole: nothing in it can be used</source>
+        <translation>keiner der Blöcke ist ganz: nichts darin ist verwendbar</translation>
+    </message>
+    <message>
+        <source>its last %1 bytes are no whole batch and are excluded</source>
+        <translation>die letzten %1 Bytes sind kein ganzer Block und ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>its header cannot be read (%1); it is taken as empty</source>
+        <translation>der Kopf ist nicht lesbar (%1); er gilt als leer</translation>
+    </message>
+    <message>
+        <source>its header says %1, its torque column %2: the column is used</source>
+        <translation>der Kopf sagt %1, die Spalte des Drehmoments %2: die Spalte gilt</translation>
+    </message>
+    <message>
+        <source>line %1, the last, is cut short: it is excluded</source>
+        <translation>Zeile %1, die letzte, ist abgeschnitten: sie ist ausgeschlossen</translation>
+    </message>
+    <message>
+        <source>%1 rows that are no readings are excluded (first: %2)</source>
+        <translation>%1 Zeilen ohne Messwerte sind ausgeschlossen (erste: %2)</translation>
+    </message>
+    <message>
+        <source>%1 changes its unit: all of it is given in %2</source>
+        <translation>%1 wechselt die Einheit: alles steht in %2</translation>
+    </message>
+    <message>
+        <source>%1 gives the torque its sign: clockwise is positive</source>
+        <translation>%1 gibt dem Drehmoment das Vorzeichen: im Uhrzeigersinn ist positiv</translation>
+    </message>
+    <message>
+        <source>%1 is read as the time since the row before</source>
+        <translation>%1 wird als Zeit seit der Zeile davor gelesen</translation>
     </message>
 </context>
 </TS>

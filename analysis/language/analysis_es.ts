@@ -1769,7 +1769,7 @@
     </message>
     <message>
         <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
-        <translation>De engranajes: si el manual indica una relación con marcha ÷ punto muerto, mídala</translation>
+        <translation>De engranajes: si el manual indica una relación con marcha ÷ en punto muerto, mídala</translation>
     </message>
     <message>
         <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>
@@ -2946,6 +2946,188 @@
     <message>
         <source>Microphone or accelerometer fixed so that it can neither fall nor reach the pedals, belts or wheels.</source>
         <translation>Micrófono o acelerómetro fijado de modo que no pueda caer ni alcanzar pedales, correas o ruedas.</translation>
+    </message>
+    <message>
+        <source>Unlike tyres keep the differential turning: its packs slip and heat.</source>
+        <translation>Neumáticos desiguales mantienen girando el diferencial: sus paquetes deslizan y se calientan.</translation>
+    </message>
+    <message>
+        <source>Measure both alike: same pressure, same load, rolled out over one turn or taped round the tread.</source>
+        <translation>Mida ambos igual: misma presión, misma carga, rodados una vuelta o con cinta alrededor de la banda de rodadura.</translation>
+    </message>
+    <message>
+        <source>Above 1 % of the circumference: put like tyres on this axle before its packs are judged or renewed.</source>
+        <translation>Más del 1 % de la circunferencia: ponga neumáticos iguales en este eje antes de juzgar o renovar sus paquetes.</translation>
+    </message>
+    <message>
+        <source>Below 1 % of the circumference.</source>
+        <translation>Menos del 1 % de la circunferencia.</translation>
+    </message>
+    <message>
+        <source>Whether that is above 1 % of the circumference cannot be told: measure more exactly.</source>
+        <translation>No se puede decir si eso supera el 1 % de la circunferencia: mida con más exactitud.</translation>
+    </message>
+    <message>
+        <source>1 % is common practice, no source; the maker's manual comes first.</source>
+        <translation>El 1 % es práctica común, sin fuente; el manual del fabricante va primero.</translation>
+    </message>
+    <message>
+        <source>Both tyres are alike.</source>
+        <translation>Ambos neumáticos son iguales.</translation>
+    </message>
+    <message>
+        <source>The left tyre is larger by %1.</source>
+        <translation>El neumático izquierdo es mayor en %1.</translation>
+    </message>
+    <message>
+        <source>The right tyre is larger by %1.</source>
+        <translation>El neumático derecho es mayor en %1.</translation>
+    </message>
+    <message>
+        <source>At %1 km/h, straight ahead, the wheels differ by %2 turns a minute: each pack slips at %3, and %4 turns on every kilometre at any speed.</source>
+        <translation>A %1 km/h, en línea recta, las ruedas difieren en %2 vueltas por minuto: cada paquete desliza a %3, y %4 vueltas en cada kilómetro a cualquier velocidad.</translation>
+    </message>
+    <message>
+        <source>the %1 circumference is %2 m: it must lie between %3 m and %4 m; give the circumference, not the diameter, with its unit</source>
+        <translation>la circunferencia, %1, es %2 m: debe estar entre %3 m y %4 m; dé la circunferencia, no el diámetro, con su unidad</translation>
+    </message>
+    <message>
+        <source>an uncertainty and a speed cannot be negative</source>
+        <translation>una incertidumbre y una velocidad no pueden ser negativas</translation>
+    </message>
+    <message>
+        <source>Both driven wheels raised, neutral, engine off. Lever off, push the wheel by hand, stand clear: hands and clothes off what turns.</source>
+        <translation>Ambas ruedas motrices levantadas, punto muerto, motor apagado. Palanca fuera, empuje la rueda a mano, apártese: manos y ropa lejos de lo que gira.</translation>
+    </message>
+    <message>
+        <source>Its drag first, with the transducer, at about that speed; then the wheel's angle is recorded from the push until it stands.</source>
+        <translation>Primero su arrastre, con el transductor, a más o menos esa velocidad; luego se registra el ángulo de la rueda desde el empuje hasta que se para.</translation>
+    </message>
+    <message>
+        <source>The inertia is that of everything that turned, referred to the wheel; it changes no reading.</source>
+        <translation>La inercia es la de todo lo que giraba, referida a la rueda; no cambia ninguna lectura.</translation>
+    </message>
+    <message>
+        <source>Inertia %1 ± %2 kg·m² (95 %): slows by %3 rad/s² from %4 to %5 s, from %6 turns a minute on.</source>
+        <translation>Inercia %1 ± %2 kg·m² (95 %): frena a %3 rad/s² de %4 a %5 s, desde %6 vueltas por minuto.</translation>
+    </message>
+    <message>
+        <source>The drag's uncertainty is assumed: 5 % of it.</source>
+        <translation>La incertidumbre del arrastre es supuesta: un 5 % de él.</translation>
+    </message>
+    <message>
+        <source>For less than 2 % of %1: accelerate by less than %2 rad/s², %3 turns a minute in %4 s or more.</source>
+        <translation>Para menos del 2 % de %1: acelere menos de %2 rad/s², %3 vueltas por minuto en %4 s o más.</translation>
+    </message>
+    <message>
+        <source>the drag must be above zero: turn the same parts with the transducer first (a drag test)</source>
+        <translation>el arrastre debe ser mayor que cero: gire primero las mismas piezas con el transductor (prueba de arrastre)</translation>
+    </message>
+    <message>
+        <source>nothing slows down in this recording: spin the wheel, let it run, and record until it stands</source>
+        <translation>nada frena en este registro: haga girar la rueda, déjela correr y registre hasta que se pare</translation>
+    </message>
+    <message>
+        <source>there is no spin-down: the angle must be recorded while the wheel turns half a turn and more</source>
+        <translation>no hay giro libre: el ángulo debe registrarse mientras la rueda gira media vuelta o más</translation>
+    </message>
+    <message>
+        <source>the spin-down is too short: give the wheel a good push and record until it stands</source>
+        <translation>el giro libre es demasiado corto: dé un buen empujón a la rueda y registre hasta que se pare</translation>
+    </message>
+    <message>
+        <source>parabola through the angle</source>
+        <translation>parábola por el ángulo</translation>
+    </message>
+    <message>
+        <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
+        <translation>«%1» no es una unidad de par; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm u ozf·in</translation>
+        <source>new</source>
+        <translation>nuevo</translation>
+    </message>
+    <message>
+        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
+        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
+    </message>
+    <message>
+        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
+        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
+    </message>
+    <message>
+        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
+        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
+    </message>
+    <message>
+        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
+        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
+    </message>
+    <message>
+        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
+        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
+    </message>
+    <message>
+        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
+        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
+    </message>
+    <message>
+        <source>was never closed (the program or the computer stopped); what checks was recovered</source>
+        <translation>no se cerró nunca (se paró el programa o el ordenador); se recuperó lo comprobable</translation>
+    </message>
+    <message>
+        <source>was changed after it was closed: its hash does not match. Only rows whose own check holds are used</source>
+        <translation>se cambió tras cerrarse: su hash no coincide. Solo se usan filas cuya propia comprobación es correcta</translation>
+    </message>
+    <message>
+        <source>its closing line counts other samples than its batches</source>
+        <translation>su línea de cierre cuenta otras muestras que sus bloques</translation>
+    </message>
+    <message>
+        <source>its header was changed or damaged: unit, lever and all else it says are not certain</source>
+        <translation>su cabecera se cambió o dañó: unidad, palanca y todo lo que dice no son seguros</translation>
+    </message>
+    <message>
+        <source>line %1: %2 rows do not match their check and are excluded</source>
+        <translation>línea %1: %2 filas no coinciden con su comprobación y quedan excluidas</translation>
+    </message>
+    <message>
+        <source>%1 more batches do not match their checks and are excluded</source>
+        <translation>%1 bloques más no coinciden con su comprobación y quedan excluidos</translation>
+    </message>
+    <message>
+        <source>not one of its batches is whole: nothing in it can be used</source>
+        <translation>ningún bloque está entero: nada se puede usar</translation>
+    </message>
+    <message>
+        <source>its last %1 bytes are no whole batch and are excluded</source>
+        <translation>sus últimos %1 bytes no forman un bloque y quedan excluidos</translation>
+    </message>
+    <message>
+        <source>its header cannot be read (%1); it is taken as empty</source>
+        <translation>su cabecera no se puede leer (%1); se toma como vacía</translation>
+    </message>
+    <message>
+        <source>its header says %1, its torque column %2: the column is used</source>
+        <translation>su cabecera dice %1, su columna de par %2: vale la columna</translation>
+    </message>
+    <message>
+        <source>line %1, the last, is cut short: it is excluded</source>
+        <translation>la línea %1, la última, está cortada: queda excluida</translation>
+    </message>
+    <message>
+        <source>%1 rows that are no readings are excluded (first: %2)</source>
+        <translation>%1 filas que no son lecturas quedan excluidas (primera: %2)</translation>
+    </message>
+    <message>
+        <source>%1 changes its unit: all of it is given in %2</source>
+        <translation>%1 cambia de unidad: todo se da en %2</translation>
+    </message>
+    <message>
+        <source>%1 gives the torque its sign: clockwise is positive</source>
+        <translation>%1 da el signo al par: horario es positivo</translation>
+    </message>
+    <message>
+        <source>%1 is read as the time since the row before</source>
+        <translation>%1 se lee como el tiempo desde la fila anterior</translation>
     </message>
 </context>
 </TS>

@@ -330,7 +330,7 @@ class Page:
         if out:
             yield f"{len(out)} of {total} pull{'s' * (total != 1)} not used:"
         for pull in out:
-            yield clean(f"pull {pull.number}: {APART}{'; '.join(pull.reasons) or own(pull.left_out)}", LONGEST_NOTE)
+            yield clean(f"pull {pull.number}: {APART}{_reasons(pull) or own(pull.left_out)}", LONGEST_NOTE)
         for pull in self.material.pulls:
             yield from (
                 clean(f"pull {pull.number}: {APART}{text}", LONGEST_NOTE) for text in pull.silences if pull.used
@@ -374,6 +374,12 @@ class Page:
     def recording(self, half: Material) -> str:
         """Say what a recording is."""
         return f"recording, {_STATES.get(half.state, half.state)}"
+
+
+def _reasons(pull: PullLine) -> str:
+    """Give the reasons why a pull is not valid: each a name, and a sentence that says it in full."""
+    parts = (reason.partition(": ") for reason in pull.reasons)
+    return f"{APART}; {APART}".join(f"{code}{APART}{colon}{APART}{text}" for code, colon, text in parts)
 
 
 def _once_each(texts: Iterable[str]) -> Iterator[tuple[str]]:

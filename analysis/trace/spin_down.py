@@ -3,7 +3,7 @@
 The drag is that of the same parts, turned at about the same speed, with a transducer: a drag test. With both wheels
 free it is the inertia of everything that turns with the wheel, referred to it.
 
-Offers ``Inertia``, ``inertia_of``.
+Offers ``Inertia``, ``inertia_of``, ``lines_of``.
 """
 
 from __future__ import annotations
@@ -20,6 +20,21 @@ from logger.errors import InputError
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats
+
+CAUTION = (
+    "Both driven wheels raised, neutral, engine off. Lever off, push the wheel by hand, stand clear: hands and clothes "
+    "off what turns."
+)
+HOW = (
+    "Its drag first, with the transducer, at about that speed; then the wheel's angle is recorded from the push until "
+    "it stands."
+)
+CHANGES_NOTHING = "The inertia is that of everything that turned, referred to the wheel; it changes no reading."
+USUAL_RPM = 5.0
+"""A usual speed of turning by hand (common practice, no source)."""
+
+ASSUMED_SHARE = 0.05
+"""Standard uncertainty of a drag whose own is not stated."""
 
 LEAST_READINGS = 20
 LEAST_TURN_RAD = math.pi
@@ -100,6 +115,33 @@ def inertia_of(time_s: Floats, angle_deg: Floats, drag_nm: float, drag_u_nm: flo
     )
     fastest = float((turn[1] - turn[0]) / (t[1] - t[0]))
     return Inertia(Budget("inertia", value, "kg·m²", rows), slowing, float(t[0]), float(t[-1]), fastest)
+
+
+def lines_of(found: Inertia, *, u_stated: bool, torque_nm: float | None = None, torque: str = "") -> tuple[str, ...]:
+    """Say what a spin-down gave, sentence by sentence; command and window say it so.
+
+    Parameters
+    ----------
+    found : Inertia
+    u_stated : bool
+        Whether the drag's uncertainty is somebody's, not assumed.
+    torque_nm, torque : float or None, str
+        The torque that will be measured, and how it was written.
+    """
+    said = [
+        f"Inertia {found.budget.value:.3g} ± {found.budget.u95:.2g} kg·m² (95 %): slows by {found.slowing_rad_s2:.3g} "
+        f"rad/s² from {found.start_s:.1f} to {found.end_s:.1f} s, from {found.fastest_rad_s * 30 / math.pi:.0f} turns "
+        "a minute on."
+    ]
+    if not u_stated:
+        said.append("The drag's uncertainty is assumed: 5 % of it.")
+    if torque_nm is not None:
+        quickest = found.quickest_rad_s2(torque_nm)
+        said.append(
+            f"For less than 2 % of {torque}: accelerate by less than {quickest:.2g} rad/s², {USUAL_RPM:g} turns a "
+            f"minute in {USUAL_RPM * math.pi / 30 / quickest:.1f} s or more."
+        )
+    return (*said, CHANGES_NOTHING)
 
 
 def _part(time_s: Floats, angle_deg: Floats) -> tuple[Floats, Floats]:

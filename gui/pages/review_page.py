@@ -268,6 +268,7 @@ class ReviewPage(QWidget):
         if self.list.selected():
             found += [("Remove  (Delete)", self.remove)]
         found += [None] if found else []
+        found += [("Inertia from a spin-down …", self.show_inertia)] if len(self.list.selected()) == 1 else []
         found += [("Chatter on the road …", self.show_drive)]
         if self.undo.words:
             found += [None, (f"Undo {self.undo.words}  (Ctrl+Z)", self.take_back)]
@@ -290,6 +291,15 @@ class ReviewPage(QWidget):
         dialog = RoadDialog(self._shared, path, header.axle.tag if header is not None else "", self)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.open()
+
+    def show_inertia(self) -> None:
+        """Show what the recording that is chosen says of inertia, where a wheel runs out in it."""
+        from gui.pages.before_dialogs import InertiaDialog
+
+        for entry in self.list.selected()[:1]:
+            dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
+            dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+            dialog.open()
 
     def show_folder(self) -> None:
         """Open the folder of the recording that is chosen."""

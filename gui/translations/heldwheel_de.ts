@@ -1921,11 +1921,11 @@
     </message>
     <message>
         <source>in gear ÷ neutral at least %1</source>
-        <translation>im Gang ÷ Leerlauf mindestens %1</translation>
+        <translation>mit Gang ÷ Leerlauf mindestens %1</translation>
     </message>
     <message>
         <source>in gear ÷ neutral at most %1</source>
-        <translation>im Gang ÷ Leerlauf höchstens %1</translation>
+        <translation>mit Gang ÷ Leerlauf höchstens %1</translation>
     </message>
     <message>
         <source>Time since the first pull (s)</source>
@@ -2170,18 +2170,6 @@
     <message>
         <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given.</source>
         <translation>Diese Prüfung sagt nichts über diese Bauart, %1. Züge werden aufgezeichnet, aber es gibt kein Ergebnis.</translation>
-    </message>
-    <message>
-        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>Genauigkeit des Aufnehmers nicht angegeben: innerhalb ± %1 % vom Messwert angenommen</translation>
-    </message>
-    <message>
-        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
-        <translation>Hebel bei %1° ± 15°; über ganze Umdrehungen mittelt es sich heraus</translation>
-    </message>
-    <message>
-        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
-        <translation>%1 N·m und %2 N·m unterscheiden sich um den Faktor %3: bei gehaltenem Gehäuse oder eingelegtem Gang addieren sich die Pakete, bei gehaltener anderer Seite gilt ihr Mittel; prüfen, was gehalten war, und Leerlauf</translation>
     </message>
     <message>
         <source>%1 could not be read</source>
@@ -2572,10 +2560,6 @@
         <translation>Tellerfeder an Stelle %1: %2</translation>
     </message>
     <message>
-        <source>new</source>
-        <translation>neu</translation>
-    </message>
-    <message>
         <source>%1 taken out (%2)</source>
         <translation>%1 herausgenommen (%2)</translation>
     </message>
@@ -2933,7 +2917,7 @@
     </message>
     <message>
         <source>Guard band</source>
-        <translation>Sicherheitsband</translation>
+        <translation>Schutzabstand</translation>
     </message>
     <message>
         <source>Guarded acceptance</source>
@@ -3853,7 +3837,7 @@
     </message>
     <message>
         <source>three-way, guard band w = %1</source>
-        <translation>dreiwertig, Sicherheitsband w = %1</translation>
+        <translation>drei Ergebnisse, Schutzabstand w = %1</translation>
     </message>
     <message>
         <source>Transducer live</source>
@@ -3878,10 +3862,6 @@
     <message>
         <source>As shown</source>
         <translation>Wie gezeigt</translation>
-    </message>
-    <message>
-        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>2 Züge: Streuung aus so wenigen nicht bekannt, eine Wiederholbarkeit von %1 % ist angenommen</translation>
     </message>
     <message>
         <source>The &amp;build</source>
@@ -5048,10 +5028,6 @@
         <translation>%1, %2, %3 Züge</translation>
     </message>
     <message>
-        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
-        <translation>Median von %1 Zügen, %2; zusammengefasst: eine Wiederholbarkeit von %3 % ist angenommen</translation>
-    </message>
-    <message>
         <source>This answer, or a table of all recordings found</source>
         <translation>Diese Antwort oder eine Tabelle aller gefundenen Aufzeichnungen</translation>
     </message>
@@ -5768,10 +5744,6 @@
         <translation>Was sich je Radumdrehung wiederholt, steht unter Angaben.</translation>
     </message>
     <message>
-        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
-        <translation>das gehaltene Rad gab um %1° nach, während sich das andere um %2° drehte: Reifen oder Gurt rutschen; besser halten, Geschwindigkeit und Winkel der Pakete sind kleiner, als sie scheinen</translation>
-    </message>
-    <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Worauf eine solche Einheit stattdessen geprüft wird, nach dem Handbuch des Herstellers:</translation>
     </message>
@@ -5846,6 +5818,62 @@
     <message>
         <source>an event begins</source>
         <translation>ein Ereignis beginnt</translation>
+    </message>
+    <message>
+        <source>Tyres alike?</source>
+        <translation>Reifen gleich?</translation>
+    </message>
+    <message>
+        <source>Compare the tyres</source>
+        <translation>Reifen vergleichen</translation>
+    </message>
+    <message>
+        <source>Circumference, left</source>
+        <translation>Umfang, links</translation>
+    </message>
+    <message>
+        <source>Circumference, right</source>
+        <translation>Umfang, rechts</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty of each</source>
+        <translation>Standardunsicherheit von jedem</translation>
+    </message>
+    <message>
+        <source>Road speed, km/h</source>
+        <translation>Fahrgeschwindigkeit, km/h</translation>
+    </message>
+    <message>
+        <source>1985 mm</source>
+        <translation>1985 mm</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down</source>
+        <translation>Trägheit aus einem Auslauf</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down …</source>
+        <translation>Trägheit aus einem Auslauf …</translation>
+    </message>
+    <message>
+        <source>Drag of the same parts</source>
+        <translation>Schleppmoment derselben Teile</translation>
+    </message>
+    <message>
+        <source>Its standard uncertainty; without: 5 %</source>
+        <translation>Seine Standardunsicherheit; ohne: 5 %</translation>
+    </message>
+    <message>
+        <source>Torque that will be measured</source>
+        <translation>Moment, das gemessen wird</translation>
+    </message>
+    <message>
+        <source>In which unit? Write %1 or %2</source>
+        <translation>In welcher Einheit? %1 oder %2 schreiben</translation>
+    </message>
+    <message>
+        <source>No value at the axle</source>
+        <translation>Kein Wert an der Achse</translation>
     </message>
 </context>
 </TS>

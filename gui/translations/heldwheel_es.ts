@@ -1921,11 +1921,11 @@
     </message>
     <message>
         <source>in gear ÷ neutral at least %1</source>
-        <translation>con marcha ÷ punto muerto al menos %1</translation>
+        <translation>con marcha ÷ en punto muerto al menos %1</translation>
     </message>
     <message>
         <source>in gear ÷ neutral at most %1</source>
-        <translation>con marcha ÷ punto muerto como máximo %1</translation>
+        <translation>con marcha ÷ en punto muerto como máximo %1</translation>
     </message>
     <message>
         <source>Time since the first pull (s)</source>
@@ -2170,18 +2170,6 @@
     <message>
         <source>This test says nothing about this type of axle, %1. Pulls are recorded, but no result is given.</source>
         <translation>Este ensayo no dice nada de este tipo de eje, %1. Los tirones se registran, pero no se da resultado.</translation>
-    </message>
-    <message>
-        <source>the transducer's accuracy not stated: assumed within ± %1 % of reading</source>
-        <translation>exactitud del transductor no declarada: se supone dentro de ± %1 % de la lectura</translation>
-    </message>
-    <message>
-        <source>lever at %1° ± 15°; over whole turns it averages to zero</source>
-        <translation>palanca a %1° ± 15°; en vueltas completas se anula</translation>
-    </message>
-    <message>
-        <source>%1 N·m and %2 N·m differ by a factor of %3: with the case held or a gear engaged the packs add up, with the other side held they are averaged; check which was held, and neutral</source>
-        <translation>%1 N·m y %2 N·m difieren en un factor de %3: con la caja sujeta o una marcha puesta los paquetes se suman, con el otro lado sujeto se promedian; compruebe qué estaba sujeto, y el punto muerto</translation>
     </message>
     <message>
         <source>%1 could not be read</source>
@@ -2572,10 +2560,6 @@
         <translation>muelle de disco en %1: %2</translation>
     </message>
     <message>
-        <source>new</source>
-        <translation>nuevo</translation>
-    </message>
-    <message>
         <source>%1 taken out (%2)</source>
         <translation>%1 quitado (%2)</translation>
     </message>
@@ -2945,7 +2929,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, at least</source>
-        <translation>Con marcha ÷ punto muerto, al menos</translation>
+        <translation>Con marcha ÷ en punto muerto, al menos</translation>
     </message>
     <message>
         <source>No limit for this job</source>
@@ -3437,7 +3421,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, rotating maxima, 95 %</source>
-        <translation>Con marcha ÷ punto muerto, pares de giro máximos, 95 %</translation>
+        <translation>Con marcha ÷ en punto muerto, pares de giro máximos, 95 %</translation>
     </message>
     <message>
         <source>No fixture: Edit details gives the torque at the axle</source>
@@ -3853,7 +3837,7 @@
     </message>
     <message>
         <source>three-way, guard band w = %1</source>
-        <translation>de tres vías, banda de guarda w = %1</translation>
+        <translation>tres resultados, banda de guarda w = %1</translation>
     </message>
     <message>
         <source>Transducer live</source>
@@ -3878,10 +3862,6 @@
     <message>
         <source>As shown</source>
         <translation>Como se muestra</translation>
-    </message>
-    <message>
-        <source>2 pulls: scatter not known from so few, a repeatability of %1 % is assumed</source>
-        <translation>2 tirones: dispersión desconocida con tan pocos, se supone una repetibilidad del %1 %</translation>
     </message>
     <message>
         <source>The &amp;build</source>
@@ -5048,10 +5028,6 @@
         <translation>%1, %2, %3 tirones</translation>
     </message>
     <message>
-        <source>median of %1 pulls, %2; pooled: a repeatability of %3 % is assumed</source>
-        <translation>mediana de %1 tirones, %2; agrupada: se supone una repetibilidad del %3 %</translation>
-    </message>
-    <message>
         <source>This answer, or a table of all recordings found</source>
         <translation>Esta respuesta, o una tabla de todos los registros hallados</translation>
     </message>
@@ -5768,10 +5744,6 @@
         <translation>Lo que se repite por vuelta de la rueda está en Detalles.</translation>
     </message>
     <message>
-        <source>the held wheel gave by %1° while the other turned by %2°: its tyre or strap slips; hold it better, speed and angle of the packs are less than they seem</source>
-        <translation>la rueda sujeta cedió %1° mientras la otra giraba %2°: su neumático o su correa resbala; sujétela mejor, la velocidad y el ángulo de los paquetes son menores de lo que parecen</translation>
-    </message>
-    <message>
         <source>What such a unit is tried for instead, after the maker's manual:</source>
         <translation>Qué se prueba en una unidad así, según el manual del fabricante:</translation>
     </message>
@@ -5846,6 +5818,62 @@
     <message>
         <source>an event begins</source>
         <translation>empieza un evento</translation>
+    </message>
+    <message>
+        <source>Tyres alike?</source>
+        <translation>¿Neumáticos iguales?</translation>
+    </message>
+    <message>
+        <source>Compare the tyres</source>
+        <translation>Comparar los neumáticos</translation>
+    </message>
+    <message>
+        <source>Circumference, left</source>
+        <translation>Circunferencia, izquierda</translation>
+    </message>
+    <message>
+        <source>Circumference, right</source>
+        <translation>Circunferencia, derecha</translation>
+    </message>
+    <message>
+        <source>Standard uncertainty of each</source>
+        <translation>Incertidumbre típica de cada una</translation>
+    </message>
+    <message>
+        <source>Road speed, km/h</source>
+        <translation>Velocidad en carretera, km/h</translation>
+    </message>
+    <message>
+        <source>1985 mm</source>
+        <translation>1985 mm</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down</source>
+        <translation>Inercia de un giro libre</translation>
+    </message>
+    <message>
+        <source>Inertia from a spin-down …</source>
+        <translation>Inercia de un giro libre …</translation>
+    </message>
+    <message>
+        <source>Drag of the same parts</source>
+        <translation>Arrastre de las mismas piezas</translation>
+    </message>
+    <message>
+        <source>Its standard uncertainty; without: 5 %</source>
+        <translation>Su incertidumbre típica; sin ella: 5 %</translation>
+    </message>
+    <message>
+        <source>Torque that will be measured</source>
+        <translation>Par que se medirá</translation>
+    </message>
+    <message>
+        <source>In which unit? Write %1 or %2</source>
+        <translation>¿En qué unidad? Escriba %1 o %2</translation>
+    </message>
+    <message>
+        <source>No value at the axle</source>
+        <translation>Ningún valor en el eje</translation>
     </message>
 </context>
 </TS>

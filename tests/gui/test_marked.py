@@ -16,10 +16,11 @@ from tests.gui.shots.studio import Studio
 from tests.gui.unmarked import bare_texts, english_left, left_bare, says_something, speak
 
 SOME = (
-    "checks", "zero", "busy", "warning", "failed", "job-open", "axle-turns", "axle-build", "axle-nothing", "fixture",
-    "stud-circle", "limit", "second", "learn-name", "weigh-hang", "weigh-calibrated", "ask-modbus", "dial-filed",
-    "review", "review-correct", "review-budget", "reports", "about", "guide", "details", "compare", "compare-trend",
-    "compare-run-in", "compare-over-time", "compare-plan", "compare-study", "compare-empty",
+    "checks", "zero", "busy", "warning", "failed", "job-open", "axle-turns", "axle-build", "axle-nothing",
+    "fixture", "stud-circle", "limit", "second", "learn-name", "weigh-hang", "weigh-calibrated", "ask-modbus",
+    "dial-filed", "review", "review-correct", "review-budget", "road", "inertia", "tyres", "axle", "reports",
+    "about", "guide", "details", "compare", "compare-trend", "compare-run-in", "compare-over-time", "compare-plan",
+    "compare-study", "compare-empty",
 )  # fmt: skip
 
 ASKED: set[str] = set()

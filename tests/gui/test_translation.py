@@ -199,6 +199,7 @@ MESSAGES = (
     "verdict/adequacy.py", "verdict/corrected.py", "verdict/job.py", "verdict/judge.py", "verdict/overloads.py",
     "verdict/repeats.py", "verdict/scatter.py", "verdict/setup.py", "to_axle/at_axle.py", "to_axle/dial.py",
     "identify/axle_type.py", "pipeline.py", "rows/road.py", "road/levels.py", "road/against.py",
+    "identify/tyres.py", "trace/spin_down.py",
 )  # fmt: skip
 """Modules whose every sentence reaches the window: reasons of a pull, notes of a result, rows of a budget."""
 NOT_SHOWN = re.compile(

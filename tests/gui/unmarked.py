@@ -156,7 +156,7 @@ ALIKE = (
 )  # fmt: skip
 """Names, of which a language has no word of its own."""
 VERSION = r"\w+ \d+\.\d+(?:\.\d+)?|Linux-\S+"
-FILE = r"(?:/[\w.-]+)+|\b[\w.-]+\.(?:csv|toml|pdf|html|jpg|dial)\b|\*\.\w+|\b[0-9a-f]{8,}…?"
+FILE = r"(?:/[\w.-]+)+|\b[\w.-]+\.(?:csv|wav|toml|pdf|html|jpg|dial)\b|\*\.\w+|\b[0-9a-f]{8,}…?"
 KEYS = r"\b\w+=[\w.]+|\{\w+:?\d*\}|\b\w+_(?:mm|c|percent|s)\b"
 UNIT = (
     r"(?<![A-Za-z])(?:N·m|lbf·ft|lbf·in|kgf·m|kgf·cm|rad|mm|in|kg|g|m|km|min|ms|s|h|N|l|Hz|MB|°C|kgf|lbf)"

@@ -10,6 +10,7 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QPushButton, QWidget
 
 from analysis.identify.axle_type import named
+from analysis.identify.tyres import UNLIKE
 from gui.models.axle_entry import AxleEntry, finding, ratio_doubt, type_options
 from gui.models.turn_count import reading_of
 from gui.pages.editors.base import Editor
@@ -35,10 +36,11 @@ TEXTS = {
 
 
 class KnownPart(QWidget):
-    """Tag, type, ratio, build and shim, and what speaks against the type; emits ``turns_asked`` and ``type_asked``."""
+    """Tag, type, ratio, build and shim, and what speaks against the type; emits what is asked for."""
 
     turns_asked = Signal()
     type_asked = Signal()
+    tyres_asked = Signal()
 
     def __init__(self, entry: AxleEntry) -> None:
         super().__init__()
@@ -52,6 +54,7 @@ class KnownPart(QWidget):
         self.counted, self.behaved = label("", wrap=True), label("", wrap=True)
         self.to_turns = button("Count the turns", self.turns_asked.emit)
         self.to_type = button("Find the type", self.type_asked.emit)
+        self.to_tyres = button("Compare the tyres", self.tyres_asked.emit)
         self._lay_out()
         for key, field in self.fields.items():
             field.changed.connect(lambda key=key, f=field: entry.type_in(key, f.text))
@@ -84,6 +87,10 @@ class KnownPart(QWidget):
         ):
             ways.addWidget(_way(title, words, press), 1)
         layout.addLayout(ways)
+        tyres = line(gap=14)
+        tyres.addWidget(label(UNLIKE, wrap=True), 1)
+        tyres.addWidget(self.to_tyres)
+        layout.addLayout(tyres)
 
     def refresh(self, card: JobCard, shared: Shared) -> None:
         """Show the draft, what is wrong with it, and what speaks against its type."""
@@ -161,6 +168,7 @@ class AxleEditor(Editor):
         self.switch.picked.connect(self.show_part)
         self.known.turns_asked.connect(lambda: self.show_part(TURNS))
         self.known.type_asked.connect(lambda: self.show_part(TYPE))
+        self.known.tyres_asked.connect(self.compare_tyres)
         self.turns.taken.connect(self._taken)
         self.type.taken.connect(self._taken)
         self.entry.changes.listen(self.refresh)
@@ -183,6 +191,14 @@ class AxleEditor(Editor):
             self.type.focus()
         elif name == BUILD:
             self.build.look()
+
+    def compare_tyres(self) -> None:
+        """Say what tyres of unlike circumference do to this axle."""
+        from gui.pages.before_dialogs import TyresDialog
+
+        dialog = TyresDialog(self._shared, self)
+        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.open()
 
     def _taken(self) -> None:
         """Show what is on the card now, with the keyboard where something is still asked."""

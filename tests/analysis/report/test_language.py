@@ -27,7 +27,7 @@ from logger.header import Test as Kind
 from tests.analysis.halves import recording
 from tests.analysis.report.reading import texts_of_pdf
 from tests.analysis.report.test_write import FILLED
-from tests.analysis.sample import LIMIT, header, issue, material
+from tests.analysis.sample import LIMIT, header, issue, material, pull
 from tests.noting import Noting
 
 LANGUAGES = ("de", "es")
@@ -77,6 +77,17 @@ def test_no_text_of_a_page_stays_english(folder, language, monkeypatch):
         for kind in PageKind:
             to_html(content_of(made, issue(kind, language=language)))
     assert noting.left == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_reasons_of_a_pull_are_told_in_full(language):
+    """The gates' own sentences, two of them in a row."""
+    pulls = (pull(1, 40.0, reasons=("too short: only 0.4 s of steady turning: keep turning evenly, two seconds or more",
+                                    "ramp too fast: jerked")),)  # fmt: skip
+    lines = next(
+        s.lines for s in content_of(replace(material(), pulls=pulls), issue(language=language)).sections if s.lines
+    )
+    assert any("0,4 s" in line and "only" not in line for line in lines)
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

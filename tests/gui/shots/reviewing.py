@@ -7,10 +7,13 @@ from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
 
+import numpy as np
 from PySide6.QtTest import QTest
 
+from gui.pages.before_dialogs import InertiaDialog, TyresDialog
 from gui.pages.road_dialog import RoadDialog
-from logger.header import Axle
+from logger.header import Axle, Sidecar
+from logger.recordings.sidecar import change_sidecar
 from tests.gui.shots.studio import Studio, wait, with_recordings
 
 
@@ -61,6 +64,43 @@ def road(studio: Studio) -> None:
     QTest.keyClicks(dialog.axle.edit, "43-11")
     dialog.compare_with(before)
     wait(studio, lambda: dialog.test is not None and dialog.test.difference is not None, say=dialog.wrong.text)
+    studio.settle()
+
+
+def spin_down(folder: Path) -> Path:
+    """Write a wheel that runs out from 12 rad/s at 3.75 rad/s², its angle to a tenth of a degree, simulated."""
+    folder.mkdir(parents=True, exist_ok=True)
+    t = np.arange(0.0, 5.0, 0.01)
+    on = np.minimum(np.maximum(t - 0.5, 0.0), 12 / 3.75)
+    angle = np.round(np.degrees(12 * on - 3.75 * on**2 / 2), 1)
+    path = folder / "spin-down.csv"
+    rows = np.column_stack((t, np.zeros(len(t)), angle))
+    np.savetxt(path, rows, "%.2f", ",", header="time_s,torque_Nm,angle_deg", comments="", encoding="utf-8")
+    change_sidecar(path, lambda _none: Sidecar(simulated=True))
+    return path
+
+
+def inertia(studio: Studio) -> None:
+    """A spin-down with its drag and the torque that will be measured."""
+    path = spin_down(Path(os.environ["HELDWHEEL_HOME"]) / "recordings")
+    studio.window.show_recordings((str(path),))
+    page = studio.window.pages["Review"]
+    wait(studio, lambda: bool(page.list.selected()))
+    page.show_inertia()
+    dialog = page.findChild(InertiaDialog)
+    for key, text in (("drag", "9 N·m"), ("torque", "27 N·m")):
+        QTest.keyClicks(dialog.fields[key].edit, text)
+    wait(studio, lambda: dialog.told is not None, say=dialog.said.text)
+
+
+def tyres(studio: Studio) -> None:
+    """Tyres that are not alike, on the Axle card."""
+    studio.page.open_row("Axle")
+    editor = studio.page.editor("Axle")
+    editor.compare_tyres()
+    dialog = editor.findChild(TyresDialog)
+    for key, text in (("left", "1985 mm"), ("right", "1940 mm")):
+        QTest.keyClicks(dialog.fields[key].edit, text)
     studio.settle()
 
 
@@ -130,6 +170,8 @@ STATES: dict[str, Callable[[Studio], None]] = {
     "review-ratio": ratio_judged,
     "review": review,
     "road": road,
+    "inertia": inertia,
+    "tyres": tyres,
     "review-empty": review_empty,
     "reports": reports,
     "settings": settings,
