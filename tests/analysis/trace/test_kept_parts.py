@@ -184,7 +184,7 @@ def test_kept_held_wheels():
     answers = []
     for whole in (0.0, 10.0, 60.0):
         for share in (0.0, 0.05, 0.5, 0.89, 0.9, 1.0):
-            for steady in (None, 1.99, 2.0, 9.0):
+            for steady in (None, 1.99, 2.0, 2.1, 9.0):
                 turned = Turned(
                     0.1,
                     0.5,

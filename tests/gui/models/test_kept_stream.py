@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
+import msgspec
 import numpy as np
 import pytest
 
 from analysis.pipeline import read_file
 from analysis.to_axle.calibration import Calibration, calibration_of
 from analysis.verdict.job import Job
-from gui.models import library, marks, practice, settings
+from gui.models import library, marks, practice, settings, undoing
 from gui.models.calibrating import Calibrating
-from gui.models.caught import CaughtPull
+from gui.models.caught import CaughtPull, PullList, pack_means
 from gui.models.job import JobCard
 from gui.models.relay import Analyst, Relay
 from gui.models.weighing import Hanging, plan_of
 from logger.decoder.description import Description
 from logger.decoder.template import LineFormat
-from logger.header import Header, Lever, TransducerFacts
+from logger.errors import InputError
+from logger.header import Header, Lever, Test, TransducerFacts
 from logger.samples import Block, Ending, EndReason, Event, EventKind
 from tests.analysis.made import Shape, trace
 from tests.gui.models.test_kept import SEASON
@@ -141,7 +143,7 @@ def test_kept_calibrations():
 
 def test_kept_library_and_settings(tmp_path):
     with steps("gui.models.library") as said:
-        shelf = library.Library(tmp_path).levers if hasattr(library.Library(tmp_path), "levers") else None
+        shelf = library.Library(tmp_path).fixtures
         answers = [sorted(name for name in vars(library.Library) if not name.startswith("_"))]
         if shelf is not None:
             for name in ("b", "a", "A/b", "", "b"):
@@ -164,3 +166,41 @@ def test_kept_library_and_settings(tmp_path):
             )
     answers.append(sorted(name for name in vars(settings) if name.isupper()))
     kept("models-stream", "library", [answers, said])
+
+
+def test_kept_names_and_undoing(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "old.csv").write_text("x", "utf-8")
+    undo, path = undoing.Undo(), "old.csv"
+    answers = []
+    for name in ("new", "new", "a/b", "", "con", ".x", "y" * 120, "y" * 121, "last"):
+        try:
+            path, step = undoing.rename(path, name)
+            undo.steps.append(step)
+        except InputError as error:
+            answers.append(error)
+        answers.append([path, undo.words, len(undo.steps)])
+    undo.steps.append(undoing.to_bin(path))
+    answers.append([undo.words, sorted(one.name for one in tmp_path.rglob("*.csv"))])
+    while undo.steps:
+        answers.append([undo.words, undo.take_back()])
+    answers.append([undo.words, undo.take_back()])
+    kept("models-stream", "undoing", answers)
+
+
+def test_kept_means_of_the_packs():
+    card = JobCard()
+    card.put(lever=Lever(fixture="hub centre", weight_kg=1.0, centroid_mm=200.0))
+    held, free = PullList(card), PullList(card)
+    answers = [pack_means(held, free)]
+    for listed, level, signs, how in ((held, 40.0, (1, -1, 1, -1), "other side"), (free, 8.0, (1, 1, -1), "none")):
+        t, y = trace(
+            *[Shape(breakaway_nm=1.1 * level, rotating_nm=level)] * len(signs), rate_hz=50.0, noise_nm=0.02, signs=signs
+        )
+        head = msgspec.structs.replace(card.judged_by("pulls"), test=Test(held=how, side="left"))
+        job = Job(head)
+        for one in (*job.feed(t, np.round(y, 3)), *job.finish()):
+            listed.add(0.0, one, job)
+            answers.append(everything(listed.value))
+    answers += [pack_means(held, free), pack_means(free, held), pack_means(held, held)]
+    kept("models-stream", "packs", answers)
