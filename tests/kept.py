@@ -45,6 +45,9 @@ DEEP = 5
 """Records within records are taken apart so far."""
 
 RELATIVE, TINY = 1e-6, 1e-9
+SERIES = 40
+"""A longer series of floats is kept as an array."""
+
 WORDS = 80
 """A longer text is kept as its beginning and a hash."""
 
@@ -65,7 +68,7 @@ def kept(room: str, name: str, value: object) -> None:
     """
     answer = plain(value)
     if os.environ.get(RENEW):
-        _renew(room, name, answer)
+        _renew(room, name, answer, names_of(value))
         return
     kept_before = _room(room)
     if name not in kept_before:
@@ -107,7 +110,8 @@ def plain(value: object) -> Any:
     if isinstance(value, BaseException):
         return [type(value).__name__, str(value)]
     if isinstance(value, tuple | list):
-        return [plain(each) for each in value]
+        long = len(value) > SERIES and all(isinstance(each, float) for each in value)
+        return _array(np.array(value)) if long else [plain(each) for each in value]
     raise TypeError(f"{type(value).__name__} is not kept: give what it says")
 
 
@@ -242,7 +246,7 @@ def _room(room: str) -> dict[str, Any]:
 _renewed: dict[str, dict[str, Any]] = {}
 
 
-def _renew(room: str, name: str, answer: Any) -> None:
+def _renew(room: str, name: str, answer: Any, names: Any) -> None:
     """Write an answer; list what it changes. Names that no test asked for while all of the room ran are left out."""
     answers = _renewed.setdefault(room, {})
     if name in answers:
@@ -250,7 +254,7 @@ def _renew(room: str, name: str, answer: Any) -> None:
     answers[name] = answer
     before = _room(room)
     with Path(os.environ[RENEW]).open("a", encoding="utf-8") as out:
-        for line in changes(before[name], answer) if name in before else ["new"]:
+        for line in changes(before[name], answer, names) if name in before else ["new"]:
             out.write(f"{room}, {name}{line if line.startswith(('.', '[')) else ': ' + line}\n")
     FOLDER.mkdir(exist_ok=True)
     rows = (f"{json.dumps(n)}:{json.dumps(a, ensure_ascii=False, separators=(',', ':'))}" for n, a in answers.items())

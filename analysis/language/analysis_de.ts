@@ -2449,7 +2449,7 @@
     </message>
     <message>
         <source>cw</source>
-        <translation>im Uhrz.</translation>
+        <translation>im Uhrz.</translation>
     </message>
     <message>
         <source>ccw</source>
@@ -2733,7 +2733,7 @@
     </message>
     <message>
         <source>%1, guard band w = %2</source>
-        <translation>%1, Sicherheitsband w = %2</translation>
+        <translation>%1, Schutzabstand w = %2</translation>
     </message>
     <message>
         <source>Not judged: %1.</source>

@@ -1769,7 +1769,7 @@
     </message>
     <message>
         <source>Geared: where the manual states a ratio in gear ÷ neutral, measure that</source>
-        <translation>De engranajes: si el manual indica una relación con marcha ÷ punto muerto, mídala</translation>
+        <translation>De engranajes: si el manual indica una relación con marcha ÷ en punto muerto, mídala</translation>
     </message>
     <message>
         <source>Open: turn each wheel through two turns: free and even, the other turns back as far</source>

@@ -1921,11 +1921,11 @@
     </message>
     <message>
         <source>in gear ÷ neutral at least %1</source>
-        <translation>im Gang ÷ Leerlauf mindestens %1</translation>
+        <translation>mit Gang ÷ Leerlauf mindestens %1</translation>
     </message>
     <message>
         <source>in gear ÷ neutral at most %1</source>
-        <translation>im Gang ÷ Leerlauf höchstens %1</translation>
+        <translation>mit Gang ÷ Leerlauf höchstens %1</translation>
     </message>
     <message>
         <source>Time since the first pull (s)</source>
@@ -2917,7 +2917,7 @@
     </message>
     <message>
         <source>Guard band</source>
-        <translation>Sicherheitsband</translation>
+        <translation>Schutzabstand</translation>
     </message>
     <message>
         <source>Guarded acceptance</source>
@@ -3837,7 +3837,7 @@
     </message>
     <message>
         <source>three-way, guard band w = %1</source>
-        <translation>dreiwertig, Sicherheitsband w = %1</translation>
+        <translation>drei Ergebnisse, Schutzabstand w = %1</translation>
     </message>
     <message>
         <source>Transducer live</source>

@@ -1921,11 +1921,11 @@
     </message>
     <message>
         <source>in gear ÷ neutral at least %1</source>
-        <translation>con marcha ÷ punto muerto al menos %1</translation>
+        <translation>con marcha ÷ en punto muerto al menos %1</translation>
     </message>
     <message>
         <source>in gear ÷ neutral at most %1</source>
-        <translation>con marcha ÷ punto muerto como máximo %1</translation>
+        <translation>con marcha ÷ en punto muerto como máximo %1</translation>
     </message>
     <message>
         <source>Time since the first pull (s)</source>
@@ -2929,7 +2929,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, at least</source>
-        <translation>Con marcha ÷ punto muerto, al menos</translation>
+        <translation>Con marcha ÷ en punto muerto, al menos</translation>
     </message>
     <message>
         <source>No limit for this job</source>
@@ -3421,7 +3421,7 @@
     </message>
     <message>
         <source>In gear ÷ neutral, rotating maxima, 95 %</source>
-        <translation>Con marcha ÷ punto muerto, pares de giro máximos, 95 %</translation>
+        <translation>Con marcha ÷ en punto muerto, pares de giro máximos, 95 %</translation>
     </message>
     <message>
         <source>No fixture: Edit details gives the torque at the axle</source>
@@ -3837,7 +3837,7 @@
     </message>
     <message>
         <source>three-way, guard band w = %1</source>
-        <translation>de tres vías, banda de guarda w = %1</translation>
+        <translation>tres resultados, banda de guarda w = %1</translation>
     </message>
     <message>
         <source>Transducer live</source>

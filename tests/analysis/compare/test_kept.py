@@ -290,6 +290,27 @@ def test_kept_plans():
             for n in (2, 8)
             for b in (True, False)
         ]
+        for blocked in (True, False):
+            for of in (1.0, 2.5):
+                answers += [
+                    tried(planner.fills_needed, 1.0, of, power=power, blocked=blocked) for power in (0.8, 0.9, 1.0)
+                ]
+                answers += [
+                    tried(planner.equivalence_needed, 1.0, of, blocked=blocked),
+                    tried(planner.reached, 1.0, of, 5, same=True, blocked=blocked),
+                ]
+                answers.append(tried(planner.reached, 1.0, of, 5, candidates=3, blocked=blocked))
+        answers += [tried(planner.fills_needed, sd, of) for sd, of in ((0.0, 1.0), (1.0, 0.0), (1.0, -1.0))]
+        answers += [round(power.dunnett_power(d, 5, 8, 2, 0.05), 5) for d in (0.5, 1.5)]
+        in_blocks = {
+            "treated": {f"d{k}": 50.0 + k % 3 for k in range(6)},
+            "control": {f"d{k}": 50.4 + k % 2 for k in range(1, 7)},
+        }
+        answers += [
+            tried(comparisons.paired_equivalence, in_blocks["treated"], in_blocks["control"], margin)
+            for margin in (0.3, 1.5, 9.0)
+        ]
+        answers += [tried(comparisons.paired, in_blocks["treated"], in_blocks["control"])]
         answers += [tried(planner.half_width_of, 1.0, n, level=level) for n in (1, 2, 5, 30) for level in (0.9, 0.95)]
         answers += [tried(planner.repeats_for_interval, sd, w) for sd in (0.5, 1.0, 0.0) for w in (0.5, 2.0, 0.0)]
         answers += [

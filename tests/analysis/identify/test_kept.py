@@ -81,7 +81,10 @@ def test_kept_types():
         ]
         answers += [seen_words(seen) for seen in map(answers_to, range(9))]
         answers += [named(kinds) for kinds in ((), list(Type)[:1], list(Type)[:2], list(Type))]
-        answers += [functions_of(kinds) for kinds in ((), *((kind,) for kind in Type), list(Type))]
+        answers += [
+            functions_of(kinds)
+            for kinds in ((), *((kind,) for kind in Type), list(Type), *(list(Type)[:n] for n in (2, 3, 4, 5)))
+        ]
         texts = (
             "",
             "open",

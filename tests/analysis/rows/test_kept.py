@@ -9,11 +9,15 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import msgspec
+import numpy as np
 import pytest
 
 from analysis.pipeline import Asked, read_file
 from analysis.rows import batch, export, friction, gear, journal, summary, tables
-from logger.header import Lever
+from analysis.verdict.limits import bounds_from
+from logger.errors import HeldwheelError
+from logger.header import Lever, Limit, Test
 from logger.recordings.axles import Build
 from tests.kept import kept, tried
 from tests.steps import steps
@@ -101,3 +105,80 @@ def test_kept_batches(tmp_path, monkeypatch):
         )
     lines = [journal.Outcome(0, "a", ({"x": 1.0},)), journal.Outcome(1, "b", (), "bad")]
     kept("rows", "outcomes", [lines, tried(gear.ratio_words, next(iter(reading(NAMES[0]).job)).budget)])
+
+
+def test_kept_chatter_on_the_road(tmp_path, monkeypatch):
+    """Tables of acceleration: stretches that shake at 120 Hz, louder and longer in the second."""
+    from analysis.rows import road
+
+    monkeypatch.chdir(tmp_path)
+    t = np.arange(0, 24, 1 / 1000)
+    for name, loud in (("a.csv", 4.0), ("b.csv", 2.0), ("flat.csv", 30.0)):
+        shake = 0.2 * np.sin(2 * np.pi * 90 * t) + loud * np.sin(2 * np.pi * 120 * t) * (
+            (t % 8 > 3) & (t % 8 < 3 + loud / 2)
+        )
+        shake = np.clip(shake, -6, 6)
+        np.savetxt(
+            name,
+            np.column_stack((t, shake)),
+            "%.4f",
+            ",",
+            header="time [s],x [m/s²]",
+            comments="",
+            encoding="utf-8",
+        )
+    with steps("analysis.rows.road", "analysis.road") as said:
+        answers = [tried(road.parse_band, text) for text in ("", "50-800Hz", "20 – 400", "50 to 90", "x", "50", "-")]
+        for one in (
+            ("a.csv",),
+            ("a.csv", "b.csv"),
+            ("b.csv", "a.csv", (100.0, 140.0)),
+            ("flat.csv", "a.csv"),
+            ("a.csv", "", (10.0, 5.0)),
+            ("none.csv",),
+        ):
+            try:
+                found = road.road_test(*one, folder=str(SEASON), tag="43/11" if len(one) == 1 else "")
+                answers += [
+                    road.lines_of(found),
+                    road.to_json(found, course=True),
+                    road.to_csv(found)[:300],
+                    len(road.to_csv(found)),
+                    found.any_simulated,
+                ]
+                answers += [road.event_words(n, event) for n, event in enumerate(found.found.events, 1)]
+            except HeldwheelError as error:
+                answers.append(error)
+    kept("rows", "road", [answers, said])
+
+
+def test_kept_ratios_in_gear():
+    names = ("01-arrival-left", "01-arrival-right", "05-event-1")
+    pairs = [(reading(a), reading(b)) for a in names for b in names]
+    answers = []
+    for a, b in pairs:
+        for lower in (None, 0.9, 2.5):
+            bounds = (
+                None
+                if lower is None
+                else bounds_from(
+                    Limit(quantity="rotating maximum", kind="ratio min", unit="1", lower=lower, source="x")
+                )
+            )
+            found = tried(
+                gear.judged_ratio,
+                replace(a, header=msgspec.structs.replace(a.header, test=Test(held="none", gear="in gear"))),
+                b,
+                bounds,
+            )
+            free = replace(b, header=msgspec.structs.replace(b.header, test=Test(gear="neutral")))
+            more = tried(
+                gear.judged_ratio,
+                replace(a, header=msgspec.structs.replace(a.header, test=Test(gear="in gear"))),
+                free,
+                bounds,
+            )
+            answers += [
+                one if isinstance(one, Exception) else [one[2][1], one[4], str(one[3])[:200]] for one in (found, more)
+            ]
+    kept("rows", "in gear", answers)

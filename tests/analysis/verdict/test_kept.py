@@ -12,12 +12,13 @@ import pytest
 
 from analysis.pipeline import Asked, read_file, reading_of
 from analysis.to_axle.at_axle import Level
-from analysis.trace.results import Breakaway, Code, Pull, Reason, Rotating
+from analysis.trace.results import Breakaway, Code, Elastic, Pull, Reason, Rotating, Round
 from analysis.uncertainty.budget import Input, propagate
 from analysis.verdict import (
     adequacy,
     confirm,
     corrected,
+    elastic,
     judge,
     limits,
     orders,
@@ -29,6 +30,7 @@ from analysis.verdict import (
 )
 from analysis.verdict.dialled import judge_dialled
 from analysis.verdict.limits import Guard, Rule
+from analysis.verdict.setup import setup_of
 from logger.header import Axle, Correction, Decision, Header, Lever, Limit, Test, TransducerFacts, Zero
 from logger.recordings.dialled import DialReading
 from logger.recordings.files import Trace
@@ -246,6 +248,8 @@ VALUES = (
     [50, 52, 50, 52, 50, 52, 50],
     list(range(40, 60)),
     [],
+    [50, 50.1, 49.9, 50.2, 50, 70],
+    [50, 50.1, 49.9, 30, 50, 70, 50.05, 50.2],
 )
 
 
@@ -317,7 +321,10 @@ def test_kept_results():
             {"lower": -1.0},
             {"unit": "furlong"},
             {"upper": 50.0},
+            {"lower": 1.05e9},
             {"lower": 1e9},
+            {"lower": 1e-6},
+            {"lower": 0.95e-6},
             {"source": " "},
             {"kind": "band", "upper": 40.0},
         )
@@ -404,3 +411,55 @@ def test_kept_dial_jobs():
                     for c in ((), exclude)
                 ]
     kept("verdict", "dialled", [answers, said])
+
+
+# ---------------------------------------------------------------------- what repeats per turn
+@pytest.mark.parametrize("turns", [0.4, 1.2, 2.0, 3.0, 4.5, 12.0])
+def test_kept_patterns(turns):
+    turn = np.radians(5) * np.arange(round(turns * 72))
+    x = (
+        40
+        + 1.5 * np.cos(turn)
+        + 0.8 * np.sin(2 * turn)
+        + 0.5 * np.sin(1.95 * turn)
+        + 0.4 * ((np.arange(len(turn)) * 0.618034) % 1)
+    )
+    seen = Round(tuple(turn.tolist()), tuple(np.round(x, 6).tolist()), math.radians(5))
+    with steps("analysis.verdict.orders", "analysis.verdict.elastic") as said:
+        answers = []
+        for direction in (1, -1):
+            pull = Pull(1.0, 5.0, direction, 0.2, round=seen, elastic=Elastic(2.0, 0.3, 20.0, 2.0, 1.5, 0.5, 3.0, 1))
+            for head in (
+                header(lever=msgspec.structs.replace(STUD, start_angle_deg=-20.0)),
+                header(),
+                header(test=Test(held="none")),
+                header(test=Test(held="case"), axle=Axle()),
+                Header(),
+            ):
+                at = setup_of(head).at
+                found = tried(
+                    lambda p=pull, h=head, a=at: [
+                        [one.to_json(), one.seen, one.size_nm, one.most_nm, one.peak_deg, one.peak_u95_deg]
+                        for one in orders.patterns_of(p, h, a)
+                    ]
+                )
+                answers.append(found)
+                own = orders.patterns_of(pull, head, at)
+                answers.append(
+                    orders.pattern_lines(
+                        [own, (), own[:1]], lambda v, u: f"{v:.2f} {u and round(u, 3)}", lambda v, n: f"{v:.{n}f}"
+                    )
+                )
+                stiff = tried(elastic.stiffness_of, pull, at)
+                answers.append(stiff)
+                for of in (pull.elastic, Elastic(2.0, 3.0, 20.0, 2.0, 0.2, 0.5, 3.0, 1)):
+                    answers.append(
+                        elastic.elastic_words(
+                            2,
+                            of,
+                            elastic.stiffness_of(pull, at),
+                            lambda v, u: f"{v:.2f} {u:.2f}",
+                            lambda v, n: f"{v:.{n}f}",
+                        )
+                    )
+    kept("verdict", f"patterns {turns}", [answers, said])

@@ -145,6 +145,29 @@ def test_kept_axles_as_typed():
         names = [field.name for field in fields(counts)][:3]
         for turns in (("39", "10", "10"), ("39", "10", "0"), ("3 3/4", "1", "1"), ("39.25", "10", "10")):
             answers.append(tried(turn_count.check_count, replace(counts, **dict(zip(names, turns, strict=True)))))
+        seen = axle_entry.draft_of(Axle(), Display())
+        keys = [question.key for question in axle_entry.QUESTIONS]
+        for place, key in enumerate(keys):
+            some = replace(seen, seen=dict.fromkeys(keys[: place + 1], "yes"))
+            answers.append(
+                [axle_entry.next_question(one, key) for one in (seen, some)] + [axle_entry.answered(some, key)]
+            )
+        counted = Axle(propshaft_turns=39.0, left_turns=10.0, right_turns=10.0, ratio=3.9)
+        for one in (
+            counted,
+            msgspec.structs.replace(counted, right_turns=None),
+            msgspec.structs.replace(counted, ratio=4.3),
+        ):
+            made = axle_entry.draft_of(one, Display())
+            answers += [everything(made), axle_entry.check_axle(made, one), axle_entry.ratio_doubt(made)]
+        for shim in ("100 mm", "100.5 mm", "0 mm", "99 mm"):
+            answers.append(
+                tried(
+                    axle_entry.check_axle,
+                    replace(seen, **{next(n for n in ("shim", "shim_mm") if hasattr(seen, n)): shim}),
+                    Axle(),
+                )
+            )
     kept("models-typed", "axles", [answers, said])
 
 

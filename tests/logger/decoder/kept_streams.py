@@ -382,3 +382,5 @@ FRAMES["long length"] = (
     + struct.pack("<f", 2.5)
     + b"\x01\x02\x03\x00\x07xxxx",
 )
+
+FRAMES["nothing but garbage"] = (FRAMES["checked"][0], b"\x13" * 512)
