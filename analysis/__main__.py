@@ -10,6 +10,7 @@ COMMANDS = {
     "pulls": "find the pulls of recordings: breakaway, rotating torque, interval, result",
     "drag": "take drag off: pack mean from held and both-free tests, left against right, in gear ÷ neutral",
     "lever": "correct a reading for the lever, with its uncertainty; also a dial reading typed in",
+    "fixture": "print a fixture's label with a QR code; read the line of one",
     "limit": "compare a torque and its uncertainty with a limit",
     "ratio": "identify an axle's ratio by counting turns of the propshaft and of both wheels",
     "type": "recognise the type of a differential by what its wheels do",

@@ -2449,7 +2449,7 @@
     </message>
     <message>
         <source>cw</source>
-        <translation>im Uhrz.</translation>
+        <translation>im Uhrz.</translation>
     </message>
     <message>
         <source>ccw</source>
@@ -3128,6 +3128,10 @@
     <message>
         <source>%1 is read as the time since the row before</source>
         <translation>%1 wird als Zeit seit der Zeile davor gelesen</translation>
+    </message>
+    <message>
+        <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
+        <translation>bei %1 Werten je Sekunde passt das übliche Frequenzband ab %2 Hz nicht: eines unter %3 Hz wählen oder schneller aufzeichnen</translation>
     </message>
 </context>
 </TS>

@@ -3129,5 +3129,9 @@
         <source>%1 is read as the time since the row before</source>
         <translation>%1 se lee como el tiempo desde la fila anterior</translation>
     </message>
+    <message>
+        <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
+        <translation>con %1 muestras por segundo no cabe la banda de frecuencias usual desde %2 Hz: elija una por debajo de %3 Hz, o registre más rápido</translation>
+    </message>
 </context>
 </TS>
