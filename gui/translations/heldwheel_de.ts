@@ -2188,6 +2188,122 @@
         <translation>Aufnehmer importieren</translation>
     </message>
     <message>
+        <source>Label</source>
+        <translation>Etikett</translation>
+    </message>
+    <message>
+        <source>A label with a QR code for the lever: print it, or scan one</source>
+        <translation>Ein Etikett mit QR-Code für den Hebel: drucken, oder eines einlesen</translation>
+    </message>
+    <message>
+        <source>Print a label …</source>
+        <translation>Etikett drucken …</translation>
+    </message>
+    <message>
+        <source>Save a label …</source>
+        <translation>Etikett speichern …</translation>
+    </message>
+    <message>
+        <source>Scan a label</source>
+        <translation>Etikett einlesen</translation>
+    </message>
+    <message>
+        <source>Scan the label now, or paste or type its line into the name.</source>
+        <translation>Jetzt das Etikett einlesen, oder seine Zeile in den Namen einfügen oder tippen.</translation>
+    </message>
+    <message>
+        <source>Filled from the label of %1</source>
+        <translation>Ausgefüllt vom Etikett von %1</translation>
+    </message>
+    <message>
+        <source>This fixture has faults; put them right first.</source>
+        <translation>Diese Vorrichtung hat Fehler; diese zuerst beheben.</translation>
+    </message>
+    <message>
+        <source>This label: no label of a fixture: its line begins with HELDWHEEL FIXTURE</source>
+        <translation>Dieses Etikett: kein Etikett einer Vorrichtung; seine Zeile beginnt mit HELDWHEEL FIXTURE</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is in no label: it holds A to X, 0 to 9, blanks and points; is the scanner set to this keyboard?</source>
+        <translation>Dieses Etikett: „%1“ steht auf keinem Etikett; es hat A bis X, 0 bis 9, Leerzeichen und Punkte. Ist der Leser auf diese Tastatur eingestellt?</translation>
+    </message>
+    <message>
+        <source>This label: the line does not end with CHECK and five digits: scan or copy the whole of it</source>
+        <translation>Dieses Etikett: Die Zeile endet nicht mit CHECK und fünf Ziffern; ganz einlesen oder abschreiben</translation>
+    </message>
+    <message>
+        <source>This label: CHECK: the check number does not fit the line: a character is mistyped, missing or too many</source>
+        <translation>Dieses Etikett: CHECK: Die Prüfzahl passt nicht zur Zeile; ein Zeichen ist vertippt, fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>This label: NAME: a Q stands alone in it; codes stand between two</source>
+        <translation>Dieses Etikett: NAME: Ein Q steht allein darin; ein Code steht zwischen zweien</translation>
+    </message>
+    <message>
+        <source>This label: NAME: '%1' is the code of no character</source>
+        <translation>Dieses Etikett: NAME: „%1“ ist der Code keines Zeichens</translation>
+    </message>
+    <message>
+        <source>This label: KIND: is none of a fixture; there are: %1</source>
+        <translation>Dieses Etikett: KIND: ist keine Art einer Vorrichtung; es gibt: %1</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture</source>
+        <translation>Dieses Etikett: „%1“ ist kein Feld einer Vorrichtung</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture after %2</source>
+        <translation>Dieses Etikett: „%1“ ist nach %2 kein Feld einer Vorrichtung</translation>
+    </message>
+    <message>
+        <source>This label: %1: stands twice</source>
+        <translation>Dieses Etikett: %1: steht zweimal da</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no number</source>
+        <translation>Dieses Etikett: %1: „%2“ ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no count</source>
+        <translation>Dieses Etikett: %1: „%2“ ist keine Anzahl</translation>
+    </message>
+    <message>
+        <source>name: is too long for a label; this fixture takes %1 characters of %2</source>
+        <translation>Name: ist zu lang für ein Etikett; diese Vorrichtung braucht %1 Zeichen von %2</translation>
+    </message>
+    <message>
+        <source>Index of these reports …</source>
+        <translation>Verzeichnis dieser Berichte …</translation>
+    </message>
+    <message>
+        <source>Index of reports</source>
+        <translation>Verzeichnis der Berichte</translation>
+    </message>
+    <message>
+        <source>What stands above the list</source>
+        <translation>Was über der Liste steht</translation>
+    </message>
+    <message>
+        <source>An index is being made</source>
+        <translation>Ein Verzeichnis wird gemacht</translation>
+    </message>
+    <message>
+        <source>%1 of %2 reports read for the index</source>
+        <translation>%1 von %2 Berichten für das Verzeichnis gelesen</translation>
+    </message>
+    <message>
+        <source>Index of one report written to %1</source>
+        <translation>Verzeichnis eines Berichts geschrieben nach %1</translation>
+    </message>
+    <message>
+        <source>Index of %1 reports written to %2</source>
+        <translation>Verzeichnis von %1 Berichten geschrieben nach %2</translation>
+    </message>
+    <message>
+        <source>Not listed: %1</source>
+        <translation>Nicht aufgeführt: %1</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Diese Vorrichtung exportieren</translation>
     </message>
