@@ -3042,6 +3042,8 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>„%1“ ist keine Einheit des Drehmoments; N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm oder ozf·in nehmen</translation>
+    </message>
+    <message>
         <source>new</source>
         <translation>neu</translation>
     </message>

@@ -3042,6 +3042,8 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>«%1» no es una unidad de par; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm u ozf·in</translation>
+    </message>
+    <message>
         <source>new</source>
         <translation>nuevo</translation>
     </message>
