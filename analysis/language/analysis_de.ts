@@ -3451,5 +3451,13 @@
         <source>Changed since %1:</source>
         <translation>Geändert seit %1:</translation>
     </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>wie gemessen, mit Schleppmoment: die Zahl ist um dessen Anteil zu hoch</translation>
+    </message>
 </context>
 </TS>

@@ -3451,5 +3451,13 @@
         <source>Changed since %1:</source>
         <translation>Cambios desde %1:</translation>
     </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>como se leyó, con arrastre: la cifra es demasiado alta en su parte</translation>
+    </message>
 </context>
 </TS>
