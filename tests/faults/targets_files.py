@@ -246,8 +246,11 @@ def names(rng: random.Random) -> str:
 
 @cache
 def _drives() -> list[bytes]:
+    from scipy import interpolate, signal  # before memory is measured
     from scipy.io import wavfile
 
+    assert interpolate.CubicSpline
+    assert signal.butter
     swing = np.sin(np.arange(4800) / 5)
     found = [
         b"time [s],x [m/s^2],y (g)\n" + b"".join(b"%.3f,%.3f,%.4f\n" % (n / 40, n % 7, n % 3) for n in range(420)),
