@@ -2300,6 +2300,18 @@
         <translation>Nicht aufgeführt: %1</translation>
     </message>
     <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>Nicht aufgeführt: %1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: enthält keinen Bericht dieses Programms</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Diese Vorrichtung exportieren</translation>
     </message>

@@ -2300,6 +2300,18 @@
         <translation>No incluidos: %1</translation>
     </message>
     <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>No incluidos: %1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: no contiene ningún informe de este programa</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Exportar este utillaje</translation>
     </message>
