@@ -2449,7 +2449,7 @@
     </message>
     <message>
         <source>cw</source>
-        <translation>im Uhrz.</translation>
+        <translation>im Uhrz.</translation>
     </message>
     <message>
         <source>ccw</source>
@@ -3042,6 +3042,8 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>„%1“ ist keine Einheit des Drehmoments; N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm oder ozf·in nehmen</translation>
+    </message>
+    <message>
         <source>new</source>
         <translation>neu</translation>
     </message>
@@ -3130,6 +3132,10 @@
         <translation>%1 wird als Zeit seit der Zeile davor gelesen</translation>
     </message>
     <message>
+        <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
+        <translation>bei %1 Werten je Sekunde passt das übliche Frequenzband ab %2 Hz nicht: eines unter %3 Hz wählen oder schneller aufzeichnen</translation>
+    </message>
+    <message>
         <source>shim</source>
         <translation>Ausgleichsscheibe</translation>
     </message>
@@ -3144,6 +3150,14 @@
     <message>
         <source>disc spring</source>
         <translation>Tellerfeder</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>links: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>rechts: %1</translation>
     </message>
     <message>
         <source>stack: %1</source>
@@ -3234,6 +3248,14 @@
         <translation>%1 eingebaut (%2)</translation>
     </message>
     <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>Paketdicke links und rechts unterscheidet sich um %1 mm; manche Handbücher fordern %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % der Füllung</translation>
+    </message>
+    <message>
         <source>thickness not stated</source>
         <translation>Dicke nicht angegeben</translation>
     </message>
@@ -3278,6 +3300,10 @@
         <translation>Öl: %1</translation>
     </message>
     <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
         <source>modifier: %1</source>
         <translation>Reibungszusatz: %1</translation>
     </message>
@@ -3290,16 +3316,148 @@
         <translation>Reibungszusatz, Anteil der Füllung: %1</translation>
     </message>
     <message>
+        <source>Build in the axle</source>
+        <translation>Aufbau in der Achse</translation>
+    </message>
+    <message>
+        <source>Built:</source>
+        <translation>Gebaut:</translation>
+    </message>
+    <message>
+        <source>Each pack:</source>
+        <translation>Jedes Paket:</translation>
+    </message>
+    <message>
+        <source>Left pack:</source>
+        <translation>Linkes Paket:</translation>
+    </message>
+    <message>
+        <source>Right pack:</source>
+        <translation>Rechtes Paket:</translation>
+    </message>
+    <message>
+        <source>Preload:</source>
+        <translation>Vorspannung:</translation>
+    </message>
+    <message>
+        <source>Faces:</source>
+        <translation>Flächen:</translation>
+    </message>
+    <message>
+        <source>Filled:</source>
+        <translation>Eingefüllt:</translation>
+    </message>
+    <message>
+        <source>Soaked:</source>
+        <translation>Getränkt:</translation>
+    </message>
+    <message>
+        <source>Friction:</source>
+        <translation>Reibung:</translation>
+    </message>
+    <message>
+        <source>%1 N on each pack</source>
+        <translation>%1 N auf jedes Paket</translation>
+    </message>
+    <message>
+        <source>pinion %1</source>
+        <translation>Ritzel %1</translation>
+    </message>
+    <message>
+        <source>nothing that is stated of both</source>
+        <translation>nichts, was von beiden angegeben ist</translation>
+    </message>
+    <message>
+        <source>each pack: %1</source>
+        <translation>jedes Paket: %1</translation>
+    </message>
+    <message>
+        <source>pack mean, drag taken off</source>
+        <translation>Paketmittel, Schleppmoment abgezogen</translation>
+    </message>
+    <message>
+        <source>build sheet: of the entries used</source>
+        <translation>Aufbaublatt: der verwendeten Einträge</translation>
+    </message>
+    <message>
+        <source>second test</source>
+        <translation>zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>Second test: %1</source>
+        <translation>Zweite Prüfung: %1</translation>
+    </message>
+    <message>
+        <source>agrees</source>
+        <translation>stimmt überein</translation>
+    </message>
+    <message>
+        <source>does not agree</source>
+        <translation>stimmt nicht überein</translation>
+    </message>
+    <message>
+        <source>first</source>
+        <translation>erste</translation>
+    </message>
+    <message>
+        <source>second</source>
+        <translation>zweite</translation>
+    </message>
+    <message>
+        <source>second − first</source>
+        <translation>zweite − erste</translation>
+    </message>
+    <message>
+        <source>First:</source>
+        <translation>Erste:</translation>
+    </message>
+    <message>
+        <source>Second:</source>
+        <translation>Zweite:</translation>
+    </message>
+    <message>
+        <source>Mind:</source>
+        <translation>Beachten:</translation>
+    </message>
+    <message>
+        <source>operator not stated</source>
+        <translation>Prüfer nicht angegeben</translation>
+    </message>
+    <message>
+        <source>transducer not stated</source>
+        <translation>Aufnehmer nicht angegeben</translation>
+    </message>
+    <message>
         <source>Agrees: |E_n| ≤ 1, by √(U₁² + U₂²) (ISO 13528); what both share counts twice.</source>
-        <translation>Stimmt überein: |E_n| ≤ 1, mit √(U₁² + U₂²) (ISO 13528); was beide gemeinsam haben, zählt doppelt.</translation>
+        <translation>Übereinstimmung: |E_n| ≤ 1, mit √(U₁² + U₂²) (ISO 13528); was beide gemeinsam haben, zählt doppelt.</translation>
     </message>
     <message>
         <source>Not compared by the program before the second was signed.</source>
         <translation>Vom Programm nicht verglichen, bevor die zweite unterschrieben war.</translation>
     </message>
     <message>
-        <source>Build in the axle</source>
-        <translation>Aufbau in der Achse</translation>
+        <source>the operator is not stated in both</source>
+        <translation>der Prüfer ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>the transducer is not stated in both</source>
+        <translation>der Aufnehmer ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 weitere</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Geändert seit %1:</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>wie gemessen, mit Schleppmoment: die Zahl ist um dessen Anteil zu hoch</translation>
     </message>
     <message>
         <source>Built</source>
@@ -3362,48 +3520,8 @@
         <translation>Zweite</translation>
     </message>
     <message>
-        <source>first</source>
-        <translation>erste</translation>
-    </message>
-    <message>
-        <source>second</source>
-        <translation>zweite</translation>
-    </message>
-    <message>
-        <source>second − first</source>
-        <translation>zweite − erste</translation>
-    </message>
-    <message>
-        <source>second test</source>
-        <translation>zweite Prüfung</translation>
-    </message>
-    <message>
         <source>Second test</source>
         <translation>Zweite Prüfung</translation>
-    </message>
-    <message>
-        <source>agrees</source>
-        <translation>stimmt überein</translation>
-    </message>
-    <message>
-        <source>does not agree</source>
-        <translation>stimmt nicht überein</translation>
-    </message>
-    <message>
-        <source>cannot be told</source>
-        <translation>lässt sich nicht sagen</translation>
-    </message>
-    <message>
-        <source>%1 N on each pack</source>
-        <translation>%1 N auf jedes Paket</translation>
-    </message>
-    <message>
-        <source>pinion %1</source>
-        <translation>Ritzel %1</translation>
-    </message>
-    <message>
-        <source>%1 % of the fill</source>
-        <translation>%1 % der Füllung</translation>
     </message>
     <message>
         <source>its two entries</source>
@@ -3414,40 +3532,8 @@
         <translation>ihr Eintrag</translation>
     </message>
     <message>
-        <source>operator not stated</source>
-        <translation>Prüfer nicht angegeben</translation>
-    </message>
-    <message>
-        <source>transducer not stated</source>
-        <translation>Aufnehmer nicht angegeben</translation>
-    </message>
-    <message>
-        <source>the operator is not stated in both</source>
-        <translation>der Prüfer ist nicht in beiden angegeben</translation>
-    </message>
-    <message>
-        <source>the transducer is not stated in both</source>
-        <translation>der Aufnehmer ist nicht in beiden angegeben</translation>
-    </message>
-    <message>
         <source>%1 is not stated in both</source>
         <translation>%1 ist nicht in beiden angegeben</translation>
-    </message>
-    <message>
-        <source>as read, drag included: the figure is too high by the drag's share</source>
-        <translation>wie abgelesen, samt Schleppmoment: die Zahl ist um dessen Anteil zu hoch</translation>
-    </message>
-    <message>
-        <source>pack mean, drag taken off</source>
-        <translation>Paketmittel, Schleppmoment abgezogen</translation>
-    </message>
-    <message>
-        <source>nothing that is stated of both</source>
-        <translation>nichts, was von beiden angegeben ist</translation>
-    </message>
-    <message>
-        <source>%1 more</source>
-        <translation>%1 weitere</translation>
     </message>
     <message>
         <source>%1: is the sheet of axle %2; the recording is of %3</source>

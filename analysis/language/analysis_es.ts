@@ -3042,6 +3042,8 @@
     <message>
         <source>'%1' is no torque unit; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm or ozf·in</source>
         <translation>«%1» no es una unidad de par; use N·m (Nm), lbf·ft (ft-lb), lbf·in (in-lb), kgf·m, kgf·cm u ozf·in</translation>
+    </message>
+    <message>
         <source>new</source>
         <translation>nuevo</translation>
     </message>
@@ -3130,6 +3132,10 @@
         <translation>%1 se lee como el tiempo desde la fila anterior</translation>
     </message>
     <message>
+        <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
+        <translation>con %1 muestras por segundo no cabe la banda de frecuencias usual desde %2 Hz: elija una por debajo de %3 Hz, o registre más rápido</translation>
+    </message>
+    <message>
         <source>shim</source>
         <translation>suplemento</translation>
     </message>
@@ -3144,6 +3150,14 @@
     <message>
         <source>disc spring</source>
         <translation>muelle de disco</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>izquierda: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>derecha: %1</translation>
     </message>
     <message>
         <source>stack: %1</source>
@@ -3234,6 +3248,14 @@
         <translation>%1 puesto (%2)</translation>
     </message>
     <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>el grosor izquierdo y el derecho difieren en %1 mm; algunos manuales piden %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % del llenado</translation>
+    </message>
+    <message>
         <source>thickness not stated</source>
         <translation>grosor sin indicar</translation>
     </message>
@@ -3278,6 +3300,10 @@
         <translation>aceite: %1</translation>
     </message>
     <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
         <source>modifier: %1</source>
         <translation>modificador: %1</translation>
     </message>
@@ -3290,16 +3316,148 @@
         <translation>modificador, parte del llenado: %1</translation>
     </message>
     <message>
+        <source>Build in the axle</source>
+        <translation>Montaje en el eje</translation>
+    </message>
+    <message>
+        <source>Built:</source>
+        <translation>Montado:</translation>
+    </message>
+    <message>
+        <source>Each pack:</source>
+        <translation>Cada paquete:</translation>
+    </message>
+    <message>
+        <source>Left pack:</source>
+        <translation>Paquete izquierdo:</translation>
+    </message>
+    <message>
+        <source>Right pack:</source>
+        <translation>Paquete derecho:</translation>
+    </message>
+    <message>
+        <source>Preload:</source>
+        <translation>Precarga:</translation>
+    </message>
+    <message>
+        <source>Faces:</source>
+        <translation>Caras:</translation>
+    </message>
+    <message>
+        <source>Filled:</source>
+        <translation>Llenado:</translation>
+    </message>
+    <message>
+        <source>Soaked:</source>
+        <translation>Impregnado:</translation>
+    </message>
+    <message>
+        <source>Friction:</source>
+        <translation>Fricción:</translation>
+    </message>
+    <message>
+        <source>%1 N on each pack</source>
+        <translation>%1 N en cada paquete</translation>
+    </message>
+    <message>
+        <source>pinion %1</source>
+        <translation>piñón %1</translation>
+    </message>
+    <message>
+        <source>nothing that is stated of both</source>
+        <translation>nada que conste de ambos</translation>
+    </message>
+    <message>
+        <source>each pack: %1</source>
+        <translation>cada paquete: %1</translation>
+    </message>
+    <message>
+        <source>pack mean, drag taken off</source>
+        <translation>media de paquetes, arrastre descontado</translation>
+    </message>
+    <message>
+        <source>build sheet: of the entries used</source>
+        <translation>hoja de montaje: de las entradas usadas</translation>
+    </message>
+    <message>
+        <source>second test</source>
+        <translation>segundo ensayo</translation>
+    </message>
+    <message>
+        <source>Second test: %1</source>
+        <translation>Segundo ensayo: %1</translation>
+    </message>
+    <message>
+        <source>agrees</source>
+        <translation>concuerda</translation>
+    </message>
+    <message>
+        <source>does not agree</source>
+        <translation>no concuerda</translation>
+    </message>
+    <message>
+        <source>first</source>
+        <translation>primero</translation>
+    </message>
+    <message>
+        <source>second</source>
+        <translation>segundo</translation>
+    </message>
+    <message>
+        <source>second − first</source>
+        <translation>segundo − primero</translation>
+    </message>
+    <message>
+        <source>First:</source>
+        <translation>Primero:</translation>
+    </message>
+    <message>
+        <source>Second:</source>
+        <translation>Segundo:</translation>
+    </message>
+    <message>
+        <source>Mind:</source>
+        <translation>Atención:</translation>
+    </message>
+    <message>
+        <source>operator not stated</source>
+        <translation>operario sin indicar</translation>
+    </message>
+    <message>
+        <source>transducer not stated</source>
+        <translation>transductor sin indicar</translation>
+    </message>
+    <message>
         <source>Agrees: |E_n| ≤ 1, by √(U₁² + U₂²) (ISO 13528); what both share counts twice.</source>
-        <translation>Concuerda: |E_n| ≤ 1, con √(U₁² + U₂²) (ISO 13528); lo que ambas comparten cuenta dos veces.</translation>
+        <translation>Concuerda: |E_n| ≤ 1, con √(U₁² + U₂²) (ISO 13528); lo que ambos comparten cuenta dos veces.</translation>
     </message>
     <message>
         <source>Not compared by the program before the second was signed.</source>
-        <translation>El programa no las comparó antes de firmarse la segunda.</translation>
+        <translation>No comparado por el programa antes de firmarse el segundo.</translation>
     </message>
     <message>
-        <source>Build in the axle</source>
-        <translation>Montaje en el eje</translation>
+        <source>the operator is not stated in both</source>
+        <translation>el operario no consta en ambos</translation>
+    </message>
+    <message>
+        <source>the transducer is not stated in both</source>
+        <translation>el transductor no consta en ambos</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 más</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Cambios desde %1:</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>como se leyó, con arrastre: la cifra es demasiado alta en su parte</translation>
     </message>
     <message>
         <source>Built</source>
@@ -3362,48 +3520,8 @@
         <translation>Segunda</translation>
     </message>
     <message>
-        <source>first</source>
-        <translation>primera</translation>
-    </message>
-    <message>
-        <source>second</source>
-        <translation>segunda</translation>
-    </message>
-    <message>
-        <source>second − first</source>
-        <translation>segunda − primera</translation>
-    </message>
-    <message>
-        <source>second test</source>
-        <translation>segunda prueba</translation>
-    </message>
-    <message>
         <source>Second test</source>
         <translation>Segunda prueba</translation>
-    </message>
-    <message>
-        <source>agrees</source>
-        <translation>concuerda</translation>
-    </message>
-    <message>
-        <source>does not agree</source>
-        <translation>no concuerda</translation>
-    </message>
-    <message>
-        <source>cannot be told</source>
-        <translation>no se puede decir</translation>
-    </message>
-    <message>
-        <source>%1 N on each pack</source>
-        <translation>%1 N en cada paquete</translation>
-    </message>
-    <message>
-        <source>pinion %1</source>
-        <translation>piñón %1</translation>
-    </message>
-    <message>
-        <source>%1 % of the fill</source>
-        <translation>%1 % del llenado</translation>
     </message>
     <message>
         <source>its two entries</source>
@@ -3414,40 +3532,8 @@
         <translation>su entrada</translation>
     </message>
     <message>
-        <source>operator not stated</source>
-        <translation>operario no indicado</translation>
-    </message>
-    <message>
-        <source>transducer not stated</source>
-        <translation>transductor no indicado</translation>
-    </message>
-    <message>
-        <source>the operator is not stated in both</source>
-        <translation>el operario no está indicado en ambas</translation>
-    </message>
-    <message>
-        <source>the transducer is not stated in both</source>
-        <translation>el transductor no está indicado en ambas</translation>
-    </message>
-    <message>
         <source>%1 is not stated in both</source>
         <translation>%1 no está indicado en ambas</translation>
-    </message>
-    <message>
-        <source>as read, drag included: the figure is too high by the drag's share</source>
-        <translation>tal como se leyó, con arrastre: la cifra es demasiado alta por la parte del arrastre</translation>
-    </message>
-    <message>
-        <source>pack mean, drag taken off</source>
-        <translation>media de paquetes, arrastre descontado</translation>
-    </message>
-    <message>
-        <source>nothing that is stated of both</source>
-        <translation>nada que esté indicado en ambos</translation>
-    </message>
-    <message>
-        <source>%1 more</source>
-        <translation>%1 más</translation>
     </message>
     <message>
         <source>%1: is the sheet of axle %2; the recording is of %3</source>

@@ -75,7 +75,7 @@ class DialPage(Page):
             shapes += [Polyline(upright, colour, 0.8), Ring(x, y(line.nm / per_unit), colour)]
             number = f"{line.number} ✗" if line.left_out else f"{line.number}"
             shapes.append(Text(x, bottom + 11, number, 7, MUTED, "middle"))
-        shapes.append(Text(LEFT, TOP - 6, f"torque at the axle, {self.unit}", 7.5, INK, bold=True))
+        shapes.append(Text(LEFT, TOP - 6, f"torque at the axle{APART}, {self.unit}", 7.5, INK, bold=True))
         return Drawing(width, height, tuple(shapes), f"{len(lines)} readings of a dial with their intervals")
 
     def legend(self) -> str:

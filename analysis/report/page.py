@@ -120,7 +120,8 @@ class Page:
             lower, upper = result.bounds.torques
             limit = (lower and lower / per_unit, upper and upper / per_unit)
         marks = [self._mark(pull, per_unit) for pull in m.pulls]
-        axis = which + ("torque at the axle" if m.factor is not None else "torque at the sensor")
+        axis = "torque at the axle" if m.factor is not None else "torque at the sensor"
+        axis = f"{which}{APART}: {APART}{axis}{APART}" if which else f"{axis}{APART}"
         return trace_drawing(
             m.time_s,
             m.torque_nm * scale,

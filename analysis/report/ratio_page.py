@@ -66,7 +66,7 @@ class RatioPage(Page):
         size = ((self.issue.paper.width - GAP) / 2, HEIGHTS[self.issue.kind])
         reach = [nm for half in self.material.halves for nm in _reach(half)]
         also = (min(reach), max(reach)) if reach else ()
-        left, right = self.trace(size, "in gear: ", also), self.neutral.trace(size, "neutral: ", also)
+        left, right = self.trace(size, "in gear", also), self.neutral.trace(size, "neutral", also)
         return beside(left, right, GAP, f"In gear: {APART}{left.about}{APART}. {APART}Neutral: {APART}{right.about}")
 
     def pulls(self) -> Iterator[Section]:

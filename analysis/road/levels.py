@@ -141,6 +141,11 @@ def band_for(kind: str, rate_hz: float, asked: tuple[float, float] | None = None
     most = HIGHEST * rate_hz
     if asked is None:
         high = min(high, most)
+        if high < 1.2 * low:
+            raise InputError(
+                f"at {rate_hz:g} samples a second the usual frequency band from {low:g} Hz does not fit: choose one "
+                f"below {most:g} Hz, or record faster"
+            )
     if not 0 < low < high <= most or high < 1.2 * low:
         raise InputError(
             f"the frequency band {low:g} to {high:g} Hz does not fit: at {rate_hz:g} samples a second it must lie "

@@ -176,13 +176,13 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
         exceeded = x[at] * (1 + FALL) + 3 * noise
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
-        if x[high] <= exceeded:
+        if high == at or not x[high] > exceeded:
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
             late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
             return top, float(max(x[top] - passed, late - x[top], 0.0))
         if x[at] > RIVAL * slip_nm:
             passed = min(passed, x[at])
-        at = _running_peak(t, x, at + int(np.argmax(x[at:] > exceeded)), noise)
+        at = _running_peak(t, x, at + 1 + int(np.argmax(x[at + 1 :] > exceeded)), noise)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:

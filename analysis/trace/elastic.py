@@ -142,6 +142,8 @@ def _line(x: Floats, y: Floats) -> tuple[float, float, float, float]:
 
 
 def _slope(x: Floats, y: Floats, part: np.ndarray[tuple[int], np.dtype[np.bool_]]) -> float:
+    if not part.any():
+        return 0.0
     dx = x[part] - x[part].mean()
     norm = float(dx @ dx)
     return float(dx @ y[part]) / norm if norm > 0 else 0.0

@@ -222,7 +222,7 @@ def _kept(t: Floats, x: Floats, step: float, short_s: float, band: float, cycles
             level, other_nm = longest_level(x, steady, round(SHORT_S / step))
             steady &= level
         steady &= t >= _over(t, x, steady, step)
-    if steady.sum() * step >= LEAST_S:
+    if steady.sum() * step >= LEAST_S and steady.sum() > 1:
         return _Kept(steady, climb, other_nm, uneven=False)
     steady = _steady(t, x, step, short_s, UNEVEN * band)
     if steady.sum() * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
@@ -230,7 +230,7 @@ def _kept(t: Floats, x: Floats, step: float, short_s: float, band: float, cycles
     climb = _climb(x[steady])
     level, other_nm = longest_level(x, steady, round(SHORT_S / step))
     steady &= level
-    return _Kept(steady, climb, other_nm, uneven=True) if steady.any() else None
+    return _Kept(steady, climb, other_nm, uneven=True) if steady.sum() > 1 else None
 
 
 def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:

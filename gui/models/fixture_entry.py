@@ -18,6 +18,7 @@ from gui.models.typed import length_mm, quantity
 from logger.edges.units import parse_stud_circle
 from logger.errors import DescriptionError, InputError, QuantityError
 from logger.header import Lever
+from logger.instruments.fixture_line import lever_of_line, line_in
 
 if TYPE_CHECKING:
     from analysis.identify.stud_circle import StudCircle
@@ -38,6 +39,9 @@ FIELDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "weight_kg": ("Weight of the lever", "1.2 kg, if known", _TORQUE),
     "centroid_mm": ("Its centre of mass from the drive", "200 mm", _TORQUE),
 }
+UNSHOWN = ("grip_mark_mm", "gauge_mm")
+"""Of a torque wrench that bends: they come from a file or a label, and no field shows them."""
+
 _KINDS: dict[str, tuple[Kind, float]] = {
     "mm": ("length", 1e3),
     "deg": ("angle", 57.29577951308232),
@@ -69,7 +73,10 @@ class CheckedFixture:
 
 
 def check(draft: FixtureDraft) -> CheckedFixture:
-    """Check a draft and work its factor out."""
+    """Check a draft and work its factor out; a label's line in the place of its name is no fixture yet."""
+    scanned, why = read_label(draft.name)
+    if scanned is not None or why:
+        return CheckedFixture(None, None, {"name": why})
     wrong: dict[str, str] = {}
     lever = lever_of(draft, wrong)
     try:
@@ -81,6 +88,17 @@ def check(draft: FixtureDraft) -> CheckedFixture:
         return CheckedFixture(None, None, wrong)
     factor = fixture.factor if fixture.reads == "torque" else None
     return CheckedFixture(lever, factor, {}, fixture.notes)
+
+
+def read_label(text: str) -> tuple[Lever | None, str]:
+    """Give the fixture whose label was scanned into a text, or why that line cannot be read; neither: it has none."""
+    line = line_in(text)
+    if not line:
+        return None, ""
+    try:
+        return lever_of_line(line), ""
+    except InputError as error:
+        return None, f"This label: {error}"
 
 
 def lever_of(draft: FixtureDraft, wrong: dict[str, str]) -> Lever:
@@ -95,7 +113,17 @@ def lever_of(draft: FixtureDraft, wrong: dict[str, str]) -> Lever:
                 values[key] = number
     if "chord_mm" in values:
         values["chord_apart"] = int(draft.apart)
+    if draft.before is not None and draft.before.fixture == draft.kind:
+        _keep_unshown(draft.before, values)
     return msgspec.convert(values, Lever)
+
+
+def _keep_unshown(before: Lever, values: dict[str, object]) -> None:
+    """Keep what no field shows of the lever that they were filled from: an uncertainty as long as its value stays."""
+    for key in (key for key in Lever.__struct_fields__ if key.startswith(UNSHOWN) or key.endswith("_u")):
+        value, known = key.removesuffix("_u"), getattr(before, key)
+        if known is not None and (value not in FIELDS or values.get(value) == getattr(before, value)):
+            values[key] = known
 
 
 def circle_of(draft: FixtureDraft) -> tuple[StudCircle | None, str]:

@@ -39,7 +39,7 @@ class DetailsDialog(QDialog):
         self.forms: dict[str, Editor] = {
             "Job": JobEditor(tester),
             "Axle": AxleEditor(shared, self.card),
-            "Fixture": FixtureEditor(shared, self.card),
+            "Fixture": FixtureEditor(shared, self.card, lambda: worker),
             "Limit": LimitEditor(shared, self.card),
         }
         self._stack = QStackedWidget()

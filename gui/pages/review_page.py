@@ -19,6 +19,7 @@ from gui.models.ratio import halves_of
 from gui.models.state import Notice
 from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
+from gui.pages.index_part import IndexPart
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
@@ -60,6 +61,7 @@ class ReviewPage(QWidget):
         self.notice = NoticeBar()
         self.undo = Undo()
         self.written = WrittenBar()
+        self.index = IndexPart(self.worker, self.written, self.say, self._failed, self)
         self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
@@ -280,6 +282,7 @@ class ReviewPage(QWidget):
             ("Customer's page", partial(self.make_page, "customer")),
             ("Page under another name …", partial(self._ask_export, "report.pdf")),
             ("Engineer's page with a second test …", self._ask_second),
+            ("Index of these reports …", self.ask_index),
         ]
 
     def show_drive(self, path: str = "") -> None:
@@ -301,6 +304,11 @@ class ReviewPage(QWidget):
             dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
             dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
             dialog.open()
+
+    def ask_index(self) -> None:
+        """Make an index of the reports that lie beside the recording that is chosen, or in the folder on screen."""
+        chosen = self.list.selected()
+        self.index.ask(Path(chosen[0].path).parent if chosen else self.folder)
 
     def show_folder(self) -> None:
         """Open the folder of the recording that is chosen."""

@@ -2184,6 +2184,134 @@
         <translation>Aufnehmer importieren</translation>
     </message>
     <message>
+        <source>Label</source>
+        <translation>Etikett</translation>
+    </message>
+    <message>
+        <source>A label with a QR code for the lever: print it, or scan one</source>
+        <translation>Ein Etikett mit QR-Code für den Hebel: drucken, oder eines einlesen</translation>
+    </message>
+    <message>
+        <source>Print a label …</source>
+        <translation>Etikett drucken …</translation>
+    </message>
+    <message>
+        <source>Save a label …</source>
+        <translation>Etikett speichern …</translation>
+    </message>
+    <message>
+        <source>Scan a label</source>
+        <translation>Etikett einlesen</translation>
+    </message>
+    <message>
+        <source>Scan the label now, or paste or type its line into the name.</source>
+        <translation>Jetzt das Etikett einlesen, oder seine Zeile in den Namen einfügen oder tippen.</translation>
+    </message>
+    <message>
+        <source>Filled from the label of %1</source>
+        <translation>Ausgefüllt vom Etikett von %1</translation>
+    </message>
+    <message>
+        <source>This fixture has faults; put them right first.</source>
+        <translation>Diese Vorrichtung hat Fehler; diese zuerst beheben.</translation>
+    </message>
+    <message>
+        <source>This label: no label of a fixture: its line begins with HELDWHEEL FIXTURE</source>
+        <translation>Dieses Etikett: kein Etikett einer Vorrichtung; seine Zeile beginnt mit HELDWHEEL FIXTURE</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is in no label: it holds A to X, 0 to 9, blanks and points; is the scanner set to this keyboard?</source>
+        <translation>Dieses Etikett: „%1“ steht auf keinem Etikett; es hat A bis X, 0 bis 9, Leerzeichen und Punkte. Ist der Leser auf diese Tastatur eingestellt?</translation>
+    </message>
+    <message>
+        <source>This label: the line does not end with CHECK and five digits: scan or copy the whole of it</source>
+        <translation>Dieses Etikett: Die Zeile endet nicht mit CHECK und fünf Ziffern; ganz einlesen oder abschreiben</translation>
+    </message>
+    <message>
+        <source>This label: CHECK: the check number does not fit the line: a character is mistyped, missing or too many</source>
+        <translation>Dieses Etikett: CHECK: Die Prüfzahl passt nicht zur Zeile; ein Zeichen ist vertippt, fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>This label: NAME: a Q stands alone in it; codes stand between two</source>
+        <translation>Dieses Etikett: NAME: Ein Q steht allein darin; ein Code steht zwischen zweien</translation>
+    </message>
+    <message>
+        <source>This label: NAME: '%1' is the code of no character</source>
+        <translation>Dieses Etikett: NAME: „%1“ ist der Code keines Zeichens</translation>
+    </message>
+    <message>
+        <source>This label: KIND: is none of a fixture; there are: %1</source>
+        <translation>Dieses Etikett: KIND: ist keine Art einer Vorrichtung; es gibt: %1</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture</source>
+        <translation>Dieses Etikett: „%1“ ist kein Feld einer Vorrichtung</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture after %2</source>
+        <translation>Dieses Etikett: „%1“ ist nach %2 kein Feld einer Vorrichtung</translation>
+    </message>
+    <message>
+        <source>This label: %1: stands twice</source>
+        <translation>Dieses Etikett: %1: steht zweimal da</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no number</source>
+        <translation>Dieses Etikett: %1: „%2“ ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no count</source>
+        <translation>Dieses Etikett: %1: „%2“ ist keine Anzahl</translation>
+    </message>
+    <message>
+        <source>name: is too long for a label; this fixture takes %1 characters of %2</source>
+        <translation>Name: ist zu lang für ein Etikett; diese Vorrichtung braucht %1 Zeichen von %2</translation>
+    </message>
+    <message>
+        <source>Index of these reports …</source>
+        <translation>Verzeichnis dieser Berichte …</translation>
+    </message>
+    <message>
+        <source>Index of reports</source>
+        <translation>Verzeichnis der Berichte</translation>
+    </message>
+    <message>
+        <source>What stands above the list</source>
+        <translation>Was über der Liste steht</translation>
+    </message>
+    <message>
+        <source>An index is being made</source>
+        <translation>Ein Verzeichnis wird gemacht</translation>
+    </message>
+    <message>
+        <source>%1 of %2 reports read for the index</source>
+        <translation>%1 von %2 Berichten für das Verzeichnis gelesen</translation>
+    </message>
+    <message>
+        <source>Index of one report written to %1</source>
+        <translation>Verzeichnis eines Berichts geschrieben nach %1</translation>
+    </message>
+    <message>
+        <source>Index of %1 reports written to %2</source>
+        <translation>Verzeichnis von %1 Berichten geschrieben nach %2</translation>
+    </message>
+    <message>
+        <source>Not listed: %1</source>
+        <translation>Nicht aufgeführt: %1</translation>
+    </message>
+    <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>Nicht aufgeführt: %1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: enthält keinen Bericht dieses Programms</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Diese Vorrichtung exportieren</translation>
     </message>
@@ -2452,18 +2580,6 @@
         <translation>Wie gemessen verwendet; übliche Lochkreise in der Nähe:</translation>
     </message>
     <message>
-        <source>left: %1</source>
-        <translation>links: %1</translation>
-    </message>
-    <message>
-        <source>right: %1</source>
-        <translation>rechts: %1</translation>
-    </message>
-    <message>
-        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
-        <translation>Paketdicke links und rechts unterscheidet sich um %1 mm; manche Handbücher fordern %2</translation>
-    </message>
-    <message>
         <source>Put clutch plate on the card</source>
         <translation>Lamellen auf die Karte</translation>
     </message>
@@ -2618,10 +2734,6 @@
     <message>
         <source>sheet of %1</source>
         <translation>Blatt vom %1</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
     </message>
     <message>
         <source>%1 l, %2</source>
@@ -3878,10 +3990,6 @@
     <message>
         <source>Kept as the build of %1 of axle %2.</source>
         <translation>Behalten als Aufbau vom %1 der Achse %2.</translation>
-    </message>
-    <message>
-        <source>Changed since %1:</source>
-        <translation>Geändert seit %1:</translation>
     </message>
     <message>
         <source>Nothing is otherwise than in %1.</source>

@@ -2184,6 +2184,134 @@
         <translation>Importar un transductor</translation>
     </message>
     <message>
+        <source>Label</source>
+        <translation>Etiqueta</translation>
+    </message>
+    <message>
+        <source>A label with a QR code for the lever: print it, or scan one</source>
+        <translation>Una etiqueta con código QR para la palanca: imprimirla o leer una</translation>
+    </message>
+    <message>
+        <source>Print a label …</source>
+        <translation>Imprimir una etiqueta …</translation>
+    </message>
+    <message>
+        <source>Save a label …</source>
+        <translation>Guardar una etiqueta …</translation>
+    </message>
+    <message>
+        <source>Scan a label</source>
+        <translation>Leer una etiqueta</translation>
+    </message>
+    <message>
+        <source>Scan the label now, or paste or type its line into the name.</source>
+        <translation>Lea ahora la etiqueta, o pegue o escriba su línea en el nombre.</translation>
+    </message>
+    <message>
+        <source>Filled from the label of %1</source>
+        <translation>Rellenado con la etiqueta de %1</translation>
+    </message>
+    <message>
+        <source>This fixture has faults; put them right first.</source>
+        <translation>Este utillaje tiene errores; corríjalos primero.</translation>
+    </message>
+    <message>
+        <source>This label: no label of a fixture: its line begins with HELDWHEEL FIXTURE</source>
+        <translation>Esta etiqueta: no es la de un utillaje; su línea empieza por HELDWHEEL FIXTURE</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is in no label: it holds A to X, 0 to 9, blanks and points; is the scanner set to this keyboard?</source>
+        <translation>Esta etiqueta: «%1» no está en ninguna etiqueta; tiene de A a X, de 0 a 9, espacios y puntos. ¿Está el lector ajustado a este teclado?</translation>
+    </message>
+    <message>
+        <source>This label: the line does not end with CHECK and five digits: scan or copy the whole of it</source>
+        <translation>Esta etiqueta: la línea no acaba con CHECK y cinco cifras; léala o cópiela entera</translation>
+    </message>
+    <message>
+        <source>This label: CHECK: the check number does not fit the line: a character is mistyped, missing or too many</source>
+        <translation>Esta etiqueta: CHECK: el número de control no concuerda con la línea; hay un carácter mal escrito, de menos o de más</translation>
+    </message>
+    <message>
+        <source>This label: NAME: a Q stands alone in it; codes stand between two</source>
+        <translation>Esta etiqueta: NAME: hay una Q suelta; un código va entre dos</translation>
+    </message>
+    <message>
+        <source>This label: NAME: '%1' is the code of no character</source>
+        <translation>Esta etiqueta: NAME: «%1» no es el código de ningún carácter</translation>
+    </message>
+    <message>
+        <source>This label: KIND: is none of a fixture; there are: %1</source>
+        <translation>Esta etiqueta: KIND: no es ninguna clase de utillaje; hay: %1</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture</source>
+        <translation>Esta etiqueta: «%1» no es ningún campo de un utillaje</translation>
+    </message>
+    <message>
+        <source>This label: '%1' is no field of a fixture after %2</source>
+        <translation>Esta etiqueta: «%1» no es ningún campo de un utillaje después de %2</translation>
+    </message>
+    <message>
+        <source>This label: %1: stands twice</source>
+        <translation>Esta etiqueta: %1: aparece dos veces</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no number</source>
+        <translation>Esta etiqueta: %1: «%2» no es ningún número</translation>
+    </message>
+    <message>
+        <source>This label: %1: '%2' is no count</source>
+        <translation>Esta etiqueta: %1: «%2» no es ninguna cantidad entera</translation>
+    </message>
+    <message>
+        <source>name: is too long for a label; this fixture takes %1 characters of %2</source>
+        <translation>nombre: es demasiado largo para una etiqueta; este utillaje ocupa %1 caracteres de %2</translation>
+    </message>
+    <message>
+        <source>Index of these reports …</source>
+        <translation>Índice de estos informes …</translation>
+    </message>
+    <message>
+        <source>Index of reports</source>
+        <translation>Índice de informes</translation>
+    </message>
+    <message>
+        <source>What stands above the list</source>
+        <translation>Lo que figura sobre la lista</translation>
+    </message>
+    <message>
+        <source>An index is being made</source>
+        <translation>Se está haciendo un índice</translation>
+    </message>
+    <message>
+        <source>%1 of %2 reports read for the index</source>
+        <translation>%1 de %2 informes leídos para el índice</translation>
+    </message>
+    <message>
+        <source>Index of one report written to %1</source>
+        <translation>Índice de un informe escrito en %1</translation>
+    </message>
+    <message>
+        <source>Index of %1 reports written to %2</source>
+        <translation>Índice de %1 informes escrito en %2</translation>
+    </message>
+    <message>
+        <source>Not listed: %1</source>
+        <translation>No incluidos: %1</translation>
+    </message>
+    <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>No incluidos: %1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: no contiene ningún informe de este programa</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Exportar este utillaje</translation>
     </message>
@@ -2452,18 +2580,6 @@
         <translation>En uso como se midió; círculos comunes cercanos:</translation>
     </message>
     <message>
-        <source>left: %1</source>
-        <translation>izquierda: %1</translation>
-    </message>
-    <message>
-        <source>right: %1</source>
-        <translation>derecha: %1</translation>
-    </message>
-    <message>
-        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
-        <translation>el grosor izquierdo y el derecho difieren en %1 mm; algunos manuales piden %2</translation>
-    </message>
-    <message>
         <source>Put clutch plate on the card</source>
         <translation>Poner de discos en la ficha</translation>
     </message>
@@ -2618,10 +2734,6 @@
     <message>
         <source>sheet of %1</source>
         <translation>hoja del %1</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>no se sabe</translation>
     </message>
     <message>
         <source>%1 l, %2</source>
@@ -3878,10 +3990,6 @@
     <message>
         <source>Kept as the build of %1 of axle %2.</source>
         <translation>Guardado como montaje del %1 del eje %2.</translation>
-    </message>
-    <message>
-        <source>Changed since %1:</source>
-        <translation>Cambios desde %1:</translation>
     </message>
     <message>
         <source>Nothing is otherwise than in %1.</source>

@@ -42,8 +42,16 @@ _RATES: Final = (20.0, 1e6)
 _MOST_BYTES: Final = 1 << 28  # of a table
 _GAP: Final = 4.0
 """Readings further apart than this many usual steps have a gap between them."""
+_SAME: Final = 0.01
+"""Readings closer together than this many usual steps are one."""
+
 _JITTER: Final = 0.05
 """Times that stay so close to even ones, in steps, are taken as even."""
+
+_MOST_M_S2: Final = 1e7
+_MOST_TIME_S: Final = 1e10
+_MOST_GAPS: Final = 20.0
+"""Times that reach over so many times what the readings fill are faulty."""
 
 _UNITS: Final = {
     **dict.fromkeys(("m/s²", "m/s^2", "m/s2", "m/s/s", "m·s⁻²", "ms^-2", "m s-2", "m/s**2"), 1.0),
@@ -159,7 +167,7 @@ def _table(grid: Grid, file: str) -> Vibration:
     values = np.column_stack(
         [numbers(raw[at], mark).values * _UNITS[heads[at].unit.lower().replace(" ", "")] for at in places]
     )
-    good = np.isfinite(time_s) & np.isfinite(values).all(axis=1)
+    good = (np.abs(time_s) < _MOST_TIME_S) & (np.abs(values) < _MOST_M_S2).all(axis=1)
     if not good.all():
         notes.append(f"{int((~good).sum())} rows without a time or an acceleration are passed over")
     return _even(file, time_s[good], values[good], tuple(heads[at].name for at in places), notes)
@@ -187,21 +195,26 @@ def _even(file: str, time_s: Floats, values: Floats, names: tuple[str, ...], not
 
     order = np.argsort(time_s, kind="stable")
     time_s, values = time_s[order], values[order]
-    once = np.concatenate([[True], np.diff(time_s) > 0]) if len(time_s) else np.zeros(0, bool)
+    steps = np.diff(time_s)
+    least = _SAME * float(np.median(steps[steps > 0])) if (steps > 0).any() else 0.0
+    once = np.concatenate([[True], steps > least]) if len(time_s) else np.zeros(0, bool)
     time_s, values = time_s[once], values[once]
     if len(time_s) < 2:
         raise FileError(f"{file}: has {len(time_s)} readings of acceleration; export the recording anew")
     steps = np.diff(time_s)
     step = float(np.mean(steps[steps <= _GAP * np.median(steps)]))
-    if not _RATES[0] <= 1 / step <= _RATES[1]:
+    if not 1 / _RATES[1] <= step <= 1 / _RATES[0]:
         raise FileError(f"{file}: has a reading every {step:.3g} s: too few for a band of frequencies")
     wide = np.flatnonzero(steps > _GAP * step)
     gaps = tuple((float(time_s[at] - time_s[0]), float(time_s[at + 1] - time_s[0])) for at in wide)
     if gaps:
         notes.append(f"gaps of {sum(b - a for a, b in gaps):.1f} s in all have no level")
+    if time_s[-1] - time_s[0] > _MOST_GAPS * step * len(time_s):
+        raise FileError(
+            f"{file}: its times reach over {time_s[-1] - time_s[0]:.3g} s but hold {len(time_s) * step:.3g} s; export "
+            "one stretch"
+        )
     even = np.arange(time_s[0], time_s[-1], step)
-    if len(even) > 1 << 27:
-        raise FileError(f"{file}: its times reach over {time_s[-1] - time_s[0]:.0f} s; export a shorter stretch")
     kept = values
     if gaps or np.abs(time_s[0] + step * np.arange(len(time_s)) - time_s).max() > _JITTER * step:
         kept = CubicSpline(time_s, values)(even)

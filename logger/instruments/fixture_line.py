@@ -9,7 +9,7 @@ mass in kg; U is the standard uncertainty of the value before it. Small letters 
 whatever else the set lacks stands as its code point in hexadecimal between two Q. The last number is a check of all
 before it.
 
-Offered: ``line_of``, ``lever_of_line``, ``begins_line``.
+Offered: ``line_of``, ``lever_of_line``, ``line_in``.
 """
 
 from __future__ import annotations
@@ -24,6 +24,7 @@ from logger.errors import InputError
 from logger.header import FixtureKind, Lever
 
 BEGINS: Final = "HELDWHEEL FIXTURE "
+BEGUN: Final = 4  # characters of it that may be a name as well
 ENDS: Final = re.compile(r"(.+) CHECK ([0-9]{5})")
 SET: Final = frozenset("ABCDEFGHIJKLMNOPQRSTUVWX0123456789 .")
 NUMBER: Final = re.compile(r"[0-9]{1,20}(?:\.[0-9]{1,30})?")
@@ -78,9 +79,18 @@ def line_of(lever: Lever) -> str:
     return f"{line} CHECK {_check(line):05d}"
 
 
-def begins_line(text: str) -> bool:
-    """Say whether a text is a fixture's line, or its beginning."""
-    return text.lstrip().upper().startswith(BEGINS)
+def line_in(text: str) -> str:
+    """Give the line, or its beginning, that was scanned into a text; empty where there is none.
+
+    Examples
+    --------
+    >>> line_in("long leverHELDWHEEL FIXTURE KIND ON"), line_in("heldwheel f"), line_in("held side")
+    ('HELDWHEEL FIXTURE KIND ON', 'heldwheel f', '')
+    """
+    start = text.upper().rfind(BEGINS)
+    if start < 0 and len(text) > BEGUN and BEGINS.startswith(text.upper()):
+        start = 0
+    return text[start:] if start >= 0 else ""
 
 
 def lever_of_line(text: str) -> Lever:
@@ -93,7 +103,7 @@ def lever_of_line(text: str) -> Lever:
     """
     line = text.strip().upper()
     if not line.startswith(BEGINS):
-        raise InputError(f"is no label of a fixture: its line begins with {BEGINS.strip()}")
+        raise InputError(f"no label of a fixture: its line begins with {BEGINS.strip()}")
     foreign = sorted(set(line) - SET)
     if foreign:
         raise InputError(

@@ -1,4 +1,4 @@
-"""Fuzz targets: recordings, foreign traces and sidecars that somebody else made, or a disk spoilt."""
+"""Fuzz targets: recordings, foreign traces, sidecars and drives that somebody else made, or a disk spoilt."""
 
 from __future__ import annotations
 
@@ -16,6 +16,8 @@ from pathlib import Path
 
 import numpy as np
 
+from analysis.road.levels import band_for, band_levels, find_events
+from logger.foreign.vibration import read_vibration
 from logger.header import Header
 from logger.recordings.files import read_trace
 from logger.recordings.recording_text import format_header
@@ -239,10 +241,53 @@ def names(rng: random.Random) -> str:
     return read_trace(path).state
 
 
+# --- drives ---------------------------------------------------------------------------------------------------------
+
+
+@cache
+def _drives() -> list[bytes]:
+    from scipy import interpolate, signal  # before memory is measured
+    from scipy.io import wavfile
+
+    assert interpolate.CubicSpline
+    assert signal.butter
+    swing = np.sin(np.arange(4800) / 5)
+    found = [
+        b"time [s],x [m/s^2],y (g)\n" + b"".join(b"%.3f,%.3f,%.4f\n" % (n / 40, n % 7, n % 3) for n in range(420)),
+        b"Zeit [ms];a [mm/s^2]\n" + b"".join(b"%d;%d,5\n" % (n * 25, n % 5) for n in range(420)),
+    ]
+    for kept in ((swing * 9000).astype(np.int16), np.column_stack([swing, swing]).astype(np.float32)):
+        wavfile.write(folder() / "seed.wav", 400, kept)
+        found.append((folder() / "seed.wav").read_bytes())
+    return found
+
+
+def drives(rng: random.Random) -> str:
+    """A damaged sound or acceleration gives levels that are numbers or missing, or is refused in words."""
+    data = noise(rng) if rng.random() < 0.03 else mutated(rng, _drives(), [b"data", b"fmt ", b"RIFF", b"1e300", b"nan"])
+    path = folder() / "drive.csv"
+    path.write_bytes(data)
+    read = read_vibration(path)
+    assert 20 <= read.rate_hz <= 1e6
+    assert read.samples.ndim == 2
+    assert len(read.samples)
+    band = band_for(read.kind, read.rate_hz, (0.1 * read.rate_hz, 0.4 * read.rate_hz))
+    levels = band_levels(
+        read.kind, read.samples, read.rate_hz, band,
+        zero=read.zero, unit=read.unit, ends=read.ends, gaps_s=read.gaps_s,
+    )  # fmt: skip
+    assert not np.isinf(levels.db).any()
+    found = find_events(levels)
+    assert 0 <= found.share <= 1 + 1e-9
+    assert math.isfinite(found.threshold_db)
+    return "read"
+
+
 TARGETS = [
     Target("recordings", recordings, long_s=130),
     Target("foreign traces", foreign, long_s=40),
     Target("sidecars", sidecars, long_s=22),
     Target("headers", headers, long_s=290),
+    Target("drives", drives, short=60, long_s=900),
     Target("path names", names, long_s=1),
 ]

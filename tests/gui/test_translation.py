@@ -117,6 +117,8 @@ def test_a_text_stands_in_one_catalogue_once(language: str):
     written = (files("analysis.language") / f"analysis_{language}.ts").read_text("utf-8") + window_catalogue(language)
     found = re.findall(r"<source>(.*?)</source>", written, re.DOTALL)
     assert len(found) == len(set(found)), sorted({text for text in found if found.count(text) > 1})
+    entries = re.findall(r"<message>(.*?)</message>", written, re.DOTALL)
+    assert [one for one in entries if (one.count("<source>"), one.count("<translation>")) != (1, 1)] == []
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

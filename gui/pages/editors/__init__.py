@@ -23,7 +23,7 @@ def build_editor(name: str, shared: Shared, tester: Tester) -> Editor:
     if name == "Fixture":
         from gui.pages.editors.fixture import FixtureEditor
 
-        return FixtureEditor(shared, tester.card)
+        return FixtureEditor(shared, tester.card, lambda: tester.worker)
     if name == "Limit":
         from gui.pages.editors.limit import LimitEditor
 

@@ -8,25 +8,29 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QBoxLayout, QGridLayout, QWidget
 
 from gui.models.display import Display
-from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of
+from gui.models.fixture_entry import FIELDS, FixtureDraft, check, draft_of, lever_of, read_label
 from gui.models.job import FIXTURE_WORDS
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.pages.editors.chord import ChordPart
+from gui.pages.editors.fixture_label import LabelButton
 from gui.pages.hub_words import hub_view
 from gui.translation import tr
 from gui.widgets.hub import HubDrawing
 from gui.widgets.parts import Choice, Field, label, line
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from gui.models.job import JobCard
     from gui.shared import Shared
+    from gui.work import Worker
     from logger.header import Lever
 
 
 class FixtureEditor(Editor):
     """Fills in the card's lever."""
 
-    def __init__(self, shared: Shared, card: JobCard) -> None:
+    def __init__(self, shared: Shared, card: JobCard, worker: Callable[[], Worker]) -> None:
         super().__init__("Fixture", "How the lever meets the wheel. It decides what the reading means at the axle.")
         self._shared, self._card = shared, card
         self.kind = Choice("Kind of fixture", FIXTURE_WORDS.items())
@@ -41,10 +45,14 @@ class FixtureEditor(Editor):
         self.factor = label("", "title", wrap=True)
         self.notes = label("", "warn", wrap=True)
         self.shelf: ShelfBar[Lever] = ShelfBar(shared.library.fixtures, "fixture", self.take, self._lever)
+        self.label = LabelButton(shared, worker, self._lever, self.shelf.say)
         self._lay_out()
         for choice in (self.kind, self.studs):
             choice.changed.connect(self._edited)
-        for key, field in {"name": self.name, **self.fields}.items():
+        self.name.changed.connect(self._named)
+        self.name.edit.editingFinished.connect(self._name_ended)
+        self.label.scan_asked.connect(self._ask_scan)
+        for key, field in self.fields.items():
             if key != "chord_mm":
                 field.changed.connect(self._edited)
         self.chord.changed.connect(self._measured)
@@ -60,6 +68,7 @@ class FixtureEditor(Editor):
         shared.display.changes.listen(self._unit_changed)
 
     def _lay_out(self) -> None:
+        self.head.insertWidget(1, self.label)
         self.body.addWidget(self.shelf)
         row = self._sides = line(gap=16)
         grid = QGridLayout()
@@ -147,7 +156,7 @@ class FixtureEditor(Editor):
             field.set_wrong(checked.wrong.get(key, "") if typed else "")
         self.chord.show_draft(draft)
         missing = [FIELDS[k][0].lower() for k in checked.wrong if k in FIELDS and not self.fields[k].text.strip()]
-        other = [text for key, text in checked.wrong.items() if key not in FIELDS]
+        other = [text for key, text in checked.wrong.items() if key not in FIELDS and key != "name"]
         self.notes.setText(self._shared.display.in_lengths("\n".join((*checked.notes, *other))))
         self.notes.setVisible(bool(self.notes.text()))
         number = self._shared.display.number
@@ -180,6 +189,28 @@ class FixtureEditor(Editor):
         edit.selectAll()
         edit.insert(text)
         self._edited()
+
+    def _ask_scan(self) -> None:
+        self.name.edit.setFocus()
+        self.name.edit.selectAll()
+        self.shelf.say("Scan the label now, or paste or type its line into the name.")
+
+    def _named(self) -> None:
+        """Take the name, or the whole fixture once the line of its label is complete."""
+        self.name.set_wrong("")
+        scanned, _ = read_label(self.name.text)
+        if scanned is None:
+            self._edited()
+            return
+        self.take(scanned)
+        self.shelf.say(f"Filled from the label of {scanned.name or scanned.fixture}")
+
+    def _name_ended(self) -> None:
+        """Say why a line that has ended is not a label's; the next scan takes its place."""
+        _, why = read_label(self.name.text)
+        self.name.set_wrong(why)
+        if why:
+            self.name.edit.selectAll()
 
     def _turned(self, angle: float) -> None:
         self.fields["angle_deg"].set_text(f"{angle:g}")

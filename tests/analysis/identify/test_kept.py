@@ -163,7 +163,8 @@ def test_kept_stud_circles_and_tyres():
     ]
     circles = [[tried(circle_from_chords, n, c), tried(circle_from_chords, n, c, u_chord_m=0.001)] for n, c in chords]
     shown = [tried(lambda n=n, c=c: circle_from_chords(n, c).to_json()) for n, c in chords]
-    kept("identify", "circles", [factors, circles, shown])
+    near = [tried(circle_from_chords, 2, [(mm / 1000, 1)], u_chord_m=0.002) for mm in range(90, 340, 4)]
+    kept("identify", "circles", [factors, circles, shown, [one[-1] if isinstance(one, list) else one for one in near]])
     tyres = [
         (2.0, 2.0, 0.005, 20.0),
         (2.0, 1.98, 0.002, 30.0),

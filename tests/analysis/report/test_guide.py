@@ -116,6 +116,7 @@ def test_words_in_the_drawings_do_not_touch(language: str):
         width = sheet.pdf.get_string_width(text.text)
         start = text.x - {"start": 0.0, "middle": width / 2, "end": width}[text.anchor]
         lines[text.y].append((start, start + width, text.text))
+    sheet.drop()
     for row in lines.values():
         for (_, end, one), (start, _, other) in pairwise(sorted(row)):
             assert end + 2 < start, (one, other)

@@ -98,6 +98,8 @@ def test_the_usual_band_ends_where_the_rate_ends_and_an_asked_one_is_refused() -
     assert band_for("acceleration", 100.0) == (20.0, 45.0)
     with pytest.raises(InputError, match="between 0 and 45 Hz"):
         band_for("acceleration", 100.0, (20.0, 200.0))
+    with pytest.raises(InputError, match="below 18 Hz, or record faster"):
+        band_for("acceleration", 40.0)
     with pytest.raises(InputError, match="too short"):
         levels_of(np.ones(5 * RATE))
 

@@ -105,6 +105,11 @@ def test_never_near_the_slip_level():
     assert read(t, 5 * t, slip=40.0) is None
 
 
+def test_a_torque_that_jumps_up_from_below_its_level_has_its_peak_at_the_top():
+    t = np.arange(0, 2, 0.002)
+    assert read(t, np.where(t < 0.5, -0.01, 43.0)).torque_nm == pytest.approx(43.0)
+
+
 def test_maximum_of_noise_is_not_believed():
     """The plain maximum reads 2 to 3 deviations high (rows 9.4); the fitted top does not."""
     noise = 0.4

@@ -93,6 +93,8 @@ def test_an_angle_too_coarse_or_a_wheel_that_does_not_wind_states_nothing() -> N
     x, angle = ramp()
     assert find_elastic(x, np.round(angle), 50.0, None, 0.0, 0.005) is None
     assert find_elastic(x, np.zeros(len(x)), 50.0, None, 0.0, 0.005) is None
+    display = np.append(np.zeros(5), np.full(100, 20.0))  # one step of a coarse display is the whole lower half
+    assert find_elastic(np.append(display, np.full(5, 60.0)), np.arange(110.0), 50.0, None, 0.0, 0.005) is None
     assert find_elastic(x, np.full(len(x), np.nan), 50.0, None, 0.0, 0.005) is None
     assert find_elastic(x[-20:], angle[-20:], 50.0, None, 0.0, 0.005) is None  # nothing of the ramp below the line
 

@@ -48,6 +48,9 @@ def test_kept_waves(name):
         for way in (1.0, -1.0):
             for steady in (np.ones(len(angle), bool), np.arange(len(angle)) > 5, np.zeros(len(angle), bool)):
                 answers.append(tried(orders.round_of, np.array(of.torque_nm), way * angle + 3.0, steady))
+        for n in (1, 2, 3):
+            few = np.arange(n) * 11.0
+            answers.append(tried(orders.round_of, 40 + few, few, np.ones(n, bool)))
     kept("trace-parts", f"waves {name}", [answers, said])
 
 

@@ -26,6 +26,12 @@ class TestSteadyTime:
         assert plateau.steady_s == pytest.approx(3.65, abs=0.02)
         assert not plateau.uneven
 
+    def test_one_reading_is_no_stretch(self):
+        t = np.arange(17) * 1e4  # one reading in three hours
+        x = np.interp(t, [0, 11e4, 16e4], [0, 7.674, 5.284])
+        found = find_plateau(t, x, 9e4, 16e4)
+        assert found is None or found.start_s < found.end_s
+
     def test_yank_is_left_out(self):
         t, x = slipping()
         yank = 25 * np.exp(-(((t - 2.0) / 0.1) ** 2))

@@ -257,6 +257,8 @@ def test_kept_scatter():
     with steps(ROOM) as said:
         answers = [tried(call, v) for call in (scatter.outliers, scatter.persistence, scatter.warm_up) for v in VALUES]
         answers += [tried(scatter.outliers, v, least) for v in VALUES for least in (0.5, 5.0)]
+        near = [[50.0, 50.1, 49.9, 50.2, 50.0, 50.15, 49.95, round(50.3 + 0.05 * n, 2)] for n in range(20)]
+        answers += [tried(scatter.outliers, v[-k:]) for v in near for k in (4, 6, 8)]
         answers += [tried(scatter.median_factor, n) for n in range(1, 14)]
         priors = [scatter.Prior(*one) for one in ((0.02, 10.0, True), (0.05, 3.0, False), (0.0, math.inf, True))]
         answers += [tried(scatter.Prior.of, one) for one in (None, 0.0, 0.02, -1.0, 2.0)]

@@ -1,8 +1,10 @@
 """What is typed in: limits with their source and the unit guard, fixtures, dial readings, tags."""
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from analysis.pipeline import read_file
@@ -43,6 +45,15 @@ def test_a_limit_keeps_the_unit_of_its_source() -> None:
     limit = limit_entry.check(LimitDraft(**{**SOURCED, "lower": "20,5"})).limit
     assert limit == Limit(quantity="breakaway", kind="min", unit="lbf·ft", source=SOURCED["source"], lower=20.5)
     assert limit_entry.check(limit_entry.draft_of(limit)).limit == limit
+
+
+def test_what_no_field_shows_of_a_fixture_stays_until_its_value_is_typed_anew() -> None:
+    lever = Lever(fixture="one stud", stud_circle_mm=114.3, length_mm=450.0, length_mm_u=2.0, grip_mark_mm=400.0)
+    lever = msgspec.structs.replace(lever, gauge_mm=120.0, gauge_mm_u=1.0, studs=5)
+    draft = fixture_entry.draft_of(lever)
+    assert fixture_entry.check(draft).lever == lever
+    longer = fixture_entry.check(replace(draft, values={**draft.values, "length_mm": "480 mm"})).lever
+    assert longer == msgspec.structs.replace(lever, length_mm=480.0, length_mm_u=None)
 
 
 @pytest.mark.parametrize(

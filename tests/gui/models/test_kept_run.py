@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
+from analysis.trace.results import Code, Reason
 from analysis.verdict.job import Job
 from gui.models.flow import Step
 from gui.models.job import JobCard
@@ -199,4 +202,11 @@ def test_kept_pulls_of_a_real_reading():
     answers.append(
         [[p.notes for p in of.pulls.pulls], shown(of)[21:], of.pulls.undo(), of.pulls.undo(), of.pulls.undo()]
     )
+    first = of.pulls.pulls[0].pull
+    for back in (
+        replace(first, taken_back=True, reasons=(Reason(Code.SHORT, "none after all"),)),
+        replace(first, taken_back=True, end_s=first.end_s + 1),
+    ):
+        of.pulls.add(0.0, back, job)
+        answers.append(shown(of)[21:])
     kept("models-run", "a reading", answers)

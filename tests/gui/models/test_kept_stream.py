@@ -80,7 +80,7 @@ def test_kept_practice():
     with steps("gui.models.practice") as said:
         link = practice.PracticeLink(practice.scenario_for_practice(), speed=2.0)
         card = JobCard()
-        card.put(job=card.job)
+        practice.fill_card(card, link)
         answers = [
             link.name,
             practice.scenario_for_practice(),

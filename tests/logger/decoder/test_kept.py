@@ -17,7 +17,7 @@ from logger.decoder.counter import Unwrapper
 from logger.decoder.description import Description, as_torque, command_bytes, description_faults, shipped
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import Register, frame_faults, layout_faults, register_faults
+from logger.decoder.layouts import Packet, PlacedNumber, Register, frame_faults, layout_faults, register_faults
 from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.registers import RegisterDecoder, plan
@@ -411,3 +411,31 @@ def test_kept_reference_of_the_keys():
         [(t.name, t.about[:20], [(k.name, k.holds, k.default) for k in t.keys]) for t in tables],
     )
     kept("decoder-other", "page", hashlib.sha256(description_keys.markdown().encode()).hexdigest())
+
+
+def test_kept_ends_of_what_is_told_and_taken():
+    """As many words as are told, as long a unit as is shown, as large a packet as is possible."""
+    form, _ = LINES["status"]
+    words = b"".join(b"W%d,+1.00 lbf.in\r\n" % n for n in range(23))
+    units = b"".join(b"ST,+1.00 %s\r\n" % (b"u" * n) for n in (19, 20, 21, 22))
+    answers = [said_of(LineDecoder(form, "lbf·in"), [[data]]) for data in (words, units)]
+    torque = PlacedNumber(name="torque", type="s16")
+    for size in (255, 256, 257, 511, 512):
+        for head in (0, 1):
+            try:
+                answers.append(layout_faults(Packet(fields=(torque,), samples=size, samples_at=head)))
+            except (msgspec.ValidationError, ValueError) as error:
+                answers.append(str(error)[:60])
+    lone = PlacedNumber(name="torque", type="s16", per="packet")
+    whole = Packet(fields=(lone,), samples=1, samples_at=2)
+    answers += [
+        [whole.stride, whole.length],
+        layout_faults(whole),
+        said_of(NotificationDecoder(whole), [[b"\x01\x02\x03", b"\x01\x02"]]),
+    ]
+    counted, _ = LINES["counted"]
+    for bad in (b"-1,2,30", b"-0,2,30", b"1000000000000000,2,30", b"999999999999999,2,30", b"00,2,30"):
+        sent = b"".join(b"%d,%d,10\r\n" % (n % 10, n) for n in range(40))
+        large = msgspec.structs.replace(counted, counter_modulus=None)
+        answers.append(said_of(LineDecoder(large, "N·m"), [[sent], [sent + bad + b"\r\n" + sent]]))
+    kept("decoder-other", "ends", answers)

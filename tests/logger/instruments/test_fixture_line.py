@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from logger.errors import InputError
 from logger.header import Lever
-from logger.instruments.fixture_line import FIELDS, KINDS, begins_line, lever_of_line, line_of
+from logger.instruments.fixture_line import FIELDS, KINDS, lever_of_line, line_in, line_of
 
 # ISO/IEC 18004:2015, table 5: the characters of the alphanumeric mode (from memory).
 ALPHANUMERIC = set(string.digits + string.ascii_uppercase + " $%*+-./:")
@@ -43,7 +43,7 @@ def test_the_line_reads_as_it_is_written_here():
     body = "HELDWHEEL FIXTURE KIND ONE STUD STUDS 5 CIRCLE 114.3 LENGTH 450 U 2 ANGLE MINUS 2.5 NAME LONG LEVER"
     # The check is the CRC of the catalogue's crc-16/xmodem; the standard library reckons the same one.
     assert line == f"{body} CHECK {binascii.crc_hqx(body.encode(), 0):05d}"
-    assert begins_line(line)
+    assert line_in(f"old name{line}") == line
 
 
 def test_no_character_can_be_mistyped_missing_or_swapped_unnoticed():
