@@ -24,7 +24,15 @@ set by another version of the program and was not checked, 2 the report itself c
     heldwheel-read report --verify hill-07.pdf --key shop.key.pub
 
 A signature beside the page shows that whoever holds the private key issued exactly these bytes; not when, and not
-that what they say is true. Keep the private key to yourself, and give the fingerprint of the public one in person.
+that what they say is true. Keep the private key to yourself, and give the
+fingerprint of the public one in person.
+
+    heldwheel-read report hill-07.csv --out hill-07.pdf --stamp-request
+    heldwheel-read report --verify hill-07.pdf --authority authority.pem
+
+hill-07.pdf.tsq is a request for a time-stamp (RFC 3161). Send it to an authority of your choice; this program sends
+nothing. Keep its reply beside the page as hill-07.pdf.tsr. It shows that these bytes existed at that time, by the word
+of that authority; not who wrote them, when the wheel was turned, or that what they say is true.
 """
 
 from __future__ import annotations
@@ -75,6 +83,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--key", metavar="PUBLIC", help="for --verify: the workshop's public key, which must have signed"
     )
+    parser.add_argument("--stamp-request", action="store_true", help="write PAGE.tsq: a request for a time-stamp")
+    parser.add_argument(
+        "--authority", metavar="PEM", help="for --verify: certificate of the authority, which must have replied"
+    )
     parser.add_argument("--new-key", metavar="FILE", help="make a private key in FILE and its public key in FILE.pub")
     add_reading_options(parser)
 
@@ -109,6 +121,7 @@ def _write(args: argparse.Namespace) -> int:
     from analysis.report.gather import read_material
     from analysis.report.material import Issue, PageKind, PaperSize
     from analysis.report.signature import sign
+    from analysis.report.time_stamp import write_request
     from analysis.report.write import content_of, write_report
     from logger.edges import console
     from logger.errors import InputError
@@ -153,6 +166,8 @@ def _write(args: argparse.Namespace) -> int:
         console.say(f"{content.identity}  {write_report(content, out)}")
         if args.sign:
             console.say(f"signed: {sign(out, args.sign)}")
+        if args.stamp_request:
+            console.say(f"request for a time-stamp: {write_request(out)}; keep the reply beside the page as .tsr")
     if material.result is not None:
         console.say(material.result.words)
     return exit_for([material.result] if material.result is not None else [])
@@ -175,6 +190,7 @@ def _verify(args: argparse.Namespace) -> int:
     from analysis.pipeline import hashes_of
     from analysis.report.gather import read_material
     from analysis.report.signature import check
+    from analysis.report.time_stamp import check_stamp
     from analysis.report.verify import Holds, verify
     from logger.edges import console
     from logger.errors import InputError
@@ -204,9 +220,10 @@ def _verify(args: argparse.Namespace) -> int:
 
     found = verify(page, read)
     fits, signed = check(page, args.key)
-    holds = found.holds if fits else Holds.NO
+    in_time, stamped = check_stamp(page, args.authority)
+    holds = found.holds if fits and in_time else Holds.NO
     console.say(f"{console.clean(found.identity, 80)}: {holds.value}")
-    for line in (*found.lines, signed):
+    for line in (*found.lines, signed, *((stamped,) if stamped else ())):
         console.say(f"  {console.clean(line, 400)}")
     for heading, said in (("computed from the recording", found.computed), ("its issuer's word", found.stated)):
         if said:

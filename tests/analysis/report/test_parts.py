@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import shutil
 from dataclasses import replace
 from datetime import UTC, datetime
@@ -25,6 +26,7 @@ from logger.header import Axle, Sidecar
 from logger.recordings.axles import AxleFile, Build, Pack, PackPart, change_axle, put_build
 from tests.analysis.report.reading import text_of, texts_of_pdf
 from tests.analysis.report.test_language import says
+from tests.analysis.report.test_time_stamp import authority
 from tests.noting import Noting
 
 SEASON = Path(__file__).parents[3] / "recordings"
@@ -195,3 +197,12 @@ def test_a_sheet_from_elsewhere_is_named(tests: list[Path], tmp_path: Path, caps
     write_toml(sheet, AxleFile(tag="7", builds=(FIRST,)))
     assert door(tests[0], "--build-sheet", sheet, "--out", tmp_path / "x.html") == 2
     assert "is the sheet of axle 7" in capsys.readouterr().err
+
+
+def test_a_time_stamp_is_asked_for_and_missed_by_the_command(tests: list[Path], tmp_path: Path, capsys):
+    out = tmp_path / "stamped.html"
+    assert door(tests[0], "--out", out, "--stamp-request") == 0
+    assert hashlib.sha256(out.read_bytes()).digest() in (tmp_path / "stamped.html.tsq").read_bytes()  # RFC 3161, 2.4.1
+    assert door("--verify", out) == 0
+    assert door("--verify", out, "--authority", authority(tmp_path, "ours")) == 1
+    assert "NO TIME-STAMP" in capsys.readouterr().out
