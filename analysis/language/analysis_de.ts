@@ -3451,5 +3451,121 @@
         <source>Changed since %1:</source>
         <translation>Geändert seit %1:</translation>
     </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>wie gemessen, mit Schleppmoment: die Zahl ist um dessen Anteil zu hoch</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Aufgebaut</translation>
+    </message>
+    <message>
+        <source>Each pack</source>
+        <translation>Jedes Paket</translation>
+    </message>
+    <message>
+        <source>each pack</source>
+        <translation>jedes Paket</translation>
+    </message>
+    <message>
+        <source>Left pack</source>
+        <translation>Linkes Paket</translation>
+    </message>
+    <message>
+        <source>Right pack</source>
+        <translation>Rechtes Paket</translation>
+    </message>
+    <message>
+        <source>Changed since %1</source>
+        <translation>Geändert seit %1</translation>
+    </message>
+    <message>
+        <source>Faces</source>
+        <translation>Reibflächen</translation>
+    </message>
+    <message>
+        <source>Filled</source>
+        <translation>Füllung</translation>
+    </message>
+    <message>
+        <source>Soaked</source>
+        <translation>Eingelegt</translation>
+    </message>
+    <message>
+        <source>Friction</source>
+        <translation>Reibung</translation>
+    </message>
+    <message>
+        <source>Preload</source>
+        <translation>Vorspannung</translation>
+    </message>
+    <message>
+        <source>gear</source>
+        <translation>Gang</translation>
+    </message>
+    <message>
+        <source>Mind</source>
+        <translation>Beachte</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Erste</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Zweite</translation>
+    </message>
+    <message>
+        <source>Second test</source>
+        <translation>Zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>its two entries</source>
+        <translation>ihre zwei Einträge</translation>
+    </message>
+    <message>
+        <source>its entry</source>
+        <translation>ihr Eintrag</translation>
+    </message>
+    <message>
+        <source>%1 is not stated in both</source>
+        <translation>%1 ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>%1: is the sheet of axle %2; the recording is of %3</source>
+        <translation>%1: ist das Blatt der Achse %2; die Aufzeichnung ist von %3</translation>
+    </message>
+    <message>
+        <source>%1: holds no build from before the recording</source>
+        <translation>%1: enthält keinen Aufbau von vor der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>%1 is not signed yet: sign it first, then both tests are shown</source>
+        <translation>%1 ist noch nicht unterschrieben: erst unterschreiben, dann werden beide Prüfungen gezeigt</translation>
+    </message>
+    <message>
+        <source>a second test confirms one recording, not a ratio of two</source>
+        <translation>eine zweite Prüfung bestätigt eine Aufzeichnung, kein Verhältnis von zweien</translation>
+    </message>
+    <message>
+        <source>a second test stands on the engineer's page (--kind engineer)</source>
+        <translation>eine zweite Prüfung steht auf der Ingenieurseite (--kind engineer)</translation>
+    </message>
+    <message>
+        <source>one operator with one transducer made both: that is a repeat, no second opinion</source>
+        <translation>ein Prüfer hat beide mit einem Aufnehmer gemacht: das ist eine Wiederholung, keine zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>%1 is %2 itself: a confirmation is a test of its own</source>
+        <translation>%1 ist %2 selbst: eine Bestätigung ist eine eigene Prüfung</translation>
+    </message>
+    <message>
+        <source>these are not two tests of one thing: %1</source>
+        <translation>das sind nicht zwei Prüfungen einer Sache: %1</translation>
+    </message>
 </context>
 </TS>

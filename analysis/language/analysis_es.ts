@@ -3451,5 +3451,121 @@
         <source>Changed since %1:</source>
         <translation>Cambios desde %1:</translation>
     </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>como se leyó, con arrastre: la cifra es demasiado alta en su parte</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Montado</translation>
+    </message>
+    <message>
+        <source>Each pack</source>
+        <translation>Cada paquete</translation>
+    </message>
+    <message>
+        <source>each pack</source>
+        <translation>cada paquete</translation>
+    </message>
+    <message>
+        <source>Left pack</source>
+        <translation>Paquete izquierdo</translation>
+    </message>
+    <message>
+        <source>Right pack</source>
+        <translation>Paquete derecho</translation>
+    </message>
+    <message>
+        <source>Changed since %1</source>
+        <translation>Cambiado desde %1</translation>
+    </message>
+    <message>
+        <source>Faces</source>
+        <translation>Caras de fricción</translation>
+    </message>
+    <message>
+        <source>Filled</source>
+        <translation>Llenado</translation>
+    </message>
+    <message>
+        <source>Soaked</source>
+        <translation>En remojo</translation>
+    </message>
+    <message>
+        <source>Friction</source>
+        <translation>Fricción</translation>
+    </message>
+    <message>
+        <source>Preload</source>
+        <translation>Precarga</translation>
+    </message>
+    <message>
+        <source>gear</source>
+        <translation>marcha</translation>
+    </message>
+    <message>
+        <source>Mind</source>
+        <translation>Atención</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Primera</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Segunda</translation>
+    </message>
+    <message>
+        <source>Second test</source>
+        <translation>Segunda prueba</translation>
+    </message>
+    <message>
+        <source>its two entries</source>
+        <translation>sus dos entradas</translation>
+    </message>
+    <message>
+        <source>its entry</source>
+        <translation>su entrada</translation>
+    </message>
+    <message>
+        <source>%1 is not stated in both</source>
+        <translation>%1 no está indicado en ambas</translation>
+    </message>
+    <message>
+        <source>%1: is the sheet of axle %2; the recording is of %3</source>
+        <translation>%1: es la hoja del eje %2; el registro es de %3</translation>
+    </message>
+    <message>
+        <source>%1: holds no build from before the recording</source>
+        <translation>%1: no contiene ningún montaje anterior al registro</translation>
+    </message>
+    <message>
+        <source>%1 is not signed yet: sign it first, then both tests are shown</source>
+        <translation>%1 aún no está firmado: fírmelo primero; después se muestran ambas pruebas</translation>
+    </message>
+    <message>
+        <source>a second test confirms one recording, not a ratio of two</source>
+        <translation>una segunda prueba confirma un registro, no una relación de dos</translation>
+    </message>
+    <message>
+        <source>a second test stands on the engineer's page (--kind engineer)</source>
+        <translation>una segunda prueba figura en la página del técnico (--kind engineer)</translation>
+    </message>
+    <message>
+        <source>one operator with one transducer made both: that is a repeat, no second opinion</source>
+        <translation>un operario hizo ambas con un transductor: eso es una repetición, no una segunda prueba</translation>
+    </message>
+    <message>
+        <source>%1 is %2 itself: a confirmation is a test of its own</source>
+        <translation>%1 es el propio %2: una confirmación es una prueba aparte</translation>
+    </message>
+    <message>
+        <source>these are not two tests of one thing: %1</source>
+        <translation>no son dos pruebas de una misma cosa: %1</translation>
+    </message>
 </context>
 </TS>

@@ -281,6 +281,7 @@ class ReviewPage(QWidget):
             ("Engineer's page", partial(self.make_page, "engineer")),
             ("Customer's page", partial(self.make_page, "customer")),
             ("Page under another name …", partial(self._ask_export, "report.pdf")),
+            ("Engineer's page with a second test …", self._ask_second),
             ("Index of these reports …", self.ask_index),
         ]
 
@@ -437,6 +438,18 @@ class ReviewPage(QWidget):
         if target:
             self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
 
+    def _ask_second(self) -> None:
+        """Ask for the signed test that confirms the recording that is chosen, and write the page of both beside it."""
+        chosen = self.list.selected()
+        if len(chosen) != 1:
+            self.say("Choose one recording: the test that is confirmed.")
+            return
+        path = Path(chosen[0].path)
+        kinds = f"{tr('Recordings')} (*.csv *.toml);;{tr('All files')} (*)"
+        second, _ = QFileDialog.getOpenFileName(self, tr("Choose the signed second test"), str(path.parent), kinds)
+        if second:
+            self.export(str(path), str(page_beside(path, "engineer")), "engineer", second=second)
+
     def _chosen_halves(self) -> tuple[str, str] | None:
         """Give the recording that a page is of, and its other half in neutral or nothing; None: not read yet."""
         chosen = self.list.selected()
@@ -450,10 +463,10 @@ class ReviewPage(QWidget):
         pair = halves_of([self._loaded[path].reading for path in paths if path in self._loaded])
         return None if pair is None or len(paths) != 2 else (pair[0].file, pair[1].file)
 
-    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "") -> None:
+    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "", *, second: str = "") -> None:
         """Write a page, for an engineer or a customer, of a recording or of two halves, or a table, in the worker."""
         issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.worker.ask(export, path, target, issue, neutral, then=self._written, failed=self._failed)
+        self.worker.ask(export, path, target, issue, neutral, second, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
         self.written.show_file(target)

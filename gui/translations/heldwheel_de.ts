@@ -3820,10 +3820,6 @@
         <translation>Der Achse zuerst eine Kennung geben (Was bekannt ist): darunter liegen ihre Aufbauten, bei den Aufnahmen.</translation>
     </message>
     <message>
-        <source>Built</source>
-        <translation>Aufgebaut</translation>
-    </message>
-    <message>
         <source>Why it was opened</source>
         <translation>Warum sie geöffnet wurde</translation>
     </message>
@@ -5814,6 +5810,18 @@
     <message>
         <source>No value at the axle</source>
         <translation>Kein Wert an der Achse</translation>
+    </message>
+    <message>
+        <source>Engineer's page with a second test …</source>
+        <translation>Ingenieurseite mit zweiter Prüfung …</translation>
+    </message>
+    <message>
+        <source>Choose the signed second test</source>
+        <translation>Die unterschriebene zweite Prüfung wählen</translation>
+    </message>
+    <message>
+        <source>Choose one recording: the test that is confirmed.</source>
+        <translation>Eine Aufzeichnung wählen: die Prüfung, die bestätigt wird.</translation>
     </message>
 </context>
 </TS>

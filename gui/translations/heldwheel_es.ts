@@ -3820,10 +3820,6 @@
         <translation>Dé primero una marca al eje (Lo que se sabe): con ella se guardan sus montajes, junto a los registros.</translation>
     </message>
     <message>
-        <source>Built</source>
-        <translation>Montado</translation>
-    </message>
-    <message>
         <source>Why it was opened</source>
         <translation>Por qué se abrió</translation>
     </message>
@@ -5814,6 +5810,18 @@
     <message>
         <source>No value at the axle</source>
         <translation>Ningún valor en el eje</translation>
+    </message>
+    <message>
+        <source>Engineer's page with a second test …</source>
+        <translation>Página del técnico con una segunda prueba …</translation>
+    </message>
+    <message>
+        <source>Choose the signed second test</source>
+        <translation>Elija la segunda prueba firmada</translation>
+    </message>
+    <message>
+        <source>Choose one recording: the test that is confirmed.</source>
+        <translation>Elija un registro: la prueba que se confirma.</translation>
     </message>
 </context>
 </TS>
