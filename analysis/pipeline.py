@@ -20,8 +20,9 @@ from analysis.verdict.job import Job
 from analysis.verdict.recorded import RecordingReading
 from analysis.verdict.sides import with_drag
 from logger.edges.small_file import beside, hash_of
+from logger.edges.toml_file import read_toml
 from logger.errors import FileError, HeldwheelError, InputError
-from logger.recordings.axles import builds_until, read_axle
+from logger.recordings.axles import AxleFile, axle_file, builds_until, same_tag
 from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.files import STANDARD_INPUT, read_trace
 from logger.recordings.sidecar import merged, read_sidecar, sidecar_path
@@ -54,6 +55,8 @@ class Asked:
         What a foreign table does not say of itself.
     both_free : Path or None
         Recording of the drag baseline, instead of the one that the recording names.
+    build_sheet : Path or None
+        The axle's sheet, instead of the one that its tag finds beside the recording.
     """
 
     lever: Lever | None = None
@@ -67,6 +70,7 @@ class Asked:
     drop_outliers: bool = False
     table: Table | None = None
     both_free: Path | None = None
+    build_sheet: Path | None = None
 
 
 def read_files(
@@ -108,26 +112,44 @@ def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
         The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
     """
     asked = asked or Asked()
-    reading = _with_build(_read(path, asked))
+    reading = _with_build(_read(path, asked), asked.build_sheet)
     baseline, why_not = _baseline(reading, asked)
     if why_not:
         return replace(reading, problems=(*reading.problems, f"drag correction withheld: {why_not}"))
     return reading if baseline is None else with_drag(reading, baseline)
 
 
-def _with_build(reading: RecordingReading) -> RecordingReading:
+def _with_build(reading: RecordingReading, sheet: Path | None = None) -> RecordingReading:
     """Add what was in the axle when it was recorded; a sheet that cannot be read is told and costs nothing else."""
     header = reading.header
-    if header is None or header.started is None or not header.axle.tag.strip() or reading.file == STANDARD_INPUT:
+    tag = "" if header is None else header.axle.tag.strip()
+    if header is None or header.started is None or reading.file == STANDARD_INPUT or not (tag or sheet):
         return reading
+    path: Path | None = sheet
+    axle: AxleFile | None
     try:
-        axle = read_axle(Path(reading.file).parent, header.axle.tag)
+        if sheet is None:
+            path, axle = axle_file(Path(reading.file).parent, tag)
+        else:
+            axle = read_toml(sheet, AxleFile)
     except HeldwheelError as error:
+        if sheet is not None:
+            raise
         return replace(reading, problems=(*reading.problems, f"build sheet not used: {error}"))
     builds = () if axle is None else builds_until(axle, header.started)
-    if not builds:
+    if sheet is not None and axle is not None and tag and not same_tag(axle.tag, tag):
+        raise InputError(f"{sheet}: is the sheet of axle {axle.tag}; the recording is of {tag}")
+    if sheet is not None and not builds:
+        raise InputError(f"{sheet}: holds no build from before the recording")
+    if not builds or path is None:
         return reading
-    return replace(reading, build=builds[-1], build_before=builds[-2] if len(builds) > 1 else None)
+    return replace(
+        reading,
+        build=builds[-1],
+        build_before=builds[-2] if len(builds) > 1 else None,
+        build_file=str(path),
+        build_sha256=hash_of(path),
+    )
 
 
 def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:

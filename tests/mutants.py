@@ -49,7 +49,10 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 ROOMS = (
-    *(f"analysis/{room}" for room in ("to_axle", "verdict", "uncertainty", "compare", "trace", "identify", "rows")),
+    *(
+        f"analysis/{room}"
+        for room in ("to_axle", "verdict", "uncertainty", "compare", "trace", "road", "identify", "rows")
+    ),
     "logger/decoder",
     "logger/recordings",
     "gui/models",

@@ -12,15 +12,15 @@ from __future__ import annotations
 
 import argparse
 import json
-from typing import TYPE_CHECKING
 
 from analysis.doors.asking import add_reading_options, asked_of
 from logger.edges.door import Exit
-from logger.errors import InputError
 
-if TYPE_CHECKING:
-    from datetime import datetime
-
+WORDS = {
+    "agrees": "confirmed",
+    "does not agree": "NOT confirmed: the two tests do not agree",
+    "cannot be told": "cannot be told: the values agree, but not everything says that it is a second opinion",
+}
 BLIND = "not seen before the second was signed, as far as this program showed it"
 
 
@@ -35,15 +35,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
     from analysis.pipeline import read_file
-    from analysis.verdict.confirm import confirmation
+    from analysis.rows.second import check_signed, read_second
     from logger.edges import console
     from logger.edges.units import format_torque
 
-    if _signed(args.second) is None:
-        raise InputError(f"{args.second} is not signed yet: sign it first, then both tests are shown")
+    check_signed(args.second)  # before anything else is read
     asked = asked_of(args)
-    first, second = read_file(args.first, asked), read_file(args.second, asked)
-    found = confirmation(first, second)
+    first = read_file(args.first, asked)
+    second, found = read_second(first, args.second, asked)
     simulated = first.simulated or second.simulated
     if args.json:
         lines = [
@@ -64,7 +63,7 @@ def run(args: argparse.Namespace) -> int:
         return Exit.OK if found.confirmed else Exit.OUTSIDE
     if simulated:
         console.say("SIMULATED DATA")
-    console.say("confirmed" if found.confirmed else "NOT confirmed: the two tests do not agree")
+    console.say(WORDS[found.word])
     for line in found.lines:
         a, b = (format_torque(x.value, "N·m", x.u95) for x in (line.first, line.second))
         what = "agree" if line.against.agrees else "DO NOT AGREE"
@@ -73,14 +72,3 @@ def run(args: argparse.Namespace) -> int:
     for text in (*found.other, *(f"mind: {note}" for note in found.notes), BLIND):
         console.say(f"  {text}")
     return Exit.OK if found.confirmed else Exit.OUTSIDE
-
-
-def _signed(path: str) -> datetime | None:
-    """Give when a test was signed; a job read from a dial is written when it is."""
-    from logger.recordings.dialled import is_dialled, read_dialled
-    from logger.recordings.sidecar import read_sidecar
-
-    if is_dialled(path):
-        return read_dialled(path)[0].signed
-    sidecar = read_sidecar(path)
-    return None if sidecar is None else sidecar.signed

@@ -11,7 +11,6 @@ its list gives; it does not do the work of each report again: heldwheel-read rep
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
 from logger.edges.door import Exit
 from logger.errors import InputError
@@ -31,9 +30,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Run the command."""
-    from datetime import datetime
-
-    from analysis.report.index import check_index, write_index
+    from analysis.report.index import check_index, make_index
     from analysis.report.signature import check, sign
     from logger.edges import console
 
@@ -46,8 +43,7 @@ def run(args: argparse.Namespace) -> int:
         return Exit.OK if holds and fits else Exit.OUTSIDE
     if not args.folder:
         raise InputError("say which folder: heldwheel-read index FOLDER")
-    out = Path(args.folder) / args.name
-    count, other = write_index(args.folder, out, args.title, datetime.now().astimezone().replace(microsecond=0))
+    out, count, other = make_index(args.folder, args.title, args.name)
     for text in other:
         console.note(f"not listed: {text}")
     console.say(f"{out}: {count} report{'s' * (count != 1)}")

@@ -5,8 +5,11 @@
     heldwheel-read report hill-07.csv --both-free hill-07-free.csv --kind engineer --out hill-07.pdf
     heldwheel-read report hill-07-gear.csv --neutral hill-07-neutral.csv --limit "ratio >= 2.5" --source "club rules"
     heldwheel-read report hill-07.csv --language de --out hill-07.pdf
+    heldwheel-read report hill-07.csv --confirmed-by hill-07-again.csv --kind engineer --out hill-07.pdf
     heldwheel-read report --verify hill-07.pdf --against hill-07.csv
 
+An engineer's page shows the build that was in the axle, from <tag>.axle.toml beside the recording or --build-sheet, and
+with --confirmed-by a second test, once that is signed: both results, their difference, whether they agree.
 With --both-free, the drag baseline, the page shows the torque as read and the pack mean; a recording that names its
 baseline needs no option. With --neutral, the half in neutral of a ratio limit, the page is of in gear ÷ neutral.
 What the recording lacks (odometer, dates, site, photos ...) comes from its sidecar.
@@ -21,7 +24,15 @@ set by another version of the program and was not checked, 2 the report itself c
     heldwheel-read report --verify hill-07.pdf --key shop.key.pub
 
 A signature beside the page shows that whoever holds the private key issued exactly these bytes; not when, and not
-that what they say is true. Keep the private key to yourself, and give the fingerprint of the public one in person.
+that what they say is true. Keep the private key to yourself, and give the
+fingerprint of the public one in person.
+
+    heldwheel-read report hill-07.csv --out hill-07.pdf --stamp-request
+    heldwheel-read report --verify hill-07.pdf --authority authority.pem
+
+hill-07.pdf.tsq is a request for a time-stamp (RFC 3161). Send it to an authority of your choice; this program sends
+nothing. Keep its reply beside the page as hill-07.pdf.tsr. It shows that these bytes existed at that time, by the word
+of that authority; not who wrote them, when the wheel was turned, or that what they say is true.
 """
 
 from __future__ import annotations
@@ -37,7 +48,6 @@ from logger.edges.door import Exit
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from analysis.pipeline import Asked
     from analysis.report.material import Material
 
 
@@ -54,6 +64,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--remarks", default="", help="your own words on the page")
     parser.add_argument("--authorised", default="", metavar="NAME", help="who authorises the report")
     parser.add_argument("--both-free", metavar="FILE", help="the drag baseline: both wheels free, one turned")
+    parser.add_argument("--build-sheet", metavar="FILE", help="the axle's sheet, if not beside RECORDING by its tag")
+    parser.add_argument(
+        "--confirmed-by", metavar="FILE", help="a signed second test, by another operator or transducer"
+    )
     parser.add_argument(
         "--neutral", metavar="FILE", help="RECORDING is in gear, FILE in neutral: a page of their ratio"
     )
@@ -68,6 +82,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--sign", metavar="KEY", help="sign the page with this private key (Ed25519, PEM)")
     parser.add_argument(
         "--key", metavar="PUBLIC", help="for --verify: the workshop's public key, which must have signed"
+    )
+    parser.add_argument("--stamp-request", action="store_true", help="write PAGE.tsq: a request for a time-stamp")
+    parser.add_argument(
+        "--authority", metavar="PEM", help="for --verify: certificate of the authority, which must have replied"
     )
     parser.add_argument("--new-key", metavar="FILE", help="make a private key in FILE and its public key in FILE.pub")
     add_reading_options(parser)
@@ -100,16 +118,22 @@ def _write(args: argparse.Namespace) -> int:
     from datetime import datetime
 
     from analysis.doors.shown import exit_for
+    from analysis.report.gather import read_material
     from analysis.report.material import Issue, PageKind, PaperSize
     from analysis.report.signature import sign
+    from analysis.report.time_stamp import write_request
     from analysis.report.write import content_of, write_report
     from logger.edges import console
     from logger.errors import InputError
     from logger.recordings.photos import PhotoState, photo_state
     from logger.recordings.sidecar import read_sidecar, revision_of
 
-    asked = replace(asked_of(args), both_free=Path(args.both_free) if args.both_free else None)
-    material, unit = _material(args.recording, args.neutral, asked, keep=True)
+    asked = replace(asked_of(args), both_free=_path(args.both_free), build_sheet=_path(args.build_sheet))
+    material, reading = read_material(args.recording, asked, args.neutral, args.confirmed_by)
+    if args.neutral is None:
+        keep_answers([reading], asked)
+    bounds = reading.bounds if args.neutral is None else None
+    unit = bounds.written.unit if bounds is not None and bounds.written.unit != "1" else reading.unit
     try:
         issued = (
             datetime.fromisoformat(args.issued) if args.issued else datetime.now().astimezone().replace(microsecond=0)
@@ -142,29 +166,15 @@ def _write(args: argparse.Namespace) -> int:
         console.say(f"{content.identity}  {write_report(content, out)}")
         if args.sign:
             console.say(f"signed: {sign(out, args.sign)}")
+        if args.stamp_request:
+            console.say(f"request for a time-stamp: {write_request(out)}; keep the reply beside the page as .tsr")
     if material.result is not None:
         console.say(material.result.words)
     return exit_for([material.result] if material.result is not None else [])
 
 
-def _material(
-    recording: Path | str, neutral: Path | str | None, asked: Asked, *, keep: bool = False
-) -> tuple[Material, str]:
-    """Read what a report is made from, one recording or the two halves of a ratio, and the unit that suits it."""
-    from analysis.pipeline import read_file
-    from analysis.report.gather import material_of, ratio_material
-
-    if neutral is not None:
-        from analysis.rows.gear import read_halves
-
-        halves = read_halves(recording, neutral, asked)
-        return ratio_material(*halves, asked), halves[0].unit
-    reading = read_file(recording, asked)
-    if keep:
-        keep_answers([reading], asked)
-    bounds = reading.bounds
-    unit = bounds.written.unit if bounds is not None and bounds.written.unit != "1" else reading.unit
-    return material_of(reading, asked), unit
+def _path(text: str | None) -> Path | None:
+    return Path(text) if text else None
 
 
 def _named(near: Path, said: object) -> Path | None:
@@ -178,7 +188,9 @@ def _verify(args: argparse.Namespace) -> int:
     from dataclasses import replace
 
     from analysis.pipeline import hashes_of
+    from analysis.report.gather import read_material
     from analysis.report.signature import check
+    from analysis.report.time_stamp import check_stamp
     from analysis.report.verify import Holds, verify
     from logger.edges import console
     from logger.errors import InputError
@@ -192,21 +204,26 @@ def _verify(args: argparse.Namespace) -> int:
         recording = Path(given) if given else _named(page, record.get("recording"))
         if recording is None:
             raise InputError("its record names no recording; name it with --against")
-        both_free = Path(args.both_free) if args.both_free else _named(recording, record.get("both_free"))
-        asked = replace(asked_from(record.get("asked", {})), both_free=both_free)
+        both_free = _path(args.both_free) or _named(recording, record.get("both_free"))
+        sheet = _path(args.build_sheet) or _named(recording, record.get("build"))
+        asked = replace(asked_from(record.get("asked", {})), both_free=both_free, build_sheet=sheet)
         said = record.get("recording")
         if isinstance(said, dict) and said.get("sha256") not in hashes_of(recording, asked):
             raise InputError(f"{recording} is another recording than the report was made from: its SHA-256 differs")
         neutral = args.neutral or _named(recording, record.get("neutral"))
         if neutral is None and record.get("neutral") is not None:
             raise InputError("its record names no half in neutral; name it with --neutral")
-        return _material(recording, neutral, asked)[0]
+        second = args.confirmed_by or _named(recording, record.get("confirmed_by"))
+        if second is None and record.get("confirmed_by") is not None:
+            raise InputError("its record names no second test; name it with --confirmed-by")
+        return read_material(recording, asked, neutral, second)[0]
 
     found = verify(page, read)
     fits, signed = check(page, args.key)
-    holds = found.holds if fits else Holds.NO
+    in_time, stamped = check_stamp(page, args.authority)
+    holds = found.holds if fits and in_time else Holds.NO
     console.say(f"{console.clean(found.identity, 80)}: {holds.value}")
-    for line in (*found.lines, signed):
+    for line in (*found.lines, signed, *((stamped,) if stamped else ())):
         console.say(f"  {console.clean(line, 400)}")
     for heading, said in (("computed from the recording", found.computed), ("its issuer's word", found.stated)):
         if said:

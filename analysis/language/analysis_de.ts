@@ -3135,5 +3135,437 @@
         <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
         <translation>bei %1 Werten je Sekunde passt das übliche Frequenzband ab %2 Hz nicht: eines unter %3 Hz wählen oder schneller aufzeichnen</translation>
     </message>
+    <message>
+        <source>shim</source>
+        <translation>Ausgleichsscheibe</translation>
+    </message>
+    <message>
+        <source>friction disc</source>
+        <translation>Belaglamelle</translation>
+    </message>
+    <message>
+        <source>steel plate</source>
+        <translation>Stahllamelle</translation>
+    </message>
+    <message>
+        <source>disc spring</source>
+        <translation>Tellerfeder</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>links: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>rechts: %1</translation>
+    </message>
+    <message>
+        <source>stack: %1</source>
+        <translation>Paketdicke: %1</translation>
+    </message>
+    <message>
+        <source>shims: %1</source>
+        <translation>Ausgleichsscheiben: %1</translation>
+    </message>
+    <message>
+        <source>end play: %1</source>
+        <translation>Axialspiel: %1</translation>
+    </message>
+    <message>
+        <source>friction surfaces: %1</source>
+        <translation>Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>stack %1</source>
+        <translation>Paketdicke %1</translation>
+    </message>
+    <message>
+        <source>end play %1</source>
+        <translation>Axialspiel %1</translation>
+    </message>
+    <message>
+        <source>%1 friction discs</source>
+        <translation>%1 Belaglamellen</translation>
+    </message>
+    <message>
+        <source>%1 friction disc</source>
+        <translation>%1 Belaglamelle</translation>
+    </message>
+    <message>
+        <source>%1 steel plates</source>
+        <translation>%1 Stahllamellen</translation>
+    </message>
+    <message>
+        <source>%1 steel plate</source>
+        <translation>%1 Stahllamelle</translation>
+    </message>
+    <message>
+        <source>%1 disc springs</source>
+        <translation>%1 Tellerfedern</translation>
+    </message>
+    <message>
+        <source>%1 disc spring</source>
+        <translation>%1 Tellerfeder</translation>
+    </message>
+    <message>
+        <source>%1 shims</source>
+        <translation>%1 Ausgleichsscheiben</translation>
+    </message>
+    <message>
+        <source>%1 shim</source>
+        <translation>%1 Ausgleichsscheibe</translation>
+    </message>
+    <message>
+        <source>%1 friction surfaces</source>
+        <translation>%1 Reibflächen</translation>
+    </message>
+    <message>
+        <source>%1 friction surface</source>
+        <translation>%1 Reibfläche</translation>
+    </message>
+    <message>
+        <source>shim at %1: %2</source>
+        <translation>Ausgleichsscheibe an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>friction disc at %1: %2</source>
+        <translation>Belaglamelle an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>steel plate at %1: %2</source>
+        <translation>Stahllamelle an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>disc spring at %1: %2</source>
+        <translation>Tellerfeder an Stelle %1: %2</translation>
+    </message>
+    <message>
+        <source>%1 taken out (%2)</source>
+        <translation>%1 herausgenommen (%2)</translation>
+    </message>
+    <message>
+        <source>%1 put in (%2)</source>
+        <translation>%1 eingebaut (%2)</translation>
+    </message>
+    <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>Paketdicke links und rechts unterscheidet sich um %1 mm; manche Handbücher fordern %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % der Füllung</translation>
+    </message>
+    <message>
+        <source>thickness not stated</source>
+        <translation>Dicke nicht angegeben</translation>
+    </message>
+    <message>
+        <source>soaked %1 min in %2</source>
+        <translation>%1 min in %2 getränkt</translation>
+    </message>
+    <message>
+        <source>spring load: %1</source>
+        <translation>Federkraft: %1</translation>
+    </message>
+    <message>
+        <source>outer diameter of the faces: %1</source>
+        <translation>Außendurchmesser der Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>inner diameter of the faces: %1</source>
+        <translation>Innendurchmesser der Reibflächen: %1</translation>
+    </message>
+    <message>
+        <source>preload torque at the pinion: %1</source>
+        <translation>Reibmoment am Ritzel: %1</translation>
+    </message>
+    <message>
+        <source>soak: %1</source>
+        <translation>Tränken: %1</translation>
+    </message>
+    <message>
+        <source>amount of oil: %1</source>
+        <translation>Ölmenge: %1</translation>
+    </message>
+    <message>
+        <source>spring: %1</source>
+        <translation>Feder: %1</translation>
+    </message>
+    <message>
+        <source>soaked in: %1</source>
+        <translation>getränkt in: %1</translation>
+    </message>
+    <message>
+        <source>oil: %1</source>
+        <translation>Öl: %1</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>modifier: %1</source>
+        <translation>Reibungszusatz: %1</translation>
+    </message>
+    <message>
+        <source>amount of modifier: %1</source>
+        <translation>Menge des Reibungszusatzes: %1</translation>
+    </message>
+    <message>
+        <source>modifier, share of the fill: %1</source>
+        <translation>Reibungszusatz, Anteil der Füllung: %1</translation>
+    </message>
+    <message>
+        <source>Build in the axle</source>
+        <translation>Aufbau in der Achse</translation>
+    </message>
+    <message>
+        <source>Built:</source>
+        <translation>Gebaut:</translation>
+    </message>
+    <message>
+        <source>Each pack:</source>
+        <translation>Jedes Paket:</translation>
+    </message>
+    <message>
+        <source>Left pack:</source>
+        <translation>Linkes Paket:</translation>
+    </message>
+    <message>
+        <source>Right pack:</source>
+        <translation>Rechtes Paket:</translation>
+    </message>
+    <message>
+        <source>Preload:</source>
+        <translation>Vorspannung:</translation>
+    </message>
+    <message>
+        <source>Faces:</source>
+        <translation>Flächen:</translation>
+    </message>
+    <message>
+        <source>Filled:</source>
+        <translation>Eingefüllt:</translation>
+    </message>
+    <message>
+        <source>Soaked:</source>
+        <translation>Getränkt:</translation>
+    </message>
+    <message>
+        <source>Friction:</source>
+        <translation>Reibung:</translation>
+    </message>
+    <message>
+        <source>%1 N on each pack</source>
+        <translation>%1 N auf jedes Paket</translation>
+    </message>
+    <message>
+        <source>pinion %1</source>
+        <translation>Ritzel %1</translation>
+    </message>
+    <message>
+        <source>nothing that is stated of both</source>
+        <translation>nichts, was von beiden angegeben ist</translation>
+    </message>
+    <message>
+        <source>each pack: %1</source>
+        <translation>jedes Paket: %1</translation>
+    </message>
+    <message>
+        <source>pack mean, drag taken off</source>
+        <translation>Paketmittel, Schleppmoment abgezogen</translation>
+    </message>
+    <message>
+        <source>build sheet: of the entries used</source>
+        <translation>Aufbaublatt: der verwendeten Einträge</translation>
+    </message>
+    <message>
+        <source>second test</source>
+        <translation>zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>Second test: %1</source>
+        <translation>Zweite Prüfung: %1</translation>
+    </message>
+    <message>
+        <source>agrees</source>
+        <translation>stimmt überein</translation>
+    </message>
+    <message>
+        <source>does not agree</source>
+        <translation>stimmt nicht überein</translation>
+    </message>
+    <message>
+        <source>first</source>
+        <translation>erste</translation>
+    </message>
+    <message>
+        <source>second</source>
+        <translation>zweite</translation>
+    </message>
+    <message>
+        <source>second − first</source>
+        <translation>zweite − erste</translation>
+    </message>
+    <message>
+        <source>First:</source>
+        <translation>Erste:</translation>
+    </message>
+    <message>
+        <source>Second:</source>
+        <translation>Zweite:</translation>
+    </message>
+    <message>
+        <source>Mind:</source>
+        <translation>Beachten:</translation>
+    </message>
+    <message>
+        <source>operator not stated</source>
+        <translation>Prüfer nicht angegeben</translation>
+    </message>
+    <message>
+        <source>transducer not stated</source>
+        <translation>Aufnehmer nicht angegeben</translation>
+    </message>
+    <message>
+        <source>Agrees: |E_n| ≤ 1, by √(U₁² + U₂²) (ISO 13528); what both share counts twice.</source>
+        <translation>Übereinstimmung: |E_n| ≤ 1, mit √(U₁² + U₂²) (ISO 13528); was beide gemeinsam haben, zählt doppelt.</translation>
+    </message>
+    <message>
+        <source>Not compared by the program before the second was signed.</source>
+        <translation>Vom Programm nicht verglichen, bevor die zweite unterschrieben war.</translation>
+    </message>
+    <message>
+        <source>the operator is not stated in both</source>
+        <translation>der Prüfer ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>the transducer is not stated in both</source>
+        <translation>der Aufnehmer ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 weitere</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Geändert seit %1:</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>nicht zu sagen</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>wie gemessen, mit Schleppmoment: die Zahl ist um dessen Anteil zu hoch</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Aufgebaut</translation>
+    </message>
+    <message>
+        <source>Each pack</source>
+        <translation>Jedes Paket</translation>
+    </message>
+    <message>
+        <source>each pack</source>
+        <translation>jedes Paket</translation>
+    </message>
+    <message>
+        <source>Left pack</source>
+        <translation>Linkes Paket</translation>
+    </message>
+    <message>
+        <source>Right pack</source>
+        <translation>Rechtes Paket</translation>
+    </message>
+    <message>
+        <source>Changed since %1</source>
+        <translation>Geändert seit %1</translation>
+    </message>
+    <message>
+        <source>Faces</source>
+        <translation>Reibflächen</translation>
+    </message>
+    <message>
+        <source>Filled</source>
+        <translation>Füllung</translation>
+    </message>
+    <message>
+        <source>Soaked</source>
+        <translation>Eingelegt</translation>
+    </message>
+    <message>
+        <source>Friction</source>
+        <translation>Reibung</translation>
+    </message>
+    <message>
+        <source>Preload</source>
+        <translation>Vorspannung</translation>
+    </message>
+    <message>
+        <source>gear</source>
+        <translation>Gang</translation>
+    </message>
+    <message>
+        <source>Mind</source>
+        <translation>Beachte</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Erste</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Zweite</translation>
+    </message>
+    <message>
+        <source>Second test</source>
+        <translation>Zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>its two entries</source>
+        <translation>ihre zwei Einträge</translation>
+    </message>
+    <message>
+        <source>its entry</source>
+        <translation>ihr Eintrag</translation>
+    </message>
+    <message>
+        <source>%1 is not stated in both</source>
+        <translation>%1 ist nicht in beiden angegeben</translation>
+    </message>
+    <message>
+        <source>%1: is the sheet of axle %2; the recording is of %3</source>
+        <translation>%1: ist das Blatt der Achse %2; die Aufzeichnung ist von %3</translation>
+    </message>
+    <message>
+        <source>%1: holds no build from before the recording</source>
+        <translation>%1: enthält keinen Aufbau von vor der Aufzeichnung</translation>
+    </message>
+    <message>
+        <source>%1 is not signed yet: sign it first, then both tests are shown</source>
+        <translation>%1 ist noch nicht unterschrieben: erst unterschreiben, dann werden beide Prüfungen gezeigt</translation>
+    </message>
+    <message>
+        <source>a second test confirms one recording, not a ratio of two</source>
+        <translation>eine zweite Prüfung bestätigt eine Aufzeichnung, kein Verhältnis von zweien</translation>
+    </message>
+    <message>
+        <source>a second test stands on the engineer's page (--kind engineer)</source>
+        <translation>eine zweite Prüfung steht auf der Ingenieurseite (--kind engineer)</translation>
+    </message>
+    <message>
+        <source>one operator with one transducer made both: that is a repeat, no second opinion</source>
+        <translation>ein Prüfer hat beide mit einem Aufnehmer gemacht: das ist eine Wiederholung, keine zweite Prüfung</translation>
+    </message>
+    <message>
+        <source>%1 is %2 itself: a confirmation is a test of its own</source>
+        <translation>%1 ist %2 selbst: eine Bestätigung ist eine eigene Prüfung</translation>
+    </message>
+    <message>
+        <source>these are not two tests of one thing: %1</source>
+        <translation>das sind nicht zwei Prüfungen einer Sache: %1</translation>
+    </message>
 </context>
 </TS>

@@ -3135,5 +3135,437 @@
         <source>at %1 samples a second the usual frequency band from %2 Hz does not fit: choose one below %3 Hz, or record faster</source>
         <translation>con %1 muestras por segundo no cabe la banda de frecuencias usual desde %2 Hz: elija una por debajo de %3 Hz, o registre más rápido</translation>
     </message>
+    <message>
+        <source>shim</source>
+        <translation>suplemento</translation>
+    </message>
+    <message>
+        <source>friction disc</source>
+        <translation>disco de fricción</translation>
+    </message>
+    <message>
+        <source>steel plate</source>
+        <translation>disco de acero</translation>
+    </message>
+    <message>
+        <source>disc spring</source>
+        <translation>muelle de disco</translation>
+    </message>
+    <message>
+        <source>left: %1</source>
+        <translation>izquierda: %1</translation>
+    </message>
+    <message>
+        <source>right: %1</source>
+        <translation>derecha: %1</translation>
+    </message>
+    <message>
+        <source>stack: %1</source>
+        <translation>grosor del paquete: %1</translation>
+    </message>
+    <message>
+        <source>shims: %1</source>
+        <translation>suplementos: %1</translation>
+    </message>
+    <message>
+        <source>end play: %1</source>
+        <translation>juego axial: %1</translation>
+    </message>
+    <message>
+        <source>friction surfaces: %1</source>
+        <translation>superficies de fricción: %1</translation>
+    </message>
+    <message>
+        <source>stack %1</source>
+        <translation>grosor %1</translation>
+    </message>
+    <message>
+        <source>end play %1</source>
+        <translation>juego axial %1</translation>
+    </message>
+    <message>
+        <source>%1 friction discs</source>
+        <translation>%1 discos de fricción</translation>
+    </message>
+    <message>
+        <source>%1 friction disc</source>
+        <translation>%1 disco de fricción</translation>
+    </message>
+    <message>
+        <source>%1 steel plates</source>
+        <translation>%1 discos de acero</translation>
+    </message>
+    <message>
+        <source>%1 steel plate</source>
+        <translation>%1 disco de acero</translation>
+    </message>
+    <message>
+        <source>%1 disc springs</source>
+        <translation>%1 muelles de disco</translation>
+    </message>
+    <message>
+        <source>%1 disc spring</source>
+        <translation>%1 muelle de disco</translation>
+    </message>
+    <message>
+        <source>%1 shims</source>
+        <translation>%1 suplementos</translation>
+    </message>
+    <message>
+        <source>%1 shim</source>
+        <translation>%1 suplemento</translation>
+    </message>
+    <message>
+        <source>%1 friction surfaces</source>
+        <translation>%1 superficies de fricción</translation>
+    </message>
+    <message>
+        <source>%1 friction surface</source>
+        <translation>%1 superficie de fricción</translation>
+    </message>
+    <message>
+        <source>shim at %1: %2</source>
+        <translation>suplemento en %1: %2</translation>
+    </message>
+    <message>
+        <source>friction disc at %1: %2</source>
+        <translation>disco de fricción en %1: %2</translation>
+    </message>
+    <message>
+        <source>steel plate at %1: %2</source>
+        <translation>disco de acero en %1: %2</translation>
+    </message>
+    <message>
+        <source>disc spring at %1: %2</source>
+        <translation>muelle de disco en %1: %2</translation>
+    </message>
+    <message>
+        <source>%1 taken out (%2)</source>
+        <translation>%1 quitado (%2)</translation>
+    </message>
+    <message>
+        <source>%1 put in (%2)</source>
+        <translation>%1 puesto (%2)</translation>
+    </message>
+    <message>
+        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
+        <translation>el grosor izquierdo y el derecho difieren en %1 mm; algunos manuales piden %2</translation>
+    </message>
+    <message>
+        <source>%1 % of the fill</source>
+        <translation>%1 % del llenado</translation>
+    </message>
+    <message>
+        <source>thickness not stated</source>
+        <translation>grosor sin indicar</translation>
+    </message>
+    <message>
+        <source>soaked %1 min in %2</source>
+        <translation>empapado %1 min en %2</translation>
+    </message>
+    <message>
+        <source>spring load: %1</source>
+        <translation>carga del muelle: %1</translation>
+    </message>
+    <message>
+        <source>outer diameter of the faces: %1</source>
+        <translation>diámetro exterior de las caras: %1</translation>
+    </message>
+    <message>
+        <source>inner diameter of the faces: %1</source>
+        <translation>diámetro interior de las caras: %1</translation>
+    </message>
+    <message>
+        <source>preload torque at the pinion: %1</source>
+        <translation>par de precarga en el piñón: %1</translation>
+    </message>
+    <message>
+        <source>soak: %1</source>
+        <translation>empapado: %1</translation>
+    </message>
+    <message>
+        <source>amount of oil: %1</source>
+        <translation>cantidad de aceite: %1</translation>
+    </message>
+    <message>
+        <source>spring: %1</source>
+        <translation>muelle: %1</translation>
+    </message>
+    <message>
+        <source>soaked in: %1</source>
+        <translation>empapado en: %1</translation>
+    </message>
+    <message>
+        <source>oil: %1</source>
+        <translation>aceite: %1</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>no se sabe</translation>
+    </message>
+    <message>
+        <source>modifier: %1</source>
+        <translation>modificador: %1</translation>
+    </message>
+    <message>
+        <source>amount of modifier: %1</source>
+        <translation>cantidad de modificador: %1</translation>
+    </message>
+    <message>
+        <source>modifier, share of the fill: %1</source>
+        <translation>modificador, parte del llenado: %1</translation>
+    </message>
+    <message>
+        <source>Build in the axle</source>
+        <translation>Montaje en el eje</translation>
+    </message>
+    <message>
+        <source>Built:</source>
+        <translation>Montado:</translation>
+    </message>
+    <message>
+        <source>Each pack:</source>
+        <translation>Cada paquete:</translation>
+    </message>
+    <message>
+        <source>Left pack:</source>
+        <translation>Paquete izquierdo:</translation>
+    </message>
+    <message>
+        <source>Right pack:</source>
+        <translation>Paquete derecho:</translation>
+    </message>
+    <message>
+        <source>Preload:</source>
+        <translation>Precarga:</translation>
+    </message>
+    <message>
+        <source>Faces:</source>
+        <translation>Caras:</translation>
+    </message>
+    <message>
+        <source>Filled:</source>
+        <translation>Llenado:</translation>
+    </message>
+    <message>
+        <source>Soaked:</source>
+        <translation>Impregnado:</translation>
+    </message>
+    <message>
+        <source>Friction:</source>
+        <translation>Fricción:</translation>
+    </message>
+    <message>
+        <source>%1 N on each pack</source>
+        <translation>%1 N en cada paquete</translation>
+    </message>
+    <message>
+        <source>pinion %1</source>
+        <translation>piñón %1</translation>
+    </message>
+    <message>
+        <source>nothing that is stated of both</source>
+        <translation>nada que conste de ambos</translation>
+    </message>
+    <message>
+        <source>each pack: %1</source>
+        <translation>cada paquete: %1</translation>
+    </message>
+    <message>
+        <source>pack mean, drag taken off</source>
+        <translation>media de paquetes, arrastre descontado</translation>
+    </message>
+    <message>
+        <source>build sheet: of the entries used</source>
+        <translation>hoja de montaje: de las entradas usadas</translation>
+    </message>
+    <message>
+        <source>second test</source>
+        <translation>segundo ensayo</translation>
+    </message>
+    <message>
+        <source>Second test: %1</source>
+        <translation>Segundo ensayo: %1</translation>
+    </message>
+    <message>
+        <source>agrees</source>
+        <translation>concuerda</translation>
+    </message>
+    <message>
+        <source>does not agree</source>
+        <translation>no concuerda</translation>
+    </message>
+    <message>
+        <source>first</source>
+        <translation>primero</translation>
+    </message>
+    <message>
+        <source>second</source>
+        <translation>segundo</translation>
+    </message>
+    <message>
+        <source>second − first</source>
+        <translation>segundo − primero</translation>
+    </message>
+    <message>
+        <source>First:</source>
+        <translation>Primero:</translation>
+    </message>
+    <message>
+        <source>Second:</source>
+        <translation>Segundo:</translation>
+    </message>
+    <message>
+        <source>Mind:</source>
+        <translation>Atención:</translation>
+    </message>
+    <message>
+        <source>operator not stated</source>
+        <translation>operario sin indicar</translation>
+    </message>
+    <message>
+        <source>transducer not stated</source>
+        <translation>transductor sin indicar</translation>
+    </message>
+    <message>
+        <source>Agrees: |E_n| ≤ 1, by √(U₁² + U₂²) (ISO 13528); what both share counts twice.</source>
+        <translation>Concuerda: |E_n| ≤ 1, con √(U₁² + U₂²) (ISO 13528); lo que ambos comparten cuenta dos veces.</translation>
+    </message>
+    <message>
+        <source>Not compared by the program before the second was signed.</source>
+        <translation>No comparado por el programa antes de firmarse el segundo.</translation>
+    </message>
+    <message>
+        <source>the operator is not stated in both</source>
+        <translation>el operario no consta en ambos</translation>
+    </message>
+    <message>
+        <source>the transducer is not stated in both</source>
+        <translation>el transductor no consta en ambos</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 más</translation>
+    </message>
+    <message>
+        <source>Changed since %1:</source>
+        <translation>Cambios desde %1:</translation>
+    </message>
+    <message>
+        <source>cannot be told</source>
+        <translation>no se puede decir</translation>
+    </message>
+    <message>
+        <source>as read, drag included: the figure is too high by the drag's share</source>
+        <translation>como se leyó, con arrastre: la cifra es demasiado alta en su parte</translation>
+    </message>
+    <message>
+        <source>Built</source>
+        <translation>Montado</translation>
+    </message>
+    <message>
+        <source>Each pack</source>
+        <translation>Cada paquete</translation>
+    </message>
+    <message>
+        <source>each pack</source>
+        <translation>cada paquete</translation>
+    </message>
+    <message>
+        <source>Left pack</source>
+        <translation>Paquete izquierdo</translation>
+    </message>
+    <message>
+        <source>Right pack</source>
+        <translation>Paquete derecho</translation>
+    </message>
+    <message>
+        <source>Changed since %1</source>
+        <translation>Cambiado desde %1</translation>
+    </message>
+    <message>
+        <source>Faces</source>
+        <translation>Caras de fricción</translation>
+    </message>
+    <message>
+        <source>Filled</source>
+        <translation>Llenado</translation>
+    </message>
+    <message>
+        <source>Soaked</source>
+        <translation>En remojo</translation>
+    </message>
+    <message>
+        <source>Friction</source>
+        <translation>Fricción</translation>
+    </message>
+    <message>
+        <source>Preload</source>
+        <translation>Precarga</translation>
+    </message>
+    <message>
+        <source>gear</source>
+        <translation>marcha</translation>
+    </message>
+    <message>
+        <source>Mind</source>
+        <translation>Atención</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Primera</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Segunda</translation>
+    </message>
+    <message>
+        <source>Second test</source>
+        <translation>Segunda prueba</translation>
+    </message>
+    <message>
+        <source>its two entries</source>
+        <translation>sus dos entradas</translation>
+    </message>
+    <message>
+        <source>its entry</source>
+        <translation>su entrada</translation>
+    </message>
+    <message>
+        <source>%1 is not stated in both</source>
+        <translation>%1 no está indicado en ambas</translation>
+    </message>
+    <message>
+        <source>%1: is the sheet of axle %2; the recording is of %3</source>
+        <translation>%1: es la hoja del eje %2; el registro es de %3</translation>
+    </message>
+    <message>
+        <source>%1: holds no build from before the recording</source>
+        <translation>%1: no contiene ningún montaje anterior al registro</translation>
+    </message>
+    <message>
+        <source>%1 is not signed yet: sign it first, then both tests are shown</source>
+        <translation>%1 aún no está firmado: fírmelo primero; después se muestran ambas pruebas</translation>
+    </message>
+    <message>
+        <source>a second test confirms one recording, not a ratio of two</source>
+        <translation>una segunda prueba confirma un registro, no una relación de dos</translation>
+    </message>
+    <message>
+        <source>a second test stands on the engineer's page (--kind engineer)</source>
+        <translation>una segunda prueba figura en la página del técnico (--kind engineer)</translation>
+    </message>
+    <message>
+        <source>one operator with one transducer made both: that is a repeat, no second opinion</source>
+        <translation>un operario hizo ambas con un transductor: eso es una repetición, no una segunda prueba</translation>
+    </message>
+    <message>
+        <source>%1 is %2 itself: a confirmation is a test of its own</source>
+        <translation>%1 es el propio %2: una confirmación es una prueba aparte</translation>
+    </message>
+    <message>
+        <source>these are not two tests of one thing: %1</source>
+        <translation>no son dos pruebas de una misma cosa: %1</translation>
+    </message>
 </context>
 </TS>

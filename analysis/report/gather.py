@@ -1,6 +1,6 @@
 """What a report is made from, gathered from the reading of a recording.
 
-Offers ``material_of``, ``ratio_material``, ``fixture_words``.
+Offers ``material_of``, ``read_material``, ``ratio_material``, ``fixture_words``.
 """
 
 from __future__ import annotations
@@ -11,17 +11,23 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.pipeline import Asked
+from analysis.pipeline import Asked, read_file
+from analysis.report.build_part import build_part
+from analysis.report.confirm_part import confirm_part
 from analysis.report.drawing import GAP_S, GAP_STEPS
 from analysis.report.material import DialLine, DragPart, Figure, JobLine, Material, PackLine, PullLine
-from analysis.rows.gear import GEARS, judged_ratio
+from analysis.rows.gear import GEARS, judged_ratio, read_halves
+from analysis.rows.second import check_signed, read_second
 from analysis.rows.summary import ROTATING, asked_plain, chatter_of, factor_of, header_of, sensor_median
 from analysis.to_axle.drag import rolling
 from analysis.trace.gates import SILENT
 from analysis.verdict.limits import bounds_from
 from analysis.verdict.sides import GREATEST
+from logger.errors import InputError
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from analysis.uncertainty.budget import Budget
     from analysis.verdict.recorded import PullReading, RecordingReading
     from analysis.verdict.repeats import JobValue
@@ -67,6 +73,7 @@ def material_of(reading: RecordingReading, asked: Asked | None = None) -> Materi
         problems=reading.problems,
         drag=_drag_part(reading),
         dial=tuple(_dial_lines(reading)),
+        build=build_part(reading),
     )
 
 
@@ -91,6 +98,41 @@ def _dial_lines(reading: RecordingReading) -> Iterator[DialLine]:
         for quantity, budget in pull.axle.items():
             shown = f"{dial.shown:g} {dial.unit}"
             yield DialLine(number, quantity, shown, about, budget.value, budget.u95, pull.left_out)
+
+
+def read_material(
+    recording: Path | str, asked: Asked, neutral: Path | str | None = None, second: Path | str | None = None
+) -> tuple[Material, RecordingReading]:
+    """Read what a report is made from, for commands and window alike.
+
+    Parameters
+    ----------
+    recording : Path or str
+        The recording, of a ratio the half in gear.
+    asked : Asked
+        What is stated.
+    neutral : Path or str, optional
+        The half in neutral: the report is of the ratio.
+    second : Path or str, optional
+        A signed test of the same thing by another operator or transducer.
+
+    Raises
+    ------
+    HeldwheelError
+        One cannot be read or used; the second is not signed.
+    """
+    if neutral is not None:
+        if second is not None:
+            raise InputError("a second test confirms one recording, not a ratio of two")
+        halves = read_halves(recording, neutral, asked)
+        return ratio_material(*halves, asked), halves[0]
+    if second is not None:
+        check_signed(second)
+    reading = read_file(recording, asked)
+    material = material_of(reading, asked)
+    if second is not None:
+        material = replace(material, confirmed=confirm_part(reading, *read_second(reading, second, asked)))
+    return material, reading
 
 
 def ratio_material(in_gear: RecordingReading, neutral: RecordingReading, asked: Asked | None = None) -> Material:

@@ -5,7 +5,7 @@ it holds if every byte of it is what this program writes from its list, and ever
 the list says of a report is the report's own record; whether a report holds, ``report --verify`` says of each. The
 workshop's key signs an index like a page (``analysis.report.signature``).
 
-Offered: ``IndexEntry``, ``entries_in``, ``index_page``, ``write_index``, ``check_index``.
+Offered: ``IndexEntry``, ``entries_in``, ``index_page``, ``write_index``, ``make_index``, ``check_index``.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from __future__ import annotations
 import html
 import json
 import os
+from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
@@ -28,6 +29,14 @@ OPENS: Final = '<script type="application/json" id="heldwheel-index">'
 CLOSES: Final = "</script>"
 ENDINGS: Final = (".html", ".pdf")
 MOST: Final = 20_000  # reports of a folder
+TITLE: Final = "Reports"
+NAME: Final = "index.html"
+
+Tell = Callable[[int, int], object]
+
+
+def _tell_nobody(_done: int, _total: int) -> None:
+    """Go on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +52,10 @@ class IndexEntry:
     result: str
 
 
-def entries_in(folder: Path | str) -> tuple[list[IndexEntry], list[str]]:
+def entries_in(folder: Path | str, tell: Tell = _tell_nobody) -> tuple[list[IndexEntry], list[str]]:
     """Give the reports of a folder in order of issue, and the pages there that are none of ours.
+
+    ``tell`` is called with how many pages were read, and of how many, after each.
 
     Raises
     ------
@@ -52,12 +63,14 @@ def entries_in(folder: Path | str) -> tuple[list[IndexEntry], list[str]]:
         The folder cannot be read.
     """
     found, other = [], []
-    for path in _pages(folder):
+    pages = _pages(folder)
+    for count, path in enumerate(pages, 1):
         try:
             found.append(_entry(path))
         except HeldwheelError as error:
             if OPENS.encode() not in read_bounded(path, MAX_BYTES, "this is no report"):  # an index is no report
                 other.append(str(error))
+        tell(count, len(pages))
     return sorted(found, key=lambda entry: (entry.issued, entry.file))[:MOST], other
 
 
@@ -130,7 +143,9 @@ def _cells(entry: IndexEntry) -> tuple[str, ...]:
     return (entry.file, entry.issued, revision, entry.recording, entry.result, entry.identity, entry.sha256)
 
 
-def write_index(folder: Path | str, out: Path | str, title: str, made: datetime) -> tuple[int, list[str]]:
+def write_index(
+    folder: Path | str, out: Path | str, title: str, made: datetime, tell: Tell = _tell_nobody
+) -> tuple[int, list[str]]:
     """Write the index of a folder; give how many reports it lists, and what there is none.
 
     Raises
@@ -144,11 +159,26 @@ def write_index(folder: Path | str, out: Path | str, title: str, made: datetime)
         raise InputError(f"{out}: an index lies in the folder of its reports, {folder}")
     if _is_report(out):
         raise InputError(f"{out}: is a report; an index is not written over it")
-    entries, other = entries_in(folder)
+    entries, other = entries_in(folder, tell)
     if not entries:
         raise InputError(f"{folder}: holds no report written by this program")
     write_whole(out, index_page(entries, title, made).encode())
     return len(entries), other
+
+
+def make_index(
+    folder: Path | str, title: str = TITLE, name: str = NAME, tell: Tell = _tell_nobody
+) -> tuple[Path, int, list[str]]:
+    """Write the index of a folder now: what the command and the window do; give its path as well.
+
+    Raises
+    ------
+    InputError, FileError
+        As ``write_index``.
+    """
+    out = Path(folder) / name
+    count, other = write_index(folder, out, title, datetime.now().astimezone().replace(microsecond=0), tell)
+    return out, count, other
 
 
 def check_index(path: Path | str) -> tuple[bool, list[str]]:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from analysis.uncertainty.budget import Budget
     from analysis.verdict.limits import Result
     from logger.header import Correction, Header
+    from logger.recordings.axles import Build
 
 Floats = NDArray[np.float64]
 
@@ -129,6 +130,40 @@ class DialLine:
 
 
 @dataclass(frozen=True, slots=True)
+class BuildPart:
+    """The build that was in the axle, and the one before it.
+
+    ``sha256`` is of the sheet's bytes, ``entries_sha256`` of these two builds; ``friction``: figure, U, its torque.
+    """
+
+    file: str
+    sha256: str
+    entries_sha256: str
+    build: Build
+    before: Build | None = None
+    friction: tuple[float, float, str] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class ConfirmPart:
+    """A second test of the same thing, and how it stands to the first.
+
+    ``lines``: quantity, direction, first, second, difference with its U (N·m), E_n, whether they agree; ``word``: the
+    answer; ``who``: operator and transducer of the first and of the second.
+    """
+
+    file: str
+    sha256: str
+    lines: tuple[tuple[str, str, Torque, Torque, Torque, float, bool], ...]
+    word: str
+    who: tuple[tuple[str, str], tuple[str, str]]
+    notes: tuple[str, ...] = ()
+    sidecar_sha256: str = ""
+    state: str = "closed"
+    simulated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Material:
     """Everything that a report may show.
 
@@ -169,6 +204,10 @@ class Material:
         ``job`` (both halves), ``result`` and ``budget`` (of in gear ÷ neutral).
     dial : tuple of DialLine
         What was read from a dial, where there is no trace.
+    build : BuildPart or None
+        What was in the axle, where its sheet lies beside the recording.
+    confirmed : ConfirmPart or None
+        A second test by another operator or transducer.
     asked : mapping
         What the caller stated, as plain values: with it the recording is read the same way again.
     """
@@ -195,6 +234,8 @@ class Material:
     drag: DragPart | None = None
     neutral: Material | None = None
     dial: tuple[DialLine, ...] = ()
+    build: BuildPart | None = None
+    confirmed: ConfirmPart | None = None
     above_sha256: str = ""
     sidecar_sha256: str = ""
 
@@ -202,6 +243,12 @@ class Material:
     def halves(self) -> tuple[Material, ...]:
         """All recordings that the page rests on, but for a baseline."""
         return (self,) if self.neutral is None else (self, self.neutral)
+
+    @property
+    def simulated(self) -> bool:
+        """Whether any test that it rests on is simulated."""
+        second = self.confirmed is not None and self.confirmed.simulated
+        return second or any(half.header.simulated for half in self.halves)
 
 
 MARGIN = 36.0

@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING
 
 from analysis.cautions import cautions_of
 from analysis.report import fields, words
+from analysis.report.build_part import build_section
+from analysis.report.confirm_part import confirm_section
 from analysis.report.content import (
     APART,
     LONGEST_NOTE,
@@ -158,6 +160,10 @@ class Page:
                 yield self.budget(m.budget)
         if m.drag is not None:
             yield self.drag(m.drag)
+        if full and m.build is not None:
+            yield build_section(m.build, self.issue, self.unit)
+        if full and m.confirmed is not None:
+            yield confirm_section(m.confirmed, self.unit)
         left_out = tuple(self.left_out())
         if left_out:
             yield Section("Excluded pulls and warnings", lines=left_out, half=full)
@@ -357,13 +363,22 @@ class Page:
         """Say which files the page rests on and how it can be checked."""
         m = self.material
         rows = []
-        for part, what in (*((half, self.recording(half)) for half in m.halves), (m.drag, "both wheels free")):
+        halves = ((half, self.recording(half)) for half in m.halves)
+        for part, what in (*halves, (m.drag, "both wheels free"), (m.confirmed, "second test")):
             if part is None:
                 continue
             rows.append((own(Path(part.file).name, 60), own(part.sha256, 64), what))
             if part.sidecar_sha256:
                 name = f"{Path(part.file).stem}.sidecar.toml"
                 rows.append((own(name, 60), own(part.sidecar_sha256, 64), "stated and decided beside it"))
+        if m.build is not None and self.issue.kind is PageKind.ENGINEER:
+            rows.append(
+                (
+                    own(Path(m.build.file).name, 60),
+                    own(m.build.entries_sha256),
+                    "its two entries" if m.build.before else "its entry",
+                )
+            )
         photos = [photo for half in m.halves for photo in half.header.photos]
         for photo in photos[:MOST_PHOTOS]:
             rows.append((own(photo.file, 60), own(photo.sha256, 64), f"photo: {own(photo.caption) or 'no caption'}"))

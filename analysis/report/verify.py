@@ -27,6 +27,8 @@ from typing import TYPE_CHECKING, Any
 
 from analysis.report import html as report_html
 from analysis.report import pdf as report_pdf
+from analysis.report.build_part import build_told, compare_build
+from analysis.report.confirm_part import compare_confirmed
 from analysis.report.content import clean
 from analysis.report.material import Issue, Material, PageKind, PaperSize
 from analysis.report.spoken import check_language
@@ -51,7 +53,7 @@ from logger.version import VERSION
 
 if TYPE_CHECKING:
     from analysis.report.content import Content
-    from analysis.report.material import DragPart
+    from analysis.report.material import ConfirmPart, DragPart
 
 MAX_BYTES = 20_000_000
 """A report of thousands of pulls stays far below."""
@@ -196,11 +198,14 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
     issue = issue_of(record)
     try:
         material = read(record)
+        if record.get("build") is None:  # made before there was a sheet, or by a version that showed none
+            material = replace(material, build=None)
     except HeldwheelError as error:
         return Verification(identity, Holds.NO, (f"the recording cannot be read again: {error}",))
     again = content_of(material, replace(issue, language="en"))  # what is told here is English
     computed, stated = _computed(again), _stated(again, material, record)
-    wrong = [*_compare_sources(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
+    wrong = [*_compare_sources(record, material), *compare_build(record, material, issue)]
+    wrong += [*compare_confirmed(record, material), *_compare_claims(record.get("claims"), claims_of(material))]
     photos = _photos(material)
     wrong += [f"photo {name}: {PhotoState.CHANGED}, its SHA-256 differs" for name in photos[PhotoState.CHANGED]]
     seen, found = _compare_page(path, record, material, issue)
@@ -213,12 +218,15 @@ def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> V
     lines.append(f"{pulls} pull{'s' * (pulls != 1)}, {len(material.job)} values and the result found again")
     if material.drag is not None:
         lines.append(_unchanged("both-free baseline", material.drag))
+    lines += build_told(record, material, issue)
+    if material.confirmed is not None:
+        lines.append(_unchanged("second test", material.confirmed))
     lines += [f"photo {name}: {state}" for state, names in photos.items() for name in names]
     lines += found if seen is Holds.YES else ()
     return Verification(identity, seen, tuple(lines), computed, stated)
 
 
-def _unchanged(what: str, part: Material | DragPart) -> str:
+def _unchanged(what: str, part: Material | DragPart | ConfirmPart) -> str:
     """Say that a file has the hash that the report states, and whether it is as it was closed."""
     state = "" if part.state == "closed" else f"; it is {part.state}: no closing line vouches for it"
     return f"{what} {clean(Path(part.file).name, 80)}: the bytes that the report names, SHA-256 {part.sha256}{state}"
@@ -311,7 +319,7 @@ def _compare_claims(said: Any, found: Mapping[str, Any]) -> list[str]:
     if not isinstance(said, dict):
         return ["the report states no figures"]
     wrong = []
-    for key in ("pulls", "job", "packs", "neutral", "ratio"):
+    for key in ("pulls", "job", "packs", "neutral", "ratio", "second"):
         then, now = said.get(key, None if key in ("pulls", "job") else []), found[key]  # the others came later
         if not isinstance(then, list) or len(then) != len(now):
             wrong.append(f"{key}: {len(then) if isinstance(then, list) else 'no'} then, {len(now)} now")

@@ -22,6 +22,8 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from analysis.report import words
+from analysis.report.build_part import build_record
+from analysis.report.confirm_part import confirm_claims, confirm_record
 from analysis.report.content import Content, clean, own
 from analysis.report.dial_page import DialPage
 from analysis.report.material import DragPart, Figure, Issue, Material, PackLine, PageKind, PullLine
@@ -65,6 +67,8 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         raise InputError("the revision of a report starts at 1")
     if issue.issued.tzinfo is None:
         raise InputError("the time of issue needs its time zone")
+    if material.confirmed is not None and issue.kind is not PageKind.ENGINEER:
+        raise InputError("a second test stands on the engineer's page (--kind engineer)")
     if record is None:
         record = _record(material, issue)
     whole = str(record["id"])
@@ -78,7 +82,7 @@ def content_of(material: Material, issue: Issue, record: Mapping[str, object] | 
         issue.kind,
         own(issue.shop or material.header.job.shop) or "(workshop not stated)",
         tuple(own(line) for line in issue.address.splitlines() if line.strip()),
-        any(half.header.simulated for half in material.halves),
+        material.simulated,
         page.facts(),
         page.verdict(),
         page.headlines(),
@@ -125,6 +129,7 @@ def claims_of(material: Material) -> dict[str, object]:
             for line in material.job
         ],
         "packs": [] if material.drag is None else [_pack_claim(line) for line in material.drag.lines],
+        "second": confirm_claims(material),
         "state": None if result is None else str(result.state),
         "probability": None
         if result is None or result.probability != result.probability
@@ -190,6 +195,8 @@ def _record(material: Material, issue: Issue) -> dict[str, object]:
         "both_free": both_free_of(material),
         "neutral": neutral_of(material),
         "header_sha256": header_hash(material.header),
+        "build": build_record(material, issue),
+        "confirmed_by": confirm_record(material),
         "asked": dict(material.asked),
         "corrections": len(material.corrections),
         "issue": {
@@ -206,7 +213,7 @@ def _record(material: Material, issue: Issue) -> dict[str, object]:
             **({"language": issue.language} if issue.language != "en" else {}),
         },
         "claims": claims_of(material),
-        "simulated": any(half.header.simulated for half in material.halves),
+        "simulated": material.simulated,
         "writer": writer(),
     }
     return {"id": identity_of(body, issue), **body}

@@ -54,6 +54,13 @@ class Confirmation:
         """Whether all values agree within their combined intervals."""
         return all(line.against.agrees for line in self.lines)
 
+    @property
+    def word(self) -> str:
+        """The answer in a word; it cannot be told where nothing says that another operator or transducer was there."""
+        if not self.confirmed:
+            return "does not agree"
+        return "agrees" if self.other else "cannot be told"
+
 
 def confirmation(first: RecordingReading, second: RecordingReading) -> Confirmation:
     """Set a second test against the first, each value by the combined interval, |x₂ - x₁| ≤ √(U₁² + U₂²).

@@ -136,6 +136,8 @@ class RecordingReading:
         What was in the axle when it was recorded, where its sheet lies beside the recording.
     build_before : Build or None
         The build before that one.
+    build_file, build_sha256 : str
+        The sheet, and the hash of its bytes.
     """
 
     file: str
@@ -160,6 +162,8 @@ class RecordingReading:
     dial: tuple[DialReading, ...] = ()
     build: Build | None = None
     build_before: Build | None = None
+    build_file: str = ""
+    build_sha256: str = ""
 
     @property
     def scale(self) -> AxleScale:

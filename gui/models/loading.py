@@ -120,7 +120,7 @@ def said_of(reading: RecordingReading) -> ListedValues:
     return ListedValues(state, values.get("breakaway"), values.get("rotating mean"))
 
 
-def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
+def export(path: str, target: str, issue: Issue, neutral: str = "", second: str = "") -> str:
     """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
 
     Parameters
@@ -131,6 +131,8 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
         For whom a page is, its unit, what the shop puts on it.
     neutral : str
         Where ``path`` is the half in gear of a ratio, the half in neutral: the page is of both.
+    second : str
+        A signed test by another operator or transducer that confirms ``path`` on an engineer's page.
 
     Raises
     ------
@@ -142,13 +144,10 @@ def export(path: str, target: str, issue: Issue, neutral: str = "") -> str:
     ending = Path(target).suffix.lower()
     if ending in {".html", ".pdf"}:
         issue = replace(issue, revision=max(revision_of(read_sidecar(half)) for half in (path, neutral) if half))
-        from analysis.report.gather import material_of, ratio_material
+        from analysis.report.gather import read_material
         from analysis.report.write import content_of, write_report
-        from analysis.rows.gear import read_halves
 
-        asked = Asked()
-        pair = read_halves(path, neutral, asked) if neutral else None
-        material = ratio_material(*pair) if pair is not None else material_of(read_file(path, asked), asked)
+        material, _ = read_material(path, Asked(), neutral or None, second or None)
         return str(write_report(content_of(material, issue), target))
     reading = read_file(path)
     if ending != ".json":

@@ -19,6 +19,7 @@ from gui.models.ratio import halves_of
 from gui.models.state import Notice
 from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
+from gui.pages.index_part import IndexPart
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
@@ -60,6 +61,7 @@ class ReviewPage(QWidget):
         self.notice = NoticeBar()
         self.undo = Undo()
         self.written = WrittenBar()
+        self.index = IndexPart(self.worker, self.written, self.say, self._failed, self)
         self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
@@ -279,6 +281,8 @@ class ReviewPage(QWidget):
             ("Engineer's page", partial(self.make_page, "engineer")),
             ("Customer's page", partial(self.make_page, "customer")),
             ("Page under another name …", partial(self._ask_export, "report.pdf")),
+            ("Engineer's page with a second test …", self._ask_second),
+            ("Index of these reports …", self.ask_index),
         ]
 
     def show_drive(self, path: str = "") -> None:
@@ -300,6 +304,11 @@ class ReviewPage(QWidget):
             dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
             dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
             dialog.open()
+
+    def ask_index(self) -> None:
+        """Make an index of the reports that lie beside the recording that is chosen, or in the folder on screen."""
+        chosen = self.list.selected()
+        self.index.ask(Path(chosen[0].path).parent if chosen else self.folder)
 
     def show_folder(self) -> None:
         """Open the folder of the recording that is chosen."""
@@ -429,6 +438,18 @@ class ReviewPage(QWidget):
         if target:
             self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
 
+    def _ask_second(self) -> None:
+        """Ask for the signed test that confirms the recording that is chosen, and write the page of both beside it."""
+        chosen = self.list.selected()
+        if len(chosen) != 1:
+            self.say("Choose one recording: the test that is confirmed.")
+            return
+        path = Path(chosen[0].path)
+        kinds = f"{tr('Recordings')} (*.csv *.toml);;{tr('All files')} (*)"
+        second, _ = QFileDialog.getOpenFileName(self, tr("Choose the signed second test"), str(path.parent), kinds)
+        if second:
+            self.export(str(path), str(page_beside(path, "engineer")), "engineer", second=second)
+
     def _chosen_halves(self) -> tuple[str, str] | None:
         """Give the recording that a page is of, and its other half in neutral or nothing; None: not read yet."""
         chosen = self.list.selected()
@@ -442,10 +463,10 @@ class ReviewPage(QWidget):
         pair = halves_of([self._loaded[path].reading for path in paths if path in self._loaded])
         return None if pair is None or len(paths) != 2 else (pair[0].file, pair[1].file)
 
-    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "") -> None:
+    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "", *, second: str = "") -> None:
         """Write a page, for an engineer or a customer, of a recording or of two halves, or a table, in the worker."""
         issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.worker.ask(export, path, target, issue, neutral, then=self._written, failed=self._failed)
+        self.worker.ask(export, path, target, issue, neutral, second, then=self._written, failed=self._failed)
 
     def _written(self, target: str) -> None:
         self.written.show_file(target)

@@ -1828,10 +1828,6 @@
         <translation>%1 (%2 bis %3)</translation>
     </message>
     <message>
-        <source>%1 more</source>
-        <translation>%1 weitere</translation>
-    </message>
-    <message>
         <source>Open the file</source>
         <translation>Datei öffnen</translation>
     </message>
@@ -2304,6 +2300,18 @@
         <translation>Nicht aufgeführt: %1</translation>
     </message>
     <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>Nicht aufgeführt: %1: ist kein Bericht dieses Programms, oder seine Angaben wurden entfernt</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: enthält keinen Bericht dieses Programms</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Diese Vorrichtung exportieren</translation>
     </message>
@@ -2572,170 +2580,6 @@
         <translation>Wie gemessen verwendet; übliche Lochkreise in der Nähe:</translation>
     </message>
     <message>
-        <source>shim</source>
-        <translation>Ausgleichsscheibe</translation>
-    </message>
-    <message>
-        <source>friction disc</source>
-        <translation>Belaglamelle</translation>
-    </message>
-    <message>
-        <source>steel plate</source>
-        <translation>Stahllamelle</translation>
-    </message>
-    <message>
-        <source>disc spring</source>
-        <translation>Tellerfeder</translation>
-    </message>
-    <message>
-        <source>left: %1</source>
-        <translation>links: %1</translation>
-    </message>
-    <message>
-        <source>right: %1</source>
-        <translation>rechts: %1</translation>
-    </message>
-    <message>
-        <source>stack: %1</source>
-        <translation>Paketdicke: %1</translation>
-    </message>
-    <message>
-        <source>shims: %1</source>
-        <translation>Ausgleichsscheiben: %1</translation>
-    </message>
-    <message>
-        <source>end play: %1</source>
-        <translation>Axialspiel: %1</translation>
-    </message>
-    <message>
-        <source>friction surfaces: %1</source>
-        <translation>Reibflächen: %1</translation>
-    </message>
-    <message>
-        <source>stack %1</source>
-        <translation>Paketdicke %1</translation>
-    </message>
-    <message>
-        <source>end play %1</source>
-        <translation>Axialspiel %1</translation>
-    </message>
-    <message>
-        <source>%1 friction discs</source>
-        <translation>%1 Belaglamellen</translation>
-    </message>
-    <message>
-        <source>%1 friction disc</source>
-        <translation>%1 Belaglamelle</translation>
-    </message>
-    <message>
-        <source>%1 steel plates</source>
-        <translation>%1 Stahllamellen</translation>
-    </message>
-    <message>
-        <source>%1 steel plate</source>
-        <translation>%1 Stahllamelle</translation>
-    </message>
-    <message>
-        <source>%1 disc springs</source>
-        <translation>%1 Tellerfedern</translation>
-    </message>
-    <message>
-        <source>%1 disc spring</source>
-        <translation>%1 Tellerfeder</translation>
-    </message>
-    <message>
-        <source>%1 shims</source>
-        <translation>%1 Ausgleichsscheiben</translation>
-    </message>
-    <message>
-        <source>%1 shim</source>
-        <translation>%1 Ausgleichsscheibe</translation>
-    </message>
-    <message>
-        <source>%1 friction surfaces</source>
-        <translation>%1 Reibflächen</translation>
-    </message>
-    <message>
-        <source>%1 friction surface</source>
-        <translation>%1 Reibfläche</translation>
-    </message>
-    <message>
-        <source>shim at %1: %2</source>
-        <translation>Ausgleichsscheibe an Stelle %1: %2</translation>
-    </message>
-    <message>
-        <source>friction disc at %1: %2</source>
-        <translation>Belaglamelle an Stelle %1: %2</translation>
-    </message>
-    <message>
-        <source>steel plate at %1: %2</source>
-        <translation>Stahllamelle an Stelle %1: %2</translation>
-    </message>
-    <message>
-        <source>disc spring at %1: %2</source>
-        <translation>Tellerfeder an Stelle %1: %2</translation>
-    </message>
-    <message>
-        <source>%1 taken out (%2)</source>
-        <translation>%1 herausgenommen (%2)</translation>
-    </message>
-    <message>
-        <source>%1 put in (%2)</source>
-        <translation>%1 eingebaut (%2)</translation>
-    </message>
-    <message>
-        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
-        <translation>Paketdicke links und rechts unterscheidet sich um %1 mm; manche Handbücher fordern %2</translation>
-    </message>
-    <message>
-        <source>%1 % of the fill</source>
-        <translation>%1 % der Füllung</translation>
-    </message>
-    <message>
-        <source>thickness not stated</source>
-        <translation>Dicke nicht angegeben</translation>
-    </message>
-    <message>
-        <source>soaked %1 min in %2</source>
-        <translation>%1 min in %2 getränkt</translation>
-    </message>
-    <message>
-        <source>spring load: %1</source>
-        <translation>Federkraft: %1</translation>
-    </message>
-    <message>
-        <source>outer diameter of the faces: %1</source>
-        <translation>Außendurchmesser der Reibflächen: %1</translation>
-    </message>
-    <message>
-        <source>inner diameter of the faces: %1</source>
-        <translation>Innendurchmesser der Reibflächen: %1</translation>
-    </message>
-    <message>
-        <source>preload torque at the pinion: %1</source>
-        <translation>Reibmoment am Ritzel: %1</translation>
-    </message>
-    <message>
-        <source>soak: %1</source>
-        <translation>Tränken: %1</translation>
-    </message>
-    <message>
-        <source>amount of oil: %1</source>
-        <translation>Ölmenge: %1</translation>
-    </message>
-    <message>
-        <source>spring: %1</source>
-        <translation>Feder: %1</translation>
-    </message>
-    <message>
-        <source>soaked in: %1</source>
-        <translation>getränkt in: %1</translation>
-    </message>
-    <message>
-        <source>oil: %1</source>
-        <translation>Öl: %1</translation>
-    </message>
-    <message>
         <source>Put clutch plate on the card</source>
         <translation>Lamellen auf die Karte</translation>
     </message>
@@ -2890,22 +2734,6 @@
     <message>
         <source>sheet of %1</source>
         <translation>Blatt vom %1</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>nicht bekannt</translation>
-    </message>
-    <message>
-        <source>modifier: %1</source>
-        <translation>Reibungszusatz: %1</translation>
-    </message>
-    <message>
-        <source>amount of modifier: %1</source>
-        <translation>Menge des Reibungszusatzes: %1</translation>
-    </message>
-    <message>
-        <source>modifier, share of the fill: %1</source>
-        <translation>Reibungszusatz, Anteil der Füllung: %1</translation>
     </message>
     <message>
         <source>%1 l, %2</source>
@@ -3992,10 +3820,6 @@
         <translation>Der Achse zuerst eine Kennung geben (Was bekannt ist): darunter liegen ihre Aufbauten, bei den Aufnahmen.</translation>
     </message>
     <message>
-        <source>Built</source>
-        <translation>Aufgebaut</translation>
-    </message>
-    <message>
         <source>Why it was opened</source>
         <translation>Warum sie geöffnet wurde</translation>
     </message>
@@ -4166,10 +3990,6 @@
     <message>
         <source>Kept as the build of %1 of axle %2.</source>
         <translation>Behalten als Aufbau vom %1 der Achse %2.</translation>
-    </message>
-    <message>
-        <source>Changed since %1:</source>
-        <translation>Geändert seit %1:</translation>
     </message>
     <message>
         <source>Nothing is otherwise than in %1.</source>
@@ -5990,6 +5810,18 @@
     <message>
         <source>No value at the axle</source>
         <translation>Kein Wert an der Achse</translation>
+    </message>
+    <message>
+        <source>Engineer's page with a second test …</source>
+        <translation>Ingenieurseite mit zweiter Prüfung …</translation>
+    </message>
+    <message>
+        <source>Choose the signed second test</source>
+        <translation>Die unterschriebene zweite Prüfung wählen</translation>
+    </message>
+    <message>
+        <source>Choose one recording: the test that is confirmed.</source>
+        <translation>Eine Aufzeichnung wählen: die Prüfung, die bestätigt wird.</translation>
     </message>
 </context>
 </TS>

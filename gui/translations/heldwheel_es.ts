@@ -1828,10 +1828,6 @@
         <translation>%1 (%2 a %3)</translation>
     </message>
     <message>
-        <source>%1 more</source>
-        <translation>%1 más</translation>
-    </message>
-    <message>
         <source>Open the file</source>
         <translation>Abrir el archivo</translation>
     </message>
@@ -2304,6 +2300,18 @@
         <translation>No incluidos: %1</translation>
     </message>
     <message>
+        <source>%1: is no report written by this program, or its record was taken out</source>
+        <translation>%1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>Not listed: %1: is no report written by this program, or its record was taken out</source>
+        <translation>No incluidos: %1: no es un informe de este programa, o se le quitaron sus datos</translation>
+    </message>
+    <message>
+        <source>%1: holds no report written by this program</source>
+        <translation>%1: no contiene ningún informe de este programa</translation>
+    </message>
+    <message>
         <source>Export this fixture</source>
         <translation>Exportar este utillaje</translation>
     </message>
@@ -2572,170 +2580,6 @@
         <translation>En uso como se midió; círculos comunes cercanos:</translation>
     </message>
     <message>
-        <source>shim</source>
-        <translation>suplemento</translation>
-    </message>
-    <message>
-        <source>friction disc</source>
-        <translation>disco de fricción</translation>
-    </message>
-    <message>
-        <source>steel plate</source>
-        <translation>disco de acero</translation>
-    </message>
-    <message>
-        <source>disc spring</source>
-        <translation>muelle de disco</translation>
-    </message>
-    <message>
-        <source>left: %1</source>
-        <translation>izquierda: %1</translation>
-    </message>
-    <message>
-        <source>right: %1</source>
-        <translation>derecha: %1</translation>
-    </message>
-    <message>
-        <source>stack: %1</source>
-        <translation>grosor del paquete: %1</translation>
-    </message>
-    <message>
-        <source>shims: %1</source>
-        <translation>suplementos: %1</translation>
-    </message>
-    <message>
-        <source>end play: %1</source>
-        <translation>juego axial: %1</translation>
-    </message>
-    <message>
-        <source>friction surfaces: %1</source>
-        <translation>superficies de fricción: %1</translation>
-    </message>
-    <message>
-        <source>stack %1</source>
-        <translation>grosor %1</translation>
-    </message>
-    <message>
-        <source>end play %1</source>
-        <translation>juego axial %1</translation>
-    </message>
-    <message>
-        <source>%1 friction discs</source>
-        <translation>%1 discos de fricción</translation>
-    </message>
-    <message>
-        <source>%1 friction disc</source>
-        <translation>%1 disco de fricción</translation>
-    </message>
-    <message>
-        <source>%1 steel plates</source>
-        <translation>%1 discos de acero</translation>
-    </message>
-    <message>
-        <source>%1 steel plate</source>
-        <translation>%1 disco de acero</translation>
-    </message>
-    <message>
-        <source>%1 disc springs</source>
-        <translation>%1 muelles de disco</translation>
-    </message>
-    <message>
-        <source>%1 disc spring</source>
-        <translation>%1 muelle de disco</translation>
-    </message>
-    <message>
-        <source>%1 shims</source>
-        <translation>%1 suplementos</translation>
-    </message>
-    <message>
-        <source>%1 shim</source>
-        <translation>%1 suplemento</translation>
-    </message>
-    <message>
-        <source>%1 friction surfaces</source>
-        <translation>%1 superficies de fricción</translation>
-    </message>
-    <message>
-        <source>%1 friction surface</source>
-        <translation>%1 superficie de fricción</translation>
-    </message>
-    <message>
-        <source>shim at %1: %2</source>
-        <translation>suplemento en %1: %2</translation>
-    </message>
-    <message>
-        <source>friction disc at %1: %2</source>
-        <translation>disco de fricción en %1: %2</translation>
-    </message>
-    <message>
-        <source>steel plate at %1: %2</source>
-        <translation>disco de acero en %1: %2</translation>
-    </message>
-    <message>
-        <source>disc spring at %1: %2</source>
-        <translation>muelle de disco en %1: %2</translation>
-    </message>
-    <message>
-        <source>%1 taken out (%2)</source>
-        <translation>%1 quitado (%2)</translation>
-    </message>
-    <message>
-        <source>%1 put in (%2)</source>
-        <translation>%1 puesto (%2)</translation>
-    </message>
-    <message>
-        <source>left and right stack differ by %1 mm; some manuals match within %2</source>
-        <translation>el grosor izquierdo y el derecho difieren en %1 mm; algunos manuales piden %2</translation>
-    </message>
-    <message>
-        <source>%1 % of the fill</source>
-        <translation>%1 % del llenado</translation>
-    </message>
-    <message>
-        <source>thickness not stated</source>
-        <translation>grosor sin indicar</translation>
-    </message>
-    <message>
-        <source>soaked %1 min in %2</source>
-        <translation>empapado %1 min en %2</translation>
-    </message>
-    <message>
-        <source>spring load: %1</source>
-        <translation>carga del muelle: %1</translation>
-    </message>
-    <message>
-        <source>outer diameter of the faces: %1</source>
-        <translation>diámetro exterior de las caras: %1</translation>
-    </message>
-    <message>
-        <source>inner diameter of the faces: %1</source>
-        <translation>diámetro interior de las caras: %1</translation>
-    </message>
-    <message>
-        <source>preload torque at the pinion: %1</source>
-        <translation>par de precarga en el piñón: %1</translation>
-    </message>
-    <message>
-        <source>soak: %1</source>
-        <translation>empapado: %1</translation>
-    </message>
-    <message>
-        <source>amount of oil: %1</source>
-        <translation>cantidad de aceite: %1</translation>
-    </message>
-    <message>
-        <source>spring: %1</source>
-        <translation>muelle: %1</translation>
-    </message>
-    <message>
-        <source>soaked in: %1</source>
-        <translation>empapado en: %1</translation>
-    </message>
-    <message>
-        <source>oil: %1</source>
-        <translation>aceite: %1</translation>
-    </message>
-    <message>
         <source>Put clutch plate on the card</source>
         <translation>Poner de discos en la ficha</translation>
     </message>
@@ -2890,22 +2734,6 @@
     <message>
         <source>sheet of %1</source>
         <translation>hoja del %1</translation>
-    </message>
-    <message>
-        <source>not known</source>
-        <translation>no se sabe</translation>
-    </message>
-    <message>
-        <source>modifier: %1</source>
-        <translation>modificador: %1</translation>
-    </message>
-    <message>
-        <source>amount of modifier: %1</source>
-        <translation>cantidad de modificador: %1</translation>
-    </message>
-    <message>
-        <source>modifier, share of the fill: %1</source>
-        <translation>modificador, parte del llenado: %1</translation>
     </message>
     <message>
         <source>%1 l, %2</source>
@@ -3992,10 +3820,6 @@
         <translation>Dé primero una marca al eje (Lo que se sabe): con ella se guardan sus montajes, junto a los registros.</translation>
     </message>
     <message>
-        <source>Built</source>
-        <translation>Montado</translation>
-    </message>
-    <message>
         <source>Why it was opened</source>
         <translation>Por qué se abrió</translation>
     </message>
@@ -4166,10 +3990,6 @@
     <message>
         <source>Kept as the build of %1 of axle %2.</source>
         <translation>Guardado como montaje del %1 del eje %2.</translation>
-    </message>
-    <message>
-        <source>Changed since %1:</source>
-        <translation>Cambios desde %1:</translation>
     </message>
     <message>
         <source>Nothing is otherwise than in %1.</source>
@@ -5990,6 +5810,18 @@
     <message>
         <source>No value at the axle</source>
         <translation>Ningún valor en el eje</translation>
+    </message>
+    <message>
+        <source>Engineer's page with a second test …</source>
+        <translation>Página del técnico con una segunda prueba …</translation>
+    </message>
+    <message>
+        <source>Choose the signed second test</source>
+        <translation>Elija la segunda prueba firmada</translation>
+    </message>
+    <message>
+        <source>Choose one recording: the test that is confirmed.</source>
+        <translation>Elija un registro: la prueba que se confirma.</translation>
     </message>
 </context>
 </TS>

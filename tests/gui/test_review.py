@@ -264,6 +264,21 @@ def test_a_page_for_the_engineer_or_the_customer(
     assert len(offered) == 4
 
 
+def test_a_page_with_a_second_test_asks_for_it_and_keeps_blind(reviewing: Hand, tmp_path: Path, monkeypatch) -> None:
+    """A second test that is not signed gives no page."""
+    from PySide6.QtWidgets import QFileDialog
+
+    choose(reviewing, 0)
+    page, other = review(reviewing), tmp_path / "second.csv"
+    other.write_text("time_s,torque_Nm\n0,1\n", "utf-8")
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(other), ""))
+    before = sorted(Path(page.reading.path).parent.iterdir())
+    page._ask_second()
+    reviewing.qtbot.waitUntil(lambda: page.notice.isVisible(), timeout=60_000)
+    assert "is not signed yet" in page.notice.text.text()
+    assert sorted(Path(page.reading.path).parent.iterdir()) == before
+
+
 def test_thousands_of_recordings_never_block(hand: Hand, home: Path) -> None:
     write_many(home / "recordings", 1_500)
     hand.window.open_page("Review")

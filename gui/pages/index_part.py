@@ -1,0 +1,88 @@
+"""The index of a folder's reports, asked for on the Review page: its title, how far it is, where it went."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtWidgets import QInputDialog, QLineEdit, QWidget
+
+from analysis.report.index import TITLE
+from gui.models.indexing import how_far, write_index
+from gui.translation import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from concurrent.futures import Future
+    from pathlib import Path
+
+    from gui.widgets.written import WrittenBar
+    from gui.work import Worker
+
+PATIENCE_MS, LOOK_MS = 1_000, 250  # until it says how far it is, and between two looks
+
+
+class IndexPart(QObject):
+    """Makes an index in the worker.
+
+    Parameters
+    ----------
+    worker : Worker
+        Where it is made.
+    written : WrittenBar
+        Offers to open what was written, or to show it in its folder.
+    say, failed : callable
+        Show a message.
+    parent : QWidget
+        Over which it asks.
+    """
+
+    def __init__(
+        self,
+        worker: Worker,
+        written: WrittenBar,
+        say: Callable[[str], object],
+        failed: Callable[[str], object],
+        parent: QWidget,
+    ) -> None:
+        super().__init__(parent)
+        self._worker, self._written, self._say, self._failed, self._over = worker, written, say, failed, parent
+        self._going: Future[tuple[str, str]] | None = None
+        self._timer = QTimer(self, interval=LOOK_MS)
+        self._timer.timeout.connect(self._look)
+
+    def ask(self, folder: Path) -> None:
+        """Ask for the title, and make the index."""
+        title, sure = QInputDialog.getText(
+            self._over, tr("Index of reports"), tr("What stands above the list"), QLineEdit.EchoMode.Normal, TITLE
+        )
+        if sure:
+            self.make(folder, title.strip() or TITLE)
+
+    def make(self, folder: Path, title: str) -> None:
+        """Make the index of a folder beside its reports."""
+        if self._going is not None:
+            return
+        self._written.say("")
+        self._going = self._worker.ask(
+            write_index, str(folder), title, self._worker.room, then=self._done, failed=self._end
+        )
+        QTimer.singleShot(PATIENCE_MS, self, self._look)
+
+    def _look(self) -> None:
+        """Say how far it is, again and again until it is done."""
+        if self._going is not None:
+            self._say(how_far(self._worker.room) or "An index is being made")
+            self._timer.start()
+
+    def _done(self, made: tuple[str, str]) -> None:
+        self._end("")
+        path, text = made
+        self._written.show_file(path)
+        self._say(text)
+
+    def _end(self, text: str) -> None:
+        self._going = None
+        self._timer.stop()
+        if text:
+            self._failed(text)
