@@ -13,13 +13,12 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, Q
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, ArchiveEntry, first_look, read_entries
 from gui.models.display import grouped
-from gui.models.issuing import issue_of
-from gui.models.loading import Loaded, angle_of, export, load, page_beside, said_of
-from gui.models.ratio import halves_of
+from gui.models.loading import Loaded, angle_of, load, said_of
 from gui.models.state import Notice
 from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
 from gui.pages.index_part import IndexPart
+from gui.pages.pages_part import PagesPart
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
@@ -40,9 +39,6 @@ if TYPE_CHECKING:
     from gui.widgets.menus import Item
 
 PATIENCE_S = 0.25  # a folder that answers within this looks instant; a slower one must not hold the window
-PAGES = ";;".join(
-    f"{who} page, {form.upper()} (*.{form})" for who in ("Engineer's", "Customer's") for form in ("pdf", "html")
-)
 MOST_OVERLAID = 6  # traces on one plot: more cannot be told apart
 
 
@@ -65,6 +61,17 @@ class ReviewPage(QWidget):
         self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
+        self.pages = PagesPart(
+            shared,
+            self.worker,
+            self.written,
+            self.say,
+            self._failed,
+            self.list.selected,
+            self._loaded,
+            self._loading,
+            self,
+        )
         self._left: list[str] = []
         self.first_screen_s = self.all_s = 0.0
         self._began = 0.0
@@ -102,7 +109,7 @@ class ReviewPage(QWidget):
         self.report = button("Report", tip="A page to sign: for an engineer, or for a customer")
         self.report.setMenu(menu_of(self, self._page_items(), lasting=True))
         foot.addWidget(self.report)
-        foot.addWidget(button("Export", partial(self._ask_export, "pulls.csv"), tip="CSV, or JSON"))
+        foot.addWidget(button("Export", self.pages.ask_table, tip="CSV, or JSON"))
         layout.addLayout(foot)
 
     def _share_width(self) -> None:
@@ -278,10 +285,10 @@ class ReviewPage(QWidget):
 
     def _page_items(self) -> list[Item | None]:
         return [
-            ("Engineer's page", partial(self.make_page, "engineer")),
-            ("Customer's page", partial(self.make_page, "customer")),
-            ("Page under another name …", partial(self._ask_export, "report.pdf")),
-            ("Engineer's page with a second test …", self._ask_second),
+            ("Engineer's page", partial(self.pages.make, "engineer")),
+            ("Customer's page", partial(self.pages.make, "customer")),
+            ("Page under another name …", self.pages.ask_page),
+            ("Engineer's page with a second test …", self.pages.ask_second),
             ("Index of these reports …", self.ask_index),
         ]
 
@@ -375,16 +382,6 @@ class ReviewPage(QWidget):
         if path:
             self.show_recordings([path])
 
-    def make_page(self, reader: str) -> None:
-        """Write a page beside the recording that is chosen, named for its reader."""
-        chosen = self.list.selected()
-        if not chosen:
-            self.say("Choose a recording first.")
-            return
-        halves = self._chosen_halves()
-        if halves is not None:
-            self.export(halves[0], str(page_beside(Path(halves[0]), reader)), reader, halves[1])
-
     # ------------------------------------------------------------------ files
     def _ask_folder(self) -> None:
         folder = QFileDialog.getExistingDirectory(self, "Recordings in another folder", str(self.folder))
@@ -420,57 +417,6 @@ class ReviewPage(QWidget):
         if dialog.target is not None:
             self.refresh()
             QTimer.singleShot(0, partial(self.show_recordings, [str(dialog.target)]))
-
-    def _ask_export(self, name: str) -> None:
-        chosen = self.list.selected()
-        if not chosen:
-            self.say("Choose a recording first.")
-            return
-        kinds = PAGES if name.endswith("pdf") else "CSV (*.csv);;JSON (*.json)"
-        path, neutral = chosen[0].path, ""
-        if name.endswith("pdf"):
-            halves = self._chosen_halves()
-            if halves is None:
-                return
-            path, neutral = halves
-        start = str(Path(path).with_suffix("")) + f"-{name}"
-        target, kind = QFileDialog.getSaveFileName(self, tr("Save the report as"), start, kinds)
-        if target:
-            self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
-
-    def _ask_second(self) -> None:
-        """Ask for the signed test that confirms the recording that is chosen, and write the page of both beside it."""
-        chosen = self.list.selected()
-        if len(chosen) != 1:
-            self.say("Choose one recording: the test that is confirmed.")
-            return
-        path = Path(chosen[0].path)
-        kinds = f"{tr('Recordings')} (*.csv *.toml);;{tr('All files')} (*)"
-        second, _ = QFileDialog.getOpenFileName(self, tr("Choose the signed second test"), str(path.parent), kinds)
-        if second:
-            self.export(str(path), str(page_beside(path, "engineer")), "engineer", second=second)
-
-    def _chosen_halves(self) -> tuple[str, str] | None:
-        """Give the recording that a page is of, and its other half in neutral or nothing; None: not read yet."""
-        chosen = self.list.selected()
-        if len(chosen) == 2 and any(entry.path in self._loading for entry in chosen):
-            self.say("The two recordings are still being read. Press Report again when both are shown.")
-            return None
-        return self._halves([entry.path for entry in chosen]) or (chosen[0].path, "")
-
-    def _halves(self, paths: list[str]) -> tuple[str, str] | None:
-        """Give the recordings in gear and in neutral, where these two are chosen: their page is of the ratio."""
-        pair = halves_of([self._loaded[path].reading for path in paths if path in self._loaded])
-        return None if pair is None or len(paths) != 2 else (pair[0].file, pair[1].file)
-
-    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "", *, second: str = "") -> None:
-        """Write a page, for an engineer or a customer, of a recording or of two halves, or a table, in the worker."""
-        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.worker.ask(export, path, target, issue, neutral, second, then=self._written, failed=self._failed)
-
-    def _written(self, target: str) -> None:
-        self.written.show_file(target)
-        self.say(f"Written to {target}")
 
     def closeEvent(self, event: QCloseEvent) -> None:  # noqa: N802 - Qt's name
         """End the worker."""

@@ -278,12 +278,12 @@ def test_a_report_of_the_window_carries_the_revision(reviewing: Hand, tmp_path: 
     change_sidecar(path, lambda found: Sidecar(signed=signed))
     add_correction(path, Correction(at=signed + timedelta(minutes=5), reason="x", exclude=True, pull_start_s=1.0))
     target = tmp_path / "page.html"
-    page.export(path, str(target))
+    page.pages.export(path, str(target))
     reviewing.qtbot.waitUntil(target.exists, timeout=60_000)
     assert issue_of(read_record(target)).revision == 2
     page._reload(path)
     reviewing.qtbot.waitUntil(lambda: "revision 2" in page.reading.state.text(), timeout=60_000)
-    page.make_page("customer")
+    page.pages.make("customer")
     reviewing.qtbot.waitUntil(
         lambda: page.written.path is not None and page.written.path.suffix == ".pdf", timeout=60_000
     )

@@ -153,14 +153,14 @@ def test_review_writes_one_page_of_both_halves(
         offered.append(start)
         return str(target), kinds.split(";;")[0]
 
-    monkeypatch.setattr("gui.pages.review_page.QFileDialog.getSaveFileName", chosen)
+    monkeypatch.setattr("gui.pages.pages_part.QFileDialog.getSaveFileName", chosen)
     choose(hand, 0, 1)
     page._loading[str(paths[0])] = None
-    page._ask_export("report.pdf")
+    page.pages.ask_page()
     assert "still being read" in page.notice.text.text()
     assert not offered, "a page of one half by haste would be no page of the ratio"
     del page._loading[str(paths[0])]
-    page._ask_export("report.pdf")
+    page.pages.ask_page()
     hand.qtbot.waitUntil(lambda: "Written to" in page.notice.text.text(), timeout=60_000)
     assert offered == [str(paths[1].with_suffix("")) + "-report.pdf"], "named after the half in gear"
     record = read_record(target)

@@ -67,7 +67,7 @@ def test_it_stands_on_the_report_of_the_window(hand: Hand, home: Path, ending: s
     page, target = review(hand), home / f"page.{ending}"
     hand.qtbot.waitUntil(lambda: page.all_s > 0, timeout=20_000)
     choose(hand, 0)
-    page.export(page.reading.path, str(target))
+    page.pages.export(page.reading.path, str(target))
     hand.qtbot.waitUntil(lambda: "Written" in page.notice.text.text(), timeout=60_000)
     issue = issue_from(read_record(target))
     assert issue.shop == "Hillfoot Workshop"

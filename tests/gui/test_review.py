@@ -235,7 +235,7 @@ def test_report_and_export(reviewing: Hand, tmp_path: Path, ending: str) -> None
     choose(reviewing, 0)
     page = review(reviewing)
     target = tmp_path / f"out.{ending}"
-    page.export(page.reading.path, str(target))
+    page.pages.export(page.reading.path, str(target))
     reviewing.qtbot.waitUntil(lambda: "Written" in page.notice.text.text(), timeout=60_000)
     assert page.notice.isVisible()
     assert target.stat().st_size > 500
@@ -258,7 +258,7 @@ def test_a_page_for_the_engineer_or_the_customer(
         return str(target), next(k for k in offered if k.startswith(kind) and "html" in k)
 
     monkeypatch.setattr(QFileDialog, "getSaveFileName", asked)
-    page._ask_export("report.pdf")
+    page.pages.ask_page()
     reviewing.qtbot.waitUntil(lambda: page.notice.isVisible(), timeout=60_000)
     assert said in target.read_text("utf-8")
     assert len(offered) == 4
@@ -273,7 +273,7 @@ def test_a_page_with_a_second_test_asks_for_it_and_keeps_blind(reviewing: Hand, 
     other.write_text("time_s,torque_Nm\n0,1\n", "utf-8")
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(other), ""))
     before = sorted(Path(page.reading.path).parent.iterdir())
-    page._ask_second()
+    page.pages.ask_second()
     reviewing.qtbot.waitUntil(lambda: page.notice.isVisible(), timeout=60_000)
     assert "is not signed yet" in page.notice.text.text()
     assert sorted(Path(page.reading.path).parent.iterdir()) == before

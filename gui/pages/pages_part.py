@@ -1,0 +1,126 @@
+"""Pages and tables of the recordings that are chosen on the Review page: asked for, written in the worker."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from gui.models.issuing import issue_of
+from gui.models.loading import export, page_beside
+from gui.models.ratio import halves_of
+from gui.translation import tr
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from gui.models.archive import ArchiveEntry
+    from gui.models.loading import Loaded
+    from gui.shared import Shared
+    from gui.widgets.written import WrittenBar
+    from gui.work import Worker
+
+PAGES = ";;".join(
+    f"{who} page, {form.upper()} (*.{form})" for who in ("Engineer's", "Customer's") for form in ("pdf", "html")
+)
+
+
+class PagesPart(QObject):
+    """Writes pages and tables.
+
+    Parameters
+    ----------
+    shared : Shared
+        The window's settings and units.
+    worker : Worker
+        Where they are written.
+    written : WrittenBar
+        Offers to open what was written, or to show it in its folder.
+    say, failed : callable
+        Show a message.
+    chosen : callable
+        Gives the recordings that are chosen.
+    loaded, loading : mapping
+        What is read, and what is being read, by path.
+    parent : QWidget
+        Over which it asks.
+    """
+
+    def __init__(
+        self,
+        shared: Shared,
+        worker: Worker,
+        written: WrittenBar,
+        say: Callable[[str], object],
+        failed: Callable[[str], object],
+        chosen: Callable[[], list[ArchiveEntry]],
+        loaded: Mapping[str, Loaded],
+        loading: Mapping[str, object],
+        parent: QWidget,
+    ) -> None:
+        super().__init__(parent)
+        self._shared, self._worker, self._written = shared, worker, written
+        self._say, self._failed, self._over = say, failed, parent
+        self._chosen, self._loaded, self._loading = chosen, loaded, loading
+
+    def make(self, reader: str) -> None:
+        """Write a page beside the recording that is chosen, named for its reader."""
+        halves = self._halves()
+        if halves is not None:
+            self.export(halves[0], str(page_beside(Path(halves[0]), reader)), reader, halves[1])
+
+    def ask_page(self) -> None:
+        """Ask under which name a page is written."""
+        halves = self._halves()
+        if halves is not None:
+            self._ask(halves[0], "report.pdf", PAGES, halves[1])
+
+    def ask_table(self) -> None:
+        """Ask under which name a table of the pulls is written."""
+        for entry in self._chosen()[:1]:
+            self._ask(entry.path, "pulls.csv", "CSV (*.csv);;JSON (*.json)", "")
+            return
+        self._say("Choose a recording first.")
+
+    def ask_second(self) -> None:
+        """Ask for the signed test that confirms the recording that is chosen, and write the page of both beside it."""
+        chosen = self._chosen()
+        if len(chosen) != 1:
+            self._say("Choose one recording: the test that is confirmed.")
+            return
+        path = Path(chosen[0].path)
+        kinds = f"{tr('Recordings')} (*.csv *.toml);;{tr('All files')} (*)"
+        second, _ = QFileDialog.getOpenFileName(
+            self._over, tr("Choose the signed second test"), str(path.parent), kinds
+        )
+        if second:
+            self.export(str(path), str(page_beside(path, "engineer")), "engineer", second=second)
+
+    def _ask(self, path: str, name: str, kinds: str, neutral: str) -> None:
+        start = str(Path(path).with_suffix("")) + f"-{name}"
+        target, kind = QFileDialog.getSaveFileName(self._over, tr("Save the report as"), start, kinds)
+        if target:
+            self.export(path, target, "customer" if kind.startswith("Customer") else "engineer", neutral)
+
+    def _halves(self) -> tuple[str, str] | None:
+        """Give the recording that a page is of, and its other half in neutral or nothing; None: none to write of."""
+        chosen = [entry.path for entry in self._chosen()]
+        if not chosen:
+            self._say("Choose a recording first.")
+            return None
+        if len(chosen) == 2 and any(path in self._loading for path in chosen):
+            self._say("The two recordings are still being read. Press Report again when both are shown.")
+            return None
+        pair = halves_of([self._loaded[path].reading for path in chosen if path in self._loaded])
+        return (chosen[0], "") if pair is None or len(chosen) != 2 else (pair[0].file, pair[1].file)
+
+    def export(self, path: str, target: str, reader: str = "engineer", neutral: str = "", *, second: str = "") -> None:
+        """Write a page, for an engineer or a customer, of a recording or of two halves, or a table."""
+        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
+        self._worker.ask(export, path, target, issue, neutral, second, then=self._done, failed=self._failed)
+
+    def _done(self, target: str) -> None:
+        self._written.show_file(target)
+        self._say(f"Written to {target}")
