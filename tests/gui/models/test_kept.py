@@ -38,35 +38,12 @@ from logger.learn.hear import Heard
 from logger.learn.learn import Wanted
 from logger.samples import Chunk
 from tests.gui.models.test_answers import COMMON, ComparisonAsked, run, scale
+from tests.gui.models.test_kept_typed import NM, TEXTS
 from tests.kept import kept, tried
 from tests.steps import steps
 
 ROOM = "gui.models"
 SEASON = Path(__file__).parents[3] / "recordings"
-TEXTS = (
-    "",
-    " ",
-    "1",
-    "0",
-    "-1",
-    "0,5",
-    "1.5",
-    "450 mm",
-    "45 cm",
-    "17 3/4 in",
-    "2 ft",
-    "50 N·m",
-    "40 lbf·ft",
-    "5 kg",
-    "x",
-    "1e9",
-    "52°",
-    "3 %",
-    "1 ± 2",
-    "41/11",
-    "nan",
-)
-NM = (None, 0.0, -0.04, 0.051, 3.0449, -38.44, 386.0, 12345.678, math.nan, math.inf)
 
 
 def test_kept_figures():
