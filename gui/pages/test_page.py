@@ -27,7 +27,6 @@ if TYPE_CHECKING:
     from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from gui.models.caught import CaughtPull
-    from gui.models.run import TestRun
     from gui.pages.checks_panel import ChecksPanel
     from gui.pages.editors.base import Editor
     from gui.pages.far_view import FarView
