@@ -49,7 +49,7 @@ def said(text: str, language: str) -> str:
     Examples
     --------
     >>> said("interval 95 %, 44.8 ± 0.7 N·m, scatter 1.5 %", "de")
-    'Intervall 95 %, 44,8 ± 0,7 N·m, Streuung 1,5 %'
+    '95-%-Intervall, 44,8 ± 0,7 N·m, Streuung 1,5 %'
     """
     kept = [found[1] for found in OWN.finditer(text)]
     places = iter(range(FIRST_PLACE, FIRST_PLACE + len(kept)))

@@ -6,6 +6,7 @@ import msgspec
 import pytest
 
 from analysis.pipeline import Asked, read_file
+from analysis.report.spoken import said
 from analysis.report.words import PLAIN_STATES, plain_state, risk_words, rule_words
 from analysis.verdict.limits import Guard, Rule, State, bounds_from, decide, decided_by
 from gui.models.flow import Step
@@ -87,7 +88,7 @@ def test_the_same_pulls_by_each_rule(hand: Hand, rule: Rule, state: str) -> None
     assert hand.run.value.rule.startswith(str(rule))
     shown = hand.page.pulls._rule.text()
     assert str(rule) in shown
-    assert ("guard band w = U (95 %)" in shown) == (rule is not Rule.SIMPLE)
+    assert ("guard band w = U\u00a0(95\u00a0%)" in shown) == (rule is not Rule.SIMPLE)
 
 
 @pytest.mark.parametrize("rule", [Rule.ACCEPTANCE, Rule.SIMPLE])
@@ -121,7 +122,7 @@ def test_the_rule_reaches_the_recording_and_its_report(qtbot, home, tmp_path, ru
     page = tmp_path / "report.html"
     write_report(content_of(material_of(reading, Asked()), issue), page)
     text = page.read_text(encoding="utf-8")
-    assert rule_words(reading.result) in text
+    assert said(rule_words(reading.result), "en") in text
     assert named.startswith(str(rule))
     hand.close()
 

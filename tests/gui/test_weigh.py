@@ -7,6 +7,7 @@ import msgspec
 import numpy as np
 import pytest
 
+from analysis.language.translator import unbroken
 from gui.models.calibrating import Calibrating
 from gui.models.stream import Open, SessionStream
 from gui.models.weighing import Doing, Hanging, Weighing, cautions, plan_of
@@ -261,7 +262,7 @@ def test_from_typed_weights_to_the_register_and_later_recordings(qtbot, home) ->
         assert instrument.weighings[0].worst_percent == pytest.approx(0.4, abs=0.02)
         header = card.header("pulls", started=None, zero=None, simulated=False)
         assert "within, 1 load, at worst +0.40 %" in header.transducer.weight_check
-        assert header.transducer.weight_check in hand.page.editor("Transducer").facts.text()
+        assert unbroken(header.transducer.weight_check) in hand.page.editor("Transducer").facts.text()
         hand.window.tester.close()
     hand.close()
 
