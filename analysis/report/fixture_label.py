@@ -18,6 +18,7 @@ from analysis.report import drawing as d
 from analysis.report.material import PaperSize
 from analysis.report.paper import ROOMY, Paper
 from analysis.to_axle.fixtures import fixture_from
+from analysis.uncertainty.budget import NORMAL_95
 from logger.edges.small_file import write_whole
 from logger.errors import InputError
 from logger.instruments.fixture_line import line_of
@@ -54,13 +55,13 @@ _UNITS: Final = {"mm": " mm", "deg": "°", "kg": " kg"}
 
 
 def fixture_words(lever: Lever) -> list[tuple[str, str]]:
-    """Give what a fixture's record says, a caption and a value each; u is a standard uncertainty."""
+    """Give what a fixture's record says, a caption and a value each; ± is 95 %."""
     found: list[tuple[str, str]] = [("Fixture", lever.fixture)]
     for key, caption in WORDS.items():
         value, u = getattr(lever, key), getattr(lever, f"{key}_u", None)
         if value is not None:
             unit = _UNITS.get(key.rpartition("_")[2], "")
-            found.append((caption, f"{value:g}{unit}" + (f", u = {u:.3g}{unit}" if u is not None else "")))
+            found.append((caption, f"{value:g}{f' ± {NORMAL_95 * u:.3g}' if u is not None else ''}{unit}"))
     return found
 
 

@@ -65,7 +65,7 @@ def test_paper_says_name_numbers_caution_and_line(tmp_path: Path):
     (sheet,) = pypdf.PdfReader(io.BytesIO((tmp_path / "label.pdf").read_bytes())).pages
     text = " ".join(sheet.extract_text().split())
     rating = next(caution.text for caution in CAUTIONS if caution.key == "rating")
-    for said in ("450 mm, u = 2 mm", "114.3 mm", "3.1 kg", rating, line_of(LONG)):
+    for said in ("450 ± 3.92 mm", "114.3 mm", "3.1 kg", rating, line_of(LONG)):
         assert said in text
     assert "Lever Größe 2, bay Z" in text
 
@@ -94,7 +94,7 @@ def test_the_command_writes_and_reads(tmp_path: Path, capsys):
     assert door(*options, "--name", "long lever", "--save", tmp_path / "one.toml") == 0
     line = capsys.readouterr().out.splitlines()[-1]
     assert door("--read", line, "--save", tmp_path / "two.toml") == 0
-    assert "Lever, drive to hand: 450 mm, u = 2.04 mm" in capsys.readouterr().out
+    assert "Lever, drive to hand: 450 ± 4 mm" in capsys.readouterr().out
     assert read_lever(tmp_path / "two.toml") == read_lever(tmp_path / "one.toml")
     assert door("--fixture-file", tmp_path / "two.toml", "--label", tmp_path / "label.svg") == 0
     assert (tmp_path / "label.svg").is_file()
