@@ -261,8 +261,11 @@ def _renew(room: str, name: str, answer: Any, names: Any) -> None:
     _path(room).write_text("{\n" + ",\n".join(rows) + "\n}\n", encoding="utf-8")
 
 
-def main(paths: list[str]) -> int:
+def main(words: list[str]) -> int:
     """Run the tests that keep answers, write what they say, and print what changed."""
+    parser = argparse.ArgumentParser(prog="python -m tests.kept", description=main.__doc__)
+    parser.add_argument("path", nargs="*", help="tests, or folders of tests (default: all)")
+    paths = parser.parse_args(words).path
     root = Path(__file__).resolve().parents[1]
     mine = re.compile(r"^from tests\.kept import|^from tests import .*\bkept\b", re.MULTILINE)
     tests = [p for p in sorted((root / "tests").rglob("test_*.py")) if mine.search(p.read_text(encoding="utf-8"))]
