@@ -17,6 +17,7 @@ a millionth (or by ``TINY``, since what remains of a difference of equals is cha
 
 from __future__ import annotations
 
+import argparse
 import dataclasses
 import hashlib
 import json
