@@ -46,7 +46,7 @@ _FIGURE = re.compile(r"[+-]?\s?(?:\d[\d.,\u202f\u00a0' ]*|[.,]\d+)(?:[eE][+-]?\d
 def _figures(text: str) -> set[float]:
     """Give every number that a figure of the text can be read as: any of its marks may be the decimal sign, or none."""
     found = set()
-    for figure in (match[0].replace(" ", "") for match in _FIGURE.finditer(text)):
+    for figure in ("".join(match[0].split()) for match in _FIGURE.finditer(text)):
         marks = [at for at, sign in enumerate(figure) if sign in ".,"]
         for at in (None, *marks):
             plain = "".join(
