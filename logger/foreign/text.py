@@ -135,21 +135,22 @@ def text_grid(data: bytes, file: str) -> Grid:
 
 
 def _head_lines(text: str, file: str) -> list[str]:
-    """Give the first lines, and refuse what is one endless line."""
+    """Give the first lines, and refuse what is endless and no row of many cells."""
     lines: list[str] = []
     begin = 0
     while len(lines) < HEAD_ROWS and begin < len(text):
         end = text.find("\n", begin)
         end = len(text) if end < 0 else end
-        if end - begin > MAX_HEAD and not lines and not _long_rows(text[begin : begin + 1000]):
-            raise FileError(f"{file}: line {len(lines) + 1}: has no column names; it must be like time_s,torque_Nm")
+        if end - begin > MAX_HEAD and not all(map(_long_rows, (text[begin : begin + 1000], text[end - 1000 : end]))):
+            wrong = f"is {end - begin} characters long and no row" if lines else "has no column names"
+            raise FileError(f"{file}: line {len(lines) + 1}: {wrong}; it must be like time_s,torque_Nm")
         lines.append(text[begin:end])
         begin = end + 1
     return lines
 
 
 def _long_rows(start: str) -> bool:
-    """Whether an endless first line is a row of many cells."""
+    """Whether a part of an endless line is of many cells."""
     return any(start.count(s) > 20 for s in ";\t,")
 
 

@@ -96,6 +96,8 @@ def test_named_columns_and_units_from_options_and_sidecar(tmp_path):
         (b"SQLite format 3\x00...", {}, "is a database"),
         ("<html><table></table></html>", {}, "is a page or document with tags"),
         ("x" * 300_000, {}, "has no column names"),
+        ("time_s,torque_Nm\n0,1\n1," + "1" * 300_000, {}, "line 3: is 300002 characters long and no row"),
+        ("time_s," + "a," * 1000 + "1" * 300_000, {}, "has no column names"),
     ],
 )
 def test_errors_name_line_column_and_fix(tmp_path, text, more, told):
