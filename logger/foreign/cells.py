@@ -70,7 +70,8 @@ _NUMBER_LIKE: Final = re.compile(
     r"[+-]?\s?(?:\d{1,3}(?:[.,'’ \u00a0\u202f]\d{3})+(?:[.,]\d*)?|\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?"
 )
 _WITH_UNIT: Final = re.compile(
-    r"(?P<number>[+-]?\s?[\d.,'’\u00a0\u202f]*\d[\d.,]*(?:[eE][+-]?\d+)?)\s*(?P<unit>[^\W\d_][^\d:]*|°|%|\"|')"
+    r"(?P<number>[+-]?\s?[.,]*\d(?:[\d.,]|['’\u00a0\u202f](?=\d))*(?:[eE][+-]?\d+)?)"
+    r"\s*(?P<unit>[^\W\d_][^\d:]*|°|%|\"|')"
 )
 SCPI_INFINITY: Final = 9.9e37  # SCPI-1999, volume 1, 7.2.1.4 and .5: +/- infinity 9.9E37, not a number 9.91E37
 SCPI_NAN: Final = 9.91e37

@@ -96,7 +96,7 @@ def test_named_columns_and_units_from_options_and_sidecar(tmp_path):
         (b"SQLite format 3\x00...", {}, "is a database"),
         ("<html><table></table></html>", {}, "is a page or document with tags"),
         ("x" * 300_000, {}, "has no column names"),
-        ("time_s,torque_Nm\n0,1\n1," + "1" * 300_000, {}, "line 3: is 300002 characters long and no row"),
+        ("Operator: A\n" + "1" * 300_000 + "\n", {}, "line 2: is 300000 characters long and no row"),
         ("time_s," + "a," * 1000 + "1" * 300_000, {}, "has no column names"),
     ],
 )
