@@ -35,17 +35,15 @@ def run(args: argparse.Namespace) -> int:
     from logger.edges import console
     from logger.edges.units import parse_quantity
 
-    drag, u, torque = (
-        parse_quantity(text, "torque") if text else None for text in (args.drag, args.drag_u, args.torque)
-    )
-    said = run_out(args.file, drag or 0.0, u, torque, args.torque or "")
+    u, torque = (parse_quantity(text, "torque") if text else None for text in (args.drag_u, args.torque))
+    said = run_out(args.file, parse_quantity(args.drag, "torque"), u, torque, args.torque or "")
     found = said.found
     if args.json:
         body = {"schema": "heldwheel inertia 1", "slowing_rad_s2": found.slowing_rad_s2, "start_s": found.start_s}
         body |= {
             "end_s": found.end_s,
             "simulated": said.simulated,
-            "quickest_rad_s2": said.quickest_rad_s2,
+            "quickest_rad_s2": None if torque is None else found.quickest_rad_s2(torque),
             **budget_json(found.budget),
         }
         console.say(json.dumps(body, ensure_ascii=False))

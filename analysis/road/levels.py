@@ -95,6 +95,11 @@ class Levels:
         """How long something was kept."""
         return float(np.isfinite(self.power).sum()) * self.block_s
 
+    @property
+    def clipped_s(self) -> float:
+        """How long the blocks with clipped samples are."""
+        return float(self.clipped.sum()) * self.block_s
+
 
 @dataclass(frozen=True, slots=True)
 class Event:

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import os
 from dataclasses import dataclass
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -23,8 +22,8 @@ from logger.edges.units import parse_number
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.vibration import read_vibration
 from logger.header import Sidecar
-from logger.recordings.axles import same_tag
-from logger.recordings.heads import read_header
+from logger.recordings.axles import moment, same_tag
+from logger.recordings.heads import tests_in
 from logger.recordings.sidecar import read_sidecar
 
 if TYPE_CHECKING:
@@ -174,33 +173,20 @@ def _cut(levels: Levels, *, flat: bool) -> list[str]:
         return ["the largest acceleration stands several times in a row: it may be cut, and levels there are too low"]
     if not levels.clipped.any():
         return []
-    return [
-        f"clipped for {float(levels.clipped.sum()) * levels.block_s:.1f} s: levels there are too low; record with less "
-        "gain"
-    ]
+    return [f"clipped for {levels.clipped_s:.1f} s: levels there are too low; record with less gain"]
 
 
 def bench_of(folder: str, tag: str) -> tuple[Bench, ...]:
     """Give the newest recordings of an axle in a folder that have a chatter index, newest first."""
-    dated = []
-    for name in os.listdir(folder):
-        path = Path(folder) / name
-        if name.startswith(".") or not name.endswith(".csv"):
-            continue
-        try:
-            header = read_header(path)
-        except (HeldwheelError, OSError):
-            continue
-        if same_tag(header.axle.tag, tag) and header.started is not None and header.test.purpose in (None, "pulls"):
-            dated.append((header.started.timestamp(), path, header))
+    mine = [one for one in tests_in(folder) if same_tag(one[1].axle.tag, tag) and one[0].suffix == ".csv"]
     found: list[Bench] = []
-    for _, path, header in sorted(dated, key=lambda one: -one[0]):
+    for path, header, started in sorted(mine, key=lambda one: -moment(one[2])):
         try:
             index = recording_row(read_file(path))["chatter_index"]
         except HeldwheelError:
             continue
-        if isinstance(index, float) and header.started is not None:
-            found.append(Bench(path.name, f"{header.started:%Y-%m-%d}", index, header.simulated))
+        if isinstance(index, float):
+            found.append(Bench(path.name, f"{started:%Y-%m-%d}", index, header.simulated))
         if len(found) == MOST_BENCH:
             break
     return tuple(found)
@@ -265,7 +251,7 @@ def to_json(test: RoadTest, *, course: bool = False) -> dict[str, Any]:
         ],
         "total_s": found.total_s,
         "share": found.share,
-        "clipped_s": float(levels.clipped.sum()) * levels.block_s,
+        "clipped_s": levels.clipped_s,
         "against": None
         if d is None
         else {

@@ -17,11 +17,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class RunOut:
-    """An inertia, its sentences, the quickest acceleration (rad/s²) for a torque, and whether it is simulated."""
+    """An inertia, its sentences, and whether it is simulated."""
 
     found: Inertia
     lines: tuple[str, ...]
-    quickest_rad_s2: float | None
     simulated: bool
 
 
@@ -48,4 +47,4 @@ def run_out(
     time_s, angle_deg, simulated = wheel_angle(path)
     found = inertia_of(time_s, angle_deg, drag_nm, u)
     lines = lines_of(found, u_stated=drag_u_nm is not None, torque_nm=torque_nm, torque=torque)
-    return RunOut(found, lines, None if torque_nm is None else found.quickest_rad_s2(torque_nm), simulated)
+    return RunOut(found, lines, simulated)

@@ -79,10 +79,11 @@ class PagesPart(QObject):
 
     def ask_table(self) -> None:
         """Ask under which name a table of the pulls is written."""
-        for entry in self._chosen()[:1]:
-            self._ask(entry.path, "pulls.csv", "CSV (*.csv);;JSON (*.json)", "")
-            return
-        self._say("Choose a recording first.")
+        chosen = self._chosen()
+        if chosen:
+            self._ask(chosen[0].path, "pulls.csv", "CSV (*.csv);;JSON (*.json)", "")
+        else:
+            self._say("Choose a recording first.")
 
     def ask_second(self) -> None:
         """Ask for the signed test that confirms the recording that is chosen, and write the page of both beside it."""

@@ -151,7 +151,8 @@ def _sound(file: str) -> Vibration:
 
 def _table(grid: Grid, file: str) -> Vibration:
     heads = [heading(name, unit) for name, unit in zip(grid.names, grid.units or [""] * len(grid.names), strict=True)]
-    places = [at for at, head in enumerate(heads) if head.unit.lower().replace(" ", "") in _UNITS]
+    units = [head.unit.lower().replace(" ", "") for head in heads]
+    places = [at for at, unit in enumerate(units) if unit in _UNITS]
     if len(places) > 1:
         places = [at for at in places if not any(word in heads[at].name.lower() for word in _TOTALS)] or places[:1]
     times = [at for at, head in enumerate(heads) if head.kind == "time"]
@@ -164,9 +165,7 @@ def _table(grid: Grid, file: str) -> Vibration:
     mark = decimal_mark([c for c in raw.values() if not isinstance(c, np.ndarray)]) or "point"
     notes = list(grid.problems)
     time_s = _times(raw[times[0]], heads[times[0]].unit, mark, file, notes)
-    values = np.column_stack(
-        [numbers(raw[at], mark).values * _UNITS[heads[at].unit.lower().replace(" ", "")] for at in places]
-    )
+    values = np.column_stack([numbers(raw[at], mark).values * _UNITS[units[at]] for at in places])
     good = (np.abs(time_s) < _MOST_TIME_S) & (np.abs(values) < _MOST_M_S2).all(axis=1)
     if not good.all():
         notes.append(f"{int((~good).sum())} rows without a time or an acceleration are passed over")

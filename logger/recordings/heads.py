@@ -1,6 +1,6 @@
 """The header of a recording by itself, without its samples: for lists of thousands.
 
-Offered: ``HEAD_BYTES``, ``OURS``, ``header_of``, ``read_header``, ``axle_tests``.
+Offered: ``HEAD_BYTES``, ``OURS``, ``header_of``, ``read_header``, ``tests_in``, ``axle_tests``.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from logger.recordings.dialled import is_dialled, read_dialled
 from logger.recordings.sidecar import merged, read_sidecar
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
     from datetime import datetime
 
 HEAD_BYTES: Final = 1 << 16  # a header is a few kilobytes
@@ -71,21 +72,30 @@ def read_header(path: Path | str) -> Header:
     return merged(header, read_sidecar(path))
 
 
-def axle_tests(folder: Path | str) -> dict[str, list[datetime]]:
-    """Give the times of the tests of every axle in a folder, by its ``tag_key``.
+def tests_in(folder: Path | str) -> Iterator[tuple[Path, Header, datetime]]:
+    """Give the tests of axles that have a tag in a folder, in order of name: file, header, when it was started.
 
-    Drag, zero, weighing and practice recordings are no tests of an axle. Simulated ones count only for an axle that has
-    no other. What cannot be read is passed over: the lists of recordings name it.
+    Drag, zero, weighing and practice recordings are no tests of an axle. What cannot be read is passed over: the lists
+    of recordings name it.
     """
-    found: dict[str, dict[bool, list[datetime]]] = {}
     for name in sorted(os.listdir(folder)):
         if name.startswith(".") or not (name.endswith(".csv") or is_dialled(name)):
             continue
+        path = Path(folder) / name
         try:
-            header = read_header(Path(folder) / name)
+            header = read_header(path)
         except (HeldwheelError, OSError):
             continue
-        tag = tag_key(header.axle.tag)
-        if tag and header.started is not None and header.test.purpose in (None, "pulls"):
-            found.setdefault(tag, {}).setdefault(header.simulated, []).append(header.started)
+        if tag_key(header.axle.tag) and header.started is not None and header.test.purpose in (None, "pulls"):
+            yield path, header, header.started
+
+
+def axle_tests(folder: Path | str) -> dict[str, list[datetime]]:
+    """Give the times of the tests of every axle in a folder, by its ``tag_key``.
+
+    Simulated ones count only for an axle that has no other.
+    """
+    found: dict[str, dict[bool, list[datetime]]] = {}
+    for _, header, started in tests_in(folder):
+        found.setdefault(tag_key(header.axle.tag), {}).setdefault(header.simulated, []).append(started)
     return {tag: kinds.get(False) or kinds[True] for tag, kinds in found.items()}
