@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from dataclasses import dataclass
 from enum import Enum
 
@@ -96,3 +97,22 @@ def test_kept_steps_tell_what_a_function_gave():
     assert list(said) == ["smooth.quantile"]
     assert said != other
     assert not hasattr(smooth.quantile, "__wrapped__")
+
+
+def test_kept_steps_are_deaf_to_threads_that_were_at_something_else():
+    from analysis.trace import smooth
+
+    go, done = threading.Event(), threading.Event()
+
+    def other():
+        go.wait(10)
+        smooth.quantile(np.arange(5.0), 0.7)
+        done.set()
+
+    thread = threading.Thread(target=other)
+    thread.start()
+    with steps("analysis.trace.smooth") as said:
+        go.set()
+        assert done.wait(10)
+    thread.join()
+    assert not said
