@@ -18,7 +18,7 @@ from analysis.pipeline import read_file
 from analysis.road.against import against
 from analysis.road.levels import band_for, band_levels, find_events, flat_tops
 from analysis.rows.summary import recording_row
-from logger.edges.units import parse_number
+from logger.edges.units import minus, parse_number
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.vibration import read_vibration
 from logger.header import Sidecar
@@ -204,7 +204,7 @@ def event_words(number: int, event: Event) -> str:
 
 
 def _db(value: float, sign: str = "-") -> str:
-    return f"{value:{sign}.1f}".replace("-", "−")
+    return minus(f"{value:{sign}.1f}")
 
 
 def to_json(test: RoadTest, *, course: bool = False) -> dict[str, Any]:

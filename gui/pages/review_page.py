@@ -18,7 +18,7 @@ from gui.models.state import Notice
 from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
 from gui.pages.index_part import IndexPart
-from gui.pages.pages_part import PagesPart
+from gui.pages.pages_part import Making, PagesPart
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
@@ -57,21 +57,12 @@ class ReviewPage(QWidget):
         self.notice = NoticeBar()
         self.undo = Undo()
         self.written = WrittenBar()
-        self.index = IndexPart(self.worker, self.written, self.say, self._failed, self)
         self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
-        self.pages = PagesPart(
-            shared,
-            self.worker,
-            self.written,
-            self.say,
-            self._failed,
-            self.list.selected,
-            self._loaded,
-            self._loading,
-            self,
-        )
+        making = Making(self.worker, self.written, self.say, self._failed, self)
+        self.index = IndexPart(making)
+        self.pages = PagesPart(making, shared, self.list.selected, self._loaded, self._loading)
         self._left: list[str] = []
         self.first_screen_s = self.all_s = 0.0
         self._began = 0.0

@@ -296,21 +296,13 @@ class TestPage(QWidget):
 
     def _make_report(self, reader: str) -> None:
         """Write the page of the signed test beside its recording, in the worker."""
-        from gui.models.issuing import issue_of
-        from gui.models.loading import export, page_beside
+        from gui.pages.pages_part import write_page
 
         paths = self._tester.to_review()
-        if not paths:
+        if paths:
+            write_page(self._shared, self._tester.worker, self.sign.written, paths[0], reader)
+        else:
             self.sign.written.say("There is no recording to write a page of.", wrong=True)
-            return
-        target = page_beside(paths[0], reader)
-        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.sign.written.say("Writing the page …")
-        self._tester.worker.ask(
-            export, str(paths[0]), str(target), issue, "",
-            then=self.sign.written.show_file,
-            failed=lambda text: self.sign.written.say(text, wrong=True),
-        )  # fmt: skip
 
     def _answered(self) -> None:
         """Put the message away; the space bar is the large button's again."""

@@ -323,6 +323,11 @@ def parse_stud_circle(text: str) -> tuple[int | None, float]:
     return studs, diameter_m
 
 
+def minus(number: str) -> str:
+    """Write a number with a true minus sign, so that it does not look like a range."""
+    return number.replace("-", "−")
+
+
 def format_torque(nm: float, unit: str, u95_nm: float | None = None) -> str:
     """Write a torque for people, with its 95 % interval if given.
 
