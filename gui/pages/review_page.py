@@ -24,7 +24,7 @@ from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
 from gui.widgets.menus import menu_of, offer_menu
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import button, column
+from gui.widgets.parts import button, column, open_once
 from gui.widgets.written import WrittenBar
 from gui.work import Errand, Worker
 from logger.errors import HeldwheelError
@@ -248,9 +248,8 @@ class ReviewPage(QWidget):
         if loaded is None:
             return
         dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(partial(self._reload, path))
-        dialog.open()
+        open_once(dialog)
 
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
@@ -291,8 +290,7 @@ class ReviewPage(QWidget):
         loaded = self._loaded.get(chosen[0].path) if chosen else None
         header = loaded.reading.header if loaded is not None else None
         dialog = RoadDialog(self._shared, path, header.axle.tag if header is not None else "", self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        open_once(dialog)
 
     def show_inertia(self) -> None:
         """Show what the recording that is chosen says of inertia, where a wheel runs out in it."""
@@ -300,8 +298,7 @@ class ReviewPage(QWidget):
 
         for entry in self.list.selected()[:1]:
             dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
-            dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-            dialog.open()
+            open_once(dialog)
 
     def ask_index(self) -> None:
         """Make an index of the reports that lie beside the recording that is chosen, or in the folder on screen."""
@@ -400,9 +397,8 @@ class ReviewPage(QWidget):
         from gui.pages.import_dialog import ImportDialog
 
         dialog = ImportDialog(self._shared, path, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(partial(self._imported, dialog))
-        dialog.open()
+        open_once(dialog)
 
     def _imported(self, dialog: ImportDialog) -> None:
         if dialog.target is not None:
