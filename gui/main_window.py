@@ -46,12 +46,9 @@ FARTHEST = 1 << 15  # pixels: what a screen's system can count
 class MainWindow(QMainWindow):
     """The program's window.
 
-    Parameters
-    ----------
-    shared : Shared
-        Look, unit, choices, lists, sounds.
-    tester : Tester
-        The test in hand.
+    Args:
+        shared: Look, unit, choices, lists, sounds.
+        tester: The test in hand.
     """
 
     def __init__(self, shared: Shared, tester: Tester) -> None:
@@ -367,8 +364,6 @@ class MainWindow(QMainWindow):
 def on_screen(wanted: QRect, screens: Sequence[QRect]) -> QRect:
     """Give a remembered place of a window, moved and made smaller so that all of it is on one of the screens.
 
-    Examples
-    --------
     >>> on_screen(QRect(4000, 40, 1600, 1200), [QRect(0, 0, 1366, 768)]).size().toTuple()
     (1366, 768)
     """

@@ -105,10 +105,8 @@ class DrawnPull:
 def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Floats]:
     """Keep the lowest and highest sample of each of ``columns`` equal stretches of time, in their order.
 
-    Returns
-    -------
-    time_s, value : ndarray, shape (<= 2 columns,)
-        NaN values are excluded.
+    Returns:
+        time_s, value: shape (<= 2 columns,); NaN values are excluded.
     """
     kept = np.isfinite(value)
     time_s, value = time_s[kept], value[kept]
@@ -127,8 +125,6 @@ def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Float
 def breaks(time_s: Floats, drawn_s: Floats) -> NDArray[np.int_]:
     """Give where a line through ``drawn_s``, a part of the samples' times, is broken: nothing was sent there.
 
-    Examples
-    --------
     >>> breaks(np.array([0.0, 0.1, 0.2, 3.0, 3.1]), np.array([0.0, 0.2, 3.0, 3.1])).tolist()
     [2]
     """
@@ -142,8 +138,6 @@ def breaks(time_s: Floats, drawn_s: Floats) -> NDArray[np.int_]:
 def ticks(low: float, high: float, about: int) -> list[float]:
     """Give round numbers between two values, about as many as wanted.
 
-    Examples
-    --------
     >>> ticks(0.0, 52.0, 5)
     [0.0, 10.0, 20.0, 30.0, 40.0, 50.0]
     """
@@ -171,22 +165,14 @@ def trace_drawing(
 ) -> Drawing:
     """Draw torque against time.
 
-    Parameters
-    ----------
-    time_s, torque : ndarray, shape (n,)
-        The trace, in the unit of the axis, signed (clockwise positive).
-    unit : str
-        Of the axis.
-    pulls : sequence of DrawnPull
-        Pulls with what was read from them.
-    limit : (lower, upper)
-        Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
-    size : (width, height)
-        In points.
-    axis : str
-        What the axis shows.
-    also : sequence of float
-        Torques that the axis holds in any case, so that two drawings have one scale.
+    Args:
+        time_s, torque: shape (n,); The trace, in the unit of the axis, signed (clockwise positive).
+        unit: Of the axis.
+        pulls: Pulls with what was read from them.
+        limit: (lower, upper); Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
+        size: (width, height); In points.
+        axis: What the axis shows.
+        also: Torques that the axis holds in any case, so that two drawings have one scale.
     """
     width, height = size
     left, right, top, bottom = 38.0, 6.0, 15.0, 15.0

@@ -26,14 +26,10 @@ def grouped(count: int) -> str:
 class Display:
     """The units and the decimal mark on screen; views listen to ``changes``.
 
-    Parameters
-    ----------
-    unit : str
-        One of ``UNITS``.
-    comma : bool
-        Whether the decimal mark is a comma.
-    lengths : str
-        One of ``LENGTH_UNITS``.
+    Args:
+        unit: One of ``UNITS``.
+        comma: Whether the decimal mark is a comma.
+        lengths: One of ``LENGTH_UNITS``.
     """
 
     def __init__(self, unit: str = "N·m", *, comma: bool = False, lengths: str = "mm") -> None:

@@ -25,16 +25,11 @@ PATIENCE_MS, LOOK_MS = 1_000, 250  # until it says how far it is, and between tw
 class IndexPart(QObject):
     """Makes an index in the worker.
 
-    Parameters
-    ----------
-    worker : Worker
-        Where it is made.
-    written : WrittenBar
-        Offers to open what was written, or to show it in its folder.
-    say, failed : callable
-        Show a message.
-    parent : QWidget
-        Over which it asks.
+    Args:
+        worker: Where it is made.
+        written: Offers to open what was written, or to show it in its folder.
+        say, failed: Show a message.
+        parent: Over which it asks.
     """
 
     def __init__(

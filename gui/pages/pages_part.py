@@ -30,22 +30,14 @@ PAGES = ";;".join(
 class PagesPart(QObject):
     """Writes pages and tables.
 
-    Parameters
-    ----------
-    shared : Shared
-        The window's settings and units.
-    worker : Worker
-        Where they are written.
-    written : WrittenBar
-        Offers to open what was written, or to show it in its folder.
-    say, failed : callable
-        Show a message.
-    chosen : callable
-        Gives the recordings that are chosen.
-    loaded, loading : mapping
-        What is read, and what is being read, by path.
-    parent : QWidget
-        Over which it asks.
+    Args:
+        shared: The window's settings and units.
+        worker: Where they are written.
+        written: Offers to open what was written, or to show it in its folder.
+        say, failed: Show a message.
+        chosen: Gives the recordings that are chosen.
+        loaded, loading: What is read, and what is being read, by path.
+        parent: Over which it asks.
     """
 
     def __init__(

@@ -283,8 +283,6 @@ class Chart(QWidget):
 def ticks(low: float, high: float, about: int) -> list[tuple[float, int]]:
     """Give round values within a range, with the decimals that they need.
 
-    Examples
-    --------
     >>> ticks(0.1, 0.52, 4)
     [(0.2, 1), (0.4, 1)]
     """

@@ -35,18 +35,12 @@ LATE: Final = Column("late", "ms")
 class BlockMaker:
     """Makes the blocks of one source; its meter counts what goes through.
 
-    Parameters
-    ----------
-    link : Link
-        Asked what it heard beside the readings, and whether it joins a stream midway; never read here.
-    decoder : Decoder
-        Bytes to samples.
-    clock : Clock or None
-        Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
-    has_counter : bool
-        The decoder gives the device's counter.
-    nominal_hz : float or None
-        Described rate.
+    Args:
+        link: Asked what it heard beside the readings, and whether it joins a stream midway; never read here.
+        decoder: Bytes to samples.
+        clock: Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
+        has_counter: The decoder gives the device's counter.
+        nominal_hz: Described rate.
     """
 
     def __init__(
