@@ -187,6 +187,8 @@ class RecordingWriter:
             FileError: It cannot be written there either.
         """
         self._halt()  # no thread may go on writing once the failure is forgotten
+        if self._whole is not None and self._failure is None:
+            return self.path  # closed whole, or rescued before
         old, whole = self._file, self._whole or (self._file.length, self._file.sha256)
         try:
             there = old.read_back()[: whole[0]]
@@ -201,13 +203,13 @@ class RecordingWriter:
             self._write_what_is_left(there, old.recent)
         self._guarded(self._finish)
         if self._failure is not None:
-            told, made = self._told(self._failure), self._file
+            failure, made = self._failure, self._file
             self._file = old  # all is as it was: another folder may do
             self._failure, self._whole, self._saved, self._lost, self._head, self._waiting = before
             with contextlib.suppress(OSError):
                 made.close()
                 made.path.unlink()
-            raise told
+            raise self._told(failure)
         with contextlib.suppress(OSError):
             old.close()
         self.path = self._file.path
