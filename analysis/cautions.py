@@ -53,26 +53,13 @@ _GROUPS = (
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One caution.
+    """One caution."""
 
-    Attributes
-    ----------
-    key : str
-        Stable name, for records of who confirmed what.
-    moment : Moment
-        When it matters.
-    text : str
-        For the user.
-    gate : bool
-        Whether it must be confirmed before the first pull of a job: people can be hurt.
-    only : frozenset of Fact
-        The tests it is for: of every group of facts that is named here, one must be true of the test. Empty: all.
-    """
-
-    key: str
-    moment: Moment
-    text: str
-    gate: bool = False
+    key: str  # stable name, for records of who confirmed what
+    moment: Moment  # when it matters
+    text: str  # for the user
+    gate: bool = False  # whether it must be confirmed before the first pull of a job: people can be hurt
+    # the tests it is for: of every group of facts that is named here, one must be true of the test. Empty: all.
     only: frozenset[Fact] = frozenset()
 
     def fits(self, facts: frozenset[Fact]) -> bool:
@@ -350,14 +337,10 @@ def cautions_for(
 ) -> tuple[Caution, ...]:
     """Give cautions in the order they are shown.
 
-    Parameters
-    ----------
-    *moments : Moment
-        Those of these moments; all of them if none is named.
-    gates_only : bool
-        Only those to confirm before the first pull.
-    facts : frozenset of Fact or None
-        Only those that a test with these facts needs; None: whatever the test.
+    Args:
+        *moments: Those of these moments; all of them if none is named.
+        gates_only: Only those to confirm before the first pull.
+        facts: Only those that a test with these facts needs; None: whatever the test.
     """
     wanted = moments or tuple(Moment)
     return tuple(

@@ -36,41 +36,24 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What the caller states; it wins over what the file and its sidecar say.
+    """What the caller states; it wins over what the file and its sidecar say."""
 
-    Attributes
-    ----------
-    lever, limit, zero
-        Instead of the recording's; zero "start" means that the recording begins with
-        nothing on the transducer (lever off or hanging), so that its first still level is the true zero.
-    held, gear
-        Which part was held in this test, and whether a gear was engaged.
-    rule, guard
-        How uncertainty decides, instead of the recording's own rule.
-    repeatability : float or None
-        Relative pull-to-pull scatter, used under three pulls.
-    drop_outliers : bool
-        Whether outliers are excluded from the job's value.
-    table : Table or None
-        What a foreign table does not say of itself.
-    both_free : Path or None
-        Recording of the drag baseline, instead of the one that the recording names.
-    build_sheet : Path or None
-        The axle's sheet, instead of the one that its tag finds beside the recording.
-    """
-
+    # lever, limit, zero: instead of the recording's; zero "start" means that the recording begins with nothing on the
+    # transducer (lever off or hanging), so that its first still level is the true zero
     lever: Lever | None = None
     limit: Limit | None = None
     zero: Zero | Literal["start"] | None = None
+    # held, gear: which part was held in this test, and whether a gear was engaged
     held: Literal["other side", "case", "none"] | None = None
     gear: Literal["neutral", "in gear"] | None = None
+    # rule, guard: how uncertainty decides, instead of the recording's own rule
     rule: Rule | None = None
     guard: Guard | None = None
-    repeatability: float | None = None
-    drop_outliers: bool = False
-    table: Table | None = None
-    both_free: Path | None = None
-    build_sheet: Path | None = None
+    repeatability: float | None = None  # relative pull-to-pull scatter, used under three pulls
+    drop_outliers: bool = False  # whether outliers are excluded from the job's value
+    table: Table | None = None  # what a foreign table does not say of itself
+    both_free: Path | None = None  # recording of the drag baseline, instead of the one that the recording names
+    build_sheet: Path | None = None  # the axle's sheet, instead of the one that its tag finds beside the recording
 
 
 def read_files(
@@ -78,14 +61,10 @@ def read_files(
 ) -> Iterator[RecordingReading]:
     """Read several recordings; one that cannot be read gives a reading that says why, and the others go on.
 
-    Parameters
-    ----------
-    paths : sequence of Path or str
-        The files.
-    asked : Asked, optional
-        For all of them.
-    before : callable, optional
-        Called with number and path before each file: for progress.
+    Args:
+        paths: The files.
+        asked: For all of them.
+        before: Called with number and path before each file: for progress.
     """
     for i, path in enumerate(paths):
         if before is not None:
@@ -99,17 +78,12 @@ def read_files(
 def read_file(path: Path | str, asked: Asked | None = None) -> RecordingReading:
     """Read one recording.
 
-    Parameters
-    ----------
-    path : Path or str
-        Our recording, closed or not, or a foreign CSV trace.
-    asked : Asked, optional
-        What the caller states.
+    Args:
+        path: Our recording, closed or not, or a foreign CSV trace.
+        asked: What the caller states.
 
-    Raises
-    ------
-    HeldwheelError
-        The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
+    Raises:
+        HeldwheelError: The file, its sidecar, its lever or its limit cannot be used; the text names what and the fix.
     """
     asked = asked or Asked()
     reading = _with_build(_read(path, asked), asked.build_sheet)
@@ -155,10 +129,8 @@ def _with_build(reading: RecordingReading, sheet: Path | None = None) -> Recordi
 def hashes_of(path: Path | str, asked: Asked | None = None) -> tuple[str, str]:
     """Give the SHA-256 hashes by which reports name a recording: of its bytes, and (the first ones) above its closing.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read.
+    Raises:
+        HeldwheelError: It cannot be read.
     """
     if is_dialled(path):
         return read_dialled(path)[1:3]
@@ -223,10 +195,8 @@ def _baseline(reading: RecordingReading, asked: Asked) -> tuple[RecordingReading
 def wheel_angle(path: Path | str) -> tuple[Floats, Floats, bool]:
     """Give times (s) and the wheel's angle (degrees) of a recording, shape (n,) each, and whether it is simulated.
 
-    Raises
-    ------
-    FileError
-        It cannot be read, or has no angle.
+    Raises:
+        FileError: It cannot be read, or has no angle.
     """
     trace = read_trace(path)
     if trace.angle_deg is None:

@@ -41,18 +41,10 @@ _LINKS = {
 
 
 class Bridge(QObject):
-    """Brings a stream's news to a run, and the run's wishes to the stream.
+    """Brings a stream's news to a run, and the run's wishes to the stream."""
 
-    Signals
-    -------
-    ticked
-        Something may have moved: draw.
-    caught
-        A pull was caught (its ``CaughtPull``).
-    """
-
-    ticked = Signal()
-    caught = Signal(object)
+    ticked = Signal()  # something may have moved: draw
+    caught = Signal(object)  # a pull was caught (its ``CaughtPull``)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -15,30 +15,18 @@ if TYPE_CHECKING:
 
 @dataclass(slots=True)
 class Confirm:
-    """Asks a question; ``always`` answers instead of the user where nobody sits at the window.
+    """Asks a question; ``always`` answers instead of the user where nobody sits at the window."""
 
-    Attributes
-    ----------
-    always : bool or None
-        The answer; None asks.
-    asked : list of str
-        What was asked so far.
-    """
-
-    always: bool | None = None
-    asked: list[str] | None = None
+    always: bool | None = None  # the answer; None asks
+    asked: list[str] | None = None  # what was asked so far
 
     def __call__(self, parent: QWidget, question: str, about: str, yes: str, no: str) -> bool:
         """Ask.
 
-        Parameters
-        ----------
-        parent : QWidget
-            Whose question it is.
-        question, about : str
-            In one sentence, and what happens then.
-        yes, no : str
-            The words on the buttons.
+        Args:
+            parent: Whose question it is.
+            question, about: In one sentence, and what happens then.
+            yes, no: The words on the buttons.
         """
         self.asked = [*(self.asked or []), question]
         if self.always is not None:

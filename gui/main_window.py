@@ -26,7 +26,7 @@ from gui.models.due import due_words
 from gui.models.state import Notice
 from gui.theme import SCALES
 from gui.translation import tr
-from gui.widgets.parts import Switch, button, column, label, line
+from gui.widgets.parts import Switch, button, column, label, line, open_once
 from gui.work import Errand
 
 if TYPE_CHECKING:
@@ -46,12 +46,9 @@ FARTHEST = 1 << 15  # pixels: what a screen's system can count
 class MainWindow(QMainWindow):
     """The program's window.
 
-    Parameters
-    ----------
-    shared : Shared
-        Look, unit, choices, lists, sounds.
-    tester : Tester
-        The test in hand.
+    Args:
+        shared: Look, unit, choices, lists, sounds.
+        tester: The test in hand.
     """
 
     def __init__(self, shared: Shared, tester: Tester) -> None:
@@ -241,11 +238,10 @@ class MainWindow(QMainWindow):
         from gui.pages.settings_dialog import SettingsDialog
 
         dialog = SettingsDialog(self._shared, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.guide.connect(self.show_guide)
         dialog.about.connect(self.show_about)
         dialog.accepted.connect(self._taken_over)
-        dialog.open()
+        open_once(dialog)
 
     def _taken_over(self) -> None:
         unit = self._shared.display.unit
@@ -257,8 +253,7 @@ class MainWindow(QMainWindow):
         from gui.pages.about_dialog import AboutDialog
 
         dialog = AboutDialog(self._shared, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        open_once(dialog)
 
     # ------------------------------------------------------------------ dropped, cut off
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name
@@ -367,8 +362,6 @@ class MainWindow(QMainWindow):
 def on_screen(wanted: QRect, screens: Sequence[QRect]) -> QRect:
     """Give a remembered place of a window, moved and made smaller so that all of it is on one of the screens.
 
-    Examples
-    --------
     >>> on_screen(QRect(4000, 40, 1600, 1200), [QRect(0, 0, 1366, 768)]).size().toTuple()
     (1366, 768)
     """

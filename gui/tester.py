@@ -46,12 +46,9 @@ Opener = Callable[[JobCard, Open], Stream]
 class Tester:
     """Owns the acquisition and what belongs to one test after the other.
 
-    Parameters
-    ----------
-    settings : Settings
-        Where recordings go.
-    opener : callable, optional
-        Opens a stream; a test puts its own here.
+    Args:
+        settings: Where recordings go.
+        opener: Opens a stream; a test puts its own here.
     """
 
     __test__ = False  # it is no test case
@@ -163,10 +160,8 @@ class Tester:
     def listen(self, *, practice: bool = False) -> tuple[Stream, TransducerFacts]:
         """Open the card's transducer, or the virtual one, outside a test: nothing is recorded. Gives its facts too.
 
-        Raises
-        ------
-        HeldwheelError
-            It cannot be opened, or must be asked and nobody has agreed.
+        Raises:
+            HeldwheelError: It cannot be opened, or must be asked and nobody has agreed.
         """
         opened = self._practice_link() if practice else None
         card = JobCard()

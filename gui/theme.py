@@ -1,7 +1,6 @@
 """Colours, sizes and the style sheet: plain values, no Qt.
 
-Conventions
------------
+Conventions:
 - A colour is ``#rrggbb``. Every text colour reaches a contrast of 4.5:1 (WCAG 2.1, success criterion 1.4.3) on every
   surface it may stand on; a test walks the whole palette.
 - The four results differ in word and shape first; their hues (blue, vermilion, amber, grey-violet) stay apart for the
@@ -193,12 +192,9 @@ QMenu::item:selected {{ background: {tint}; }}
 def sheet(palette: Palette, scale: float = 1.0) -> str:
     """Give the style sheet for a palette and a text scale.
 
-    Parameters
-    ----------
-    palette : Palette
-        The colours.
-    scale : float
-        Text scale, 1 to 2.
+    Args:
+        palette: The colours.
+        scale: Text scale, 1 to 2.
     """
     sizes = {"base": 15, "small": 13, "head": 17, "title": 24}
     scaled = {name: round(px * scale) for name, px in sizes.items()}

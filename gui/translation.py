@@ -58,8 +58,6 @@ def install(language: str) -> bool:
 def by_locale(locale: QLocale) -> dict[str, object]:
     """Give language, decimal mark and units as somebody from there expects them, until they are chosen.
 
-    Examples
-    --------
     >>> by_locale(QLocale("de_DE"))
     {'language': 'de', 'comma': True, 'unit': 'N·m', 'lengths': 'mm'}
     >>> by_locale(QLocale("en_US"))

@@ -24,15 +24,9 @@ T = TypeVar("T")
 
 
 class Worker(QObject):
-    """Asks questions of one worker process.
+    """Asks questions of one worker process."""
 
-    Signals
-    -------
-    answered
-        Queued into the window's thread; for this class alone.
-    """
-
-    answered = Signal(object)
+    answered = Signal(object)  # queued into the window's thread; for this class alone
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -95,15 +89,9 @@ class Worker(QObject):
 
 
 class Errand(QObject):
-    """Looks at a folder in a thread of its own: a folder that answers is waited for, one that hangs is not.
+    """Looks at a folder in a thread of its own: a folder that answers is waited for, one that hangs is not."""
 
-    Signals
-    -------
-    back
-        Queued into the window's thread; for this class alone.
-    """
-
-    back = Signal(object)
+    back = Signal(object)  # queued into the window's thread; for this class alone
 
     def __init__(self, then: Callable[[Any], object], parent: QObject | None = None) -> None:
         super().__init__(parent)

@@ -28,29 +28,20 @@ _UNITS = {"angle_deg": "°", "counter": "1", "late_ms": "ms"}
 def read(path: str | PathLike[str], **table: str | float) -> pd.DataFrame:
     """Read a recording, or a table of another program, to one frame.
 
-    Parameters
-    ----------
-    path : str or path-like
-        The file; its sidecar is read with it.
-    **table : str or float
-        What a table of another program does not say of itself: ``time``, ``time_unit``, ``rate_hz``, ``torque``,
-        ``unit``, ``angle``, ``decimal``, ``sheet``; see ``logger.header.Table``.
+    Args:
+        path: The file; its sidecar is read with it.
+        **table: What a table of another program does not say of itself: ``time``, ``time_unit``, ``rate_hz``,
+            ``torque``, ``unit``, ``angle``, ``decimal``, ``sheet``; see ``logger.header.Table``.
 
-    Returns
-    -------
-    DataFrame
+    Returns:
         Indexed by ``time_s`` (s). ``torque`` (or ``force``) is as the device delivered it, ``torque_nm`` (or
-        ``force_n``) the same in SI, clockwise positive; the other columns are the recording's. ``frame.attrs`` holds
+            ``force_n``) the same in SI, clockwise positive; the other columns are the recording's. ``frame.attrs``
+            holds - ``units``: the unit of each column, and of the index; - ``events``: what happened, each with
+            ``time_s``, ``kind``, ``count``, ``text``; - ``header``: what is known of the test, as plain values; -
+            ``problems``, ``state``, ``sha256``, ``simulated``: as the commands say them.
 
-        - ``units``: the unit of each column, and of the index;
-        - ``events``: what happened, each with ``time_s``, ``kind``, ``count``, ``text``;
-        - ``header``: what is known of the test, as plain values;
-        - ``problems``, ``state``, ``sha256``, ``simulated``: as the commands say them.
-
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read, or leaves something open; the text says what to do.
+    Raises:
+        HeldwheelError: It cannot be read, or leaves something open; the text says what to do.
     """
     import msgspec
     import pandas as pd
@@ -90,27 +81,18 @@ def chatter(
 ) -> pd.DataFrame:
     """Read a sound or an acceleration from figure-eights to its band level against time; it is no torque.
 
-    Parameters
-    ----------
-    path, before : str or path-like
-        WAV, or a table of acceleration; ``before`` is one to compare with, made alike.
-    band : tuple of float, optional
-        Hz.
-    axle : str
-        Tag of the axle whose chatter index on the bench stands beside.
-    recordings : str or path-like
-        Folder of its recordings; beside ``path`` otherwise.
+    Args:
+        path, before: WAV, or a table of acceleration; ``before`` is one to compare with, made alike.
+        band: Hz.
+        axle: Tag of the axle whose chatter index on the bench stands beside.
+        recordings: Folder of its recordings; beside ``path`` otherwise.
 
-    Returns
-    -------
-    DataFrame
+    Returns:
         Indexed by ``time_s`` (s): ``level_db``, ``clipped``. ``frame.attrs`` is what ``heldwheel-read chatter --json``
-        prints: ``events``, ``share``, ``against``, ``bench``, ``problems`` ...
+            prints: ``events``, ``share``, ``against``, ``bench``, ``problems`` ...
 
-    Raises
-    ------
-    HeldwheelError
-        A file cannot be read, or the two cannot be compared.
+    Raises:
+        HeldwheelError: A file cannot be read, or the two cannot be compared.
     """
     import pandas as pd
 

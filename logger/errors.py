@@ -41,12 +41,9 @@ class Fault:
 class DescriptionError(HeldwheelError, ValueError):
     """A TOML file with faults; all of them are reported at once.
 
-    Parameters
-    ----------
-    file : str
-        The file as the user named it.
-    faults : sequence of Fault
-        Every fault found.
+    Args:
+        file: The file as the user named it.
+        faults: Every fault found.
     """
 
     def __init__(self, file: str, faults: list[Fault] | tuple[Fault, ...]) -> None:

@@ -1,7 +1,6 @@
 """What is written down about a test: the same names in a recording's header, in sidecars and in saved files.
 
-Conventions
------------
+Conventions:
 - Keys carry their unit (``length_mm``, ``capacity_nm``). A key that is absent is not known; nothing has a silent
   default that a result would depend on.
 - ``Lever`` and ``Limit`` are the form a user writes; ``analysis.to_axle.lever`` and ``analysis.verdict.limits`` check

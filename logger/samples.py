@@ -1,7 +1,6 @@
 """What travels from a decoder to the recorder and the screen: blocks of samples, and events between them.
 
-Conventions
------------
+Conventions:
 - A block holds arrays of equal length n, one per column; values are as the device delivered them, in its unit.
 - A value the device marked as overload or error, or excluded, is NaN; an event beside it says why.
 - An event stands *before* sample ``index`` of its block (``index == n``: after the last one).
@@ -45,27 +44,13 @@ class EventKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Event:
-    """One thing that happened between samples.
+    """One thing that happened between samples."""
 
-    Attributes
-    ----------
-    kind : EventKind
-        What it is.
-    index : int
-        Sample of the accompanying block that it stands before.
-    count : int
-        Samples lost, bytes or packets rejected; 0 where nothing is counted.
-    text : str
-        One line for the user; no control characters.
-    time_s : float
-        On the recording's time axis; NaN until a session has set it.
-    """
-
-    kind: EventKind
-    index: int = 0
-    count: int = 0
-    text: str = ""
-    time_s: float = float("nan")
+    kind: EventKind  # what it is
+    index: int = 0  # sample of the accompanying block that it stands before
+    count: int = 0  # samples lost, bytes or packets rejected; 0 where nothing is counted
+    text: str = ""  # one line for the user; no control characters
+    time_s: float = float("nan")  # on the recording's time axis; NaN until a session has set it
 
     def at(self, time_s: float) -> Event:
         """Give the same event with its time set."""
@@ -74,40 +59,20 @@ class Event:
 
 @dataclass(frozen=True, slots=True)
 class Chunk:
-    """Bytes as a link received them: for Bluetooth one notification, for a port whatever one read gave.
+    """Bytes as a link received them: for Bluetooth one notification, for a port whatever one read gave."""
 
-    Attributes
-    ----------
-    arrival_s : float
-        ``time.monotonic()`` in the first line of the callback that received it.
-    data : bytes
-        The bytes.
-    """
-
-    arrival_s: float
-    data: bytes
+    arrival_s: float  # ``time.monotonic()`` in the first line of the callback that received it
+    data: bytes  # the bytes
 
 
 @dataclass(frozen=True, slots=True)
 class Decoded:
-    """What a decoder made of one drain of chunks.
+    """What a decoder made of one drain of chunks."""
 
-    Attributes
-    ----------
-    columns : dict of str to ndarray, shape (n,)
-        Values per column name, in the device's unit; "torque" is always there.
-    chunk_of : ndarray of int, shape (n,)
-        Which chunk of the drain completed each sample (its arrival time dates the sample).
-    counter : ndarray of int, shape (n,), or None
-        The device's sample counter, unwrapped; None where it has none.
-    events : tuple of Event
-        Gaps, garbage, overloads ... at their places.
-    """
-
-    columns: dict[str, Floats]
-    chunk_of: Ints
-    counter: Ints | None = None
-    events: tuple[Event, ...] = ()
+    columns: dict[str, Floats]  # shape (n,); values per column name, in the device's unit; "torque" is always there
+    chunk_of: Ints  # shape (n,); which chunk of the drain completed each sample (its arrival time dates the sample)
+    counter: Ints | None = None  # shape (n,); the device's sample counter, unwrapped; None where it has none
+    events: tuple[Event, ...] = ()  # gaps, garbage, overloads ... at their places.
 
     def __len__(self) -> int:
         return len(self.chunk_of)
@@ -115,21 +80,11 @@ class Decoded:
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Decoded samples with their times, ready to be recorded and drawn.
+    """Decoded samples with their times, ready to be recorded and drawn."""
 
-    Attributes
-    ----------
-    time_s : ndarray, shape (n,)
-        Seconds since the recording's start.
-    columns : dict of str to ndarray, shape (n,)
-        Values per column name, in the unit of the recording's column.
-    events : tuple of Event
-        With their times set.
-    """
-
-    time_s: Floats
-    columns: dict[str, Floats]
-    events: tuple[Event, ...] = field(default=())
+    time_s: Floats  # shape (n,); seconds since the recording's start
+    columns: dict[str, Floats]  # shape (n,); values per column name, in the unit of the recording's column
+    events: tuple[Event, ...] = field(default=())  # with their times set
 
     def __len__(self) -> int:
         return len(self.time_s)
@@ -200,21 +155,11 @@ class EndReason(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Ending:
-    """How a stream ended: the one value in which every failure of a reader arrives.
+    """How a stream ended: the one value in which every failure of a reader arrives."""
 
-    Attributes
-    ----------
-    reason : EndReason
-        Why.
-    text : str
-        One line for the user.
-    error : Exception or None
-        What was raised, for LOST and FAILED.
-    """
-
-    reason: EndReason
-    text: str = ""
-    error: Exception | None = None
+    reason: EndReason  # why
+    text: str = ""  # one line for the user
+    error: Exception | None = None  # what was raised, for LOST and FAILED
 
 
 def empty(columns: Sequence[Column], *, events: tuple[Event, ...] = ()) -> Decoded:

@@ -445,7 +445,9 @@ def _silence() -> None:
 def _wanted(args: argparse.Namespace) -> list[Mutation]:
     if args.only:
         return [m for file in args.only for m in mutations(ROOT / file)]
+    within = args.within or (*ROOMS, *SINGLE)
     paths = [p for room in ROOMS for p in sorted((ROOT / room).rglob("*.py"))] + [ROOT / file for file in SINGLE]
+    paths = [p for p in paths if any(p.is_relative_to(ROOT / room) for room in within)]
     every = [m for path in paths for m in mutations(path)]
     return random.Random(args.seed).sample(every, min(args.most, len(every)))
 
@@ -454,6 +456,7 @@ def _arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--most", type=int, default=300, help="mutations (default 300)")
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--within", nargs="+", metavar="ROOM", help="draw from these rooms only (default: all)")
     parser.add_argument("--only", nargs="+", metavar="MODULE", help="every mutation of these modules")
     parser.add_argument(
         "--part", type=int, nargs=2, default=(0, 1), metavar=("I", "N"), help="every N-th, from the I-th"

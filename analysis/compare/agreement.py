@@ -15,14 +15,9 @@ from logger.errors import InputError
 
 @dataclass(frozen=True, slots=True)
 class Agreement:
-    """The second less the first, and the interval of that.
+    """The second less the first, and the interval of that."""
 
-    Attributes
-    ----------
-    difference, u95 : float
-        In the unit of both; U is root of the sum of both squares.
-    """
-
+    # difference, u95: in the unit of both; U is root of the sum of both squares
     difference: float
     u95: float
 
@@ -48,16 +43,13 @@ class Agreement:
 def agreement(first: tuple[float, float], second: tuple[float, float]) -> Agreement:
     """Compare two measurements that were made independently of each other.
 
-    Parameters
-    ----------
-    first, second : (float, float)
-        Value and U. Inputs that both share (one lever, one transducer) are counted in both, so that the interval is
-        rather too wide: a difference that is called one is one, and agreement is the weaker statement.
+    Args:
+        first, second: (float, float); Value and U. Inputs that both share (one lever, one transducer) are counted in
+            both, so that the interval is rather too wide: a difference that is called one is one, and agreement is the
+            weaker statement.
 
-    Raises
-    ------
-    InputError
-        A value or U that is not finite, or both U are 0.
+    Raises:
+        InputError: A value or U that is not finite, or both U are 0.
     """
     (a, ua), (b, ub) = first, second
     if not all(map(math.isfinite, (a, ua, b, ub))) or min(ua, ub) < 0:

@@ -56,8 +56,6 @@ def shims_mm(pack: Pack) -> float | None:
 def percent_of_fill(oil_l: float | None, modifier_l: float | None) -> float | None:
     """Give the modifier's share of the whole fill, oil and modifier together, in percent.
 
-    Examples
-    --------
     >>> percent_of_fill(1.15, 0.05)
     4.166666666666667
     """
@@ -69,13 +67,9 @@ def percent_of_fill(oil_l: float | None, modifier_l: float | None) -> float | No
 def modifier_l(oil_l: float, percent: float) -> float:
     """Give the litres of modifier that are this share of the whole fill, beside so much oil.
 
-    Raises
-    ------
-    InputError
-        No oil, or a share outside 0 to below 100 %.
+    Raises:
+        InputError: No oil, or a share outside 0 to below 100 %.
 
-    Examples
-    --------
     >>> modifier_l(1.15, 4.166666666666667)
     0.05
     """
@@ -213,18 +207,10 @@ def _figure(what: str, before: float | None, after: float | None, unit: str) -> 
 # ---------------------------------------------------------------------- what was measured
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """What was measured on one build, in one way of testing.
+    """What was measured on one build, in one way of testing."""
 
-    Attributes
-    ----------
-    way : str
-        Side, direction, kind of test and fixture: only like stands beside like.
-    values : tuple of (file, value, U)
-        N·m, 95 %, in order of time.
-    """
-
-    way: str
-    values: tuple[tuple[str, float, float], ...]
+    way: str  # side, direction, kind of test and fixture: only like stands beside like
+    values: tuple[tuple[str, float, float], ...]  # (file, value, U); N·m, 95 %, in order of time
 
     @property
     def value(self) -> float:
@@ -239,23 +225,12 @@ class Measured:
 
 @dataclass(frozen=True, slots=True)
 class BuildChange:
-    """A build, what changed since the one before, and the torques measured with it.
+    """A build, what changed since the one before, and the torques measured with it."""
 
-    Attributes
-    ----------
-    build : Build
-        Its sheet.
-    changed : tuple of str
-        Against the build before; empty for the first.
-    measured : tuple of Measured
-        By way of testing.
-    against : mapping of way to Agreement
-        This build less the one before, where both were tested in that way.
-    """
-
-    build: Build
-    changed: tuple[str, ...]
-    measured: tuple[Measured, ...]
+    build: Build  # its sheet
+    changed: tuple[str, ...]  # against the build before; empty for the first
+    measured: tuple[Measured, ...]  # by way of testing
+    # mapping of way to Agreement; this build less the one before, where both were tested in that way
     against: dict[str, Agreement]
 
 

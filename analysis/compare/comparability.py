@@ -66,21 +66,11 @@ class NotComparableError(InputError):
 
 @dataclass(frozen=True, slots=True)
 class Comparability:
-    """What speaks against a comparison.
+    """What speaks against a comparison."""
 
-    Attributes
-    ----------
-    refusals : tuple of str
-        Why the groups cannot be compared; empty where they can.
-    warnings : tuple of str
-        What may explain a difference.
-    unknown : tuple of str
-        What was not recorded, so that it could not be checked.
-    """
-
-    refusals: tuple[str, ...] = ()
-    warnings: tuple[str, ...] = ()
-    unknown: tuple[str, ...] = ()
+    refusals: tuple[str, ...] = ()  # why the groups cannot be compared; empty where they can
+    warnings: tuple[str, ...] = ()  # what may explain a difference
+    unknown: tuple[str, ...] = ()  # what was not recorded, so that it could not be checked
 
     @property
     def allowed(self) -> bool:
@@ -169,12 +159,9 @@ def ranges(runs: Sequence[Run]) -> list[str]:
 def along(points: Sequence[tuple[float, Run]], tag: str) -> list[str]:
     """Say what changes along with the number that a trend follows, and may be what it shows.
 
-    Parameters
-    ----------
-    points : sequence of (float, Run)
-        The number and its recording.
-    tag : str
-        What the number is.
+    Args:
+        points: (float, Run); The number and its recording.
+        tag: What the number is.
     """
     found = []
     for name, key in (

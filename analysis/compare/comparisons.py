@@ -1,7 +1,6 @@
 """Differences between groups: the effect and its interval first, the p value second.
 
-Conventions
------------
+Conventions:
 - A sample is a 1-D array of one value per *experimental unit* (a fill, a build), never per pull.
 - A difference is treated minus control, a ratio treated over control; intervals are 95 % unless a level is given.
 - Ratios are compared on the log scale: values must be positive.
@@ -46,35 +45,19 @@ class Interval:
 
 @dataclass(frozen=True, slots=True)
 class Effect:
-    """One group against another.
+    """One group against another."""
 
-    Attributes
-    ----------
-    treated, control : str
-        The groups' names.
-    difference : Interval
-        Treated minus control.
-    ratio : Interval or None
-        Treated over control; None where a value is not positive or the method gives none.
-    p : float
-        Two-sided p value of "no difference", adjusted where the method adjusts.
-    df : float
-        Degrees of freedom.
-    n_treated, n_control : int
-        Units in each group.
-    method : str
-        What was computed.
-    """
-
+    # treated, control: the groups' names
     treated: str
     control: str
-    difference: Interval
-    ratio: Interval | None
-    p: float
-    df: float
+    difference: Interval  # treated minus control
+    ratio: Interval | None  # treated over control; None where a value is not positive or the method gives none
+    p: float  # two-sided p value of "no difference", adjusted where the method adjusts
+    df: float  # degrees of freedom
+    # n_treated, n_control: units in each group
     n_treated: int
     n_control: int
-    method: str
+    method: str  # what was computed
 
     @property
     def shown(self) -> bool:
@@ -85,10 +68,8 @@ class Effect:
 def sample(values: ArrayLike, name: str, *, at_least: int = 2) -> Floats:
     """Check one sample.
 
-    Raises
-    ------
-    InputError
-        Values that are not finite, or too few of them.
+    Raises:
+        InputError: Values that are not finite, or too few of them.
     """
     x = np.asarray(values, dtype=float)
     if x.ndim != 1 or not np.isfinite(x).all():
@@ -104,8 +85,6 @@ def sample(values: ArrayLike, name: str, *, at_least: int = 2) -> Floats:
 def welch(treated: ArrayLike, control: ArrayLike, *, names: tuple[str, str] = ("treated", "control")) -> Effect:
     """Compare two groups without assuming that they scatter alike (Welch).
 
-    Examples
-    --------
     >>> e = welch([30.1, 31.0, 29.4], [26.0, 27.1, 25.2])
     >>> round(e.difference.value, 2), round(e.difference.low, 2), round(e.difference.high, 2)
     (4.07, 2.05, 6.09)
@@ -136,17 +115,12 @@ def paired(
 ) -> Effect:
     """Compare two groups within blocks (day, operator): the differences of blocks that hold both.
 
-    Parameters
-    ----------
-    treated, control : mapping of str to float
-        One value per block.
-    family : int
-        Comparisons that are to hold together; interval and p are widened for it (Bonferroni, slightly safe).
+    Args:
+        treated, control: One value per block.
+        family: Comparisons that are to hold together; interval and p are widened for it (Bonferroni, slightly safe).
 
-    Raises
-    ------
-    InputError
-        Fewer than two blocks hold both groups, or all differ alike.
+    Raises:
+        InputError: Fewer than two blocks hold both groups, or all differ alike.
     """
     x, y = _in_blocks(treated, control, names)
     difference, p, df = _within(x, y, family)
@@ -259,10 +233,8 @@ def equivalence(treated: ArrayLike, control: ArrayLike, margin: float) -> Equiva
 
     A large p of a difference test is no evidence of sameness; this is.
 
-    Raises
-    ------
-    InputError
-        A margin that is not positive.
+    Raises:
+        InputError: A margin that is not positive.
     """
     from scipy import stats
 
@@ -291,10 +263,8 @@ def paired_equivalence(
 ) -> Equivalence:
     """Test "no change beyond the margin" within blocks, by two one-sided paired tests at 5 %.
 
-    Raises
-    ------
-    InputError
-        A margin that is not positive, fewer than two blocks with both groups, or no scatter.
+    Raises:
+        InputError: A margin that is not positive, fewer than two blocks with both groups, or no scatter.
     """
     from scipy import stats
 
@@ -310,10 +280,8 @@ def paired_equivalence(
 def bootstrap(treated: ArrayLike, control: ArrayLike, *, seed: int = 0) -> Interval:
     """Give the bootstrap interval of the difference of means (bias-corrected and accelerated, vectorised).
 
-    Raises
-    ------
-    InputError
-        Fewer than ``BOOTSTRAP_MIN`` units in a group.
+    Raises:
+        InputError: Fewer than ``BOOTSTRAP_MIN`` units in a group.
     """
     from scipy import stats
 

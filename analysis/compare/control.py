@@ -1,7 +1,6 @@
 """Watch one axle over time: an exponentially weighted moving average against the band of its own reference level.
 
-Conventions
------------
+Conventions:
 - Values in time order, one per job, in N·m.
 - Target and scatter of a few jobs are themselves uncertain: the limits of ``watch`` are so wide that a good axle shows
   a false alarm in at most 5 % of charts of 20 jobs and its good state.
@@ -44,36 +43,21 @@ BASELINE_MIN = 4
 
 @dataclass(frozen=True, slots=True)
 class EwmaChart:
-    """An EWMA chart.
+    """An EWMA chart."""
 
-    Attributes
-    ----------
-    average : ndarray, shape (n,)
-        The weighted average after each job.
-    low, high : ndarray, shape (n,)
-        Limits at each job; they widen to their steady value.
-    target, sd : float
-        Level and scatter of the good state.
-    alarms : tuple of int
-        Jobs (from 0) whose average lies outside.
-    steady_low, steady_high : float
-        The limits after many jobs.
-    baseline : int
-        Jobs that target and scatter come from; 0 where both are known.
-    drift : float
-        Relative change over the good state, where it is shown to change; else 0.
-    """
-
-    average: Floats
+    average: Floats  # shape (n,); the weighted average after each job
+    # low, high: shape (n,); limits at each job; they widen to their steady value
     low: Floats
     high: Floats
+    # target, sd: level and scatter of the good state
     target: float
     sd: float
-    alarms: tuple[int, ...]
+    alarms: tuple[int, ...]  # jobs (from 0) whose average lies outside
+    # steady_low, steady_high: the limits after many jobs
     steady_low: float
     steady_high: float
-    baseline: int = 0
-    drift: float = 0.0
+    baseline: int = 0  # jobs that target and scatter come from; 0 where both are known
+    drift: float = 0.0  # relative change over the good state, where it is shown to change; else 0
 
 
 class ChartState(StrEnum):
@@ -111,15 +95,11 @@ def steady_width(weight: float) -> float:
 def ewma(values: ArrayLike, *, target: float, sd: float, weight: float = WEIGHT, width: float = WIDTH) -> EwmaChart:
     """Chart values against a known target and scatter.
 
-    Notes
-    -----
     ``z_t = λ x_t + (1-λ) z_{t-1}``, ``z_0`` the target; limits ``target ± k·sd·sqrt(λ/(2-λ)·(1-(1-λ)^{2t}))``
     (NIST/SEMATECH e-Handbook 6.3.2.4 gives the steady form).
 
-    Raises
-    ------
-    InputError
-        A weight outside 0..1, a scatter that is not positive, or values that are not finite.
+    Raises:
+        InputError: A weight outside 0..1, a scatter that is not positive, or values that are not finite.
     """
     x = np.asarray(values, dtype=float)
     if not (0 < weight <= 1 and sd > 0 and width > 0 and np.isfinite(target)):
@@ -143,8 +123,6 @@ def ewma(values: ArrayLike, *, target: float, sd: float, weight: float = WEIGHT,
 def limit_width(baseline: int, weight: float) -> float:
     """Give the width of limits, in standard deviations of the average, from so many good jobs.
 
-    Notes
-    -----
     Of ``CHARTS`` charts of a good axle, normal, ``JOBS`` jobs after its good state, ``FALSE_ALARM`` have one outside:
     drawn with a fixed seed, so that a chart is the same each time.
     """
@@ -162,10 +140,8 @@ def limit_width(baseline: int, weight: float) -> float:
 def watch(values: ArrayLike, *, baseline: int, weight: float = WEIGHT) -> EwmaChart:
     """Chart values against the mean and scatter of the first ``baseline`` jobs, known to be good.
 
-    Raises
-    ------
-    InputError
-        Too few jobs for a baseline, or no scatter in it.
+    Raises:
+        InputError: Too few jobs for a baseline, or no scatter in it.
     """
     x = np.asarray(values, dtype=float)
     if baseline < BASELINE_MIN or len(x) < baseline:

@@ -39,37 +39,21 @@ class Urgency(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Due:
-    """One line of an axle's schedule.
+    """One line of an axle's schedule."""
 
-    Attributes
-    ----------
-    tag : str
-        The axle's.
-    urgency : Urgency
-        How it stands.
-    text : str
-        Why, in one sentence.
-    on : date or None
-        The day it falls due, where the calendar says so.
-    """
-
-    tag: str
-    urgency: Urgency
-    text: str
-    on: date | None = None
+    tag: str  # the axle's
+    urgency: Urgency  # how it stands
+    text: str  # why, in one sentence
+    on: date | None = None  # the day it falls due, where the calendar says so
 
 
 def due(axle: AxleFile, tests: Iterable[datetime], today: date) -> list[Due]:
     """Give how an axle's retests stand, the most urgent first; empty without a schedule.
 
-    Parameters
-    ----------
-    axle : AxleFile
-        Its schedule, builds and uses.
-    tests : iterable of datetime
-        When it was tested.
-    today : date
-        The day that is asked about.
+    Args:
+        axle: Its schedule, builds and uses.
+        tests: When it was tested.
+        today: The day that is asked about.
     """
     plan = axle.retest
     if plan is None:
@@ -139,13 +123,9 @@ WHOLE = ("every_events", "figure_eights", "events")
 def amounts(text: str, keys: Mapping[str, str]) -> dict[str, Any]:
     """Read amounts with their words, such as ``500 km, 4 weeks``, by the keys of ``Retest`` or ``Use``.
 
-    Raises
-    ------
-    InputError
-        One is not understood, or is no amount.
+    Raises:
+        InputError: One is not understood, or is no amount.
 
-    Examples
-    --------
     >>> amounts("500 km, 4 weeks, 1 event", EVERY)
     {'every_km': 500.0, 'every_weeks': 4.0, 'every_events': 1}
     """
@@ -167,8 +147,6 @@ def amounts(text: str, keys: Mapping[str, str]) -> dict[str, Any]:
 def schedule_words(plan: Retest | None) -> str:
     """Write a schedule as it is typed.
 
-    Examples
-    --------
     >>> from logger.recordings.axles import Retest
     >>> schedule_words(Retest(every_km=500, every_weeks=4))
     '500 km, 4 weeks'

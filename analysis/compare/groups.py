@@ -28,26 +28,14 @@ Against = Literal["control", "all pairs"]
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """One group.
+    """One group."""
 
-    Attributes
-    ----------
-    name : str
-        The tag's value.
-    units : tuple of ExperimentalUnit
-        Its fills.
-    mean, sd : float
-        Over the fills; ``sd`` NaN for a single fill.
-    low, high : float
-        95 % interval of the mean; NaN for a single fill.
-    runs, pulls : int
-        What it rests on.
-    """
-
-    name: str
-    units: tuple[ExperimentalUnit, ...]
+    name: str  # the tag's value
+    units: tuple[ExperimentalUnit, ...]  # its fills
+    # mean, sd: over the fills; ``sd`` NaN for a single fill
     mean: float
     sd: float
+    # low, high: 95 % interval of the mean; NaN for a single fill
     low: float
     high: float
 
@@ -69,46 +57,21 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """What a comparison says.
+    """What a comparison says."""
 
-    Attributes
-    ----------
-    quantity : Quantity
-        What was compared.
-    groups : tuple of Group
-        In the order of first appearance, the control first.
-    effects : tuple of Effect
-        Each group against the control, or all pairs.
-    bootstrap : dict of str to Interval
-        By treated group, where there are enough fills.
-    equivalences : dict of str to Equivalence
-        By treated group, where a margin was stated.
-    between_sd, within_sd : float
-        Scatter from fill to fill and from run to run within a fill; NaN where not known.
-    overall_p : float
-        p value of "no group differs" (one-way analysis of variance) for more than two groups; else NaN.
-    comparability : Comparability
-        What speaks against comparing.
-    excluded : tuple of str
-        Every pull and recording excluded, with its reason.
-    remarks : tuple of str
-        What a reader must know.
-    simulated : bool
-        Whether any recording is simulated.
-    """
-
-    quantity: Quantity
-    groups: tuple[Group, ...]
-    effects: tuple[Effect, ...]
-    bootstrap: Mapping[str, Interval]
-    equivalences: Mapping[str, Equivalence]
+    quantity: Quantity  # what was compared
+    groups: tuple[Group, ...]  # in the order of first appearance, the control first
+    effects: tuple[Effect, ...]  # each group against the control, or all pairs
+    bootstrap: Mapping[str, Interval]  # by treated group, where there are enough fills
+    equivalences: Mapping[str, Equivalence]  # by treated group, where a margin was stated
+    # between_sd, within_sd: scatter from fill to fill and from run to run within a fill; NaN where not known
     between_sd: float
     within_sd: float
-    overall_p: float
-    comparability: Comparability
-    excluded: tuple[str, ...]
-    remarks: tuple[str, ...]
-    simulated: bool
+    overall_p: float  # p value of "no group differs" (one-way analysis of variance) for more than two groups; else NaN
+    comparability: Comparability  # what speaks against comparing
+    excluded: tuple[str, ...]  # every pull and recording excluded, with its reason
+    remarks: tuple[str, ...]  # what a reader must know
+    simulated: bool  # whether any recording is simulated
 
     def to_json(self) -> dict[str, object]:
         """Give the comparison as plain values (schema ``heldwheel groups 1``)."""
@@ -185,31 +148,19 @@ def compare(
 ) -> Comparison:
     """Compare groups of recordings.
 
-    Parameters
-    ----------
-    runs : sequence of Run
-        The recordings.
-    quantity : Quantity
-        What is compared.
-    by : str
-        Tag that names the group.
-    control : str, optional
-        Group that the others are compared with; the first one if not given.
-    unit, block : str
-        Tags that name the fill, and the block (day, operator) for a comparison within blocks.
-    against : {"control", "all pairs"}
-        Dunnett's or Tukey's procedure where there are more than two groups.
-    margin : float, optional
-        Difference that counts as no change, stated beforehand.
-    anyway : str
-        Reason for comparing what the comparability check refuses.
+    Args:
+        runs: The recordings.
+        quantity: What is compared.
+        by: Tag that names the group.
+        control: Group that the others are compared with; the first one if not given.
+        unit, block: Tags that name the fill, and the block (day, operator) for a comparison within blocks.
+        against: Dunnett's or Tukey's procedure where there are more than two groups.
+        margin: Difference that counts as no change, stated beforehand.
+        anyway: Reason for comparing what the comparability check refuses.
 
-    Raises
-    ------
-    InputError
-        Fewer than two groups, or an unknown control.
-    NotComparableError
-        A refused comparison without a reason.
+    Raises:
+        InputError: Fewer than two groups, or an unknown control.
+        NotComparableError: A refused comparison without a reason.
     """
     units, remarks = units_of(runs, quantity, by=by, unit=unit, block=block)
     groups = _groups(units, control)

@@ -1,7 +1,6 @@
 """Plan a comparison: how many fills it needs, and in which order to test them.
 
-Conventions
------------
+Conventions:
 - ``sd`` is the standard deviation from fill to fill (from a pilot of three or four fills), ``difference`` what must not
   be missed, both in the same unit.
 - The power is that of the analysis that ``groups`` will make of the plan: within blocks the paired t test (Bonferroni
@@ -32,25 +31,14 @@ BLOCKS_WORDS = {True: ", tested and compared within blocks", False: ", tested in
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Units to test.
+    """Units to test."""
 
-    Attributes
-    ----------
-    per_group, control : int
-        Units of each treated group, and of the control.
-    total : int
-        Units in all.
-    power : float
-        Reached with these numbers.
-    text : str
-        What was asked, in one sentence.
-    """
-
+    # per_group, control: units of each treated group, and of the control
     per_group: int
     control: int
-    total: int
-    power: float
-    text: str
+    total: int  # units in all
+    power: float  # reached with these numbers
+    text: str  # what was asked, in one sentence
 
 
 def fills_needed(
@@ -64,20 +52,13 @@ def fills_needed(
 ) -> Plan:
     """Give the units per group that show a difference with the wanted power.
 
-    Parameters
-    ----------
-    sd, difference : float
-        Scatter from fill to fill, and the difference that must not be missed.
-    candidates : int
-        Treated groups compared with the one control. Without blocks the control then has more fills, by the square
-        root of their number.
-    power, alpha : float
-        Chance of showing the difference if it is there; chance of showing one that is not.
-    blocked : bool
-        Whether the fills are tested and compared in blocks, as ``run_order`` draws them.
+    Args:
+        sd, difference: Scatter from fill to fill, and the difference that must not be missed.
+        candidates: Treated groups compared with the one control. Without blocks the control then has more fills, by the
+            square root of their number.
+        power, alpha: Chance of showing the difference if it is there; chance of showing one that is not.
+        blocked: Whether the fills are tested and compared in blocks, as ``run_order`` draws them.
 
-    Examples
-    --------
     >>> fills_needed(1.0, 1.0).per_group, fills_needed(1.0, 1.0, blocked=False).per_group
     (18, 17)
     """
@@ -109,18 +90,12 @@ def reached(
 ) -> float:
     """Give the power that ``n`` units per group reach, planned as ``fills_needed`` and ``equivalence_needed`` do.
 
-    Parameters
-    ----------
-    sd, amount : float
-        Scatter from fill to fill, and the difference, or the margin of sameness.
-    n : int
-        Units of each treated group.
-    candidates : int
-        Treated groups compared with the one control.
-    same : bool
-        Whether sameness within the margin is to be shown, by two one-sided tests; true difference zero.
-    blocked : bool
-        Whether within blocks.
+    Args:
+        sd, amount: Scatter from fill to fill, and the difference, or the margin of sameness.
+        n: Units of each treated group.
+        candidates: Treated groups compared with the one control.
+        same: Whether sameness within the margin is to be shown, by two one-sided tests; true difference zero.
+        blocked: Whether within blocks.
     """
     effect = abs(amount) / sd
     if same:
@@ -196,8 +171,6 @@ def run_order(groups: Sequence[str], blocks: int, *, seed: int, again: int = 0) 
     and belongs on the record. A control that needs more fills than the others, the first group, is tested a second
     time in ``again`` of the blocks, drawn at random.
 
-    Examples
-    --------
     >>> [sorted(block) for block in run_order(["reference", "oil B"], 2, seed=1)]
     [['oil B', 'reference'], ['oil B', 'reference']]
     """

@@ -51,8 +51,6 @@ def paired_power(effect: float, n: int, alpha: float) -> float:
 def welch_power(effect: float, n: int, alpha: float) -> float:
     """Give the power of Welch's test with ``n`` units in both groups that scatter alike.
 
-    Notes
-    -----
     Of equal groups the statistic is that of the pooled test, with 2 n - 2 degrees of freedom, but Welch's degrees of
     freedom depend on how the two variances fall out: their ratio is beta distributed and independent of their sum.
     """
@@ -69,8 +67,6 @@ def welch_power(effect: float, n: int, alpha: float) -> float:
 def dunnett_edge(candidates: int, n: int, control: int, alpha: float) -> float:
     """Give the two-sided critical value of Dunnett's test: candidates of ``n`` units, one control.
 
-    Notes
-    -----
     P(all |T| < d) = E over s of E over z of [Φ((d s + √ρ z)/√(1-ρ)) - Φ((-d s + √ρ z)/√(1-ρ))]^k with ρ = n/(n +
     control) and s² a χ² over its degrees of freedom (C. W. Dunnett, JASA 50 (1955) 1096).
     """
@@ -100,12 +96,9 @@ def dunnett_power(effect: float, n: int, control: int, candidates: int, alpha: f
 def sameness_power(margin: float, n: int, alpha: float, *, blocked: bool) -> float:
     """Give the power of two one-sided tests to show that two groups without difference are the same.
 
-    Parameters
-    ----------
-    margin : float
-        Over the standard deviation of single units.
-    blocked : bool
-        Whether paired within ``n`` blocks, or Welch's.
+    Args:
+        margin: Over the standard deviation of single units.
+        blocked: Whether paired within ``n`` blocks, or Welch's.
     """
     from scipy import stats
     from scipy.special import ndtr

@@ -47,41 +47,22 @@ class VarianceRow:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """What a repeatability study says.
+    """What a repeatability study says."""
 
-    Attributes
-    ----------
-    repeatability, reproducibility : float
-        Standard deviations: same operator again (EV); from operator to operator (AV).
-    measuring : float
-        Both together (GRR).
-    axles, total : float
-        From axle to axle (PV), and everything (TV).
-    percent : float
-        Measuring as a share of the total, in percent.
-    categories : int
-        Distinct levels of torque that this measuring can tell apart among these axles.
-    table : tuple of VarianceRow
-        The analysis of variance; empty for average and range.
-    pooled : bool
-        Whether the interaction was pooled with the repeats.
-    text : str
-        What a shop can do with it.
-    dof, repeat_dof : float
-        Effective degrees of freedom of measuring (F. E. Satterthwaite, Biometrics Bulletin 2 (1946) 110: of a sum of
-        mean squares, from memory) and of repeatability.
-    """
-
+    # repeatability, reproducibility: standard deviations: same operator again (EV); from operator to operator (AV)
     repeatability: float
     reproducibility: float
-    measuring: float
+    measuring: float  # both together (GRR)
+    # axles, total: from axle to axle (PV), and everything (TV)
     axles: float
     total: float
-    percent: float
-    categories: float
-    table: tuple[VarianceRow, ...]
-    pooled: bool
-    text: str
+    percent: float  # measuring as a share of the total, in percent
+    categories: float  # distinct levels of torque that this measuring can tell apart among these axles
+    table: tuple[VarianceRow, ...]  # the analysis of variance; empty for average and range
+    pooled: bool  # whether the interaction was pooled with the repeats
+    text: str  # what a shop can do with it
+    # dof, repeat_dof: effective degrees of freedom of measuring (F. E. Satterthwaite, Biometrics Bulletin 2 (1946) 110:
+    # of a sum of mean squares, from memory) and of repeatability.
     dof: float
     repeat_dof: float
 
@@ -119,8 +100,6 @@ def _checked(values: ArrayLike) -> Floats:
 def study(values: ArrayLike, *, unit: str = "N·m") -> Study:
     """Analyse a study by two-way analysis of variance with interaction; ``unit`` is for its text.
 
-    Notes
-    -----
     1. Sums of squares of operator, axle, operator x axle and repeats.
     2. The interaction is pooled with the repeats when its p exceeds 0.25; operator and axle are tested against the
        interaction, or against the pooled error.
@@ -212,15 +191,11 @@ def _study(
 def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) -> Floats:
     """Sort recordings into the cells of a study.
 
-    Returns
-    -------
-    ndarray, shape (axles, operators, repeats)
-        The recordings' values.
+    Returns:
+        shape (axles, operators, repeats); The recordings' values.
 
-    Raises
-    ------
-    InputError
-        A recording without a tag or value, or cells that do not hold the same number.
+    Raises:
+        InputError: A recording without a tag or value, or cells that do not hold the same number.
     """
     found: dict[tuple[str, str], list[float]] = {}
     for run in runs:
@@ -241,17 +216,12 @@ def cells(runs: Iterable[Run], quantity: Quantity, *, axle: str, operator: str) 
 def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tuple[tuple[str, str], Floats, Floats]:
     """Pair two ways of measuring (instruments, operators) on the same axles, by the mean of each axle's recordings.
 
-    Returns
-    -------
-    names : (str, str)
-        The two ways, as the tag ``way`` names them.
-    a, b : ndarray, shape (axles,)
-        Means per axle that both have measured.
+    Returns:
+        names: (str, str); The two ways, as the tag ``way`` names them.
+        a, b: shape (axles,); Means per axle that both have measured.
 
-    Raises
-    ------
-    InputError
-        Not exactly two ways.
+    Raises:
+        InputError: Not exactly two ways.
     """
     found: dict[str, dict[str, list[float]]] = {}
     for run in runs:
@@ -268,37 +238,25 @@ def pairs(runs: Iterable[Run], quantity: Quantity, *, axle: str, way: str) -> tu
 
 @dataclass(frozen=True, slots=True)
 class LimitsOfAgreement:
-    """How two ways of measuring agree: limits that hold 95 % of single differences.
+    """How two ways of measuring agree: limits that hold 95 % of single differences."""
 
-    Attributes
-    ----------
-    bias, low, high : float
-        Mean of a - b with its 95 % interval.
-    sd : float
-        Standard deviation of the differences.
-    limit_low, limit_high : float
-        Limits of agreement, bias ∓ 1.96 sd, as their authors define them: estimates, not bounds that few pairs
-        guarantee.
-    n : int
-        Pairs.
-    """
-
+    # bias, low, high: mean of a - b with its 95 % interval
     bias: float
     low: float
     high: float
-    sd: float
+    sd: float  # standard deviation of the differences
+    # limit_low, limit_high: limits of agreement, bias ∓ 1.96 sd, as their authors define them: estimates, not bounds
+    # that few pairs guarantee
     limit_low: float
     limit_high: float
-    n: int
+    n: int  # pairs
 
 
 def agreement(a: ArrayLike, b: ArrayLike) -> LimitsOfAgreement:
     """Compare two instruments (or operators) on the same axles by their differences (Bland and Altman 1986).
 
-    Raises
-    ------
-    InputError
-        Readings that are not paired, or fewer than three pairs.
+    Raises:
+        InputError: Readings that are not paired, or fewer than three pairs.
     """
     from scipy.special import stdtrit
 

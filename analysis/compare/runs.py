@@ -1,7 +1,6 @@
 """A recording as a comparison sees it: tags, what must be alike, and one value per valid pull.
 
-Conventions
------------
+Conventions:
 - Fill > run > pull: a *fill* (drain, flush, fill, run-in; or a build) is the unit of experiment, a *run* is one
   recording, pulls are subsamples of a run.
 - Torques are at the axle in N·m; where the fixture is unknown, at the sensor, and ``at`` says so.
@@ -62,45 +61,21 @@ class Setting:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """One recording.
+    """One recording."""
 
-    Attributes
-    ----------
-    file : str
-        Its name.
-    tags : mapping of str to str or float
-        Everything it can be grouped by: the user's tags, and the header's facts by their key.
-    setting : Setting
-        What must be alike.
-    values : mapping of Quantity to tuple of float
-        One value per pull that is used.
-    pulls : int
-        Pulls used.
-    excluded : tuple of str
-        One line per pull excluded, with its reason.
-    simulated : bool
-        Whether it is simulated.
-    started : datetime or None
-        When it was made.
-    stated : mapping of (Quantity, direction) to (value, U)
-        At the axle in N·m with 95 %: what the job says, by direction.
-    friction : tuple of str
-        What follows from the torque and the build's faces, spring and pinion; a sentence each.
-    mu : (float, float) or None
-        The friction figure and its U.
-    """
-
-    file: str
-    tags: Mapping[str, Tag]
-    setting: Setting
-    values: Mapping[Quantity, tuple[float, ...]]
-    pulls: int
-    excluded: tuple[str, ...] = ()
-    simulated: bool = False
-    started: datetime | None = None
+    file: str  # its name
+    tags: Mapping[str, Tag]  # everything it can be grouped by: the user's tags, and the header's facts by their key
+    setting: Setting  # what must be alike
+    values: Mapping[Quantity, tuple[float, ...]]  # one value per pull that is used
+    pulls: int  # pulls used
+    excluded: tuple[str, ...] = ()  # one line per pull excluded, with its reason
+    simulated: bool = False  # whether it is simulated
+    started: datetime | None = None  # when it was made
+    # mapping of (Quantity, direction) to (value, U); at the axle in N·m with 95 %: what the job says, by direction
     stated: Mapping[tuple[Quantity, str], tuple[float, float]] = field(default_factory=dict)
+    # what follows from the torque and the build's faces, spring and pinion; a sentence each
     friction: tuple[str, ...] = ()
-    mu: tuple[float, float] | None = None
+    mu: tuple[float, float] | None = None  # (float, float) or None; the friction figure and its U
 
     def value(self, quantity: Quantity) -> float | None:
         """Give the run's value, the median over its pulls; None where it has none."""
@@ -110,33 +85,19 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class ExperimentalUnit:
-    """One unit of experiment: the mean over its runs' values.
+    """One unit of experiment: the mean over its runs' values."""
 
-    Attributes
-    ----------
-    group, name, block : str
-        Group, the unit's own name, and its block (empty where there is none).
-    value : float
-        In the quantity's unit.
-    runs, pulls : int
-        What it rests on.
-    of_runs : tuple of float
-        The runs' values.
-    tags : mapping
-        Of its first run.
-    files : tuple of str
-        The runs' recordings.
-    """
-
+    # group, name, block: group, the unit's own name, and its block (empty where there is none)
     group: str
     name: str
     block: str
-    value: float
+    value: float  # in the quantity's unit
+    # runs, pulls: what it rests on
     runs: int
     pulls: int
-    of_runs: tuple[float, ...] = field(default=())
-    tags: Mapping[str, Tag] = field(default_factory=dict)
-    files: tuple[str, ...] = ()
+    of_runs: tuple[float, ...] = field(default=())  # the runs' values
+    tags: Mapping[str, Tag] = field(default_factory=dict)  # of its first run
+    files: tuple[str, ...] = ()  # the runs' recordings
 
 
 def text_of(tag: Tag | None) -> str:
@@ -151,21 +112,14 @@ def units_of(
 ) -> tuple[list[ExperimentalUnit], list[str]]:
     """Take runs together to units of experiment.
 
-    Parameters
-    ----------
-    runs : iterable of Run
-        The recordings.
-    quantity : Quantity
-        What is compared.
-    by, unit, block : str
-        Tags that hold the group, the unit within it, and the block.
+    Args:
+        runs: The recordings.
+        quantity: What is compared.
+        by, unit, block: Tags that hold the group, the unit within it, and the block.
 
-    Returns
-    -------
-    units : list of ExperimentalUnit
-        In the order in which they first appear.
-    remarks : list of str
-        What a reader must know: recordings excluded, recordings standing in for fills.
+    Returns:
+        units: In the order in which they first appear.
+        remarks: What a reader must know: recordings excluded, recordings standing in for fills.
     """
     members: dict[tuple[str, str], list[tuple[Run, float]]] = {}
     remarks: list[str] = []
@@ -207,10 +161,8 @@ def _unit(group: str, name: str, block: str, found: Sequence[tuple[Run, float]])
 def numbers_of(units: Sequence[ExperimentalUnit], tag: str) -> list[float]:
     """Give a numeric tag of every unit.
 
-    Raises
-    ------
-    InputError
-        A unit without it, or whose tag is no number.
+    Raises:
+        InputError: A unit without it, or whose tag is no number.
     """
     found = []
     for unit in units:

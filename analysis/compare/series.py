@@ -20,24 +20,14 @@ PER_AXLE = ("vehicle", "axle", "side")
 
 @dataclass(frozen=True, slots=True)
 class Points:
-    """One point per fill.
+    """One point per fill."""
 
-    Attributes
-    ----------
-    tag : str
-        Tag that gives x.
-    x, y : tuple of float
-        In order of x.
-    units : tuple of ExperimentalUnit
-        The fills, in the same order.
-    warnings, unknown, remarks : tuple of str
-        What may explain a change besides x; what was not recorded; what a reader must know.
-    """
-
-    tag: str
+    tag: str  # tag that gives x
+    # x, y: in order of x
     x: tuple[float, ...]
     y: tuple[float, ...]
-    units: tuple[ExperimentalUnit, ...]
+    units: tuple[ExperimentalUnit, ...]  # the fills, in the same order
+    # warnings, unknown, remarks: what may explain a change besides x; what was not recorded; what a reader must know
     warnings: tuple[str, ...]
     unknown: tuple[str, ...]
     remarks: tuple[str, ...]
@@ -46,10 +36,8 @@ class Points:
 def points_against(runs: Sequence[Run], quantity: Quantity, tag: str, *, unit: str = "fill") -> Points:
     """Set a quantity against a numeric tag.
 
-    Raises
-    ------
-    InputError
-        No recording holds both, a tag that is no number, or recordings that must not be compared.
+    Raises:
+        InputError: No recording holds both, a tag that is no number, or recordings that must not be compared.
     """
     units, remarks = units_of(runs, quantity, by=tag, unit=unit)
     if not units:
@@ -82,8 +70,6 @@ def _numbered(runs: Iterable[Run], tag: str) -> list[tuple[float, Run]]:
 def axle_of(run: Run, per: Iterable[str] = PER_AXLE) -> str:
     """Name the axle of a recording by its tags.
 
-    Examples
-    --------
     >>> from analysis.compare.runs import Setting
     >>> axle_of(Run("a.csv", {"vehicle": "car 7", "side": "left"}, Setting(), {}, 0))
     'car 7, left'

@@ -30,8 +30,6 @@ WORDS = {
 def tag_words(tag: str) -> str:
     """Give what a tag is called.
 
-    Examples
-    --------
     >>> tag_words("modifier_percent"), tag_words("fill")
     ('modifier, %', 'fill')
     """

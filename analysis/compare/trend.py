@@ -77,35 +77,19 @@ class Inverse:
 
 @dataclass(frozen=True, slots=True)
 class FittedLine:
-    """A straight line by least squares, and what is known of it.
+    """A straight line by least squares, and what is known of it."""
 
-    Attributes
-    ----------
-    intercept, u_intercept, slope, u_slope : float
-        Coefficients and standard uncertainties.
-    s : float
-        Residual standard deviation.
-    r2 : float
-        Coefficient of determination.
-    n : int
-        Points; n - 2 degrees of freedom.
-    p : float
-        Two-sided p value of "no slope".
-    correlation : float
-        Of intercept and slope.
-    x_mean, x_ss, x_min, x_max : float
-        Mean, sum of squared deviations and range of x.
-    """
-
+    # intercept, u_intercept, slope, u_slope: coefficients and standard uncertainties
     intercept: float
     u_intercept: float
     slope: float
     u_slope: float
-    s: float
-    r2: float
-    n: int
-    p: float
-    correlation: float
+    s: float  # residual standard deviation
+    r2: float  # coefficient of determination
+    n: int  # points; n - 2 degrees of freedom
+    p: float  # two-sided p value of "no slope"
+    correlation: float  # of intercept and slope
+    # x_mean, x_ss, x_min, x_max: mean, sum of squared deviations and range of x
     x_mean: float
     x_ss: float
     x_min: float
@@ -137,8 +121,6 @@ class FittedLine:
     def inverse(self, y: float) -> Inverse:
         """Give the x at which the next single unit is expected to show y ("which shim for 60 N·m").
 
-        Notes
-        -----
         The interval holds every x whose 95 % prediction interval contains y (E. C. Fieller, from memory). Where the
         slope cannot be told from zero it is unbounded, and the text says so: 95 % is the coverage of all, bounded or
         not. Of three or four fills that scatter widely those that happen to be bounded cover less (78 and 90 %), which
@@ -168,8 +150,6 @@ class FittedLine:
 def one_of(tag: str) -> str:
     """Name one of what a tag counts.
 
-    Examples
-    --------
     >>> one_of("cycles"), one_of("distance_km")
     ('cycle', 'distance_km')
     """
@@ -179,10 +159,8 @@ def one_of(tag: str) -> str:
 def fit_line(x: ArrayLike, y: ArrayLike) -> FittedLine:
     """Fit a straight line by least squares.
 
-    Raises
-    ------
-    InputError
-        Fewer than three points, values that are not finite, or all at one x.
+    Raises:
+        InputError: Fewer than three points, values that are not finite, or all at one x.
     """
     xs, ys = np.asarray(x, dtype=float), np.asarray(y, dtype=float)
     if xs.shape != ys.shape or xs.ndim != 1 or not (np.isfinite(xs).all() and np.isfinite(ys).all()):
@@ -245,45 +223,27 @@ class Decay:
 
 @dataclass(frozen=True, slots=True)
 class RunIn:
-    """A run-in trend.
+    """A run-in trend."""
 
-    Attributes
-    ----------
-    state : RunInState
-        By the rule: the 99.7 % interval of the slope over the last cycles lies wholly within ±1 % of the level per ten
-        cycles (settled), wholly outside (still moving), or neither, or these are too few for their scatter.
-    level : float
-        Mean over the last cycles.
-    percent_per_ten, low, high : float
-        Slope over the last cycles in percent of the level per ten cycles, with its interval.
-    over : int
-        Cycles over which it is judged.
-    needed : int
-        Cycles that this scatter needs to be judged by, about; 0 where there are enough.
-    decay : Decay or None
-        The curve through all cycles; None where they do not determine it.
-    text : str
-        The rule with the figures put in.
-    """
-
+    # by the rule: the 99.7 % interval of the slope over the last cycles lies wholly within ±1 % of the level per ten
+    # cycles (settled), wholly outside (still moving), or neither, or these are too few for their scatter
     state: RunInState
-    level: float
+    level: float  # mean over the last cycles
+    # percent_per_ten, low, high: slope over the last cycles in percent of the level per ten cycles, with its interval
     percent_per_ten: float
     low: float
     high: float
-    over: int
-    needed: int
-    decay: Decay | None
-    text: str
+    over: int  # cycles over which it is judged
+    needed: int  # cycles that this scatter needs to be judged by, about; 0 where there are enough
+    decay: Decay | None  # the curve through all cycles; None where they do not determine it
+    text: str  # the rule with the figures put in
 
 
 def run_in(cycles: ArrayLike, values: ArrayLike) -> RunIn:
     """Judge whether a pack has run in, from one value per cycle (or per amount of accumulated slip).
 
-    Raises
-    ------
-    InputError
-        Fewer than four cycles, or a level that is not positive.
+    Raises:
+        InputError: Fewer than four cycles, or a level that is not positive.
     """
     x, y = _in_order(cycles, values)
     return replace(_judged(x, y), decay=_decay(x, y))

@@ -20,46 +20,29 @@ Floats = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class OneWay:
-    """A one-way analysis of variance and its variance components.
+    """A one-way analysis of variance and its variance components."""
 
-    Attributes
-    ----------
-    mean : float
-        Of the groups' means.
-    ss_between, ss_within : float
-        Sums of squares, with ``df_between`` and ``df_within`` degrees of freedom.
-    f, p : float
-        F ratio and its p value.
-    r2 : float
-        Share of the scatter that lies between the groups.
-    s_within : float
-        Standard deviation of single values within a group: from pull to pull.
-    s_between : float
-        Standard deviation of the groups' true levels: from fill to fill; zero where the pulls explain it all.
-    """
-
-    mean: float
+    mean: float  # of the groups' means
+    # ss_between, ss_within: sums of squares, with ``df_between`` and ``df_within`` degrees of freedom
     ss_between: float
     df_between: int
     ss_within: float
     df_within: int
+    # f, p: F ratio and its p value
     f: float
     p: float
-    r2: float
-    s_within: float
+    r2: float  # share of the scatter that lies between the groups
+    s_within: float  # standard deviation of single values within a group: from pull to pull
+    # standard deviation of the groups' true levels: from fill to fill; zero where the pulls explain it all
     s_between: float
 
 
 def one_way(groups: Sequence[ArrayLike]) -> OneWay:
     """Analyse values in groups by one-way analysis of variance.
 
-    Raises
-    ------
-    InputError
-        Fewer than two groups, a group without values, no repeats at all, or values that are not finite.
+    Raises:
+        InputError: Fewer than two groups, a group without values, no repeats at all, or values that are not finite.
 
-    Notes
-    -----
     With unequal group sizes n_i the between component uses n0 = (N - Σn_i²/N)/(k - 1).
     """
     arrays: list[Floats] = [np.asarray(group, dtype=float) for group in groups]

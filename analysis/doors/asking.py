@@ -120,10 +120,8 @@ def keep_answers(readings: Iterable[RecordingReading], asked: Asked) -> None:
 def recordings_in(words: Sequence[str]) -> list[Path]:
     """Give the recordings that words name: files, folders (the traces in them) and patterns that the shell left alone.
 
-    Raises
-    ------
-    InputError
-        A folder or pattern without recordings. A file that is missing is left to its reader.
+    Raises:
+        InputError: A folder or pattern without recordings. A file that is missing is left to its reader.
     """
     found: list[Path] = []
     for word in words:

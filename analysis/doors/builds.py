@@ -95,12 +95,9 @@ def run(args: argparse.Namespace) -> int:
 def sheets_in(files: list[str], tag: str = "") -> list[AxleFile]:
     """Read the axle sheets in the folders that are named, or in which the named recordings lie.
 
-    Raises
-    ------
-    InputError
-        There is none, or none of this tag.
-    FileError, DescriptionError
-        One cannot be read.
+    Raises:
+        InputError: There is none, or none of this tag.
+        FileError, DescriptionError: One cannot be read.
     """
     from logger.edges.toml_file import read_toml
     from logger.recordings.axles import ENDING, AxleFile, same_tag, sheets_of

@@ -56,10 +56,8 @@ def limit_doubts(limit: Limit) -> tuple[str, ...]:
 def percent_from(text: str | None, option: str) -> float | None:
     """Read ``4%``, ``±4 %`` or ``4`` as 0.04.
 
-    Raises
-    ------
-    InputError
-        It is no percentage, or negative.
+    Raises:
+        InputError: It is no percentage, or negative.
     """
     if text is None:
         return None

@@ -157,28 +157,15 @@ _BETWEEN = " / "
 
 @dataclass(frozen=True, slots=True)
 class TypeReading:
-    """What the behaviour fits.
+    """What the behaviour fits."""
 
-    Attributes
-    ----------
-    candidates : tuple of Type
-        Every type that contradicts nothing seen.
-    excluded : dict of Type to str
-        The others, each with the first observation that speaks against it.
-    judged : bool
-        Whether a held-wheel torque may be judged: only if every candidate is a type with packs and the brakes are
-        known to be free.
-    text : str
-        What that means, in one sentence.
-    cautions : tuple of str
-        What to look at before trusting it.
-    """
-
-    candidates: tuple[Type, ...]
-    excluded: dict[Type, str]
+    candidates: tuple[Type, ...]  # every type that contradicts nothing seen
+    excluded: dict[Type, str]  # the others, each with the first observation that speaks against it
+    # whether a held-wheel torque may be judged: only if every candidate is a type with packs and the brakes are known
+    # to be free
     judged: bool
-    text: str
-    cautions: tuple[str, ...]
+    text: str  # what that means, in one sentence
+    cautions: tuple[str, ...]  # what to look at before trusting it
 
     def to_json(self) -> dict[str, object]:
         """Give the reading as plain values (schema ``heldwheel type 1``)."""
@@ -195,18 +182,12 @@ class TypeReading:
 def recognise(seen: Mapping[str, str]) -> TypeReading:
     """Give the types that fit what was seen.
 
-    Parameters
-    ----------
-    seen : mapping of str to str
-        Answers by ``WheelQuestion.key``; what was not tried may be excluded.
+    Args:
+        seen: Answers by ``WheelQuestion.key``; what was not tried may be excluded.
 
-    Raises
-    ------
-    InputError
-        A question or answer that does not exist.
+    Raises:
+        InputError: A question or answer that does not exist.
 
-    Notes
-    -----
     1. An answer excludes every type that cannot show it; nothing is scored or guessed.
     2. If any remaining type is not judged by the held-wheel torque, the reading says so and which trial would tell.
     3. A dragging brake imitates a tight pack: without free brakes nothing is judged.
@@ -232,8 +213,6 @@ def recognise(seen: Mapping[str, str]) -> TypeReading:
 def named(candidates: Iterable[Type]) -> str:
     """Give types as one line for a job card.
 
-    Examples
-    --------
     >>> named([Type.PLATE, Type.CONE])
     'clutch plate / cone'
     """
@@ -243,8 +222,6 @@ def named(candidates: Iterable[Type]) -> str:
 def types_of(text: str) -> frozenset[Type]:
     """Read such a line back; empty where it holds words of somebody's own.
 
-    Examples
-    --------
     >>> sorted(types_of("Clutch plate / cone"))
     [<Type.PLATE: 'clutch plate'>, <Type.CONE: 'cone'>]
     >>> types_of("clutch plate, rebuilt")
@@ -258,8 +235,6 @@ def types_of(text: str) -> frozenset[Type]:
 def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None) -> Conflict | None:
     """Say where a held-wheel torque means nothing for the type on the job card, or may be a brake's.
 
-    Notes
-    -----
     A type with packs, a type that nobody stated, and one in somebody's own words are not in conflict. A reason on the
     card lifts the refusal, and stays as a warning. What the wheels did is compared with the type where it is noted.
     A limit for the ratio in gear ÷ neutral is what makers of geared units state.
@@ -285,8 +260,6 @@ def type_conflict(axle: Axle, conditions: Conditions, limit: Limit | None = None
 def seen_words(seen: Mapping[str, str]) -> str:
     """Give what was seen as one line for a report; what was not tried, or is in somebody else's words, is excluded.
 
-    Examples
-    --------
     >>> seen_words({"both-up": "same", "slack": "untried"})
     'both wheels up: it turns the same way'
     """

@@ -1,7 +1,6 @@
 """Identify an axle by counting turns of the propshaft and of both wheels.
 
-Conventions
------------
+Conventions:
 - Turns are signed: a wheel that turned against the other one counts negative. A wheel that was held counts 0.
 - An interval is a limit of error, not a statistical one: the ratio lies inside it as long as every count was read
   within its stated error.
@@ -91,38 +90,21 @@ class Neighbour:
 
 @dataclass(frozen=True, slots=True)
 class RatioReading:
-    """A ratio by counting, and what it may be.
+    """A ratio by counting, and what it may be."""
 
-    Attributes
-    ----------
-    ratio, low, high : float
-        The count and its limits of error.
-    case : Case
-        Which case applies.
-    formula : str
-        The equation with the numbers put in.
-    caution : str
-        What would make the same counts mean something else.
-    neighbours : tuple of Neighbour
-        The nearest candidates, nearest first.
-    settled : bool
-        Whether exactly one candidate lies inside the interval.
-    wheel_turns_to_settle : int or None
-        Whole wheel turns, counted in the same case, that tell the nearest candidate from the next one; None where
-        the list holds only one.
-    orders_per_wheel_turn : float
-        Propshaft turns per turn of the wheel in the held test (i/2): the ripple to look for in its trace.
-    """
-
+    # ratio, low, high: the count and its limits of error
     ratio: float
     low: float
     high: float
-    case: Case
-    formula: str
-    caution: str
-    neighbours: tuple[Neighbour, ...]
-    settled: bool
+    case: Case  # which case applies
+    formula: str  # the equation with the numbers put in
+    caution: str  # what would make the same counts mean something else
+    neighbours: tuple[Neighbour, ...]  # the nearest candidates, nearest first
+    settled: bool  # whether exactly one candidate lies inside the interval
+    # whole wheel turns, counted in the same case, that tell the nearest candidate from the next one; None where the
+    # list holds only one
     wheel_turns_to_settle: int | None
+    # propshaft turns per turn of the wheel in the held test (i/2): the ripple to look for in its trace
     orders_per_wheel_turn: float
 
     def to_json(self) -> dict[str, object]:
@@ -160,32 +142,21 @@ def read_ratio(
 ) -> RatioReading:
     """Give the axle ratio from counted turns: ``i = 2N/(n_left + n_right)``.
 
-    Parameters
-    ----------
-    propshaft_turns : float
-        N, turns of the propshaft; its sign does not matter.
-    left_turns, right_turns : float
-        Turns of each wheel; negative for a wheel that turned backwards, 0 for one that was held.
-    propshaft_error_turns : float
-        Limit of error of N.
-    wheel_error_turns : float
-        Limit of error of each wheel that turned; 0 for a wheel brought back to its mark.
-    candidates : sequence of RatioCandidate
-        What the ratio may be.
+    Args:
+        propshaft_turns: N, turns of the propshaft; its sign does not matter.
+        left_turns, right_turns: Turns of each wheel; negative for a wheel that turned backwards, 0 for one that was
+            held.
+        propshaft_error_turns: Limit of error of N.
+        wheel_error_turns: Limit of error of each wheel that turned; 0 for a wheel brought back to its mark.
+        candidates: What the ratio may be.
 
-    Raises
-    ------
-    InputError
-        Counts that give no ratio, with the way out.
+    Raises:
+        InputError: Counts that give no ratio, with the way out.
 
-    Notes
-    -----
     Any differential, open or limited-slip, turns its carrier at the mean of its two side gears, and the propshaft
     turns the carrier through i. With one wheel held the carrier makes *half* the turns of the other wheel, hence the
     half-count case i = 2N/n; leaving the half out is wrong by exactly a factor of two.
 
-    Examples
-    --------
     >>> read_ratio(18, 10, 0).ratio
     3.6
     """
@@ -289,10 +260,8 @@ class CandidateList(Record, frozen=True, kw_only=True):
 def candidate(value: float | str) -> RatioCandidate:
     """Give a candidate from a ratio (3.73) or tooth counts (``"41/11"``).
 
-    Raises
-    ------
-    InputError
-        What is neither.
+    Raises:
+        InputError: What is neither.
     """
     text = str(value).strip()
     ring, slash, pinion = text.partition("/")
@@ -316,10 +285,8 @@ def candidates_from(values: Iterable[float | str]) -> tuple[RatioCandidate, ...]
 def read_candidates(path: str | Path) -> tuple[RatioCandidate, ...]:
     """Read the user's own list of ratios from a TOML file.
 
-    Raises
-    ------
-    DescriptionError, InputError
-        A file that is not such a list.
+    Raises:
+        DescriptionError, InputError: A file that is not such a list.
     """
     from logger.edges.toml_file import read_toml
 

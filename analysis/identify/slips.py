@@ -33,25 +33,16 @@ _TRIED_UNITS = ("N·m", "lbf·ft", "lbf·in", "kgf·m", "kgf·cm")
 def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[str, ...]:
     """Say whether a torque looks like a slip of the unit.
 
-    Parameters
-    ----------
-    value, unit
-        As entered, before conversion.
-    limit_nm : float, optional
-        What it should be near: the same limit printed in a second unit, or the torque it is compared with.
+    Args:
+        value, unit: As entered, before conversion.
+        limit_nm: What it should be near: the same limit printed in a second unit, or the torque it is compared with.
 
-    Returns
-    -------
-    tuple of str
-        Empty, or a sentence for each suspicion.
+    Returns:
+        tuple of str: Empty, or a sentence for each suspicion.
 
-    Raises
-    ------
-    QuantityError
-        The unit is not known.
+    Raises:
+        QuantityError: The unit is not known.
 
-    Examples
-    --------
     >>> unit_guard(0.8, "kgf·cm", 7.8)[0]
     '0.8 kgf·cm is 0.0785 N·m, 1/99.4 of 7.8 N·m: kgf·cm against kgf·m?'
     """
@@ -109,8 +100,6 @@ def _member(held: str | None, gear: str | None) -> str | None:
 def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
     """Compare the kind of test that a limit is for with the kind that was made.
 
-    Notes
-    -----
     With the other side held the driven wheel shows the mean of the two packs; with the case held (vice on the ring
     gear, or a gear engaged) their sum: the trap of a factor of two. With neither held it shows drag.
     """
@@ -138,8 +127,6 @@ def kind_conflict(limit: Limit, test: Test) -> Conflict | None:
 def direction_conflict(test: Test, directions: Sequence[int]) -> tuple[str, ...]:
     """Say whether every pull reads against the direction that was to be turned: a reversed sign looks just like it.
 
-    Examples
-    --------
     >>> from logger.header import Test
     >>> direction_conflict(Test(direction="clockwise"), [-1, -1])[0][:57]
     'all pulls read anticlockwise, the card says clockwise. Po'

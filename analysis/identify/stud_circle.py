@@ -24,29 +24,17 @@ COMMON_CIRCLES_MM = (
 
 @dataclass(frozen=True, slots=True)
 class StudCircle:
-    """A stud circle found from chords.
+    """A stud circle found from chords."""
 
-    Attributes
-    ----------
-    studs : int
-        Number of studs on the hub.
-    diameter_m, u_m : float
-        The circle's diameter and its standard uncertainty.
-    spread_m : float
-        Largest disagreement between the chords, as diameters; 0 for one chord.
-    midpoint_m : float
-        How far the middle of the (first) chord lies from the wheel's centre: where the square of a bar bolted to
-        these two studs would sit.
-    near_mm : tuple of float
-        Common circles within three standard uncertainties, nearest first.
-    """
-
-    studs: int
+    studs: int  # number of studs on the hub
+    # diameter_m, u_m: the circle's diameter and its standard uncertainty
     diameter_m: float
     u_m: float
-    spread_m: float
+    spread_m: float  # largest disagreement between the chords, as diameters; 0 for one chord
+    # how far the middle of the (first) chord lies from the wheel's centre: where the square of a bar bolted to these
+    # two studs would sit
     midpoint_m: float
-    near_mm: tuple[float, ...]
+    near_mm: tuple[float, ...]  # common circles within three standard uncertainties, nearest first
 
     def to_json(self) -> dict[str, object]:
         """Give the circle as plain values (schema ``heldwheel stud circle 1``)."""
@@ -64,13 +52,9 @@ class StudCircle:
 def chord_factor(studs: int, apart: int) -> float:
     """Give diameter / chord: ``1 / sin(π k / n)`` for studs k apart of n.
 
-    Raises
-    ------
-    InputError
-        A hub that does not exist; on an odd number of studs none lies opposite.
+    Raises:
+        InputError: A hub that does not exist; on an odd number of studs none lies opposite.
 
-    Examples
-    --------
     >>> round(chord_factor(5, 1), 4), round(chord_factor(5, 2), 4)
     (1.7013, 1.0515)
     """
@@ -87,23 +71,16 @@ def chord_factor(studs: int, apart: int) -> float:
 def circle_from_chords(studs: int, chords: Sequence[tuple[float, int]], *, u_chord_m: float = 0.5e-3) -> StudCircle:
     """Give the stud circle from one or several chords.
 
-    Parameters
-    ----------
-    studs : int
-        Number of studs.
-    chords : sequence of (length_m, apart)
-        Distances centre to centre, and how many steps apart the two studs are.
-    u_chord_m : float
-        Standard uncertainty of each distance; half a millimetre for a rule across two studs (common practice, no
-        source).
+    Args:
+        studs: Number of studs.
+        chords: (length_m, apart); Distances centre to centre, and how many steps apart the two studs are.
+        u_chord_m: Standard uncertainty of each distance; half a millimetre for a rule across two studs (common
+            practice, no source).
 
-    Raises
-    ------
-    InputError
-        No chord, a chord that is no length, or chords that contradict each other by more than their uncertainty.
+    Raises:
+        InputError: No chord, a chord that is no length, or chords that contradict each other by more than their
+            uncertainty.
 
-    Notes
-    -----
     Each chord gives a diameter c / sin(πk/n) with uncertainty in the same proportion; several are averaged with
     weights 1/u².
     """

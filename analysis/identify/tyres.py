@@ -33,26 +33,16 @@ POSSIBLE_M = (0.3, 10.0)
 
 @dataclass(frozen=True, slots=True)
 class Mismatch:
-    """What two circumferences do.
+    """What two circumferences do."""
 
-    Attributes
-    ----------
-    left_m, right_m : float
-        Circumferences.
-    share, share_u95 : float
-        Left less right over their mean, and its 95 % half-width.
-    speed_m_s : float
-        Road speed that the following are for.
-    wheel_rpm : float
-        By how many turns a minute the wheels differ; positive where the right one turns faster.
-    """
-
+    # left_m, right_m: circumferences
     left_m: float
     right_m: float
+    # share, share_u95: left less right over their mean, and its 95 % half-width
     share: float
     share_u95: float
-    speed_m_s: float
-    wheel_rpm: float
+    speed_m_s: float  # road speed that the following are for
+    wheel_rpm: float  # by how many turns a minute the wheels differ; positive where the right one turns faster
 
     @property
     def pack_rpm(self) -> float:
@@ -90,22 +80,14 @@ class Mismatch:
 def tyre_mismatch(left_m: float, right_m: float, u_m: float, speed_m_s: float) -> Mismatch:
     """Say what two circumferences do to the differential.
 
-    Parameters
-    ----------
-    left_m, right_m : float
-        Rolled out or taped round, both alike, m.
-    u_m : float
-        Standard uncertainty of each, m.
-    speed_m_s : float
-        Road speed, m/s.
+    Args:
+        left_m, right_m: Rolled out or taped round, both alike, m.
+        u_m: Standard uncertainty of each, m.
+        speed_m_s: Road speed, m/s.
 
-    Raises
-    ------
-    InputError
-        No tyre has such a circumference.
+    Raises:
+        InputError: No tyre has such a circumference.
 
-    Examples
-    --------
     Two per cent of two metres at 100 km/h: 833 and 842 turns a minute.
 
     >>> found = tyre_mismatch(2.0, 1.98, 0.001, 100 / 3.6)

@@ -35,12 +35,9 @@ MOST_KEPT = 4096
 class Translator:
     """Finds the translation of a text.
 
-    Parameters
-    ----------
-    exactly : callable
-        Gives the translation of a whole text or template; the text itself where there is none.
-    sources : iterable of str
-        Every text that has one: those with places ``%1`` are templates.
+    Args:
+        exactly: Gives the translation of a whole text or template; the text itself where there is none.
+        sources: Every text that has one: those with places ``%1`` are templates.
     """
 
     def __init__(self, exactly: Callable[[str], str], sources: Iterable[str] = ()) -> None:

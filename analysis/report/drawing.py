@@ -18,6 +18,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from logger.edges.units import minus
+
 Floats = NDArray[np.float64]
 
 INK, MUTED, RULE, ACCENT = "#1b2124", "#50585d", "#d5d1c7", "#0b625d"
@@ -105,10 +107,8 @@ class DrawnPull:
 def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Floats]:
     """Keep the lowest and highest sample of each of ``columns`` equal stretches of time, in their order.
 
-    Returns
-    -------
-    time_s, value : ndarray, shape (<= 2 columns,)
-        NaN values are excluded.
+    Returns:
+        time_s, value: shape (<= 2 columns,); NaN values are excluded.
     """
     kept = np.isfinite(value)
     time_s, value = time_s[kept], value[kept]
@@ -127,8 +127,6 @@ def decimate(time_s: Floats, value: Floats, columns: int) -> tuple[Floats, Float
 def breaks(time_s: Floats, drawn_s: Floats) -> NDArray[np.int_]:
     """Give where a line through ``drawn_s``, a part of the samples' times, is broken: nothing was sent there.
 
-    Examples
-    --------
     >>> breaks(np.array([0.0, 0.1, 0.2, 3.0, 3.1]), np.array([0.0, 0.2, 3.0, 3.1])).tolist()
     [2]
     """
@@ -142,8 +140,6 @@ def breaks(time_s: Floats, drawn_s: Floats) -> NDArray[np.int_]:
 def ticks(low: float, high: float, about: int) -> list[float]:
     """Give round numbers between two values, about as many as wanted.
 
-    Examples
-    --------
     >>> ticks(0.0, 52.0, 5)
     [0.0, 10.0, 20.0, 30.0, 40.0, 50.0]
     """
@@ -171,22 +167,14 @@ def trace_drawing(
 ) -> Drawing:
     """Draw torque against time.
 
-    Parameters
-    ----------
-    time_s, torque : ndarray, shape (n,)
-        The trace, in the unit of the axis, signed (clockwise positive).
-    unit : str
-        Of the axis.
-    pulls : sequence of DrawnPull
-        Pulls with what was read from them.
-    limit : (lower, upper)
-        Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
-    size : (width, height)
-        In points.
-    axis : str
-        What the axis shows.
-    also : sequence of float
-        Torques that the axis holds in any case, so that two drawings have one scale.
+    Args:
+        time_s, torque: shape (n,); The trace, in the unit of the axis, signed (clockwise positive).
+        unit: Of the axis.
+        pulls: Pulls with what was read from them.
+        limit: (lower, upper); Magnitudes in the unit of the axis; drawn on the side(s) to which pulls go.
+        size: (width, height); In points.
+        axis: What the axis shows.
+        also: Torques that the axis holds in any case, so that two drawings have one scale.
     """
     width, height = size
     left, right, top, bottom = 38.0, 6.0, 15.0, 15.0
@@ -293,7 +281,7 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
     for value in ticks(plot.low, plot.high, 5):
         y = plot.y(value)
         shapes.append(Polyline(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
-        shapes.append(Text(plot.left - 4, y + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
+        shapes.append(Text(plot.left - 4, y + 2.5, minus(f"{value:g}"), anchor="end"))
     for value in ticks(plot.t_low, plot.t_high, min(8, int(plot.width / TICKS_EVERY))):
         x = plot.x(value)
         shapes.append(Polyline(((x, bottom), (x, bottom + 3)), MUTED, 0.5))

@@ -68,10 +68,8 @@ def fixture_words(lever: Lever) -> list[tuple[str, str]]:
 def label_drawing(lever: Lever) -> d.Drawing:
     """Draw a label.
 
-    Raises
-    ------
-    HeldwheelError
-        The fixture has faults, or does not fit a label.
+    Raises:
+        HeldwheelError: The fixture has faults, or does not fit a label.
     """
     fixture_from(lever, file="label")
     line = line_of(lever)
@@ -103,12 +101,9 @@ def label_drawing(lever: Lever) -> d.Drawing:
 def write_label(lever: Lever, out: Path, paper: PaperSize = PaperSize.A4) -> None:
     """Write a label as ``.svg`` or ``.pdf``, by the ending of the name.
 
-    Raises
-    ------
-    InputError
-        The name has another ending.
-    HeldwheelError
-        The fixture has faults or does not fit a label, or the file cannot be written.
+    Raises:
+        InputError: The name has another ending.
+        HeldwheelError: The fixture has faults or does not fit a label, or the file cannot be written.
     """
     ending = out.suffix.lower()
     if ending not in {".svg", ".pdf"}:

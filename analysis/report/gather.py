@@ -37,12 +37,9 @@ if TYPE_CHECKING:
 def material_of(reading: RecordingReading, asked: Asked | None = None) -> Material:
     """Give what a report is made from.
 
-    Parameters
-    ----------
-    reading : RecordingReading
-        The recording, read with ``asked``.
-    asked : Asked, optional
-        What was stated, so that a verifier can read it the same way.
+    Args:
+        reading: The recording, read with ``asked``.
+        asked: What was stated, so that a verifier can read it the same way.
     """
     header, trace = header_of(reading), reading.trace
     level = reading.at.level if reading.at is not None and reading.at.level.known else None
@@ -105,21 +102,14 @@ def read_material(
 ) -> tuple[Material, RecordingReading]:
     """Read what a report is made from, for commands and window alike.
 
-    Parameters
-    ----------
-    recording : Path or str
-        The recording, of a ratio the half in gear.
-    asked : Asked
-        What is stated.
-    neutral : Path or str, optional
-        The half in neutral: the report is of the ratio.
-    second : Path or str, optional
-        A signed test of the same thing by another operator or transducer.
+    Args:
+        recording: The recording, of a ratio the half in gear.
+        asked: What is stated.
+        neutral: The half in neutral: the report is of the ratio.
+        second: A signed test of the same thing by another operator or transducer.
 
-    Raises
-    ------
-    HeldwheelError
-        One cannot be read or used; the second is not signed.
+    Raises:
+        HeldwheelError: One cannot be read or used; the second is not signed.
     """
     if neutral is not None:
         if second is not None:
@@ -138,17 +128,12 @@ def read_material(
 def ratio_material(in_gear: RecordingReading, neutral: RecordingReading, asked: Asked | None = None) -> Material:
     """Give what a report of in gear ÷ neutral is made from.
 
-    Parameters
-    ----------
-    in_gear, neutral : RecordingReading
-        The two halves, as ``analysis.rows.gear.read_halves`` reads them with ``asked``.
-    asked : Asked, optional
-        What was stated: its limit is the ratio's; without it the one that a recording names.
+    Args:
+        in_gear, neutral: The two halves, as ``analysis.rows.gear.read_halves`` reads them with ``asked``.
+        asked: What was stated: its limit is the ratio's; without it the one that a recording names.
 
-    Raises
-    ------
-    InputError
-        They give no ratio.
+    Raises:
+        InputError: They give no ratio.
     """
     asked = asked or Asked()
     bounds = None if asked.limit is None else bounds_from(asked.limit)

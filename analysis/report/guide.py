@@ -83,12 +83,9 @@ HEADS = ("mistake", "what it does", "from")
 def write_guide(path: Path, paper: PaperSize = PaperSize.A4, language: str = "en") -> None:
     """Write the guide as ``.html`` or ``.pdf``, by the ending of the name.
 
-    Raises
-    ------
-    InputError
-        The name has another ending, or there is no catalogue of the language.
-    FileError
-        The file cannot be written.
+    Raises:
+        InputError: The name has another ending, or there is no catalogue of the language.
+        FileError: The file cannot be written.
     """
     if path.suffix not in {".html", ".pdf"}:
         raise InputError(f"{path}: the guide is written as .html or .pdf")

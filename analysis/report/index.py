@@ -57,10 +57,8 @@ def entries_in(folder: Path | str, tell: Tell = _tell_nobody) -> tuple[list[Inde
 
     ``tell`` is called with how many pages were read, and of how many, after each.
 
-    Raises
-    ------
-    FileError
-        The folder cannot be read.
+    Raises:
+        FileError: The folder cannot be read.
     """
     found, other = [], []
     pages = _pages(folder)
@@ -148,12 +146,9 @@ def write_index(
 ) -> tuple[int, list[str]]:
     """Write the index of a folder; give how many reports it lists, and what there is none.
 
-    Raises
-    ------
-    InputError
-        The folder holds no report, or the page would lie elsewhere than its reports.
-    FileError
-        The folder cannot be read or the page not be written.
+    Raises:
+        InputError: The folder holds no report, or the page would lie elsewhere than its reports.
+        FileError: The folder cannot be read or the page not be written.
     """
     if Path(out).resolve().parent != Path(folder).resolve():
         raise InputError(f"{out}: an index lies in the folder of its reports, {folder}")
@@ -171,10 +166,8 @@ def make_index(
 ) -> tuple[Path, int, list[str]]:
     """Write the index of a folder now: what the command and the window do; give its path as well.
 
-    Raises
-    ------
-    InputError, FileError
-        As ``write_index``.
+    Raises:
+        InputError, FileError: As ``write_index``.
     """
     out = Path(folder) / name
     count, other = write_index(folder, out, title, datetime.now().astimezone().replace(microsecond=0), tell)
@@ -184,10 +177,8 @@ def make_index(
 def check_index(path: Path | str) -> tuple[bool, list[str]]:
     """Check an index: whether it holds, and what was found, a line each.
 
-    Raises
-    ------
-    FileError, InputError
-        It cannot be read, or is no index.
+    Raises:
+        FileError, InputError: It cannot be read, or is no index.
     """
     data = read_bounded(Path(path), MAX_BYTES, "this is no index")
     entries, title, made = _listed(data, path)

@@ -165,77 +165,41 @@ class ConfirmPart:
 
 @dataclass(frozen=True, slots=True)
 class Material:
-    """Everything that a report may show.
+    """Everything that a report may show."""
 
-    Attributes
-    ----------
-    file, sha256, state : str
-        The recording, the hash of its bytes, and whether it is ``closed``, ``recovered`` or ``foreign``.
-    above_sha256, sidecar_sha256 : str
-        The hash of its bytes above the closing line (older reports name it by that), and of its sidecar's bytes.
-    header : Header
-        With the sidecar's values over it.
-    time_s, torque_nm : ndarray, shape (n,)
-        The trace, clockwise positive, at the sensor, zero taken away.
-    factor : float or None
-        Torque at the axle over torque at the sensor; None where the fixture is not known.
-    fixture : str
-        The fixture and its numbers, in words.
-    rate_hz, zero_nm, noise_nm : float
-        Of the trace.
-    zero_from : str
-        Where the true zero comes from.
-    pulls : tuple of PullLine
-        All of them.
-    job : tuple of JobLine
-        What is judged.
-    result : Result or None
-        Against the limit, if one was stated.
-    budget : Budget or None
-        Of the judged value.
-    corrections : tuple of Correction
-        Decisions made later.
-    problems : tuple of str
-        What is not in order with the trace.
-    drag : DragPart or None
-        Raw torque and pack mean, where a baseline was recorded.
-    neutral : Material or None
-        The half in neutral, where two recordings give a ratio: everything else then is the half in gear, but for
-        ``job`` (both halves), ``result`` and ``budget`` (of in gear ÷ neutral).
-    dial : tuple of DialLine
-        What was read from a dial, where there is no trace.
-    build : BuildPart or None
-        What was in the axle, where its sheet lies beside the recording.
-    confirmed : ConfirmPart or None
-        A second test by another operator or transducer.
-    asked : mapping
-        What the caller stated, as plain values: with it the recording is read the same way again.
-    """
-
+    # file, sha256, state: the recording, the hash of its bytes, and whether it is ``closed``, ``recovered`` or
+    # ``foreign``
     file: str
     sha256: str
     state: str
-    header: Header
+    header: Header  # with the sidecar's values over it
+    # time_s, torque_nm: shape (n,); the trace, clockwise positive, at the sensor, zero taken away
     time_s: Floats
     torque_nm: Floats
-    factor: float | None
-    fixture: str
+    factor: float | None  # torque at the axle over torque at the sensor; None where the fixture is not known
+    fixture: str  # the fixture and its numbers, in words
+    # rate_hz, zero_nm, noise_nm: of the trace
     rate_hz: float
     zero_nm: float
     noise_nm: float
-    zero_from: str
-    pulls: tuple[PullLine, ...]
-    job: tuple[JobLine, ...]
-    result: Result | None = None
-    budget: Budget | None = None
-    corrections: tuple[Correction, ...] = ()
-    problems: tuple[str, ...] = ()
+    zero_from: str  # where the true zero comes from
+    pulls: tuple[PullLine, ...]  # all of them
+    job: tuple[JobLine, ...]  # what is judged
+    result: Result | None = None  # against the limit, if one was stated
+    budget: Budget | None = None  # of the judged value
+    corrections: tuple[Correction, ...] = ()  # decisions made later
+    problems: tuple[str, ...] = ()  # what is not in order with the trace
+    # what the caller stated, as plain values: with it the recording is read the same way again
     asked: Mapping[str, Any] = field(default_factory=dict)
-    drag: DragPart | None = None
+    drag: DragPart | None = None  # raw torque and pack mean, where a baseline was recorded
+    # the half in neutral, where two recordings give a ratio: everything else then is the half in gear, but for ``job``
+    # (both halves), ``result`` and ``budget`` (of in gear ÷ neutral)
     neutral: Material | None = None
-    dial: tuple[DialLine, ...] = ()
-    build: BuildPart | None = None
-    confirmed: ConfirmPart | None = None
+    dial: tuple[DialLine, ...] = ()  # what was read from a dial, where there is no trace
+    build: BuildPart | None = None  # what was in the axle, where its sheet lies beside the recording
+    confirmed: ConfirmPart | None = None  # a second test by another operator or transducer
+    # above_sha256, sidecar_sha256: the hash of its bytes above the closing line (older reports name it by that), and of
+    # its sidecar's bytes
     above_sha256: str = ""
     sidecar_sha256: str = ""
 
@@ -274,40 +238,17 @@ class PaperSize(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Issue:
-    """What the shop decides about its page.
+    """What the shop decides about its page."""
 
-    Attributes
-    ----------
-    kind : PageKind
-        Customer or engineer.
-    unit : str
-        Torque unit of the page.
-    shop, address : str
-        Name (instead of the recording's) and address lines.
-    issued : datetime
-        With its time zone.
-    revision : int
-        1 for the first issue.
-    remarks : str
-        Free text on the page.
-    authorised : str
-        Who authorises the report, as printed; the line for a signature is there in any case.
-    paper : PaperSize
-        What it is printed on.
-    lengths : str
-        The unit of lengths, ``mm`` or ``in``.
-    language : str
-        What the page is written in, by its code (ISO 639-1).
-    """
-
-    issued: datetime
-    kind: PageKind = PageKind.CUSTOMER
-    unit: str = "N·m"
+    issued: datetime  # with its time zone
+    kind: PageKind = PageKind.CUSTOMER  # customer or engineer
+    unit: str = "N·m"  # torque unit of the page
+    # shop, address: name (instead of the recording's) and address lines
     shop: str = ""
     address: str = ""
-    revision: int = 1
-    remarks: str = ""
-    authorised: str = ""
-    paper: PaperSize = PaperSize.A4
-    lengths: str = "mm"
-    language: str = "en"
+    revision: int = 1  # 1 for the first issue
+    remarks: str = ""  # free text on the page
+    authorised: str = ""  # who authorises the report, as printed; the line for a signature is there in any case
+    paper: PaperSize = PaperSize.A4  # what it is printed on
+    lengths: str = "mm"  # the unit of lengths, ``mm`` or ``in``
+    language: str = "en"  # what the page is written in, by its code (ISO 639-1)

@@ -25,33 +25,20 @@ GAP = 16.0
 
 @dataclass(frozen=True, slots=True)
 class TypeSetting:
-    """How closely a sheet is set.
+    """How closely a sheet is set."""
 
-    Attributes
-    ----------
-    body, small : float
-        Size of the type; the body is never below 7.5 points, which is legible in print.
-    lead : float
-        Distance of lines over size.
-    gap, thin : float
-        Above a block; below a paragraph or a row.
-    top, bottom : float
-        Margins; the foot stands in the lower one.
-    large : float
-        Size of the judged torques.
-    sign : float
-        Room above the line for a signature.
-    """
-
+    # body, small: size of the type; the body is never below 7.5 points, which is legible in print
     body: float = 7.8
     small: float = 7.2
-    lead: float = 1.32
+    lead: float = 1.32  # distance of lines over size
+    # gap, thin: above a block; below a paragraph or a row
     gap: float = 4.0
     thin: float = 0.8
+    # top, bottom: margins; the foot stands in the lower one
     top: float = 32.0
     bottom: float = 40.0
-    large: float = 18.0
-    sign: float = 30.0
+    large: float = 18.0  # size of the judged torques
+    sign: float = 30.0  # room above the line for a signature
 
 
 ROOMY = TypeSetting()
@@ -69,14 +56,10 @@ def rgb(colour: str) -> tuple[int, int, int]:
 class Paper:
     """One or more sheets, set from top to bottom.
 
-    Parameters
-    ----------
-    pdf : FPDF
-        The document, with its head and foot.
-    setting : TypeSetting
-        How closely it is set.
-    size : PaperSize
-        Of a sheet.
+    Args:
+        pdf: The document, with its head and foot.
+        setting: How closely it is set.
+        size: Of a sheet.
     """
 
     def __init__(self, pdf: FPDF, setting: TypeSetting, size: PaperSize) -> None:

@@ -45,10 +45,8 @@ def signature_path(page: Path | str) -> Path:
 def new_key(path: Path | str) -> tuple[Path, str]:
     """Make a private key, readable by its owner only, and its public key beside it; give that and its fingerprint.
 
-    Raises
-    ------
-    FileError
-        A file of this name exists, or cannot be written.
+    Raises:
+        FileError: A file of this name exists, or cannot be written.
     """
     from cryptography.hazmat.primitives import serialization as form
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -82,10 +80,8 @@ def fingerprint(key: Ed25519PublicKey) -> str:
 def sign(page: Path | str, key: Path | str) -> Path:
     """Sign a page with a private key (PEM) and give the signature's file.
 
-    Raises
-    ------
-    FileError, InputError
-        Page or key cannot be read, or the key is no Ed25519 private key without a pass phrase.
+    Raises:
+        FileError, InputError: Page or key cannot be read, or the key is no Ed25519 private key without a pass phrase.
     """
     page = Path(page)
     data = read_bounded(page, MAX_PAGE, "this is no report")
@@ -104,22 +100,15 @@ def sign(page: Path | str, key: Path | str) -> Path:
 def check(page: Path | str, known: Path | str | None = None) -> tuple[bool, str]:
     """Check the signature beside a page.
 
-    Parameters
-    ----------
-    page : Path or str
-        The page.
-    known : Path or str, optional
-        The public key (PEM) that the shop has given by another way.
+    Args:
+        page: The page.
+        known: The public key (PEM) that the shop has given by another way.
 
-    Returns
-    -------
-    (bool, str)
+    Returns:
         Whether nothing speaks against the page, and what was found, in words.
 
-    Raises
-    ------
-    FileError, InputError
-        The page or the known key cannot be read.
+    Raises:
+        FileError, InputError: The page or the known key cannot be read.
     """
     from cryptography.exceptions import InvalidSignature
     from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PublicKey

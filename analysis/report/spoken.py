@@ -33,10 +33,8 @@ POINT = re.compile(r"(?<![\d.])(\d+)\.(\d+)(?![\d.]*\.\d)")
 def check_language(language: str) -> str:
     """Give a language that pages can be written in.
 
-    Raises
-    ------
-    InputError
-        There is no catalogue of it.
+    Raises:
+        InputError: There is no catalogue of it.
     """
     if language not in LANGUAGES:
         raise InputError(f"language {language!r}: pages are written in {', '.join(LANGUAGES)}")
@@ -46,8 +44,6 @@ def check_language(language: str) -> str:
 def said(text: str, language: str) -> str:
     """Give one text of a page in a language, without the marks round somebody's own words.
 
-    Examples
-    --------
     >>> said("interval 95 %, 44.8 ± 0.7 N·m, scatter 1.5 %", "de")
     '95-%-Intervall, 44,8 ± 0,7 N·m, Streuung 1,5 %'
     """

@@ -38,10 +38,8 @@ def reply_path(page: Path | str) -> Path:
 def write_request(page: Path | str) -> Path:
     """Write a request for a page and give its file; it holds the page's SHA-256 and nothing else of it.
 
-    Raises
-    ------
-    FileError
-        The page cannot be read, or the request not written.
+    Raises:
+        FileError: The page cannot be read, or the request not written.
     """
     from rfc3161_client import HashAlgorithm, TimestampRequestBuilder
 
@@ -54,22 +52,15 @@ def write_request(page: Path | str) -> Path:
 def check_stamp(page: Path | str, authority: Path | str | None = None) -> tuple[bool, str]:
     """Check the reply beside a page.
 
-    Parameters
-    ----------
-    page : Path or str
-        The page.
-    authority : Path or str, optional
-        The authority's certificate (PEM; several where others stand between), fetched from itself.
+    Args:
+        page: The page.
+        authority: The authority's certificate (PEM; several where others stand between), fetched from itself.
 
-    Returns
-    -------
-    (bool, str)
+    Returns:
         Whether nothing speaks against the page, and what was found, in words; empty where there is no stamp.
 
-    Raises
-    ------
-    FileError, InputError
-        The page or the certificate cannot be read.
+    Raises:
+        FileError, InputError: The page or the certificate cannot be read.
     """
     known = None if authority is None else _certificates(Path(authority))
     path = reply_path(page)

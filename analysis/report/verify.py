@@ -79,38 +79,23 @@ class Holds(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Verification:
-    """Whether a report holds.
+    """Whether a report holds."""
 
-    Attributes
-    ----------
-    identity : str
-        The report's.
-    holds : Holds
-        Whether everything was found again.
-    lines : tuple of str
-        What does not hold, or what was compared and found.
-    computed : tuple of (str, str)
-        What this program reads from the recording, by labels: result and values.
-    stated : tuple of (str, str)
-        What the issuer chose, by labels: limit, customer, dates, lever, settings.
-    """
-
-    identity: str
-    holds: Holds
-    lines: tuple[str, ...]
+    identity: str  # the report's
+    holds: Holds  # whether everything was found again
+    lines: tuple[str, ...]  # what does not hold, or what was compared and found
+    # (str, str); what this program reads from the recording, by labels: result and values
     computed: tuple[tuple[str, str], ...] = ()
+    # (str, str); what the issuer chose, by labels: limit, customer, dates, lever, settings
     stated: tuple[tuple[str, str], ...] = ()
 
 
 def read_record(path: Path | str) -> dict[str, Any]:
     """Read the machine-readable part of a report.
 
-    Raises
-    ------
-    FileError
-        It cannot be read.
-    InputError
-        It is no report of this program.
+    Raises:
+        FileError: It cannot be read.
+        InputError: It is no report of this program.
     """
     path = Path(path)
     data = read_bounded(path, MAX_BYTES, "this is no report")
@@ -152,10 +137,8 @@ def _decoded(text: bytes) -> bytes | None:
 def issue_of(record: Mapping[str, Any]) -> Issue:
     """Give the issue that a record states.
 
-    Raises
-    ------
-    InputError
-        It is incomplete.
+    Raises:
+        InputError: It is incomplete.
     """
     try:
         said = record["issue"]
@@ -179,18 +162,13 @@ def issue_of(record: Mapping[str, Any]) -> Issue:
 def verify(path: Path | str, read: Callable[[Mapping[str, Any]], Material]) -> Verification:
     """Verify a report.
 
-    Parameters
-    ----------
-    path : Path or str
-        The report, HTML or PDF.
-    read : callable
-        Gives the material of the recording that a record names, read with the record's settings; raises a
-        ``HeldwheelError`` where it cannot.
+    Args:
+        path: The report, HTML or PDF.
+        read: Gives the material of the recording that a record names, read with the record's settings; raises a
+            ``HeldwheelError`` where it cannot.
 
-    Raises
-    ------
-    FileError, InputError
-        The report itself cannot be read.
+    Raises:
+        FileError, InputError: The report itself cannot be read.
     """
     path = Path(path)
     record = read_record(path)

@@ -1,7 +1,6 @@
 """The page that someone can sign: one content, written as HTML or PDF.
 
-Conventions
------------
+Conventions:
 - ``content_of`` turns ``Material`` (what was read) and ``Issue`` (what the shop decides) into ``Content``: plain text
   in the order of the page, and one drawing. Both renderers show that content and nothing else.
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
@@ -47,21 +46,14 @@ SHORT = 8
 def content_of(material: Material, issue: Issue, record: Mapping[str, object] | None = None) -> Content:
     """Give the content of a report.
 
-    Parameters
-    ----------
-    material : Material
-        What was read.
-    issue : Issue
-        What the shop decides.
-    record : mapping, optional
-        The record of a page that exists, instead of a new one: for comparing.
+    Args:
+        material: What was read.
+        issue: What the shop decides.
+        record: The record of a page that exists, instead of a new one: for comparing.
 
-    Raises
-    ------
-    InputError
-        A revision below 1, an issue time without time zone, or a language without a catalogue.
-    QuantityError
-        An unknown unit.
+    Raises:
+        InputError: A revision below 1, an issue time without time zone, or a language without a catalogue.
+        QuantityError: An unknown unit.
     """
     if issue.revision < 1:
         raise InputError("the revision of a report starts at 1")
@@ -244,12 +236,9 @@ def writer() -> str:
 def write_report(content: Content, path: Path | str) -> Path:
     """Write a report as HTML or PDF, by the ending of its name.
 
-    Raises
-    ------
-    InputError
-        Another ending.
-    FileError
-        It cannot be written; what was there is unchanged.
+    Raises:
+        InputError: Another ending.
+        FileError: It cannot be written; what was there is unchanged.
     """
     path = Path(path)
     ending = path.suffix.lower()

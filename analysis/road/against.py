@@ -26,22 +26,15 @@ DB = 10 / math.log(10)
 
 @dataclass(frozen=True, slots=True)
 class Against:
-    """One recording less another.
+    """One recording less another."""
 
-    Attributes
-    ----------
-    db, u95_db : float
-        Difference of the levels of the whole, and its 95 % half-width by the scatter within each recording alone.
-    background_db : float
-        Difference of the quiet backgrounds: far from 0, microphone, gain, speed or road were not the same.
-    share : float
-        Difference of the shares of time with chatter.
-    """
-
+    # db, u95_db: difference of the levels of the whole, and its 95 % half-width by the scatter within each recording
+    # alone
     db: float
     u95_db: float
+    # difference of the quiet backgrounds: far from 0, microphone, gain, speed or road were not the same
     background_db: float
-    share: float
+    share: float  # difference of the shares of time with chatter
 
 
 def against(one: tuple[Levels, Found], other: tuple[Levels, Found]) -> Against:
@@ -50,10 +43,8 @@ def against(one: tuple[Levels, Found], other: tuple[Levels, Found]) -> Against:
     The half-width is by the law of propagation through 10 lg of two means (JCGM 100, 5.1.2), each with the scatter of
     its means over 5 s, and Student's t (G.6.4).
 
-    Raises
-    ------
-    InputError
-        They are of unlike kinds or bands, or one is shorter than 20 s.
+    Raises:
+        InputError: They are of unlike kinds or bands, or one is shorter than 20 s.
     """
     (levels, found), (before, found_before) = one, other
     if levels.kind != before.kind or levels.band_hz != before.band_hz:

@@ -56,29 +56,14 @@ _CHUNK = 1 << 19
 
 @dataclass(frozen=True, slots=True)
 class Levels:
-    """Band level against time.
+    """Band level against time."""
 
-    Attributes
-    ----------
-    kind : str
-        ``sound`` or ``acceleration``.
-    band_hz : tuple of float
-    time_s : ndarray, shape (m,)
-        Middles of the blocks.
-    block_s : float
-        Their length.
-    power : ndarray, shape (m,)
-        Mean square in the band over that of 0 dB; NaN where nothing was kept.
-    clipped : ndarray of bool, shape (m,)
-        Blocks with samples that stand at an end of the scale.
-    """
-
-    kind: Literal["sound", "acceleration"]
+    kind: Literal["sound", "acceleration"]  # ``sound`` or ``acceleration``
     band_hz: tuple[float, float]
-    time_s: Floats
-    block_s: float
-    power: Floats
-    clipped: Bools
+    time_s: Floats  # shape (m,); middles of the blocks
+    block_s: float  # their length
+    power: Floats  # shape (m,); mean square in the band over that of 0 dB; NaN where nothing was kept
+    clipped: Bools  # shape (m,); blocks with samples that stand at an end of the scale
 
     @property
     def db(self) -> Floats:
@@ -113,23 +98,14 @@ class Event:
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """The events of a recording and what they stand out of.
+    """The events of a recording and what they stand out of."""
 
-    Attributes
-    ----------
-    background_db, spread_db : float
-        Of the quiet blocks: mean and standard deviation.
-    threshold_db : float
-        From which an event begins.
-    events : tuple of Event
-    total_s, share : float
-        Their duration, and over how long something was kept.
-    """
-
+    # background_db, spread_db: of the quiet blocks: mean and standard deviation
     background_db: float
     spread_db: float
-    threshold_db: float
+    threshold_db: float  # from which an event begins
     events: tuple[Event, ...]
+    # total_s, share: their duration, and over how long something was kept
     total_s: float
     share: float
 
@@ -137,10 +113,8 @@ class Found:
 def band_for(kind: str, rate_hz: float, asked: tuple[float, float] | None = None) -> tuple[float, float]:
     """Give the band in Hz: what was asked, or the usual one as far as the rate carries it.
 
-    Raises
-    ------
-    InputError
-        The rate cannot carry it.
+    Raises:
+        InputError: The rate cannot carry it.
     """
     low, high = asked or BANDS[kind]
     most = HIGHEST * rate_hz
@@ -172,24 +146,15 @@ def band_levels(
 ) -> Levels:
     """Give the band level of a signal.
 
-    Parameters
-    ----------
-    kind : str
-        A sound's channels are averaged, an acceleration's axes added, both as mean squares.
-    samples : ndarray, shape (n, channels)
-        ``(samples - zero) * unit`` is in shares of full scale, or m/s².
-    rate_hz : float
-    band_hz : tuple of float
-        See ``band_for``.
-    ends : tuple of float, optional
-        Lowest and highest sample that can be kept: one that stands there is clipped.
-    gaps_s : tuple of (float, float)
-        Where nothing was kept.
+    Args:
+        kind: A sound's channels are averaged, an acceleration's axes added, both as mean squares.
+        samples: shape (n, channels); ``(samples - zero) * unit`` is in shares of full scale, or m/s².
+        band_hz: See ``band_for``.
+        ends: Lowest and highest sample that can be kept: one that stands there is clipped.
+        gaps_s: (float, float); Where nothing was kept.
 
-    Raises
-    ------
-    InputError
-        Shorter than 10 s.
+    Raises:
+        InputError: Shorter than 10 s.
     """
     from scipy.signal import butter, sosfilt, sosfilt_zi
 
@@ -224,9 +189,8 @@ def band_levels(
 def flat_tops(samples: NDArray[Any]) -> bool:
     """Tell whether an acceleration was cut: an end of its range stands three times in a row, at three places or more.
 
-    Parameters
-    ----------
-    samples : ndarray, shape (n, axes)
+    Args:
+        samples: shape (n, axes)
     """
     for axis in samples.T:
         for end in (axis.min(), axis.max()):
@@ -240,10 +204,8 @@ def flat_tops(samples: NDArray[Any]) -> bool:
 def find_events(levels: Levels) -> Found:
     """Find the stretches that stand out of the recording's own quiet background.
 
-    Raises
-    ------
-    InputError
-        Less than 10 s were kept.
+    Raises:
+        InputError: Less than 10 s were kept.
     """
     db = levels.db
     there = np.isfinite(db)

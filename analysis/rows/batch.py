@@ -1,7 +1,6 @@
 """Many recordings to one table: every core at work, progress, resumable, bad files listed and skipped.
 
-Conventions
------------
+Conventions:
 - A worker is a fresh process that reads one file at a time; one that dies takes only the file it was reading with it.
 - What is done stands at once in a journal beside the table (``<table>.part``): one line of JSON per file, keyed by the
   file's path, size and time of change, and by the settings. A run that was stopped goes on where it was.
@@ -59,28 +58,15 @@ Item = tuple[int, str]
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """What a batch did.
+    """What a batch did."""
 
-    Attributes
-    ----------
-    table : Path
-        Where the table is.
-    files, rows : int
-        Files given, rows written.
-    resumed : int
-        Files whose rows came from an earlier run's journal.
-    bad : tuple of BadFile
-        Files that could not be read.
-    seconds : float
-        Time taken.
-    """
-
-    table: Path
+    table: Path  # where the table is
+    # files, rows: files given, rows written
     files: int
     rows: int
-    resumed: int
-    bad: tuple[BadFile, ...]
-    seconds: float
+    resumed: int  # files whose rows came from an earlier run's journal
+    bad: tuple[BadFile, ...]  # files that could not be read
+    seconds: float  # time taken
 
 
 Progress = Callable[[int, int, int], None]
@@ -119,26 +105,17 @@ def read_many(
 ) -> Iterator[Outcome]:
     """Read many files with several processes, in whatever order they finish.
 
-    Parameters
-    ----------
-    paths : sequence of Path or str
-        The files.
-    by : {"recording", "pull"}
-        One row per recording, or one per pull.
-    asked : Asked, optional
-        Lever, limit, rule for all of them.
-    workers : int, optional
-        Processes; all cores if not given, none (this process alone) for 1.
-    skip : frozenset of int
-        Places in the list that are done already.
-    executor : Executor, optional
-        What reads them, instead of processes of this machine: anything that takes work as ``concurrent.futures`` does;
-        ``workers`` is then how many files it reads at once.
+    Args:
+        paths: The files.
+        by: One row per recording, or one per pull.
+        asked: Lever, limit, rule for all of them.
+        workers: Processes; all cores if not given, none (this process alone) for 1.
+        skip: Places in the list that are done already.
+        executor: What reads them, instead of processes of this machine: anything that takes work as
+            ``concurrent.futures`` does; ``workers`` is then how many files it reads at once.
 
-    Raises
-    ------
-    InputError
-        A number of workers below 1.
+    Raises:
+        InputError: A number of workers below 1.
     """
     todo = [(number, str(path)) for number, path in enumerate(paths) if number not in skip]
     workers = _cores() if workers is None else workers
@@ -199,9 +176,7 @@ def _with_pool(
 ) -> Generator[Outcome, None, list[Item]]:
     """Read chunks, taking them off the list, until all are done or a worker dies.
 
-    Returns
-    -------
-    list of (number, path)
+    Returns:
         The files that were under way when a worker died: one of them may have killed it. None were, otherwise.
     """
     running: dict[Future[list[Outcome]], list[Item]] = {}
@@ -267,12 +242,9 @@ def batch(
 ) -> Summary:
     """Read many recordings into one table, or into a data set by month.
 
-    Raises
-    ------
-    InputError
-        No files, or a table of another kind; see ``analysis.rows.tables.check_ending``.
-    FileError
-        Table or journal cannot be written.
+    Raises:
+        InputError: No files, or a table of another kind; see ``analysis.rows.tables.check_ending``.
+        FileError: Table or journal cannot be written.
     """
     table = Path(table)
     check_ending(table)

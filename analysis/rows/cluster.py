@@ -22,15 +22,11 @@ RETRIES: Final = 3
 def cluster(address: str) -> Iterator[tuple[Executor, int]]:
     """Give the executor of a running cluster, and how many files it reads at once.
 
-    Parameters
-    ----------
-    address : str
-        Of its scheduler: ``tcp://bench-1:8786``.
+    Args:
+        address: Of its scheduler: ``tcp://bench-1:8786``.
 
-    Raises
-    ------
-    InputError
-        The library is not installed, or nobody answers there.
+    Raises:
+        InputError: The library is not installed, or nobody answers there.
     """
     try:
         engine: Any = import_module("distributed")

@@ -1,7 +1,6 @@
 """Tables as Parquet and as workbooks, and a data set of Parquet files by month.
 
-Conventions
------------
+Conventions:
 - Columns, their order and types are those of ``analysis.rows.tables``; in Parquet unit and meaning stand at each
   column.
 - In a workbook a text stays a text: none is ever read as a formula.
@@ -114,12 +113,9 @@ def write_data_set(
 ) -> Path:
     """Write rows as a data set by month of their start, whole or not at all; one that stands there is replaced.
 
-    Raises
-    ------
-    InputError
-        The folder holds something else.
-    FileError
-        It cannot be written; what was there is unchanged.
+    Raises:
+        InputError: The folder holds something else.
+        FileError: It cannot be written; what was there is unchanged.
     """
     folder = Path(folder)
     check_data_set(folder)
@@ -164,10 +160,8 @@ def _write_months(made: Path, columns: Sequence[TableColumn], rows: Iterable[Row
 def check_data_set(folder: Path) -> None:
     """Refuse a folder that holds anything but a data set.
 
-    Raises
-    ------
-    InputError
-        It does, or it is no folder.
+    Raises:
+        InputError: It does, or it is no folder.
     """
     if folder.exists() and not folder.is_dir():
         raise InputError(f"{folder}: is a file; a table ends in .csv, .json, .parquet or .xlsx, a data set is a folder")

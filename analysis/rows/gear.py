@@ -25,25 +25,14 @@ GEARS = ("in gear", "neutral")
 
 @dataclass(frozen=True, slots=True)
 class GearRatio:
-    """What two recordings say together.
+    """What two recordings say together."""
 
-    Attributes
-    ----------
-    in_gear, neutral : JobValue
-        The rotating maxima that were divided.
-    budget : Budget
-        The ratio, without unit.
-    result : Result or None
-        Against a ratio limit, where there is one.
-    doubts : tuple of str
-        What about the two may not belong together.
-    """
-
+    # in_gear, neutral: the rotating maxima that were divided
     in_gear: JobValue
     neutral: JobValue
-    budget: Budget
-    result: Result | None
-    doubts: tuple[str, ...]
+    budget: Budget  # the ratio, without unit
+    result: Result | None  # against a ratio limit, where there is one
+    doubts: tuple[str, ...]  # what about the two may not belong together
 
 
 def read_halves(in_gear: Path | str, neutral: Path | str, asked: Asked) -> tuple[RecordingReading, RecordingReading]:
@@ -69,19 +58,14 @@ def judged_ratio(
 ) -> GearRatio:
     """Give in gear ÷ neutral and judge it.
 
-    Parameters
-    ----------
-    in_gear, neutral : RecordingReading
-        The two halves.
-    bounds : Bounds, optional
-        The ratio limit; without it the one that a recording names.
-    rule, guard : optional
-        Instead of the rule of the recording in gear.
+    Args:
+        in_gear, neutral: The two halves.
+        bounds: The ratio limit; without it the one that a recording names.
+        rule, guard: Instead of the rule of the recording in gear.
 
-    Raises
-    ------
-    InputError
-        A limit of another kind, a half that says it is the other one, or one without rotating torque at the axle.
+    Raises:
+        InputError: A limit of another kind, a half that says it is the other one, or one without rotating torque at the
+            axle.
     """
     if bounds is not None and not bounds.written.is_ratio:
         raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')

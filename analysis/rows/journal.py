@@ -61,14 +61,10 @@ _JOURNAL_LINE = msgspec.json.Decoder(_Line)
 class Journal:
     """What is done so far, one line of JSON per file; a torn last line is as if it were not there.
 
-    Attributes
-    ----------
-    done : dict of int to int
-        Where the line of each file begins, by the file's place in the list: the rows themselves stay on the disk.
-    errors : dict of int to str
-        Files that could not be read, and why.
-    count : int
-        Rows in all.
+    Attributes:
+        done: Where the line of each file begins, by the file's place in the list: the rows themselves stay on the disk.
+        errors: Files that could not be read, and why.
+        count: Rows in all.
     """
 
     def __init__(self, path: Path, settings: str) -> None:

@@ -18,7 +18,7 @@ from analysis.pipeline import read_file
 from analysis.road.against import against
 from analysis.road.levels import band_for, band_levels, find_events, flat_tops
 from analysis.rows.summary import recording_row
-from logger.edges.units import parse_number
+from logger.edges.units import minus, parse_number
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.vibration import read_vibration
 from logger.header import Sidecar
@@ -66,31 +66,18 @@ class Bench:
 
 @dataclass(frozen=True, slots=True)
 class RoadTest:
-    """What a drive's recording says.
+    """What a drive's recording says."""
 
-    Attributes
-    ----------
-    file, before_file : str
-        The latter is empty where nothing is compared.
-    levels, found
-        Of ``file``.
-    difference : Against or None
-        ``file`` less ``before_file``.
-    tag : str
-        Of the axle; ``bench`` are its newest recordings with a chatter index.
-    simulated : bool
-        Whether a sidecar marks one of the drives as simulated.
-    problems : tuple of str
-    """
-
+    # file, before_file: the latter is empty where nothing is compared
     file: str
+    # levels, found: of ``file``
     levels: Levels
     found: Found
     before_file: str = ""
-    difference: Against | None = None
-    tag: str = ""
+    difference: Against | None = None  # ``file`` less ``before_file``
+    tag: str = ""  # of the axle; ``bench`` are its newest recordings with a chatter index
     bench: tuple[Bench, ...] = ()
-    simulated: bool = False
+    simulated: bool = False  # whether a sidecar marks one of the drives as simulated
     problems: tuple[str, ...] = ()
 
     @property
@@ -102,13 +89,9 @@ class RoadTest:
 def parse_band(text: str) -> tuple[float, float] | None:
     """Read a band, ``50-800Hz``; None where nothing is said.
 
-    Raises
-    ------
-    InputError
-        It is none.
+    Raises:
+        InputError: It is none.
 
-    Examples
-    --------
     >>> parse_band("50-800 Hz"), parse_band("20 – 400")
     ((50.0, 800.0), (20.0, 400.0))
     """
@@ -127,21 +110,14 @@ def road_test(
 ) -> RoadTest:
     """Read a drive's recording, another one to compare it with, and what the bench says of the axle.
 
-    Parameters
-    ----------
-    path, before : str
-        WAV, or a table of acceleration; the latter empty: nothing is compared.
-    band : tuple of float, optional
-        Hz; the usual one of its kind otherwise, which both carry.
-    tag : str
-        Of the axle; empty: the one that the sidecar of ``path`` states, if any.
-    folder : str
-        Where the axle's recordings lie; empty: where ``path`` does.
+    Args:
+        path, before: WAV, or a table of acceleration; the latter empty: nothing is compared.
+        band: Hz; the usual one of its kind otherwise, which both carry.
+        tag: Of the axle; empty: the one that the sidecar of ``path`` states, if any.
+        folder: Where the axle's recordings lie; empty: where ``path`` does.
 
-    Raises
-    ------
-    HeldwheelError
-        One cannot be read, or the two cannot be compared.
+    Raises:
+        HeldwheelError: One cannot be read, or the two cannot be compared.
     """
     files = [path, before] if before else [path]
     read = [read_vibration(file) for file in files]
@@ -228,7 +204,7 @@ def event_words(number: int, event: Event) -> str:
 
 
 def _db(value: float, sign: str = "-") -> str:
-    return f"{value:{sign}.1f}".replace("-", "−")
+    return minus(f"{value:{sign}.1f}")
 
 
 def to_json(test: RoadTest, *, course: bool = False) -> dict[str, Any]:
@@ -293,10 +269,8 @@ def to_csv(test: RoadTest) -> str:
 def write_road(test: RoadTest, target: str) -> str:
     """Write a test: ``.json`` whole, anything else its level against time as CSV; gives the file.
 
-    Raises
-    ------
-    FileError
-        It cannot be written.
+    Raises:
+        FileError: It cannot be written.
     """
     import json
 

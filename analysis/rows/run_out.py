@@ -29,19 +29,13 @@ def run_out(
 ) -> RunOut:
     """Read a spin-down.
 
-    Parameters
-    ----------
-    path : str
-        Recording or table with the wheel's angle.
-    drag_nm, drag_u_nm : float
-        Drag of the same parts and its standard uncertainty; None: 5 % of it, assumed.
-    torque_nm, torque : float or None, str
-        The torque that will be measured, and how it was written.
+    Args:
+        path: Recording or table with the wheel's angle.
+        drag_nm, drag_u_nm: Drag of the same parts and its standard uncertainty; None: 5 % of it, assumed.
+        torque_nm, torque: The torque that will be measured, and how it was written.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read, or nothing spins down in it.
+    Raises:
+        HeldwheelError: It cannot be read, or nothing spins down in it.
     """
     u = ASSUMED_SHARE * drag_nm if drag_u_nm is None else drag_u_nm
     time_s, angle_deg, simulated = wheel_angle(path)

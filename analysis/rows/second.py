@@ -24,12 +24,9 @@ if TYPE_CHECKING:
 def read_second(first: RecordingReading, second: Path | str, asked: Asked) -> tuple[RecordingReading, Confirmation]:
     """Read a second test and set it against the first.
 
-    Raises
-    ------
-    InputError
-        It is not signed, or no second opinion of the first: see ``confirmation``.
-    FileError
-        It cannot be read.
+    Raises:
+        InputError: It is not signed, or no second opinion of the first: see ``confirmation``.
+        FileError: It cannot be read.
     """
     check_signed(second)
     reading = read_file(second, replace(asked, both_free=None, build_sheet=None))
@@ -39,10 +36,8 @@ def read_second(first: RecordingReading, second: Path | str, asked: Asked) -> tu
 def check_signed(second: Path | str) -> None:
     """Refuse a second test that is not signed yet.
 
-    Raises
-    ------
-    InputError
-        It is not.
+    Raises:
+        InputError: It is not.
     """
     if _signed(second) is None:
         raise InputError(f"{second} is not signed yet: sign it first, then both tests are shown")

@@ -34,10 +34,8 @@ ROTATING = "rotating mean"
 def header_of(reading: RecordingReading) -> Header:
     """Give the header of a reading.
 
-    Raises
-    ------
-    InputError
-        The recording could not be read; the text says why.
+    Raises:
+        InputError: The recording could not be read; the text says why.
     """
     if not reading.ok or reading.header is None:
         raise InputError("; ".join(reading.problems) or f"{reading.file}: cannot be read")
@@ -282,10 +280,8 @@ def asked_plain(asked: Asked) -> dict[str, Any]:
 def asked_from(plain: Any) -> Asked:
     """Give what the caller stated back from plain values.
 
-    Raises
-    ------
-    InputError
-        They are damaged.
+    Raises:
+        InputError: They are damaged.
     """
     try:
         if isinstance(plain, Mapping) and set(_BEFORE_0_3) <= set(plain):  # a report of an earlier version

@@ -1,7 +1,6 @@
 """Tables of results: columns with units, CSV that a spreadsheet opens safely, JSON with a published schema.
 
-Conventions
------------
+Conventions:
 - A column's name carries its unit (``breakaway_axle_nm``); ``TableColumn.unit`` says it again in words.
 - A cell is a number, a text, a truth value, or None where there is nothing; it is never NaN.
 - In CSV a *text* that begins with ``= + - @``, tab or carriage return is put behind an apostrophe: a spreadsheet would
@@ -140,8 +139,6 @@ class BadFile:
 def neutral(text: str) -> str:
     """Make a text cell harmless in a spreadsheet.
 
-    Examples
-    --------
     >>> neutral("=HYPERLINK(1)"), neutral("rear axle")
     ("'=HYPERLINK(1)", 'rear axle')
     """
@@ -211,12 +208,9 @@ def write_table(
 ) -> Path:
     """Write a table whole or not at all, row by row, in the form that its name says; see ``check_ending``.
 
-    Raises
-    ------
-    InputError
-        Another ending.
-    FileError
-        It cannot be written; what was there is unchanged.
+    Raises:
+        InputError: Another ending.
+        FileError: It cannot be written; what was there is unchanged.
     """
     path = Path(path)
     check_ending(path)
@@ -240,10 +234,8 @@ def _written(
 def check_ending(path: Path) -> None:
     """Refuse a table of another kind than CSV, JSON, Parquet, a workbook, or (a folder's name) a data set by month.
 
-    Raises
-    ------
-    InputError
-        Another ending, or a folder that holds something else.
+    Raises:
+        InputError: Another ending, or a folder that holds something else.
     """
     if not path.suffix:
         check_data_set(path)

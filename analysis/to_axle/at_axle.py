@@ -1,7 +1,6 @@
 """From a reading at the sensor to the torque at the axle, with its budget.
 
-Conventions
------------
+Conventions:
 - Magnitudes in the pull's direction; ``direction`` is +1 clockwise, -1 anticlockwise seen from outside the car.
 - A reading relative to the hand-off level is not the torque at the axle: the lever hung on the sensor at hand-off,
   and its weight is real torque on the wheel. At the axle start from the true zero (lever hanging or off):
@@ -92,30 +91,14 @@ def _check(table: str, record: TransducerFacts | Zero, *keys: str, least: float 
 
 @dataclass(frozen=True, slots=True)
 class Instrument:
-    """What all readings of one transducer share.
+    """What all readings of one transducer share."""
 
-    Attributes
-    ----------
-    relative_u : float
-        Relative standard uncertainty of calibration.
-    full_scale_u_nm : float
-        Standard uncertainty that does not depend on the reading.
-    resolution_nm : float
-        Step of the reading.
-    capacity_nm : float or None
-        Rated capacity.
-    note : str
-        Where the calibration's uncertainty comes from.
-    assumed : bool
-        Whether nobody stated it.
-    """
-
-    relative_u: float = 0.0
-    full_scale_u_nm: float = 0.0
-    resolution_nm: float = 0.0
-    capacity_nm: float | None = None
-    note: str = ""
-    assumed: bool = False
+    relative_u: float = 0.0  # relative standard uncertainty of calibration
+    full_scale_u_nm: float = 0.0  # standard uncertainty that does not depend on the reading
+    resolution_nm: float = 0.0  # step of the reading
+    capacity_nm: float | None = None  # rated capacity
+    note: str = ""  # where the calibration's uncertainty comes from
+    assumed: bool = False  # whether nobody stated it
 
     @property
     def inputs(self) -> tuple[Input, ...]:
@@ -143,16 +126,12 @@ def sensor_from(facts: TransducerFacts) -> Sensor:
 def instrument_from(facts: TransducerFacts) -> Instrument:
     """Give what a certificate or data sheet states, as standard uncertainties.
 
-    Notes
-    -----
     Stated accuracies are 95 % intervals: so the key of a description, a header or a sidecar defines them. A known gain
     (reading / true) is divided out of the readings; its own uncertainty, where stated, then replaces the accuracy of
     the reading, which otherwise stays. Where nothing is stated ``ASSUMED_ACCURACY`` stands in.
 
-    Raises
-    ------
-    InputError
-        A figure that no transducer has.
+    Raises:
+        InputError: A figure that no transducer has.
     """
     _check("transducer", facts, "capacity_nm", "resolution_nm", "gain_u", least=0.0)
     _check("transducer", facts, "gain", least=LEAST_GAIN)
@@ -181,47 +160,28 @@ def unstated(resolution_nm: float = 0.0, capacity_nm: float | None = None) -> In
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """The true zero, or what stands in for it.
+    """The true zero, or what stands in for it."""
 
-    Attributes
-    ----------
-    zero_nm, u_nm : float
-        Signed reading of the unloaded sensor, gain divided out, and its standard uncertainty.
-    known : bool
-        Whether it is a true zero; otherwise each pull's own hand-off level stands in.
-    words : str
-        Where it comes from.
-    moved_nm : float or None
-        From before to after the pulls; None if it was not taken again.
-    """
-
+    # zero_nm, u_nm: signed reading of the unloaded sensor, gain divided out, and its standard uncertainty
     zero_nm: float = 0.0
     u_nm: float = 0.0
-    known: bool = False
-    words: str = "hand-off level (no true zero)"
-    moved_nm: float | None = None
+    known: bool = False  # whether it is a true zero; otherwise each pull's own hand-off level stands in
+    words: str = "hand-off level (no true zero)"  # where it comes from
+    moved_nm: float | None = None  # from before to after the pulls; None if it was not taken again
 
 
 def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0.0) -> Level:
     """Give the true zero of a header, if it has one.
 
-    Parameters
-    ----------
-    zero : Zero or None
-        As written; its value is a reading, so that a known gain is divided out here as it is of every reading.
-    gain : float
-        Reading / true.
-    resolution_nm : float
-        Stands in for an uncertainty that is not stated: a reading is not known better than its step.
+    Args:
+        zero: As written; its value is a reading, so that a known gain is divided out here as it is of every reading.
+        gain: Reading / true.
+        resolution_nm: Stands in for an uncertainty that is not stated: a reading is not known better than its step.
 
-    Notes
-    -----
     Where it was taken again after the pulls, its middle counts, and it lay anywhere between the two.
 
-    Raises
-    ------
-    InputError
-        A figure that is no torque.
+    Raises:
+        InputError: A figure that is no torque.
     """
     if zero is None or zero.value_nm is None or zero.how == "unknown":
         return Level()
@@ -238,54 +198,31 @@ def level_from(zero: Zero | None, *, gain: float = 1.0, resolution_nm: float = 0
 
 @dataclass(frozen=True, slots=True)
 class TracedTorque:
-    """One torque as the trace gives it.
+    """One torque as the trace gives it."""
 
-    Attributes
-    ----------
-    quantity : str
-        What it is: breakaway, rotating mean, rotating maximum.
-    at_sensor_nm, u_trace_nm : float
-        Relative to the hand-off level, and what this trace cannot settle.
-    u_method_nm : float
-        What every trace that is read the same way leaves open alike: standard uncertainty.
-    waves : float
-        Part of the level, half-width, by which a torque that waves may lie off its mean over two turns.
-    direction : int
-        +1 or -1.
-    handoff_nm : float
-        Signed level before the pull.
-    turn_rad : float or None
-        How far the wheel turned while it was read; 0 for a breakaway; None if unknown.
-    since_handoff_rad : float or None
-        How far the wheel had turned from hand-off to the middle of it; None if unknown.
-    acceleration_nm : float
-        What a change of the wheel's speed may have added or taken: half-width.
-    """
-
-    quantity: str
+    quantity: str  # what it is: breakaway, rotating mean, rotating maximum
+    # at_sensor_nm, u_trace_nm: relative to the hand-off level, and what this trace cannot settle
     at_sensor_nm: float
     u_trace_nm: float
-    direction: int = 1
-    handoff_nm: float = 0.0
-    turn_rad: float | None = 0.0
+    direction: int = 1  # +1 or -1
+    handoff_nm: float = 0.0  # signed level before the pull
+    turn_rad: float | None = 0.0  # how far the wheel turned while it was read; 0 for a breakaway; None if unknown
+    # how far the wheel had turned from hand-off to the middle of it; None if unknown
     since_handoff_rad: float | None = 0.0
-    acceleration_nm: float = 0.0
-    u_method_nm: float = 0.0
+    acceleration_nm: float = 0.0  # what a change of the wheel's speed may have added or taken: half-width
+    u_method_nm: float = 0.0  # what every trace that is read the same way leaves open alike: standard uncertainty
+    # part of the level, half-width, by which a torque that waves may lie off its mean over two turns
     waves: float = 0.0
 
 
 def waves_left(turned_rad: float | None, steady_s: float = 0.0) -> float:
     """Give the half-width, part of the level, by which the mean over a stretch may lie off that over two turns.
 
-    Parameters
-    ----------
-    turned_rad : float or None
-        How far the wheel turned; None if unknown: then at least as far as the slowest usual hand turns it ...
-    steady_s : float
-        ... in this time, and it is not known where whole turns ended.
+    Args:
+        turned_rad: How far the wheel turned; None if unknown: then at least as far as the slowest usual hand turns it
+            ...
+        steady_s: ... in this time, and it is not known where whole turns ended.
 
-    Notes
-    -----
     The mean of a wave of amplitude A and period P over a stretch w is A sin(π w/P)/(π w/P) at most.
 
     >>> round(waves_left(0.0), 4), round(waves_left(2 * math.pi), 4), round(waves_left(4 * math.pi), 4)
@@ -301,19 +238,12 @@ def waves_left(turned_rad: float | None, steady_s: float = 0.0) -> float:
 def at_axle(reading: TracedTorque, fixture: Fixture, instrument: Instrument, level: Level) -> Budget:
     """Give the torque at the axle with its budget.
 
-    Parameters
-    ----------
-    reading : TracedTorque
-        From the trace (or a dial).
-    fixture : Fixture
-        How the torque gets to the axle.
-    instrument : Instrument
-        Shared errors of the transducer.
-    level : Level
-        True zero, or what stands in for it.
+    Args:
+        reading: From the trace (or a dial).
+        fixture: How the torque gets to the axle.
+        instrument: Shared errors of the transducer.
+        level: True zero, or what stands in for it.
 
-    Notes
-    -----
     Rows: trace; way of reading; calibration; full-scale accuracy; zero or hand-off level; each length and angle of the
     fixture, and their second order; the lever's weight that the sensor does not see. Everything but the
     trace and a change of speed is shared by all pulls of a job.

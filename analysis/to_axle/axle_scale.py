@@ -17,21 +17,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class AxleScale:
-    """From torque as a trace holds it to torque at the axle.
+    """From torque as a trace holds it to torque at the axle."""
 
-    Attributes
-    ----------
-    zero_nm : float
-        What counts as nothing, at the transducer.
-    axle_per_read : float
-        Torque at the axle per torque of the trace; 1 where the lever is not known.
-    at_axle : bool
-        Whether the lever is known.
-    """
-
-    zero_nm: float = 0.0
-    axle_per_read: float = 1.0
-    at_axle: bool = False
+    zero_nm: float = 0.0  # what counts as nothing, at the transducer
+    axle_per_read: float = 1.0  # torque at the axle per torque of the trace; 1 where the lever is not known
+    at_axle: bool = False  # whether the lever is known
 
     def torque(self, read_nm: Torque) -> Torque:
         """Give torque at the axle, or as shown where the lever is not known; N·m."""

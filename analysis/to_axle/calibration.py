@@ -1,7 +1,6 @@
 """What a transducer delivers as a torque on it: factor of its unit × sign × arm of a force, ÷ a known gain.
 
-Conventions
------------
+Conventions:
 - A recording keeps what was delivered. ``as_read`` makes it N·m, clockwise positive, as the transducer reads; ``true``
   divides a known gain (reading / true) out. Traces, zeros, live figures and pictures are brought to N·m here only.
 - A force is multiplied with the arm R cos(delta) of its lever (radius R from the axle to the hook, delta the
@@ -31,21 +30,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Calibration:
-    """From what is delivered to N·m.
+    """From what is delivered to N·m."""
 
-    Attributes
-    ----------
-    per_unit : float
-        N·m, or N of a force, per unit delivered; negative where the transducer shows clockwise as negative.
-    gain : float
-        Reading / true.
-    arm_m : float or None
-        Torque at the axle per newton; None where a torque is read.
-    """
-
+    # N·m, or N of a force, per unit delivered; negative where the transducer shows clockwise as negative
     per_unit: float = 1.0
-    gain: float = 1.0
-    arm_m: float | None = None
+    gain: float = 1.0  # reading / true
+    arm_m: float | None = None  # torque at the axle per newton; None where a torque is read
 
     def as_read(self, delivered: Floats) -> Floats:
         """Give N·m as the transducer reads, shape (n,): clockwise positive, a known gain still in it."""
@@ -73,10 +63,8 @@ class Calibration:
     def fixture(self, lever: Lever) -> Fixture:
         """Give the fixture for readings in N·m: of a force they are at the axle already, and its factor is 1.
 
-        Raises
-        ------
-        DescriptionError
-            The lever has faults.
+        Raises:
+            DescriptionError: The lever has faults.
         """
         return replace(fixture_from(lever), arm_m=self.arm_m)
 
@@ -90,23 +78,15 @@ def unlevered(facts: TransducerFacts, unit: str) -> Calibration:
 def calibration_of(facts: TransducerFacts, unit: str, lever: Lever | None = None, *, file: str = "") -> Calibration:
     """Give the calibration of a transducer, of a force with its lever.
 
-    Parameters
-    ----------
-    facts : TransducerFacts
-        Sign and gain.
-    unit : str
-        Of what is delivered.
-    lever : Lever or None
-        What a force pulls on.
-    file : str
-        Named in the message.
+    Args:
+        facts: Sign and gain.
+        unit: Of what is delivered.
+        lever: What a force pulls on.
+        file: Named in the message.
 
-    Raises
-    ------
-    InputError
-        A force without a lever, or with one that a torque transducer sits on.
-    DescriptionError
-        The lever has faults.
+    Raises:
+        InputError: A force without a lever, or with one that a torque transducer sits on.
+        DescriptionError: The lever has faults.
     """
     found = unlevered(facts, unit)
     if not is_force(unit):

@@ -25,21 +25,12 @@ WIDEST_MARKS = 0.10
 
 @dataclass(frozen=True, slots=True)
 class Dial:
-    """A hand instrument.
+    """A hand instrument."""
 
-    Attributes
-    ----------
-    marks : float or None
-        Distance of two marks of the scale, in the unit of the reading (SI); read to the nearest mark.
-    limit_of_error : float or None
-        Its class: greatest error as a fraction of the reading, 0.04 for 4 %.
-    full_scale : float or None
-        Upper end of its range.
-    """
-
+    # distance of two marks of the scale, in the unit of the reading (SI); read to the nearest mark
     marks: float | None = None
-    limit_of_error: float | None = None
-    full_scale: float | None = None
+    limit_of_error: float | None = None  # its class: greatest error as a fraction of the reading, 0.04 for 4 %
+    full_scale: float | None = None  # upper end of its range
 
     def __post_init__(self) -> None:
         for name, value in (
@@ -84,21 +75,14 @@ class Dial:
 def dial_reading(shown: float, dial: Dial, fixture: Fixture, *, quantity: str = "breakaway") -> Budget:
     """Give the torque at the axle of a reading, with its budget.
 
-    Parameters
-    ----------
-    shown : float
-        In N·m, N or kg, as the fixture reads; the instrument's zero is where the user set it.
-    dial : Dial
-        The instrument.
-    fixture : Fixture
-        How the torque gets to the axle.
-    quantity : str
-        What was read.
+    Args:
+        shown: In N·m, N or kg, as the fixture reads; the instrument's zero is where the user set it.
+        dial: The instrument.
+        fixture: How the torque gets to the axle.
+        quantity: What was read.
 
-    Raises
-    ------
-    InputError
-        A reading that is not positive, or beyond full scale.
+    Raises:
+        InputError: A reading that is not positive, or beyond full scale.
     """
     if not (math.isfinite(shown) and shown > 0):
         raise InputError("a reading must be positive: its direction is told apart")

@@ -1,7 +1,6 @@
 """What part of the number is drag: baseline, pack mean, held end, and what a left/right difference means.
 
-Conventions
------------
+Conventions:
 - T: torque at the driven wheel with the other side held; T_both: both wheels free, one turned; T_hold: reaction at the
   held shaft. F: mean friction of the two packs; D_c: drag of carrier, pinion and driveline at the carrier; D_L, D_R:
   drag of the wheel ends.
@@ -36,10 +35,8 @@ def pack_mean(right: Budget, left: Budget, both: Budget) -> Budget:
 
     It needs no assumption about equal wheel ends. Shared inputs enter once (JCGM 100, 5.2).
 
-    Parameters
-    ----------
-    right, left, both : Budget
-        Driving right, driving left, both wheels free; of one kind (breakaways, or rotating means).
+    Args:
+        right, left, both: Driving right, driving left, both wheels free; of one kind (breakaways, or rotating means).
     """
     _same_kind(right, left, both)
     named = [
@@ -53,12 +50,9 @@ def pack_mean(right: Budget, left: Budget, both: Budget) -> Budget:
 def pack_mean_one_side(held: Budget, both: Budget, *, wheel_ends_differ_nm: float = 0.0) -> Budget:
     """Give the mean of the packs from one held test: T - T_both / 2, if the wheel ends are alike.
 
-    Parameters
-    ----------
-    held, both : Budget
-        Of one kind.
-    wheel_ends_differ_nm : float
-        Half-width of what D_driven - D_other may be: half of it enters, as a rectangle.
+    Args:
+        held, both: Of one kind.
+        wheel_ends_differ_nm: Half-width of what D_driven - D_other may be: half of it enters, as a rectangle.
     """
     _same_kind(held, both)
     budget = combine("pack mean", [(1.0, _named(held, "held")), (-0.5, _named(both, "both free"))])
@@ -71,16 +65,9 @@ def pack_mean_one_side(held: Budget, both: Budget, *, wheel_ends_differ_nm: floa
 def held_end(driven: Budget, held: Budget, wheel_end: Budget | None = None) -> tuple[Budget, Budget]:
     """Give pack mean and driveline drag from sensors at both ends: (T - D + T_hold) / 2 and T - D - T_hold.
 
-    Parameters
-    ----------
-    driven, held : Budget
-        At the driven wheel and at the held shaft, at the same time.
-    wheel_end : Budget, optional
-        Drag D of the driven wheel end; without it both results contain it (half of it, and all of it).
-
-    Returns
-    -------
-    mean, driveline : Budget
+    Args:
+        driven, held: At the driven wheel and at the held shaft, at the same time.
+        wheel_end: Drag D of the driven wheel end; without it both results contain it (half of it, and all of it).
     """
     terms = [(1.0, _named(driven, "driven")), (1.0, _named(held, "held"))]
     apart = [terms[0], (-1.0, terms[1][1])]
@@ -104,21 +91,11 @@ def _same_kind(*budgets: Budget) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Drag:
-    """A both-free baseline: what one turned wheel shows with neither held.
+    """A both-free baseline: what one turned wheel shows with neither held."""
 
-    Attributes
-    ----------
-    rotating : Budget or None
-        Steady torque.
-    breakaway : Budget or None
-        Torque to start it.
-    speed_rad_s : float or None
-        Wheel speed it was made at.
-    """
-
-    rotating: Budget | None = None
-    breakaway: Budget | None = None
-    speed_rad_s: float | None = None
+    rotating: Budget | None = None  # steady torque
+    breakaway: Budget | None = None  # torque to start it
+    speed_rad_s: float | None = None  # wheel speed it was made at
 
     def correct(self, raw: Budget, *, wheel_ends_differ_nm: float = 0.0) -> tuple[Budget | None, str]:
         """Give the pack mean of one held test, or None and the reason why it is withheld.
@@ -176,10 +153,8 @@ def in_gear_ratio(in_gear: Budget, neutral: Budget) -> Budget:
     A dimensionless test: gain and lever, shared by both, cancel to first order. What a transducer reads wrong at one
     torque it need not read wrong at another: as much of its relative error as the two torques lie apart stays.
 
-    Raises
-    ------
-    ValueError
-        Nothing to divide by.
+    Raises:
+        ValueError: Nothing to divide by.
     """
     if not neutral.value > 0:
         raise ValueError("the torque in neutral must be positive")
@@ -204,14 +179,9 @@ def rolling(side: str, direction: int) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Matrix:
-    """Results of the four ways to pull: side driven x direction, of one quantity.
+    """Results of the four ways to pull: side driven x direction, of one quantity."""
 
-    Attributes
-    ----------
-    cells : mapping of (side, direction) to Budget
-        Side "left" or "right"; direction +1 or -1, seen from outside.
-    """
-
+    # mapping of (side, direction) to Budget; side "left" or "right"; direction +1 or -1, seen from outside
     cells: Mapping[tuple[str, int], Budget]
 
     def pair(self, way: str) -> tuple[Budget, Budget] | None:
@@ -257,24 +227,13 @@ class PackMean:
 
 @dataclass(frozen=True, slots=True)
 class DragTest:
-    """Held tests and baseline of one axle.
+    """Held tests and baseline of one axle."""
 
-    Attributes
-    ----------
-    raw : mapping of quantity to Matrix
-        Torque at the driven wheel, drag included: what nearly every printed limit is for.
-    baseline : mapping of (quantity, way) to Budget
-        Both wheels free.
-    means : tuple of PackMean
-        Drag taken off.
-    notes : tuple of str
-        What left and right say, and what to mind.
-    """
-
+    # mapping of quantity to Matrix; torque at the driven wheel, drag included: what nearly every printed limit is for
     raw: Mapping[str, Matrix]
-    baseline: Mapping[tuple[str, str], Budget]
-    means: tuple[PackMean, ...]
-    notes: tuple[str, ...]
+    baseline: Mapping[tuple[str, str], Budget]  # mapping of (quantity, way) to Budget; both wheels free
+    means: tuple[PackMean, ...]  # drag taken off
+    notes: tuple[str, ...]  # what left and right say, and what to mind
 
     def to_json(self) -> dict[str, Any]:
         """Give it as JSON-ready values (schema ``heldwheel drag 1``)."""

@@ -173,17 +173,13 @@ class _Reader:
 def fixture_from(lever: Lever, *, file: str = "lever") -> Fixture:
     """Check a lever and give it in SI.
 
-    Parameters
-    ----------
-    lever : Lever
-        As written in a recording's header, a sidecar or a file of its own.
-    file : str
-        Named in the message.
+    Args:
+        lever: As written in a recording's header, a sidecar or a file of its own.
+        file: Named in the message.
 
-    Raises
-    ------
-    DescriptionError
-        Everything missing or impossible, at once: zero or negative lengths, a lever that turns the torque round.
+    Raises:
+        DescriptionError: Everything missing or impossible, at once: zero or negative lengths, a lever that turns the
+            torque round.
     """
     reader = _Reader(lever)
     inputs = tuple(reader.stud_radius() if name == "stud radius" else reader.quantity(name) for name in _names(lever))

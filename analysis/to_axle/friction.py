@@ -31,8 +31,6 @@ DRAG_LEFT = "as read, drag included: the figure is too high by the drag's share"
 def radius_even_wear(outer_m: Any, inner_m: Any) -> Any:
     """Give the effective radius of faces that have worn evenly, from their diameters.
 
-    Examples
-    --------
     >>> radius_even_wear(0.1, 0.06)
     0.04
     """
@@ -42,8 +40,6 @@ def radius_even_wear(outer_m: Any, inner_m: Any) -> Any:
 def radius_even_pressure(outer_m: Any, inner_m: Any) -> Any:
     """Give the effective radius under even pressure, from the diameters of the faces.
 
-    Examples
-    --------
     >>> round(radius_even_pressure(0.1, 0.06), 6)
     0.040833
     """
@@ -62,21 +58,15 @@ def friction_figure(
 ) -> Budget:
     """Give the friction figure μ of a pack with its budget.
 
-    Parameters
-    ----------
-    torque : Budget
-        Of one pack, N·m.
-    surfaces : float
-        Friction surfaces of one pack; the mean of both where they differ.
-    load_n, load_u_n : float
-        What presses the pack together, and its standard uncertainty; without one ± 15 % are assumed.
-    outer_m, inner_m, face_u_m : float
-        Diameters of the faces, and their standard uncertainty; without one ± 0.5 mm are assumed.
+    Args:
+        torque: Of one pack, N·m.
+        surfaces: Friction surfaces of one pack; the mean of both where they differ.
+        load_n, load_u_n: What presses the pack together, and its standard uncertainty; without one ± 15 % are assumed.
+        outer_m, inner_m, face_u_m: Diameters of the faces, and their standard uncertainty; without one ± 0.5 mm are
+            assumed.
 
-    Raises
-    ------
-    InputError
-        Faces of no width, no surface, or a load that presses nothing together.
+    Raises:
+        InputError: Faces of no width, no surface, or a load that presses nothing together.
     """
     if not (outer_m > inner_m >= 0 and surfaces > 0 and load_n > 0):
         raise InputError("a friction figure needs surfaces, a load above 0 N, and an outer diameter beyond the inner")
@@ -108,10 +98,8 @@ def pinion_at_axle(preload_nm: float, u_nm: float, ratio: float) -> Budget:
 
     The pinion turns i times as fast, so that the same power is i times the torque (losses of the mesh are left aside).
 
-    Raises
-    ------
-    InputError
-        A torque below 0, or a ratio not above 0.
+    Raises:
+        InputError: A torque below 0, or a ratio not above 0.
     """
     if preload_nm < 0 or ratio <= 0:
         raise InputError("the preload torque at the pinion is 0 or more, and the ratio above 0")
@@ -125,12 +113,9 @@ def pinion_at_axle(preload_nm: float, u_nm: float, ratio: float) -> Budget:
 def drag_check(pinion: Budget, both_free: Budget) -> tuple[bool, str]:
     """Check the pinion's part against the drag with both wheels free, of which it is one: D_c = i T_pinion ≤ T_both.
 
-    Returns
-    -------
-    agrees : bool
-        False where the part is larger than the whole by more than both intervals.
-    text : str
-        In one sentence.
+    Returns:
+        agrees: False where the part is larger than the whole by more than both intervals.
+        text: In one sentence.
     """
     over, u = pinion.value - both_free.value, (pinion.u95**2 + both_free.u95**2) ** 0.5
     figures = f"{pinion.value:.1f} ± {pinion.u95:.1f} N·m of {both_free.value:.1f} ± {both_free.u95:.1f} N·m"

@@ -1,7 +1,6 @@
 """How the torque that a wrench shows, or a force at a radius, becomes the torque about the wheel's axle.
 
-Conventions
------------
+Conventions:
 - theta: angle from the line (wheel centre to stud), pointing outwards, to the lever (drive axis to hand); 0 = in line.
 - delta: obliqueness of the pull, 0 = square to the lever; positive where the hand also pulls outwards along the lever,
   away from the drive. theta counts in the direction of the pull: with both positive it adds torque about the axle.
@@ -176,24 +175,12 @@ def grip_slopes(x: Mapping[str, float]) -> Slopes:
 
 @dataclass(frozen=True, slots=True)
 class Weight:
-    """A lever's own weight: real torque on the wheel, seen or not seen by the sensor.
+    """A lever's own weight: real torque on the wheel, seen or not seen by the sensor."""
 
-    Attributes
-    ----------
-    force_n : float
-        Its weight.
-    centroid_m : float
-        Centre of mass from the drive axis (force fixtures: from the axle).
-    start_angle_rad : float or None
-        Angle phi at hand-off; None if not stated.
-    assumed : bool
-        Whether nobody stated weight and centroid.
-    """
-
-    force_n: float
-    centroid_m: float
-    start_angle_rad: float | None = None
-    assumed: bool = False
+    force_n: float  # its weight
+    centroid_m: float  # centre of mass from the drive axis (force fixtures: from the axle)
+    start_angle_rad: float | None = None  # angle phi at hand-off; None if not stated
+    assumed: bool = False  # whether nobody stated weight and centroid
 
     @property
     def moment_nm(self) -> float:
@@ -203,27 +190,14 @@ class Weight:
 
 @dataclass(frozen=True, slots=True)
 class Fixture:
-    """How torque gets from hand to axle, in SI, with what is known about each length and angle.
+    """How torque gets from hand to axle, in SI, with what is known about each length and angle."""
 
-    Attributes
-    ----------
-    kind : str
-        As in ``logger.header.Lever.fixture``.
-    inputs : tuple of Input
-        All of the equation's inputs; shared by every pull.
-    weight : Weight or None
-        The lever's own.
-    notes : tuple of str
-        What was assumed or looks suspicious, for the user.
-    arm_m : float or None
-        Where a force was recorded: the arm by which the readings are torques already, at the estimates of the inputs.
-        The factor is then 1, and what is not known of the arm is still in its slopes.
-    """
-
-    kind: str
-    inputs: tuple[Input, ...] = ()
-    weight: Weight | None = None
-    notes: tuple[str, ...] = field(default=())
+    kind: str  # as in ``logger.header.Lever.fixture``
+    inputs: tuple[Input, ...] = ()  # all of the equation's inputs; shared by every pull
+    weight: Weight | None = None  # the lever's own
+    notes: tuple[str, ...] = field(default=())  # what was assumed or looks suspicious, for the user
+    # where a force was recorded: the arm by which the readings are torques already, at the estimates of the inputs. The
+    # factor is then 1, and what is not known of the arm is still in its slopes.
     arm_m: float | None = None
 
     @property
@@ -269,8 +243,6 @@ class Fixture:
     def unsensed_nm(self, lever_angle_rad: float) -> float:
         """Give the clockwise torque of the lever's weight about the axle that the sensor does not see.
 
-        Notes
-        -----
         A wrench at the drive axis feels W d cos(phi) and the fixture multiplies it like a push of the hand. What is
         left on one stud is r W [cos(phi - theta) - (d/L) cos(phi) cos(theta)], at theta = 0 r W cos(phi)(1 - d/L);
         over whole turns it averages to zero. A force gauge on a bar feels nothing of the bar's W d cos(phi).

@@ -33,27 +33,17 @@ def zero_at_start(
 ) -> tuple[float, float]:
     """Give the level of the first still stretch and its standard uncertainty.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        The trace from its start.
-    noise_nm : float
-        Noise of one reading at rest.
-    resolution_nm : float
-        Step of the readings; a rectangular input (JCGM 100 F.2.2.1).
+    Args:
+        time_s, torque_nm: shape (n,); The trace from its start.
+        noise_nm: Noise of one reading at rest.
+        resolution_nm: Step of the readings; a rectangular input (JCGM 100 F.2.2.1).
 
-    Returns
-    -------
-    (float, float)
+    Returns:
         Level and standard uncertainty in N·m.
 
-    Raises
-    ------
-    InputError
-        The recording does not begin with half a second of stillness.
+    Raises:
+        InputError: The recording does not begin with half a second of stillness.
 
-    Notes
-    -----
     1. The level is the median of the first ``LEAST_S``.
     2. The stretch goes on while readings stay within ``STILL_NOISES`` of it, at most ``MOST_S``.
     3. Value: mean of the stretch; uncertainty: noise over the root of its length, and resolution.

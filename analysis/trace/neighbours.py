@@ -9,7 +9,9 @@ Offered: ``Neighbours``.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from bisect import insort
+from dataclasses import replace
+from heapq import heappop, heappush
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -38,15 +40,6 @@ RELEASED_AFTER_S, RELEASED_MOST = 10.0, 1.3
 and no larger than this many times that load."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Stated:
-    """A pull as stated: its place among the pulls, its height, and whether it may have been a lever."""
-
-    at: int
-    height_nm: float
-    still: bool
-
-
 class Neighbours:
     """Decides which reads of a recording are stated, in their order.
 
@@ -62,7 +55,8 @@ class Neighbours:
         self._usual_nm = self._largest_nm = 0.0
         self._zeroed: Read | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
-        self._stated: list[_Stated] = []  # those that may yet be taken back
+        # heights and places among the pulls of those that may yet be taken back, by whether they may have been a lever
+        self._stated: dict[bool, list[tuple[float, int]]] = {False: [], True: []}  # heaps, the lowest first
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
@@ -112,26 +106,27 @@ class Neighbours:
         if read.still:
             return self._take_back()
         if not read.again or not self._slips:
-            self._slips.insert(int(np.searchsorted(self._slips, read.height_nm)), read.height_nm)
+            insort(self._slips, read.height_nm)
         self._usual_nm = self._slips[len(self._slips) // 2]
         waiting, self._waiting = self._waiting, []
         late = [pull for w in waiting if not self._is_small(w) for pull in self._state(w.pull, w)]
         return (*self._take_back(), *late)
 
     def _take_back(self) -> tuple[Pull, ...]:
+        text = "taken back: small beside what came later, so it was no pull but a lever or a hand"
         back = []
-        for stated in list(self._stated):
-            if stated.height_nm >= self._least(still=stated.still):
-                continue
-            text = "taken back: small beside what came later, so it was no pull but a lever or a hand"
-            self.pulls[stated.at] = _named(self.pulls[stated.at], Reason(Code.NEVER_SLIPPED, text), taken_back=True)
-            self._stated.remove(stated)
-            back.append(self.pulls[stated.at])
-        return tuple(back)
+        for still, stated in self._stated.items():
+            least_nm = self._least(still=still)
+            while stated and stated[0][0] < least_nm:
+                back.append(heappop(stated)[1])
+        back.sort()
+        for at in back:
+            self.pulls[at] = _named(self.pulls[at], Reason(Code.NEVER_SLIPPED, text), taken_back=True)
+        return tuple(self.pulls[at] for at in back)
 
     def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
         if read is not None and (read.still or read.rang or read.height_nm < self._usual_nm or len(self._slips) < 2):
-            self._stated.append(_Stated(len(self.pulls), read.height_nm, read.still or read.rang))
+            heappush(self._stated[read.still or read.rang], (read.height_nm, len(self.pulls)))
         self.pulls.append(pull)
         return (pull,)
 

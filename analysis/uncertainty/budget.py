@@ -1,7 +1,6 @@
 """An uncertainty budget: what each input contributes, and the interval that follows (JCGM 100).
 
-Conventions
------------
+Conventions:
 - An ``Input`` is what is known about one quantity: value, standard uncertainty u, degrees of freedom.
 - A ``BudgetRow`` is an input with its sensitivity c = dy/dx; its contribution is |c| u, in the result's unit.
 - A ``Budget`` is a result with its rows. Combined uncertainty, effective degrees of freedom and the expanded
@@ -47,32 +46,18 @@ PER_HALF_WIDTH = {
 
 @dataclass(frozen=True, slots=True)
 class Input:
-    """What is known about one quantity.
+    """What is known about one quantity."""
 
-    Attributes
-    ----------
-    name : str
-        What it is, in the user's words; unique within a budget.
-    value, u : float
-        Estimate and standard uncertainty, in ``unit``.
-    dof : float
-        Degrees of freedom of ``u``; infinite for a stated uncertainty.
-    shape : Shape
-        For Monte Carlo.
-    shared : bool
-        Whether all pulls of a job share it (certificate, lever, zero): equal names are then one thing.
-    note : str
-        Where it comes from; "assumed" where the user did not state it.
-    """
-
-    name: str
+    name: str  # what it is, in the user's words; unique within a budget
+    # value, u: estimate and standard uncertainty, in ``unit``
     value: float
     u: float
     unit: str = "N·m"
-    dof: float = math.inf
-    shape: Shape = Shape.NORMAL
+    dof: float = math.inf  # degrees of freedom of ``u``; infinite for a stated uncertainty
+    shape: Shape = Shape.NORMAL  # for Monte Carlo
+    # whether all pulls of a job share it (certificate, lever, zero): equal names are then one thing
     shared: bool = False
-    note: str = ""
+    note: str = ""  # where it comes from; "assumed" where the user did not state it
 
 
 def half_width(
@@ -104,22 +89,14 @@ Correlation: TypeAlias = tuple[str, str, float]
 
 @dataclass(frozen=True, slots=True)
 class Budget:
-    """A result, its rows, and what follows from them.
+    """A result, its rows, and what follows from them."""
 
-    Attributes
-    ----------
-    quantity, value, unit
-        The result.
-    rows : tuple of BudgetRow
-        One per input.
-    correlations : tuple of (name, name, coefficient)
-        Between inputs estimated together (JCGM 100, 5.2).
-    """
-
+    # quantity, value, unit: the result
     quantity: str
     value: float
     unit: str
-    rows: tuple[BudgetRow, ...]
+    rows: tuple[BudgetRow, ...]  # one per input
+    # (name, name, coefficient); between inputs estimated together (JCGM 100, 5.2)
     correlations: tuple[Correlation, ...] = ()
 
     @property
@@ -150,10 +127,8 @@ class Budget:
     def row(self, name: str) -> BudgetRow:
         """Give the row of an input.
 
-        Raises
-        ------
-        KeyError
-            There is none of that name.
+        Raises:
+            KeyError: There is none of that name.
         """
         for row in self.rows:
             if row.input.name == name:
@@ -194,9 +169,7 @@ def _cluster_variance(rows: Sequence[BudgetRow], correlations: Sequence[Correlat
 def welch_satterthwaite(components: Iterable[tuple[float, float]]) -> float:
     """Give the effective degrees of freedom of components (contribution, degrees of freedom), not truncated.
 
-    References
-    ----------
-    JCGM 100:2008, eq. (G.2b).
+    Reference: JCGM 100:2008, eq. (G.2b).
 
     >>> round(welch_satterthwaite([(0.57, 9), (0.25, math.inf)]), 1)
     12.8
@@ -211,9 +184,7 @@ def welch_satterthwaite(components: Iterable[tuple[float, float]]) -> float:
 def t_factor(dof: float, level: float = LEVEL) -> float:
     """Give the coverage factor: Student's t for degrees of freedom truncated to the next lower integer.
 
-    References
-    ----------
-    JCGM 100:2008, G.4.1 (truncation) and table G.2. Fewer than one degree of freedom counts as one.
+    Reference: JCGM 100:2008, G.4.1 (truncation) and table G.2. Fewer than one degree of freedom counts as one.
 
     >>> round(t_factor(16.7), 2), round(t_factor(math.inf), 2)
     (2.12, 1.96)
@@ -235,18 +206,12 @@ def propagate(
 ) -> Budget:
     """Propagate uncertainties through a model, to first order (JCGM 100, 5.1 and 5.2).
 
-    Parameters
-    ----------
-    quantity, unit : str
-        Of the result.
-    model : callable
-        Gives the result from a mapping of input name to value.
-    inputs : sequence of Input
-        All inputs of the model.
-    slopes : mapping of str to float, optional
-        Partial derivatives at the estimates; without them central differences are used.
-    correlations : sequence of (name, name, coefficient)
-        Between inputs.
+    Args:
+        quantity, unit: Of the result.
+        model: Gives the result from a mapping of input name to value.
+        inputs: All inputs of the model.
+        slopes: Partial derivatives at the estimates; without them central differences are used.
+        correlations: (name, name, coefficient); Between inputs.
     """
     at = {i.name: i.value for i in inputs}
     if slopes is None:
@@ -269,15 +234,11 @@ def _slope(model: Model, at: Mapping[str, float], i: Input) -> float:
 def second_order(model: Model, inputs: Sequence[Input]) -> float:
     """Give the standard uncertainty that first-order propagation leaves out where slopes vanish.
 
-    Returns
-    -------
-    float
-        sqrt of the sum over i, j of (f_ij² / 2 + f_i f_ijj) u_i² u_j²: f_ij from differences over one u. It matters
-        for an angle at its turning point: a lever in line with the stud has no first-order effect at all.
+    Returns:
+        float: sqrt of the sum over i, j of (f_ij² / 2 + f_i f_ijj) u_i² u_j²: f_ij from differences over one u. It
+            matters for an angle at its turning point: a lever in line with the stud has no first-order effect at all.
 
-    References
-    ----------
-    JCGM 100:2008, 5.1.2, note (inputs about normal).
+    Reference: JCGM 100:2008, 5.1.2, note (inputs about normal).
     """
     at = {i.name: i.value for i in inputs}
     moving = [i for i in inputs if i.u > 0]
@@ -313,18 +274,13 @@ def _third(f: Callable[..., float], i: str, j: str) -> float:
 def combine(quantity: str, terms: Sequence[tuple[float, Budget]], unit: str = "N·m") -> Budget:
     """Give the weighted sum of results whose inputs may be shared.
 
-    Parameters
-    ----------
-    quantity, unit : str
-        Of the sum.
-    terms : sequence of (weight, Budget)
-        For a mean of two packs ``[(0.5, right), (0.5, left), (-0.5, both)]``.
+    Args:
+        quantity, unit: Of the sum.
+        terms: (weight, Budget); For a mean of two packs ``[(0.5, right), (0.5, left), (-0.5, both)]``.
 
-    Returns
-    -------
-    Budget
+    Returns:
         Shared inputs of one name appear once, with the sum of their weighted sensitivities (JCGM 100, 5.2 and F.1.2.3:
-        a common input is an input of the combined model). Other inputs stay apart, named after their result.
+            a common input is an input of the combined model). Other inputs stay apart, named after their result.
     """
     shared: dict[str, BudgetRow] = {}
     own: list[BudgetRow] = []

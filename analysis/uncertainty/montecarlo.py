@@ -1,7 +1,6 @@
 """Propagation of distributions by Monte Carlo (JCGM 101), beside the budget and in judgement of it.
 
-Conventions
------------
+Conventions:
 - Inputs are those of a budget; the model is the same function, called with arrays of trials.
 - An input with finite degrees of freedom is drawn from a scaled and shifted t-distribution (JCGM 101, 6.4.9).
 - Correlated inputs must be normal (JCGM 101, 6.4.8).
@@ -30,29 +29,17 @@ SEED = 20_080_101  # fixed, so that a result can be made again
 
 @dataclass(frozen=True, slots=True)
 class MonteCarlo:
-    """A distribution's summary.
+    """A distribution's summary."""
 
-    Attributes
-    ----------
-    mean, u : float
-        Estimate and standard uncertainty.
-    low, high : float
-        Probabilistically symmetric coverage interval.
-    shortest : tuple of float
-        Shortest coverage interval (JCGM 101, 5.3.4).
-    trials : int
-        How many trials were made.
-    stable : bool
-        Whether the adaptive procedure reached its tolerance (always so for a fixed number).
-    """
-
+    # mean, u: estimate and standard uncertainty
     mean: float
     u: float
+    # low, high: Probabilistically symmetric coverage interval
     low: float
     high: float
-    shortest: tuple[float, float]
-    trials: int
-    stable: bool = True
+    shortest: tuple[float, float]  # shortest coverage interval (JCGM 101, 5.3.4)
+    trials: int  # how many trials were made
+    stable: bool = True  # whether the adaptive procedure reached its tolerance (always so for a fixed number)
 
 
 def tolerance(u: float, digits: int = 2) -> float:
@@ -86,10 +73,8 @@ def _standard(i: Input, count: int, rng: np.random.Generator) -> Floats:
 def _factor(inputs: Sequence[Input], correlations: Sequence[Correlation]) -> Floats | None:
     """Give the lower Cholesky factor of the correlation matrix, or None where nothing correlates.
 
-    Raises
-    ------
-    ValueError
-        Correlated inputs that are not normal, or coefficients that contradict each other.
+    Raises:
+        ValueError: Correlated inputs that are not normal, or coefficients that contradict each other.
     """
     if not correlations:
         return None
@@ -147,27 +132,17 @@ def monte_carlo(
 ) -> MonteCarlo:
     """Propagate distributions through a model.
 
-    Parameters
-    ----------
-    model : callable
-        Gives an array of results from a mapping of input name to array of trials.
-    inputs : sequence of Input
-        All inputs of the model.
-    correlations : sequence of (name, name, coefficient)
-        Between normal inputs.
-    level : float
-        Coverage probability of the intervals.
-    trials : int or None
-        A fixed number, or None for the adaptive procedure of JCGM 101, 7.9.
-    digits : int
-        Significant digits of u that the adaptive procedure makes stable.
-    seed : int
-        Of the generator.
+    Args:
+        model: Gives an array of results from a mapping of input name to array of trials.
+        inputs: All inputs of the model.
+        correlations: (name, name, coefficient); Between normal inputs.
+        level: Coverage probability of the intervals.
+        trials: A fixed number, or None for the adaptive procedure of JCGM 101, 7.9.
+        digits: Significant digits of u that the adaptive procedure makes stable.
+        seed: Of the generator.
 
-    Raises
-    ------
-    ValueError
-        See ``_factor``.
+    Raises:
+        ValueError: See ``_factor``.
     """
     rng = np.random.default_rng(seed)
     factor = _factor(inputs, correlations)
@@ -196,23 +171,15 @@ def _adaptive(block: Callable[[int], Floats], level: float, digits: int) -> Mont
 def disagreement(budget: Budget, other: MonteCarlo, *, level: float = LEVEL, digits: int = 1) -> str:
     """Say whether a budget's interval fails the check against Monte Carlo.
 
-    Parameters
-    ----------
-    budget : Budget
-        First-order result.
-    other : MonteCarlo
-        The same by propagation of distributions, at the same ``level``.
-    digits : int
-        Significant digits of u to be right in the ends of the interval.
+    Args:
+        budget: First-order result.
+        other: The same by propagation of distributions, at the same ``level``.
+        digits: Significant digits of u to be right in the ends of the interval.
 
-    Returns
-    -------
-    str
-        Empty where both ends agree within the numerical tolerance; otherwise one sentence.
+    Returns:
+        str: Empty where both ends agree within the numerical tolerance; otherwise one sentence.
 
-    References
-    ----------
-    JCGM 101:2008, 8.1 (validation of the GUM uncertainty framework).
+    Reference: JCGM 101:2008, 8.1 (validation of the GUM uncertainty framework).
     """
     wide = budget.expanded(level)
     allowed = tolerance(budget.u, digits)

@@ -33,21 +33,11 @@ class ConfirmedValue:
 
 @dataclass(frozen=True, slots=True)
 class Confirmation:
-    """What the second test says of the first.
+    """What the second test says of the first."""
 
-    Attributes
-    ----------
-    lines : tuple of ConfirmedValue
-        Every value that both have.
-    other : tuple of str
-        What was otherwise: operator, transducer.
-    notes : tuple of str
-        What is not known of either, and what may explain a difference.
-    """
-
-    lines: tuple[ConfirmedValue, ...]
-    other: tuple[str, ...]
-    notes: tuple[str, ...]
+    lines: tuple[ConfirmedValue, ...]  # every value that both have
+    other: tuple[str, ...]  # what was otherwise: operator, transducer
+    notes: tuple[str, ...]  # what is not known of either, and what may explain a difference
 
     @property
     def confirmed(self) -> bool:
@@ -67,11 +57,9 @@ def confirmation(first: RecordingReading, second: RecordingReading) -> Confirmat
 
     What both share (a lever, a fixture) is counted in both intervals, so that they are rather too wide.
 
-    Raises
-    ------
-    InputError
-        They are one recording, of other axles or other kinds of test, by one operator with one transducer, or have no
-        value in common.
+    Raises:
+        InputError: They are one recording, of other axles or other kinds of test, by one operator with one transducer,
+            or have no value in common.
     """
     a, b = first.header, second.header
     if a is None or b is None:

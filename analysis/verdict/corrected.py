@@ -56,12 +56,9 @@ def apply_corrections(
 ) -> tuple[tuple[Corrected, ...], tuple[str, ...]]:
     """Apply corrections in the order they were made.
 
-    Returns
-    -------
-    pulls : tuple of Corrected
-        In the given order.
-    problems : tuple of str
-        Corrections that concern no pull, or cannot be applied.
+    Returns:
+        pulls: In the given order.
+        problems: Corrections that concern no pull, or cannot be applied.
     """
     current = [Corrected(pull) for pull in pulls]
     starts = [pull.start_s for pull in pulls]
@@ -87,10 +84,8 @@ def apply_corrections(
 def _apply(before: Corrected, correction: Correction, source: CalibratedTrace) -> Corrected:
     """Apply one correction.
 
-    Raises
-    ------
-    ValueError
-        Times outside the trace, or no stretch at all.
+    Raises:
+        ValueError: Times outside the trace, or no stretch at all.
     """
     pull, done = before.pull, []
     if correction.start_s is not None or correction.end_s is not None:

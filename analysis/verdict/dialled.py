@@ -51,23 +51,15 @@ def judge_dialled(
 ) -> RecordingReading:
     """Judge the readings of one job.
 
-    Parameters
-    ----------
-    file : str
-        As the user named it.
-    header : Header
-        What was tested, with the sidecar's values over it.
-    readings : sequence of DialReading
-        In the order they were made. A reading has no time: its place stands for its start.
-    corrections : sequence of Correction
-        Decisions made later; one that excludes a reading names its place.
-    rule, guard, repeatability
-        See ``analysis.verdict.judge.judge_pulls``.
+    Args:
+        file: As the user named it.
+        header: What was tested, with the sidecar's values over it.
+        readings: In the order they were made. A reading has no time: its place stands for its start.
+        corrections: Decisions made later; one that excludes a reading names its place.
+        rule, guard, repeatability: See ``analysis.verdict.judge.judge_pulls``.
 
-    Raises
-    ------
-    HeldwheelError
-        A reading, the lever or the limit cannot be used.
+    Raises:
+        HeldwheelError: A reading, the lever or the limit cannot be used.
     """
     if header.lever is None:
         text = "the fixture is not known: torque at the axle is not stated; give it in Edit details, or with --lever"
@@ -111,10 +103,8 @@ def _doubts(readings: Sequence[DialReading]) -> Iterator[str]:
 def at_axle_of(reading: DialReading, fixture: Fixture) -> dict[str, Budget]:
     """Give a reading's torque at the axle, by the quantity that it was read as.
 
-    Raises
-    ------
-    InputError
-        The fixture takes something else than the dial showed.
+    Raises:
+        InputError: The fixture takes something else than the dial showed.
     """
     shown, dial = dial_of(reading)
     kind = {"N": "force", "kg": "mass"}.get(reading.unit, "torque")

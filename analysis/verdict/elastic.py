@@ -20,8 +20,6 @@ if TYPE_CHECKING:
 def stiffness_of(pull: Pull, at: AtAxle | None) -> Budget | None:
     """Give a pull's torsional stiffness at the axle, N·m per degree; None without an elastic line or a fixture.
 
-    Notes
-    -----
     A slope needs no zero: only the line itself, calibration and fixture enter. Angles pass a fixture unchanged.
     """
     if pull.elastic is None or at is None:
@@ -44,16 +42,11 @@ def elastic_words(
 ) -> str:
     """Say what the elastic line of a pull says.
 
-    Parameters
-    ----------
-    number : int
-        Of the pull.
-    elastic, stiffness : Elastic, Budget or None
-        At the sensor, and at the axle where that is known.
-    torque : callable
-        ``(value, U95)`` of a torque in N·m to its text with unit.
-    figure : callable
-        ``(value, decimals)`` to its text.
+    Args:
+        number: Of the pull.
+        elastic, stiffness: At the sensor, and at the axle where that is known.
+        torque: ``(value, U95)`` of a torque in N·m to its text with unit.
+        figure: ``(value, decimals)`` to its text.
     """
     value, u95 = elastic.stiffness_nm_deg, elastic.stiffness_u95_nm_deg
     if stiffness is not None:

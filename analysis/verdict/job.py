@@ -44,28 +44,17 @@ if TYPE_CHECKING:
 class Job:
     """One recording on its way to a verdict.
 
-    Parameters
-    ----------
-    header : Header
-        What is written down, with everything that was stated later laid over it.
-    unit : str
-        Of what the transducer delivers.
-    file : str
-        Named in messages.
-    rule, guard : optional
-        Instead of the header's own.
-    repeatability, drop_outliers
-        See ``analysis.verdict.repeats.job_value``.
-    remarks : tuple of str
-        What else the reader must know of how it came about.
+    Args:
+        header: What is written down, with everything that was stated later laid over it.
+        unit: Of what the transducer delivers.
+        file: Named in messages.
+        rule, guard: Instead of the header's own.
+        repeatability, drop_outliers: See ``analysis.verdict.repeats.job_value``.
+        remarks: What else the reader must know of how it came about.
 
-    Raises
-    ------
-    HeldwheelError
-        Lever, limit or transducer cannot be used.
+    Raises:
+        HeldwheelError: Lever, limit or transducer cannot be used.
 
-    Notes
-    -----
     ``feed`` and ``finish`` may run in another thread than ``restate`` and ``judge``.
     """
 
@@ -137,10 +126,8 @@ class Job:
     def restate(self, header: Header) -> None:
         """Take over what a result depends on from another header: ``JUDGED_BY``.
 
-        Raises
-        ------
-        HeldwheelError
-            It cannot be used; the job stays as it was.
+        Raises:
+            HeldwheelError: It cannot be used; the job stays as it was.
         """
         parts = {name: getattr(header, name) for name in JUDGED_BY}
         self._kept = ()
@@ -156,10 +143,8 @@ class Job:
     def zero_from_start(self, time_s: Floats, delivered: Floats) -> None:
         """Take the first still level of the samples as the true zero: nothing was on the transducer.
 
-        Raises
-        ------
-        InputError
-            There is no still level.
+        Raises:
+            InputError: There is no still level.
         """
         facts, read_nm = self.setup.header.transducer, self.calibration.as_read(delivered)
         noise_nm = self.trace.noise_nm * self.calibration.gain
@@ -191,11 +176,9 @@ class Job:
 def judge(parts: Sequence[tuple[Job, Sequence[Corrected]]]) -> RecordingReading:
     """Judge the pulls of one test, whichever of its recordings they are in.
 
-    Parameters
-    ----------
-    parts : sequence of (Job, pulls)
-        At least one. Each pull is brought to the axle by its own recording's zero; the last recording names limit and
-        rule.
+    Args:
+        parts: (Job, pulls); At least one. Each pull is brought to the axle by its own recording's zero; the last
+            recording names limit and rule.
     """
     job = parts[-1][0]
     setup = job.setup

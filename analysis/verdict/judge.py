@@ -1,7 +1,6 @@
 """Pulls at the axle and against a limit: one way for files and for the live window.
 
-Conventions
------------
+Conventions:
 - ``budgets_of`` gives what one pull says at the axle, by quantity; ``values_of`` what the valid pulls say together, by
   quantity and direction; ``judge`` compares a value with the limit that names its quantity.
 - A pull is judged as one pull of many; a job by its median. Where both directions were pulled, the less favourable one
@@ -44,14 +43,9 @@ QUANTITIES = ("breakaway", "rotating mean", "rotating maximum")
 
 @dataclass(frozen=True, slots=True)
 class AtAxle:
-    """All that is needed to bring a pull to the axle.
+    """All that is needed to bring a pull to the axle."""
 
-    Attributes
-    ----------
-    fixture, instrument, level
-        Lever, transducer, true zero.
-    """
-
+    # fixture, instrument, level: lever, transducer, true zero
     fixture: Fixture
     instrument: Instrument
     level: Level
@@ -105,12 +99,9 @@ def values_of(
 ) -> tuple[JobValue, ...]:
     """Give the value of each quantity and direction.
 
-    Parameters
-    ----------
-    pulls : sequence of (direction, budgets)
-        The pulls that count, in order: valid and not excluded.
-    repeatability, drop_outliers
-        See ``job_value``.
+    Args:
+        pulls: (direction, budgets); The pulls that count, in order: valid and not excluded.
+        repeatability, drop_outliers: See ``job_value``.
     """
     values = []
     for quantity in QUANTITIES:
@@ -170,27 +161,14 @@ def judge_job(
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """All that the pulls of one job say.
+    """All that the pulls of one job say."""
 
-    Attributes
-    ----------
-    budgets : tuple of dict of str to Budget
-        What each pull says at the axle, by quantity.
-    results : tuple of Result or None
-        Each pull as one of many; None for one that was excluded, and where there is nothing to compare with.
-    job : tuple of JobValue
-        What the pulls that count say together.
-    result : Result or None
-        Of the job against its limit.
-    notes : tuple of str
-        What the comparison rests on.
-    """
-
-    budgets: tuple[dict[str, Budget], ...]
+    budgets: tuple[dict[str, Budget], ...]  # what each pull says at the axle, by quantity
+    # each pull as one of many; None for one that was excluded, and where there is nothing to compare with
     results: tuple[Result | None, ...]
-    job: tuple[JobValue, ...]
-    result: Result | None = None
-    notes: tuple[str, ...] = ()
+    job: tuple[JobValue, ...]  # what the pulls that count say together
+    result: Result | None = None  # of the job against its limit
+    notes: tuple[str, ...] = ()  # what the comparison rests on
 
 
 def judge_pulls(
@@ -206,18 +184,12 @@ def judge_pulls(
 ) -> Judgement:
     """Bring all pulls of a job to the axle and judge them, each and together: for a file, and while it grows.
 
-    Parameters
-    ----------
-    pulls : sequence of (Pull, bool)
-        In order, and whether the user lets it count.
-    header : Header
-        What was tested, and how.
-    at : AtAxle or None, or a sequence of one per pull
-        What brings a pull to the axle; None where the fixture is not known.
-    bounds : Bounds or None
-        The limit.
-    rule, guard, repeatability, drop_outliers
-        See ``judge_job`` and ``job_value``.
+    Args:
+        pulls: (Pull, bool); In order, and whether the user lets it count.
+        header: What was tested, and how.
+        at: What brings a pull to the axle; None where the fixture is not known.
+        bounds: The limit.
+        rule, guard, repeatability, drop_outliers: See ``judge_job`` and ``job_value``.
     """
     ats = list(at) if isinstance(at, Sequence) else [at] * len(pulls)
     each = zip(pulls, ats, strict=True)
@@ -254,10 +226,9 @@ def judge_budgets(
 ) -> Judgement:
     """Judge torques that were read without a trace, each and together; see ``judge_pulls``.
 
-    Parameters
-    ----------
-    listed : sequence of (direction, budgets, counts)
-        What each reading says at the axle, by quantity, and whether the user lets it count.
+    Args:
+        listed: (direction, budgets, counts); What each reading says at the axle, by quantity, and whether the user lets
+            it count.
     """
     budgets = tuple(own for _, own, _ in listed)
     nothing: tuple[Result | None, ...] = (None,) * len(listed)

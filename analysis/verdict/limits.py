@@ -1,17 +1,13 @@
 """A result against a limit: the limit as its source states it, the rule that decides, the probability behind it.
 
-Conventions
------------
+Conventions:
 - Torques in N·m; a ratio limit (in gear ÷ neutral) has no unit. ``Bounds`` keep the limit as written beside it.
 - A rule turns a value and its uncertainty into a state. w is the guard band: by default the expanded uncertainty U
   (95 %), or 1.645 u (one-sided 95 %), which is then named.
 - Bounds are inclusive: a value just on the edge of its acceptance range is within.
 
-References
-----------
-JCGM 106:2012 (probability of conformity, guard bands), ILAC-G8:09/2019 and ISO 14253-1:2017 (decision rules).
-
-Offered: ``bounds_from``, ``Bounds``, ``decide``, ``not_valid``, ``Result``, ``State``, ``Rule``, ``Guard``,
+Reference: JCGM 106:2012 (probability of conformity, guard bands), ILAC-G8:09/2019 and ISO 14253-1:2017 (decision
+rules).  Offered: ``bounds_from``, ``Bounds``, ``decide``, ``not_valid``, ``Result``, ``State``, ``Rule``, ``Guard``,
 ``decided_by``, ``rule_words``, ``probability_within``; slips of entry are found by ``analysis.identify.slips``.
 """
 
@@ -77,17 +73,10 @@ def decided_by(decision: Decision | None, rule: Rule | None = None, guard: Guard
 
 @dataclass(frozen=True, slots=True)
 class Bounds:
-    """A checked limit in SI.
+    """A checked limit in SI."""
 
-    Attributes
-    ----------
-    written : Limit
-        As its source states it.
-    lower, upper : float or None
-        In N·m, or without unit for a ratio.
-    """
-
-    written: Limit
+    written: Limit  # as its source states it
+    # lower, upper: in N·m, or without unit for a ratio
     lower: float | None
     upper: float | None
 
@@ -126,17 +115,13 @@ POSSIBLE = (1e-6, 1e9)
 def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
     """Check a limit and give it in SI.
 
-    Parameters
-    ----------
-    limit : Limit
-        As written.
-    file : str
-        Named in the message.
+    Args:
+        limit: As written.
+        file: Named in the message.
 
-    Raises
-    ------
-    DescriptionError
-        Everything wrong with it: no source, a bound that is missing, not positive or too many, an unknown unit.
+    Raises:
+        DescriptionError: Everything wrong with it: no source, a bound that is missing, not positive or too many, an
+            unknown unit.
     """
     faults: list[Fault] = []
     if not limit.source.strip():
@@ -166,36 +151,20 @@ def bounds_from(limit: Limit, *, file: str = "limit") -> Bounds:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """A value against a limit.
+    """A value against a limit."""
 
-    Attributes
-    ----------
-    state : State
-        Within, outside, too close to call, not valid.
-    bounds : Bounds
-        The limit.
-    rule, guard
-        What decided; named on every result.
-    value, u, dof, u95 : float
-        What was judged: N·m, or a ratio. NaN where nothing could be.
-    probability : float
-        Of conformity, 0 to 1.
-    notes : tuple of str
-        What the reader must know beside it.
-    decided : JobValue or None
-        The value of a job that it was decided by.
-    """
-
-    state: State
-    bounds: Bounds
+    state: State  # within, outside, too close to call, not valid
+    bounds: Bounds  # the limit
+    # rule, guard: what decided; named on every result
     rule: Rule
     guard: Guard
+    # value, u, dof: what was judged: N·m, or a ratio. NaN where nothing could be.
     value: float = math.nan
     u: float = math.nan
     dof: float = math.inf
-    probability: float = math.nan
-    notes: tuple[str, ...] = ()
-    decided: JobValue | None = None
+    probability: float = math.nan  # of conformity, 0 to 1
+    notes: tuple[str, ...] = ()  # what the reader must know beside it
+    decided: JobValue | None = None  # the value of a job that it was decided by
 
     @property
     def u95(self) -> float:
@@ -253,9 +222,7 @@ def probability_within(
 ) -> float:
     """Give the probability of conformity of a value with standard uncertainty u.
 
-    References
-    ----------
-    JCGM 106:2012, clause 7 (no prior knowledge of the item; normal, or t with ``dof``).
+    Reference: JCGM 106:2012, clause 7 (no prior knowledge of the item; normal, or t with ``dof``).
 
     >>> round(probability_within(509.7, 8.6, 490.0, None), 3)
     0.989
@@ -282,21 +249,14 @@ def decide(
 ) -> Result:
     """Judge a value against a limit.
 
-    Parameters
-    ----------
-    value, u, dof : float
-        Of the quantity that the limit names: N·m (or a ratio), standard uncertainty, degrees of freedom.
-    bounds : Bounds
-        The limit.
-    rule, guard
-        How uncertainty decides, and with which guard band.
-    notes : tuple of str
-        Carried along.
+    Args:
+        value, u, dof: Of the quantity that the limit names: N·m (or a ratio), standard uncertainty, degrees of freedom.
+        bounds: The limit.
+        rule, guard: How uncertainty decides, and with which guard band.
+        notes: Carried along.
 
-    Raises
-    ------
-    ValueError
-        A value or uncertainty that is no number: that must have been found before.
+    Raises:
+        ValueError: A value or uncertainty that is no number: that must have been found before.
     """
     if not (math.isfinite(value) and math.isfinite(u) and u >= 0):
         raise ValueError(f"nothing to decide: {value} with u {u}")

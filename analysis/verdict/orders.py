@@ -46,39 +46,18 @@ DEGREES = 180 / math.pi
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """One order of a pull.
+    """One order of a pull."""
 
-    Attributes
-    ----------
-    name : str
-        In words.
-    per_turn : float
-        How often it repeats in a turn of the wheel.
-    hint : str
-        What may make it.
-    turns : float
-        Steady turns of the wheel there were.
-    needs_turns : float
-        ... and that it takes.
-    wave : Wave or None
-        At the sensor, from the start of the pull; None where it cannot be told.
-    at_axle : Budget or None
-        Its amplitude at the axle, N·m.
-    lever_off : Budget or None
-        The amplitude at the axle with the stated weight of the lever taken off, where the sensor does not see it.
-    lever_off_peak_deg : float
-        Where that is highest.
-    """
-
-    name: str
-    per_turn: float
-    hint: str
-    turns: float
-    needs_turns: float
-    wave: Wave | None = None
-    at_axle: Budget | None = None
+    name: str  # in words
+    per_turn: float  # how often it repeats in a turn of the wheel
+    hint: str  # what may make it
+    turns: float  # steady turns of the wheel there were
+    needs_turns: float  # ... and that it takes.
+    wave: Wave | None = None  # at the sensor, from the start of the pull; None where it cannot be told
+    at_axle: Budget | None = None  # its amplitude at the axle, N·m
+    # the amplitude at the axle with the stated weight of the lever taken off, where the sensor does not see it
     lever_off: Budget | None = None
-    lever_off_peak_deg: float = math.nan
+    lever_off_peak_deg: float = math.nan  # where that is highest
 
     @property
     def seen(self) -> bool:
@@ -133,13 +112,9 @@ class Pattern:
 def patterns_of(pull: Pull, header: Header, at: AtAxle | None) -> tuple[Pattern, ...]:
     """Give the orders of a pull; none without an angle.
 
-    Parameters
-    ----------
-    pull : Pull
-    header : Header
-        Axle ratio, and what was held: without both nothing is said of the pinion.
-    at : AtAxle or None
-        What brings the pull to the axle, where the fixture is known.
+    Args:
+        header: Axle ratio, and what was held: without both nothing is said of the pinion.
+        at: What brings the pull to the axle, where the fixture is known.
     """
     seen = pull.round
     if seen is None:
@@ -241,12 +216,9 @@ def pattern_lines(
 ) -> list[str]:
     """Say what repeats in each pull: a line for each pattern that is seen, one for what is not, or cannot be told.
 
-    Parameters
-    ----------
-    pulls : sequence of sequence of Pattern
-        Those of every pull, in order; empty where it has no angle.
-    torque, figure : callable
-        See ``analysis.verdict.elastic.elastic_words``.
+    Args:
+        pulls: Those of every pull, in order; empty where it has no angle.
+        torque, figure: See ``analysis.verdict.elastic.elastic_words``.
     """
     with_angle = [own for own in pulls if own]
     longest = max((own[0].turns for own in with_angle), default=0.0)

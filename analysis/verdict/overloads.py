@@ -19,12 +19,9 @@ if TYPE_CHECKING:
 def overloaded(pull: Pull, beyond: Iterable[Event]) -> Pull:
     """Mark a pull in which the transducer said that it was beyond its range.
 
-    Parameters
-    ----------
-    pull : Pull
-        As read.
-    beyond : iterable of Event
-        Overloads with their times; ``count`` readings from then on were beyond.
+    Args:
+        pull: As read.
+        beyond: Overloads with their times; ``count`` readings from then on were beyond.
     """
     within = [event.count for event in beyond if pull.start_s <= event.time_s <= pull.end_s]
     if not within:

@@ -36,33 +36,16 @@ DIGITS = 6
 
 @dataclass(frozen=True, slots=True)
 class PullReading:
-    """One pull with what was made of it.
+    """One pull with what was made of it."""
 
-    Attributes
-    ----------
-    pull : Pull
-        As read, corrections of its boundaries applied.
-    axle : mapping of str to Budget
-        Torque at the axle by quantity; empty where the fixture is unknown.
-    left_out : str
-        Reason why a sidecar leaves it out of the job's value; empty where it counts.
-    corrected : tuple of str
-        Corrections that were applied to it.
-    result : Result or None
-        Of this pull as one of many.
-    stiffness : Budget or None
-        At the axle, N·m per degree, where an angle came along and the fixture is known.
-    patterns : tuple of Pattern
-        What repeats as the wheel turns, where an angle came along.
-    """
-
-    pull: Pull
+    pull: Pull  # as read, corrections of its boundaries applied
+    # torque at the axle by quantity; empty where the fixture is unknown
     axle: Mapping[str, Budget] = field(default_factory=dict)
-    left_out: str = ""
-    corrected: tuple[str, ...] = ()
-    result: Result | None = None
-    stiffness: Budget | None = None
-    patterns: tuple[Pattern, ...] = ()
+    left_out: str = ""  # reason why a sidecar leaves it out of the job's value; empty where it counts
+    corrected: tuple[str, ...] = ()  # corrections that were applied to it
+    result: Result | None = None  # of this pull as one of many
+    stiffness: Budget | None = None  # at the axle, N·m per degree, where an angle came along and the fixture is known
+    patterns: tuple[Pattern, ...] = ()  # what repeats as the wheel turns, where an angle came along
 
     @property
     def counts(self) -> bool:
@@ -72,96 +55,48 @@ class PullReading:
 
 @dataclass(frozen=True, slots=True)
 class Baseline:
-    """A both-free recording that was taken along, and what the packs say with its drag taken off.
+    """A both-free recording that was taken along, and what the packs say with its drag taken off."""
 
-    Attributes
-    ----------
-    file, sha256, sidecar_sha256 : str
-        The baseline's recording, the hashes of its bytes and of its sidecar's (empty where there is none).
-    test : DragTest
-        Raw torque, baseline, and pack means or why they are withheld.
-    problems : tuple of str
-        What is not in order with it.
-    state : str
-        ``closed`` or ``foreign``: one that is not as it was closed corrects nothing.
-    """
-
+    # file, sha256, sidecar_sha256: the baseline's recording, the hashes of its bytes and of its sidecar's (empty where
+    # there is none)
     file: str
     sha256: str
-    test: DragTest
+    test: DragTest  # raw torque, baseline, and pack means or why they are withheld
     sidecar_sha256: str = ""
-    problems: tuple[str, ...] = ()
-    state: str = "closed"
+    problems: tuple[str, ...] = ()  # what is not in order with it
+    state: str = "closed"  # ``closed`` or ``foreign``: one that is not as it was closed corrects nothing
 
 
 @dataclass(frozen=True, slots=True)
 class RecordingReading:
-    """One recording, read.
+    """One recording, read."""
 
-    Attributes
-    ----------
-    file : str
-        As the user named it.
-    ok : bool
-        Whether it could be read; if not, ``problems`` says why and nothing else is filled.
-    problems : tuple of str
-        What is not in order, or was assumed.
-    header : Header or None
-        With the sidecar's and the command's values over it.
-    time_s, torque_nm : ndarray, shape (n,)
-        The trace, clockwise positive, gain divided out, zero not taken away.
-    trace : TraceReading or None
-        What the trace says by itself.
-    at : AtAxle or None
-        Fixture, transducer, true zero.
-    pulls : tuple of PullReading
-        All of them, in order.
-    job : tuple of JobValue
-        Value of each quantity and direction.
-    bounds, result
-        Limit, and the job against it.
-    corrections : tuple of Correction
-        From the sidecar.
-    unit : str
-        Of the torque column.
-    state : str
-        ``closed``, ``recovered`` or ``foreign``.
-    sha256, above_sha256, sidecar_sha256 : str
-        See ``logger.recordings.files.Trace``.
-    drag : Baseline or None
-        With the drag of both wheels free taken off, where that was recorded.
-    dial : tuple of DialReading
-        What a dial showed, where the job has no trace; one per pull.
-    build : Build or None
-        What was in the axle when it was recorded, where its sheet lies beside the recording.
-    build_before : Build or None
-        The build before that one.
-    build_file, build_sha256 : str
-        The sheet, and the hash of its bytes.
-    """
-
-    file: str
-    ok: bool
-    problems: tuple[str, ...] = ()
-    header: Header | None = None
+    file: str  # as the user named it
+    ok: bool  # whether it could be read; if not, ``problems`` says why and nothing else is filled
+    problems: tuple[str, ...] = ()  # what is not in order, or was assumed
+    header: Header | None = None  # with the sidecar's and the command's values over it
+    # time_s, torque_nm: shape (n,); the trace, clockwise positive, gain divided out, zero not taken away
     time_s: NDArray[np.float64] | None = None
     torque_nm: NDArray[np.float64] | None = None
-    trace: TraceReading | None = None
-    at: AtAxle | None = None
-    pulls: tuple[PullReading, ...] = ()
-    job: tuple[JobValue, ...] = ()
+    trace: TraceReading | None = None  # what the trace says by itself
+    at: AtAxle | None = None  # fixture, transducer, true zero
+    pulls: tuple[PullReading, ...] = ()  # all of them, in order
+    job: tuple[JobValue, ...] = ()  # value of each quantity and direction
+    # bounds, result: limit, and the job against it
     bounds: Bounds | None = None
     result: Result | None = None
-    corrections: tuple[Correction, ...] = ()
-    unit: str = "N·m"
-    state: str = ""
+    corrections: tuple[Correction, ...] = ()  # from the sidecar
+    unit: str = "N·m"  # of the torque column
+    state: str = ""  # ``closed``, ``recovered`` or ``foreign``
+    # sha256, above_sha256, sidecar_sha256: see ``logger.recordings.files.Trace``
     sha256: str = ""
     above_sha256: str = ""
     sidecar_sha256: str = ""
-    drag: Baseline | None = None
-    dial: tuple[DialReading, ...] = ()
-    build: Build | None = None
-    build_before: Build | None = None
+    drag: Baseline | None = None  # with the drag of both wheels free taken off, where that was recorded
+    dial: tuple[DialReading, ...] = ()  # what a dial showed, where the job has no trace; one per pull
+    build: Build | None = None  # what was in the axle when it was recorded, where its sheet lies beside the recording
+    build_before: Build | None = None  # the build before that one
+    # build_file, build_sha256: the sheet, and the hash of its bytes
     build_file: str = ""
     build_sha256: str = ""
 

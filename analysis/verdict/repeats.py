@@ -1,7 +1,6 @@
 """Several pulls, one value: what is judged, and how many more are needed.
 
-Conventions
------------
+Conventions:
 - The job's value is the median of its valid pulls. Its random uncertainty is the standard error of a median, from the
   pulls' own scatter or pooled with what is known of such pulls beforehand (``analysis.verdict.scatter``): one rule from
   one pull to many. The way of reading, calibration, lever, zero and drag are shared by the pulls: they enter once and
@@ -46,33 +45,15 @@ DIRECTION_POLICY = "each direction has its own value; where both were pulled the
 
 @dataclass(frozen=True, slots=True)
 class JobValue:
-    """The value of several pulls in one direction.
+    """The value of several pulls in one direction."""
 
-    Attributes
-    ----------
-    budget : Budget
-        Its value (the median) and uncertainty.
-    values : tuple of float
-        Of the pulls used, in order, N·m.
-    prior : Prior
-        What is known of the scatter beforehand.
-    own_u_nm : float
-        What each reading leaves open by itself: standard uncertainty, N·m.
-    left_out : tuple of float
-        Outliers excluded, because that was asked for.
-    notes : tuple of str
-        Gate, trend, outliers, what was assumed.
-    direction : int
-        +1, -1.
-    """
-
-    budget: Budget
-    values: tuple[float, ...]
-    prior: Prior
-    own_u_nm: float
-    left_out: tuple[float, ...] = ()
-    notes: tuple[str, ...] = ()
-    direction: int = 1
+    budget: Budget  # its value (the median) and uncertainty
+    values: tuple[float, ...]  # of the pulls used, in order, N·m
+    prior: Prior  # what is known of the scatter beforehand
+    own_u_nm: float  # what each reading leaves open by itself: standard uncertainty, N·m
+    left_out: tuple[float, ...] = ()  # outliers excluded, because that was asked for
+    notes: tuple[str, ...] = ()  # gate, trend, outliers, what was assumed
+    direction: int = 1  # +1, -1
 
     @property
     def sd(self) -> float:
@@ -99,21 +80,14 @@ def job_value(
 ) -> JobValue:
     """Give the value of several pulls of one quantity and direction.
 
-    Parameters
-    ----------
-    budgets : sequence of Budget
-        One per valid pull, in the order they were made; not empty.
-    repeatability : float, optional
-        Relative standard deviation that the user states, instead of the one assumed.
-    drop_outliers : bool
-        Whether outliers are excluded from the median.
-    direction : int
-        Carried along.
+    Args:
+        budgets: One per valid pull, in the order they were made; not empty.
+        repeatability: Relative standard deviation that the user states, instead of the one assumed.
+        drop_outliers: Whether outliers are excluded from the median.
+        direction: Carried along.
 
-    Raises
-    ------
-    ValueError
-        No pull.
+    Raises:
+        ValueError: No pull.
     """
     if not budgets:
         raise ValueError("no pull to take a value from")
@@ -206,10 +180,9 @@ def further_pulls(job: JobValue, wanted_u95_nm: float) -> int | None:
     The interval is computed as ``job_value`` will: what each reading leaves open, pooling and the factor of the median
     included.
 
-    Returns
-    -------
-    int or None
-        0 if it is there already; None if no number can: the shared part alone is larger, or more than 200 pulls.
+    Returns:
+        int or None: 0 if it is there already; None if no number can: the shared part alone is larger, or more than 200
+            pulls.
     """
     if job.budget.u95 <= wanted_u95_nm:
         return 0

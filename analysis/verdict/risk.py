@@ -1,7 +1,6 @@
 """How often a rule decides wrongly over all axles that come to be tested (JCGM 106, clause 9).
 
-Conventions
------------
+Conventions:
 - A population is a density of true values; the measurement adds a normal error with standard uncertainty u.
 - Acceptance runs from lower + guard to upper - guard: a positive guard accepts less, a negative one more.
 
@@ -40,10 +39,8 @@ class Population:
 def normal_population(mean: float, sd: float) -> Population:
     """Give a normal population.
 
-    Raises
-    ------
-    InputError
-        A spread that is not positive.
+    Raises:
+        InputError: A spread that is not positive.
     """
     if not (sd > 0 and math.isfinite(sd) and math.isfinite(mean)):
         raise InputError("the spread of a population must be positive")
@@ -54,10 +51,8 @@ def normal_population(mean: float, sd: float) -> Population:
 def gamma_population(shape: float, rate: float) -> Population:
     """Give a gamma population: of quantities that cannot be negative.
 
-    Raises
-    ------
-    InputError
-        A shape or rate that is not positive.
+    Raises:
+        InputError: A shape or rate that is not positive.
     """
     if not (shape > 0 and rate > 0):
         raise InputError("shape and rate of a gamma population must be positive")
@@ -79,10 +74,8 @@ def _integral(f: Callable[[Floats], Floats], low: float, high: float) -> float:
 def torque_population(mean: float, sd: float) -> Population:
     """Give a population of torques, which cannot be negative: normal where that makes no difference, else gamma.
 
-    Raises
-    ------
-    InputError
-        A mean or spread that is not positive.
+    Raises:
+        InputError: A mean or spread that is not positive.
     """
     if not mean > 0:
         raise InputError("the mean of a population of torques must be positive")
@@ -95,21 +88,14 @@ def risks(
 ) -> tuple[float, float]:
     """Give the shares of all items that are wrongly accepted and wrongly rejected.
 
-    Parameters
-    ----------
-    population : Population
-        Of true values.
-    u : float
-        Standard uncertainty of the measurement.
-    lower, upper : float or None
-        The limit.
-    guard : float
-        From the limit to the acceptance limit, inwards.
+    Args:
+        population: Of true values.
+        u: Standard uncertainty of the measurement.
+        lower, upper: The limit.
+        guard: From the limit to the acceptance limit, inwards.
 
-    Returns
-    -------
-    consumer, producer : float
-        Global risks (JCGM 106, 9.4 and 9.5): accepted but beyond the limit; rejected but within.
+    Returns:
+        consumer, producer: Global risks (JCGM 106, 9.4 and 9.5): accepted but beyond the limit; rejected but within.
     """
     low, high = -math.inf if lower is None else lower, math.inf if upper is None else upper
 

@@ -1,7 +1,6 @@
 """How far pulls scatter: what they show themselves, what is known beforehand, what stands out, what follows a course.
 
-Conventions
------------
+Conventions:
 - Values are in the order in which the pulls were made, N·m.
 - What is known beforehand is a relative standard deviation with the degrees of freedom that say how well it is known.
 
@@ -89,19 +88,12 @@ class Scatter:
 def scatter_of(own_sd: float, n: int, level: float, prior: Prior) -> Scatter:
     """Give the scatter of pulls: pooled with what is known beforehand, or from the pulls alone where that is narrower.
 
-    Parameters
-    ----------
-    own_sd : float
-        Standard deviation of the pulls; of no account for one.
-    n : int
-        Pulls.
-    level : float
-        Their value, N·m.
-    prior : Prior
-        Known beforehand.
+    Args:
+        own_sd: Standard deviation of the pulls; of no account for one.
+        n: Pulls.
+        level: Their value, N·m.
+        prior: Known beforehand.
 
-    Notes
-    -----
     1. Pooled: s² = [ν₀ s₀² + (n - 1) s²]/(ν₀ + n - 1) with ν₀ + n - 1 degrees of freedom (the conjugate analysis of a
        normal variance, from memory).
     2. Two pulls that differ by more than is known beforehand are taken no better than three that scatter as far: so a
@@ -134,16 +126,12 @@ def median_factor(n: int) -> float:
 def outliers(values: Sequence[float], least_sd: float = 0.0) -> tuple[int, ...]:
     """Give the place of an outlier by ``OUTLIER_RULE``, or nothing.
 
-    Parameters
-    ----------
-    values : sequence of float
-        Pulls.
-    least_sd : float
-        What a single reading leaves open: readings that happen to agree better do not make the next one stand out.
+    Args:
+        values: Pulls.
+        least_sd: What a single reading leaves open: readings that happen to agree better do not make the next one stand
+            out.
 
-    References
-    ----------
-    F. E. Grubbs, Technometrics 11 (1969) 1; NIST/SEMATECH e-Handbook, 1.3.5.17.1.
+    Reference: F. E. Grubbs, Technometrics 11 (1969) 1; NIST/SEMATECH e-Handbook, 1.3.5.17.1.
     """
     n = len(values)
     if n < OUTLIER_LEAST:
@@ -160,8 +148,6 @@ def outliers(values: Sequence[float], least_sd: float = 0.0) -> tuple[int, ...]:
 def persistence(values: Sequence[float]) -> float:
     """Give the factor by which pulls that follow each other make the uncertainty of their level larger, or 1.
 
-    Notes
-    -----
     1. Successive differences: η = Σ (x_{i+1} - x_i)²/Σ (x_i - x̄)² is 2 for independent values, with variance
        4 (n - 2)/(n² - 1) (J. von Neumann, Ann. Math. Stat. 12 (1941) 367, from memory).
     2. Where it is lower than in four of five independent jobs, the correlation of neighbours is r = 1 - η/2, less its

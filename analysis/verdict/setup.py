@@ -38,31 +38,16 @@ NO_ZERO_NO_WEIGHT = (
 
 @dataclass(frozen=True, slots=True)
 class Setup:
-    """From what is delivered to a result.
+    """From what is delivered to a result."""
 
-    Attributes
-    ----------
-    header : Header
-        What was tested, and how; capacity and resolution of a force in N·m.
-    calibration : Calibration
-        From what is delivered to N·m.
-    at : AtAxle or None
-        Fixture, transducer, true zero; None where the lever is not known or reads no torque.
-    bounds : Bounds or None
-        The limit.
-    rule, guard
-        How uncertainty decides.
-    notes : tuple of str
-        What had to be assumed.
-    """
-
-    header: Header
-    calibration: Calibration
-    at: AtAxle | None
-    bounds: Bounds | None
+    header: Header  # what was tested, and how; capacity and resolution of a force in N·m
+    calibration: Calibration  # from what is delivered to N·m
+    at: AtAxle | None  # fixture, transducer, true zero; None where the lever is not known or reads no torque
+    bounds: Bounds | None  # the limit
+    # rule, guard: how uncertainty decides
     rule: Rule
     guard: Guard
-    notes: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()  # what had to be assumed
 
     def scale(self, zero_nm: float = 0.0) -> AxleScale:
         """Give how what is read, in N·m, stands at the axle from a zero."""
@@ -79,21 +64,14 @@ def setup_of(
 ) -> Setup:
     """Put together what a header says.
 
-    Parameters
-    ----------
-    header : Header
-        With everything that was stated later laid over it.
-    unit : str
-        Of what the transducer delivers.
-    file : str
-        Named in messages.
-    rule, guard : optional
-        Instead of the header's own.
+    Args:
+        header: With everything that was stated later laid over it.
+        unit: Of what the transducer delivers.
+        file: Named in messages.
+        rule, guard: Instead of the header's own.
 
-    Raises
-    ------
-    HeldwheelError
-        Its lever, limit or transducer cannot be used.
+    Raises:
+        HeldwheelError: Its lever, limit or transducer cannot be used.
     """
     calibration = calibration_of(header.transducer, unit, header.lever, file=file)
     header = msgspec.structs.replace(header, transducer=calibration.facts(header.transducer))

@@ -1,7 +1,6 @@
 """Recordings of one axle taken together: both sides, the both-free baseline, in gear and neutral.
 
-Conventions
------------
+Conventions:
 - A held test gives a value per quantity and direction; sides are compared, and packs averaged, for the same way of
   rolling.
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
@@ -51,17 +50,12 @@ SIDES = ("right", "left")
 def drag_test(held: Mapping[str, RecordingReading], both: RecordingReading | None) -> DragTest:
     """Take drag off; where the recordings hold the wheel's angle, the speeds of both kinds of test are compared.
 
-    Parameters
-    ----------
-    held : mapping of side to RecordingReading
-        Tests with the other side held, driving "right", "left" or both.
-    both : RecordingReading or None
-        The baseline: both wheels free, one turned.
+    Args:
+        held: mapping of side to RecordingReading; Tests with the other side held, driving "right", "left" or both.
+        both: The baseline: both wheels free, one turned.
 
-    Raises
-    ------
-    InputError
-        A recording without torque at the axle, or a baseline that is not as it was closed.
+    Raises:
+        InputError: A recording without torque at the axle, or a baseline that is not as it was closed.
     """
     readings = {**held, **({"both free": both} if both is not None else {})}
     for name, reading in readings.items():
@@ -263,10 +257,8 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
     No baseline is needed: (T - D + T_hold) / 2 is the mean exactly. The driven wheel end's own drag D stays in both
     results, by half and whole.
 
-    Raises
-    ------
-    InputError
-        A recording without torque at the axle.
+    Raises:
+        InputError: A recording without torque at the axle.
     """
     for name, reading in (("driven", driven), ("held end", held)):
         if not reading.job:
@@ -283,10 +275,8 @@ def both_ends(driven: RecordingReading, held: RecordingReading) -> tuple[BothEnd
 def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple[JobValue, JobValue]:
     """Give the rotating maxima in gear and in neutral, of the same direction where both were turned so.
 
-    Raises
-    ------
-    InputError
-        A recording without it.
+    Raises:
+        InputError: A recording without it.
     """
     found = []
     for name, reading in (("in gear", in_gear), ("neutral", neutral)):
@@ -301,10 +291,8 @@ def greatest_pair(in_gear: RecordingReading, neutral: RecordingReading) -> tuple
 def gear_ratio(in_gear: RecordingReading, neutral: RecordingReading) -> Budget:
     """Give the rotating maximum in gear ÷ that in neutral, both wheels free.
 
-    Raises
-    ------
-    InputError
-        A recording without it.
+    Raises:
+        InputError: A recording without it.
     """
     both = (in_gear, neutral)
     first, second = (

@@ -1,7 +1,6 @@
 """The recordings in a folder as a list: read in small pieces, filtered, sorted; thousands of them.
 
-Conventions
------------
+Conventions:
 - An entry is made from a recording's header and last bytes alone: its samples are not read for the list.
 - What a recording says is known once it has been read; the list keeps that beside the entry while the window is open.
 """
@@ -35,44 +34,31 @@ PIECE = 200  # entries read at a time after that
 
 @dataclass(frozen=True, slots=True)
 class ArchiveEntry:
-    """One recording in the list.
+    """One recording in the list."""
 
-    Attributes
-    ----------
-    path, started, size : str, datetime, int
-        File, start (of the file where the header has none), bytes.
-    vehicle, customer, number, side, purpose, transducer : str
-        From header and sidecar.
-    tags, facts : dict
-        The user's tags, and what Compare can group by besides.
-    simulated, closed, ours : bool
-        Marked simulated; closed in order; a recording of ours at all.
-    corrections : int
-        Decisions in its sidecar.
-    signed, revision : bool, int
-        Whether somebody has signed for it, and the decisions made after that, counted from 1.
-    problem : str
-        Why it cannot be read; empty if it can.
-    """
-
+    # path, started, size: file, start (of the file where the header has none), bytes
     path: str
     started: datetime
     size: int = 0
+    # vehicle, customer, number, side, purpose, transducer: from header and sidecar
     vehicle: str = ""
     customer: str = ""
     number: str = ""
     side: str = ""
     purpose: str = ""
     transducer: str = ""
+    # tags, facts: the user's tags, and what Compare can group by besides
     tags: dict[str, str | float] = field(default_factory=dict)
     facts: dict[str, str | float] = field(default_factory=dict)
+    # simulated, closed, ours: marked simulated; closed in order; a recording of ours at all
     simulated: bool = False
     closed: bool = True
     ours: bool = True
-    corrections: int = 0
+    corrections: int = 0  # decisions in its sidecar
+    # signed, revision: whether somebody has signed for it, and the decisions made after that, counted from 1
     signed: bool = False
     revision: int = 1
-    problem: str = ""
+    problem: str = ""  # why it cannot be read; empty if it can
 
     @property
     def name(self) -> str:
@@ -141,8 +127,6 @@ def first_look(folder: Path) -> tuple[list[str], list[ArchiveEntry]]:
 def searched(search: str) -> list[str]:
     """Give the words of a search; what stands in quotation marks is one.
 
-    Examples
-    --------
     >>> searched('Shim tag="Front axle 43/11" 2026-05')
     ['shim', 'tag="front axle 43/11"', '2026-05']
     """
@@ -279,8 +263,6 @@ class Archive:
 def tags_of(text: str) -> dict[str, str | float]:
     """Read tags as they are typed: ``shim=0.2, fill=B``; a number stays a number.
 
-    Examples
-    --------
     >>> tags_of("shim=0.2, fill = B")
     {'shim': 0.2, 'fill': 'B'}
     """

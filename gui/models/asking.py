@@ -24,30 +24,15 @@ SHOWN_NOTES = 300  # characters of a description's own words
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What the user is asked before anything is sent.
+    """What the user is asked before anything is sent."""
 
-    Attributes
-    ----------
-    key : str
-        Stands for this content and this address.
-    to : str
-        Where it goes.
-    what : str
-        What is sent, in words, and how often.
-    requests : tuple of (str, str)
-        Each request as hexadecimal digits and, where it is a text, as that.
-    made : str
-        Who made the description.
-    own_words : str
-        What the description says about itself: its writer's words.
-    """
-
-    key: str
-    to: str
-    what: str
+    key: str  # stands for this content and this address
+    to: str  # where it goes
+    what: str  # what is sent, in words, and how often
+    # (str, str); each request as hexadecimal digits and, where it is a text, as that
     requests: tuple[tuple[str, str], ...]
-    made: str
-    own_words: str
+    made: str  # who made the description
+    own_words: str  # what the description says about itself: its writer's words
 
 
 def content_key(description: Description, address: str) -> str:
@@ -58,14 +43,10 @@ def content_key(description: Description, address: str) -> str:
 def question_of(description: Description, address: str, saved: Iterable[Description] = ()) -> Question | None:
     """Give what must be answered before a transducer is opened; None for one that sends by itself.
 
-    Parameters
-    ----------
-    description : Description
-        The transducer.
-    address : str
-        Its port or Bluetooth identity.
-    saved : iterable of Description
-        The user's own list.
+    Args:
+        description: The transducer.
+        address: Its port or Bluetooth identity.
+        saved: The user's own list.
     """
     from logger.links.build import asked_bytes, asks  # here: the window opens without a transducer
 

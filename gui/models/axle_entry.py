@@ -204,12 +204,9 @@ class AxleEntry:
 
     What something else puts on the card is shown, and what was to be undone is then forgotten.
 
-    Parameters
-    ----------
-    card : JobCard
-        Whose axle it is.
-    display : Display
-        In which unit lengths are shown.
+    Args:
+        card: Whose axle it is.
+        display: In which unit lengths are shown.
     """
 
     def __init__(self, card: JobCard, display: Display | None = None) -> None:

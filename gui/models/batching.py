@@ -1,7 +1,6 @@
 """All recordings that a search finds, in one table; run in a process of its own, which can be told to stop.
 
-Conventions
------------
+Conventions:
 - The process says how far it is in a small file, and looks for another that tells it to stop: it has no other ear
   while every core is reading.
 - What is done stands in a journal beside the table until the table is written, so a later run goes on from there.
@@ -40,10 +39,8 @@ class _Stopped(Exception):  # noqa: N818 - no error: the user said so
 def write_table(paths: Sequence[str], target: str, by: By, room: str) -> Summary | None:
     """Write the table, in the worker; None if it was stopped.
 
-    Raises
-    ------
-    HeldwheelError
-        The table cannot be written.
+    Raises:
+        HeldwheelError: The table cannot be written.
     """
     from analysis.rows.batch import batch
 

@@ -161,14 +161,10 @@ def _is_length(key: str) -> bool:
 class BuildEntry:
     """The form of one axle's builds, with undo.
 
-    Parameters
-    ----------
-    card : JobCard
-        Whose axle it is, found by its tag.
-    folder : callable
-        Gives the folder of recordings, where the sheet lies.
-    display : Display
-        In which unit lengths are shown.
+    Args:
+        card: Whose axle it is, found by its tag.
+        folder: Gives the folder of recordings, where the sheet lies.
+        display: In which unit lengths are shown.
     """
 
     def __init__(self, card: JobCard, folder: Callable[[], Path], display: Display) -> None:
@@ -363,10 +359,8 @@ class BuildEntry:
     def put_schedule(self, text: str) -> None:
         """Keep another schedule; an empty one takes it away.
 
-        Raises
-        ------
-        HeldwheelError
-            It is not understood, or cannot be written.
+        Raises:
+            HeldwheelError: It is not understood, or cannot be written.
         """
         plan = Retest(**amounts(text, EVERY)) if text.strip() else None
         self._change(lambda axle: msgspec.structs.replace(axle, retest=plan))
@@ -374,10 +368,8 @@ class BuildEntry:
     def put_use(self, text: str) -> None:
         """Note what the axle has run until today.
 
-        Raises
-        ------
-        HeldwheelError
-            It is not understood, or cannot be written.
+        Raises:
+            HeldwheelError: It is not understood, or cannot be written.
         """
         use = Use(day=datetime.now().astimezone().date(), **amounts(text, USED))
         self._change(lambda axle: msgspec.structs.replace(axle, uses=(*axle.uses, use)))
@@ -392,10 +384,9 @@ class BuildEntry:
     def keep(self) -> str:
         """Write the build beside the recordings, and say so; what it was before is kept, too.
 
-        Raises
-        ------
-        HeldwheelError
-            The axle has no tag, a field cannot be used, another build has its time, or the folder cannot be written.
+        Raises:
+            HeldwheelError: The axle has no tag, a field cannot be used, another build has its time, or the folder
+                cannot be written.
         """
         if self.wrong:
             raise InputError("This build has faults; put them right first.")

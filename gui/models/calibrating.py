@@ -30,12 +30,9 @@ if TYPE_CHECKING:
 class Calibrating(Weighing):
     """Nothing, then the heaviest load of a plan; each is measured when ``insist`` says that it hangs.
 
-    Parameters
-    ----------
-    plan : WeighingPlan
-        Its heaviest load is hung.
-    description : Description
-        What sends the numbers.
+    Args:
+        plan: Its heaviest load is hung.
+        description: What sends the numbers.
     """
 
     raw = True
@@ -89,10 +86,8 @@ class Calibrating(Weighing):
     def made(self) -> TwoPoint:
         """The calibration.
 
-        Raises
-        ------
-        InputError
-            Both loads gave the same number.
+        Raises:
+            InputError: Both loads gave the same number.
         """
         load = self.plan.steps[1]
         torque_u = 0.0 if load is None else load.weight.torque_nm_u
@@ -103,10 +98,8 @@ class Calibrating(Weighing):
     def description(self, taken: Iterable[str]) -> Description:
         """Give the calibrated description under a name of its own.
 
-        Raises
-        ------
-        InputError
-            It cannot be calibrated.
+        Raises:
+            InputError: It cannot be calibrated.
         """
         load = self.plan.steps[1]
         words = "" if load is None else f"0 kg and {load.words} at {load.weight.arm_m * 1e3:g} mm"

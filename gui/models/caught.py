@@ -32,62 +32,30 @@ class Value:
 
 @dataclass(frozen=True, slots=True)
 class ValueSoFar:
-    """What all pulls that count say together.
+    """What all pulls that count say together."""
 
-    Attributes
-    ----------
-    quantity : str
-        Which quantity is judged.
-    value : Value
-        Median of the pulls that count, with its interval.
-    count : int
-        How many pulls count.
-    state, rule : str
-        The result and the rule that decided.
-    notes : tuple of str
-        For the user.
-    other : tuple of (str, Value, int, int)
-        Further quantities: name, value, pulls, direction.
-    direction : int
-        +1 clockwise, -1 anticlockwise.
-    """
-
-    quantity: str
-    value: Value
-    count: int
+    quantity: str  # which quantity is judged
+    value: Value  # median of the pulls that count, with its interval
+    count: int  # how many pulls count
+    # state, rule: the result and the rule that decided
     state: str = ""
     rule: str = ""
-    notes: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()  # for the user
+    # (str, Value, int, int); further quantities: name, value, pulls, direction
     other: tuple[tuple[str, Value, int, int], ...] = ()
-    direction: int = 1
+    direction: int = 1  # +1 clockwise, -1 anticlockwise
 
 
 @dataclass(frozen=True, slots=True)
 class CaughtPull:
-    """One pull in the list.
+    """One pull in the list."""
 
-    Attributes
-    ----------
-    number : int
-        Counted from 1, never used again.
-    start_s : float
-        Of its recording on the session's time: what shifts the pull's times onto the live trace.
-    pull : Pull
-        As read.
-    job : Job
-        Of its recording.
-    read : PullReading or None
-        What its recording's job makes of it; None before it was judged.
-    rejected : str
-        Why the user left it out; empty if it counts.
-    """
-
-    number: int
-    start_s: float
-    pull: Pull
-    job: Job
-    read: PullReading | None = None
-    rejected: str = ""
+    number: int  # counted from 1, never used again
+    start_s: float  # of its recording on the session's time: what shifts the pull's times onto the live trace
+    pull: Pull  # as read
+    job: Job  # of its recording
+    read: PullReading | None = None  # what its recording's job makes of it; None before it was judged
+    rejected: str = ""  # why the user left it out; empty if it counts
 
     @property
     def counts(self) -> bool:
@@ -131,18 +99,11 @@ class CaughtPull:
 
 @dataclass(slots=True)
 class PullList:
-    """The pulls of a test, whichever of its recordings they are in.
+    """The pulls of a test, whichever of its recordings they are in."""
 
-    Attributes
-    ----------
-    card : JobCard
-        What they are judged by.
-    reading : RecordingReading or None
-        What they say, as the reading of their file gives it; None before the first.
-    """
-
-    card: JobCard
+    card: JobCard  # what they are judged by
     pulls: list[CaughtPull] = field(default_factory=list)
+    # what they say, as the reading of their file gives it; None before the first
     reading: RecordingReading | None = None
     _undo: list[tuple[int, str]] = field(default_factory=list)
 

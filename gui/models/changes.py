@@ -14,8 +14,6 @@ KEPT = 200  # steps of a form that can be taken back
 class Changes:
     """A list of listeners; a model calls ``tell`` after each change, in the thread that made it.
 
-    Examples
-    --------
     >>> seen = []
     >>> changes = Changes()
     >>> forget = changes.listen(lambda: seen.append(1))
@@ -41,8 +39,6 @@ class Changes:
 class History(Generic[D]):
     """What a form was before each change; letters typed into one field one after the other are one change.
 
-    Examples
-    --------
     >>> history = History[str]()
     >>> history.remember("", "name"); history.remember("a", "name"); history.remember("ab")
     >>> history.back(), history.back(), bool(history)

@@ -31,14 +31,10 @@ class Check:
 def checks_for(test: Test, conditions: Conditions | None = None, *, drag_first: bool = False) -> list[Check]:
     """Give the checks of a kind of test, none ticked.
 
-    Parameters
-    ----------
-    test : Test
-        Place, what is held, gear.
-    conditions : Conditions or None
-        Whether the propshaft is off.
-    drag_first : bool
-        The drag of both wheels free comes first: what is to be held is asked after it, not before.
+    Args:
+        test: Place, what is held, gear.
+        conditions: Whether the propshaft is off.
+        drag_first: The drag of both wheels free comes first: what is to be held is asked after it, not before.
     """
     first = msgspec.structs.replace(test, held="none") if drag_first else test
     return [Check(caution.key, caution.text) for caution in gates_for(first, conditions)]

@@ -68,16 +68,11 @@ URGENCY = {
 class Coach:
     """Watches the last moments of the trace.
 
-    Parameters
-    ----------
-    capacity_nm : float or None
-        The transducer's range, N·m at the transducer.
-    interest_nm : float
-        The torque that matters here (the limit, or a typical pull), N·m at the transducer.
-    enough_s : float
-        Steady turning that a rotating torque needs.
-    turned_deg : float or None
-        By how much the wheel has turned over the last second; None where its angle is not known.
+    Args:
+        capacity_nm: The transducer's range, N·m at the transducer.
+        interest_nm: The torque that matters here (the limit, or a typical pull), N·m at the transducer.
+        enough_s: Steady turning that a rotating torque needs.
+        turned_deg: By how much the wheel has turned over the last second; None where its angle is not known.
     """
 
     capacity_nm: float | None = None
@@ -94,14 +89,10 @@ class Coach:
     def feed(self, time_s: Floats, torque_nm: Floats, resting_for_s: float | None, dwell_s: float) -> Hint:
         """Look at the last second.
 
-        Parameters
-        ----------
-        time_s, torque_nm : ndarray, shape (n,)
-            The last second or so; torque relative to the zero, N·m at the transducer.
-        resting_for_s : float or None
-            Time since the last pull ended; None before the first.
-        dwell_s : float
-            The rest that this job asks for.
+        Args:
+            time_s, torque_nm: shape (n,); The last second or so; torque relative to the zero, N·m at the transducer.
+            resting_for_s: Time since the last pull ended; None before the first.
+            dwell_s: The rest that this job asks for.
         """
         if not len(time_s):
             return self.hint

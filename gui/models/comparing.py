@@ -33,26 +33,15 @@ class Common:
 
 @dataclass(frozen=True, slots=True)
 class ComparisonAsked:
-    """What is compared with what.
+    """What is compared with what."""
 
-    Attributes
-    ----------
-    by, control, block : str
-        Tags, and the group that others are compared with; empty for the first one, no block.
-    all_pairs : bool
-        Every group against every other.
-    margin : float or None
-        Difference that counts as no change, SI.
-    anyway : str
-        Reason for comparing what should not be compared.
-    """
-
+    # by, control, block: tags, and the group that others are compared with; empty for the first one, no block
     by: str = ""
     control: str = ""
     block: str = ""
-    all_pairs: bool = False
-    margin: float | None = None
-    anyway: str = ""
+    all_pairs: bool = False  # every group against every other
+    margin: float | None = None  # difference that counts as no change, SI
+    anyway: str = ""  # reason for comparing what should not be compared
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,10 +91,8 @@ def read_runs(paths: Sequence[str]) -> list[Run | str]:
 def compare_groups(runs: Sequence[Run], common: Common, question: ComparisonAsked) -> Groups:
     """Compare.
 
-    Raises
-    ------
-    InputError
-        Fewer than two groups; the text says what to do.
+    Raises:
+        InputError: Fewer than two groups; the text says what to do.
     """
     from analysis.compare.comparability import NotComparableError
     from analysis.compare.groups import compare
@@ -129,21 +116,11 @@ def compare_groups(runs: Sequence[Run], common: Common, question: ComparisonAske
 
 @dataclass(frozen=True, slots=True)
 class Tags:
-    """The tags of some recordings, by what they are good for.
+    """The tags of some recordings, by what they are good for."""
 
-    Attributes
-    ----------
-    groups : tuple of str
-        Those that divide them into two to twenty groups, the fewest first.
-    numbers : tuple of str
-        Those that hold two or more different numbers and no words: what a trend can follow.
-    all : tuple of str
-        Every tag that may name a fill, a block, an operator.
-    """
-
-    groups: tuple[str, ...] = ()
-    numbers: tuple[str, ...] = ()
-    all: tuple[str, ...] = ()
+    groups: tuple[str, ...] = ()  # those that divide them into two to twenty groups, the fewest first
+    numbers: tuple[str, ...] = ()  # those that hold two or more different numbers and no words: what a trend can follow
+    all: tuple[str, ...] = ()  # every tag that may name a fill, a block, an operator
 
 
 def tags_of(runs: Sequence[Run]) -> Tags:

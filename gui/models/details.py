@@ -39,17 +39,12 @@ def card_of(header: Header | None) -> JobCard:
 def keep_details(recording: Path | str, before: JobCard, after: JobCard, reason: str, by: str) -> tuple[str, ...]:
     """Write what has been changed beside a recording, and that it was, when, by whom and why.
 
-    Returns
-    -------
-    changed : tuple of str
-        The parts that were changed, in words.
+    Returns:
+        changed: The parts that were changed, in words.
 
-    Raises
-    ------
-    InputError
-        Nothing was changed, or there is no reason.
-    HeldwheelError
-        It cannot be written; the recording itself is not touched.
+    Raises:
+        InputError: Nothing was changed, or there is no reason.
+        HeldwheelError: It cannot be written; the recording itself is not touched.
     """
     parts = {name: getattr(after, name) for name in NAMED if getattr(after, name) != getattr(before, name)}
     if not parts:

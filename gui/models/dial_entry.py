@@ -85,10 +85,8 @@ UNITS = {"force": "N", "mass": "kg"}
 def reading_of(draft: DialDraft, reads: str) -> DialReading:
     """Give a kept draft as it is written down: numbers in the dial's own unit.
 
-    Raises
-    ------
-    HeldwheelError
-        A number of it cannot be read.
+    Raises:
+        HeldwheelError: A number of it cannot be read.
     """
     unit = UNITS.get(reads, draft.unit)
     factor = torque_factor(unit) if reads == "torque" else 1.0
@@ -111,10 +109,8 @@ def reading_of(draft: DialDraft, reads: str) -> DialReading:
 def file_job(card: JobCard, checks: Sequence[str], signed_by: str, folder: Path) -> Path:
     """Write the kept readings of a job card as a signed job among the recordings, and give its file.
 
-    Raises
-    ------
-    HeldwheelError, OSError
-        A reading cannot be used, or the file cannot be written.
+    Raises:
+        HeldwheelError, OSError: A reading cannot be used, or the file cannot be written.
     """
     fixture, problem = card.fixture()
     if fixture is None:

@@ -6,7 +6,7 @@ import math
 
 from gui.models.changes import Changes
 from logger.edges.lengths import LENGTH_UNITS, in_unit, length_words
-from logger.edges.units import torque_factor
+from logger.edges.units import minus, torque_factor
 
 # Unit -> decimals of a figure without an interval: about a tenth of a newton metre in each.
 DECIMALS = {"N·m": 1, "lbf·ft": 1, "lbf·in": 0, "kgf·m": 2}
@@ -26,14 +26,10 @@ def grouped(count: int) -> str:
 class Display:
     """The units and the decimal mark on screen; views listen to ``changes``.
 
-    Parameters
-    ----------
-    unit : str
-        One of ``UNITS``.
-    comma : bool
-        Whether the decimal mark is a comma.
-    lengths : str
-        One of ``LENGTH_UNITS``.
+    Args:
+        unit: One of ``UNITS``.
+        comma: Whether the decimal mark is a comma.
+        lengths: One of ``LENGTH_UNITS``.
     """
 
     def __init__(self, unit: str = "N·m", *, comma: bool = False, lengths: str = "mm") -> None:
@@ -63,7 +59,7 @@ class Display:
         if value is None or not math.isfinite(value):
             return NOTHING
         text = f"{value:.{decimals}f}"
-        text = text.removeprefix("-") if float(text) == 0 else text.replace("-", "−")
+        text = text.removeprefix("-") if float(text) == 0 else minus(text)
         return text.replace(".", ",") if self.comma else text
 
     def figure(self, nm: float | None, u95_nm: float | None = None) -> str:

@@ -35,10 +35,8 @@ class Stand(StrEnum):
 class Flow:
     """Where a test stands.
 
-    Parameters
-    ----------
-    with_drag : bool
-        Whether the drag of both wheels free is measured first.
+    Args:
+        with_drag: Whether the drag of both wheels free is measured first.
     """
 
     with_drag: bool = False

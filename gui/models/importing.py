@@ -34,37 +34,18 @@ POINTS = 2000  # of the trace that is shown
 
 @dataclass(frozen=True, slots=True)
 class TablePreview:
-    """A table as it would be read.
+    """A table as it would be read."""
 
-    Attributes
-    ----------
-    names : tuple of str
-        Headings of its columns; ``column 2`` where a heading is missing or stands twice.
-    rows : tuple of tuple of str
-        Its first rows.
-    questions : tuple of TableQuestion
-        What it leaves open.
-    problem : str
-        Why it cannot be read.
-    used : Table
-        How it was read.
-    notes : tuple of str
-        What was assumed or left out.
-    time_s, torque : ndarray, shape (m,)
-        The trace, thinned; empty where it cannot be read yet.
-    samples : int
-        Of the whole trace.
-    """
-
-    names: tuple[str, ...] = ()
-    rows: tuple[tuple[str, ...], ...] = ()
-    questions: tuple[TableQuestion, ...] = ()
-    problem: str = ""
-    used: Table = field(default_factory=Table)
-    notes: tuple[str, ...] = ()
+    names: tuple[str, ...] = ()  # headings of its columns; ``column 2`` where a heading is missing or stands twice
+    rows: tuple[tuple[str, ...], ...] = ()  # its first rows
+    questions: tuple[TableQuestion, ...] = ()  # what it leaves open
+    problem: str = ""  # why it cannot be read
+    used: Table = field(default_factory=Table)  # how it was read
+    notes: tuple[str, ...] = ()  # what was assumed or left out
+    # time_s, torque: shape (m,); the trace, thinned; empty where it cannot be read yet
     time_s: Floats | None = None
     torque: Floats | None = None
-    samples: int = 0
+    samples: int = 0  # of the whole trace
 
     @property
     def ready(self) -> bool:
@@ -80,10 +61,8 @@ class TablePreview:
 def look(path: str, table: Table) -> TablePreview:
     """Read a table with what was said of it so far; runs in the worker.
 
-    Raises
-    ------
-    FileError
-        It cannot be opened.
+    Raises:
+        FileError: It cannot be opened.
     """
     try:
         with open_regular(path) as file:
@@ -138,10 +117,8 @@ def _stated_unit(path: str) -> str:
 def rate_of(text: str) -> float | None:
     """Read a typed rate: ``500``, ``500 Hz``; None where nothing is typed.
 
-    Raises
-    ------
-    HeldwheelError
-        It is none.
+    Raises:
+        HeldwheelError: It is none.
     """
     plain = text.strip().lower().removesuffix("hz").strip()
     return parse_number(plain) if plain else None
@@ -156,24 +133,16 @@ def copy_name(path: Path) -> str:
 def bring_in(path: str, target: str, table: Table, radius: str = "") -> str:
     """Copy a table among the recordings, with a sidecar that says how it is read; runs in the worker.
 
-    Parameters
-    ----------
-    path, target : str
-        The original and its copy.
-    table : Table
-        What was said of it.
-    radius : str
-        Of a force: from the axle to where it pulls, with its unit.
+    Args:
+        path, target: The original and its copy.
+        table: What was said of it.
+        radius: Of a force: from the axle to where it pulls, with its unit.
 
-    Returns
-    -------
-    str
-        The copy.
+    Returns:
+        str: The copy.
 
-    Raises
-    ------
-    FileError
-        It cannot be read or written, or was imported before.
+    Raises:
+        FileError: It cannot be read or written, or was imported before.
     """
     lever = None
     if radius.strip():

@@ -14,10 +14,8 @@ TELL_EVERY_S = 0.2
 def write_index(folder: str, title: str, room: str) -> tuple[str, str]:
     """Write the index of a folder's reports, in the worker; give its path and what to say of it.
 
-    Raises
-    ------
-    HeldwheelError
-        There is no report in it, or it cannot be read or written.
+    Raises:
+        HeldwheelError: There is no report in it, or it cannot be read or written.
     """
     from analysis.report.index import make_index
 

@@ -71,10 +71,8 @@ class Known:
 class Jobs:
     """The job files of a folder, one of them being filled in.
 
-    Parameters
-    ----------
-    folder : Path
-        Where they are; made when first needed.
+    Args:
+        folder: Where they are; made when first needed.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -108,10 +106,8 @@ class Jobs:
     def open(self, path: Path) -> dict[str, object]:
         """Go on with a job; gives what stands on its card.
 
-        Raises
-        ------
-        FileError, DescriptionError
-            It cannot be read; the job so far goes on.
+        Raises:
+            FileError, DescriptionError: It cannot be read; the job so far goes on.
         """
         parts = _parts(read_toml(path, JobFile))
         self.path = path

@@ -48,72 +48,36 @@ ANY_UNIT = "N·m"  # stands in while the unit is not known: figures can be shown
 
 @dataclass(frozen=True, slots=True)
 class ShownCandidate:
-    """A number that may be the torque.
+    """A number that may be the torque."""
 
-    Attributes
-    ----------
-    name : str
-        What it is chosen by.
-    number : int
-        Its place among the numbers of a line or sample, from 1.
-    unit : str
-        Beside it; empty: none.
-    least, greatest, now : float
-        Over all that was heard; the last one.
-    moving : float
-        How much of its whole movement fell into the last moments: 0 to 1. It shows which number follows the lever.
-    """
-
-    name: str
-    number: int
-    unit: str
+    name: str  # what it is chosen by
+    number: int  # its place among the numbers of a line or sample, from 1
+    unit: str  # beside it; empty: none
+    # least, greatest, now: over all that was heard; the last one
     least: float
     greatest: float
     now: float
+    # how much of its whole movement fell into the last moments: 0 to 1. It shows which number follows the lever.
     moving: float
 
 
 @dataclass(frozen=True, slots=True)
 class LearningState:
-    """What has been heard amounts to this.
+    """What has been heard amounts to this."""
 
-    Attributes
-    ----------
-    learned : Learned
-        What was recognised and what was not.
-    draft : Description or None
-        How the bytes become readings; its unit is only certain where ``unit_sent`` or it was given.
-    unit_sent : bool
-        The device names its unit.
-    candidates : tuple of ShownCandidate
-        In the order of the line.
-    chosen : str
-        The candidate that the draft takes.
-    asked : tuple of str
-        What the user must say before a description can be made, the unit apart: ``field``, ``scale``, ``decimal`` ...
-    readings : int
-        How many were decoded.
-    fits : float
-        Share of the bytes that the layout explains.
-    now : float or None
-        The last reading.
-    raw : str
-        The last whole line as it came.
-    first_load : int
-        Sign of the first load; 0 while none was seen.
-    """
-
-    learned: Learned
+    learned: Learned  # what was recognised and what was not
+    # how the bytes become readings; its unit is only certain where ``unit_sent`` or it was given
     draft: Description | None = None
-    unit_sent: bool = False
-    candidates: tuple[ShownCandidate, ...] = ()
-    chosen: str = ""
+    unit_sent: bool = False  # the device names its unit
+    candidates: tuple[ShownCandidate, ...] = ()  # in the order of the line
+    chosen: str = ""  # the candidate that the draft takes
+    # what the user must say before a description can be made, the unit apart: ``field``, ``scale``, ``decimal`` ...
     asked: tuple[str, ...] = ()
-    readings: int = 0
-    fits: float = 0.0
-    now: float | None = None
-    first_load: int = 0
-    raw: str = ""
+    readings: int = 0  # how many were decoded
+    fits: float = 0.0  # share of the bytes that the layout explains
+    now: float | None = None  # the last reading
+    first_load: int = 0  # sign of the first load; 0 while none was seen
+    raw: str = ""  # the last whole line as it came
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,11 +95,8 @@ class Naming:
 def look_at(heard: Heard, wanted: Wanted | None = None) -> LearningState:
     """Find out what was heard; runs in the worker.
 
-    Parameters
-    ----------
-    heard : Heard
-    wanted : Wanted, optional
-        What the user has said so far.
+    Args:
+        wanted: What the user has said so far.
     """
     wanted = wanted or Wanted()
     learned = learn_heard(heard, wanted=wanted)
@@ -234,14 +195,10 @@ def complete(
 ) -> tuple[Description | None, dict[str, str]]:
     """Give the description with what the user has added, or per field why it cannot be used.
 
-    Parameters
-    ----------
-    look : LearningState
-        What was heard.
-    naming : Naming
-        What the user says.
-    request, interval_s
-        What was asked again and again, where the device answers only then.
+    Args:
+        look: What was heard.
+        naming: What the user says.
+        request, interval_s: What was asked again and again, where the device answers only then.
     """
     if look.draft is None:
         return None, {"": "; ".join(look.learned.unknown) or "Nothing was recognised yet."}
@@ -279,8 +236,6 @@ def complete(
 def without_options(text: str) -> str:
     """Give a doubt without the command line's option that would answer it.
 
-    Examples
-    --------
     >>> without_options("the unit is not sent: read it off the device and give it with --unit")
     'the unit is not sent'
     """

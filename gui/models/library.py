@@ -29,12 +29,9 @@ class Shelf(Generic[R]):
     Nothing that was saved is lost: what is replaced or taken off stays in the folder under another ending, and
     ``undo`` brings it back.
 
-    Parameters
-    ----------
-    folder : Path
-        Where the files are; made when first needed.
-    record : type
-        Their record type.
+    Args:
+        folder: Where the files are; made when first needed.
+        record: Their record type.
     """
 
     def __init__(self, folder: Path, record: type[R]) -> None:
@@ -62,12 +59,9 @@ class Shelf(Generic[R]):
     def save(self, entry: R) -> Path:
         """Save under the entry's own name; one of the same name is replaced, and kept for ``undo``.
 
-        Raises
-        ------
-        InputError
-            It has no name.
-        FileError
-            It cannot be written.
+        Raises:
+            InputError: It has no name.
+            FileError: It cannot be written.
         """
         name = str(getattr(entry, "name", "")).strip()
         if not name:
@@ -89,10 +83,8 @@ class Shelf(Generic[R]):
     def remove(self, name: str) -> None:
         """Forget an entry; its file is kept for ``undo``.
 
-        Raises
-        ------
-        FileError
-            The folder cannot be written to.
+        Raises:
+            FileError: The folder cannot be written to.
         """
         self.entries()
         path = self._files.get(name)
@@ -109,10 +101,8 @@ class Shelf(Generic[R]):
     def undo(self) -> None:
         """Take the last saving or removing back.
 
-        Raises
-        ------
-        FileError
-            The folder cannot be written to.
+        Raises:
+            FileError: The folder cannot be written to.
         """
         if not self._undo:
             return
@@ -130,10 +120,8 @@ class Shelf(Generic[R]):
     def bring_in(self, path: Path) -> R:
         """Read somebody's file, save it in the list and give it; one of the same name stays and this one is renamed.
 
-        Raises
-        ------
-        HeldwheelError
-            It is no such file; every fault is named.
+        Raises:
+            HeldwheelError: It is no such file; every fault is named.
         """
         entry = read_toml(path, self._record)
         wanted = getattr(entry, "name", "").strip() or path.stem
@@ -148,10 +136,8 @@ class Shelf(Generic[R]):
     def send_out(self, name: str, path: Path) -> None:
         """Write an entry to a file for somebody else.
 
-        Raises
-        ------
-        FileError
-            It cannot be written, or there is no such entry.
+        Raises:
+            FileError: It cannot be written, or there is no such entry.
         """
         self.entries()
         source = self._files.get(name)

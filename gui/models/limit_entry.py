@@ -50,21 +50,11 @@ class LimitDraft:
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What a draft amounts to.
+    """What a draft amounts to."""
 
-    Attributes
-    ----------
-    limit : Limit or None
-        The record, once nothing is wrong.
-    wrong : dict of str to str
-        Per field: why it cannot be used.
-    warnings : tuple of str
-        What looks like a slip; the user may be right.
-    """
-
-    limit: Limit | None
-    wrong: dict[str, str]
-    warnings: tuple[str, ...]
+    limit: Limit | None  # the record, once nothing is wrong
+    wrong: dict[str, str]  # per field: why it cannot be used
+    warnings: tuple[str, ...]  # what looks like a slip; the user may be right
 
 
 def check(draft: LimitDraft) -> Checked:

@@ -26,24 +26,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Loaded:
-    """A recording as read in the worker.
+    """A recording as read in the worker."""
 
-    Attributes
-    ----------
-    reading : RecordingReading
-        Without its arrays.
-    scale : AxleScale
-        How its trace stands at the axle.
-    folder : str
-        Where its arrays are.
-    samples : int
-        How many.
-    """
-
-    reading: RecordingReading
-    scale: AxleScale
-    folder: str
-    samples: int
+    reading: RecordingReading  # without its arrays
+    scale: AxleScale  # how its trace stands at the axle
+    folder: str  # where its arrays are
+    samples: int  # how many
 
     def trace(self) -> GrowingTrace:
         """Map the samples and their pyramid into memory."""
@@ -53,17 +41,12 @@ class Loaded:
 def load(path: str, room: str) -> Loaded:
     """Read a recording.
 
-    Parameters
-    ----------
-    path : str
-        The file.
-    room : str
-        Folder for its arrays.
+    Args:
+        path: The file.
+        room: Folder for its arrays.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read.
+    Raises:
+        HeldwheelError: It cannot be read.
     """
     from analysis.pipeline import read_file
 
@@ -123,21 +106,14 @@ def said_of(reading: RecordingReading) -> ListedValues:
 def export(path: str, target: str, issue: Issue, neutral: str = "", second: str = "") -> str:
     """Write a recording's reading: JSON (the contract of the command line), CSV table, HTML or PDF page.
 
-    Parameters
-    ----------
-    path, target : str
-        The recording, and where to; its ending says what.
-    issue : Issue
-        For whom a page is, its unit, what the shop puts on it.
-    neutral : str
-        Where ``path`` is the half in gear of a ratio, the half in neutral: the page is of both.
-    second : str
-        A signed test by another operator or transducer that confirms ``path`` on an engineer's page.
+    Args:
+        path, target: The recording, and where to; its ending says what.
+        issue: For whom a page is, its unit, what the shop puts on it.
+        neutral: Where ``path`` is the half in gear of a ratio, the half in neutral: the page is of both.
+        second: A signed test by another operator or transducer that confirms ``path`` on an engineer's page.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read or written.
+    Raises:
+        HeldwheelError: It cannot be read or written.
     """
     from analysis.pipeline import Asked, read_file
 

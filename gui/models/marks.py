@@ -12,27 +12,13 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class PullMark:
-    """A pull on the trace, in the unit drawn.
+    """A pull on the trace, in the unit drawn."""
 
-    Attributes
-    ----------
-    label : str
-        Its number.
-    breakaway : tuple of float or None
-        Time, torque and half-width of its interval.
-    rotating : tuple of float or None
-        Start, end, torque and half-width of its interval.
-    state : str
-        Its result, for the colour; empty without one.
-    rejected : bool
-        Whether it is excluded.
-    """
-
-    label: str
-    breakaway: tuple[float, float, float] | None = None
-    rotating: tuple[float, float, float, float] | None = None
-    state: str = ""
-    rejected: bool = False
+    label: str  # its number
+    breakaway: tuple[float, float, float] | None = None  # time, torque and half-width of its interval
+    rotating: tuple[float, float, float, float] | None = None  # start, end, torque and half-width of its interval
+    state: str = ""  # its result, for the colour; empty without one
+    rejected: bool = False  # whether it is excluded
 
 
 def mark_of(caught: CaughtPull, unit_factor: float) -> PullMark:

@@ -28,8 +28,6 @@ SIGNAL, QUIET = "┃ out of band", "in band"
 def tags_in(text: str) -> tuple[str, ...]:
     """Give the tags of a list as it is typed.
 
-    Examples
-    --------
     >>> tags_in("vehicle,  axle ,")
     ('vehicle', 'axle')
     """
@@ -41,27 +39,13 @@ def tags_in(text: str) -> tuple[str, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Settling:
-    """One axle's run-in; SI.
+    """One axle's run-in; SI."""
 
-    Attributes
-    ----------
-    axle : str
-        Its name.
-    points : Points
-        Values in order of the counting tag.
-    along : tuple of RunIn or None
-        The judgement after each point, by what was known then.
-    now : RunIn
-        The last one.
-    since : int or None
-        Place from which it has been settled.
-    """
-
-    axle: str
-    points: Points
-    along: tuple[RunIn | None, ...]
-    now: RunIn
-    since: int | None
+    axle: str  # its name
+    points: Points  # values in order of the counting tag
+    along: tuple[RunIn | None, ...]  # the judgement after each point, by what was known then
+    now: RunIn  # the last one
+    since: int | None  # place from which it has been settled
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,10 +60,8 @@ class RunInAnswer:
 def settle(runs: Sequence[Run], common: Common, tag: str, per: str = PER) -> RunInAnswer:
     """Judge the run-in of every axle by itself.
 
-    Raises
-    ------
-    InputError
-        No axle can be judged; the text says why.
+    Raises:
+        InputError: No axle can be judged; the text says why.
     """
     from analysis.compare.series import axle_of
 
@@ -224,10 +206,8 @@ class WatchAnswer:
 def watch_axles(runs: Sequence[Run], common: Common, baseline: int, per: str = PER) -> WatchAnswer:
     """Chart every axle by itself, in order of date.
 
-    Raises
-    ------
-    InputError
-        No axle can be charted; the text says why.
+    Raises:
+        InputError: No axle can be charted; the text says why.
     """
     from analysis.compare.comparability import check, mixed
     from analysis.compare.control import watch

@@ -43,10 +43,8 @@ class PairsAnswer:
 def study_of(runs: Sequence[Run], common: Common, operator: str, axle: str) -> StudyAnswer:
     """Analyse a study.
 
-    Raises
-    ------
-    InputError
-        Cells that are not filled alike; the text lists them.
+    Raises:
+        InputError: Cells that are not filled alike; the text lists them.
     """
     from analysis.compare.repeatability import cells, study
 
@@ -61,10 +59,8 @@ def study_of(runs: Sequence[Run], common: Common, operator: str, axle: str) -> S
 def pairs_of(runs: Sequence[Run], common: Common, way: str, axle: str) -> PairsAnswer:
     """Compare two ways of measuring.
 
-    Raises
-    ------
-    InputError
-        Not two ways, or fewer than three axles that both have measured.
+    Raises:
+        InputError: Not two ways, or fewer than three axles that both have measured.
     """
     from analysis.compare.repeatability import agreement, pairs
 

@@ -69,12 +69,9 @@ def zone_for(aim_rpm: float | None) -> tuple[float, float]:
 def pace_of(time_s: Floats, angle_deg: Floats, aim_rpm: float | None = None) -> Pace | None:
     """Give the mean speed over the last moments; None where they are too short.
 
-    Parameters
-    ----------
-    time_s, angle_deg : ndarray, shape (n,)
-        The last second or so of the wheel's angle.
-    aim_rpm : float or None
-        Speed that the job asks for.
+    Args:
+        time_s, angle_deg: shape (n,); The last second or so of the wheel's angle.
+        aim_rpm: Speed that the job asks for.
     """
     if len(time_s) < 2 or time_s[-1] - time_s[0] < LEAST_S:
         return None

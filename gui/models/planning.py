@@ -29,33 +29,15 @@ CURVE_BEYOND = 1.6  # the picture goes so far beyond the answer, to show what mo
 
 @dataclass(frozen=True, slots=True)
 class Wish:
-    """What is to be planned; ``sd`` and ``amount`` in SI.
+    """What is to be planned; ``sd`` and ``amount`` in SI."""
 
-    Attributes
-    ----------
-    purpose : str
-        One of ``PURPOSES``.
-    amount : float
-        Difference, margin or half width.
-    sd : float or None
-        Scatter from fill to fill; None to take it from the recordings, grouped by ``by``.
-    by : str
-        Tag that makes the groups.
-    power : float
-        Chance of showing it.
-    groups : tuple of str
-        Names in the order of tests, the control first.
-    seed : int
-        Makes the order repeatable.
-    """
-
-    purpose: str
-    amount: float
-    sd: float | None
-    by: str
-    power: float
-    groups: tuple[str, ...]
-    seed: int
+    purpose: str  # one of ``PURPOSES``
+    amount: float  # difference, margin or half width
+    sd: float | None  # scatter from fill to fill; None to take it from the recordings, grouped by ``by``
+    by: str  # tag that makes the groups
+    power: float  # chance of showing it
+    groups: tuple[str, ...]  # names in the order of tests, the control first
+    seed: int  # makes the order repeatable
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,10 +60,8 @@ class Planned:
 def scatter_in(runs: Sequence[Run], common: Common, by: str) -> float:
     """Give the scatter from fill to fill of these recordings.
 
-    Raises
-    ------
-    InputError
-        They do not tell it.
+    Raises:
+        InputError: They do not tell it.
     """
     from analysis.compare.groups import compare
 
@@ -97,10 +77,8 @@ def scatter_in(runs: Sequence[Run], common: Common, by: str) -> float:
 def plan(runs: Sequence[Run], common: Common, wish: Wish) -> Planned:
     """Plan.
 
-    Raises
-    ------
-    InputError
-        A scatter, an amount or groups that cannot be planned with; the text says why.
+    Raises:
+        InputError: A scatter, an amount or groups that cannot be planned with; the text says why.
     """
     from analysis.compare import planner
 

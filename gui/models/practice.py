@@ -42,14 +42,10 @@ class HandWish:
 class PracticeLink:
     """A link whose device is simulated as it goes.
 
-    Parameters
-    ----------
-    scenario : Scenario
-        Axle, lever and transducer; its actions are not used.
-    seed : int
-        Of everything random.
-    speed : float
-        How many seconds of test per second.
+    Args:
+        scenario: Axle, lever and transducer; its actions are not used.
+        seed: Of everything random.
+        speed: How many seconds of test per second.
     """
 
     def __init__(self, scenario: Scenario, seed: int = 1, speed: float = 1.0) -> None:

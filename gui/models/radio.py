@@ -16,10 +16,8 @@ LISTEN_S = 5.0
 async def heard() -> list[tuple[str, str]]:
     """Listen for devices and connect to none; gives identity and words for each, the nearest first.
 
-    Raises
-    ------
-    LinkError
-        There is no Bluetooth, or it is off.
+    Raises:
+        LinkError: There is no Bluetooth, or it is off.
     """
     from logger.links.ble import scan
 
@@ -33,12 +31,9 @@ def _signal(one: FoundDevice) -> str:
 async def introduced(identity: str, known: Description | None) -> Description:
     """Connect once and ask: which characteristic delivers torque; the open standards decide without a description.
 
-    Raises
-    ------
-    LinkError
-        It cannot be reached.
-    InputError
-        It does not say what it measures: a description is needed.
+    Raises:
+        LinkError: It cannot be reached.
+        InputError: It does not say what it measures: a description is needed.
     """
     from logger.decoder.description import BleSettings, Description
     from logger.header import TransducerFacts

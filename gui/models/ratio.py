@@ -21,26 +21,15 @@ OTHER_GEAR = {"neutral": "in gear", "in gear": "neutral"}
 
 @dataclass(frozen=True, slots=True)
 class Ratio:
-    """What two recordings say together.
+    """What two recordings say together."""
 
-    Attributes
-    ----------
-    text : str
-        The ratio with its interval, or why there is none.
-    parts : tuple of str
-        Which recording is which half.
-    state, rule, limit : str
-        The result, what decided, and against what; empty without a limit of this kind.
-    notes : tuple of str
-        What the reader must know.
-    """
-
-    text: str
-    parts: tuple[str, ...]
+    text: str  # the ratio with its interval, or why there is none
+    parts: tuple[str, ...]  # which recording is which half
+    # state, rule, limit: the result, what decided, and against what; empty without a limit of this kind
     state: str = ""
     rule: str = ""
     limit: str = ""
-    notes: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()  # what the reader must know
 
 
 def half_words(limit: Limit | None, gear: str | None) -> str:

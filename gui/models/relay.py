@@ -93,12 +93,9 @@ News = ScreenSamples | FoundPull | StageClosed | Broken
 class Relay:
     """The session's subscriber.
 
-    Parameters
-    ----------
-    calibration : Calibration
-        From what is delivered to N·m.
-    offset_s : float
-        Added to the session's time for the screen: where an earlier session of the same test ended.
+    Args:
+        calibration: From what is delivered to N·m.
+        offset_s: Added to the session's time for the screen: where an earlier session of the same test ended.
     """
 
     def __init__(self, calibration: Calibration, offset_s: float = 0.0) -> None:

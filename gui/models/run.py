@@ -38,10 +38,8 @@ GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it 
 class TestRun:
     """One test, from its safety checks to its signature.
 
-    Parameters
-    ----------
-    card : JobCard
-        What is tested.
+    Args:
+        card: What is tested.
     """
 
     __test__ = False  # it is no test case

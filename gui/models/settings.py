@@ -107,10 +107,8 @@ class Settings:
     def _standing(self) -> Choices:
         """Give the choices in the file, which another window may have changed; a file that cannot be read is put aside.
 
-        Raises
-        ------
-        OSError
-            It cannot be put aside: it must not be written over.
+        Raises:
+            OSError: It cannot be put aside: it must not be written over.
         """
         if not os.path.lexists(self._file):
             return self.choices

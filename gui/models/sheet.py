@@ -33,25 +33,16 @@ class EntryKind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """One field of the sheet.
+    """One field of the sheet."""
 
-    Attributes
-    ----------
-    record, key : str
-        Where it is kept on the job card.
-    caption, hint : str
-        Its name, and an example.
-    kind : EntryKind
-        How it is typed.
-    options : mapping of str to str
-        Of a choice: what is kept, in words; ``yes`` and ``no`` stand for true and false, empty for not stated.
-    """
-
+    # record, key: where it is kept on the job card
     record: str
     key: str
+    # caption, hint: its name, and an example
     caption: str
     hint: str = ""
-    kind: EntryKind = EntryKind.TEXT
+    kind: EntryKind = EntryKind.TEXT  # how it is typed
+    # of a choice: what is kept, in words; ``yes`` and ``no`` stand for true and false, empty for not stated
     options: Mapping[str, str] = field(default_factory=dict)
 
     @property
@@ -145,10 +136,8 @@ def shown(entry: Entry, card: JobCard) -> str:
 def read(entry: Entry, text: str) -> object:
     """Give the value that a text stands for; None, or an empty text, where nothing is typed.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read; the text says how to write it.
+    Raises:
+        HeldwheelError: It cannot be read; the text says how to write it.
     """
     text = " ".join(text.split())[:LONGEST]
     if entry.kind is EntryKind.TEXT:

@@ -1,7 +1,6 @@
 """What an answer of the Compare page is made of, whatever was asked: figures in the unit on screen, tables of texts.
 
-Conventions
------------
+Conventions:
 - Answers hold SI values; a ``QuantityScale`` brings them to the screen, and back what is typed.
 - What is written to a file stays in SI with decimal points, whatever the screen shows.
 """
@@ -20,7 +19,7 @@ from analysis.report.words import SIMULATED
 from analysis.rows.tables import neutral
 from gui.models.display import DECIMALS, NOTHING
 from logger.edges.small_file import write_whole
-from logger.edges.units import parse_quantity
+from logger.edges.units import minus, parse_quantity
 from logger.errors import FileError, QuantityError
 
 if TYPE_CHECKING:
@@ -104,10 +103,8 @@ class QuantityScale:
     def typed(self, text: str) -> float | None:
         """Read what was typed, in the unit on screen where none is given; None for nothing.
 
-        Raises
-        ------
-        QuantityError
-            It cannot be read.
+        Raises:
+            QuantityError: It cannot be read.
         """
         if not text.strip():
             return None
@@ -123,10 +120,8 @@ def _with_sign(text: str, value: float) -> str:
 def plain_number(text: str) -> float:
     """Read a number with a point or a comma.
 
-    Raises
-    ------
-    QuantityError
-        It is none.
+    Raises:
+        QuantityError: It is none.
     """
     try:
         value = float(text.strip().replace(",", ".").replace("−", "-"))
@@ -140,10 +135,8 @@ def plain_number(text: str) -> float:
 def whole_number(text: str) -> int:
     """Read a whole number, 0 or more.
 
-    Raises
-    ------
-    QuantityError
-        It is none.
+    Raises:
+        QuantityError: It is none.
     """
     value = plain_number(text)
     if value < 0 or value != int(value):
@@ -154,8 +147,6 @@ def whole_number(text: str) -> int:
 def significant(display: Display, value: float, digits: int = 3) -> str:
     """Give a number of any size with so many significant digits, no digit before the decimal mark taken away.
 
-    Examples
-    --------
     >>> from gui.models.display import Display
     >>> [significant(Display(), v) for v in (0.26712, 1234.4, 140.0, 3e-7)]
     ['0.267', '1234', '140', '3e−07']
@@ -163,7 +154,7 @@ def significant(display: Display, value: float, digits: int = 3) -> str:
     if not math.isfinite(value):
         return NOTHING
     if value != 0 and not PLAIN_FROM <= abs(value) < PLAIN_TO:
-        return f"{value:.{digits}g}".replace("-", "−").replace(".", "," if display.comma else ".")
+        return minus(f"{value:.{digits}g}").replace(".", "," if display.comma else ".")
     rounded = f"{value:.{digits}g}" if abs(value) < 10**digits else f"{value:.0f}"
     return display.number(float(rounded), len(rounded.partition(".")[2]))
 
@@ -211,10 +202,8 @@ class Written:
 def write(written: Written, target: str) -> str:
     """Write an answer: JSON by the ending, CSV otherwise.
 
-    Raises
-    ------
-    FileError
-        It cannot be written.
+    Raises:
+        FileError: It cannot be written.
     """
     text = io.StringIO(newline="")
     try:

@@ -26,21 +26,14 @@ if TYPE_CHECKING:
 def write_signature(recording: Path, run: TestRun, header: Header | None = None, baseline: Path | None = None) -> None:
     """Write the sidecar of a recording: operator, second zero, photographs, an exclusion for each pull excluded.
 
-    Parameters
-    ----------
-    recording : Path
-        The recording.
-    run : TestRun
-        What happened.
-    header : Header, optional
-        What the recording began with: fixture, limit or rule that were changed since are written down, too.
-    baseline : Path, optional
-        The recording of its drag: named by file and hash, so that reading and report take it along.
+    Args:
+        recording: The recording.
+        run: What happened.
+        header: What the recording began with: fixture, limit or rule that were changed since are written down, too.
+        baseline: The recording of its drag: named by file and hash, so that reading and report take it along.
 
-    Raises
-    ------
-    HeldwheelError
-        It cannot be read or written; the recording itself is not touched.
+    Raises:
+        HeldwheelError: It cannot be read or written; the recording itself is not touched.
     """
     job = msgspec.structs.replace(run.card.job, operator=run.signed_by.strip())
     changed: dict[str, object] = {}

@@ -19,22 +19,11 @@ class LinkState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Notice:
-    """A message that stays until it is answered: what happened, what is safe, what to do.
+    """A message that stays until it is answered: what happened, what is safe, what to do."""
 
-    Attributes
-    ----------
-    text : str
-        For the user.
-    serious : bool
-        Whether something is lost or wrong.
-    can_rescue, can_zero : bool
-        Whether the recording can be saved elsewhere, or the zero taken anew.
-    show : tuple of str
-        Recordings that it is about.
-    """
-
-    text: str
-    serious: bool = False
+    text: str  # for the user
+    serious: bool = False  # whether something is lost or wrong
+    # can_rescue, can_zero: whether the recording can be saved elsewhere, or the zero taken anew
     can_rescue: bool = False
     can_zero: bool = False
-    show: tuple[str, ...] = ()
+    show: tuple[str, ...] = ()  # recordings that it is about

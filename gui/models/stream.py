@@ -99,14 +99,10 @@ def recording_stem(header: Header) -> str:
 class SessionStream:
     """A stream over a real session.
 
-    Parameters
-    ----------
-    acquisition : Acquisition
-        The thread that all sessions share.
-    card : JobCard
-        Its description says how bytes become samples.
-    opened : Open
-        The link.
+    Args:
+        acquisition: The thread that all sessions share.
+        card: Its description says how bytes become samples.
+        opened: The link.
     """
 
     def __init__(self, acquisition: Acquisition, card: JobCard, opened: Open) -> None:
@@ -156,12 +152,9 @@ class SessionStream:
     def begin(self, header: Header, folder: Path) -> Path:
         """Begin another recording.
 
-        Raises
-        ------
-        FileError
-            Its file cannot be made.
-        InputError
-            Its lever, limit or transducer cannot be used.
+        Raises:
+            FileError: Its file cannot be made.
+            InputError: Its lever, limit or transducer cannot be used.
         """
         from analysis.verdict.job import Job
         from logger.recordings.recording import RecordingWriter
@@ -196,10 +189,8 @@ class SessionStream:
     def rescue(self, folder: Path) -> Path:
         """Write everything of the failed recording elsewhere.
 
-        Raises
-        ------
-        FileError
-            There is none, or it cannot be written there either.
+        Raises:
+            FileError: There is none, or it cannot be written there either.
         """
         if self._writer is None:
             raise FileError("There is no recording to save.")
@@ -220,19 +211,13 @@ class SessionStream:
 def open_link(card: JobCard, *, confirmed: bool = False, second_confirmed: bool = False) -> Open:
     """Give the links of the card's transducer and of what is recorded along; nothing is opened yet.
 
-    Parameters
-    ----------
-    card : JobCard
-        Its description and address.
-    confirmed, second_confirmed : bool
-        The user has seen what a transducer that must be asked would be sent, and agreed.
+    Args:
+        card: Its description and address.
+        confirmed, second_confirmed: The user has seen what a transducer that must be asked would be sent, and agreed.
 
-    Raises
-    ------
-    LinkError
-        There is no such port or device.
-    InputError
-        It must be asked, and the user has not agreed.
+    Raises:
+        LinkError: There is no such port or device.
+        InputError: It must be asked, and the user has not agreed.
     """
     from logger.links.build import build_link
 

@@ -1,7 +1,6 @@
 """A trace that grows while it is drawn: samples in arrays, block minima and maxima beside them.
 
-Conventions
------------
+Conventions:
 - Time in seconds, increasing; torque in N·m as the transducer read it. Lever, zero and unit are applied to the few
   points handed out, so that changing them costs nothing.
 - Level 0 of the pyramid holds the least and greatest of every ``BLOCK`` samples, each further level of ``FAN`` blocks.
@@ -157,18 +156,14 @@ class GrowingTrace:
     def stretch(self, start_s: float, end_s: float, columns: int) -> tuple[Floats, Floats]:
         """Give what a line needs to show a stretch on so many pixel columns.
 
-        Parameters
-        ----------
-        start_s, end_s : float
-            The stretch, both ends included.
-        columns : int
-            Pixel columns to draw on.
+        Args:
+            start_s, end_s: The stretch, both ends included.
+            columns: Pixel columns to draw on.
 
-        Returns
-        -------
-        time_s, torque_nm : ndarray, shape (m,)
-            At most two points per column and one block's tail: the samples themselves where they are that few, else
-            the least and the greatest of each column, so that no peak is ever missing.
+        Returns:
+            time_s, torque_nm: shape (m,); At most two points per column and one block's tail: the samples themselves
+                where they are that few, else the least and the greatest of each column, so that no peak is ever
+                missing.
         """
         first = int(np.searchsorted(self.time_s, start_s, side="left"))
         last = int(np.searchsorted(self.time_s, end_s, side="right"))

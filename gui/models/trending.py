@@ -76,34 +76,17 @@ def along(tag: str, display: Display) -> Along:
 
 @dataclass(frozen=True, slots=True)
 class Trend:
-    """Points, the straight line through them, and what was asked of it; SI.
+    """Points, the straight line through them, and what was asked of it; SI."""
 
-    Attributes
-    ----------
-    points : Points
-        The fills.
-    line : FittedLine
-        Through them.
-    slope : tuple of float
-        95 % interval of the slope.
-    fills, along : tuple of Prediction
-        What the line says at every fill, and in even steps over all that is drawn.
-    wanted : Inverse or None
-        Which x gives what is wanted.
-    expected : Prediction or None
-        What to expect where it was asked.
-    simulated : bool
-        Whether any recording is.
-    """
-
-    points: Points
-    line: FittedLine
-    slope: tuple[float, float]
+    points: Points  # the fills
+    line: FittedLine  # through them
+    slope: tuple[float, float]  # 95 % interval of the slope
+    # fills, along: what the line says at every fill, and in even steps over all that is drawn
     fills: tuple[Prediction, ...]
     along: tuple[Prediction, ...]
-    wanted: Inverse | None
-    expected: Prediction | None
-    simulated: bool
+    wanted: Inverse | None  # which x gives what is wanted
+    expected: Prediction | None  # what to expect where it was asked
+    simulated: bool  # whether any recording is
 
     def against(self, display: Display) -> Along:
         """Give what the fills are drawn against, as it stands on screen."""
@@ -115,10 +98,8 @@ def follow(
 ) -> Trend:
     """Fit a line, and ask it everything that is to be shown: the window only draws.
 
-    Raises
-    ------
-    InputError
-        Too few points, words for numbers, or recordings that must not stand together.
+    Raises:
+        InputError: Too few points, words for numbers, or recordings that must not stand together.
     """
     from analysis.compare.series import points_against
     from analysis.compare.trend import fit_line

@@ -54,24 +54,12 @@ class TypedTurns:
 
 @dataclass(frozen=True, slots=True)
 class CheckedCount:
-    """What the turns amount to.
+    """What the turns amount to."""
 
-    Attributes
-    ----------
-    reading : RatioReading or None
-        The ratio, once all three counts are there.
-    counts : TurnCounts or None
-        The turns behind it.
-    wrong : dict of str to str
-        Per field: why it cannot be used.
-    problem : str
-        Why the counts together give no ratio.
-    """
-
-    reading: RatioReading | None
-    counts: TurnCounts | None
-    wrong: dict[str, str]
-    problem: str = ""
+    reading: RatioReading | None  # the ratio, once all three counts are there
+    counts: TurnCounts | None  # the turns behind it
+    wrong: dict[str, str]  # per field: why it cannot be used
+    problem: str = ""  # why the counts together give no ratio
 
 
 def check_count(draft: TypedTurns) -> CheckedCount:
@@ -92,10 +80,8 @@ def check_count(draft: TypedTurns) -> CheckedCount:
 def reading_of(counts: TurnCounts, listed: tuple[RatioCandidate, ...] = CANDIDATES) -> RatioReading:
     """Give the ratio of counted turns.
 
-    Raises
-    ------
-    InputError
-        Counts that give no ratio.
+    Raises:
+        InputError: Counts that give no ratio.
     """
     return read_ratio(
         counts.propshaft,

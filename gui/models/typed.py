@@ -23,8 +23,6 @@ _EXACT = 1e-9
 def decimal(text: str) -> str:
     """Write a leading fraction as a decimal; anything else is given back as it is.
 
-    Examples
-    --------
     >>> decimal("2 5/8 in"), decimal("-1/2"), decimal("17,5 mm")
     ('2.625 in', '-0.5', '17,5 mm')
     """
@@ -39,8 +37,6 @@ def decimal(text: str) -> str:
 def in_eighths(value: float) -> str:
     """Write a count of turns as it is read off a mark, in whole turns and eighths where it is that.
 
-    Examples
-    --------
     >>> in_eighths(18.375), in_eighths(-0.5), in_eighths(10.0), in_eighths(3.1)
     ('18 3/8', '-1/2', '10', '3.1')
     """
@@ -57,13 +53,9 @@ def in_eighths(value: float) -> str:
 def quantity(text: str, kind: Kind) -> float:
     """Read a quantity in SI; one without its unit is asked for it, not guessed: 17.5 may be inches or millimetres.
 
-    Raises
-    ------
-    QuantityError
-        It has no unit, or cannot be read.
+    Raises:
+        QuantityError: It has no unit, or cannot be read.
 
-    Examples
-    --------
     >>> round(quantity("17 1/2 in", "length"), 5)
     0.4445
     """
@@ -81,10 +73,8 @@ def quantity(text: str, kind: Kind) -> float:
 def length_mm(text: str, display: Display, now_mm: float | None = None) -> float:
     """Read a length; what still stands there as it was shown is exactly what it was, however it was rounded.
 
-    Raises
-    ------
-    QuantityError
-        It has no unit, or cannot be read.
+    Raises:
+        QuantityError: It has no unit, or cannot be read.
     """
     if now_mm is not None and text.strip() == display.typed_length(now_mm):
         return now_mm

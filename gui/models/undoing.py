@@ -49,10 +49,8 @@ class Undo:
     def take_back(self) -> str:
         """Take the latest step back and give the file that it was about.
 
-        Raises
-        ------
-        FileError
-            It cannot be taken back, as something else has changed since.
+        Raises:
+            FileError: It cannot be taken back, as something else has changed since.
         """
         return self.steps.pop().back() if self.steps else ""
 
@@ -60,26 +58,17 @@ class Undo:
 def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, UndoStep]:
     """Give a recording another name; its sidecar goes along.
 
-    Parameters
-    ----------
-    path, name : str
-        The recording, and its name without the ending.
-    purpose : str
-        What it was recorded for.
+    Args:
+        path, name: The recording, and its name without the ending.
+        purpose: What it was recorded for.
 
-    Returns
-    -------
-    path : str
-        Where it is now.
-    step : UndoStep
-        Takes it back.
+    Returns:
+        path: Where it is now.
+        step: Takes it back.
 
-    Raises
-    ------
-    InputError
-        No name for a file, or one that is taken.
-    FileError
-        It cannot be moved.
+    Raises:
+        InputError: No name for a file, or one that is taken.
+        FileError: It cannot be moved.
     """
     stem, old = name.strip(), Path(path)
     if not stem or stem.startswith(".") or UNFIT.search(stem) or DEVICES.fullmatch(stem) or len(stem) > 120:
@@ -97,10 +86,8 @@ def rename(path: str, name: str, *, purpose: str = "") -> tuple[str, UndoStep]:
 def to_bin(path: str) -> UndoStep:
     """Move a recording and its sidecar into the folder of removed ones, and give what takes that back.
 
-    Raises
-    ------
-    FileError
-        It is being written, or cannot be moved.
+    Raises:
+        FileError: It is being written, or cannot be moved.
     """
     old = Path(path)
     try:
@@ -148,8 +135,6 @@ def sidecar_bytes(path: str) -> bytes | None:
 def ending_of(path: Path) -> str:
     """Give a file's ending, the long one of dial readings too.
 
-    Examples
-    --------
     >>> ending_of(Path("a.dial.toml")), ending_of(Path("left.1.csv"))
     ('.dial.toml', '.csv')
     """

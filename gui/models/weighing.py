@@ -61,27 +61,13 @@ class PlannedWeight:
 
 @dataclass(frozen=True, slots=True)
 class WeighingPlan:
-    """What is to be hung.
+    """What is to be hung."""
 
-    Attributes
-    ----------
-    steps : tuple of PlannedWeight or None
-        One after the other; None: nothing hangs.
-    sense : int
-        Sign of the reading that these loads should give.
-    facts : TransducerFacts
-        What is known of the transducer.
-    own_percent : float or None
-        What the user allows, instead of what is known.
-    place_known : bool
-        Gravity is that of the place.
-    """
-
-    steps: tuple[PlannedWeight | None, ...]
-    sense: int
-    facts: TransducerFacts
-    own_percent: float | None
-    place_known: bool
+    steps: tuple[PlannedWeight | None, ...]  # one after the other; None: nothing hangs
+    sense: int  # sign of the reading that these loads should give
+    facts: TransducerFacts  # what is known of the transducer
+    own_percent: float | None  # what the user allows, instead of what is known
+    place_known: bool  # gravity is that of the place
 
     def torque_nm(self, step: int) -> float:
         """Give the torque of a step, signed as the reading should be."""
@@ -197,10 +183,8 @@ class WeighedStep:
 class Weighing:
     """Watches the readings and goes from step to step by itself.
 
-    Parameters
-    ----------
-    plan : WeighingPlan
-        What is to be hung.
+    Args:
+        plan: What is to be hung.
     """
 
     raw = False  # whether what is shown is no torque yet

@@ -33,30 +33,18 @@ class ZeroState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class ZeroValue:
-    """A zero that was taken.
+    """A zero that was taken."""
 
-    Attributes
-    ----------
-    value_nm : float
-        The transducer's reading with nothing on it.
-    u_nm : float
-        Its standard uncertainty: scatter of the mean of one window's tenths, so that slow wander counts.
-    at_s : float
-        When, on the recording's time axis.
-    """
-
-    value_nm: float
-    u_nm: float
-    at_s: float
+    value_nm: float  # the transducer's reading with nothing on it
+    u_nm: float  # its standard uncertainty: scatter of the mean of one window's tenths, so that slow wander counts
+    at_s: float  # when, on the recording's time axis
 
 
 class Zeroing:
     """Collects samples until a quiet window is found.
 
-    Parameters
-    ----------
-    steady_nm : float
-        By how much the window's parts may differ, N·m at the transducer.
+    Args:
+        steady_nm: By how much the window's parts may differ, N·m at the transducer.
     """
 
     def __init__(self, steady_nm: float = MOVED_SHARE * SMALLEST_NM) -> None:

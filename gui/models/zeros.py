@@ -15,19 +15,12 @@ if TYPE_CHECKING:
 
 @dataclass(slots=True)
 class Zeros:
-    """What was taken.
+    """What was taken."""
 
-    Attributes
-    ----------
-    first, again : ZeroValue or None
-        At the transducer; before, and after the pulls.
-    written : Zero or None
-        As it stands in a recording: the first, and by how much the second differs.
-    """
-
+    # first, again: at the transducer; before, and after the pulls
     first: ZeroValue | None = None
     again: ZeroValue | None = None
-    written: Zero | None = None
+    written: Zero | None = None  # as it stands in a recording: the first, and by how much the second differs
 
     @property
     def in_use_nm(self) -> float:

@@ -106,8 +106,6 @@ def what_words(entry: ArchiveEntry) -> str:
 def counted(count: int, what: str) -> str:
     """Give a count with its noun.
 
-    Examples
-    --------
     >>> counted(1, "correction"), counted(2, "correction")
     ('1 correction', '2 corrections')
     """

@@ -93,10 +93,8 @@ class WhereStep(QWidget):
     def place(self) -> Place:
         """Give where to listen.
 
-        Raises
-        ------
-        InputError
-            It is no local port, no Bluetooth identity, or no question.
+        Raises:
+            InputError: It is no local port, no Bluetooth identity, or no question.
         """
         from logger.links.ports import local_port
 

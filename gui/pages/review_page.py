@@ -18,13 +18,13 @@ from gui.models.state import Notice
 from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
 from gui.pages.archive_list import ArchiveList
 from gui.pages.index_part import IndexPart
-from gui.pages.pages_part import PagesPart
+from gui.pages.pages_part import Making, PagesPart
 from gui.pages.reading_panel import ReadingPanel
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
 from gui.widgets.menus import menu_of, offer_menu
 from gui.widgets.notice import NoticeBar
-from gui.widgets.parts import button, column
+from gui.widgets.parts import button, column, open_once
 from gui.widgets.written import WrittenBar
 from gui.work import Errand, Worker
 from logger.errors import HeldwheelError
@@ -57,21 +57,12 @@ class ReviewPage(QWidget):
         self.notice = NoticeBar()
         self.undo = Undo()
         self.written = WrittenBar()
-        self.index = IndexPart(self.worker, self.written, self.say, self._failed, self)
         self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
         self._loading: dict[str, Future[Loaded]] = {}
         self._loaded: dict[str, Loaded] = {}
-        self.pages = PagesPart(
-            shared,
-            self.worker,
-            self.written,
-            self.say,
-            self._failed,
-            self.list.selected,
-            self._loaded,
-            self._loading,
-            self,
-        )
+        making = Making(self.worker, self.written, self.say, self._failed, self)
+        self.index = IndexPart(making)
+        self.pages = PagesPart(making, shared, self.list.selected, self._loaded, self._loading)
         self._left: list[str] = []
         self.first_screen_s = self.all_s = 0.0
         self._began = 0.0
@@ -257,9 +248,8 @@ class ReviewPage(QWidget):
         if loaded is None:
             return
         dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(partial(self._reload, path))
-        dialog.open()
+        open_once(dialog)
 
     def _ask_angle(self, path: str) -> None:
         self.worker.ask(angle_of, path, then=self.reading.show_angle, failed=self._failed)
@@ -300,8 +290,7 @@ class ReviewPage(QWidget):
         loaded = self._loaded.get(chosen[0].path) if chosen else None
         header = loaded.reading.header if loaded is not None else None
         dialog = RoadDialog(self._shared, path, header.axle.tag if header is not None else "", self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        open_once(dialog)
 
     def show_inertia(self) -> None:
         """Show what the recording that is chosen says of inertia, where a wheel runs out in it."""
@@ -309,8 +298,7 @@ class ReviewPage(QWidget):
 
         for entry in self.list.selected()[:1]:
             dialog = InertiaDialog(self._shared, entry.path, self.worker, self)
-            dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-            dialog.open()
+            open_once(dialog)
 
     def ask_index(self) -> None:
         """Make an index of the reports that lie beside the recording that is chosen, or in the folder on screen."""
@@ -409,9 +397,8 @@ class ReviewPage(QWidget):
         from gui.pages.import_dialog import ImportDialog
 
         dialog = ImportDialog(self._shared, path, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.accepted.connect(partial(self._imported, dialog))
-        dialog.open()
+        open_once(dialog)
 
     def _imported(self, dialog: ImportDialog) -> None:
         if dialog.target is not None:

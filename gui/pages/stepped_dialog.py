@@ -23,14 +23,9 @@ FIRST = 0
 class SteppedDialog(QDialog):
     """Its own dialogs say what happens on each step, with ``show_step`` and what ``_go_on`` calls.
 
-    Parameters
-    ----------
-    shared : Shared
-    title : str
-        Of the window.
-    size : tuple of int
-        Width and height that it would like, for text of the usual size.
-    parent : QWidget, optional
+    Args:
+        title: Of the window.
+        size: Width and height that it would like, for text of the usual size.
     """
 
     def __init__(self, shared: Shared, title: str, size: tuple[int, int], parent: QWidget | None = None) -> None:

@@ -61,12 +61,9 @@ SMALLEST = 0.6  # of the usual size of a word, where a column is narrow
 class Badge(QWidget):
     """A result with its word beside its shape.
 
-    Parameters
-    ----------
-    look : Look
-        Colours and fonts.
-    px : int
-        Height of the word at text scale 1.
+    Args:
+        look: Colours and fonts.
+        px: Height of the word at text scale 1.
     """
 
     def __init__(self, look: Look, px: int = 17) -> None:

@@ -21,52 +21,33 @@ LEAST_PX = 130  # of the figure's height at text scale 1; where the window is lo
 
 @dataclass(frozen=True, slots=True)
 class FigureView:
-    """What the figure shows; all numbers in the unit on screen.
+    """What the figure shows; all numbers in the unit on screen."""
 
-    Attributes
-    ----------
-    now, highest : str
-        The torque at the axle now and the highest so far, formatted; a dash where there is none.
-    unit : str
-        The unit's symbol.
-    now_value, highest_value : float or None
-        The same as numbers, for the ruler.
-    lower, upper : float or None
-        The limit.
-    highest_caption : str
-        What the highest is of.
-    turned, turned_caption : str
-        How far the wheel turned in this pull, with its unit, empty where its angle is not known; what stands over it.
-    caption : str
-        What the large figure is.
-    tone : str
-        A colour of the palette for the figure.
-    template : str
-        The widest figure to make room for, so that the digits stand still.
-    """
-
+    # now, highest: the torque at the axle now and the highest so far, formatted; a dash where there is none
     now: str = "–"
     highest: str = "–"
-    unit: str = "N·m"
+    unit: str = "N·m"  # the unit's symbol
+    # now_value, highest_value: the same as numbers, for the ruler
     now_value: float | None = None
     highest_value: float | None = None
+    # lower, upper: the limit
     lower: float | None = None
     upper: float | None = None
-    highest_caption: str = "Highest so far"
+    highest_caption: str = "Highest so far"  # what the highest is of
+    # turned, turned_caption: how far the wheel turned in this pull, with its unit, empty where its angle is not known;
+    # what stands over it
     turned: str = ""
     turned_caption: str = ""
-    caption: str = "Torque at the axle"
-    tone: str = "text"
-    template: str = "888.8"
+    caption: str = "Torque at the axle"  # what the large figure is
+    tone: str = "text"  # a colour of the palette for the figure
+    template: str = "888.8"  # the widest figure to make room for, so that the digits stand still
 
 
 class TorqueFigure(QWidget):
     """Torque at the axle now, very large; the highest so far and the wheel's turning beside it; a ruler with the limit.
 
-    Parameters
-    ----------
-    look : Look
-        Colours and fonts.
+    Args:
+        look: Colours and fonts.
     """
 
     def __init__(self, look: Look) -> None:

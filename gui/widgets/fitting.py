@@ -38,12 +38,9 @@ def small_enough(look: Look, px: float, text: str, room: float, *, bold: bool = 
 class FittedText(QLabel):
     """One or two lines as large as they fit, in a height that stays: nothing below moves when the words change.
 
-    Parameters
-    ----------
-    look : Look
-        Fonts.
-    px, least_px : float
-        Usual and smallest height of the letters at text scale 1.
+    Args:
+        look: Fonts.
+        px, least_px: Usual and smallest height of the letters at text scale 1.
     """
 
     LINES = 2
@@ -176,14 +173,10 @@ class FlowLayout(QLayout):
 class Columns(QWidget):
     """Puts parts into as many columns as fit, at most so many; each keeps the width that it needs.
 
-    Parameters
-    ----------
-    parts : sequence of QWidget
-        In their order.
-    most : int
-        Columns in a wide window.
-    least_px : int
-        Narrowest column at text scale 1.
+    Args:
+        parts: In their order.
+        most: Columns in a wide window.
+        least_px: Narrowest column at text scale 1.
     """
 
     def __init__(self, look: Look, parts: Sequence[QWidget], most: int, least_px: int = 150, gap: int = 10) -> None:
@@ -225,10 +218,8 @@ class Columns(QWidget):
 class Beside(QWidget):
     """Puts parts beside each other where they fit, and below each other where they do not.
 
-    Parameters
-    ----------
-    parts : sequence of (QWidget, int)
-        In their order, each with its share of the width.
+    Args:
+        parts: (QWidget, int); In their order, each with its share of the width.
     """
 
     def __init__(self, parts: Sequence[tuple[QWidget, int]], gap: int = 16) -> None:

@@ -29,12 +29,9 @@ class _Head(QPushButton):
 class Fold(QWidget):
     """A head that opens and closes a body.
 
-    Parameters
-    ----------
-    title : str
-        What is in it.
-    inside : QWidget
-        The body; hidden at first.
+    Args:
+        title: What is in it.
+        inside: The body; hidden at first.
     """
 
     def __init__(self, title: str, inside: QWidget) -> None:

@@ -25,32 +25,17 @@ STEP_DEG = 5.0  # of the angle, by key or drag: as well as anyone sets a lever b
 
 @dataclass(frozen=True, slots=True)
 class HubView:
-    """What the drawing shows.
+    """What the drawing shows."""
 
-    Attributes
-    ----------
-    fixture : str
-        The kind of fixture, as in a lever's record; empty before one is chosen.
-    studs : int
-        How many studs.
-    angle_deg : float
-        Between the lever and the line from centre to stud, 0 = pointing straight out.
-    length, circle, factor : str
-        Written beside; empty where not known.
-    chord : str
-        The stud-to-stud distance, where that was measured.
-    apart : int
-        How many studs apart these two are.
-    """
-
-    fixture: str = ""
-    studs: int = 5
-    angle_deg: float = 0.0
+    fixture: str = ""  # the kind of fixture, as in a lever's record; empty before one is chosen
+    studs: int = 5  # how many studs
+    angle_deg: float = 0.0  # between the lever and the line from centre to stud, 0 = pointing straight out
+    # length, circle, factor: written beside; empty where not known
     length: str = ""
     circle: str = ""
     factor: str = ""
-    chord: str = ""
-    apart: int = 1
+    chord: str = ""  # the stud-to-stud distance, where that was measured
+    apart: int = 1  # how many studs apart these two are
 
 
 class HubDrawing(QWidget):

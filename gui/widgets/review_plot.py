@@ -30,27 +30,13 @@ NUDGE_PIXELS = 4  # of a handle per key
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """One trace on the plot.
+    """One trace on the plot."""
 
-    Attributes
-    ----------
-    trace : GrowingTrace
-        Its samples.
-    drawn : callable
-        From its samples to what is drawn: at the axle, in the unit on screen.
-    shift_s : float
-        Taken from its times.
-    marks : sequence of PullMark
-        Its pulls.
-    label : str
-        Its name, for the legend.
-    """
-
-    trace: GrowingTrace
-    drawn: Callable[[Floats], Floats]
-    shift_s: float
-    marks: Sequence[PullMark]
-    label: str
+    trace: GrowingTrace  # its samples
+    drawn: Callable[[Floats], Floats]  # from its samples to what is drawn: at the axle, in the unit on screen
+    shift_s: float  # taken from its times
+    marks: Sequence[PullMark]  # its pulls
+    label: str  # its name, for the legend
 
 
 class ReviewPlot(TracePlot):

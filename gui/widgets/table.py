@@ -26,14 +26,10 @@ def tip(text: str) -> str:
 class TextTable(QTableWidget):
     """A table that is read, not edited; columns are as wide as what they hold.
 
-    Parameters
-    ----------
-    heads : sequence of str
-        Its columns.
-    name : str
-        Accessible name.
-    words : collection of int
-        Columns that hold words; the others hold figures.
+    Args:
+        heads: Its columns.
+        name: Accessible name.
+        words: Columns that hold words; the others hold figures.
     """
 
     def __init__(self, heads: Sequence[str], name: str, words: Collection[int] = (0,)) -> None:

@@ -205,14 +205,10 @@ class TracePlot(pg.PlotWidget):  # type: ignore[misc]
     def draw(self, trace: GrowingTrace, drawn: Callable[[Floats], Floats], *, newest_at_zero: bool = False) -> None:
         """Draw the seen stretch of a trace.
 
-        Parameters
-        ----------
-        trace : GrowingTrace
-            Samples at the transducer, N·m.
-        drawn : callable
-            From samples to what is drawn: at the axle, in the unit on screen.
-        newest_at_zero : bool
-            Whether the time axis ends at the newest sample.
+        Args:
+            trace: Samples at the transducer, N·m.
+            drawn: From samples to what is drawn: at the axle, in the unit on screen.
+            newest_at_zero: Whether the time axis ends at the newest sample.
         """
         box = self.box()
         shift = trace.end_s if newest_at_zero else 0.0

@@ -33,15 +33,10 @@ _ADVICE: Final = "take the load off and check the zero"
 class AutoZeroWatch:
     """A decoder that watches another's torque.
 
-    Parameters
-    ----------
-    decoder : Decoder
-    capacity : float or None
-        In the unit of the torque column.
-    rate_hz : float or None
-        Described rate; steps are looked for only where it is known and high enough.
-    least : float
-        The smallest torque that is called a load, in the same unit.
+    Args:
+        capacity: In the unit of the torque column.
+        rate_hz: Described rate; steps are looked for only where it is known and high enough.
+        least: The smallest torque that is called a load, in the same unit.
     """
 
     def __init__(

@@ -15,10 +15,8 @@ if TYPE_CHECKING:
 def build_decoder(description: Description) -> Decoder:
     """Build the decoder of a described transducer; it also watches for zeros taken under load.
 
-    Raises
-    ------
-    InputError
-        The description has no layout: a Bluetooth device that follows the open standards tells it itself.
+    Raises:
+        InputError: The description has no layout: a Bluetooth device that follows the open standards tells it itself.
     """
     from logger.decoder.autozero import AutoZeroWatch
     from logger.decoder.description import as_torque

@@ -30,40 +30,25 @@ _READERS: Final[dict[tuple[bool, ...], msgspec.json.Decoder[Any]]] = {}
 
 @dataclass(frozen=True, slots=True)
 class LineShape:
-    """What stands around the numbers of a line.
+    """What stands around the numbers of a line."""
 
-    Attributes
-    ----------
-    prefix, gap, suffix : bytes
-        Before the first number, between each two, behind the last; blanks before a number excluded.
-    integers : tuple of bool
-        Which numbers are counters: digits only.
-    comma : bool
-        The decimal mark is a comma.
-    """
-
+    # prefix, gap, suffix: before the first number, between each two, behind the last; blanks before a number excluded
     prefix: bytes
     gap: bytes
     suffix: bytes
-    integers: tuple[bool, ...]
-    comma: bool
+    integers: tuple[bool, ...]  # which numbers are counters: digits only
+    comma: bool  # the decimal mark is a comma
 
     def read(self, text: bytes, end: bytes, count: int, longest: int) -> Floats | None:
         """Read whole lines.
 
-        Parameters
-        ----------
-        text : bytes
-            Lines, the last one with its end.
-        end : bytes
-            What ends each line.
-        count, longest : int
-            How many lines there are, and the bytes of the longest one.
+        Args:
+            text: Lines, the last one with its end.
+            end: What ends each line.
+            count, longest: How many lines there are, and the bytes of the longest one.
 
-        Returns
-        -------
-        ndarray, shape (count, k), or None
-            The numbers of each line; None if any line does not have this look.
+        Returns:
+            shape (count, k); The numbers of each line; None if any line does not have this look.
         """
         last = self.suffix + end
         if not text.startswith(self.prefix) or not text.endswith(last):

@@ -21,8 +21,6 @@ SCALE_MOST: Final = 1e12
 def name_faults(names: Iterable[str]) -> list[str]:
     """Give what is wrong with the names of columns; one line for the user each.
 
-    Examples
-    --------
     >>> name_faults(["torque", "angle_2"])
     []
     >>> name_faults(["=1+1"])

@@ -89,16 +89,12 @@ def _table(crc: Crc) -> NDArray[np.uint32]:
 def checks(rows: Bytes, name: str) -> NDArray[np.int64]:
     """Compute the check of every row.
 
-    Parameters
-    ----------
-    rows : ndarray of uint8, shape (n, length)
-        The bytes that each check covers.
-    name : str
-        A ``CheckName``.
+    Args:
+        rows: shape (n, length); The bytes that each check covers.
+        name: A ``CheckName``.
 
-    Returns
-    -------
-    ndarray of int64, shape (n,)
+    Returns:
+        shape (n,)
     """
     if name == "xor-8":
         folded: NDArray[np.int64] = np.bitwise_xor.reduce(rows, axis=1).astype(np.int64)
@@ -144,8 +140,6 @@ def _shifted(value: NDArray[np.uint32], width: int) -> NDArray[np.uint32]:
 def check(data: bytes, name: str) -> int:
     """Compute the check of one string of bytes.
 
-    Examples
-    --------
     >>> hex(check(b"123456789", "crc-16/modbus"))
     '0x4b37'
     """

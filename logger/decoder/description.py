@@ -94,21 +94,14 @@ class Command(Record, frozen=True, kw_only=True):
 class Description(Record, frozen=True, kw_only=True):
     """A transducer: its link, how its bytes are laid out, what it can be told, what its numbers are worth.
 
-    Attributes
-    ----------
-    lines, frame, notification, modbus
-        How readings are laid out: exactly one.
-    poll
-        The device must be asked for each reading.
-    commands
-        ``start``, ``stop``, ``zero``, ``rate`` and whatever else the device understands.
-    measures
-        What the main reading is. A second source (``record --second``) may measure ``angle``, ``rate``,
-        ``temperature``; its layout then has a field of that name where a torque transducer has ``torque``.
-    simulated_mark
-        Text that appears in the bytes of a simulated device only.
-    silence_s
-        So long without a byte is told as silence.
+    Attributes:
+        lines, frame, notification, modbus: How readings are laid out: exactly one.
+        poll: The device must be asked for each reading.
+        commands: ``start``, ``stop``, ``zero``, ``rate`` and whatever else the device understands.
+        measures: What the main reading is. A second source (``record --second``) may measure ``angle``, ``rate``,
+            ``temperature``; its layout then has a field of that name where a torque transducer has ``torque``.
+        simulated_mark: Text that appears in the bytes of a simulated device only.
+        silence_s: So long without a byte is told as silence.
     """
 
     name: str  # what it is called
@@ -230,13 +223,9 @@ MAX_COMMAND = 256  # bytes; longer is no command to a gauge
 def command_bytes(text: str) -> bytes:
     r"""Give the bytes that a command's text stands for.
 
-    Raises
-    ------
-    InputError
-        It is empty, too long, or has an escape that we do not know.
+    Raises:
+        InputError: It is empty, too long, or has an escape that we do not know.
 
-    Examples
-    --------
     >>> command_bytes(r"ZERO\r\n"), command_bytes("hex: 02 53 03")
     (b'ZERO\r\n', b'\x02S\x03')
     """
@@ -276,10 +265,8 @@ def _unescaped(text: str) -> bytes:
 def read_description(path: Path | str) -> Description:
     """Read a description; a bare name such as ``text-gauge`` means one that comes with the program.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read, or has faults: all of them at once.
+    Raises:
+        FileError, DescriptionError: It cannot be read, or has faults: all of them at once.
     """
     path = Path(path)
     if path.suffix != ".toml" and not path.exists():

@@ -32,23 +32,12 @@ _WORDS: Final = {str: "text", float: "number", int: "whole number", bool: "true 
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """One key.
-
-    Attributes
-    ----------
-    name : str
-    holds : str
-        What it may hold, in words.
-    default : str
-        What stands for it when it is left out; empty: it must be given.
-    about : str
-        What it means.
-    """
+    """One key."""
 
     name: str
-    holds: str
-    default: str
-    about: str
+    holds: str  # what it may hold, in words
+    default: str  # what stands for it when it is left out; empty: it must be given
+    about: str  # what it means
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,11 +80,8 @@ def _first(record: type[msgspec.Struct]) -> str:
 def _texts(record: type[msgspec.Struct]) -> dict[str, str]:
     """Give what each key means: from the Attributes of the docstring, or the comment behind it."""
     found: dict[str, str] = {}
-    doc = inspect.getdoc(record) or ""
-    _, _, attributes = doc.partition("Attributes\n----------\n")
-    for names, text in re.findall(
-        r"^([a-z][\w, ]*?)(?: : [^\n]*)?\n((?:    [^\n]*\n?)+)", attributes + "\n", re.MULTILINE
-    ):
+    _, _, attributes = (inspect.getdoc(record) or "").partition("Attributes:\n")
+    for names, text in re.findall(r"^    ([a-z][\w, ]*): (.*\n?(?:        .*\n?)*)", attributes, re.MULTILINE):
         for name in names.split(","):
             found[name.strip()] = " ".join(text.split())
     for name, text in re.findall(r"^    (\w+): [^\n#]*#\s*([^\n]+)$", inspect.getsource(record), re.MULTILINE):

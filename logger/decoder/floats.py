@@ -1,7 +1,6 @@
 """Raw integers and floats from bytes, for whole columns at once.
 
-Conventions
------------
+Conventions:
 - ``rows`` is an array of bytes of shape (n, width): n numbers of the same type, not necessarily contiguous.
 - Integers come back as float64: a 32-bit count is exact in it, and a value that is missing can be NaN.
 
@@ -51,22 +50,14 @@ _DTYPE: Final = {
 def numbers(rows: Bytes, kind: NumberType, order: Order = "little") -> Floats:
     """Turn rows of bytes into numbers.
 
-    Parameters
-    ----------
-    rows : ndarray of uint8, shape (..., width)
-        The bytes of each number, which lie side by side; other strides are free.
-    kind : str
-        One of ``u8 ... s32``, ``float32``, ``float64``, ``sfloat``, ``float``.
-    order : {"little", "big"}
-        Byte order.
+    Args:
+        rows: shape (..., width); The bytes of each number, which lie side by side; other strides are free.
+        kind: One of ``u8 ... s32``, ``float32``, ``float64``, ``sfloat``, ``float``.
+        order: Byte order.
 
-    Returns
-    -------
-    ndarray of float64, shape (...)
-        NaN for the formats' "not a number" and "not at this resolution".
+    Returns:
+        shape (...); NaN for the formats' "not a number" and "not at this resolution".
 
-    Examples
-    --------
     >>> numbers(np.array([[0x10, 0x27, 0, 0]], np.uint8), "s32").tolist()
     [10000.0]
     """
@@ -106,8 +97,6 @@ def _three_bytes(rows: Bytes, *, signed: bool, order: Order) -> Floats:
 def sfloat(raw: NDArray[np.unsignedinteger]) -> Floats:
     """Decode 16-bit SFLOAT: 4-bit exponent, 12-bit mantissa, both two's complement.
 
-    Examples
-    --------
     >>> sfloat(np.array([0xF16C, 0xF00A, 0x07FE], np.uint16)).tolist()
     [36.4, 1.0, inf]
     """
@@ -118,8 +107,6 @@ def sfloat(raw: NDArray[np.unsignedinteger]) -> Floats:
 def float32_11073(raw: NDArray[np.unsignedinteger]) -> Floats:
     """Decode 32-bit FLOAT: 8-bit exponent, 24-bit mantissa, both two's complement.
 
-    Examples
-    --------
     >>> float32_11073(np.array([0xFF00016C], np.uint32)).tolist()
     [36.4]
     """
@@ -146,8 +133,6 @@ def _decimal(
 def scaled(raw: Floats, scale: float, offset: float = 0.0) -> Floats:
     """Scale raw values; a scale of 0.01 divides by 100, so that 2700 becomes exactly 27.0.
 
-    Examples
-    --------
     >>> scaled(np.array([3892.0]), 0.001).tolist()
     [3.892]
     """

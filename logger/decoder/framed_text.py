@@ -26,14 +26,10 @@ _BETWEEN: Final = b" \t\r\n\x00"  # what may stand between two frames
 class FramedTextDecoder:
     """A stream decoder for text frames.
 
-    Parameters
-    ----------
-    lines : LineFormat
-        With the terminator ``ETX``; its template is what stands between the marks.
-    unit : str
-        Unit of the torque column.
-    simulated_mark : str
-        Text that only a simulated device sends.
+    Args:
+        lines: With the terminator ``ETX``; its template is what stands between the marks.
+        unit: Unit of the torque column.
+        simulated_mark: Text that only a simulated device sends.
     """
 
     def __init__(self, lines: LineFormat, unit: str, simulated_mark: str = "") -> None:

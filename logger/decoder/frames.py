@@ -28,12 +28,9 @@ if TYPE_CHECKING:
 class FrameDecoder:
     """A stream decoder for frames of one layout.
 
-    Parameters
-    ----------
-    frame : Frame
-        What a frame looks like.
-    unit : str
-        Unit of the torque where its field names none.
+    Args:
+        frame: What a frame looks like.
+        unit: Unit of the torque where its field names none.
     """
 
     def __init__(self, frame: Frame, unit: str = "") -> None:

@@ -1,7 +1,6 @@
 """How the bytes of a packet, or of a register map, are laid out: the binary part of a transducer's description.
 
-Conventions
------------
+Conventions:
 - ``at`` is a byte offset from the packet's start; for a field that repeats with every sample, from the first sample's.
 - A packet has a head, then its samples one behind another, then a tail.
 """
@@ -32,18 +31,12 @@ IntegerType = Literal["u8", "u16", "u24", "u32"]
 class PlacedNumber(Record, frozen=True, kw_only=True):
     """One number: its place, type and meaning.
 
-    Attributes
-    ----------
-    name : str
-        The column: ``torque``, ``angle``, ``rate``, ``temperature`` ...
-    scale, offset : float
-        The value is raw × scale + offset.
-    radius_mm : float or None
-        The device delivers a force in newtons at this radius; the column becomes torque in N·m.
-    missing : int or None
-        Raw value that means "not known".
-    overload : int or None
-        Magnitude of the raw value from which on the device is beyond its range.
+    Attributes:
+        name: The column: ``torque``, ``angle``, ``rate``, ``temperature`` ...
+        scale, offset: The value is raw × scale + offset.
+        radius_mm: The device delivers a force in newtons at this radius; the column becomes torque in N·m.
+        missing: Raw value that means "not known".
+        overload: Magnitude of the raw value from which on the device is beyond its range.
     """
 
     name: str
@@ -100,20 +93,13 @@ class CheckSum(Record, frozen=True, kw_only=True):
 class Packet(Record, frozen=True, kw_only=True):
     """A binary packet: one notification, or the frame of a serial stream.
 
-    Attributes
-    ----------
-    fields : tuple of PlacedNumber
-        Torque first.
-    samples : int
-        Samples in every packet; 0: as many as its length holds.
-    samples_at : int
-        Where the first sample begins.
-    sample_bytes : int or None
-        From one sample to the next; None: just behind its last field.
-    tail_bytes : int
-        Bytes behind the last sample, the check sum included.
-    count_at : int or None
-        A byte that says how many samples the packet has.
+    Attributes:
+        fields: Torque first.
+        samples: Samples in every packet; 0: as many as its length holds.
+        samples_at: Where the first sample begins.
+        sample_bytes: From one sample to the next; None: just behind its last field.
+        tail_bytes: Bytes behind the last sample, the check sum included.
+        count_at: A byte that says how many samples the packet has.
     """
 
     fields: tuple[PlacedNumber, ...]

@@ -1,7 +1,6 @@
 """Text lines to samples: however the stream is cut, the same samples come out.
 
-Conventions
------------
+Conventions:
 - A line that does not fit its template, is longer than ``MAX_LINE`` bytes or holds other bytes is garbage: counted in
   bytes, told in one event per run of such lines, never guessed at.
 - After ``reset`` the stream may have been joined in the middle of a line: everything up to the first line's end is
@@ -39,14 +38,10 @@ _ENDS: Final = {"CR": (b"\r",), "any": (b"\n", b"\r")}
 class LineDecoder:
     """A stream decoder for text lines.
 
-    Parameters
-    ----------
-    lines : LineFormat
-        Checked with ``template_faults``.
-    unit : str
-        Unit of the torque column.
-    simulated_mark : str
-        Text that only a simulated device sends.
+    Args:
+        lines: Checked with ``template_faults``.
+        unit: Unit of the torque column.
+        simulated_mark: Text that only a simulated device sends.
     """
 
     def __init__(self, lines: LineFormat, unit: str, simulated_mark: str = "") -> None:

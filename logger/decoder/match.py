@@ -42,26 +42,16 @@ NAN: Final = float("nan")
 
 @dataclass(slots=True)
 class MatchedLine:
-    """What one line says.
+    """What one line says."""
 
-    Attributes
-    ----------
-    values : dict of str to float
-        Raw number per numeric field, before scale and offset; NaN where a mark stands.
-    flags : set of str
-        ``overload``, ``error``, ``stale``, ``battery_low``.
-    unlisted : str
-        A word that the description does not list, and where it stands; empty: none.
-    spans : list of (int, int)
-        Where the numbers stand, in the order of the line: for the fast path.
-    """
-
+    # raw number per numeric field, before scale and offset; NaN where a mark stands
     values: dict[str, float] = field(default_factory=dict)
     counter: int = 0
     unit: str = ""
-    flags: set[str] = field(default_factory=set)
+    flags: set[str] = field(default_factory=set)  # ``overload``, ``error``, ``stale``, ``battery_low``
+    # (int, int); where the numbers stand, in the order of the line: for the fast path
     spans: list[tuple[int, int]] = field(default_factory=list)
-    unlisted: str = ""
+    unlisted: str = ""  # a word that the description does not list, and where it stands; empty: none
     direction: float = 1.0  # of the torque, by a word
     sign: float = 1.0
     factor: float = 1.0  # from the line's unit to the column's
@@ -70,12 +60,9 @@ class MatchedLine:
 class LineMatcher:
     """Matches lines of one format.
 
-    Parameters
-    ----------
-    lines : LineFormat
-        Checked with ``template_faults``.
-    unit : str
-        The torque column's unit: a reading in another unit is converted to it.
+    Args:
+        lines: Checked with ``template_faults``.
+        unit: The torque column's unit: a reading in another unit is converted to it.
     """
 
     def __init__(self, lines: LineFormat, unit: str) -> None:

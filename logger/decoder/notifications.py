@@ -20,12 +20,9 @@ if TYPE_CHECKING:
 class NotificationDecoder:
     """A packet decoder: takes each chunk as one whole packet.
 
-    Parameters
-    ----------
-    layout : Packet
-        What each notification holds.
-    unit : str
-        Unit of the torque where its field names none.
+    Args:
+        layout: What each notification holds.
+        unit: Unit of the torque where its field names none.
     """
 
     def __init__(self, layout: Packet, unit: str = "") -> None:

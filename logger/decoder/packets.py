@@ -28,12 +28,9 @@ if TYPE_CHECKING:
 class PacketDecoder:
     """Decodes packets of one layout.
 
-    Parameters
-    ----------
-    layout : Packet
-        Checked with ``layout_faults``.
-    unit : str
-        Unit of the torque where its field names none.
+    Args:
+        layout: Checked with ``layout_faults``.
+        unit: Unit of the torque where its field names none.
     """
 
     def __init__(self, layout: Packet, unit: str = "") -> None:
@@ -64,12 +61,9 @@ class PacketDecoder:
     def decode(self, packets: Sequence[bytes], chunk_of: Ints) -> Decoded:
         """Decode the packets of one drain.
 
-        Parameters
-        ----------
-        packets : sequence of bytes
-            Whole packets, of any lengths.
-        chunk_of : ndarray of int, shape (n,)
-            Which chunk completed each packet.
+        Args:
+            packets: Whole packets, of any lengths.
+            chunk_of: shape (n,); Which chunk completed each packet.
         """
         if len(set(map(len, packets))) == 1:
             rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), -1)

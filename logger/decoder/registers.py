@@ -1,7 +1,6 @@
 """Modbus registers to samples: one chunk is one poll of the whole register map.
 
-Conventions
------------
+Conventions:
 - A chunk is the contents of the blocks that ``plan`` gives, one behind another, each register as two bytes, high byte
   first as it comes off the wire.
 - A value of several registers is put together by its ``word_order``; ``byte_order`` swaps the bytes within each one.
@@ -62,12 +61,9 @@ def plan(registers: Sequence[Register]) -> tuple[RegisterBlock, ...]:
 class RegisterDecoder:
     """A packet decoder for polled registers.
 
-    Parameters
-    ----------
-    registers : sequence of Register
-        The map, torque first.
-    unit : str
-        Unit of the torque where its register names none.
+    Args:
+        registers: The map, torque first.
+        unit: Unit of the torque where its register names none.
     """
 
     def __init__(self, registers: Sequence[Register], unit: str = "") -> None:

@@ -21,10 +21,8 @@ EVENT: Final = b"# event "
 class RowDecoder:
     """A stream decoder for lines ``time,torque,...`` with ``# event kind count text`` between them.
 
-    Parameters
-    ----------
-    columns : sequence of Column
-        The source's, torque first, without the time.
+    Args:
+        columns: The source's, torque first, without the time.
     """
 
     simulated: Final = False
@@ -44,10 +42,8 @@ class RowDecoder:
     def feed(self, *chunks: bytes) -> Decoded:
         """Read the rows that end in these chunks.
 
-        Raises
-        ------
-        DeviceError
-            A row has other columns.
+        Raises:
+            DeviceError: A row has other columns.
         """
         data = b"".join((self._tail, *chunks))
         ends = [end + len(self._tail) for end in accumulate(map(len, chunks))]

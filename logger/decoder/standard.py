@@ -48,8 +48,6 @@ _FORMATS: Final[dict[int, NumberType]] = {
 def uuid(short: int) -> str:
     """Give the full identifier of a short assigned one.
 
-    Examples
-    --------
     >>> uuid(0x2C0B)
     '00002c0b-0000-1000-8000-00805f9b34fb'
     """
@@ -58,23 +56,12 @@ def uuid(short: int) -> str:
 
 @dataclass(frozen=True, slots=True)
 class PresentationFormat:
-    """Descriptor 0x2904: how the value of a characteristic is to be read.
+    """Descriptor 0x2904: how the value of a characteristic is to be read."""
 
-    Attributes
-    ----------
-    format : int
-        Code of the number format.
-    exponent : int
-        The value is raw × 10^exponent; for integer formats only.
-    unit : int
-        Code of the unit.
-    namespace, description : int
-        Which of several equal sensors it is, where the device says so.
-    """
-
-    format: int
-    exponent: int
-    unit: int
+    format: int  # code of the number format
+    exponent: int  # the value is raw × 10^exponent; for integer formats only
+    unit: int  # code of the unit
+    # namespace, description: which of several equal sensors it is, where the device says so
     namespace: int = 0
     description: int = 0
 
@@ -97,8 +84,6 @@ class PresentationFormat:
 def presentation_format(data: bytes) -> PresentationFormat | None:
     """Read descriptor 0x2904; None if it is not the seven bytes that it must be.
 
-    Examples
-    --------
     >>> presentation_format(bytes([0x0E, 0xFE, 0x41, 0x27, 1, 0, 0]))
     PresentationFormat(format=14, exponent=-2, unit=10049, namespace=1, description=0)
     """

@@ -7,8 +7,7 @@ A template is the line as the device sends it, with a name in braces where a val
     "ST,{sign}{torque} {unit}"              ST,-  12.34 lbf.in
     "{status:2},{torque:7}{unit}"           OL,+000.00N.m
 
-Conventions
------------
+Conventions:
 - ``{torque}`` and any other name that is not listed here is a number and becomes a column. Blanks around it are
   passed over; ``{name:7}`` takes exactly seven characters.
 - ``{counter}`` counts lines, ``{unit}`` and ``{status}`` are text, ``{sign}`` is ``+``, ``-`` or blank before a
@@ -47,14 +46,10 @@ _Mark = Annotated[str, msgspec.Meta(min_length=1, max_length=40)]
 class NumberField(Record, frozen=True, kw_only=True):
     """What a numeric field of the template means: value = number x scale + offset.
 
-    Attributes
-    ----------
-    unit : str
-        Unit of the column; the torque's unit is ``transducer.unit``.
-    scale, offset : float
-        The value is number x scale + offset.
-    form : str
-        How the number is written; ``signed hex`` is two's complement of as many digits as are sent.
+    Attributes:
+        unit: Unit of the column; the torque's unit is ``transducer.unit``.
+        scale, offset: The value is number x scale + offset.
+        form: How the number is written; ``signed hex`` is two's complement of as many digits as are sent.
     """
 
     unit: Annotated[str, msgspec.Meta(max_length=20)] = ""
@@ -66,18 +61,12 @@ class NumberField(Record, frozen=True, kw_only=True):
 class StatusWords(Record, frozen=True, kw_only=True):
     """What the texts of ``{status}`` mean. One that is not listed makes its reading not valid, and is told.
 
-    Attributes
-    ----------
-    ok : tuple of str
-        The reading is good.
-    negative : tuple of str
-        The reading is good and counts negative: a direction sent as a word, such as ``CCW``.
-    overload, error : tuple of str
-        The device is beyond its range; its value is not valid.
-    stale : tuple of str
-        The device has not renewed its value.
-    battery_low : tuple of str
-        The battery is low; the reading is good.
+    Attributes:
+        ok: The reading is good.
+        negative: The reading is good and counts negative: a direction sent as a word, such as ``CCW``.
+        overload, error: The device is beyond its range; its value is not valid.
+        stale: The device has not renewed its value.
+        battery_low: The battery is low; the reading is good.
     """
 
     ok: tuple[str, ...] = ("",)
@@ -91,20 +80,13 @@ class StatusWords(Record, frozen=True, kw_only=True):
 class LineCheck(Record, frozen=True, kw_only=True):
     """A check sum at the end of a line: what is covered, then ``mark``, then the check itself.
 
-    Attributes
-    ----------
-    name : str
-        Which check.
-    form : str
-        ``hex``: hexadecimal digits; ``bytes``: the bytes themselves.
-    mark : str
-        What stands before it: ``*``, a separator, nothing; the character ETX where it follows the ETX of a frame.
-    covers_from : int
-        Characters at the line's beginning that it leaves out: 1 for a leading ``$`` or STX.
-    covers_mark : bool
-        Whether it covers the mark.
-    order : str
-        Order of its bytes.
+    Attributes:
+        name: Which check.
+        form: ``hex``: hexadecimal digits; ``bytes``: the bytes themselves.
+        mark: What stands before it: ``*``, a separator, nothing; the character ETX where it follows the ETX of a frame.
+        covers_from: Characters at the line's beginning that it leaves out: 1 for a leading ``$`` or STX.
+        covers_mark: Whether it covers the mark.
+        order: Order of its bytes.
     """
 
     name: CheckName
@@ -123,35 +105,21 @@ class LineCheck(Record, frozen=True, kw_only=True):
 class LineFormat(Record, frozen=True, kw_only=True):
     """A text line.
 
-    Attributes
-    ----------
-    template : str
-        The line, with names in braces; see the module.
-    terminator : str
-        What ends a line; ``any`` takes CR, LF and CRLF, ``ETX`` cuts frames from STX to ETX.
-    decimal : str
-        Decimal mark.
-    thousands : str
-        Mark between groups of three digits, if the device writes one.
-    fields : dict of str to NumberField
-        Unit and scale per numeric field of the template.
-    overload, error : tuple of str
-        Marks that stand where the torque would: ``OL``, ``----``.
-    status : StatusWords
-        Meaning of the ``{status}`` field.
-    words : dict of str to StatusWords
-        Meaning of ``{status2}`` ... ``{status9}``.
-    ignore : tuple of str
-        Lines that begin with one of these are no readings and no garbage: banners, comments.
-    counter_modulus : int or None
-        Where ``{counter}`` wraps to 0; None: never.
-    counter_step : int
-        By how much it advances from line to line.
-    checksum : str
-        ``xor``: the line ends in ``*`` and two hexadecimal digits: the XOR of all between its first character and
-        ``*``. Short for the usual one; any other is described by ``check``.
-    check : LineCheck or None
-        Another check sum at the line's end.
+    Attributes:
+        template: The line, with names in braces; see the module.
+        terminator: What ends a line; ``any`` takes CR, LF and CRLF, ``ETX`` cuts frames from STX to ETX.
+        decimal: Decimal mark.
+        thousands: Mark between groups of three digits, if the device writes one.
+        fields: Unit and scale per numeric field of the template.
+        overload, error: Marks that stand where the torque would: ``OL``, ``----``.
+        status: Meaning of the ``{status}`` field.
+        words: Meaning of ``{status2}`` ... ``{status9}``.
+        ignore: Lines that begin with one of these are no readings and no garbage: banners, comments.
+        counter_modulus: Where ``{counter}`` wraps to 0; None: never.
+        counter_step: By how much it advances from line to line.
+        checksum: ``xor``: the line ends in ``*`` and two hexadecimal digits: the XOR of all between its first character
+            and ``*``. Short for the usual one; any other is described by ``check``.
+        check: Another check sum at the line's end.
     """
 
     template: Annotated[str, msgspec.Meta(min_length=1, max_length=MAX_TEMPLATE)]
@@ -197,10 +165,8 @@ class TemplatePart:
 def compile_template(template: str) -> tuple[TemplatePart, ...]:
     """Turn a template into its parts.
 
-    Raises
-    ------
-    ValueError
-        It cannot be read; the text says what is wrong.
+    Raises:
+        ValueError: It cannot be read; the text says what is wrong.
     """
     parts: list[TemplatePart] = []
     text = ""

@@ -79,10 +79,8 @@ _WITH_U = {"length_mm", "angle_deg", "pull_angle_deg", "offset_mm", "radius_mm"}
 def lever_from(args: argparse.Namespace) -> Lever | None:
     """Give the lever that the options describe, or None where they describe none.
 
-    Raises
-    ------
-    HeldwheelError
-        A quantity that cannot be read, a file with faults, options that contradict each other.
+    Raises:
+        HeldwheelError: A quantity that cannot be read, a file with faults, options that contradict each other.
     """
     given = {
         name for name in (*_LEVER_KEYS, "stud_circle", "studs", "apart", "fixture") if getattr(args, name) is not None
@@ -156,10 +154,8 @@ _WORDS = re.compile(rf"(?P<quantity>[a-z ]+?)\s*(?:{_ONE}|{_BAND})\s*(?P<unit>\S
 def limit_from(args: argparse.Namespace, *, held: Any = None) -> Limit | None:
     """Give the limit that the options state, or None; ``held`` is what is held in the test that a typed one is for.
 
-    Raises
-    ------
-    HeldwheelError
-        A file with faults, words that cannot be read.
+    Raises:
+        HeldwheelError: A file with faults, words that cannot be read.
     """
     if args.limit is None:
         return None
@@ -171,10 +167,8 @@ def limit_from(args: argparse.Namespace, *, held: Any = None) -> Limit | None:
 def limit_in_words(text: str, *, source: str, page: str = "", held: Any = None) -> Limit:
     """Read a limit such as ``breakaway >= 20 lbf·ft`` or ``rotating mean 15..20 lbf·ft``.
 
-    Raises
-    ------
-    InputError
-        It cannot be read.
+    Raises:
+        InputError: It cannot be read.
     """
     found = _WORDS.fullmatch(text.strip()) if len(text) <= 200 else None
     shown = f"limit '{text[:60]}'"

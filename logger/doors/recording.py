@@ -208,21 +208,14 @@ def record(
 ) -> int:
     """Run a session into a file, with a progress line; Ctrl-C ends it properly.
 
-    Parameters
-    ----------
-    session : Session
-    header : Header
-        ``time_from`` is filled in here.
-    out : Path
-        A new file.
-    seconds : float, optional
-        Stop after so long; finding the device and connecting do not count.
+    Args:
+        header: ``time_from`` is filled in here.
+        out: A new file.
+        seconds: Stop after so long; finding the device and connecting do not count.
 
-    Returns
-    -------
-    int
-        ``Exit.OK``, or ``Exit.BAD_INPUT`` when the stream failed, the device was lost, or what was received is not
-        all in the file as it is read again: the file is kept, what can be is rescued, and what is missing is said.
+    Returns:
+        int: ``Exit.OK``, or ``Exit.BAD_INPUT`` when the stream failed, the device was lost, or what was received is not
+            all in the file as it is read again: the file is kept, what can be is rescued, and what is missing is said.
     """
     if seconds is not None and not 0 < seconds <= 7 * 86400:
         raise InputError("--seconds must be above 0 and at most a week")

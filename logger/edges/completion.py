@@ -14,10 +14,8 @@ SHELLS = ("bash", "zsh")
 def completion_script(prog: str, commands: Mapping[str, str], package: str, shell: str) -> str:
     """Give the script that a shell reads.
 
-    Raises
-    ------
-    InputError
-        There is none for this shell.
+    Raises:
+        InputError: There is none for this shell.
     """
     import shtab
 

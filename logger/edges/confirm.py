@@ -11,8 +11,6 @@ from logger.errors import InputError
 def shown_bytes(data: bytes) -> str:
     r"""Give bytes as they are shown to the user.
 
-    Examples
-    --------
     >>> shown_bytes(b"ZERO\r\x02")
     'ZERO\\x0D\\x02'
     """
@@ -22,21 +20,14 @@ def shown_bytes(data: bytes) -> str:
 def confirm_sending(device: str, data: bytes, does: str = "", *, assume: bool = False) -> None:
     """Show what is to be sent and ask once.
 
-    Parameters
-    ----------
-    device : str
-        Where it goes.
-    data : bytes
-        What is sent.
-    does : str
-        What it does, or how often it is sent.
-    assume : bool
-        The user has confirmed it already (``--yes``).
+    Args:
+        device: Where it goes.
+        data: What is sent.
+        does: What it does, or how often it is sent.
+        assume: The user has confirmed it already (``--yes``).
 
-    Raises
-    ------
-    InputError
-        The user did not agree, or nobody can be asked.
+    Raises:
+        InputError: The user did not agree, or nobody can be asked.
     """
     # What a description says it does is somebody else's text: on one line, without commands to the terminal.
     agree(f"This sends '{shown_bytes(data)}' to {clean(device)}" + (f": {clean(does)}" if does else ""), assume=assume)
@@ -45,10 +36,8 @@ def confirm_sending(device: str, data: bytes, does: str = "", *, assume: bool = 
 def agree(told: str, *, assume: bool = False) -> None:
     """Show what would be done to a device and ask once.
 
-    Raises
-    ------
-    InputError
-        The user did not agree, or nobody can be asked.
+    Raises:
+        InputError: The user did not agree, or nobody can be asked.
     """
     sys.stderr.write(told + "\n")
     if assume:

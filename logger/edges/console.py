@@ -84,18 +84,12 @@ def table(
 ) -> None:
     """Draw a table on standard output.
 
-    Parameters
-    ----------
-    headings : sequence of str
-        One per column.
-    rows : sequence of sequence of str
-        Cells; control characters are replaced.
-    title : str
-        Line above the table.
-    right : sequence of int
-        Columns that are set right: numbers.
-    styles : sequence of str
-        Rich style per row, or empty. A style never carries meaning alone: the words say it.
+    Args:
+        headings: One per column.
+        rows: Cells; control characters are replaced.
+        title: Line above the table.
+        right: Columns that are set right: numbers.
+        styles: Rich style per row, or empty. A style never carries meaning alone: the words say it.
     """
     if _found is not None:
         plain = [_plain(headings, row, right) for row in rows]

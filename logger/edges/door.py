@@ -78,22 +78,15 @@ def run_door(
 ) -> int:
     """Run one command of a door and give its exit code.
 
-    Parameters
-    ----------
-    prog, about : str
-        The door's name and its description for ``--help``.
-    commands : mapping of str to str
-        One line of help per command name; command ``weigh`` lives in ``<package>.weigh``.
-    package : str
-        Package of the command modules.
-    argv : sequence of str, optional
-        Arguments instead of the process's own.
+    Args:
+        prog, about: The door's name and its description for ``--help``.
+        commands: One line of help per command name; command ``weigh`` lives in ``<package>.weigh``.
+        package: Package of the command modules.
+        argv: Arguments instead of the process's own.
 
-    Returns
-    -------
-    int
-        An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``; anything
-        else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
+    Returns:
+        int: An ``Exit``. A ``HeldwheelError`` becomes one message on standard error and ``Exit.BAD_INPUT``; anything
+            else that is raised is a defect of the program, shown with its traceback, and ``Exit.DEFECT``.
     """
     words = list(sys.argv[1:] if argv is None else argv)
     known = {**commands, COMPLETION: "print what makes a shell complete these commands: bash or zsh"}

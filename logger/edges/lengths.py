@@ -21,8 +21,6 @@ _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 def length_words(length_mm: float, unit: str = "mm") -> str:
     """Write a length with its unit.
 
-    Examples
-    --------
     >>> length_words(450.0), length_words(450.0, "in"), length_words(114.3, "in"), length_words(0.3, "in")
     ('450 mm', '17.72 in', '4.5 in', '0.0118 in')
     """
@@ -41,8 +39,6 @@ def _inches(length_mm: float) -> str:
 def in_unit(text: str, unit: str) -> str:
     """Write every length that a text states in millimetres in another unit.
 
-    Examples
-    --------
     >>> in_unit("stack 17.72 mm, end play 0.1 mm", "in")
     'stack 0.6976 in, end play 0.0039 in'
     >>> in_unit("5 × 114.3 mm, shafts of 38 to 28 mm", "in"), in_unit("450 mm", "mm")
@@ -61,8 +57,6 @@ def in_unit(text: str, unit: str) -> str:
 def of_metres(unit: str, lengths: str) -> tuple[float, str]:
     """Give factor and unit for a quantity in ``unit``: what is in metres stands in inches where these are chosen.
 
-    Examples
-    --------
     >>> of_metres("m", "mm"), of_metres("N·m", "in")
     ((1.0, 'm'), (1.0, 'N·m'))
     >>> round(0.4572 * of_metres("m", "in")[0], 9)

@@ -1,7 +1,6 @@
 """Files beside the recordings: opened only if they are regular ones, read with a bound, replaced whole.
 
-Conventions
------------
+Conventions:
 - Only a regular file is opened: a pipe or a device in its place would hold the program for ever.
 - What is replaced is replaced whole: a temporary file is written and synced, takes the place of the old one, and the
   folder is synced; who reads sees the old or the new one, also after a power cut. A new file has the rights that the
@@ -41,12 +40,9 @@ NOT_SYNCED: Final = (errno.EINVAL, errno.EACCES, errno.EPERM, errno.EBADF, errno
 def open_regular(path: Path | str) -> IO[bytes]:
     """Open a file for reading, if it is a regular one.
 
-    Raises
-    ------
-    FileNotFoundError
-        There is none.
-    FileError
-        It is a folder, a pipe, a device, or cannot be opened.
+    Raises:
+        FileNotFoundError: There is none.
+        FileError: It is a folder, a pipe, a device, or cannot be opened.
     """
     try:
         handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
@@ -63,10 +59,8 @@ def open_regular(path: Path | str) -> IO[bytes]:
 def read_bounded(path: Path, most: int, else_it_is: str) -> bytes:
     """Read a regular file of at most so many bytes.
 
-    Raises
-    ------
-    FileError
-        It cannot be opened, is no regular file, or is larger; ``else_it_is`` says what that means.
+    Raises:
+        FileError: It cannot be opened, is no regular file, or is larger; ``else_it_is`` says what that means.
     """
     try:
         with open_regular(path) as file:
@@ -85,10 +79,8 @@ def read_bounded(path: Path, most: int, else_it_is: str) -> bytes:
 def hash_of(path: Path, most: int | None = None) -> str:
     """Give the SHA-256 of a regular file, in hex digits: what ``sha256sum`` prints.
 
-    Raises
-    ------
-    FileError
-        It is none, cannot be read, or is larger than ``most`` bytes.
+    Raises:
+        FileError: It is none, cannot be read, or is larger than ``most`` bytes.
     """
     found = hashlib.sha256()
     try:
@@ -109,10 +101,8 @@ def hash_of(path: Path, most: int | None = None) -> str:
 def write_whole(path: Path | str, data: bytes | Iterable[bytes]) -> None:
     """Write a file whole or not at all, piece by piece: what was there is replaced only by all of the new one.
 
-    Raises
-    ------
-    FileError
-        It cannot be written; what was there is unchanged.
+    Raises:
+        FileError: It cannot be written; what was there is unchanged.
     """
     target = Path(os.path.realpath(path))  # a link goes on pointing at it
     part = target.with_name(f".{target.name[:40]}.{secrets.token_hex(6)}.part")
@@ -141,10 +131,8 @@ def sync_folder(folder: Path) -> None:
 
     Where the system knows no such thing, or this folder may not be opened, nothing is done.
 
-    Raises
-    ------
-    OSError
-        The disk reports an error.
+    Raises:
+        OSError: The disk reports an error.
     """
     if os.name == "nt":
         return
@@ -165,10 +153,8 @@ def sync_folder(folder: Path) -> None:
 def locked(folder: Path | str) -> Iterator[None]:
     """Keep other programs and windows from changing the records of a folder meanwhile; not to be nested.
 
-    Raises
-    ------
-    FileError
-        The folder cannot be written to, or another program holds it for long.
+    Raises:
+        FileError: The folder cannot be written to, or another program holds it for long.
     """
     from filelock import FileLock, Timeout
 
@@ -209,8 +195,6 @@ def free_name(folder: Path, stem: str, ending: str = "") -> Path:
 def file_stem(name: str) -> str:
     """Give a file name without surprises: letters, figures, dashes, at most 60 characters.
 
-    Examples
-    --------
     >>> file_stem("Long lever / 5 studs")
     'long-lever-5-studs'
     """

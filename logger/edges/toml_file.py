@@ -1,7 +1,6 @@
 """TOML files that people write and send each other: read with bounds, every fault at once, and written safely.
 
-Conventions
------------
+Conventions:
 - A record type is a frozen ``msgspec.Struct`` (see ``logger.header``); its fields are the keys allowed.
 - A fault names the file, the line where it can be found, the key path and what is allowed there.
 - Files from others are hostile: size, nesting and numbers are bounded, nothing is ever executed.
@@ -35,12 +34,9 @@ _Path = tuple[str | int, ...]
 def read_toml(path: Path | str, record: type[T]) -> T:
     """Read a TOML file as a record.
 
-    Raises
-    ------
-    FileError
-        It cannot be opened, is too large or is no text.
-    DescriptionError
-        It has faults; all of them are in the text.
+    Raises:
+        FileError: It cannot be opened, is too large or is no text.
+        DescriptionError: It has faults; all of them are in the text.
     """
     path = Path(path)
     data = read_bounded(path, MAX_BYTES, "this is not a file written for Heldwheel")
@@ -55,10 +51,8 @@ def read_toml(path: Path | str, record: type[T]) -> T:
 def parse_toml(text: str, record: type[T], file: str) -> T:
     """Read TOML text as a record; ``file`` is what messages call it.
 
-    Raises
-    ------
-    DescriptionError
-        It is no TOML, or its keys or values are not allowed; all faults at once.
+    Raises:
+        DescriptionError: It is no TOML, or its keys or values are not allowed; all faults at once.
     """
     if len(text) > MAX_BYTES:
         raise DescriptionError(file, [Fault("", f"is longer than {MAX_BYTES} characters")])
@@ -94,10 +88,8 @@ def write_toml(path: Path | str, record: msgspec.Struct, above: str = "") -> Non
 
     ``above`` is put before it: comment lines for whoever reads the file.
 
-    Raises
-    ------
-    FileError
-        It cannot be written; what was there is unchanged.
+    Raises:
+        FileError: It cannot be written; what was there is unchanged.
     """
     try:
         data = (above + format_toml(record)).encode()

@@ -1,7 +1,6 @@
 """Units at the edges: text to SI floats and back. Inside the program every quantity is SI with its unit in the name.
 
-Conventions
------------
+Conventions:
 - A torque unit is a force unit and a length unit in either order, in any of the spellings people write:
   ``N·m``, ``Nm``, ``lbf·ft``, ``ft-lb``, ``lbf_in``, ``kgf cm``, ``oz·in``.
 - ``lb``, ``kg``, ``oz`` and ``g`` in a torque unit mean the force (lbf, kgf ...): nobody writes a torque as mass x
@@ -113,13 +112,9 @@ def _torque_unit(text: str) -> tuple[str, float]:
 def torque_factor(unit: str) -> float:
     """Give the newton metres in one ``unit``.
 
-    Raises
-    ------
-    QuantityError
-        The unit is not known.
+    Raises:
+        QuantityError: The unit is not known.
 
-    Examples
-    --------
     >>> round(torque_factor("ft-lb"), 6)
     1.355818
     """
@@ -129,13 +124,9 @@ def torque_factor(unit: str) -> float:
 def canonical_unit(text: str) -> str:
     """Give the one spelling that we write for a torque unit.
 
-    Raises
-    ------
-    QuantityError
-        The unit is not known.
+    Raises:
+        QuantityError: The unit is not known.
 
-    Examples
-    --------
     >>> canonical_unit("lb_ft"), canonical_unit("Nm"), canonical_unit("in-oz")
     ('lbf·ft', 'N·m', 'ozf·in')
     """
@@ -145,13 +136,9 @@ def canonical_unit(text: str) -> str:
 def force_factor(unit: str) -> float:
     """Give the newtons in one ``unit`` of force; kilograms and pounds on a scale are forces, as they are in a torque.
 
-    Raises
-    ------
-    QuantityError
-        The unit is not known.
+    Raises:
+        QuantityError: The unit is not known.
 
-    Examples
-    --------
     >>> force_factor("kg"), round(force_factor("lbf"), 6)
     (9.80665, 4.448222)
     """
@@ -161,10 +148,8 @@ def force_factor(unit: str) -> float:
 def canonical_force(text: str) -> str:
     """Give the one spelling that we write for a unit of force: ``N``, ``kN``, ``kgf``, ``lbf``.
 
-    Raises
-    ------
-    QuantityError
-        The unit is not known.
+    Raises:
+        QuantityError: The unit is not known.
     """
     plain = text.strip().rstrip(".").strip()
     low = plain.lower()
@@ -187,13 +172,9 @@ def is_force(unit: str) -> bool:
 def reading_unit(text: str) -> str:
     """Give the one spelling of a transducer's unit, which is one of torque or of force.
 
-    Raises
-    ------
-    QuantityError
-        It is neither.
+    Raises:
+        QuantityError: It is neither.
 
-    Examples
-    --------
     >>> reading_unit("Nm"), reading_unit("kg")
     ('N·m', 'kgf')
     """
@@ -203,10 +184,8 @@ def reading_unit(text: str) -> str:
 def reading_factor(unit: str) -> float:
     """Give what one of a transducer's unit is in SI: N·m, or N where it reads a force.
 
-    Raises
-    ------
-    QuantityError
-        It is neither.
+    Raises:
+        QuantityError: It is neither.
     """
     return force_factor(unit) if is_force(unit) else torque_factor(unit)
 
@@ -246,18 +225,12 @@ def _scan_number(text: str) -> int:
 def parse_number(text: str) -> float:
     """Read a number that a person or a device wrote: ``12``, ``-.5``, ``2.73E+2``, ``3,25``.
 
-    Parameters
-    ----------
-    text : str
-        The forms NR1, NR2 and NR3 of IEEE 488.2, with a point or a decimal comma.
+    Args:
+        text: The forms NR1, NR2 and NR3 of IEEE 488.2, with a point or a decimal comma.
 
-    Raises
-    ------
-    QuantityError
-        It is no finite number, or may be read in two ways: ``1,234`` could be 1.234 or 1234.
+    Raises:
+        QuantityError: It is no finite number, or may be read in two ways: ``1,234`` could be 1.234 or 1234.
 
-    Examples
-    --------
     >>> parse_number("3,25"), parse_number("-456.789E+6")
     (3.25, -456789000.0)
     """
@@ -277,27 +250,17 @@ def parse_number(text: str) -> float:
 def parse_quantity(text: str, kind: Kind, default_unit: str | None = None) -> float:
     """Read a number with its unit, such as ``450mm``, ``18 lbf·ft`` or ``17,5 in``.
 
-    Parameters
-    ----------
-    text : str
-        Number, optional blanks, unit.
-    kind : str
-        What is expected: torque, length, angle, mass, force, time, volume or temperature.
-    default_unit : str, optional
-        Unit of a bare number; without it the unit is mandatory.
+    Args:
+        text: Number, optional blanks, unit.
+        kind: What is expected: torque, length, angle, mass, force, time, volume or temperature.
+        default_unit: Unit of a bare number; without it the unit is mandatory.
 
-    Returns
-    -------
-    float
-        In SI: N·m, m, rad, kg, N, s, m³; temperatures in °C.
+    Returns:
+        float: In SI: N·m, m, rad, kg, N, s, m³; temperatures in °C.
 
-    Raises
-    ------
-    QuantityError
-        No number, no unit, or a unit of another kind; the text lists what is allowed.
+    Raises:
+        QuantityError: No number, no unit, or a unit of another kind; the text lists what is allowed.
 
-    Examples
-    --------
     >>> parse_quantity("450mm", "length"), round(parse_quantity("18 lbf·ft", "torque"), 3)
     (0.45, 24.405)
     """
@@ -336,20 +299,13 @@ def _celsius(number: float, unit: str) -> float:
 def parse_stud_circle(text: str) -> tuple[int | None, float]:
     """Read a stud circle: ``5x114.3mm``, ``4 x 4.25 in`` or only ``114.3mm``.
 
-    Returns
-    -------
-    studs : int or None
-        Number of studs, where it is written.
-    diameter_m : float
-        Diameter of the circle through the studs' centres.
+    Returns:
+        studs: Number of studs, where it is written.
+        diameter_m: Diameter of the circle through the studs' centres.
 
-    Raises
-    ------
-    QuantityError
-        It cannot be read, the unit is missing, or it is no wheel (3-10 studs, diameter above 0).
+    Raises:
+        QuantityError: It cannot be read, the unit is missing, or it is no wheel (3-10 studs, diameter above 0).
 
-    Examples
-    --------
     >>> parse_stud_circle("5x114.3mm")
     (5, 0.1143)
     """
@@ -367,16 +323,17 @@ def parse_stud_circle(text: str) -> tuple[int | None, float]:
     return studs, diameter_m
 
 
+def minus(number: str) -> str:
+    """Write a number with a true minus sign, so that it does not look like a range."""
+    return number.replace("-", "−")
+
+
 def format_torque(nm: float, unit: str, u95_nm: float | None = None) -> str:
     """Write a torque for people, with its 95 % interval if given.
 
-    Notes
-    -----
     The uncertainty has two significant digits and the value is rounded to match (JCGM 100 7.2.6); without one the
     value has four.
 
-    Examples
-    --------
     >>> format_torque(27.4, "lbf·ft", 1.2), format_torque(27.4, "N·m")
     ('20.21 ± 0.89 lbf·ft', '27.40 N·m')
     """

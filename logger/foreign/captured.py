@@ -34,19 +34,13 @@ _UNIT: Final = re.compile(r"\s*(?P<unit>[^\s\d,;|=:>\])}]+(?:\s?[·.*-]\s?[^\W\d
 def captured(lines: Sequence[str]) -> tuple[list[Sequence[Cell]], list[int]] | None:
     """Make rows of lines that are alike.
 
-    Parameters
-    ----------
-    lines : sequence of str
-        The whole text.
+    Args:
+        lines: The whole text.
 
-    Returns
-    -------
-    rows, places : list of rows, list of int
-        Headings, units, and the readings; of each reading its line, counted from 0. None where the lines are not
-        alike, or hold no figure.
+    Returns:
+        rows, places: list of rows, list of int; Headings, units, and the readings; of each reading its line, counted
+            from 0. None where the lines are not alike, or hold no figure.
 
-    Examples
-    --------
     >>> rows, places = captured(["t=0.01;M=-0.06Nm", "t=0.02;M=12.5Nm"])
     >>> rows
     [['t', 'M'], ['', 'Nm'], ['0.01', '-0.06'], ['0.02', '12.5']]

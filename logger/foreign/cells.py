@@ -1,7 +1,6 @@
 """Cells of a foreign table to numbers: decimal marks, thousands, missing values and overloads.
 
-Conventions
------------
+Conventions:
 - A cell is text, or a number where the file holds numbers (a spreadsheet, Parquet, JSON).
 - What a mark means is settled over all columns of numbers together: ``1,209`` alone may be 1.209 or 1209.
 - A word for "beyond the range" (``OL``) is no dirt: the value is missing and the row is told as an overload.
@@ -79,26 +78,16 @@ SCPI_NAN: Final = 9.91e37
 
 @dataclass(frozen=True, slots=True)
 class Numbers:
-    """A column as numbers.
+    """A column as numbers."""
 
-    Attributes
-    ----------
-    values : ndarray, shape (n,)
-        NaN where there is none.
-    missing, overload, bad : ndarray of bool, shape (n,)
-        Nothing stands there; the device said that it was beyond its range; it is no number.
-    units : tuple of str
-        Units that stand behind the numbers, in the order in which they come.
-    unit_at : ndarray of int, shape (n,)
-        Which of them; -1 where there is none.
-    """
-
-    values: Floats
+    values: Floats  # shape (n,); NaN where there is none
+    # missing, overload, bad: shape (n,); nothing stands there; the device said that it was beyond its range; it is no
+    # number
     missing: Bools
     overload: Bools
     bad: Bools
-    units: tuple[str, ...]
-    unit_at: Ints
+    units: tuple[str, ...]  # units that stand behind the numbers, in the order in which they come
+    unit_at: Ints  # shape (n,); which of them; -1 where there is none
 
 
 def plain(cell: Cell) -> str:
@@ -166,10 +155,8 @@ def settled(columns: Iterable[Sequence[Cell]]) -> bool:
 def decimal_mark(columns: Iterable[Sequence[Cell]]) -> Decimal | None:
     """Settle over whole columns what points and commas mean.
 
-    Returns
-    -------
-    str or None
-        ``point`` or ``comma``; None where both are possible, so that it must be asked.
+    Returns:
+        str or None: ``point`` or ``comma``; None where both are possible, so that it must be asked.
     """
     votes = [_votes(column) for column in columns]
     sure = {mark: sum(v.sure[mark] for v in votes) for mark in ".,"}
@@ -204,12 +191,9 @@ def _meaning(text: str) -> tuple[str, bool]:
 def numbers(column: Sequence[Cell] | NDArray[Any], decimal: Decimal) -> Numbers:
     """Read a column.
 
-    Parameters
-    ----------
-    column : sequence of cells, or ndarray
-        One cell a row.
-    decimal : str
-        What a mark in text means.
+    Args:
+        column: sequence of cells, or ndarray; One cell a row.
+        decimal: What a mark in text means.
     """
     if isinstance(column, np.ndarray) and column.dtype.kind in "fiu":
         return _from_array(column)

@@ -55,21 +55,11 @@ class TableQuestionsError(FileError):
 
 @dataclass(frozen=True, slots=True)
 class ColumnUnit:
-    """What one of a column's numbers is.
+    """What one of a column's numbers is."""
 
-    Attributes
-    ----------
-    kind : str
-        ``torque`` or ``force``.
-    name : str
-        Canonical: ``N·m``, ``kgf``.
-    scale : float
-        How much of it one of the column's numbers is.
-    """
-
-    kind: Literal["torque", "force"]
-    name: str
-    scale: float = 1.0
+    kind: Literal["torque", "force"]  # ``torque`` or ``force``
+    name: str  # canonical: ``N·m``, ``kgf``
+    scale: float = 1.0  # how much of it one of the column's numbers is
 
 
 _SCALED: Final = re.compile(
@@ -82,13 +72,9 @@ _SCALED: Final = re.compile(
 def read_unit(text: str) -> ColumnUnit:
     """Read the unit of a torque or force column, or what one count of it is.
 
-    Raises
-    ------
-    QuantityError
-        It is neither.
+    Raises:
+        QuantityError: It is neither.
 
-    Examples
-    --------
     >>> read_unit("lb-ft"), read_unit("250 N·m per mV/V").scale
     (ColumnUnit(kind='torque', name='lbf·ft', scale=1.0), 250.0)
     """

@@ -62,10 +62,8 @@ class Finder:
     def find(self) -> Roles:
         """Give the columns, with what must be asked.
 
-        Raises
-        ------
-        FileError
-            A column that was named is not there, or its unit is none.
+        Raises:
+            FileError: A column that was named is not there, or its unit is none.
         """
         self._torque()
         self._time()

@@ -37,19 +37,13 @@ _NO_TABLES: Final = {
 def grid_of(data: bytes, file: str, sheet: str | None = None) -> Grid:
     """Make a grid of any table.
 
-    Parameters
-    ----------
-    data : bytes
-        The file.
-    file : str
-        What messages call it.
-    sheet : str, optional
-        Which sheet of a workbook.
+    Args:
+        data: The file.
+        file: What messages call it.
+        sheet: Which sheet of a workbook.
 
-    Raises
-    ------
-    FileError
-        It is none that can be read; the text says what it is and how to export it.
+    Raises:
+        FileError: It is none that can be read; the text says what it is and how to export it.
     """
     for magic, what in _NO_TABLES.items():
         if data.startswith(magic):

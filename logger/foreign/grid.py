@@ -27,37 +27,19 @@ _PAIR: Final = re.compile(r"\s*([^:=\t;,]{1,60}?)\s*[:=\t;,]\s*(.{1,200}?)[\s;,\
 
 @dataclass(slots=True)
 class Grid:
-    """A table.
+    """A table."""
 
-    Attributes
-    ----------
-    names, units : tuple of str
-        Headings, and what a row of units below them says; ``column 1`` ... where it has none.
-    head : list of rows
-        The first rows, from which kinds of columns are told.
-    load : callable
-        Gives whole columns by their places: sequences of cells, or arrays of numbers or times; all of one length.
-    place : callable
-        Gives the words for a row: ``line 12``.
-    meta : dict of str to str
-        What stood above the table, by lower-case names.
-    problems : list of str
-        What was excluded, for the user.
-    headed : bool
-        Whether it has headings.
-    at : str
-        Where its headings stand: ``line 1``.
-    """
-
+    # names, units: headings, and what a row of units below them says; ``column 1`` ... where it has none.
     names: tuple[str, ...]
     units: tuple[str, ...]
-    head: list[Sequence[Cell]]
+    head: list[Sequence[Cell]]  # list of rows; the first rows, from which kinds of columns are told
+    # gives whole columns by their places: sequences of cells, or arrays of numbers or times; all of one length
     load: Callable[[Sequence[int]], list[Sequence[Cell] | NDArray[Any]]]
-    place: Callable[[int], str]
-    meta: dict[str, str] = field(default_factory=dict)
-    problems: list[str] = field(default_factory=list)
-    headed: bool = True
-    at: str = "line 1"
+    place: Callable[[int], str]  # gives the words for a row: ``line 12``
+    meta: dict[str, str] = field(default_factory=dict)  # what stood above the table, by lower-case names
+    problems: list[str] = field(default_factory=list)  # what was excluded, for the user
+    headed: bool = True  # whether it has headings
+    at: str = "line 1"  # where its headings stand: ``line 1``
 
 
 def looks_like(cell: Cell) -> str:
@@ -169,10 +151,8 @@ def numbered(width: int) -> tuple[str, ...]:
 def grid_of_rows(rows: list[Sequence[Cell]], file: str, where: Callable[[int], str]) -> Grid:
     """Make a grid of rows of cells that are all in memory: a sheet, an odd text.
 
-    Raises
-    ------
-    FileError
-        There are no readings in it.
+    Raises:
+        FileError: There are no readings in it.
     """
     turned = _turned(rows)
     if turned is not None:

@@ -1,7 +1,6 @@
 """What the heading of a column says: what it is, and in which unit.
 
-Conventions
------------
+Conventions:
 - Headings are read in the ways people and programs write them: ``torque_Nm``, ``Torque [lbf·ft]``, ``M / N·m`` (the
   quotient of ISO 80000-1, 7.1.3), ``Drehmoment in Nm``, ``Time, s``.
 - The words of several languages are known; accents and case do not matter.
@@ -76,30 +75,14 @@ _BREAKS: Final = re.compile(r"\s+in\s+|\s*/\s*|\s*[,;:]\s*|[\s_]+")
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """What a column says of itself.
+    """What a column says of itself."""
 
-    Attributes
-    ----------
-    name : str
-        As it stands.
-    kind : str
-        What its words and its unit mean.
-    unit : str
-        As written; empty where there is none.
-    extreme : bool
-        Its words say peak, mean, target ...: no reading of the moment.
-    odd_unit : bool
-        Its unit is marked as one, but is none that is known.
-    worded : bool
-        Its words say its kind; otherwise only its unit does.
-    """
-
-    name: str
-    kind: Kind
-    unit: str = ""
-    extreme: bool = False
-    odd_unit: bool = False
-    worded: bool = False
+    name: str  # as it stands
+    kind: Kind  # what its words and its unit mean
+    unit: str = ""  # as written; empty where there is none
+    extreme: bool = False  # its words say peak, mean, target ...: no reading of the moment
+    odd_unit: bool = False  # its unit is marked as one, but is none that is known
+    worded: bool = False  # its words say its kind; otherwise only its unit does
 
 
 def unit_kind(text: str) -> Literal["time", "torque", "force", "angle", "other", ""]:
@@ -138,12 +121,9 @@ def _is_torque(text: str) -> bool:
 def heading(name: str, unit: str = "") -> Heading:
     """Read a heading.
 
-    Parameters
-    ----------
-    name : str
-        As it stands.
-    unit : str
-        From a row of units below it.
+    Args:
+        name: As it stands.
+        unit: From a row of units below it.
     """
     what, own, marked = _split(_CAMEL.sub(" ", name))
     written = unit.strip().strip("[](){}<>").strip() or own

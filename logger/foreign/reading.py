@@ -1,7 +1,6 @@
 """Reading traces that other programs wrote: any table with a time and a torque or force.
 
-Conventions
------------
+Conventions:
 - Columns are found by heading and unit, or named by the caller. Nothing is assumed about a unit; what the table leaves
   open is asked by name, all at once (``TableQuestionsError``).
 - Values are given as they stand; times too, even where they stand still or step.
@@ -49,51 +48,29 @@ _ROUND: Final = {
 
 @dataclass(frozen=True, slots=True)
 class Foreign:
-    """What a foreign trace holds.
+    """What a foreign trace holds."""
 
-    Attributes
-    ----------
-    time_s : ndarray, shape (n,)
-        As it stands; clock times and dates from the first row on.
-    torque : ndarray, shape (n,)
-        In ``unit``, which is one of torque or of force.
-    columns : dict of str to ndarray, shape (n,)
-        ``angle_deg``, where there is one.
-    events : tuple of Event
-        Overloads.
-    table : Table
-        How it was read: its columns by their headings.
-    """
-
-    time_s: Floats
-    torque: Floats
+    time_s: Floats  # shape (n,); as it stands; clock times and dates from the first row on
+    torque: Floats  # shape (n,); in ``unit``, which is one of torque or of force
     unit: str
-    columns: dict[str, Floats] = field(default_factory=dict)
+    columns: dict[str, Floats] = field(default_factory=dict)  # shape (n,); ``angle_deg``, where there is one
     problems: tuple[str, ...] = ()
-    events: tuple[Event, ...] = ()
-    table: Table = field(default_factory=Table)
+    events: tuple[Event, ...] = ()  # overloads
+    table: Table = field(default_factory=Table)  # how it was read: its columns by their headings
 
 
 def read_foreign(data: bytes, file: str, table: Table | None = None, sidecar_unit: str = "") -> Foreign:
     """Read a foreign trace's bytes.
 
-    Parameters
-    ----------
-    data : bytes
-        The file.
-    file : str
-        What messages call it.
-    table : Table, optional
-        What the caller says of it.
-    sidecar_unit : str
-        Unit from the trace's sidecar, for a column that does not name one.
+    Args:
+        data: The file.
+        file: What messages call it.
+        table: What the caller says of it.
+        sidecar_unit: Unit from the trace's sidecar, for a column that does not name one.
 
-    Raises
-    ------
-    TableQuestionsError
-        It leaves something open.
-    FileError
-        See the module.
+    Raises:
+        TableQuestionsError: It leaves something open.
+        FileError: See the module.
     """
     table = table or Table()
     grid = grid_of(data, file, table.sheet)

@@ -41,12 +41,9 @@ class Stamps:
 def put_in_order(time_s: Floats, *values: Floats) -> Stamps:
     """Find the order in which rows were taken.
 
-    Parameters
-    ----------
-    time_s : ndarray, shape (n,)
-        As written.
-    values : ndarray, shape (n,)
-        The other columns: a row that equals its neighbour in all of them was written twice.
+    Args:
+        time_s: shape (n,); As written.
+        values: shape (n,); The other columns: a row that equals its neighbour in all of them was written twice.
     """
     rows = np.arange(len(time_s))
     steps = np.diff(time_s)

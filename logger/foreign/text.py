@@ -1,7 +1,6 @@
 """Text files: from bytes to a grid, whatever separates the columns and whatever stands above them.
 
-Conventions
------------
+Conventions:
 - UTF-8, UTF-16 with or without its mark, else Windows-1252 (a degree sign or a dot in the headings of older programs).
 - Lines that begin with ``#``, ``%``, ``!`` or ``//`` are comments; one right above the readings may be their heading.
 - A last line without a line's end may be cut short, and a number cut short is still a number: it is excluded.
@@ -52,10 +51,8 @@ _CONTROLS: Final = re.compile(r"[\x00-\x08\x0e-\x1f]")
 def decoded(data: bytes, file: str) -> str:
     """Give a file's text.
 
-    Raises
-    ------
-    FileError
-        It is empty, or no text.
+    Raises:
+        FileError: It is empty, or no text.
     """
     if not data.strip(b"\x00 \t\r\n\x1a"):
         raise FileError(
@@ -117,10 +114,8 @@ class _Make:
 def text_grid(data: bytes, file: str) -> Grid:
     """Make a grid of a text file.
 
-    Raises
-    ------
-    FileError
-        It is no text, or holds no rows of figures.
+    Raises:
+        FileError: It is no text, or holds no rows of figures.
     """
     text, problems = _whole_lines(decoded(data, file))
     lines = _head_lines(text, file)

@@ -1,7 +1,6 @@
 """Columns of times to seconds: numbers, clock times, dates, both, spreadsheets' days, seconds since 1970.
 
-Conventions
------------
+Conventions:
 - Times are given as they stand: equal, jittering and stepping ones are left for the reading of the trace. Only what the
   way of writing itself does is undone: a clock time that passes midnight goes on.
 - The order of day and month matters only where the date changes: then the order is taken in which time goes on without
@@ -78,19 +77,14 @@ def is_time(cell: Cell) -> str:
 def clock_seconds(column: Sequence[Cell] | NDArray[Any], *, two_parts: str = "") -> tuple[Floats, str]:
     """Read a column of clock times or dates.
 
-    Parameters
-    ----------
-    column : sequence of cells
-        All written in one way.
-    two_parts : str
-        What ``10:05`` is: ``hh:mm`` or ``mm:ss``.
+    Args:
+        column: sequence of cells; All written in one way.
+        two_parts: What ``10:05`` is: ``hh:mm`` or ``mm:ss``.
 
-    Returns
-    -------
-    seconds : ndarray, shape (n,)
-        Since midnight of the first day for clock times, since 1970 for dates; NaN where a cell is none.
-    question : str
-        What cannot be told from the column; empty mostly.
+    Returns:
+        seconds: shape (n,); Since midnight of the first day for clock times, since 1970 for dates; NaN where a cell is
+            none.
+        question: What cannot be told from the column; empty mostly.
     """
     if isinstance(column, np.ndarray) and column.dtype.kind == "M":
         return (column - np.datetime64("1970-01-01")) / np.timedelta64(1, "s"), ""
@@ -240,12 +234,9 @@ SLOWEST_S: Final = 0.5
 def implied_unit(values: Floats) -> tuple[str, str]:
     """Tell what numbers are that name no unit.
 
-    Returns
-    -------
-    unit : str
-        ``s``, ``d``, ``ms``, ``us`` or ``ns`` where that is sure, else empty.
-    why : str
-        How it shows, for the user; or what cannot be told.
+    Returns:
+        unit: ``s``, ``d``, ``ms``, ``us`` or ``ns`` where that is sure, else empty.
+        why: How it shows, for the user; or what cannot be told.
     """
     good = values[np.isfinite(values)]
     steps = np.diff(good)

@@ -1,7 +1,6 @@
 """Reading a sound (WAV) or a table of acceleration: what a microphone or an accelerometer kept of a drive.
 
-Conventions
------------
+Conventions:
 - A sound's samples stay as they lie in the file; ``unit`` and ``zero`` make them shares of full scale, -1 to 1.
 - A table has a time with a unit and one to three columns whose headings name a unit of acceleration; times are put on
   an even grid, and what lay in a gap is told.
@@ -64,44 +63,26 @@ _TOTALS: Final = ("abs", "total", "magnitude", "resultant", "norm", "sum")
 
 @dataclass(frozen=True, slots=True)
 class Vibration:
-    """A sound or an acceleration.
+    """A sound or an acceleration."""
 
-    Attributes
-    ----------
-    kind : str
-        ``sound`` or ``acceleration``.
-    rate_hz : float
-    samples : ndarray, shape (n, channels)
-        As kept; ``(samples - zero) * unit`` is in shares of full scale, or m/s².
-    zero, unit : float
-    ends : tuple of float or None
-        The lowest and highest sample that the file can hold, as kept; None where it has no such ends.
-    gaps_s : tuple of (float, float)
-        From where to where nothing was kept.
-    names : tuple of str
-        Of the channels.
-    problems : tuple of str
-        For the user.
-    """
-
-    kind: Literal["sound", "acceleration"]
+    kind: Literal["sound", "acceleration"]  # ``sound`` or ``acceleration``
     rate_hz: float
+    # shape (n, channels); as kept; ``(samples - zero) * unit`` is in shares of full scale, or m/s²
     samples: NDArray[Any]
     zero: float = 0.0
     unit: float = 1.0
+    # the lowest and highest sample that the file can hold, as kept; None where it has no such ends
     ends: tuple[float, float] | None = None
-    gaps_s: tuple[tuple[float, float], ...] = ()
-    names: tuple[str, ...] = ()
-    problems: tuple[str, ...] = ()
+    gaps_s: tuple[tuple[float, float], ...] = ()  # (float, float); from where to where nothing was kept
+    names: tuple[str, ...] = ()  # of the channels
+    problems: tuple[str, ...] = ()  # for the user
 
 
 def read_vibration(path: Path | str) -> Vibration:
     """Read a sound or a table of acceleration.
 
-    Raises
-    ------
-    FileError
-        It is neither, or cannot be read; the text says the fix.
+    Raises:
+        FileError: It is neither, or cannot be read; the text says the fix.
     """
     try:
         with open_regular(path) as file:

@@ -55,10 +55,8 @@ _UNCERTAIN: Final = {key.removesuffix("_u") for key in Lever.__struct_fields__ i
 def line_of(lever: Lever) -> str:
     """Write a fixture as one line; ``lever_of_line`` gives the same fixture back, to the last digit.
 
-    Raises
-    ------
-    InputError
-        A value that is no finite number, or a name that is too long for a label.
+    Raises:
+        InputError: A value that is no finite number, or a name that is too long for a label.
     """
     words = [f"{BEGINS}KIND {lever.fixture.upper().replace('-', ' ')}"]
     for word, key in FIELDS.items():
@@ -82,8 +80,6 @@ def line_of(lever: Lever) -> str:
 def line_in(text: str) -> str:
     """Give the line, or its beginning, that was scanned into a text; empty where there is none.
 
-    Examples
-    --------
     >>> line_in("long leverHELDWHEEL FIXTURE KIND ON"), line_in("heldwheel f"), line_in("held side")
     ('HELDWHEEL FIXTURE KIND ON', 'heldwheel f', '')
     """
@@ -96,10 +92,8 @@ def line_in(text: str) -> str:
 def lever_of_line(text: str) -> Lever:
     """Read a fixture from its line, as a scanner or a person typed it; small letters are read as capitals.
 
-    Raises
-    ------
-    InputError
-        It is no such line, a field cannot be read, or the check number does not fit; the field is named.
+    Raises:
+        InputError: It is no such line, a field cannot be read, or the check number does not fit; the field is named.
     """
     line = text.strip().upper()
     if not line.startswith(BEGINS):

@@ -1,15 +1,13 @@
 """Local gravity for dead weights: by latitude and height.
 
-Conventions
------------
+Conventions:
 - Latitude in degrees (north or south), height above sea level in metres, gravity in m/s².
 - Formulas give *normal* gravity; the ground below makes it differ by up to about 0.0005 m/s² (50 mGal), which is far
   less than a dead-weight check of a torque transducer can see, and enters as an uncertainty.
 
-References
-----------
-Somigliana's closed formula for the ellipsoids GRS 80 and WGS 84; Moritz, "Geodetic Reference System 1980". Height by
-Gill, "Atmosphere-Ocean Dynamics" (1982). The legal-metrology formula is the one used for weighing instruments.
+Reference: Somigliana's closed formula for the ellipsoids GRS 80 and WGS 84; Moritz, "Geodetic Reference System 1980".
+Height by Gill, "Atmosphere-Ocean Dynamics" (1982). The legal-metrology formula is the one used for weighing
+instruments.
 """
 
 from __future__ import annotations
@@ -46,8 +44,6 @@ ELLIPSOIDS: Final[dict[str, Ellipsoid]] = {
 def normal_gravity(latitude_deg: float, ellipsoid: str = "WGS 84") -> float:
     """Give normal gravity on the ellipsoid (Somigliana).
 
-    Examples
-    --------
     >>> round(normal_gravity(45.0, "GRS 80"), 10)
     9.8061992025
     """
@@ -73,22 +69,14 @@ def local_gravity(
 ) -> float:
     """Give local gravity.
 
-    Parameters
-    ----------
-    latitude_deg : float
-        Between -90 and 90.
-    height_m : float
-        Above sea level.
-    formula : {"ellipsoid", "legal"}
-        WGS 84 with height, or the one of legal metrology.
+    Args:
+        latitude_deg: Between -90 and 90.
+        height_m: Above sea level.
+        formula: WGS 84 with height, or the one of legal metrology.
 
-    Raises
-    ------
-    InputError
-        A latitude or height that is not on Earth.
+    Raises:
+        InputError: A latitude or height that is not on Earth.
 
-    Examples
-    --------
     >>> round(local_gravity(52.3, 500.0, "legal"), 6)
     9.811188
     """

@@ -57,14 +57,10 @@ def mean_reading(
 ) -> MeanReading:
     """Measure for some seconds and give the mean; ``confirmed`` as in ``build_link``.
 
-    Raises
-    ------
-    InputError
-        The time is no sensible one.
-    LinkError
-        The transducer cannot be reached.
-    DeviceError
-        It gave no reading, or not only readings.
+    Raises:
+        InputError: The time is no sensible one.
+        LinkError: The transducer cannot be reached.
+        DeviceError: It gave no reading, or not only readings.
     """
     from logger.links.build import build_link
     from logger.stream.session import build_session
@@ -96,10 +92,8 @@ def mean_reading(
 def calibrated(description: Description, made: TwoPoint, loads: str) -> Description:
     """Give a description whose torque is calibrated by two loads, in N·m.
 
-    Raises
-    ------
-    InputError
-        It has no torque field that could be scaled.
+    Raises:
+        InputError: It has no torque field that could be scaled.
     """
     replace = msgspec.structs.replace
     when = datetime.now().astimezone().date()

@@ -49,21 +49,11 @@ class WeightCheck(Record, frozen=True, kw_only=True):
 
 
 class RegisteredTransducer(Record, frozen=True, kw_only=True):
-    """A transducer in the register.
+    """A transducer in the register."""
 
-    Attributes
-    ----------
-    facts : TransducerFacts
-        Its serial number identifies it.
-    weighings : tuple of WeightCheck
-        Oldest first.
-    locked : str
-        Why it must not be used until it is checked again; empty: it may be.
-    """
-
-    facts: TransducerFacts
-    weighings: tuple[WeightCheck, ...] = ()
-    locked: str = ""
+    facts: TransducerFacts  # its serial number identifies it
+    weighings: tuple[WeightCheck, ...] = ()  # oldest first
+    locked: str = ""  # why it must not be used until it is checked again; empty: it may be
 
 
 class Instruments(Record, frozen=True, kw_only=True):
@@ -86,10 +76,8 @@ def register_path() -> Path:
 def read_register(path: Path | None = None) -> Instruments:
     """Read the register; one that does not exist yet is empty.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read or has faults.
+    Raises:
+        FileError, DescriptionError: It cannot be read or has faults.
     """
     path = path or register_path()
     return read_toml(path, Instruments) if path.exists() else Instruments()
@@ -98,10 +86,8 @@ def read_register(path: Path | None = None) -> Instruments:
 def change_register(change: Callable[[Instruments], Instruments], path: Path | None = None) -> Path:
     """Write the register anew from what stands in it, and give its path; other programs wait meanwhile.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read or written; what was there is unchanged.
+    Raises:
+        FileError, DescriptionError: It cannot be read or written; what was there is unchanged.
     """
     path = path or register_path()
     try:
@@ -126,10 +112,8 @@ def find(instruments: Instruments, serial: str) -> RegisteredTransducer | None:
 def put(instruments: Instruments, instrument: RegisteredTransducer) -> Instruments:
     """Give the register with this instrument added, or put in the place of the one with its serial number.
 
-    Raises
-    ------
-    InputError
-        It has no serial number.
+    Raises:
+        InputError: It has no serial number.
     """
     serial = instrument.facts.serial.strip().casefold()
     if not serial:
@@ -143,10 +127,8 @@ def put(instruments: Instruments, instrument: RegisteredTransducer) -> Instrumen
 def remove(instruments: Instruments, serial: str) -> Instruments:
     """Give the register without the instrument of this serial number.
 
-    Raises
-    ------
-    InputError
-        There is none.
+    Raises:
+        InputError: There is none.
     """
     left = tuple(i for i in instruments.instruments if i.facts.serial.casefold() != serial.strip().casefold())
     if len(left) == len(instruments.instruments):
@@ -157,12 +139,9 @@ def remove(instruments: Instruments, serial: str) -> Instruments:
 def keep_weighing(points: Sequence[Point], facts: TransducerFacts, path: Path | None = None) -> Path:
     """Keep the outcome of a dead-weight check with its transducer, which joins the register with its first.
 
-    Raises
-    ------
-    InputError
-        It has no serial number.
-    FileError, DescriptionError
-        The register cannot be read or written.
+    Raises:
+        InputError: It has no serial number.
+        FileError, DescriptionError: The register cannot be read or written.
     """
     from logger.instruments.weigh import overall
 
@@ -220,18 +199,13 @@ def due_warnings(facts: TransducerFacts, today: date) -> list[str]:
 def known_facts(facts: TransducerFacts, path: Path | None = None) -> tuple[TransducerFacts, list[str]]:
     """Complete a transducer's facts from the register, and say what stands against using it today.
 
-    Parameters
-    ----------
-    facts : TransducerFacts
-        What its description and the device itself say; where they say something, that stands. The dead-weight check
-        is the register's last one.
-    path : Path, optional
-        Another register than the usual one.
+    Args:
+        facts: What its description and the device itself say; where they say something, that stands. The dead-weight
+            check is the register's last one.
+        path: Another register than the usual one.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        The register cannot be read or has faults.
+    Raises:
+        FileError, DescriptionError: The register cannot be read or has faults.
     """
     instrument = find(read_register(path), facts.serial or facts.name)
     today = datetime.now().astimezone().date()

@@ -19,10 +19,8 @@ R = TypeVar("R", Lever, Limit)
 def read_limit(path: Path | str) -> Limit:
     """Read a limit.
 
-    Raises
-    ------
-    FileError, DescriptionError, InputError
-        It cannot be read, has faults, or holds no limit.
+    Raises:
+        FileError, DescriptionError, InputError: It cannot be read, has faults, or holds no limit.
     """
     return _read(path, Limit, "limit")
 
@@ -30,10 +28,8 @@ def read_limit(path: Path | str) -> Limit:
 def read_lever(path: Path | str) -> Lever:
     """Read a lever (fixture).
 
-    Raises
-    ------
-    FileError, DescriptionError, InputError
-        It cannot be read, has faults, or holds no lever.
+    Raises:
+        FileError, DescriptionError, InputError: It cannot be read, has faults, or holds no lever.
     """
     return _read(path, Lever, "lever")
 

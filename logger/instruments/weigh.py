@@ -3,8 +3,7 @@
 A known mass m hangs on an arm of length L, the arm at an angle α from level: the torque at the drive is
 ``T = m g L cos α``. The arm's own weight does not count when the zero is taken with the arm fitted and level.
 
-Conventions
------------
+Conventions:
 - SI throughout; an uncertainty ``_u`` is a standard uncertainty.
 - A deviation is reading minus torque, in per cent of the torque (common practice; ISO 6789-2 defines it so, from
   memory).
@@ -44,35 +43,25 @@ MAX_ANGLE_DEG: Final = 30.0  # beyond, an error of one degree in the angle costs
 
 @dataclass(frozen=True, slots=True)
 class DeadWeight:
-    """A mass on an arm.
+    """A mass on an arm."""
 
-    Attributes
-    ----------
-    mass_kg, arm_m, angle_deg : float
-        Mass with its hanger, centre of the drive to the point of hanging, arm from level (either way).
-    gravity : float
-        Local, in m/s².
-    density : float or None
-        Of the weight in kg/m³, to correct for the buoyancy of air.
-    """
-
+    # mass_kg, arm_m, angle_deg: mass with its hanger, centre of the drive to the point of hanging, arm from level
+    # (either way)
     mass_kg: float
     arm_m: float
     angle_deg: float = 0.0
-    gravity: float = STANDARD_GRAVITY
+    gravity: float = STANDARD_GRAVITY  # local, in m/s²
     mass_kg_u: float = 0.0
     arm_m_u: float = 0.0
     angle_deg_u: float = 0.0
     gravity_u: float = GRAVITY_U
-    density: float | None = None
+    density: float | None = None  # of the weight in kg/m³, to correct for the buoyancy of air
 
     def __post_init__(self) -> None:
         """Refuse what cannot hang.
 
-        Raises
-        ------
-        InputError
-            A quantity out of range.
+        Raises:
+            InputError: A quantity out of range.
         """
         if not 0 < self.mass_kg <= 1000:
             raise InputError(f"mass {self.mass_kg:g} kg: must lie above 0 and up to 1000 kg")
@@ -124,10 +113,8 @@ def dead_weight(
     Gravity is the one given, else that of the latitude and height, else standard gravity with what it may be off
     anywhere on Earth.
 
-    Raises
-    ------
-    InputError
-        A quantity out of range.
+    Raises:
+        InputError: A quantity out of range.
     """
     if gravity is not None and abs(gravity - STANDARD_GRAVITY) > 2 * ANYWHERE_LIMIT:
         raise InputError(f"gravity {gravity:g} m/s²: lies between 9.76 and 9.84 m/s² everywhere people work")
@@ -159,24 +146,15 @@ class Compliance(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One load of a check.
+    """One load of a check."""
 
-    Attributes
-    ----------
-    torque_nm, reading_nm : float
-        Applied, and the mean of what the transducer showed, zero subtracted.
-    deviation_percent, u95_percent : float
-        Deviation and its expanded uncertainty, in per cent of the torque.
-    allowed_percent : float or None
-        By the certificate.
-    agreement : Compliance
-    """
-
+    # torque_nm, reading_nm: applied, and the mean of what the transducer showed, zero subtracted
     torque_nm: float
     reading_nm: float
+    # deviation_percent, u95_percent: deviation and its expanded uncertainty, in per cent of the torque
     deviation_percent: float
     u95_percent: float
-    allowed_percent: float | None
+    allowed_percent: float | None  # by the certificate
     agreement: Compliance
 
 
@@ -189,10 +167,8 @@ def allowed_percent(
 ) -> float | None:
     """Give the deviation that a certificate or data sheet allows at a torque, in per cent of it; None: it says nothing.
 
-    Raises
-    ------
-    InputError
-        A share of full scale without the full scale.
+    Raises:
+        InputError: A share of full scale without the full scale.
     """
     parts = []
     if of_reading is not None:
@@ -219,20 +195,14 @@ def check_point(
 ) -> Point:
     """Compare readings with the torque of one load.
 
-    Parameters
-    ----------
-    load : DeadWeight
-    readings_nm : sequence of float
-        Each one with its zero subtracted; several hangings show the repeatability, one or two rest on an assumed one.
-    resolution_nm : float
-        Step of the display.
-    allowed : float, optional
-        From ``allowed_percent``.
+    Args:
+        readings_nm: Each one with its zero subtracted; several hangings show the repeatability, one or two rest on an
+            assumed one.
+        resolution_nm: Step of the display.
+        allowed: From ``allowed_percent``.
 
-    Raises
-    ------
-    InputError
-        No reading, or none that is a number.
+    Raises:
+        InputError: No reading, or none that is a number.
     """
     if not readings_nm or not all(math.isfinite(reading) for reading in readings_nm):
         raise InputError("a check needs at least one reading, and numbers only")
@@ -292,20 +262,13 @@ def two_point(
 ) -> TwoPoint:
     """Calibrate by two loads, one of which may be none.
 
-    Parameters
-    ----------
-    low, high : (float, float)
-        Mean raw counts and torque in N·m of each load.
-    low_nm_u, high_nm_u : float
-        Standard uncertainties of the torques.
+    Args:
+        low, high: (float, float); Mean raw counts and torque in N·m of each load.
+        low_nm_u, high_nm_u: Standard uncertainties of the torques.
 
-    Raises
-    ------
-    InputError
-        Loads or counts that do not differ.
+    Raises:
+        InputError: Loads or counts that do not differ.
 
-    Examples
-    --------
     >>> two_point((8_388_000.0, 0.0), (8_488_000.0, 50.0)).scale
     0.0005
     """

@@ -34,25 +34,15 @@ MOST_STEP: Final = 1024  # of a counter, from packet to packet
 
 @dataclass(frozen=True, slots=True)
 class BinaryLayout:
-    """What frames or packets hold; as ``TextLayout``.
+    """What frames or packets hold; as ``TextLayout``."""
 
-    Attributes
-    ----------
-    packet : Packet or None
-        None while the torque is not chosen.
-    sync : bytes
-        Of a frame; empty for packets of a radio.
-    needs_scale : bool
-        What a count is worth is not known.
-    """
-
-    packet: Packet | None
-    sync: bytes
+    packet: Packet | None  # None while the torque is not chosen
+    sync: bytes  # of a frame; empty for packets of a radio
     torque: NumberColumn | None
     able: list[tuple[int, NumberColumn]]
     sent_unit: str
     samples: int
-    needs_scale: bool = False
+    needs_scale: bool = False  # what a count is worth is not known
 
     def tables(self, wanted: Wanted, measures: str) -> dict[str, Any]:
         """Give the tables of a description that hold this layout."""
@@ -87,14 +77,9 @@ def binary_layout(
 ) -> BinaryLayout | None:
     """Find the layout of frames in a stream, or of a radio's packets; None if it does not show.
 
-    Parameters
-    ----------
-    data : bytes or list of bytes
-        A stream, or packets.
-    wanted : Wanted
-    notes : Notes
-    offer : Offer, optional
-        The characteristic that the packets came from.
+    Args:
+        data: A stream, or packets.
+        offer: The characteristic that the packets came from.
     """
     if isinstance(data, bytes):
         framed = cut_frames(data, notes)

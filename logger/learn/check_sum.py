@@ -24,16 +24,11 @@ _ORDERS: Final[tuple[Order, ...]] = ("big", "little")
 def find_check(lines: Sequence[bytes], tail: int = 0) -> LineCheck | None:
     """Find the check sum that these lines end in.
 
-    Parameters
-    ----------
-    lines : sequence of bytes
-        Without their ends; frames with STX, ETX and what follows.
-    tail : int
-        Bytes behind the ETX of a frame.
+    Args:
+        lines: Without their ends; frames with STX, ETX and what follows.
+        tail: Bytes behind the ETX of a frame.
 
-    Returns
-    -------
-    LineCheck or None
+    Returns:
         None: none of those that we know.
     """
     distinct = list(dict.fromkeys(lines))[:TRIED]

@@ -44,35 +44,16 @@ NEVER_TORQUE: Final = ("angle", "temperature", "battery", "rate", "peak", "lowes
 
 @dataclass(slots=True)
 class NumberColumn:
-    """One number's place over all lines.
+    """One number's place over all lines."""
 
-    Attributes
-    ----------
-    place : int
-        Among the pieces of a line that count.
-    texts : list of str
-        As written.
-    values : ndarray, shape (n,)
-    label : str
-        The word that names it: before ``=`` or ``:``, or touching it.
-    unit : str
-        The text behind it, if it is a unit.
-    form : str
-        As in ``NumberField``.
-    name : str
-        Of the column; empty until it is known.
-    why : str
-        Why it cannot be the torque; empty: it can.
-    """
-
-    place: int
-    texts: list[str]
-    values: NDArray[np.float64]
-    label: str = ""
-    unit: str = ""
-    form: str = "decimal"
-    name: str = ""
-    why: str = ""
+    place: int  # among the pieces of a line that count
+    texts: list[str]  # as written
+    values: NDArray[np.float64]  # shape (n,)
+    label: str = ""  # the word that names it: before ``=`` or ``:``, or touching it
+    unit: str = ""  # the text behind it, if it is a unit
+    form: str = "decimal"  # as in ``NumberField``
+    name: str = ""  # of the column; empty until it is known
+    why: str = ""  # why it cannot be the torque; empty: it can
 
     @property
     def integer(self) -> bool:
@@ -132,8 +113,6 @@ def _hex_values(texts: Sequence[str]) -> tuple[NDArray[np.float64], str]:
 def label_of(line: Sequence[Token], place: int) -> str:
     """Give the word that names the number at a place: before ``=`` or ``:``, or touching it; empty if there is none.
 
-    Examples
-    --------
     >>> from logger.learn.lines import Style, tokens
     >>> label_of(tokens('{"tq": 1.5}', Style()), 5), label_of(tokens("OK 1.5", Style()), 1)
     ('tq', '')
@@ -275,12 +254,8 @@ def loaded(column: NumberColumn) -> bool:
 def pick_torque(columns: list[NumberColumn], field: str, notes: Notes) -> NumberColumn | None:
     """Choose the torque, or say that it must be chosen; what is told stands in ``notes``.
 
-    Parameters
-    ----------
-    columns : list of NumberColumn
-    field : str
-        What the user says: a column's name, its label, or its number in the line from 1; empty: nothing.
-    notes : Notes
+    Args:
+        field: What the user says: a column's name, its label, or its number in the line from 1; empty: nothing.
     """
     if field:
         return _named(columns, field, notes)

@@ -29,50 +29,29 @@ MOST_BYTES: Final = 20_000_000  # of a captured file: an hour at the highest usu
 
 @dataclass(frozen=True, slots=True)
 class Place:
-    """Where to listen.
+    """Where to listen."""
 
-    Attributes
-    ----------
-    port, ble : str
-        A serial port, or a Bluetooth identity.
-    baud : int or None
-        Speed of the port; None: the usual ones are tried.
-    settings : BleSettings
-        Of a Bluetooth device.
-    request : bytes
-        What is asked again and again; empty: nothing. The user has confirmed it.
-    interval_s : float
-        Between questions.
-    start : bytes
-        What is sent once to a Bluetooth device, so that it begins; empty: nothing. The user has confirmed it.
-    """
-
+    # port, ble: a serial port, or a Bluetooth identity
     port: str = ""
     ble: str = ""
-    baud: int | None = None
-    settings: BleSettings = field(default_factory=BleSettings)
-    request: bytes = b""
-    interval_s: float = 0.1
+    baud: int | None = None  # speed of the port; None: the usual ones are tried
+    settings: BleSettings = field(default_factory=BleSettings)  # of a Bluetooth device
+    request: bytes = b""  # what is asked again and again; empty: nothing. The user has confirmed it.
+    interval_s: float = 0.1  # between questions
+    # what is sent once to a Bluetooth device, so that it begins; empty: nothing. The user has confirmed it.
     start: bytes = b""
 
 
 @dataclass(slots=True)
 class Heard:
-    """What has come so far; another thread may look at it while it grows.
+    """What has come so far; another thread may look at it while it grows."""
 
-    Attributes
-    ----------
-    chunks : list of Chunk
-        Of a port or a file.
-    serial, ble : optional
-        Settings it was heard with.
-    radio : dict of str to (Offer, list of Chunk)
-        Of a Bluetooth device: what came of each characteristic that may deliver readings.
-    """
-
-    chunks: list[Chunk] = field(default_factory=list)
+    chunks: list[Chunk] = field(default_factory=list)  # of a port or a file
+    # serial, ble: settings it was heard with
     serial: SerialSettings | None = None
     ble: BleSettings | None = None
+    # dict of str to (Offer, list of Chunk); of a Bluetooth device: what came of each characteristic that may deliver
+    # readings
     radio: dict[str, tuple[Offer, list[Chunk]]] = field(default_factory=dict)
 
     @property
@@ -85,12 +64,9 @@ class Heard:
 async def hear(place: Place, seconds: float, heard: Heard | None = None) -> Heard:
     """Listen, and give what came; cancelled, it closes the device and ``heard`` keeps what came until then.
 
-    Raises
-    ------
-    LinkError
-        The device cannot be opened.
-    LinkLost
-        It is gone.
+    Raises:
+        LinkError: The device cannot be opened.
+        LinkLost: It is gone.
     """
     heard = heard if heard is not None else Heard()
     if place.ble:
@@ -151,10 +127,8 @@ async def _listen(link: Link, place: Place, seconds: float, into: list[Chunk]) -
 def heard_in(path: Path | str) -> Heard:
     """Give the bytes that somebody captured in a file; when they came is not known.
 
-    Raises
-    ------
-    FileError
-        It cannot be read, or is no capture of a few minutes.
+    Raises:
+        FileError: It cannot be read, or is no capture of a few minutes.
     """
     data = read_bounded(Path(path), MOST_BYTES, "capture a minute or two")
     return Heard([Chunk(0.0, data)] if data else [], SerialSettings())

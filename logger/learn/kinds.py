@@ -42,11 +42,8 @@ def _start(line: str) -> str:
 def of_kind(lines: Sequence[str], start: str) -> tuple[list[str], tuple[str, ...]]:
     """Give the lines that begin so, and how the others begin: those are no readings and no garbage.
 
-    Parameters
-    ----------
-    lines : sequence of str
-    start : str
-        As the user says; blanks before it do not count.
+    Args:
+        start: As the user says; blanks before it do not count.
     """
     mine = [line for line in lines if line.lstrip().startswith(start)]
     other = Counter(_start(line) for line in lines if not line.lstrip().startswith(start))
@@ -61,10 +58,8 @@ def of_kind(lines: Sequence[str], start: str) -> tuple[list[str], tuple[str, ...
 def ask_kind(lines: Sequence[str], family: Family, style: Style, notes: Notes) -> tuple[str, ...]:
     """Ask for the kind of line where several come; else give how lines that cannot hold a torque begin.
 
-    Returns
-    -------
-    tuple of str
-        Beginnings of lines to pass over.
+    Returns:
+        tuple of str: Beginnings of lines to pass over.
     """
     told = _in_turn(family) or _by_course(family, style)
     others = [line for line in family.others if any(c.isdigit() for c in line)]

@@ -3,8 +3,7 @@
 Nothing is sent and nothing is guessed silently: whatever the bytes leave open is said in ``unknown``; what a reading
 would depend on is asked for (``missing``), and without it no description is made.
 
-Steps
------
+Steps:
 1. Text, binary frames, or packets of a radio; what ends a line; check sum; decimal mark and thousands.
 2. The build that most lines share; words in a number's place are marks.
 3. Each number over all lines: what counts, rises, stood still, holds the peak of another or has a unit of something
@@ -52,88 +51,44 @@ FITS: Final = 0.8  # of what came must be understood before a description is off
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What the user knows and the bytes do not say; empty or None: it is found out.
-
-    Attributes
-    ----------
-    unit : str
-    scale : float or None
-        Reading = number sent x scale.
-    field : str
-        Which number is the torque: its name, its label, or its number in a line.
-    decimal, thousands : str
-        Marks within numbers.
-    lines : str
-        How the lines begin that hold the torque.
-    template : str
-        The layout of a line as a whole.
-    """
+    """What the user knows and the bytes do not say; empty or None: it is found out."""
 
     unit: str = ""
-    scale: float | None = None
-    field: str = ""
+    scale: float | None = None  # reading = number sent x scale
+    field: str = ""  # which number is the torque: its name, its label, or its number in a line
+    # decimal, thousands: marks within numbers
     decimal: str = ""
     thousands: str | None = None
-    lines: str = ""
-    template: str = ""
+    lines: str = ""  # how the lines begin that hold the torque
+    template: str = ""  # the layout of a line as a whole
 
 
 @dataclass(frozen=True, slots=True)
 class TorqueCandidate:
-    """A number that may be the torque.
+    """A number that may be the torque."""
 
-    Attributes
-    ----------
-    name : str
-        What it is chosen by.
-    number : int
-        Its place among the numbers of a line or sample, from 1.
-    unit : str
-        Beside it; empty: none.
-    values : ndarray, shape (n,)
-        All that was heard, unscaled.
-    """
-
-    name: str
-    number: int
-    unit: str
-    values: np.ndarray
+    name: str  # what it is chosen by
+    number: int  # its place among the numbers of a line or sample, from 1
+    unit: str  # beside it; empty: none
+    values: np.ndarray  # shape (n,); all that was heard, unscaled
 
 
 @dataclass(frozen=True, slots=True)
 class Learned:
-    """What was found out.
+    """What was found out."""
 
-    Attributes
-    ----------
-    description : Description or None
-        None when the bytes do not suffice; ``missing`` says what the user must add.
-    found, unknown : tuple of str
-        One line each for the user.
-    missing : tuple of str
-        What must be given before the description can be used: ``unit``, ``scale``, ``field``, ``decimal``,
-        ``thousands``, ``lines``, ``template``.
-    shown : tuple of (str, str)
-        Raw line, what it decodes to.
-    choices : tuple of TorqueCandidate
-        The numbers that may be the torque, also where one was taken.
-    chosen : str
-        The one that was taken; empty: none yet.
-    unit_sent : bool
-        The unit stands in what is sent.
-    fits : float
-        Share of the bytes that the description explains.
-    """
-
-    description: Description | None
+    description: Description | None  # None when the bytes do not suffice; ``missing`` says what the user must add
+    # found, unknown: one line each for the user
     found: tuple[str, ...] = ()
     unknown: tuple[str, ...] = ()
+    # what must be given before the description can be used: ``unit``, ``scale``, ``field``, ``decimal``, ``thousands``,
+    # ``lines``, ``template``
     missing: tuple[str, ...] = ()
-    shown: tuple[tuple[str, str], ...] = ()
-    choices: tuple[TorqueCandidate, ...] = ()
-    chosen: str = ""
-    unit_sent: bool = False
-    fits: float = 0.0
+    shown: tuple[tuple[str, str], ...] = ()  # (str, str); raw line, what it decodes to
+    choices: tuple[TorqueCandidate, ...] = ()  # the numbers that may be the torque, also where one was taken
+    chosen: str = ""  # the one that was taken; empty: none yet
+    unit_sent: bool = False  # the unit stands in what is sent
+    fits: float = 0.0  # share of the bytes that the description explains
 
 
 def learn(
@@ -147,23 +102,15 @@ def learn(
 ) -> Learned:
     """Find out how a device's readings are laid out.
 
-    Parameters
-    ----------
-    chunks : sequence of Chunk
-        What was heard; of Bluetooth, one notification each.
-    name : str
-        For the description.
-    wanted : Wanted, optional
-        What the user knows and the bytes do not say.
-    serial, ble : optional
-        Settings it was heard with.
-    offer : Offer, optional
-        The Bluetooth characteristic, with what it says about its format.
+    Args:
+        chunks: What was heard; of Bluetooth, one notification each.
+        name: For the description.
+        wanted: What the user knows and the bytes do not say.
+        serial, ble: Settings it was heard with.
+        offer: The Bluetooth characteristic, with what it says about its format.
 
-    Raises
-    ------
-    InputError
-        What the user says contradicts what is sent.
+    Raises:
+        InputError: What the user says contradicts what is sent.
     """
     wanted = wanted or Wanted()
     data = b"".join(chunk.data for chunk in chunks)
@@ -279,10 +226,8 @@ def _is_counts(torque: NumberColumn) -> bool:
 def _unit(torque: NumberColumn, sent: str, wanted: Wanted, notes: Notes) -> str:
     """Give the unit: as sent, or as the user says; empty if nobody says it.
 
-    Raises
-    ------
-    InputError
-        The user says another unit than the device.
+    Raises:
+        InputError: The user says another unit than the device.
     """
     if sent:
         shown = reading_unit(sent)
@@ -389,10 +334,8 @@ def _readable(raw: bytes) -> str:
 def usable(learned: Learned) -> Description:
     """Give the description, if it can be used.
 
-    Raises
-    ------
-    InputError
-        Something must be added first; the text says what.
+    Raises:
+        InputError: Something must be added first; the text says what.
     """
     if learned.description is None:
         why = "; ".join(learned.unknown) or "nothing was recognised"

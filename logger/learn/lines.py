@@ -84,8 +84,6 @@ def _pattern(style: Style) -> re.Pattern[str]:
 def tokens(line: str, style: Style) -> tuple[Token, ...]:
     """Cut a line into pieces.
 
-    Examples
-    --------
     >>> [t.text for t in tokens("ST,-  12.3 lbf.in", Style())]
     ['ST', ',', '-', '  ', '12.3', ' ', 'lbf.in']
     >>> [t.kind for t in tokens("21:35:07.5 1,209.5", Style(thousands=","))]
@@ -145,20 +143,11 @@ def split_frames(data: bytes) -> tuple[list[bytes], int]:
 
 @dataclass(frozen=True, slots=True)
 class Family:
-    """Lines of one build, and the lines that differ from it only by a word where a number stands.
-
-    Attributes
-    ----------
-    shape : tuple of str
-    lines : tuple of tuple of Token
-    marked : tuple of (tokens, place)
-        The line, and which piece holds the word.
-    others : tuple of str
-    """
+    """Lines of one build, and the lines that differ from it only by a word where a number stands."""
 
     shape: tuple[str, ...]
     lines: tuple[tuple[Token, ...], ...]
-    marked: tuple[tuple[tuple[Token, ...], int], ...] = ()
+    marked: tuple[tuple[tuple[Token, ...], int], ...] = ()  # (tokens, place); the line, and which piece holds the word
     others: tuple[str, ...] = ()
 
 

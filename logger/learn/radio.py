@@ -30,14 +30,9 @@ def learn_radio(
 ) -> Learned:
     """Find out which characteristic delivers the torque, and how.
 
-    Parameters
-    ----------
-    heard : mapping of str to (Offer, list of Chunk)
-        What came of each.
-    settings : BleSettings
-    name : str
-    wanted : Wanted, optional
-        What the user knows and the bytes do not say.
+    Args:
+        heard: mapping of str to (Offer, list of Chunk); What came of each.
+        wanted: What the user knows and the bytes do not say.
     """
     came = {key: (offer, chunks) for key, (offer, chunks) in heard.items() if chunks}
     if not came:

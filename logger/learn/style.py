@@ -24,12 +24,8 @@ STEPS: Final = 8  # changes of the whole part by one that are needed to judge a 
 def find_style(lines: Sequence[str], decimal: str, thousands: str | None, notes: Notes) -> Style:
     """Tell how numbers are written; what cannot be told is asked for (``missing``).
 
-    Parameters
-    ----------
-    lines : sequence of str
-    decimal, thousands : str
-        What the user says; empty and None: it is found out.
-    notes : Notes
+    Args:
+        decimal, thousands: What the user says; empty and None: it is found out.
     """
     lines = [STAMP.sub("@", line) for line in lines[:BEST_LINES]]
     width = _hex_width(lines)

@@ -28,18 +28,10 @@ ERROR_MARKS: Final = ("ERR", "Err", "NaN", "nan")
 
 @dataclass(slots=True)
 class TemplateDraft:
-    """A template in the making.
-
-    Attributes
-    ----------
-    template : str
-    status : dict of str to StatusWords
-        Per word of the template.
-    fields : dict of str to NumberField
-    """
+    """A template in the making."""
 
     template: str = ""
-    status: dict[str, StatusWords] = field(default_factory=dict)
+    status: dict[str, StatusWords] = field(default_factory=dict)  # per word of the template
     fields: dict[str, NumberField] = field(default_factory=dict)
 
 

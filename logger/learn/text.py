@@ -51,26 +51,14 @@ GLUED: Final = 7  # digits without a mark: fields of fixed width may have no gap
 
 @dataclass(frozen=True, slots=True)
 class TextLayout:
-    """What lines hold.
+    """What lines hold."""
 
-    Attributes
-    ----------
-    format : LineFormat or None
-        None while the torque is not chosen.
-    torque : NumberColumn or None
-    able : list of (int, NumberColumn)
-        Those that may be the torque, with their number in a line.
-    sent_unit : str
-        The torque's unit, as sent.
-    samples : int
-        Lines.
-    """
-
-    format: LineFormat | None
+    format: LineFormat | None  # None while the torque is not chosen
     torque: NumberColumn | None
+    # (int, NumberColumn); those that may be the torque, with their number in a line
     able: list[tuple[int, NumberColumn]]
-    sent_unit: str
-    samples: int
+    sent_unit: str  # the torque's unit, as sent
+    samples: int  # lines
 
     def tables(self, wanted: Wanted, measures: str) -> dict[str, Any]:
         """Give the tables of a description that hold this layout."""

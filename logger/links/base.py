@@ -22,30 +22,24 @@ class Link(Protocol):
     async def open(self) -> None:
         """Open it, within a bounded time.
 
-        Raises
-        ------
-        LinkError
-            It cannot be opened; the text says why and what to do.
+        Raises:
+            LinkError: It cannot be opened; the text says why and what to do.
         """
         ...
 
     async def read(self) -> list[Chunk]:
         """Wait for bytes and give all that have arrived since the last call; an empty list at the source's end.
 
-        Raises
-        ------
-        LinkLost
-            The device is gone. Whatever arrived before was given by earlier calls.
+        Raises:
+            LinkLost: The device is gone. Whatever arrived before was given by earlier calls.
         """
         ...
 
     async def write(self, data: bytes) -> None:
         """Send bytes to the device. A session calls this only for commands that the user confirmed.
 
-        Raises
-        ------
-        LinkLost
-            The device is gone.
+        Raises:
+            LinkLost: The device is gone.
         """
         ...
 

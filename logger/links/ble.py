@@ -1,7 +1,6 @@
 """Bluetooth: scan, meet a device, and stream one characteristic's notifications.
 
-Conventions
------------
+Conventions:
 - A device is matched by the identity the user picked, never by its name: two gauges of one make have one name.
 - Everything is bounded: a scan, a connection, each question. A radio stack that died reports nothing; the session's
   watchdog notices, closes the link and opens it anew, which subscribes again.
@@ -70,36 +69,21 @@ SYSTEM: Final = Backends()
 
 @dataclass(frozen=True, slots=True)
 class FoundDevice:
-    """A device that a scan heard.
+    """A device that a scan heard."""
 
-    Attributes
-    ----------
-    identity : str
-        What to pick it by: an address, on some systems a UUID.
-    name : str
-        Cleaned of control characters; may be shared by several devices.
-    rssi_dbm : int
-        Signal at this moment.
-    services : tuple of str
-        UUIDs that it advertises, or that the system remembers of it.
-    connected : bool
-        This computer is connected to it already, by another program or by one that was killed: it may not be heard.
-    """
-
-    identity: str
-    name: str
-    rssi_dbm: int
-    services: tuple[str, ...]
+    identity: str  # what to pick it by: an address, on some systems a UUID
+    name: str  # cleaned of control characters; may be shared by several devices
+    rssi_dbm: int  # signal at this moment
+    services: tuple[str, ...]  # UUIDs that it advertises, or that the system remembers of it
+    # this computer is connected to it already, by another program or by one that was killed: it may not be heard
     connected: bool = False
 
 
 def check_identity(identity: str) -> str:
     """Give the identity in the form devices are matched by.
 
-    Raises
-    ------
-    InputError
-        It is no identity; a name is none.
+    Raises:
+        InputError: It is no identity; a name is none.
     """
     if not (_MAC.fullmatch(identity) or _UUID.fullmatch(identity)):
         raise InputError(
@@ -112,10 +96,8 @@ def check_identity(identity: str) -> str:
 async def scan(seconds: float = SCAN_S, backends: Backends = SYSTEM) -> list[FoundDevice]:
     """Listen for devices; connects to none.
 
-    Raises
-    ------
-    LinkError
-        There is no Bluetooth, or it is off.
+    Raises:
+        LinkError: There is no Bluetooth, or it is off.
     """
     with told("search for Bluetooth devices"):
         async with asyncio.timeout(seconds + CONNECT_S):
@@ -152,21 +134,14 @@ async def meet(
 ) -> tuple[DeviceFacts, Pick]:
     """Connect once, read what the device is and which characteristic delivers torque, and leave; subscribes to nothing.
 
-    Parameters
-    ----------
-    identity : str
-        The identity the user picked.
-    settings : BleSettings, optional
-        From a description; without one the open standards decide.
-    radius_mm : float, optional
-        For a device that delivers a force.
+    Args:
+        identity: The identity the user picked.
+        settings: From a description; without one the open standards decide.
+        radius_mm: For a device that delivers a force.
 
-    Raises
-    ------
-    LinkError
-        It cannot be reached.
-    InputError
-        It does not say what it measures.
+    Raises:
+        LinkError: It cannot be reached.
+        InputError: It does not say what it measures.
     """
     async with connected(check_identity(identity), backends, lambda: None) as client:
         with told(f"ask {identity}"):
@@ -180,15 +155,10 @@ async def meet(
 class BleLink:
     """A link that streams one characteristic.
 
-    Parameters
-    ----------
-    identity : str
-        The device the user picked.
-    settings : BleSettings
-        ``characteristic`` must be filled in (see ``meet``), or the only one that notifies is used.
-    name : str
-        What the user calls it.
-    backends : Backends
+    Args:
+        identity: The device the user picked.
+        settings: ``characteristic`` must be filled in (see ``meet``), or the only one that notifies is used.
+        name: What the user calls it.
     """
 
     # Whoever subscribes may find a text device in the middle of a line: its rest comes within a connection interval,
@@ -230,10 +200,8 @@ class BleLink:
     async def open(self) -> None:
         """Find the device by its identity, connect, ask what it is, subscribe.
 
-        Raises
-        ------
-        LinkError
-            It cannot be reached, refuses, or lacks what the description names.
+        Raises:
+            LinkError: It cannot be reached, refuses, or lacks what the description names.
         """
         await self.close()
         self._chunks.clear()
@@ -251,10 +219,8 @@ class BleLink:
     async def read(self) -> list[Chunk]:
         """Wait for notifications and give all that have arrived.
 
-        Raises
-        ------
-        LinkLost
-            The connection has ended and everything that came before was given.
+        Raises:
+            LinkLost: The connection has ended and everything that came before was given.
         """
         while not self._chunks:
             if self._gone:
@@ -268,12 +234,9 @@ class BleLink:
     async def write(self, data: bytes) -> None:
         """Write a confirmed command to the command characteristic.
 
-        Raises
-        ------
-        LinkLost
-            The connection has ended.
-        LinkError
-            The device has no such characteristic or refuses.
+        Raises:
+            LinkLost: The connection has ended.
+            LinkError: The device has no such characteristic or refuses.
         """
         if self._client is None or self._gone:
             raise LinkLost(f"{self.name}: not connected")
@@ -337,10 +300,8 @@ class BleLink:
 async def subscribe(client: BleakClient, source: BleakGATTCharacteristic, on_data: Any, name: str) -> None:
     """Subscribe; a device that wants to be paired first may never answer.
 
-    Raises
-    ------
-    LinkError
-        No answer came.
+    Raises:
+        LinkError: No answer came.
     """
     try:
         async with asyncio.timeout(ASK_S):

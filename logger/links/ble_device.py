@@ -29,22 +29,13 @@ FAILURES: Final = (BleakError, TimeoutError, OSError, EOFError)
 
 @dataclass(frozen=True, slots=True)
 class DeviceFacts:
-    """What a device says about itself; texts are cleaned, numbers bounded.
-
-    Attributes
-    ----------
-    texts : dict of str to str
-        ``maker``, ``model``, ``serial``, ``firmware``, ``hardware``.
-    battery_percent : int or None
-    packet_bytes : int
-        What one notification can carry.
-    """
+    """What a device says about itself; texts are cleaned, numbers bounded."""
 
     name: str
     identity: str
-    texts: dict[str, str]
+    texts: dict[str, str]  # ``maker``, ``model``, ``serial``, ``firmware``, ``hardware``
     battery_percent: int | None
-    packet_bytes: int
+    packet_bytes: int  # what one notification can carry
 
     @property
     def simulated(self) -> bool:

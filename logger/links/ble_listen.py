@@ -53,26 +53,15 @@ async def listen(
 ) -> None:
     """Connect, subscribe to every characteristic that may deliver readings, and keep what comes.
 
-    Parameters
-    ----------
-    identity : str
-        The device the user picked.
-    settings : BleSettings
-        A characteristic or service that is named narrows the choice.
-    seconds : float
-    into : Streams
-        Grows while it is listened to; what came stays when the task is cancelled.
-    say : Say, optional
-    backends : Backends
+    Args:
+        identity: The device the user picked.
+        settings: A characteristic or service that is named narrows the choice.
+        into: Grows while it is listened to; what came stays when the task is cancelled.
 
-    Raises
-    ------
-    LinkError
-        It cannot be reached, or refuses.
-    LinkLost
-        The connection ended meanwhile.
-    InputError
-        It notifies of nothing, or not of what is named; or a command has nowhere to go.
+    Raises:
+        LinkError: It cannot be reached, or refuses.
+        LinkLost: The connection ended meanwhile.
+        InputError: It notifies of nothing, or not of what is named; or a command has nowhere to go.
     """
     gone = asyncio.Event()
     say = say or Say()

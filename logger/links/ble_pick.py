@@ -35,23 +35,14 @@ _ASSIGNED: Final = "-0000-1000-8000-00805f9b34fb"
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A characteristic that a device offers.
+    """A characteristic that a device offers."""
 
-    Attributes
-    ----------
-    service, uuid : str
-        Long form, lower case.
-    handle : int
-    notifies : bool
-    formats : tuple of bytes
-        Values of its Presentation Format descriptors, as read.
-    """
-
+    # service, uuid: long form, lower case
     service: str
     uuid: str
     handle: int
     notifies: bool
-    formats: tuple[bytes, ...] = ()
+    formats: tuple[bytes, ...] = ()  # values of its Presentation Format descriptors, as read
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,10 +57,8 @@ class Pick:
 def listenable(offers: Sequence[Offer], characteristic: str = "", service: str = "") -> list[Offer]:
     """Give the characteristics that may deliver readings: those that notify, without housekeeping.
 
-    Raises
-    ------
-    InputError
-        The one that is named is not there or cannot notify, or there is none.
+    Raises:
+        InputError: The one that is named is not there or cannot notify, or there is none.
     """
     if characteristic:
         pick_described(offers, characteristic, service)
@@ -100,16 +89,11 @@ def torque_packet() -> Packet:
 def pick_standard(offers: Sequence[Offer], radius_mm: float | None = None) -> Pick:
     """Find the torque characteristic that needs no description.
 
-    Parameters
-    ----------
-    offers : sequence of Offer
-    radius_mm : float, optional
-        Radius at which the device measures a force; only then is a force characteristic used.
+    Args:
+        radius_mm: Radius at which the device measures a force; only then is a force characteristic used.
 
-    Raises
-    ------
-    InputError
-        There is none, or more than one; the text lists what there is.
+    Raises:
+        InputError: There is none, or more than one; the text lists what there is.
     """
     notifying = sorted((offer for offer in offers if offer.notifies), key=lambda offer: offer.handle)
     for picks in (
@@ -128,10 +112,8 @@ def pick_standard(offers: Sequence[Offer], radius_mm: float | None = None) -> Pi
 def pick_described(offers: Sequence[Offer], characteristic: str, service: str) -> Pick:
     """Find the characteristic that a description names; without a name, the only one that can be meant.
 
-    Raises
-    ------
-    InputError
-        It is not there, cannot notify, or it is not clear which is meant.
+    Raises:
+        InputError: It is not there, cannot notify, or it is not clear which is meant.
     """
     found = [o for o in offers if not service or o.service == service.lower()]
     if characteristic:

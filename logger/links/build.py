@@ -33,9 +33,7 @@ def asks(description: Description) -> str:
 def asked_bytes(description: Description) -> tuple[bytes, ...]:
     """Give what goes over the wire each time a transducer is asked, request by request, its check sum included.
 
-    References
-    ----------
-    Modbus over serial line 1.02, 2.5.1: address, function, data high byte first, CRC-16 low byte first.
+    Reference: Modbus over serial line 1.02, 2.5.1: address, function, data high byte first, CRC-16 low byte first.
     """
     if description.modbus is not None:
         device = description.modbus.device
@@ -50,19 +48,14 @@ def asked_bytes(description: Description) -> tuple[bytes, ...]:
 def build_link(description: Description, address: str, *, confirmed: bool = False) -> Link:
     """Build the link to a described transducer.
 
-    Parameters
-    ----------
-    description : Description
-        Its ``link`` says which kind.
-    address : str
-        A port (``/dev/ttyUSB0``, ``COM3``) or a Bluetooth identity.
-    confirmed : bool
-        The user has seen what ``asks`` says and agreed.
+    Args:
+        description: Its ``link`` says which kind.
+        address: A port (``/dev/ttyUSB0``, ``COM3``) or a Bluetooth identity.
+        confirmed: The user has seen what ``asks`` says and agreed.
 
-    Raises
-    ------
-    InputError
-        The address cannot be of this kind, or the kind has none; or it must be asked and the user has not agreed.
+    Raises:
+        InputError: The address cannot be of this kind, or the kind has none; or it must be asked and the user has not
+            agreed.
     """
     if not confirmed and asks(description):
         raise InputError(f"{description.name}: sends nothing by itself; it needs {asks(description)}, once you agree")

@@ -40,13 +40,9 @@ GARBLED: Final = b"\x00"  # stands for an answer that is none to the question: t
 class ModbusLink:
     """A link whose chunks are polls of the whole register map (see ``logger.decoder.registers``).
 
-    Parameters
-    ----------
-    port : str
-        A local serial port.
-    serial : SerialSettings
-    modbus : Modbus
-        Device number, register map, pace.
+    Args:
+        port: A local serial port.
+        modbus: Device number, register map, pace.
     """
 
     def __init__(self, port: str, serial: SerialSettings, modbus: Modbus) -> None:
@@ -69,10 +65,8 @@ class ModbusLink:
     async def open(self) -> None:
         """Open the port; nothing is asked yet.
 
-        Raises
-        ------
-        LinkError
-            The port cannot be opened.
+        Raises:
+            LinkError: The port cannot be opened.
         """
         await self.close()
         logging.getLogger("pymodbus").setLevel(logging.CRITICAL)  # what fails is told by us
@@ -99,12 +93,9 @@ class ModbusLink:
 
         A poll without an answer gives nothing here; the session's watchdog tells a silent device.
 
-        Raises
-        ------
-        LinkLost
-            The port is gone.
-        LinkError
-            The device refuses a register: the description does not fit it.
+        Raises:
+            LinkLost: The port is gone.
+            LinkError: The device refuses a register: the description does not fit it.
         """
         return await self._pump.read()
 

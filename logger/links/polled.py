@@ -25,16 +25,11 @@ QUIET_S: Final = 0.003
 class PolledLink:
     """A link that asks.
 
-    Parameters
-    ----------
-    link : Link
-        Where the device is: a serial port, or a Bluetooth device with a command characteristic.
-    request : bytes
-        The question; the user has confirmed it.
-    interval_s : float
-        From one question to the next.
-    timeout_s : float
-        How long an answer is waited for before the question is asked again.
+    Args:
+        link: Where the device is: a serial port, or a Bluetooth device with a command characteristic.
+        request: The question; the user has confirmed it.
+        interval_s: From one question to the next.
+        timeout_s: How long an answer is waited for before the question is asked again.
     """
 
     mid_line_s: Final = MID_LINE_S
@@ -73,10 +68,8 @@ class PolledLink:
     async def open(self) -> None:
         """Open the other link; the first question goes out with the first ``read``.
 
-        Raises
-        ------
-        LinkError
-            It cannot be opened.
+        Raises:
+            LinkError: It cannot be opened.
         """
         await self._forget()
         await self._link.open()
@@ -86,10 +79,8 @@ class PolledLink:
     async def read(self) -> list[Chunk]:
         """Give what has come since the last call; the first call begins to ask.
 
-        Raises
-        ------
-        LinkLost
-            The device is gone.
+        Raises:
+            LinkLost: The device is gone.
         """
         return await self._pump.read()
 
@@ -111,10 +102,8 @@ class PolledLink:
     async def write(self, data: bytes) -> None:
         """Send a confirmed command in between.
 
-        Raises
-        ------
-        LinkLost
-            The device is gone.
+        Raises:
+            LinkLost: The device is gone.
         """
         await self._link.write(data)
 

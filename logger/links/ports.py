@@ -19,13 +19,9 @@ MAX_NAME: Final = 255
 def local_port(name: str, *, system: str = os.name) -> str:
     """Give the name of a local serial port.
 
-    Raises
-    ------
-    InputError
-        It is a network address or no device name.
+    Raises:
+        InputError: It is a network address or no device name.
 
-    Examples
-    --------
     >>> local_port("ttyUSB0", system="posix")
     '/dev/ttyUSB0'
     """

@@ -15,10 +15,9 @@ if TYPE_CHECKING:
 class Pump:
     """Calls a producer again and again in a task of its own, and keeps what it gives until it is read.
 
-    Parameters
-    ----------
-    produce : callable
-        Gives the next chunks; an empty list is the end. What it raises is raised by ``read``, after all chunks.
+    Args:
+        produce: Gives the next chunks; an empty list is the end. What it raises is raised by ``read``, after all
+            chunks.
     """
 
     def __init__(self, produce: Callable[[], Awaitable[list[Chunk]]]) -> None:

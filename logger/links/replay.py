@@ -44,12 +44,9 @@ def replay_header(trace: Trace) -> Header:
 class ReplayLink:
     """A link that plays a trace.
 
-    Parameters
-    ----------
-    trace : Trace
-        As read, with whatever was recovered of it.
-    speed : float
-        Times real time; infinity: as fast as it is taken.
+    Args:
+        trace: As read, with whatever was recovered of it.
+        speed: Times real time; infinity: as fast as it is taken.
     """
 
     def __init__(self, trace: Trace, speed: float = 1.0) -> None:

@@ -1,7 +1,6 @@
 """A serial port: bytes read in a thread, in chunks, each stamped as it arrives.
 
-Conventions
------------
+Conventions:
 - Local ports only, opened for us alone; listening sends nothing.
 - The thread reads at once when bytes come after a pause, then lets them gather for ``GATHER_S``: an isolated line is
   stamped to the moment, a stream costs few wake-ups, and a stamp is never early.
@@ -80,17 +79,12 @@ def _clean(text: str) -> str:
 class SerialLink:
     """A link over a serial port.
 
-    Parameters
-    ----------
-    port : str
-        ``/dev/ttyUSB0``, ``COM3``.
-    settings : SerialSettings
-        Speed and framing.
+    Args:
+        port: ``/dev/ttyUSB0``, ``COM3``.
+        settings: Speed and framing.
 
-    Raises
-    ------
-    InputError
-        The name is a network address or no device name.
+    Raises:
+        InputError: The name is a network address or no device name.
     """
 
     joins_midstream: Final = True  # whoever opens a port may find the device in the middle of a line
@@ -117,10 +111,8 @@ class SerialLink:
     async def open(self) -> None:
         """Open the port.
 
-        Raises
-        ------
-        LinkError
-            It is not there, not permitted, in use, or no serial port; the text says what to do.
+        Raises:
+            LinkError: It is not there, not permitted, in use, or no serial port; the text says what to do.
         """
         await self.close()
         self._chunks.clear()
@@ -204,10 +196,8 @@ class SerialLink:
     async def read(self) -> list[Chunk]:
         """Wait for bytes and give all that have arrived.
 
-        Raises
-        ------
-        LinkLost
-            The port is gone.
+        Raises:
+            LinkLost: The port is gone.
         """
         while True:
             self._ready.clear()
@@ -226,10 +216,8 @@ class SerialLink:
     async def write(self, data: bytes) -> None:
         """Send a confirmed command.
 
-        Raises
-        ------
-        LinkLost
-            The port is gone.
+        Raises:
+            LinkLost: The port is gone.
         """
         port = self._port
         try:

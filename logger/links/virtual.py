@@ -26,16 +26,11 @@ class VirtualLink:
 
     Arrivals are the due times: however fast it plays, samples are dated as the device would have sent them.
 
-    Parameters
-    ----------
-    pieces : iterable of (float, bytes)
-        A ``VirtualDevice``; iterated anew with each ``open``.
-    name : str
-        What the user calls it.
-    speed : float
-        Times real time; infinity: as fast as it is taken.
-    lasts_s : float
-        Of its own time: what would come later does not come, however fast it plays.
+    Args:
+        pieces: (float, bytes); A ``VirtualDevice``; iterated anew with each ``open``.
+        name: What the user calls it.
+        speed: Times real time; infinity: as fast as it is taken.
+        lasts_s: Of its own time: what would come later does not come, however fast it plays.
     """
 
     def __init__(

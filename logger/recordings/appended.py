@@ -35,20 +35,14 @@ _MODE: Final = os.O_RDWR | os.O_CREAT | os.O_EXCL | os.O_APPEND | getattr(os, "O
 class AppendedFile:
     """A file that is made here and only appended to.
 
-    Parameters
-    ----------
-    path : Path
-        A new file.
+    Args:
+        path: A new file.
 
-    Attributes
-    ----------
-    length : int
-        Bytes written.
+    Attributes:
+        length: Bytes written.
 
-    Raises
-    ------
-    FileError
-        It exists, or cannot be made.
+    Raises:
+        FileError: It exists, or cannot be made.
     """
 
     def __init__(self, path: Path) -> None:
@@ -75,10 +69,8 @@ class AppendedFile:
     def append(self, data: bytes) -> None:
         """Write all of it; on failure what was written in part is taken back.
 
-        Raises
-        ------
-        OSError
-            The system does not take it.
+        Raises:
+            OSError: The system does not take it.
         """
         with self._appending:
             done = 0
@@ -99,10 +91,8 @@ class AppendedFile:
     def sync(self) -> None:
         """Bring file and folder onto the disk.
 
-        Raises
-        ------
-        OSError
-            The disk reports an error.
+        Raises:
+            OSError: The disk reports an error.
         """
         os.fsync(self._handle)
         if not self._folder_synced:
@@ -112,10 +102,8 @@ class AppendedFile:
     def look(self) -> None:
         """See that the file is still there, with just the bytes that were written.
 
-        Raises
-        ------
-        OSError
-            It is not.
+        Raises:
+            OSError: It is not.
         """
         with self._appending:
             there, length = self.path.stat(), self.length
@@ -135,10 +123,8 @@ class AppendedFile:
     def read_back(self) -> bytes:
         """Give what is in the file now, wherever its name leads.
 
-        Raises
-        ------
-        OSError
-            It cannot be read.
+        Raises:
+            OSError: It cannot be read.
         """
         os.lseek(self._handle, 0, os.SEEK_SET)
         with os.fdopen(os.dup(self._handle), "rb") as file:
@@ -147,10 +133,8 @@ class AppendedFile:
     def close(self) -> None:
         """Let it go.
 
-        Raises
-        ------
-        OSError
-            The system reports an error that it had kept.
+        Raises:
+            OSError: The system reports an error that it had kept.
         """
         os.close(self._handle)
 
@@ -158,10 +142,8 @@ class AppendedFile:
 def created(path: Path) -> int:
     """Create a new file for appending.
 
-    Raises
-    ------
-    FileError
-        It exists, or cannot be made.
+    Raises:
+        FileError: It exists, or cannot be made.
     """
     try:
         return os.open(path, _MODE, 0o666)

@@ -120,12 +120,9 @@ class AxleFile(Record, frozen=True, kw_only=True):
 def axle_file(folder: Path | str, tag: str) -> tuple[Path, AxleFile | None]:
     """Give where the file of an axle is or would be, and what it holds; None where there is none yet.
 
-    Raises
-    ------
-    InputError
-        An empty tag.
-    FileError, DescriptionError
-        A file of that name cannot be read.
+    Raises:
+        InputError: An empty tag.
+        FileError, DescriptionError: A file of that name cannot be read.
     """
     wanted = tag.strip()
     if not wanted:
@@ -159,10 +156,8 @@ def sheets_of(folder: Path | str) -> list[Path]:
 def read_axle(folder: Path | str, tag: str) -> AxleFile | None:
     """Give what is kept of an axle; None where there is nothing.
 
-    Raises
-    ------
-    InputError, FileError, DescriptionError
-        See ``axle_file``.
+    Raises:
+        InputError, FileError, DescriptionError: See ``axle_file``.
     """
     return axle_file(folder, tag)[1]
 
@@ -170,10 +165,9 @@ def read_axle(folder: Path | str, tag: str) -> AxleFile | None:
 def change_axle(folder: Path | str, tag: str, change: Callable[[AxleFile], AxleFile]) -> AxleFile:
     """Write the file of an axle anew from what stands there, and give it; other programs wait meanwhile.
 
-    Raises
-    ------
-    InputError, FileError, DescriptionError
-        See ``axle_file``, or it cannot be written; what was there is unchanged.
+    Raises:
+        InputError, FileError, DescriptionError: See ``axle_file``, or it cannot be written; what was there is
+            unchanged.
     """
     with locked(folder):
         path, found = axle_file(folder, tag)
@@ -185,10 +179,8 @@ def change_axle(folder: Path | str, tag: str, change: Callable[[AxleFile], AxleF
 def put_build(axle: AxleFile, build: Build, *, instead_of: datetime | None = None) -> AxleFile:
     """Give the file with a build added in order of time, or put in the place of the one of that time.
 
-    Raises
-    ------
-    InputError
-        There is another one of the same time, or none to be put right.
+    Raises:
+        InputError: There is another one of the same time, or none to be put right.
     """
     taken = moment(build.built)
     old = None

@@ -55,10 +55,8 @@ def is_dialled(path: Path | str) -> bool:
 def write_dialled(path: Path | str, kept: DialFile) -> None:
     """Write a signed job whole or not at all.
 
-    Raises
-    ------
-    FileError
-        It cannot be written, or there is a file of that name: what is signed is never replaced.
+    Raises:
+        FileError: It cannot be written, or there is a file of that name: what is signed is never replaced.
     """
     if Path(path).exists():
         raise FileError(f"{path}: there is a file of that name, and what is signed is never replaced")
@@ -69,19 +67,13 @@ def write_dialled(path: Path | str, kept: DialFile) -> None:
 def read_dialled(path: Path | str) -> tuple[DialFile, str, str, tuple[str, ...]]:
     """Read a signed job.
 
-    Returns
-    -------
-    kept : DialFile
-        What it holds.
-    sha256, above_sha256 : str
-        Hashes of the file's bytes, and of those above its closing line.
-    problems : tuple of str
-        What is not in order with the file.
+    Returns:
+        kept: What it holds.
+        sha256, above_sha256: Hashes of the file's bytes, and of those above its closing line.
+        problems: What is not in order with the file.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read, or is no such file.
+    Raises:
+        FileError, DescriptionError: It cannot be read, or is no such file.
     """
     data = read_bounded(Path(path), MAX_BYTES, "this is no file of dial readings")
     try:

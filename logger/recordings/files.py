@@ -1,7 +1,6 @@
 """Reading traces: our recordings, closed or not, and foreign tables with their sidecars.
 
-Conventions
------------
+Conventions:
 - ``torque`` is as the device delivered it, in ``unit``; ``torque_nm`` is the same in N·m with the described sign
   applied (``reversed`` is turned round). A value that was not delivered is NaN.
 - ``state`` is ``closed`` (our recording, its hash and every batch check), ``recovered`` (our recording, but unclosed or
@@ -43,54 +42,26 @@ STANDARD_INPUT: Final = "-"
 
 @dataclass(frozen=True, slots=True)
 class Trace:
-    """A trace as read.
+    """A trace as read."""
 
-    Attributes
-    ----------
-    file : str
-        Its path as the user named it.
-    header : Header
-        The recording's, with the sidecar's values over it.
-    time_s : ndarray, shape (n,)
-        Increasing.
-    torque : ndarray, shape (n,)
-        As delivered, in ``unit``.
-    unit : str
-        Canonical: ``lbf·in``.
-    columns : dict of str to ndarray, shape (n,)
-        The other columns by their names in the file (``angle_deg``, ``counter``, ``late_ms``, ``temperature_degC``).
-    events : tuple of Event
-        With their times; ``index`` is the row that an event stands before.
-    state : str
-        ``closed``, ``recovered`` or ``foreign``.
-    sha256 : str
-        Of all bytes of the file, computed: what ``sha256sum`` prints.
-    above_sha256 : str
-        Of a recording's bytes above its closing line, computed; by this hash, too, other files have named it.
-    sidecar : Sidecar or None
-        As it stands beside the file.
-    sidecar_sha256 : str
-        Of all its bytes; empty where there is none.
-    problems : tuple of str
-        What is not in order, for the user.
-    second : Second or None
-        The samples of a second source, where one was recorded along; ``columns`` has its values at ``time_s``.
-    """
-
-    file: str
-    header: Header
-    time_s: Floats
-    torque: Floats
-    unit: str
+    file: str  # its path as the user named it
+    header: Header  # the recording's, with the sidecar's values over it
+    time_s: Floats  # shape (n,); increasing
+    torque: Floats  # shape (n,); as delivered, in ``unit``
+    unit: str  # canonical: ``lbf·in``
+    # shape (n,); the other columns by their names in the file (``angle_deg``, ``counter``, ``late_ms``,
+    # ``temperature_degC``)
     columns: dict[str, Floats]
-    events: tuple[Event, ...]
-    state: Literal["closed", "recovered", "foreign"]
-    sha256: str
-    sidecar: Sidecar | None
-    problems: tuple[str, ...]
+    events: tuple[Event, ...]  # with their times; ``index`` is the row that an event stands before
+    state: Literal["closed", "recovered", "foreign"]  # ``closed``, ``recovered`` or ``foreign``
+    sha256: str  # of all bytes of the file, computed: what ``sha256sum`` prints
+    sidecar: Sidecar | None  # as it stands beside the file
+    problems: tuple[str, ...]  # what is not in order, for the user
+    # the samples of a second source, where one was recorded along; ``columns`` has its values at ``time_s``
     second: Second | None = None
+    # of a recording's bytes above its closing line, computed; by this hash, too, other files have named it
     above_sha256: str = ""
-    sidecar_sha256: str = ""
+    sidecar_sha256: str = ""  # of all its bytes; empty where there is none
 
     @property
     def is_force(self) -> bool:
@@ -107,10 +78,8 @@ class Trace:
     def torque_nm(self) -> Floats:
         """Torque in N·m, clockwise positive, shape (n,).
 
-        Raises
-        ------
-        FileError
-            It is a force, which only a lever makes a torque.
+        Raises:
+            FileError: It is a force, which only a lever makes a torque.
         """
         if self.is_force:
             raise FileError(f"{self.file}: holds a force in {self.unit}, not a torque; it needs its lever")
@@ -130,21 +99,14 @@ class Trace:
 def read_trace(path: Path | str, table: Table | None = None) -> Trace:
     """Read a recording or a foreign table, with its sidecar.
 
-    Parameters
-    ----------
-    path : Path or str
-        The file.
-    table : Table, optional
-        What a foreign table does not say of itself; it wins over what its sidecar says.
+    Args:
+        path: The file.
+        table: What a foreign table does not say of itself; it wins over what its sidecar says.
 
-    Raises
-    ------
-    TableQuestionsError
-        A foreign table leaves something open.
-    FileError
-        It cannot be read; the text names file, line, column, what is wrong and the fix.
-    DescriptionError
-        Its sidecar has faults.
+    Raises:
+        TableQuestionsError: A foreign table leaves something open.
+        FileError: It cannot be read; the text names file, line, column, what is wrong and the fix.
+        DescriptionError: Its sidecar has faults.
     """
     path = Path(path)
     data = _bytes(path)

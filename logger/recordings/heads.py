@@ -31,10 +31,8 @@ OURS: Final = b"# heldwheel recording"  # how every recording of this program be
 def header_of(head: bytes, name: str) -> Header:
     """Read the header in the first bytes of a recording: the short way; one with faults goes the long way.
 
-    Raises
-    ------
-    DescriptionError
-        It has faults; the text names them.
+    Raises:
+        DescriptionError: It has faults; the text names them.
     """
     text = _text(head)
     try:
@@ -56,12 +54,9 @@ def _text(head: bytes) -> str:
 def read_header(path: Path | str) -> Header:
     """Read what is known of a recording or of a job read from a dial, with its sidecar; of a foreign table the sidecar.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read.
-    OSError
-        There is none.
+    Raises:
+        FileError, DescriptionError: It cannot be read.
+        OSError: There is none.
     """
     if is_dialled(path):
         header = read_dialled(path)[0].header

@@ -38,12 +38,9 @@ def take_in(photo: Path | str, folder: Path | str, caption: str = "") -> Photo:
 
     Its new name holds part of its hash: no other photo is ever overwritten, and the same one is kept once.
 
-    Raises
-    ------
-    InputError
-        Its name does not end as a photograph's does.
-    FileError
-        It cannot be read or copied, or is too large.
+    Raises:
+        InputError: Its name does not end as a photograph's does.
+        FileError: It cannot be read or copied, or is too large.
     """
     photo, folder = Path(photo), Path(folder)
     ending = photo.suffix.lower()

@@ -15,8 +15,7 @@ r"""Writing a recording: one text file that a spreadsheet, ``pandas.read_csv(com
     # batch rows=2 crc32=0B1C2D3E
     # closed samples=2 sha256=…                     of all bytes above this line
 
-Rules
------
+Rules:
 1. Append only; an existing file is never overwritten. Values stand as the device delivered them, with as many digits.
 2. A sample is *saved* when its batch line has been handed to the system, within 0.25 s: a kill of the program does not
    take it. Each second another thread has file and folder put on the disk and looks whether the file is still there,
@@ -71,19 +70,14 @@ class RecordingWriter:
 
     Samples are taken in memory at once; a thread of its own writes them, so that a slow disk never holds up reading.
 
-    Parameters
-    ----------
-    path : Path
-        A new file.
-    header : Header
-        What is known at the start. ``started``, ``program`` and ``simulated`` are completed from the first samples.
-    columns : sequence of Column
-        ``session.columns``.
+    Args:
+        path: A new file.
+        header: What is known at the start. ``started``, ``program`` and ``simulated`` are completed from the first
+            samples.
+        columns: ``session.columns``.
 
-    Raises
-    ------
-    FileError
-        The file exists or cannot be made, or a text of the header is no UTF-8.
+    Raises:
+        FileError: The file exists or cannot be made, or a text of the header is no UTF-8.
     """
 
     def __init__(self, path: Path | str, header: Header, columns: Sequence[Column]) -> None:
@@ -161,10 +155,8 @@ class RecordingWriter:
     def on_block(self, block: Block) -> None:
         """Take samples and events.
 
-        Raises
-        ------
-        FileError
-            Writing has failed; the text says how many samples are safe and how many are kept in memory.
+        Raises:
+            FileError: Writing has failed; the text says how many samples are safe and how many are kept in memory.
         """
         self._waiting.append((time.monotonic(), block))
         self._received += len(block)
@@ -175,10 +167,8 @@ class RecordingWriter:
     def on_end(self, ending: Ending) -> None:
         """Write what is left and the closing line, and see that all is on the disk and still there.
 
-        Raises
-        ------
-        FileError
-            It could not be closed; see ``on_block``.
+        Raises:
+            FileError: It could not be closed; see ``on_block``.
         """
         if self._closed:
             return
@@ -193,12 +183,12 @@ class RecordingWriter:
 
         What somebody else has taken out of the file is counted as ``lost``, and the new recording says so.
 
-        Raises
-        ------
-        FileError
-            It cannot be written there either.
+        Raises:
+            FileError: It cannot be written there either.
         """
         self._halt()  # no thread may go on writing once the failure is forgotten
+        if self._whole is not None and self._failure is None:
+            return self.path  # closed whole, or rescued before
         old, whole = self._file, self._whole or (self._file.length, self._file.sha256)
         try:
             there = old.read_back()[: whole[0]]
@@ -213,13 +203,13 @@ class RecordingWriter:
             self._write_what_is_left(there, old.recent)
         self._guarded(self._finish)
         if self._failure is not None:
-            told, made = self._told(self._failure), self._file
+            failure, made = self._failure, self._file
             self._file = old  # all is as it was: another folder may do
             self._failure, self._whole, self._saved, self._lost, self._head, self._waiting = before
             with contextlib.suppress(OSError):
                 made.close()
                 made.path.unlink()
-            raise told
+            raise self._told(failure)
         with contextlib.suppress(OSError):
             old.close()
         self.path = self._file.path

@@ -62,8 +62,6 @@ def spreadsheet_safe(text: str) -> str:
 
     Within a TOML string the escape reads as the same character; ``logger.recordings.stored`` reads those of events.
 
-    Examples
-    --------
     >>> spreadsheet_safe('name = "Gauge,=1+1"')
     'name = "Gauge\\u002C=1+1"'
     """

@@ -24,37 +24,23 @@ MAX_GAP_S: Final = 0.25
 
 @dataclass(frozen=True, slots=True)
 class Second:
-    """The second source's own samples.
+    """The second source's own samples."""
 
-    Attributes
-    ----------
-    time_s : ndarray, shape (m,)
-        On the recording's time.
-    columns : dict of str to ndarray, shape (m,)
-        By their names in the file.
-    """
-
-    time_s: Floats
-    columns: dict[str, Floats]
+    time_s: Floats  # shape (m,); on the recording's time
+    columns: dict[str, Floats]  # shape (m,); by their names in the file
 
 
 def split(columns: dict[str, Floats], events: Sequence[Event]) -> tuple[dict[str, Floats], list[Event], Second | None]:
     """Take the rows of two sources apart.
 
-    Parameters
-    ----------
-    columns : dict of str to ndarray, shape (n,)
-        As they stand in the file, ``time_s`` among them.
-    events : sequence of Event
-        With ``index`` the row that each stands before.
+    Args:
+        columns: shape (n,); As they stand in the file, ``time_s`` among them.
+        events: With ``index`` the row that each stands before.
 
-    Returns
-    -------
-    columns, events
-        Of the torque alone; a column of the second source is interpolated at the torque's times, NaN across a gap of
-        more than ``MAX_GAP_S`` and outside.
-    second : Second or None
-        None: the recording has one source, and nothing was changed.
+    Returns:
+        columns, events: Of the torque alone; a column of the second source is interpolated at the torque's times, NaN
+            across a gap of more than ``MAX_GAP_S`` and outside.
+        second: None: the recording has one source, and nothing was changed.
     """
     source = columns.get(SOURCE)
     if source is None:
@@ -105,10 +91,9 @@ class Alongside:
     def feed(self, time_s: Floats, source: Floats, torque: Floats, *angles: Floats) -> tuple[Floats, ...]:
         """Take the next rows of both sources, in the order of time, and give time, torque and angles of those decided.
 
-        Parameters
-        ----------
-        time_s, source, torque, *angles : ndarray, shape (n,)
-            As they are merged: ``source`` is 1 for the torque's rows. One angle or more, the same ones each time.
+        Args:
+            time_s, source, torque, *angles: shape (n,); As they are merged: ``source`` is 1 for the torque's rows. One
+                angle or more, the same ones each time.
         """
         mine = source == 1
         self._rows = np.concatenate((self._rows, np.array([time_s[mine], torque[mine]])), axis=1)

@@ -38,10 +38,8 @@ def sidecar_path(trace: Path | str) -> Path:
 def read_sidecar(trace: Path | str) -> Sidecar | None:
     """Read the sidecar of a trace; None where there is none.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        There is one, but it cannot be read.
+    Raises:
+        FileError, DescriptionError: There is one, but it cannot be read.
     """
     path = sidecar_path(trace)
     return read_toml(path, Sidecar) if os.path.exists(path) else None  # a name too long is no file
@@ -50,10 +48,8 @@ def read_sidecar(trace: Path | str) -> Sidecar | None:
 def change_sidecar(trace: Path | str, change: Callable[[Sidecar], Sidecar]) -> Sidecar:
     """Write the sidecar of a trace anew from what stands there, and give it.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        It cannot be read or written; what was there is unchanged.
+    Raises:
+        FileError, DescriptionError: It cannot be read or written; what was there is unchanged.
     """
     path = sidecar_path(trace)
     with locked(path.parent):
@@ -65,12 +61,9 @@ def change_sidecar(trace: Path | str, change: Callable[[Sidecar], Sidecar]) -> S
 def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
     """Append one decision to the sidecar of a trace; nothing that stands there is changed.
 
-    Raises
-    ------
-    InputError
-        The correction has no reason.
-    FileError, DescriptionError
-        The sidecar cannot be read or written.
+    Raises:
+        InputError: The correction has no reason.
+        FileError, DescriptionError: The sidecar cannot be read or written.
     """
     if not correction.reason.strip():
         raise InputError("a correction needs a reason: say why the recording is read differently")
@@ -82,10 +75,8 @@ def add_correction(trace: Path | str, correction: Correction) -> Sidecar:
 def keep_table(trace: Path | str, table: Table) -> Path | None:
     """Write how a foreign table is read into its sidecar, over what stood there; give the sidecar where it changed.
 
-    Raises
-    ------
-    FileError, DescriptionError
-        The sidecar cannot be read or written.
+    Raises:
+        FileError, DescriptionError: The sidecar cannot be read or written.
     """
     before = read_sidecar(trace) or Sidecar()
     if laid_over(before.table or Table(), table) == (before.table or Table()):
@@ -97,8 +88,6 @@ def keep_table(trace: Path | str, table: Table) -> Path | None:
 def revision_of(sidecar: Sidecar | None) -> int:
     """Give the revision of what a recording says: 1 as it was signed, one more with each decision made after that.
 
-    Examples
-    --------
     >>> revision_of(None)
     1
     """

@@ -43,26 +43,16 @@ MAX_PROBLEMS: Final = 20  # damaged batches told one by one
 
 @dataclass(slots=True)
 class Stored:
-    """What a recording holds.
-
-    Attributes
-    ----------
-    names : tuple of str
-        Columns, ``time_s`` first.
-    columns : dict of str to ndarray, shape (n,)
-        Values of the rows whose batches check.
-    closed : bool
-        Its closing line is there, and hash, count and every batch check.
-    sha256, above_sha256 : str
-        Of all its bytes (what ``sha256sum`` prints), and of all above its closing line (what that line must state).
-    """
+    """What a recording holds."""
 
     header: Header = field(default_factory=Header)
-    names: tuple[str, ...] = ()
-    columns: dict[str, Floats] = field(default_factory=dict)
+    names: tuple[str, ...] = ()  # columns, ``time_s`` first
+    columns: dict[str, Floats] = field(default_factory=dict)  # shape (n,); values of the rows whose batches check
     unit: str = "N·m"
     events: list[Event] = field(default_factory=list)
-    closed: bool = False
+    closed: bool = False  # its closing line is there, and hash, count and every batch check
+    # sha256, above_sha256: of all its bytes (what ``sha256sum`` prints), and of all above its closing line (what that
+    # line must state)
     sha256: str = ""
     above_sha256: str = ""
     problems: list[str] = field(default_factory=list)
@@ -89,10 +79,8 @@ def is_recording(data: bytes) -> bool:
 def read_recording(data: bytes, file: str) -> Stored:
     """Read a recording's bytes.
 
-    Raises
-    ------
-    FileError
-        Its columns cannot be made out.
+    Raises:
+        FileError: Its columns cannot be made out.
     """
     stored = Stored()
     hashing = _Hashing(data)

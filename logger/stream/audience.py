@@ -45,10 +45,8 @@ class Audience:
     def deliver(self, block: Block) -> None:
         """Give a block to everyone; those who fail get no more.
 
-        Raises
-        ------
-        SubscriberFailedError
-            The first that failed; everyone else has the block.
+        Raises:
+            SubscriberFailedError: The first that failed; everyone else has the block.
         """
         failure: Exception | None = None
         for subscriber in tuple(self._listening):

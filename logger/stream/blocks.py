@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 LISTENED_S: Final = 0.5  # the most that counts between two looks: who was stopped did not listen
 GAP_S: Final = 0.3  # without bytes, from which a counter may mislead: whole wraps lost, or begun anew meanwhile
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
+DRIFT: Final = 0.02  # of the time passed: what a device's clock may fall behind; what is later than that had waited
 
 COUNTER: Final = Column("counter", "")
 LATE: Final = Column("late", "ms")
@@ -34,18 +35,12 @@ LATE: Final = Column("late", "ms")
 class BlockMaker:
     """Makes the blocks of one source; its meter counts what goes through.
 
-    Parameters
-    ----------
-    link : Link
-        Asked what it heard beside the readings, and whether it joins a stream midway; never read here.
-    decoder : Decoder
-        Bytes to samples.
-    clock : Clock or None
-        Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
-    has_counter : bool
-        The decoder gives the device's counter.
-    nominal_hz : float or None
-        Described rate.
+    Args:
+        link: Asked what it heard beside the readings, and whether it joins a stream midway; never read here.
+        decoder: Bytes to samples.
+        clock: Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
+        has_counter: The decoder gives the device's counter.
+        nominal_hz: Described rate.
     """
 
     def __init__(
@@ -68,6 +63,9 @@ class BlockMaker:
         self.listened_s = 0.0  # how long it was listened to since, in vain
         self._looked_s = 0.0
         self._came_s = math.nan  # when bytes came last, on the time that goes on while the computer sleeps
+        self._waited_s = 0.0  # how long the last sample had waited by then: the program was stopped, or the link
+        self._usual_s = math.inf  # how late samples are that did not wait
+        self._told_s = 0.0  # how much of the waiting the decoder has been told of
         self._returned = False  # a lost device is back, and nothing has come from it yet
         self.first = True  # nothing has come since the link was opened
 
@@ -138,9 +136,11 @@ class BlockMaker:
         self.heard_s = self._looked_s = time.monotonic()
         self.listened_s = 0.0
         arrivals = np.array([chunk.arrival_s for chunk in chunks]) + self._steps.slept_s
-        self._came_s = float(arrivals[-1])
+        passed_s, self._came_s = float(arrivals[-1]) - self._came_s, float(arrivals[-1])
         self._note_simulated()
         time_s, columns = self._dated(decoded, arrivals)
+        if len(time_s) and self._clock is not None:
+            self._note_late(float(columns[LATE.name][-1]) / 1e3, passed_s)
         block = self._block(time_s, columns, decoded.events, float(arrivals[-1]))
         size = sum(len(chunk.data) for chunk in chunks)
         slept_s = self._steps.slept_s
@@ -182,12 +182,24 @@ class BlockMaker:
         columns["late"] = late_ms.round(2) + 0.0  # 0.01 ms is finer than any system's time stamps; no -0
         return time_s, columns
 
+    def _note_late(self, late_s: float, passed_s: float) -> None:
+        """Tell waiting from drift: a clock that runs slow makes samples later by little, a stopped program by all."""
+        self._usual_s = late_s if math.isnan(passed_s) else min(late_s, self._usual_s + DRIFT * passed_s)
+        self._waited_s = late_s - self._usual_s
+        if self._waited_s < EDGE_S:
+            self._told_s = 0.0
+
     def _settle_gap(self, arrived_s: float) -> None:
-        """After a time without bytes, for whatever reason, tell the decoder how many samples were due meanwhile."""
+        """After a time without bytes, for whatever reason, tell the decoder how many samples were due meanwhile.
+
+        They were due since the last sample was taken; while the program was stopped that is long before it was read.
+        """
         away_s = arrived_s - self._came_s
         told, self._returned = self._returned or self.meter.health.state is SessionState.SILENT, False
         if not (told and away_s > 0) and not away_s > GAP_S:  # neither holds before anything has come
             return
         measured = self.meter.health.rate_hz
         rate_hz = self._nominal_hz or (measured if measured > 0 else 0.0)
-        self._decoder.expect(away_s * rate_hz, EDGE_S * rate_hz)
+        due_s = away_s + max(0.0, self._waited_s - self._told_s)
+        self._told_s += due_s
+        self._decoder.expect(due_s * rate_hz, EDGE_S * rate_hz)

@@ -1,7 +1,6 @@
 """When each sample was taken: from the device's counter where it has one, else from the arrival of its bytes.
 
-Conventions
------------
+Conventions:
 - Arrivals are ``time.monotonic()`` seconds; times are seconds since the recording's first sample.
 - Bytes can only ever be late. So the earliest arrival seen, relative to the counter, dates all samples.
 - The rate is never learnt from a short record: over the first minutes a fit finds the connection's clock, not the
@@ -39,12 +38,9 @@ class Clock(Protocol):
     def date(self, arrival_s: Floats, counter: Ints | None) -> Floats:
         """Give the time of each sample of one drain.
 
-        Parameters
-        ----------
-        arrival_s : ndarray, shape (n,)
-            Monotonic arrival of the chunk that completed each sample; never decreasing.
-        counter : ndarray of int, shape (n,), or None
-            Unwrapped sample counter.
+        Args:
+            arrival_s: shape (n,); Monotonic arrival of the chunk that completed each sample; never decreasing.
+            counter: shape (n,); Unwrapped sample counter.
         """
         ...
 
@@ -60,10 +56,8 @@ class Clock(Protocol):
 class CounterClock:
     """Time = counter x nominal period, anchored at the earliest arrival.
 
-    Parameters
-    ----------
-    period_s : float
-        Nominal, from the description.
+    Args:
+        period_s: Nominal, from the description.
     """
 
     time_from: Final = "device counter"
@@ -110,10 +104,8 @@ class CounterClock:
 class ArrivalClock:
     """Time = arrival; samples that arrive together are spread over the time since the chunk before them.
 
-    Parameters
-    ----------
-    period_s : float, optional
-        Nominal: samples of one chunk lie no farther apart. Without it the rate of the last seconds serves.
+    Args:
+        period_s: Nominal: samples of one chunk lie no farther apart. Without it the rate of the last seconds serves.
     """
 
     time_from: Final = "arrival"

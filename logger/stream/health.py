@@ -40,47 +40,20 @@ class SessionState(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Health:
-    """How a session is doing: a value that any thread may read.
-
-    Attributes
-    ----------
-    state : SessionState
-    rate_hz : float
-        Samples per second over the last seconds; NaN before the first.
-    samples : int
-        Received.
-    lost : int
-        Counted from the device's counter.
-    garbage : int
-        Bytes (of a stream) or packets that were no reading.
-    misfit : str
-        What was said about the last of them; empty: nothing.
-    received : int
-        Bytes in all.
-    duplicates : int
-        Dropped because they were received twice.
-    reconnects : int
-        How often the device was away and came back.
-    last_arrival_s : float
-        ``time.monotonic()`` of the last bytes; NaN before the first.
-    simulated : bool
-        The device has said that it is simulated.
-    advice : str
-        What to do, if something is wrong: a stream that does not fit its description, a silent device.
-    """
+    """How a session is doing: a value that any thread may read."""
 
     state: SessionState = SessionState.OPENING
-    rate_hz: float = float("nan")
-    samples: int = 0
-    lost: int = 0
-    garbage: int = 0
-    misfit: str = ""
-    received: int = 0
-    duplicates: int = 0
-    reconnects: int = 0
-    last_arrival_s: float = float("nan")
-    simulated: bool = False
-    advice: str = ""
+    rate_hz: float = float("nan")  # samples per second over the last seconds; NaN before the first
+    samples: int = 0  # received
+    lost: int = 0  # counted from the device's counter
+    garbage: int = 0  # bytes (of a stream) or packets that were no reading
+    misfit: str = ""  # what was said about the last of them; empty: nothing
+    received: int = 0  # bytes in all
+    duplicates: int = 0  # dropped because they were received twice
+    reconnects: int = 0  # how often the device was away and came back
+    last_arrival_s: float = float("nan")  # ``time.monotonic()`` of the last bytes; NaN before the first
+    simulated: bool = False  # the device has said that it is simulated
+    advice: str = ""  # what to do, if something is wrong: a stream that does not fit its description, a silent device
 
 
 _COUNTED: Final = {EventKind.GAP: "lost", EventKind.GARBAGE: "garbage", EventKind.DUPLICATE: "duplicates"}
@@ -89,10 +62,8 @@ _COUNTED: Final = {EventKind.GAP: "lost", EventKind.GARBAGE: "garbage", EventKin
 class Meter:
     """Counts what a session reads, and notices a stream that does not fit its description.
 
-    Parameters
-    ----------
-    nominal_hz : float or None
-        Described rate.
+    Args:
+        nominal_hz: Described rate.
     """
 
     def __init__(self, nominal_hz: float | None) -> None:

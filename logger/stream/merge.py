@@ -4,8 +4,7 @@ Each source keeps its own samples at its own times; rows of both stand in the or
 source has no value and a column ``source`` that says whose row it is. Nothing is interpolated here; whoever reads the
 file decides (``logger.recordings.second``).
 
-Conventions
------------
+Conventions:
 - Both clocks run on the computer's monotonic time, so rows are aligned to what both links' latency differs by (a few
   milliseconds for wires, one connection interval for Bluetooth); the ``late`` columns show it.
 - A source is waited for by ``HOLD_S`` at most. Rows that come later still are dated when they are merged, and their
@@ -41,14 +40,10 @@ MAIN: Final = "torque"  # what every decoder calls the main reading
 class PairedSession:
     """Two sessions that are used as one.
 
-    Parameters
-    ----------
-    first : Session
-        The torque.
-    second : Session
-        What is recorded with it.
-    measures, unit : str
-        What the second's main reading is: ``angle`` in ``°``; ``torque`` becomes ``held_torque``.
+    Args:
+        first: The torque.
+        second: What is recorded with it.
+        measures, unit: What the second's main reading is: ``angle`` in ``°``; ``torque`` becomes ``held_torque``.
     """
 
     def __init__(self, first: Session, second: Session, measures: str, unit: str) -> None:
@@ -113,10 +108,8 @@ class PairedSession:
     async def send(self, data: bytes, does: str) -> None:
         """Write a confirmed command to the torque transducer.
 
-        Raises
-        ------
-        LinkError
-            It could not be sent.
+        Raises:
+            LinkError: It could not be sent.
         """
         await self._sessions[0].send(data, does)
 

@@ -15,10 +15,8 @@ if TYPE_CHECKING:
 class ReadAhead:
     """Reads a link; true while something that was read has not been taken.
 
-    Parameters
-    ----------
-    link : Link
-        Opened and closed by whoever made this.
+    Args:
+        link: Opened and closed by whoever made this.
     """
 
     def __init__(self, link: Link) -> None:

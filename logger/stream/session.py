@@ -6,8 +6,7 @@
     session.subscribe(writer)           # a RecordingWriter, a live analysis
     ending = await session.run()        # always an Ending, never an exception
 
-Rules
------
+Rules:
 1. Whatever fails ends up in one ``Ending``, which ``run`` gives and every subscriber receives.
 2. A subscriber that fails ends the session with FAILED; all others still get every sample read and the ending.
 3. No sample is dropped. What the device lost is counted from its counter and told as an event.
@@ -52,46 +51,29 @@ BACK_OFF_S: Final = (0.2, 0.5, 1.0, 2.0, 3.0)  # then every 3 s
 
 @dataclass(frozen=True, slots=True)
 class ConfirmedCommand:
-    """A confirmed command and when it is sent.
-
-    Attributes
-    ----------
-    data : bytes
-    does : str
-        One line for the user.
-    when : str
-        ``each``: after every opening, also after a reconnect (start); ``once``: after the first (zero: never again
-        under load); ``end``: before the link is closed (stop).
-    """
+    """A confirmed command and when it is sent."""
 
     data: bytes
-    does: str
+    does: str  # one line for the user
+    # ``each``: after every opening, also after a reconnect (start); ``once``: after the first (zero: never again under
+    # load); ``end``: before the link is closed (stop)
     when: Literal["each", "once", "end"] = "once"
 
 
 class Session:
     """Reads one source until it ends.
 
-    Parameters
-    ----------
-    link : Link
-        Where bytes come from; opened and closed here.
-    decoder : Decoder
-        Bytes to samples.
-    clock : Clock or None
-        Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
-    has_counter : bool
-        The decoder gives the device's counter.
-    nominal_hz : float or None
-        Described rate.
-    silence_s : float
-        The watchdog.
-    reopen_after_silence : bool
-        Close and open the link again after a silence (Bluetooth), instead of only waiting (serial).
-    reconnect_s : float
-        How long a lost device is waited for; 0: not at all.
-    drain_s : float
-        How long bytes gather before they are decoded and delivered: the delay of what is shown.
+    Args:
+        link: Where bytes come from; opened and closed here.
+        decoder: Bytes to samples.
+        clock: Dates them. None: the decoder gives a column ``time`` in seconds itself (a replay).
+        has_counter: The decoder gives the device's counter.
+        nominal_hz: Described rate.
+        silence_s: The watchdog.
+        reopen_after_silence: Close and open the link again after a silence (Bluetooth), instead of only waiting
+            (serial).
+        reconnect_s: How long a lost device is waited for; 0: not at all.
+        drain_s: How long bytes gather before they are decoded and delivered: the delay of what is shown.
     """
 
     def __init__(
@@ -165,10 +147,8 @@ class Session:
     async def send(self, data: bytes, does: str) -> None:
         """Write a command that the user has confirmed; it becomes a SENT event.
 
-        Raises
-        ------
-        LinkError
-            It could not be sent.
+        Raises:
+            LinkError: It could not be sent.
         """
         await self._link.write(data)
         shown = "".join(chr(b) if 32 <= b < 127 else f"\\x{b:02X}" for b in data)
@@ -249,10 +229,8 @@ class Session:
     async def _stream(self) -> Ending:
         """Read until the source ends or the user stops.
 
-        Raises
-        ------
-        LinkLost
-            The device is gone; all that came before is delivered.
+        Raises:
+            LinkLost: The device is gone; all that came before is delivered.
         """
         while not self._stop.wanted:
             if self._audience.full:
@@ -383,16 +361,10 @@ def build_session(
 ) -> Session:
     """Build the session of a described transducer.
 
-    Parameters
-    ----------
-    link : Link
-    description : Description
-    decoder : Decoder, optional
-        Instead of the described one: for a Bluetooth device that follows the open standards.
-    reconnect_s : float
-        How long a lost device is waited for.
-    drain_s : float
-        How long bytes gather before they are delivered.
+    Args:
+        decoder: Instead of the described one: for a Bluetooth device that follows the open standards.
+        reconnect_s: How long a lost device is waited for.
+        drain_s: How long bytes gather before they are delivered.
     """
     return Session(
         link,

@@ -50,52 +50,30 @@ STREAM = "7d1f0002-6c1e-4f57-9a55-3c1d0b8e2a90"
 
 @dataclass(frozen=True, slots=True)
 class Wire:
-    """What happens to the bytes on their way; shares are of pieces (lines, frames, packets).
+    """What happens to the bytes on their way; shares are of pieces (lines, frames, packets)."""
 
-    Attributes
-    ----------
-    lost, doubled, swapped, spoiled : float
-        Share of pieces that vanish, arrive twice, arrive after their successor, or have a byte flipped.
-    garbage : float
-        Share of pieces preceded by bytes that are none of the device's.
-    latency_s : float
-        Pieces wait for the next tick of this timer and arrive together (USB converters: 16 ms as delivered).
-    stalls : tuple of (time, duration)
-        Nothing arrives meanwhile; what was due comes at the end.
-    """
-
+    # lost, doubled, swapped, spoiled: share of pieces that vanish, arrive twice, arrive after their successor, or have
+    # a byte flipped
     lost: float = 0.0
     doubled: float = 0.0
     swapped: float = 0.0
     spoiled: float = 0.0
-    garbage: float = 0.0
+    garbage: float = 0.0  # share of pieces preceded by bytes that are none of the device's
+    # pieces wait for the next tick of this timer and arrive together (USB converters: 16 ms as delivered)
     latency_s: float = 0.0
+    # (time, duration); nothing arrives meanwhile; what was due comes at the end
     stalls: tuple[tuple[float, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class VirtualDevice:
-    """A run that speaks.
+    """A run that speaks."""
 
-    Attributes
-    ----------
-    run : SimulatedRun
-        What is sent.
-    form : "text", "frame" or "packet"
-        How.
-    samples : int
-        Per frame or packet.
-    unit : str
-        Of the text lines; frames and packets are in N·m.
-    wire : Wire
-        What happens on the way.
-    """
-
-    run: SimulatedRun
-    form: Form = "text"
-    samples: int = 20
-    unit: str = "N·m"
-    wire: Wire = field(default_factory=Wire)
+    run: SimulatedRun  # what is sent
+    form: Form = "text"  # "text", "frame" or "packet"; how
+    samples: int = 20  # per frame or packet
+    unit: str = "N·m"  # of the text lines; frames and packets are in N·m
+    wire: Wire = field(default_factory=Wire)  # what happens on the way
 
     @property
     def description(self) -> Description:
@@ -156,8 +134,6 @@ class VirtualDevice:
 def decimals(step: float) -> int:
     """Give how many decimals show a step in full.
 
-    Examples
-    --------
     >>> decimals(0.01), decimals(0.5), decimals(2.0)
     (2, 1, 0)
     """

@@ -1,7 +1,6 @@
 """The axle between the driven wheel and the held one, marched through time.
 
-Conventions
------------
+Conventions:
 - Clockwise seen from outside the driven wheel is positive; the held wheel's coordinate is mirrored, so that both turn
   the same way when the car would roll. Angles rad, speeds rad/s, torques N·m.
 - Five turning parts: driven wheel ``w`` (with the lever), driven side gear ``r``, case ``c`` (ring gear, pinion and
@@ -49,46 +48,34 @@ REST_RAD_S = 3e-4
 
 @dataclass(frozen=True, slots=True)
 class AxleModel:
-    """An axle on stands, as felt at one wheel.
+    """An axle on stands, as felt at one wheel."""
 
-    Attributes
-    ----------
-    driven_pack, other_pack : Friction
-        Between each side gear and the case.
-    driven_drag, other_drag, case_drag : Friction
-        Wheel bearing, seal and brake; carrier, pinion and propeller shaft referred to the case.
-    floor : Friction
-        Grip of the other tyre on the floor (or of a strap): its level is the torque at which it slips.
-    held : "other side", "case" or "none"
-        What is held.
-    wheel_kgm2, other_kgm2, gear_kgm2, case_kgm2 : float
-        Moments of inertia of both wheels, a side gear and the case (what turns faster with the square of its ratio).
-    driven_shaft_nm_rad, other_shaft_nm_rad, shaft_nms : float
-        Stiffness of the half shafts, damping of each.
-    pinion_nm_rad, pinion_nms, lash_rad : float
-        Tooth stiffness, damping, and whole play in ``r + s - 2 c``.
-    shaft_lash_rad : float
-        Whole play of the driven half shaft (splines, joints): the only one that a held wheel shows, because equal
-        packs leave the pinions without torque.
-    """
-
+    # driven_pack, other_pack: between each side gear and the case
     driven_pack: Friction
     other_pack: Friction
+    # driven_drag, other_drag, case_drag: wheel bearing, seal and brake; carrier, pinion and propeller shaft referred to
+    # the case
     driven_drag: Friction
     other_drag: Friction
     case_drag: Friction
-    floor: Friction
-    held: Held = "other side"
+    floor: Friction  # grip of the other tyre on the floor (or of a strap): its level is the torque at which it slips
+    held: Held = "other side"  # "other side", "case" or "none"; what is held
+    # wheel_kgm2, other_kgm2, gear_kgm2, case_kgm2: moments of inertia of both wheels, a side gear and the case (what
+    # turns faster with the square of its ratio)
     wheel_kgm2: float = 1.0
     other_kgm2: float = 1.0
     gear_kgm2: float = 0.004
     case_kgm2: float = 0.3
+    # driven_shaft_nm_rad, other_shaft_nm_rad, shaft_nms: stiffness of the half shafts, damping of each
     driven_shaft_nm_rad: float = 9e3
     other_shaft_nm_rad: float = 9e3
     shaft_nms: float = 4.0
+    # pinion_nm_rad, pinion_nms, lash_rad: tooth stiffness, damping, and whole play in ``r + s - 2 c``
     pinion_nm_rad: float = 1.5e5
     pinion_nms: float = 15.0
     lash_rad: float = 0.01
+    # whole play of the driven half shaft (splines, joints): the only one that a held wheel shows, because equal packs
+    # leave the pinions without torque
     shaft_lash_rad: float = 0.0
 
     @property
@@ -181,27 +168,17 @@ def march(
 ) -> tuple[Motion, Log]:
     """March the axle through ``steps`` steps.
 
-    Parameters
-    ----------
-    axle : AxleModel
-        The parameters.
-    state : Motion
-        At the start.
-    steps : int
-        How many.
-    step_s : float
-        Step length.
-    hand : callable
-        ``(step, angle, speed) -> (torque, damping)`` at the driven wheel: the hand gives ``torque - damping x speed``
-        with the speed in the middle of the step.
-    load : callable
-        Torque of the lever's weight at the driven wheel's angle.
-    lever_kgm2 : float
-        Moment of inertia of lever and transducer about the axle.
+    Args:
+        axle: The parameters.
+        state: At the start.
+        steps: How many.
+        step_s: Step length.
+        hand: ``(step, angle, speed) -> (torque, damping)`` at the driven wheel: the hand gives ``torque - damping x
+            speed`` with the speed in the middle of the step.
+        load: Torque of the lever's weight at the driven wheel's angle.
+        lever_kgm2: Moment of inertia of lever and transducer about the axle.
 
-    Returns
-    -------
-    State, Log
+    Returns:
         At the end, and in the middle of every step.
     """
     h, g, more = step_s, step_s * THETA, 1 / THETA

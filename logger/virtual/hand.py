@@ -1,7 +1,6 @@
 """The person at the lever: a springy arm that ramps, feels the slip, turns on, trembles, errs and lets go.
 
-Conventions
------------
+Conventions:
 - Everything in the direction of the pull; ``direction`` +1 is clockwise. Torque N·m about the axle, angle rad, time s
   from the action's start.
 - The hand is a spring and a damper between the lever and a point that the person moves: slowly while the torque rises,
@@ -49,58 +48,27 @@ class Phase(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class HandPull:
-    """One loading of the lever.
+    """One loading of the lever."""
 
-    Attributes
-    ----------
-    direction : +1 or -1
-        Clockwise or anticlockwise.
-    ramp_nm_s : float
-        Rate of the torque before slip.
-    turn_rad_s : tuple of (float, float)
-        Turning speeds one after the other, each with its duration in seconds; one for a hand, several for a drive.
-    stiffness_nm_rad, damping_nms : float
-        Of arm and lever.
-    react_s : float
-        From felt movement to turning on.
-    tremor : float
-        Standard deviation of the tremor as a share of the torque.
-    wander : float
-        Standard deviation of the turning speed as a share of it.
-    release_s : float
-        How long letting go takes.
-    dwell_s : float
-        Rest after this pull.
-    strength_nm : float
-        Torque at which the person gives up.
-    stop_nm : float
-        Torque at which an aborted loading or a hold stops rising; 0: it goes on until slip.
-    hold_s : float
-        How long a torque below slip is held.
-    yanks : tuple of (time after slip, torque, duration)
-        Jerks while turning.
-    hesitations : tuple of (torque, pause)
-        Stops on the way up.
-    regrips : tuple of (time after slip, pause)
-        The hand eases off and takes hold again.
-    """
-
-    direction: Literal[1, -1] = 1
-    ramp_nm_s: float = 25.0
+    direction: Literal[1, -1] = 1  # +1 or -1; clockwise or anticlockwise
+    ramp_nm_s: float = 25.0  # rate of the torque before slip
+    # (float, float); turning speeds one after the other, each with its duration in seconds; one for a hand, several for
+    # a drive
     turn_rad_s: tuple[tuple[float, float], ...] = ((0.5, 4.0),)
+    # stiffness_nm_rad, damping_nms: of arm and lever
     stiffness_nm_rad: float = 900.0
     damping_nms: float = 12.0
-    react_s: float = 0.2
-    tremor: float = 0.006
-    wander: float = 0.06
-    release_s: float = 0.3
-    dwell_s: float = 4.0
-    strength_nm: float = 600.0
-    stop_nm: float = 0.0
-    hold_s: float = 0.0
-    yanks: tuple[tuple[float, float, float], ...] = ()
-    hesitations: tuple[tuple[float, float], ...] = ()
-    regrips: tuple[tuple[float, float], ...] = ()
+    react_s: float = 0.2  # from felt movement to turning on
+    tremor: float = 0.006  # standard deviation of the tremor as a share of the torque
+    wander: float = 0.06  # standard deviation of the turning speed as a share of it
+    release_s: float = 0.3  # how long letting go takes
+    dwell_s: float = 4.0  # rest after this pull
+    strength_nm: float = 600.0  # torque at which the person gives up
+    stop_nm: float = 0.0  # torque at which an aborted loading or a hold stops rising; 0: it goes on until slip
+    hold_s: float = 0.0  # how long a torque below slip is held
+    yanks: tuple[tuple[float, float, float], ...] = ()  # (time after slip, torque, duration); Jerks while turning
+    hesitations: tuple[tuple[float, float], ...] = ()  # (torque, pause); stops on the way up
+    regrips: tuple[tuple[float, float], ...] = ()  # (time after slip, pause); the hand eases off and takes hold again
 
 
 def band_noise(step_s: float, low_hz: float, high_hz: float, rng: np.random.Generator) -> NDArray[np.float64]:
@@ -115,20 +83,13 @@ def band_noise(step_s: float, low_hz: float, high_hz: float, rng: np.random.Gene
 class Arm:
     """A ``HandPull`` in the making: gives the hand's torque step by step.
 
-    Parameters
-    ----------
-    pull : HandPull
-        What the person means to do.
-    train_nm_rad : float
-        Stiffness of the axle as felt at the wheel; the person moves just fast enough for the meant ramp.
-    step_s : float
-        Step length.
-    angle_rad : float
-        Of the wheel when the hand takes hold.
-    rng : Generator
-        Tremor and unevenness.
-    play_rad : float
-        Play of the axle: the person does not take its going for slip.
+    Args:
+        pull: What the person means to do.
+        train_nm_rad: Stiffness of the axle as felt at the wheel; the person moves just fast enough for the meant ramp.
+        step_s: Step length.
+        angle_rad: Of the wheel when the hand takes hold.
+        rng: Tremor and unevenness.
+        play_rad: Play of the axle: the person does not take its going for slip.
     """
 
     def __init__(

@@ -1,7 +1,6 @@
 """The lever on the wheel: where the hand's force goes, and what its weight and inertia add.
 
-Conventions
------------
+Conventions:
 - Seen from outside the driven wheel, clockwise positive. The lever's *elevation* is its angle above the horizontal,
   pointing to the right; turning clockwise lowers it. A weight on a lever pointing right therefore turns clockwise.
 - The transducer sits on the lever's drive axis: the wheel's centre, or one stud at radius r, with an angle θ between
@@ -25,27 +24,17 @@ Floats = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class LeverModel:
-    """A lever with its transducer.
+    """A lever with its transducer."""
 
-    Attributes
-    ----------
-    length_m, mass_kg, centroid_m : float
-        From the drive axis to the hand, mass, and centre of mass.
-    stud_radius_m : float
-        Of the drive axis from the wheel's centre; 0: on the axle line.
-    angle_deg, pull_angle_deg : float
-        θ and δ.
-    start_deg : float
-        Elevation when the hand first takes hold.
-    """
-
+    # length_m, mass_kg, centroid_m: from the drive axis to the hand, mass, and centre of mass
     length_m: float = 0.45
     mass_kg: float = 1.2
     centroid_m: float = 0.2
-    stud_radius_m: float = 0.0
+    stud_radius_m: float = 0.0  # of the drive axis from the wheel's centre; 0: on the axle line
+    # angle_deg, pull_angle_deg: θ and δ
     angle_deg: float = 0.0
     pull_angle_deg: float = 0.0
-    start_deg: float = 20.0
+    start_deg: float = 20.0  # elevation when the hand first takes hold
 
     @property
     def factor(self) -> float:

@@ -1,7 +1,6 @@
 """Dry and lubricated friction as elastic bristles: packs, drags, a tyre on the floor.
 
-Conventions
------------
+Conventions:
 - One element acts between two turning parts (or a part and the ground): torque N·m, slip rad, slip speed rad/s. The
   same equations hold for a force, a distance and a speed, which is how the published examples are written.
 - ``z`` is the mean bristle deflection, ``age`` the time the contacts have been together.
@@ -36,42 +35,24 @@ Linear = tuple[float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Friction:
-    """One friction element.
+    """One friction element."""
 
-    Attributes
-    ----------
-    coulomb_nm, static_nm : float
-        Sliding level at high speed and level at speed zero (fresh contacts). ``static`` below ``coulomb`` is a fluid
-        whose friction rises with speed.
-    stribeck_rad_s, exponent : float
-        How fast the static level gives way to the sliding level.
-    viscous_nms : float
-        N·m per rad/s.
-    stiffness_nm_rad, damping_nms : float
-        Of the bristles (s0, s1).
-    ageing_nm : float
-        Torque gained per e-fold of time at rest.
-    memory_rad : float
-        Slip over which contacts are renewed.
-    path : ndarray, shape (PATH_POINTS,), or None
-        Factor on the friction along the slip path.
-    path_period_rad : float
-        Length of the path.
-    run_in, run_in_rad : float
-        A new element's level is higher by this share (lower if negative), fading over this slip.
-    """
-
+    # coulomb_nm, static_nm: sliding level at high speed and level at speed zero (fresh contacts). ``static`` below
+    # ``coulomb`` is a fluid whose friction rises with speed.
     coulomb_nm: float
     static_nm: float
+    # stribeck_rad_s, exponent: how fast the static level gives way to the sliding level
     stribeck_rad_s: float = 0.02
     exponent: float = 1.0
-    viscous_nms: float = 0.0
+    viscous_nms: float = 0.0  # N·m per rad/s
+    # stiffness_nm_rad, damping_nms: of the bristles (s0, s1)
     stiffness_nm_rad: float = 3e4
     damping_nms: float = 20.0
-    ageing_nm: float = 0.0
-    memory_rad: float = 0.01
-    path: NDArray[np.float64] | None = None
-    path_period_rad: float = 2 * pi
+    ageing_nm: float = 0.0  # torque gained per e-fold of time at rest
+    memory_rad: float = 0.01  # slip over which contacts are renewed
+    path: NDArray[np.float64] | None = None  # shape (PATH_POINTS,); factor on the friction along the slip path
+    path_period_rad: float = 2 * pi  # length of the path
+    # run_in, run_in_rad: a new element's level is higher by this share (lower if negative), fading over this slip
     run_in: float = 0.0
     run_in_rad: float = 30.0
 
@@ -105,16 +86,11 @@ def bristles(friction: Friction, step_s: float) -> Callable[[float, float, float
     a guessed speed: ``z' = (z + h v') / D``, ``D = 1 + h s0 |v| / g(|v|)``. The torque is then linear in ``v'``, and
     stable for any step.
 
-    Parameters
-    ----------
-    friction : Friction
-        The element.
-    step_s : float
-        Step length h.
+    Args:
+        friction: The element.
+        step_s: Step length h.
 
-    Returns
-    -------
-    callable
+    Returns:
         ``(speed, z, age, position) -> (a, b, D)`` with the torque at the end of the step ``a + b v'``.
     """
     coulomb, excess = friction.coulomb_nm, friction.static_nm - friction.coulomb_nm
@@ -146,19 +122,13 @@ def wavy_path(
 ) -> NDArray[np.float64]:
     """Make a path factor of mean 1.
 
-    Parameters
-    ----------
-    amplitudes, phases_rad : tuple of float
-        Of the first, second ... order of the path.
-    roughness : float
-        Standard deviation of random unevenness, orders 3 to 60, falling with the order.
-    rng : Generator
-        For the roughness.
+    Args:
+        amplitudes, phases_rad: Of the first, second ... order of the path.
+        roughness: Standard deviation of random unevenness, orders 3 to 60, falling with the order.
+        rng: For the roughness.
 
-    Returns
-    -------
-    ndarray, shape (PATH_POINTS,)
-        The factor.
+    Returns:
+        shape (PATH_POINTS,); The factor.
     """
     turn = 2 * pi * np.arange(PATH_POINTS) / PATH_POINTS
     factor = np.ones(PATH_POINTS)

@@ -64,67 +64,39 @@ Action = HandPull | Rest | LeverOff | Reseat
 
 @dataclass(frozen=True, slots=True)
 class Scenario:
-    """A whole test in the making.
+    """A whole test in the making."""
 
-    Attributes
-    ----------
-    name, about : str
-        For lists.
-    axle, lever, sensor : AxleModel, LeverModel, SensorModel
-        What is tested, with what.
-    actions : tuple of Action
-        In order.
-    angle_step_deg : float or None
-        Resolution of an angle channel; None: the transducer has none.
-    recorded_s : (from, to) or None
-        What of it is recorded; None: all.
-    """
-
+    # name, about: for lists
     name: str
     about: str
+    # axle, lever, sensor: what is tested, with what
     axle: AxleModel
-    actions: tuple[Action, ...]
+    actions: tuple[Action, ...]  # in order
     lever: LeverModel = field(default_factory=LeverModel)
     sensor: SensorModel = field(default_factory=SensorModel)
-    angle_step_deg: float | None = None
-    recorded_s: tuple[float, float] | None = None
+    angle_step_deg: float | None = None  # resolution of an angle channel; None: the transducer has none
+    recorded_s: tuple[float, float] | None = None  # (from, to) or None; what of it is recorded; None: all
 
 
 @dataclass(frozen=True, slots=True)
 class SimulatedRun:
-    """A simulated recording with its truth.
+    """A simulated recording with its truth."""
 
-    Attributes
-    ----------
-    scenario, seed : Scenario, int
-        What it was made from.
-    time_s, torque_nm : ndarray, shape (n,)
-        As delivered: after filter, noise, clipping and resolution; NaN where the transducer gives no value.
-    angle_deg : ndarray, shape (n,), or None
-        Angle of the wheel as delivered, clockwise positive.
-    counter, status : ndarray of int, shape (n,)
-        Running number of the sample and ``sensor.Status`` bits (without the simulated bit).
-    zero_nm : ndarray, shape (n,)
-        What the unloaded transducer would read.
-    mechanics : Mechanics
-        Everything that truly happened, at full bandwidth.
-    truth : tuple of TruePull
-        One per loading of the lever, in order.
-    simulated : bool
-        Always true.
-    """
-
+    # scenario, seed: what it was made from
     scenario: Scenario
     seed: int
+    # time_s, torque_nm: shape (n,); as delivered: after filter, noise, clipping and resolution; NaN where the
+    # transducer gives no value
     time_s: Floats
     torque_nm: Floats
-    angle_deg: Floats | None
+    angle_deg: Floats | None  # shape (n,); angle of the wheel as delivered, clockwise positive
+    # counter, status: shape (n,); running number of the sample and ``sensor.Status`` bits (without the simulated bit)
     counter: NDArray[np.int64]
     status: NDArray[np.int64]
-    zero_nm: Floats
-    mechanics: Mechanics
-    truth: tuple[TruePull, ...]
-    simulated: bool = True
+    zero_nm: Floats  # shape (n,); what the unloaded transducer would read
+    mechanics: Mechanics  # everything that truly happened, at full bandwidth
+    truth: tuple[TruePull, ...]  # one per loading of the lever, in order
+    simulated: bool = True  # always true
 
     @property
     def duration_s(self) -> float:
@@ -135,18 +107,12 @@ class SimulatedRun:
 def simulate(scenario: Scenario, seed: int = 0, *, step_s: float = STEP_S) -> SimulatedRun:
     """Run a scenario.
 
-    Parameters
-    ----------
-    scenario : Scenario
-        What happens.
-    seed : int
-        Of everything random: tremor, unevenness, noise.
-    step_s : float
-        Step of the mechanics; sampling is independent of it.
+    Args:
+        scenario: What happens.
+        seed: Of everything random: tremor, unevenness, noise.
+        step_s: Step of the mechanics; sampling is independent of it.
 
-    Returns
-    -------
-    SimulatedRun
+    Returns:
         Recording and truth.
     """
     hands, noise = (np.random.default_rng(s) for s in np.random.SeedSequence(seed).spawn(2))

@@ -50,18 +50,12 @@ def _name_of(terminal: int) -> str:
 class VirtualPort:
     """A pseudo-terminal that plays pieces ``(due time in seconds, bytes)``; a context manager.
 
-    Parameters
-    ----------
-    pieces : iterable of (float, bytes)
-        What is sent and when, from the moment of entering (or of ``go``).
-    link : Path or None
-        A symbolic link to make to the terminal; it survives unplugging and plugging in again.
-    speed : float
-        Times real time; infinity: as fast as it is read.
-    baud : int or None
-        Limit of the line.
-    held : bool
-        Play only when ``go`` is called: whoever opens a port throws away what came before.
+    Args:
+        pieces: (float, bytes); What is sent and when, from the moment of entering (or of ``go``).
+        link: A symbolic link to make to the terminal; it survives unplugging and plugging in again.
+        speed: Times real time; infinity: as fast as it is read.
+        baud: Limit of the line.
+        held: Play only when ``go`` is called: whoever opens a port throws away what came before.
     """
 
     def __init__(

@@ -36,37 +36,25 @@ FIRST_REST_S = 2.0  # lever off, then lever fitted: so long each, before the fir
 
 @dataclass(frozen=True, slots=True)
 class Dials:
-    """The axle and the way of pulling that a person dials in.
+    """The axle and the way of pulling that a person dials in."""
 
-    Attributes
-    ----------
-    rotating_nm, breakaway_nm : float, float or None
-        Mean of both packs: sliding, and fresh static level (None: a fifth more).
-    fluid : "sound", "smooth" or "wrong"
-        Smooth leaves no breakaway; wrong falls with speed and chatters.
-    uneven : float
-        One pack over the other; the wheel feels their mean.
-    wheel_drag_nm, driveline_drag_nm : float
-        Of the driven wheel, and of the driveline at the case (half of it reaches the wheel).
-    pulls : int
-        How many.
-    """
-
+    # rotating_nm, breakaway_nm: mean of both packs: sliding, and fresh static level (None: a fifth more)
     rotating_nm: float = 45.0
     breakaway_nm: float | None = None
+    # "sound", "smooth" or "wrong"; smooth leaves no breakaway; wrong falls with speed and chatters
     fluid: Fluid = "sound"
-    uneven: float = 1.0
+    uneven: float = 1.0  # one pack over the other; the wheel feels their mean
+    # wheel_drag_nm, driveline_drag_nm: of the driven wheel, and of the driveline at the case (half of it reaches the
+    # wheel)
     wheel_drag_nm: float = 3.0
     driveline_drag_nm: float = 8.0
-    pulls: int = 3
+    pulls: int = 3  # how many
 
     def scenario(self) -> Scenario:
         """Give the axle, pulled by a careful hand on a lever on one stud, with a good transducer.
 
-        Raises
-        ------
-        InputError
-            A dial stands where no axle is.
+        Raises:
+            InputError: A dial stands where no axle is.
         """
         top = 1.2 * self.rotating_nm if self.breakaway_nm is None else self.breakaway_nm
         for name, value, low, high in (
@@ -122,43 +110,22 @@ def lever_facts(lever: LeverModel) -> LeverFacts:
 
 @dataclass(frozen=True, slots=True)
 class Attempt:
-    """A test as somebody does it.
+    """A test as somebody does it."""
 
-    Attributes
-    ----------
-    scenario : Scenario
-        What happens.
-    factor : float
-        The lever factor the person believes in.
-    zero : "lever off", "lever fitted" or "its own"
-        When the zero was taken, or that the transducer's own zero was trusted.
-    """
-
-    scenario: Scenario
-    factor: float
+    scenario: Scenario  # what happens
+    factor: float  # the lever factor the person believes in
+    # "lever off", "lever fitted" or "its own"; when the zero was taken, or that the transducer's own zero was trusted
     zero: ZeroTaken = "lever off"
 
 
 @dataclass(frozen=True, slots=True)
 class Mistake:
-    """One way to spoil a reading.
+    """One way to spoil a reading."""
 
-    Attributes
-    ----------
-    about : str
-        What was done; ``{}`` is the size.
-    cure : str
-        What to do instead.
-    size : float
-        Usual size.
-    make : callable
-        Spoils an attempt.
-    """
-
-    about: str
-    cure: str
-    size: float
-    make: Callable[[Attempt, float], Attempt]
+    about: str  # what was done; ``{}`` is the size
+    cure: str  # what to do instead
+    size: float  # usual size
+    make: Callable[[Attempt, float], Attempt]  # spoils an attempt
 
 
 def _pulled(attempt: Attempt, change: Callable[[HandPull], HandPull]) -> Attempt:
@@ -278,10 +245,8 @@ MISTAKES: Mapping[str, Mistake] = {
 def attempt(dials: Dials, mistakes: Mapping[str, float | None]) -> Attempt:
     """Give the test with these mistakes in it (None: usual size).
 
-    Raises
-    ------
-    InputError
-        A mistake that we do not know, or a dial out of range.
+    Raises:
+        InputError: A mistake that we do not know, or a dial out of range.
     """
     scenario = dials.scenario()
     made = Attempt(scenario, scenario.lever.factor)

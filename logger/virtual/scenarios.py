@@ -37,16 +37,12 @@ Changes = dict[str, Any]
 def pack(rotating_nm: float, breakaway_ratio: float = 1.2, *, seed: int | None = 1, **changes: Any) -> Friction:
     """Give a clutch pack.
 
-    Parameters
-    ----------
-    rotating_nm : float
-        Friction torque when slipping fast.
-    breakaway_ratio : float
-        Static over sliding torque for fresh contacts; below 1: a fluid whose friction rises with speed.
-    seed : int or None
-        Of the unevenness along the slip path; None: perfectly even.
-    **changes
-        Other attributes of ``Friction``.
+    Args:
+        rotating_nm: Friction torque when slipping fast.
+        breakaway_ratio: Static over sliding torque for fresh contacts; below 1: a fluid whose friction rises with
+            speed.
+        seed: Of the unevenness along the slip path; None: perfectly even.
+        **changes: Other attributes of ``Friction``.
     """
     path = None
     if seed is not None:
@@ -69,16 +65,11 @@ def pack(rotating_nm: float, breakaway_ratio: float = 1.2, *, seed: int | None =
 def drag(torque_nm: float, *, rising: float = 0.0, ripple: float = 0.0, period_rad: float = radians(360)) -> Friction:
     """Give a bearing, seal or brake drag.
 
-    Parameters
-    ----------
-    torque_nm : float
-        At slow speed.
-    rising : float
-        N·m per rad/s.
-    ripple : float
-        Amplitude of its first order as a share (brake disc run-out once per turn, joints once per pinion turn).
-    period_rad : float
-        One turn of what makes the ripple.
+    Args:
+        torque_nm: At slow speed.
+        rising: N·m per rad/s.
+        ripple: Amplitude of its first order as a share (brake disc run-out once per turn, joints once per pinion turn).
+        period_rad: One turn of what makes the ripple.
     """
     level = max(torque_nm, 0.02)
     path = wavy_path((ripple,), (1.0,), 0.0, np.random.default_rng(0)) if ripple else None
@@ -318,10 +309,8 @@ SCENARIOS: dict[str, Callable[[], Scenario]] = {
 def scenario(name: str) -> Scenario:
     """Give a scenario by name.
 
-    Raises
-    ------
-    InputError
-        There is none of this name.
+    Raises:
+        InputError: There is none of this name.
     """
     if name not in SCENARIOS:
         raise InputError(f"There is no scenario '{name}'. There are: {', '.join(SCENARIOS)}.")

@@ -1,7 +1,6 @@
 """The transducer: from the torque in its shaft to the numbers it delivers.
 
-Conventions
------------
+Conventions:
 - In: the torque on a uniform fine grid. Out: samples at the transducer's own rate and clock, in N·m, NaN where it gives
   no value, with a status word per sample. Every imperfection is a parameter, so the truth stays known.
 - Order: hysteresis, filter and delay, drift and zero, gain, noise, clipping, faults, resolution.
@@ -35,76 +34,47 @@ class Status(IntFlag):
 
 @dataclass(frozen=True, slots=True)
 class SensorFault:
-    """One thing that goes wrong at a time.
+    """One thing that goes wrong at a time."""
 
-    Attributes
-    ----------
-    kind : str
-        ``gap`` (samples lost), ``spike``, ``stuck`` (value repeats), ``re-zero`` (the transducer zeroes itself at what
-        it feels now), ``step`` (a bad cable shifts the zero), ``error`` (marked invalid), ``battery`` (marked low).
-    at_s, duration_s : float
-        When, and how long for those that last.
-    size_nm : float
-        Of spikes and steps.
-    """
-
+    # ``gap`` (samples lost), ``spike``, ``stuck`` (value repeats), ``re-zero`` (the transducer zeroes itself at what it
+    # feels now), ``step`` (a bad cable shifts the zero), ``error`` (marked invalid), ``battery`` (marked low)
     kind: Literal["gap", "spike", "stuck", "re-zero", "step", "error", "battery"]
+    # at_s, duration_s: when, and how long for those that last
     at_s: float
     duration_s: float = 0.0
-    size_nm: float = 0.0
+    size_nm: float = 0.0  # of spikes and steps
 
 
 @dataclass(frozen=True, slots=True)
 class SensorModel:
-    """A torque transducer with its converter.
+    """A torque transducer with its converter."""
 
-    Attributes
-    ----------
-    rate_hz, clock_ppm, jitter_s : float
-        Nominal rate, error of its clock, standard deviation of the sampling instant.
-    capacity_nm, resolution_nm : float
-        Full scale and step of the delivered number.
-    gain, zero_nm, drift_nm_min : float
-        Reading per true torque, zero offset at the start and its drift per minute.
-    noise_nm : float
-        Standard deviation.
-    hysteresis : float
-        Width of the loop as a share of full scale.
-    bandwidth_hz, order : float or None, int
-        Cascade of equal first-order low-pass filters with this -3 dB frequency; None: no filter.
-    average_s : float
-        Moving average of a slow converter.
-    delay_s : float
-        Pure delay.
-    overload : str
-        What it delivers beyond capacity: the ``limit``, a ``mark`` (no value) or ``zeros``.
-    signless : bool
-        Whether the sign is excluded.
-    accuracy_percent, gain_known : float, bool
-        What its papers say: 95 % accuracy as a share of the reading, and whether its gain stands on its certificate.
-    faults : tuple of SensorFault
-        In order of time.
-    """
-
+    # rate_hz, clock_ppm, jitter_s: nominal rate, error of its clock, standard deviation of the sampling instant
     rate_hz: float = 1000.0
     clock_ppm: float = 0.0
     jitter_s: float = 0.0
+    # capacity_nm, resolution_nm: full scale and step of the delivered number
     capacity_nm: float = 200.0
     resolution_nm: float = 0.01
+    # gain, zero_nm, drift_nm_min: reading per true torque, zero offset at the start and its drift per minute
     gain: float = 1.0
     zero_nm: float = 0.0
     drift_nm_min: float = 0.0
-    noise_nm: float = 0.03
-    hysteresis: float = 0.0
+    noise_nm: float = 0.03  # standard deviation
+    hysteresis: float = 0.0  # width of the loop as a share of full scale
+    # bandwidth_hz, order: cascade of equal first-order low-pass filters with this -3 dB frequency; None: no filter
     bandwidth_hz: float | None = 250.0
     order: int = 2
-    average_s: float = 0.0
-    delay_s: float = 0.0
+    average_s: float = 0.0  # moving average of a slow converter
+    delay_s: float = 0.0  # pure delay
+    # what it delivers beyond capacity: the ``limit``, a ``mark`` (no value) or ``zeros``
     overload: Literal["limit", "mark", "zeros"] = "limit"
-    signless: bool = False
+    signless: bool = False  # whether the sign is excluded
+    # accuracy_percent, gain_known: what its papers say: 95 % accuracy as a share of the reading, and whether its gain
+    # stands on its certificate
     accuracy_percent: float = 0.5
     gain_known: bool = False
-    faults: tuple[SensorFault, ...] = ()
+    faults: tuple[SensorFault, ...] = ()  # in order of time
 
     @property
     def group_delay_s(self) -> float:
@@ -117,26 +87,16 @@ class SensorModel:
 
 @dataclass(frozen=True, slots=True)
 class Delivered:
-    """What a transducer delivered.
+    """What a transducer delivered."""
 
-    Attributes
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        True instants of the samples and the values; NaN: no value.
-    counter, status : ndarray of int, shape (n,)
-        Running number (a lost sample leaves a gap) and ``Status`` bits.
-    zero_nm : ndarray, shape (n,)
-        The reading an unloaded transducer would give: the truth about its zero.
-    over : ndarray of bool, shape (n,)
-        Whether the torque was beyond the range, however the transducer shows it.
-    """
-
+    # time_s, torque_nm: shape (n,); True instants of the samples and the values; NaN: no value
     time_s: Floats
     torque_nm: Floats
+    # counter, status: shape (n,); running number (a lost sample leaves a gap) and ``Status`` bits
     counter: NDArray[np.int64]
     status: NDArray[np.int64]
-    zero_nm: Floats
-    over: NDArray[np.bool_]
+    zero_nm: Floats  # shape (n,); the reading an unloaded transducer would give: the truth about its zero
+    over: NDArray[np.bool_]  # shape (n,); whether the torque was beyond the range, however the transducer shows it
 
     def between(self, start_s: float, end_s: float) -> Delivered:
         """Give the part that a recording from ``start_s`` to ``end_s`` holds."""
@@ -151,9 +111,7 @@ class Delivered:
 def deliver(sensor: SensorModel, torque_nm: Floats, step_s: float, rng: np.random.Generator) -> Delivered:
     """Give what the sensor delivers for a torque on a grid of ``step_s``, shape (m,).
 
-    Returns
-    -------
-    Delivered
+    Returns:
         Samples from the grid's start to its end.
     """
     felt = low_pass(sensor, play(torque_nm, sensor.hysteresis * sensor.capacity_nm), step_s)

@@ -1,7 +1,6 @@
 """The exact truth about each pull of a simulated run.
 
-Conventions
------------
+Conventions:
 Torques are free of noise, at full bandwidth, at the sensor, relative to the hand-off level (lever fitted, hand off)
 just before the pull, and positive in the pull's direction.
 
@@ -105,62 +104,40 @@ class TrueLevel:
 
 @dataclass(frozen=True, slots=True)
 class TruePull:
-    """The truth about one pull; see the module for each word.
+    """The truth about one pull; see the module for each word."""
 
-    Attributes
-    ----------
-    kind : "pull", "aborted" or "hold"
-        Aborted and held loadings never slipped.
-    start_s, end_s, direction : float, float, int
-        Hand on, hand off; +1 clockwise.
-    handoff_nm : float
-        Level before the pull at the sensor, signed: lever weight at the start angle, no zero offset. After no rest, as
-        where a drive reverses, the level before the pull before.
-    onset_s, breakaway_s, breakaway_nm : float or None
-        None: it never slipped.
-    plateau_nm : float or None
-        None: no half second of steady turning.
-    steady : tuple of (start, end)
-        Steady intervals in seconds.
-    overshoot, ripple : float or None
-        Breakaway over plateau minus one; 95 % range of the steady torque over the plateau.
-    peak_class : str
-        ``distinct``, ``marginal`` (nobody can be blamed either way), ``none``.
-    breakaway_axle_nm, plateau_axle_nm : float or None
-        On the wheel about the axle, from the true zero, in the pull's direction.
-    pack_mean_nm, held_nm : float or None
-        Mean of both packs' friction and reaction at the held wheel, over the steady time.
-    levels : tuple of TrueLevel
-        Where the pull turns at several speeds one after the other.
-    max_nm, turn_deg : float
-        Highest torque and whole rotation of the pull.
-    flags : tuple of str
-        What the recording spoils: ``clipped peak``, ``clipped plateau``, ``cut at start``, ``cut at end``, ``breakaway
-        not recorded``, ``lost samples``.
-    """
-
-    kind: Literal["pull", "aborted", "hold"]
+    kind: Literal["pull", "aborted", "hold"]  # aborted and held loadings never slipped
+    # start_s, end_s, direction: hand on, hand off; +1 clockwise
     start_s: float
     end_s: float
     direction: int
+    # level before the pull at the sensor, signed: lever weight at the start angle, no zero offset. After no rest, as
+    # where a drive reverses, the level before the pull before.
     handoff_nm: float
+    # max_nm, turn_deg: highest torque and whole rotation of the pull
     max_nm: float
     turn_deg: float
+    # onset_s, breakaway_s, breakaway_nm: None: it never slipped
     onset_s: float | None = None
     breakaway_s: float | None = None
     breakaway_nm: float | None = None
-    plateau_nm: float | None = None
-    steady: tuple[tuple[float, float], ...] = ()
+    plateau_nm: float | None = None  # None: no half second of steady turning
+    steady: tuple[tuple[float, float], ...] = ()  # (start, end); steady intervals in seconds
+    # overshoot, ripple: breakaway over plateau minus one; 95 % range of the steady torque over the plateau
     overshoot: float | None = None
     ripple: float | None = None
-    peak_class: PeakClass = "none"
+    peak_class: PeakClass = "none"  # ``distinct``, ``marginal`` (nobody can be blamed either way), ``none``
     stick_slip: TrueStickSlip | None = None
+    # breakaway_axle_nm, plateau_axle_nm: on the wheel about the axle, from the true zero, in the pull's direction
     breakaway_axle_nm: float | None = None
     plateau_axle_nm: float | None = None
+    # pack_mean_nm, held_nm: mean of both packs' friction and reaction at the held wheel, over the steady time
     pack_mean_nm: float | None = None
     held_nm: float | None = None
     regrip: bool = False
-    levels: tuple[TrueLevel, ...] = ()
+    levels: tuple[TrueLevel, ...] = ()  # where the pull turns at several speeds one after the other
+    # what the recording spoils: ``clipped peak``, ``clipped plateau``, ``cut at start``, ``cut at end``, ``breakaway
+    # not recorded``, ``lost samples``
     flags: tuple[str, ...] = ()
 
     @property

@@ -63,6 +63,8 @@ SEEDS = {
     "a rate taken over what was lost before the first whole line": 3248,
     "a second loss behind one silence": 5543,
     "taken for duplicates of an earlier connection": 6264,
+    "silent since the middle of a stop of the program": 2368,
+    "the same, counted in packets": 8518,
 }
 
 

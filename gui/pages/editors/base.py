@@ -27,16 +27,11 @@ TOML = "TOML files (*.toml)"
 class ShelfBar(QWidget, Generic[R]):
     """Pick a saved entry, save the present one, bring one in from a file, send one out.
 
-    Parameters
-    ----------
-    shelf : Shelf
-        The list.
-    what : str
-        One of them, in words.
-    take : callable
-        Given the entry that was picked or brought in.
-    give : callable
-        Gives the entry to save; None while it cannot be saved.
+    Args:
+        shelf: The list.
+        what: One of them, in words.
+        take: Given the entry that was picked or brought in.
+        give: Gives the entry to save; None while it cannot be saved.
     """
 
     def __init__(self, shelf: Shelf[R], what: str, take: Callable[[R], object], give: Callable[[], R | None]) -> None:

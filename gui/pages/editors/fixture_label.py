@@ -36,16 +36,11 @@ class Says(Protocol):
 class LabelButton(QWidget):
     """Opens a menu; emits ``scan_asked`` where a label is to be scanned.
 
-    Parameters
-    ----------
-    shared : Shared
-        Its settings name the paper.
-    worker : callable
-        Gives the process that writes labels.
-    give : callable
-        Gives the fixture in the form; None while it has faults.
-    say : callable
-        Shows what came of it.
+    Args:
+        shared: Its settings name the paper.
+        worker: Gives the process that writes labels.
+        give: Gives the fixture in the form; None while it has faults.
+        say: Shows what came of it.
     """
 
     scan_asked = Signal()

@@ -240,6 +240,88 @@ def test_kept_answers_on_compare(kind, unit):
     kept("models", f"compare {kind} {unit}", [answers, said if kind != "three" else 0])
 
 
+def test_kept_comparisons_asked_in_full():
+    """Every pair, another control, a margin, runs enough for resampling."""
+    found = [
+        run(
+            f"{oil}{n:02}",
+            40.0 + 2.5 * k + (0.37, 1.9, 0.61, 2.3, 1.13, 0.08, 1.42)[(n * 3 + k) % 7],
+            oil=oil,
+            fill=f"{oil}{n}",
+            day=f"d{n % 4}",
+        )
+        for k, oil in enumerate("abc")
+        for n in range(6)
+    ]
+    answers = []
+    shown = scale(unit="lbf·ft")
+    for more in (
+        {"control": "b", "margin": 1.5},
+        {"all_pairs": True, "block": "day"},
+        {"control": "no"},
+    ):
+        try:
+            made = comparing.compare_groups(found, COMMON, ComparisonAsked("oil", **more))
+        except HeldwheelError as error:
+            answers.append(error)
+            continue
+        if made.comparison is None:
+            answers.append(made.refusals)
+            continue
+        sheets_ = comparing.group_sheets(made.comparison, shown, [])
+        answers.append([[one.name, one.heads, one.rows] for one in sheets_])
+        answers += [comparing.headline(made.comparison, shown), comparing.written(made.comparison).rows]
+    kept("models", "compare in full", answers)
+
+
+def test_kept_trends_asked_in_full():
+    """Asked beside the data, at half their range beyond and just past that; what value is reached where."""
+    found = runs_of("settling")
+    answers = []
+    for tag in ("cycles", "shim"):
+        for quantity in (Quantity.BREAKAWAY, Quantity.RATIO):
+            common, shown = comparing.Common(quantity), scale(quantity)
+            for wanted, at in (
+                (None, -17.0),
+                (None, 51.0),
+                (None, 51.5),
+                (None, 10.0),
+                (54.0, None),
+                (1.3, -17.5),
+                (60.0, 20.0),
+                (-1e3, 0.0),
+            ):
+                trend = trending.follow(found, common, tag, wanted, at)
+                answers += [
+                    [trending.headline(trend, shown), trending.slope_words(trend, shown), trending.warnings_of(trend)],
+                    [[one.name, one.heads, one.rows] for one in trending.trend_sheets(trend, shown)][-1:],
+                    [
+                        trending.written(trend, shown).rows[-3:],
+                        trend.wanted,
+                        trend.expected,
+                        len(trend.along),
+                        trend.along[0].x,
+                    ],
+                    [trend.along[-1].x, trend.along[7].x],
+                ]
+    inch = Display(lengths="in")
+    for tag in ("shim_mm", "cycles", "temperature_c"):
+        one = trending.along(tag, inch)
+        answers.append(
+            [
+                one.name,
+                one.unit,
+                one.factor,
+                one.title,
+                one.one,
+                one.number(12.345),
+                one.words(25.4),
+                one.span(0.1, 2.0),
+            ]
+        )
+    kept("models", "trends in full", answers)
+
+
 def test_kept_plans():
     wishes = [
         planning.Wish(p, a, s, "", power, g, 3)

@@ -85,6 +85,7 @@ def test_kept_practice():
             link.name,
             practice.scenario_for_practice(),
             practice.free_of(practice.scenario_for_practice()).axle.held,
+            {name: part for name, part in card.parts().items() if name != "description"},
         ]
         link._hung = 0.0, 0.0, 0
         for n, hang in enumerate((0.0, 49.0, 49.0, 10.0, 0.0)):

@@ -9,6 +9,7 @@ import msgspec
 import numpy as np
 import pytest
 
+from logger.edges.toml_file import format_toml
 from logger.errors import HeldwheelError
 from logger.header import (
     Axle,
@@ -111,6 +112,7 @@ SPOILT = {
     "event": (b"kind=gap count=3", b"kind=gup count=3"),
     "torque": (b"torque_lbf_in", b"force_kgf"),
     "time": (b"time_s=0.35", b"time_s=..35"),
+    "header with rows": (b"rows=0 crc", b"rows=3 crc"),
     "stated": (b'unit = "lbf', b'unit = "ozf'),
 }
 
@@ -281,6 +283,14 @@ def test_kept_axle_files(tmp_path):
             answers.append(read_axle(tmp_path, tag))
         except HeldwheelError as error:
             answers.append(error)
+    for n in range(1, 99):  # tags of one file name, up to the last
+        text = format_toml(AxleFile(tag=f"many{'?' * n}"))
+        (tmp_path / f"many{'' if n == 1 else f'-{n}'}.axle.toml").write_text(text, "utf-8")
+    for tag in ("many" + "?" * 98, "many!", "many!!"):
+        try:
+            answers.append([change_axle(tmp_path, tag, lambda axle: axle).tag, len(list(tmp_path.glob("many*")))])
+        except HeldwheelError as error:
+            answers.append(str(error).rpartition(":")[2])
     kept("recordings", "axles", answers)
 
 

@@ -387,7 +387,22 @@ def test_a_failed_rescue_can_be_tried_in_another_folder(tmp_path, monkeypatch):
     with pytest.raises(FileError, match="the disk is full"):
         writer.rescue(tmp_path)
     disk.room = 10**9
-    assert read_trace(writer.rescue(tmp_path)).torque.tolist() == [i * 0.25 for i in range(sent)]
+    path = writer.rescue(tmp_path)
+    assert read_trace(path).torque.tolist() == [i * 0.25 for i in range(sent)]
+    assert writer.rescue(tmp_path) == path, "what is whole needs no other file, least of all an empty one"
+
+
+def test_a_failed_rescue_counts_what_the_first_file_had(tmp_path, monkeypatch):
+    disk = Disk(monkeypatch, 10**9)
+    writer = RecordingWriter(tmp_path / "a.csv", HEADER, COLUMNS)
+    writer.on_block(block(0, 100))
+    wait_for(lambda: writer.saved == 100)
+    os.truncate(tmp_path / "a.csv", 0)
+    with pytest.raises(FileError, match="cut it short; 100 samples had been saved"):
+        writer.on_end(STOPPED)
+    disk.room = 100
+    with pytest.raises(FileError, match=r"the disk is full.*; 100 samples had been saved"):
+        writer.rescue(tmp_path)
 
 
 @given(st.text(alphabet="a,; =+-@'\"\\\t\u002cC0ä", max_size=12))
