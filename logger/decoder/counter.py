@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 # Radio and serial stacks deliver in order; a retransmission or a relay can hold back a few packets, not dozens.
 LATE_PACKETS: Final = 16
+# ... and what is sent twice comes at the latest when so many packets more were due.
+SENT_AGAIN: Final = 4
 # After a silence, how far the counter may be from where the clock expects it and still be taken as counting on:
 # clocks of cheap devices keep time to far better than 2 %. How well its edges are known is said with ``expect``.
 DRIFT: Final = 0.02
@@ -96,11 +98,13 @@ class Unwrapper:
         self._recent: deque[int] = deque(maxlen=4 * LATE_PACKETS)
         self._expected: float | None = None
         self._leeway = 0.0
+        self._quiet = False  # nothing has come since samples were expected
 
     def expect(self, samples: float, leeway: float = 0.0) -> None:
         """Say that this many samples were due while nothing arrived (a silence, a lost connection), give or take."""
         self._expected = (self._expected or 0.0) + samples
         self._leeway = max(self._leeway, leeway)
+        self._quiet = True
 
     def forget(self) -> None:
         """Say that nothing that was received can come again: another connection begins."""
@@ -154,6 +158,7 @@ class Unwrapper:
             placed = self._in_order(sizes)
         else:
             placed = self._sorted(raw, sizes, advance)
+        self._quiet = False
         if len(placed.keep):
             self._remember(raw, sizes, advance, placed)
         return placed
@@ -182,7 +187,8 @@ class Unwrapper:
             ahead = (value - origin - due) % self.modulus
             behind = -ahead % self.modulus
             late = 0 < behind <= min(LATE_PACKETS * step, self.modulus // 4)
-            if ahead and self._expected is not None and self._next is not None and not (late and value in seen):
+            again = late and value in seen and not (index == 0 and self._may_be_anew(value, step, size))
+            if ahead and self._expected is not None and self._next is not None and not again:
                 ahead, doubt = self._after_silence(value, ahead, step, size, index)
                 origin, late = value - due - ahead, False
             seen.add(value)
@@ -191,6 +197,14 @@ class Unwrapper:
                 due = int(positions[index]) + step
                 self._waited(size)
         return self._order(positions, raw, sizes, advance, doubt)
+
+    def _may_be_anew(self, value: int, step: int, size: int) -> bool:
+        """Whether the first packet after a silence may count from a new beginning, though its value was seen before.
+
+        What is sent twice comes within a few packets of its first; a device that began anew is no farther than due.
+        """
+        due = ((self._expected or 0.0) - self._leeway) / size
+        return self._quiet and due > SENT_AGAIN and value <= due * step * (1 + DRIFT)
 
     def _waited(self, samples: int) -> None:
         """Count what comes of the samples that were due: once all have come, nothing is expected any more."""

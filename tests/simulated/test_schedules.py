@@ -65,6 +65,7 @@ SEEDS = {
     "taken for duplicates of an earlier connection": 6264,
     "silent since the middle of a stop of the program": 2368,
     "the same, counted in packets": 8518,
+    "begun anew twice, taken for duplicates": 22031,
 }
 
 
