@@ -26,7 +26,7 @@ from gui.models.due import due_words
 from gui.models.state import Notice
 from gui.theme import SCALES
 from gui.translation import tr
-from gui.widgets.parts import Switch, button, column, label, line
+from gui.widgets.parts import Switch, button, column, label, line, open_once
 from gui.work import Errand
 
 if TYPE_CHECKING:
@@ -238,11 +238,10 @@ class MainWindow(QMainWindow):
         from gui.pages.settings_dialog import SettingsDialog
 
         dialog = SettingsDialog(self._shared, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.guide.connect(self.show_guide)
         dialog.about.connect(self.show_about)
         dialog.accepted.connect(self._taken_over)
-        dialog.open()
+        open_once(dialog)
 
     def _taken_over(self) -> None:
         unit = self._shared.display.unit
@@ -254,8 +253,7 @@ class MainWindow(QMainWindow):
         from gui.pages.about_dialog import AboutDialog
 
         dialog = AboutDialog(self._shared, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        open_once(dialog)
 
     # ------------------------------------------------------------------ dropped, cut off
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:  # noqa: N802 - Qt's name

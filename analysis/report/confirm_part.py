@@ -1,7 +1,4 @@
-"""A second test by another operator or transducer, on the engineer's page and in a report's record.
-
-Offers ``confirm_part``, ``confirm_section``, ``confirm_record``, ``confirm_claims``, ``compare_confirmed``.
-"""
+"""A second test by another operator or transducer, on the engineer's page and in a report's record."""
 
 from __future__ import annotations
 
@@ -9,9 +6,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from analysis.report.content import APART, LONGEST_NOTE, PageTable, Section, clean, in_a_row, listed, minus, own
+from analysis.report.content import APART, LONGEST_NOTE, PageTable, Section, clean, in_a_row, listed, own
 from analysis.report.material import ConfirmPart
-from logger.edges.units import format_torque
+from logger.edges.units import format_torque, minus
 
 if TYPE_CHECKING:
     from analysis.report.material import Material

@@ -153,11 +153,6 @@ def own(text: str, longest: int = LONGEST) -> str:
     return f"{OPENS}{line}{CLOSES}" if line else ""
 
 
-def minus(number: str) -> str:
-    """Write a number with a true minus sign, so that it does not look like a range."""
-    return number.replace("-", "−")
-
-
 def listed(*parts: str) -> str:
     """Write the parts that are there, with commas between."""
     return f", {APART}".join(part for part in parts if part.strip())

@@ -22,7 +22,7 @@ from analysis.report.drawing import (
 )
 from analysis.report.material import PageKind
 from analysis.report.page import Page
-from logger.edges.units import torque_factor
+from logger.edges.units import minus, torque_factor
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -66,7 +66,7 @@ class DialPage(Page):
             shapes.append(Box(LEFT, top, width - LEFT - 6, round(foot - top, 2), BAND))
         for value in ticks(low, high, 5):
             shapes.append(Polyline(((LEFT, y(value)), (width - 6, y(value))), RULE, 0.4))
-            shapes.append(Text(LEFT - 4, y(value) + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
+            shapes.append(Text(LEFT - 4, y(value) + 2.5, minus(f"{value:g}"), anchor="end"))
         shapes += (Polyline(((LEFT, y(v)), (width - 6, y(v))), LIMIT, 0.8, dashed=True) for v in limits)
         step = min(WIDEST, (width - LEFT - 6) / (len(lines) + 1))
         for place, line in enumerate(lines, 1):

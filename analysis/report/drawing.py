@@ -18,6 +18,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from logger.edges.units import minus
+
 Floats = NDArray[np.float64]
 
 INK, MUTED, RULE, ACCENT = "#1b2124", "#50585d", "#d5d1c7", "#0b625d"
@@ -279,7 +281,7 @@ def _grid(plot: _Plot, unit: str, axis: str) -> list[Shape]:
     for value in ticks(plot.low, plot.high, 5):
         y = plot.y(value)
         shapes.append(Polyline(((plot.left, y), (plot.left + plot.width, y)), RULE, 0.8 if value == 0 else 0.4))
-        shapes.append(Text(plot.left - 4, y + 2.5, f"{value:g}".replace("-", "−"), anchor="end"))
+        shapes.append(Text(plot.left - 4, y + 2.5, minus(f"{value:g}"), anchor="end"))
     for value in ticks(plot.t_low, plot.t_high, min(8, int(plot.width / TICKS_EVERY))):
         x = plot.x(value)
         shapes.append(Polyline(((x, bottom), (x, bottom + 3)), MUTED, 0.5))

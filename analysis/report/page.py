@@ -22,7 +22,6 @@ from analysis.report.content import (
     clean,
     in_a_row,
     listed,
-    minus,
     own,
 )
 from analysis.report.drawing import Drawing, DrawnPull, trace_drawing
@@ -31,7 +30,7 @@ from analysis.trace.results import DIRECTION_WORDS
 from analysis.verdict.adequacy import certificate_advice
 from analysis.verdict.limits import State, percent
 from logger.edges.lengths import in_unit, of_metres
-from logger.edges.units import format_torque, torque_factor
+from logger.edges.units import format_torque, minus, torque_factor
 
 if TYPE_CHECKING:
     from analysis.uncertainty.budget import Budget

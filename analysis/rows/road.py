@@ -1,9 +1,6 @@
 """A drive's sound or acceleration as a test of chatter, beside what the bench says of the same axle; its words.
 
 Command, Python and window say what is made here. It is no torque, and there is no limit for it.
-
-Offered: ``RoadTest``, ``Bench``, ``road_test``, ``parse_band``, ``lines_of``, ``event_words``, ``to_json``, ``to_csv``,
-``write_road``; ``HOW``, ``NO_TORQUE``, ``CANNOT_TELL``.
 """
 
 from __future__ import annotations
@@ -18,7 +15,7 @@ from analysis.pipeline import read_file
 from analysis.road.against import against
 from analysis.road.levels import band_for, band_levels, find_events, flat_tops
 from analysis.rows.summary import recording_row
-from logger.edges.units import parse_number
+from logger.edges.units import minus, parse_number
 from logger.errors import HeldwheelError, InputError
 from logger.foreign.vibration import read_vibration
 from logger.header import Sidecar
@@ -204,7 +201,7 @@ def event_words(number: int, event: Event) -> str:
 
 
 def _db(value: float, sign: str = "-") -> str:
-    return f"{value:{sign}.1f}".replace("-", "−")
+    return minus(f"{value:{sign}.1f}")
 
 
 def to_json(test: RoadTest, *, course: bool = False) -> dict[str, Any]:

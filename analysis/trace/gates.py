@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.results import Code, Reason
-from analysis.trace.smooth import quantile, thin
+from analysis.trace.smooth import last_where, quantile, thin
 
 if TYPE_CHECKING:
     from analysis.trace.breakaway import Peak
@@ -225,8 +225,8 @@ def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bool
         return found
     if lost_at(time_s, torque_nm, peak):
         found.append(Reason(Code.LOST, "samples are missing at the breakaway: bring the receiver nearer, pull again"))
-    tenth = np.flatnonzero(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm)
-    ramp_s = peak.time_s - float(time_s[tenth[-1]] if len(tenth) else time_s[0])
+    tenth = max(last_where(torque_nm[: peak.index + 1] < 0.1 * peak.torque_nm), 0)
+    ramp_s = peak.time_s - float(time_s[tenth])
     if ramp_s < QUICKEST_RAMP_S:
         found.append(Reason(Code.RAMP, f"jerked to its peak in {ramp_s:.2f} s: take two seconds for the first slip"))
     if peak.step_nm > MISSED * peak.torque_nm:

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.loads import LEVER
-from analysis.trace.smooth import block_means
+from analysis.trace.smooth import block_means, last_where
 from analysis.uncertainty.budget import NORMAL_95
 
 if TYPE_CHECKING:
@@ -140,8 +140,7 @@ def find_handoff(
         What came just before, within another load: a lever may have come to rest in it.
     """
     height = top_nm - level_nm
-    low = np.flatnonzero(torque_nm < level_nm + RAMP_FROM * height)
-    stop = int(low[-1]) + 1 if len(low) else 1
+    stop = max(last_where(torque_nm < level_nm + RAMP_FROM * height), 0) + 1
     if stop < STILL_BLOCKS:  # straight out of another load
         return Handoff(level_nm, noise_nm + RAMP_FROM * abs(height) / np.sqrt(12), max(stop - 1, 0))
     step = float(time_s[stop - 1] - time_s[0]) / (stop - 1)
@@ -162,12 +161,11 @@ def find_handoff(
     unrest = max(max(chosen.unrest, wander) / np.sqrt(12), noise_nm / np.sqrt(len(part)))
     u = float(np.hypot(unrest, apart / NORMAL_95))
     near = max(FOOT_SHARE * (top_nm - chosen.level), 3 * noise_nm)
-    below = np.flatnonzero(torque_nm[:stop] < chosen.level + near)
     shake = float(part.std())
     return Handoff(
         chosen.level,
         u,
-        int(below[-1]) if len(below) else 0,
+        max(last_where(torque_nm[:stop] < chosen.level + near), 0),
         shake if shake > HUM * max(noise_nm, chosen.unrest) else 0.0,
         _drift(means[chosen.first : chosen.last]) / block_s,
         None if other is None else other.level,
@@ -213,8 +211,8 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:
     """Give the rise per block since the ramp last left this share of the pull's level."""
-    low = np.flatnonzero(means < level_nm + share * height)
-    return (RAMP_FROM - share) * height / max(len(means) - (int(low[-1]) + 1 if len(low) else 0), 1)
+    low = last_where(means < level_nm + share * height)
+    return (RAMP_FROM - share) * height / max(len(means) - (low + 1), 1)
 
 
 def _runs(marked: Bools) -> list[tuple[int, int]]:

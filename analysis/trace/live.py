@@ -272,15 +272,20 @@ class _Gaps:
         for step in self._open:
             step.look(time_s, interval_s, most)
         limit = GAP_STEPS * interval_s
-        steps = np.diff(time_s, prepend=self._last_s)
-        if steps.max() > limit:
+        steps = np.diff(time_s)
+        if time_s[0] - self._last_s > limit:
+            self._lose(self._last_s, time_s, interval_s, most)
+        if steps.max(initial=0.0) > limit:
             for at in np.flatnonzero(steps > limit).tolist():
-                step = _LongStep(float(time_s[at] - steps[at]), float(time_s[at]))
-                step.look(time_s[at:], interval_s, most)
-                self._open.append(step)
+                self._lose(float(time_s[at]), time_s[at + 1 :], interval_s, most)
         self._lost += [step for step in self._open if step.seen >= most and _missing(step)]
         self._open = [step for step in self._open if step.seen < most]
         self._last_s = float(time_s[-1])
+
+    def _lose(self, before_s: float, time_s: Floats, interval_s: float, most: int) -> None:
+        step = _LongStep(before_s, float(time_s[0]))
+        step.look(time_s, interval_s, most)
+        self._open.append(step)
 
     def problems(self) -> tuple[str, ...]:
         # What came last may be late without anything behind it to show that; a longer step is no lateness.

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.angle import plausible_angle
-from analysis.trace.smooth import block_means, quantile, sample_noise, thin
+from analysis.trace.smooth import block_means, last_where, quantile, sample_noise, thin
 from analysis.trace.traces import Floats, Samples, Sensor, spikes
 
 if TYPE_CHECKING:
@@ -133,8 +133,7 @@ class Load:
     def under_way_s(self) -> float:
         """Give the time at which the ramp left the lowest quarter."""
         limit = self.level_nm + QUARTER * (self.top_nm - self.level_nm)
-        low = np.flatnonzero(self.torque_nm[: self.half[0] + 1] < limit)
-        return float(self.time_s[low[-1]]) if len(low) else float(self.time_s[0])
+        return float(self.time_s[max(last_where(self.torque_nm[: self.half[0] + 1] < limit), 0)])
 
 
 def turned(window: Window) -> Load | None:
@@ -167,7 +166,7 @@ def turned(window: Window) -> Load | None:
 
 def _ringing(half: Ints, interval_s: float) -> int:
     """Give how many of the samples above half were a lever that rang before the ramp."""
-    if interval_s > LANDS_SLOWEST_S:
+    if interval_s > LANDS_SLOWEST_S or half[-1] - half[0] < len(half):  # or above it all the time
         return 0
     after = np.flatnonzero(np.diff(half) * interval_s > HUNG_S) + 1  # where it is above half once more
     rang = 0

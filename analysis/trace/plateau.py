@@ -162,7 +162,8 @@ def find_plateau(
     inside = np.zeros(len(time_s), bool)
     inside[first : first + len(t)] = kept.steady
     width = max(1, round(MAXIMUM_S / step))
-    short = block_means(x, width)[block_means(kept.steady.astype(float), width) == 1.0]
+    whole = len(x) // width * width
+    short = block_means(x, width)[kept.steady[:whole].reshape(-1, width).all(axis=1)]
     max_nm, max_u_nm = highest_of(short if len(short) else values, round(SHORT_S / step / width))
     return Plateau(
         start_s=float(times[0]),
@@ -222,15 +223,15 @@ def _kept(t: Floats, x: Floats, step: float, short_s: float, band: float, cycles
             level, other_nm = longest_level(x, steady, round(SHORT_S / step))
             steady &= level
         steady &= t >= _over(t, x, steady, step)
-    if steady.sum() * step >= LEAST_S and steady.sum() > 1:
+    if np.count_nonzero(steady) * step >= LEAST_S and np.count_nonzero(steady) > 1:
         return _Kept(steady, climb, other_nm, uneven=False)
     steady = _steady(t, x, step, short_s, UNEVEN * band)
-    if steady.sum() * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
+    if np.count_nonzero(steady) * step < max(LEAST_S, UNEVEN_LEAST * float(t[-1] - t[0])):
         return None
     climb = _climb(x[steady])
     level, other_nm = longest_level(x, steady, round(SHORT_S / step))
     steady &= level
-    return _Kept(steady, climb, other_nm, uneven=True) if steady.sum() > 1 else None
+    return _Kept(steady, climb, other_nm, uneven=True) if np.count_nonzero(steady) > 1 else None
 
 
 def _few(time_s: Floats, torque_nm: Floats, start_s: float, last: int) -> Plateau | None:

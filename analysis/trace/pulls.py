@@ -40,7 +40,7 @@ from analysis.trace.plateau import CREEP, Plateau, find_plateau, together
 from analysis.trace.ramp import fades
 from analysis.trace.results import Code, Pull
 from analysis.trace.slipping import cut_off, stays_up
-from analysis.trace.smooth import crowded, quantile, thin
+from analysis.trace.smooth import crowded, last_where, quantile, thin
 from analysis.trace.stated import (
     Part,
     breakaway_of,
@@ -185,8 +185,7 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     ramp = slice(load.half[0] + 1)
     t, x = load.time_s[ramp], load.torque_nm[ramp]
     if window.reversed:  # the level before the first stroke still counts
-        crossed = np.flatnonzero(x < load.level_nm)
-        return Handoff(load.level_nm, NO_REST_U * abs(height), int(crossed[-1]) if len(crossed) else 0)
+        return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
     earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.gripped_nm is not None and hand.rested_s < RESTED_S:
@@ -197,8 +196,7 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
 def _part(load: Load, x: Floats, foot: int, window: Window, sensor: Sensor) -> Part:
     up, down = int(load.half[0]), int(load.half[-1])
     slip_nm = crowded(thin(x[up : down + 1]))
-    high = np.flatnonzero(x[: down + 1] > NEAR_TOP * slip_nm)
-    release = int(high[-1])
+    release = last_where(x[: down + 1] > NEAR_TOP * slip_nm)
     part = slice(foot, release + 1)
     at_once = fell_at_once(load.time_s, x, release, slip_nm)
     angle = None if load.angle_deg is None else load.angle_deg[part]

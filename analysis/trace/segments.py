@@ -228,11 +228,13 @@ class Segmenter:
         """Go on as long as the torque stays within what the load has seen, and not far below its maximum."""
         if self._first or self._aside is not None:
             return at
+        high, low = self.level_nm + self._high_nm, self.level_nm + self._low_nm
+        if not low <= blocks[at] <= high:
+            return at
         sign, most = self._sign_and_most()
         if most < SETTLES * self._turned_nm:  # no load yet, but a lever that may come to rest
             return at
         floor, begin = self.level_nm + sign * RESTS * most, at
-        high, low = self.level_nm + self._high_nm, self.level_nm + self._low_nm
         still, limit = self._still_nm, self._still_limit()
         for at in range(begin, len(blocks)):
             b = blocks[at]

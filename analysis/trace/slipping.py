@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.ramp import fades, smoothed
+from analysis.trace.smooth import last_where
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats
@@ -50,8 +51,8 @@ def stays_up(time_s: Floats, torque_nm: Floats, peak: int) -> bool:
         Index of the peak.
     """
     top = float(torque_nm[peak])
-    low = np.flatnonzero(torque_nm[:peak] < KNOCK_FROM * top)
-    if time_s[peak] - time_s[low[-1] if len(low) else 0] < KNOCK_S:
+    low = max(last_where(torque_nm[:peak] < KNOCK_FROM * top), 0)
+    if time_s[peak] - time_s[low] < KNOCK_S:
         return False
     t, x = time_s[peak:], torque_nm[peak:]
     above = np.flatnonzero(x > MIDDLE * top)

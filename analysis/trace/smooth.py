@@ -1,7 +1,7 @@
 """Small filters on plain arrays, linear in length.
 
-Offered: ``moving_mean``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``, ``sample_noise``,
-``least_noise``.
+Offered: ``moving_mean``, ``last_where``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``,
+``sample_noise``, ``least_noise``.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 if TYPE_CHECKING:
-    from analysis.trace.traces import Floats
+    from analysis.trace.traces import Bools, Floats
 
 STRETCH, STRETCHES = 8, 16
 """Least number of values in a stretch that noise is taken from, and greatest number of stretches."""
@@ -34,11 +34,22 @@ def moving_mean(values: Floats, width: int) -> Floats:
     total = np.zeros(n + 2 * half + 1)  # sums up to here, flat beyond the ends
     np.cumsum(values, out=total[half + 1 : half + 1 + n])
     total[half + 1 + n :] = total[half + n]
-    count, ends = np.full(n, 2 * half + 1), min(half, n)
+    count, ends = np.full(n, 2.0 * half + 1), min(half, n)
     missing = np.arange(half, half - ends, -1)
     count[:ends] -= missing
     count[n - ends :] -= missing[::-1]
     return np.asarray((total[2 * half + 1 :] - total[:n]) / count)
+
+
+def last_where(marked: Bools) -> int:
+    """Give the index of the last marked value; -1 if none is.
+
+    >>> last_where(np.array([True, False])), last_where(np.array([False])), last_where(np.array([], bool))
+    (0, -1, -1)
+    """
+    back = int(np.argmax(marked[::-1])) if len(marked) else 0
+    at = len(marked) - 1 - back
+    return at if at >= 0 and marked[at] else -1
 
 
 def thin(values: Floats) -> Floats:

@@ -169,8 +169,7 @@ class Intake:
         t, y, a = _join(self._held, (t, y, a))
         if not len(t):
             return Samples(t, y, a)
-        other = np.flatnonzero(t != t[-1])
-        whole = int(other[-1]) + 1 if len(other) else 0
+        whole = _last_group(t)
         self._held = _take((t, y, a), slice(whole, None))
         return self._usable(*_take((t, y, a), slice(whole)))
 
@@ -190,7 +189,7 @@ class Intake:
         return bool(self._shifts)
 
     def _usable(self, t: Floats, y: Floats, a: Floats | None) -> Samples:
-        if len(t) and not (t[0] + self._shift_s > self._stamp_s and bool((np.diff(t) > 0).all())):
+        if len(t) and not (t[0] + self._shift_s > self._stamp_s and bool((t[1:] > t[:-1]).all())):
             t, y, a = self._in_order(t, y, a)
         elif len(t):
             t = t + self._shift_s if self._shift_s else t
@@ -247,6 +246,14 @@ def _within(values: Floats, limit: float) -> bool:
     return not len(values) or bool(-limit < values.min() and values.max() < limit)
 
 
+def _last_group(stamps: Floats) -> int:
+    """Give where the last group of equal stamps begins: mostly it is one stamp."""
+    if len(stamps) > 1 and stamps[-2] != stamps[-1]:
+        return len(stamps) - 1
+    other = np.flatnonzero(stamps != stamps[-1])
+    return int(other[-1]) + 1 if len(other) else 0
+
+
 def _take(columns: Columns, which: slice | Bools) -> Columns:
     t, y, a = columns
     return t[which], y[which], None if a is None else a[which]
@@ -277,6 +284,8 @@ def spikes(torque_nm: Floats, noise_nm: float) -> Ints:
     steps = np.diff(y)
     sudden = np.abs(steps) > SPIKE_NOISES * noise_nm
     at = np.flatnonzero(sudden[1:-2] & sudden[2:-1]) + 2
+    if not len(at):
+        return at
     at = at[(steps[at - 1] > 0) != (steps[at] > 0)]
     stands_out = np.minimum(np.abs(steps[at - 1]), np.abs(steps[at]))
     beside = np.maximum.reduce([np.abs(steps[at - 2]), np.abs(steps[at + 1]), np.abs(y[at + 1] - y[at - 1])])

@@ -6,7 +6,7 @@ import math
 
 from gui.models.changes import Changes
 from logger.edges.lengths import LENGTH_UNITS, in_unit, length_words
-from logger.edges.units import torque_factor
+from logger.edges.units import minus, torque_factor
 
 # Unit -> decimals of a figure without an interval: about a tenth of a newton metre in each.
 DECIMALS = {"N·m": 1, "lbf·ft": 1, "lbf·in": 0, "kgf·m": 2}
@@ -59,7 +59,7 @@ class Display:
         if value is None or not math.isfinite(value):
             return NOTHING
         text = f"{value:.{decimals}f}"
-        text = text.removeprefix("-") if float(text) == 0 else text.replace("-", "−")
+        text = text.removeprefix("-") if float(text) == 0 else minus(text)
         return text.replace(".", ",") if self.comma else text
 
     def figure(self, nm: float | None, u95_nm: float | None = None) -> str:

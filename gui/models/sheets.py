@@ -19,7 +19,7 @@ from analysis.report.words import SIMULATED
 from analysis.rows.tables import neutral
 from gui.models.display import DECIMALS, NOTHING
 from logger.edges.small_file import write_whole
-from logger.edges.units import parse_quantity
+from logger.edges.units import minus, parse_quantity
 from logger.errors import FileError, QuantityError
 
 if TYPE_CHECKING:
@@ -154,7 +154,7 @@ def significant(display: Display, value: float, digits: int = 3) -> str:
     if not math.isfinite(value):
         return NOTHING
     if value != 0 and not PLAIN_FROM <= abs(value) < PLAIN_TO:
-        return f"{value:.{digits}g}".replace("-", "−").replace(".", "," if display.comma else ".")
+        return minus(f"{value:.{digits}g}").replace(".", "," if display.comma else ".")
     rounded = f"{value:.{digits}g}" if abs(value) < 10**digits else f"{value:.0f}"
     return display.number(float(rounded), len(rounded.partition(".")[2]))
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QFontDatabase
 from PySide6.QtWidgets import QDialog, QWidget
 
 from gui.translation import tr
-from gui.widgets.parts import button, card, column, dialog_size, label, line, scrolled
+from gui.widgets.parts import button, card, column, dialog_size, label, line, open_once, scrolled
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -104,6 +104,5 @@ def ask_first(
         ask_first(question, agreements, look, parent, go)
 
     dialog = AskDialog(asked, look, parent)
-    dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
     dialog.agreed.connect(agreed)
-    dialog.open()
+    open_once(dialog)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
@@ -18,8 +19,8 @@ from gui.widgets.parts import button, card, column, label, line, restyle, scroll
 
 if TYPE_CHECKING:
     from gui.look import Look
-    from gui.models.job import JobCard
     from gui.shared import Shared
+    from gui.tester import Tester
 
 ROWS = ("Job", "Kind of test", "Axle", "Fixture", "Limit", "Transducer")
 
@@ -104,14 +105,13 @@ class CardRow(QPushButton):
 
 
 class CardPanel(QWidget):
-    """The job card; emits ``opened`` with the name of the row that was pressed, ``jobs_asked`` before its menu."""
+    """The job card; emits ``opened`` with the name of the row that was pressed."""
 
     opened = Signal(str)
-    jobs_asked = Signal()
 
-    def __init__(self, shared: Shared, job: JobCard) -> None:
+    def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__()
-        self._shared, self._job = shared, job
+        self._shared, self._tester, self._job = shared, tester, tester.card
         self.rows = {name: CardRow(shared.look, name, f"Key {n + 1}") for n, name in enumerate(ROWS)}
         self.drawing = HubDrawing(shared.look)
         self.drawing.setMinimumHeight(0)  # the rows come first where a message takes the height
@@ -123,7 +123,7 @@ class CardPanel(QWidget):
         top = line(gap=6)
         top.addWidget(self._head, 1)
         self.menu = QMenu(self)
-        self.menu.aboutToShow.connect(self.jobs_asked)
+        self.menu.aboutToShow.connect(self._offer_jobs)
         self.jobs = button("Jobs", tip="New job, as last time, earlier jobs", keeps_focus=True)
         self.jobs.setMenu(self.menu)
         top.addWidget(self.jobs)
@@ -135,9 +135,24 @@ class CardPanel(QWidget):
             listed.addWidget(row)
         listed.addWidget(self.drawing, 1)
         inside.addWidget(scrolled(body), 1)
-        job.changes.listen(self.refresh)
+        self._job.changes.listen(self.refresh)
         shared.display.changes.listen(self.refresh)
         self.refresh()
+
+    def _offer_jobs(self) -> None:
+        """Fill the menu of jobs; while a test runs its card is not changed for another."""
+        menu, tester = self.menu, self._tester
+        menu.clear()
+        if tester.run.flow.running or tester.card.practice:
+            menu.addAction(tr("End the test first")).setEnabled(False)
+            return
+        menu.addAction(tr("New job"), tester.new_job)
+        known = [job for job in tester.jobs.recent() if job.path != tester.jobs.path]
+        last = tr("As last time: fixture, limit, transducer, kind of test")
+        menu.addAction(last, tester.as_last_time).setEnabled(bool(known))
+        menu.addSeparator()
+        for job in known:
+            menu.addAction(job.words, partial(tester.open_job, job.path))
 
     def mark_open(self, name: str) -> None:
         """Show which row is open."""

@@ -2,31 +2,30 @@
 
 from __future__ import annotations
 
-from functools import partial
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QWidget
 
 from gui.models.flow import Step
-from gui.models.pace import Pacer, Zone
+from gui.models.state import Notice
 from gui.models.step_words import step_detail
-from gui.pages.card_panel import ROWS, CardPanel
+from gui.pages.card_panel import CardPanel
 from gui.pages.foot import Foot
 from gui.pages.pulls_panel import PullsPanel
+from gui.pages.test_keys import TestKeys
+from gui.pages.test_sounds import TestSounds
 from gui.pages.welcome import Welcome
-from gui.sound import Sound
-from gui.translation import tr
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import column, leads, restyle
 from gui.widgets.step_strip import StepStrip
+from logger.instruments.fixture_line import line_in
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtGui import QKeyEvent, QResizeEvent
+    from PySide6.QtGui import QKeyEvent, QResizeEvent, QShowEvent
 
-    from gui.models.caught import CaughtPull
     from gui.pages.checks_panel import ChecksPanel
     from gui.pages.editors.base import Editor
     from gui.pages.far_view import FarView
@@ -49,17 +48,16 @@ class TestPage(QWidget):
     def __init__(self, shared: Shared, tester: Tester) -> None:
         super().__init__()
         self.setObjectName("page")
-        self._shared, self._tester, self._ticks, self._zone, self._loaded = shared, tester, 0, False, False
-        self._pacer = Pacer()
-        card = tester.card
-        self.card_panel = CardPanel(shared, card)
+        self._shared, self._tester, self._ticks, self._loaded = shared, tester, 0, False
+        self.keys, self.sounds = TestKeys(self, tester), TestSounds(shared.sounds)
+        self.card_panel = CardPanel(shared, tester)
         self.strip = StepStrip(shared.look)
         self.notice = NoticeBar()
         self.pulls, self.foot, self.welcome = PullsPanel(shared), Foot(shared), Welcome(shared)
         self._made: dict[str, QWidget] = {}
         self.middle = QStackedWidget()
         self.far: FarView | None = None
-        self._open = ""
+        self.open_form = ""
         self._shared_for: tuple[str, bool] = ("", False)
         self._lay_out()
         self._connect()
@@ -92,7 +90,7 @@ class TestPage(QWidget):
         side = max(270 * scale, min(0.2 * self.width(), 380 * scale))
         narrow = self.width() < NARROW_PX * scale
         busy = not self.pulls.isHidden()
-        self.card_panel.setHidden(narrow and busy and not self._open)
+        self.card_panel.setHidden(narrow and busy and not self.open_form)
         self.foot.card.setVisible(self.card_panel.isHidden())
         self.pulls.setMinimumWidth(round(min(side, (0.4 if narrow else 0.45) * self.width())))
         self.card_panel.setMinimumWidth(round(min(side * 0.85, 0.4 * self.width())))
@@ -108,7 +106,6 @@ class TestPage(QWidget):
     def _connect(self) -> None:
         tester = self._tester
         self.card_panel.opened.connect(self.open_row)
-        self.card_panel.jobs_asked.connect(self._offer_jobs)
         self.welcome.practise.connect(self.practise)
         self.welcome.connect_asked.connect(lambda: self.open_row("Transducer"))
         self.welcome.dial.connect(lambda: self.open_row("Dial"))
@@ -121,11 +118,12 @@ class TestPage(QWidget):
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
         self.pulls.undo.connect(lambda: tester.run.undo())
-        self.notice.answered.connect(self._answered)
+        self.notice.answered.connect(self.answered)
         self.notice.zero_asked.connect(lambda: tester.run.zero_anew())
         self.notice.rescue_asked.connect(tester.rescue)
+        self.keys.scanned.connect(self._scanned)
         tester.bridge.ticked.connect(self._tick)
-        tester.bridge.caught.connect(self._caught)
+        tester.bridge.caught.connect(self.sounds.caught)
         tester.changes.listen(self.refresh)
         self._shared.display.changes.listen(self.refresh)
 
@@ -195,7 +193,7 @@ class TestPage(QWidget):
     # ------------------------------------------------------------------ doing
     def practise(self) -> None:
         """Begin a practice run on the virtual transducer."""
-        self._open = ""
+        self.open_form = ""
         self._tester.practise()
         self.foot.main.setFocus()
 
@@ -210,14 +208,14 @@ class TestPage(QWidget):
         elif run.can_reconnect:
             self._ask_first(self._tester.reconnect)
         else:
-            self._open = ""
+            self.open_form = ""
             run.act()
             if run.flow.finished:
                 self._tester.sign()
         self.refresh()
 
     def _start(self) -> None:
-        self._open = ""
+        self.open_form = ""
         self._tester.start()
         self.refresh()
 
@@ -242,31 +240,16 @@ class TestPage(QWidget):
             return
         self._tester.fresh()
 
-    def _offer_jobs(self) -> None:
-        """Fill the menu of jobs; while a test runs its card is not changed for another."""
-        menu, tester = self.card_panel.menu, self._tester
-        menu.clear()
-        if tester.run.flow.running or tester.card.practice:
-            menu.addAction(tr("End the test first")).setEnabled(False)
-            return
-        menu.addAction(tr("New job"), tester.new_job)
-        known = [job for job in tester.jobs.recent() if job.path != tester.jobs.path]
-        last = tr("As last time: fixture, limit, transducer, kind of test")
-        menu.addAction(last, tester.as_last_time).setEnabled(bool(known))
-        menu.addSeparator()
-        for job in known:
-            menu.addAction(job.words, partial(tester.open_job, job.path))
-
     def open_row(self, name: str) -> None:
         """Open an editor in the middle."""
-        self._open = "" if self._open == name else name
+        self.open_form = "" if self.open_form == name else name
         self.refresh()
-        if self._open:
-            self.editor(self._open).begin()
+        if self.open_form:
+            self.editor(self.open_form).begin()
 
     def close_editor(self) -> None:
         """Go back to the test."""
-        self._open = ""
+        self.open_form = ""
         self.refresh()
         self.foot.main.setFocus()
 
@@ -278,8 +261,9 @@ class TestPage(QWidget):
             self.far = far_view.FarView(self._shared)
             self.far.left.connect(self._far_left)
             self.far.acted.connect(self.act)
-            self.far.key.connect(self._key)
+            self.far.key.connect(self.keys.press)
         self.far.showFullScreen()
+        self.keys.watch(self.far.windowHandle())
         self._tick()
 
     def _far_left(self) -> None:
@@ -296,26 +280,18 @@ class TestPage(QWidget):
 
     def _make_report(self, reader: str) -> None:
         """Write the page of the signed test beside its recording, in the worker."""
-        from gui.models.issuing import issue_of
-        from gui.models.loading import export, page_beside
+        from gui.pages.pages_part import write_page
 
         paths = self._tester.to_review()
-        if not paths:
+        if paths:
+            write_page(self._shared, self._tester.worker, self.sign.written, paths[0], reader)
+        else:
             self.sign.written.say("There is no recording to write a page of.", wrong=True)
-            return
-        target = page_beside(paths[0], reader)
-        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.sign.written.say("Writing the page …")
-        self._tester.worker.ask(
-            export, str(paths[0]), str(target), issue, "",
-            then=self.sign.written.show_file,
-            failed=lambda text: self.sign.written.say(text, wrong=True),
-        )  # fmt: skip
 
-    def _answered(self) -> None:
+    def answered(self) -> None:
         """Put the message away; the space bar is the large button's again."""
         self._tester.run.answer_notice()
-        if not self._open:
+        if not self.open_form:
             self.foot.main.setFocus()
 
     def _named(self, name: str) -> None:
@@ -323,10 +299,6 @@ class TestPage(QWidget):
         self.refresh()
 
     # ------------------------------------------------------------------ showing
-    def _caught(self, caught: CaughtPull) -> None:
-        good = caught.valid
-        self._shared.sounds.play(Sound.CAUGHT if good else Sound.NOT_VALID)
-
     def _tick(self) -> None:
         """Draw what moves."""
         run = self._tester.run
@@ -336,29 +308,16 @@ class TestPage(QWidget):
         if self.far is not None:
             self.live.refresh(run)
             self.far.refresh(run, self.live.view)
-        self._zone_sound()
-        told = self._pacer.due(run.pace, run.hint, run.trace.end_s)
-        if told is not None:
-            self._shared.sounds.play(Sound.FASTER if told is Zone.SLOW else Sound.SLOWER)
+        self.sounds.follow(run)
         if self._ticks % STREAM_EVERY == 0 or self._loaded is not run.coach.loaded:
             self._loaded = run.coach.loaded
             self._refresh_stream()
-
-    def _zone_sound(self) -> None:
-        run = self._tester.run
-        lower, upper = run.card.limit_nm()
-        now = abs(run.axle_now() or 0.0)
-        limited = (lower is not None or upper is not None) and not run.silent
-        inside = limited and now >= (lower or upper or 0.0)
-        if inside and not self._zone and run.flow.now is Step.PULLS:
-            self._shared.sounds.play(Sound.ZONE)
-        self._zone = inside
 
     def _refresh_stream(self) -> None:
         stream, run = self._tester.bridge.stream, self._tester.run
         ready = run.action().enabled
         restyle(self.welcome.first, "" if ready else "main")
-        elsewhere = bool(self._open) and leads(self.editor(self._open))
+        elsewhere = bool(self.open_form) and leads(self.editor(self.open_form))
         health = stream.health if stream is not None else None
         self.foot.refresh(run, health, self._tester.recording_words(), elsewhere=elsewhere)
 
@@ -373,15 +332,15 @@ class TestPage(QWidget):
         display = self._shared.display
         self.strip.show_steps([(str(s), run.flow.stands[s], *step_detail(run, s, display)) for s in run.flow.steps])
         self._choose_middle()
-        self.card_panel.mark_open(self._open)
+        self.card_panel.mark_open(self.open_form)
         self.pulls.refresh(run)
         self._refresh_stream()
         self.notice.show_notice(run.notice)
 
     def _choose_middle(self) -> None:
         run = self._tester.run
-        if self._open:
-            editor = self.editor(self._open)
+        if self.open_form:
+            editor = self.editor(self.open_form)
             editor.follow(self._tester.card.generation)
             widget: QWidget = editor
         elif run.flow.now is None and not run.flow.finished:
@@ -399,40 +358,34 @@ class TestPage(QWidget):
             self.middle.setCurrentWidget(widget)
         busy = run.flow.now is not None or run.flow.finished
         narrow = self.width() < NARROW_PX * self._shared.look.scale
-        shown = busy and not (narrow and self._open)
-        if shown is self.pulls.isHidden() or self._shared_for != (self._open, busy):
-            self._shared_for = (self._open, busy)
+        shown = busy and not (narrow and self.open_form)
+        if shown is self.pulls.isHidden() or self._shared_for != (self.open_form, busy):
+            self._shared_for = (self.open_form, busy)
             self.pulls.setVisible(shown)
             self._share_width()
 
     # ------------------------------------------------------------------ keys
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Serve the space bar and the single keys."""
-        if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier) or not self._key(
-            event.key()
-        ):
+        held = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
+        if held or not self.keys.press(event.key()):
             super().keyPressEvent(event)
 
-    def _key(self, key: int) -> bool:
-        run = self._tester.run
-        idle = run.flow.now is None
-        if self._open and key != Qt.Key.Key_Escape:
-            return False  # a form is open: a letter that no field takes is no command
-        keys = {
-            Qt.Key.Key_Space: self.act,
-            Qt.Key.Key_R: lambda: run.reject_last(),
-            Qt.Key.Key_U: run.undo,
-            Qt.Key.Key_F: self.show_far,
-            Qt.Key.Key_D: lambda: self.open_row("Dial"),
-            Qt.Key.Key_S: run.skip,
-            Qt.Key.Key_E: self.end if run.flow.running else lambda: None,
-            Qt.Key.Key_P: self.practise if idle else lambda: None,
-            Qt.Key.Key_Escape: self.close_editor,
-        }
-        for number, name in enumerate(ROWS):
-            keys[Qt.Key(Qt.Key.Key_1 + number)] = partial(self.open_row, name)
-        act = keys.get(Qt.Key(key))
-        if act is None:
-            return False
-        act()
-        return True
+    def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
+        """Listen for a scanner."""
+        super().showEvent(event)
+        self.keys.watch(self.window().windowHandle())
+
+    def _scanned(self, text: str) -> None:
+        """Open the form of the fixture whose label was scanned; anything else is told, and does nothing."""
+        from gui.pages.editors.fixture import FixtureEditor
+
+        run, form = self._tester.run, self.editor("Fixture") if line_in(text) else None
+        if isinstance(form, FixtureEditor):
+            if self.far is not None:
+                self.far.close()
+            self.open_row("Fixture")
+            form.scanned(line_in(text))
+        elif run.notice is None:
+            run.notice = Notice(f"Scanned: {text[:40]}. It is no label of a fixture, so nothing was done.")
+            self.refresh()

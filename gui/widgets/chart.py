@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 WIDE_CHARACTERS = "8888.8"  # room for figures beside the axis
 DOT = 5.0  # half the size of a fill's mark
+LEGEND_PX, MARK_PX = 40.0, 14.0  # what a word of the legend takes beside its letters; from its mark to the letters
 REACH_PX = 14.0  # from the pointer to a point that it means
 
 
@@ -36,14 +37,15 @@ class Spot:
 
 @dataclass(frozen=True, slots=True)
 class Axes:
-    """What is shown: ranges and words. ``x_names`` stand below places instead of figures."""
+    """What is shown: ranges and words."""
 
     x: tuple[float, float]
     y: tuple[float, float]
     y_words: str
     x_words: str = ""
-    x_names: tuple[tuple[float, str, str], ...] = ()
+    x_names: tuple[tuple[float, str, str], ...] = ()  # stand below places instead of figures
     simulated: bool = False
+    legend: tuple[str, ...] = ()  # the words of the marks, each drawn by ``mark``
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +104,9 @@ class Chart(QWidget):
         """Draw on the axes."""
         raise NotImplementedError
 
+    def mark(self, painter: QPainter, at: QPointF, place: int) -> None:
+        """Draw the mark of a word of the legend."""
+
     def paintEvent(self, _event: QPaintEvent) -> None:  # noqa: N802 - Qt's name
         """Paint axes, picture and mark."""
         axes, look = self.axes(), self._shared.look
@@ -112,9 +117,14 @@ class Chart(QWidget):
         painter.setFont(look.font(13))
         metrics = QFontMetricsF(painter.font())
         left = metrics.horizontalAdvance(WIDE_CHARACTERS) + 14
-        top, below = 1.6 * metrics.height(), (2.7 if axes.x_words or axes.x_names else 0.6) * metrics.height()
+        rows = self._legend_rows(axes, metrics)
+        top, below = (
+            (0.6 + len(rows)) * metrics.height(),
+            (2.7 if axes.x_words or axes.x_names else 0.6) * metrics.height(),
+        )
         frame = AxesFrame(QRectF(left, top, self.width() - left - 16, self.height() - top - below), axes)
         self._ground(painter, frame)
+        self._legend(painter, frame, rows)
         self.spots = []
         self.draw(painter, frame)
         self._show_hot(painter, frame)
@@ -208,6 +218,34 @@ class Chart(QWidget):
             painter.drawText(QPointF(across, frame.box.bottom() + metrics.height() + 2), text)
         across = frame.box.center().x() - metrics.horizontalAdvance(tr(axes.x_words)) / 2
         painter.drawText(QPointF(across, frame.box.bottom() + 2.2 * metrics.height()), tr(axes.x_words))
+
+    def _legend_rows(self, axes: Axes, metrics: QFontMetricsF) -> list[list[int]]:
+        """Give which words of the legend stand in which line: beside the picture's title while there is room."""
+        rows: list[list[int]] = [[]]
+        whole = self.width() - 20 + LEGEND_PX - 2 * MARK_PX  # no gap before the first mark
+        left = whole - LEGEND_PX - metrics.horizontalAdvance(tr(axes.y_words))
+        wide = [metrics.horizontalAdvance(word) + LEGEND_PX for word in axes.legend]
+        if sum(wide) > left and wide:
+            rows, left = [[], []], whole
+        for place, width in enumerate(wide):
+            if width > left and rows[-1]:
+                rows, left = [*rows, []], whole
+            rows[-1].append(place)
+            left -= width
+        return rows
+
+    def _legend(self, painter: QPainter, frame: AxesFrame, rows: list[list[int]]) -> None:
+        """Say above the picture what its marks are."""
+        metrics = QFontMetricsF(painter.font())
+        for line, row in enumerate(rows):
+            right, foot = frame.box.right(), metrics.ascent() + line * metrics.height()
+            for place in reversed(row):
+                word = frame.axes.legend[place]
+                right -= metrics.horizontalAdvance(word)
+                painter.setPen(self._shared.look.colour("text"))
+                painter.drawText(QPointF(right, foot), word)
+                self.mark(painter, QPointF(right - MARK_PX, foot - metrics.xHeight() / 2), place)
+                right -= LEGEND_PX
 
     def _names(self, painter: QPainter, frame: AxesFrame) -> None:
         """Write names below their places; where all are too many for the width, every second, third ..."""

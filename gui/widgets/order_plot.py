@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QPainter, QPen
 
 from analysis.compare.trend import RunInState
 from gui.models.ordering import decay_curve
@@ -107,7 +107,8 @@ class WatchPlot(Chart):
             (float(place + 1), of.dates[place] or str(place + 1), "reference level" if place < of.baseline else "")
             for place in range(0, len(of.dates), every)
         )
-        return Axes((0.5, len(of.values) + 0.5), y, scale.title, "", names, self._simulated)
+        legend = (tr("a job"), tr("weighted average"))
+        return Axes((0.5, len(of.values) + 0.5), y, scale.title, "", names, self._simulated, legend)
 
     def draw(self, painter: QPainter, frame: AxesFrame) -> None:
         """Draw band, target, jobs, average and signals."""
@@ -128,14 +129,11 @@ class WatchPlot(Chart):
         ends = [QPointF(frame.box.left(), target), QPointF(frame.box.right(), target)]
         self.curve(painter, ends, "muted", 1.5, dashed=True)
         for at, value in zip(x, of.values, strict=True):
-            painter.setPen(QPen(look.colour("muted"), 1.5))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawEllipse(frame.at(at, value * f), 4, 4)
+            self.mark(painter, frame.at(at, value * f), 0)
             self.spot(
                 frame.at(at, value * f), f"{of.dates[at - 1]}: {scale.words(value)}".strip(": "), (of.files[at - 1],)
             )
         self._words(painter, frame, (low, high))
-        self._legend(painter, frame)
         average = [frame.at(at, float(v) * f) for at, v in zip(x, chart.average, strict=True)]
         self.curve(painter, average, "text", 2)
         for place, point in enumerate(average):
@@ -150,23 +148,14 @@ class WatchPlot(Chart):
         if date:
             self.note(painter, frame, QPointF(at.x() + 6, frame.box.top() + 16), f"out of band, {date}")
 
-    def _legend(self, painter: QPainter, frame: AxesFrame) -> None:
-        """Say above the picture what rings and dots are."""
-        painter.setFont(self._shared.look.font(13))
-        metrics, right = QFontMetricsF(painter.font()), frame.box.right()
-        middle = metrics.ascent() - metrics.xHeight() / 2
-        for words, solid in ((tr("weighted average"), True), (tr("a job"), False)):
-            right -= metrics.horizontalAdvance(words)
-            painter.setPen(self._shared.look.colour("text"))
-            painter.drawText(QPointF(right, metrics.ascent()), words)
-            right -= 12
-            if solid:
-                self.dot(painter, QPointF(right, middle), size=4)
-            else:
-                painter.setPen(QPen(self._shared.look.colour("muted"), 1.5))
-                painter.setBrush(Qt.BrushStyle.NoBrush)
-                painter.drawEllipse(QPointF(right, middle), 4, 4)
-            right -= 20
+    def mark(self, painter: QPainter, at: QPointF, place: int) -> None:
+        """Draw a job's ring, or the dot of the average."""
+        if place:
+            self.dot(painter, at, size=4)
+        else:
+            painter.setPen(QPen(self._shared.look.colour("muted"), 1.5))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawEllipse(at, 4, 4)
 
     def _words(self, painter: QPainter, frame: AxesFrame, band: tuple[list[QPointF], list[QPointF]]) -> None:
         for points, words, shift in ((band[0], "band, lower edge", 18), (band[1], "band, upper edge", -8)):

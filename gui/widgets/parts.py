@@ -9,6 +9,7 @@ from PySide6.QtGui import QFont, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QButtonGroup,
     QComboBox,
+    QDialog,
     QFrame,
     QHBoxLayout,
     QLabel,
@@ -132,6 +133,12 @@ def line(parent: QWidget | None = None, *, margin: int = 0, gap: int = 8) -> QHB
     made.setContentsMargins(margin, margin, margin, margin)
     made.setSpacing(gap)
     return made
+
+
+def open_once(dialog: QDialog) -> None:
+    """Open a dialog over the window; closed, it is gone."""
+    dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+    dialog.open()
 
 
 def dialog_size(parent: QWidget | None, width: float, height: float) -> QSize:

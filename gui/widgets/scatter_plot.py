@@ -7,7 +7,7 @@ import statistics
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF
-from PySide6.QtGui import QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QPainter, QPen
 
 from gui.models.own_scatter import PairsAnswer, StudyAnswer
 from gui.translation import tr
@@ -51,7 +51,8 @@ class ScatterPlot(Chart):
                 for place, (axle, row) in enumerate(zip(answer.axles, answer.values, strict=True))
             )
             span = rounded_range([*offs, reach, -reach])
-            return Axes((0.0, float(len(names))), span, f"Off the axle's mean{unit}", "", names, answer.simulated)
+            words = f"Off the axle's mean{unit}"
+            return Axes((0.0, float(len(names))), span, words, "", names, answer.simulated, answer.operators)
         found = answer.agreement
         offs = [(a - b) * scale.factor for a, b in zip(answer.a, answer.b, strict=True)]
         means = [(a + b) / 2 * scale.factor for a, b in zip(answer.a, answer.b, strict=True)]
@@ -88,10 +89,9 @@ class ScatterPlot(Chart):
                 for place, off in enumerate(cell):
                     shift = (place - (len(cell) - 1) / 2) * 11
                     point = frame.at(at, off) + QPointF(shift, 0)
-                    self._mark(painter, point, operator)
+                    self.mark(painter, point, operator)
                     value = scale.words(answer.values[axle][operator][place])
                     self.spot(point, f"{answer.operators[operator]}, {answer.axles[axle]}: {value}")
-        self._legend(painter, frame, answer.operators)
 
     def _pairs(self, painter: QPainter, frame: AxesFrame, answer: PairsAnswer, scale: QuantityScale) -> None:
         found, f = answer.agreement, scale.factor
@@ -111,23 +111,12 @@ class ScatterPlot(Chart):
             ends = [QPointF(frame.box.left(), y), QPointF(frame.box.right(), y)]
             self.curve(painter, ends, "accent", 1.5, dashed=True)
 
-    def _mark(self, painter: QPainter, at: QPointF, operator: int) -> None:
+    def mark(self, painter: QPainter, at: QPointF, place: int) -> None:
         """Draw one operator's mark of strokes, as no result has: +, ×, Y, a stroke; then again in another colour."""
-        painter.setPen(QPen(self._shared.look.colour(COLOURS[operator % len(COLOURS)]), 2.5))
-        for degrees in STROKES[operator % len(STROKES)]:
+        painter.setPen(QPen(self._shared.look.colour(COLOURS[place % len(COLOURS)]), 2.5))
+        for degrees in STROKES[place % len(STROKES)]:
             turned = math.radians(degrees)
             painter.drawLine(at, at + QPointF(math.cos(turned), -math.sin(turned)) * SIZE)
-
-    def _legend(self, painter: QPainter, frame: AxesFrame, operators: tuple[str, ...]) -> None:
-        painter.setFont(self._shared.look.font(13))
-        metrics = QFontMetricsF(painter.font())
-        right = frame.box.right()
-        for place, name in reversed(list(enumerate(operators))):
-            right -= metrics.horizontalAdvance(name)
-            painter.setPen(self._shared.look.colour("text"))
-            painter.drawText(QPointF(right, metrics.ascent()), name)
-            self._mark(painter, QPointF(right - 14, metrics.ascent() - metrics.xHeight() / 2), place)
-            right -= 44
 
 
 def _mean(row: tuple[tuple[float, ...], ...]) -> float:

@@ -8,11 +8,6 @@ Conventions:
 - Factors are exact by definition: 1 lb = 0.453 592 37 kg, 1 in = 0.0254 m, standard gravity 9.806 65 m/s² (NIST SP 811,
   appendix B).
 - Temperatures are given in degrees Celsius, which the SI allows and every record uses.
-
-Offered: ``torque_factor``, ``canonical_unit``, ``force_factor``, ``canonical_force``, ``is_force``, ``reading_unit``,
-``reading_factor``, ``column_unit``,
- ``parse_number``, ``parse_quantity``,
-``parse_stud_circle``, ``format_torque``.
 """
 
 from __future__ import annotations
@@ -321,6 +316,11 @@ def parse_stud_circle(text: str) -> tuple[int | None, float]:
     if diameter_m <= 0:
         raise QuantityError(f"stud circle '{_shown(text)}': the diameter must be above zero")
     return studs, diameter_m
+
+
+def minus(number: str) -> str:
+    """Write a number with a true minus sign, so that it does not look like a range."""
+    return number.replace("-", "−")
 
 
 def format_torque(nm: float, unit: str, u95_nm: float | None = None) -> str:

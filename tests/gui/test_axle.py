@@ -24,7 +24,7 @@ INCH = 0.0254
 
 
 def open_axle(hand: Hand, part: str = KNOWN):
-    if hand.page._open != "Axle":
+    if hand.page.open_form != "Axle":
         hand.page.open_row("Axle")
     editor = hand.page.editor("Axle")
     QTest.mouseClick(next(b for b in editor.switch.findChildren(QPushButton) if b.text() == part), LEFT)
@@ -316,7 +316,7 @@ def test_an_axle_that_is_identified_after_the_pulls_is_written_beside_them(hand:
 
 # ---------------------------------------------------------------------- stud circle
 def measure(hand: Hand, studs: str, chord: str, apart: str = "1"):
-    if hand.page._open != "Fixture":
+    if hand.page.open_form != "Fixture":
         hand.page.open_row("Fixture")
     editor = hand.page.editor("Fixture")
     editor.studs.set_key(studs)

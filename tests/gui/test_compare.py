@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QRect, Qt, QTimer
+from PySide6.QtGui import QFontMetricsF, QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from scipy.stats import t
@@ -21,6 +21,7 @@ from analysis.__main__ import COMMANDS
 from analysis.compare.power import paired_power
 from analysis.rows.tables import RECORDING_COLUMNS
 from gui.models.batching import how_far
+from gui.widgets.chart import Axes, Chart
 from logger.edges.door import run_door
 
 if TYPE_CHECKING:
@@ -301,6 +302,31 @@ def test_an_axle_is_watched_over_time(comparer: Comparer) -> None:
     assert "not a whole number" in comparer.panel.baseline.edit.accessibleDescription()
     comparer.type(comparer.panel.baseline, "3")
     assert "4 or more good jobs" in comparer.panel.teaching.text()
+
+
+@pytest.mark.parametrize("width", [900, 380, 200])
+def test_a_legend_leaves_the_title_free(hand: Hand, width: int) -> None:
+    class Plot(Chart):
+        legend: tuple[str, ...] = ()
+
+        def axes(self) -> Axes:
+            return Axes((0, 1), (0, 1), "Rotating (N·m)", legend=self.legend)
+
+        def draw(self, painter, frame) -> None: ...
+
+        def mark(self, painter, at, place) -> None:
+            self.dot(painter, at)
+
+    hand.window.set_scale(2.0)
+    plot = Plot(hand.window._shared, "Over time")
+    plot.resize(width, 300)
+    letters = QFontMetricsF(hand.window._shared.look.font(13))
+    title = QRect(0, 0, min(width, int(letters.horizontalAdvance("Rotating (N·m)")) + 5), int(letters.height()))
+    without = plot.grab().toImage()
+    plot.legend = ("a job", "weighted average")
+    with_it = plot.grab().toImage()
+    assert with_it.copy(title) == without.copy(title)
+    assert with_it != without
 
 
 def test_several_axles_have_a_chart_each(comparer: Comparer) -> None:

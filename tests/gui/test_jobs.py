@@ -55,7 +55,7 @@ def test_new_job_as_last_time_and_an_earlier_one(hand: Hand) -> None:
     tester.as_last_time()
     assert (tester.card.lever, tester.card.limit, tester.card.job.vehicle) == (LEVER, LIMIT, "club car 8")
     saved(hand)
-    hand.page.card_panel.jobs_asked.emit()
+    hand.page.card_panel.menu.aboutToShow.emit()
     words = [action.text() for action in hand.page.card_panel.menu.actions()]
     assert words[0] == "New job"
     assert sum("club car 7" in text for text in words) == 1

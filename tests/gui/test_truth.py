@@ -305,7 +305,7 @@ def test_after_understood_the_space_bar_is_the_large_buttons(hand: Hand, stream:
     hand.press(hand.page.notice.close_button)
     assert QApplication.focusWidget() is hand.page.foot.main
     hand.space()
-    assert hand.page._open == ""
+    assert hand.page.open_form == ""
 
 
 # ---------------------------------------------------------------------- signed is final
@@ -341,7 +341,7 @@ def test_typing_a_dial_reading_is_no_command(hand: Hand) -> None:
     for key in (Qt.Key.Key_F, Qt.Key.Key_P, Qt.Key.Key_1):
         hand.key(key)
     assert hand.page.far is None
-    assert hand.page._open == "Dial"
+    assert hand.page.open_form == "Dial"
     assert not hand.window.tester.card.practice
 
 

@@ -18,7 +18,7 @@ from gui.pages.editors.behaviour import TypePart
 from gui.pages.editors.build import BuildPart
 from gui.pages.editors.turns import TurnsPart
 from gui.translation import tr
-from gui.widgets.parts import Choice, Field, Switch, button, column, label, line
+from gui.widgets.parts import Choice, Field, Switch, button, column, label, line, open_once
 from logger.errors import InputError
 
 if TYPE_CHECKING:
@@ -197,8 +197,7 @@ class AxleEditor(Editor):
         from gui.pages.before_dialogs import TyresDialog
 
         dialog = TyresDialog(self._shared, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        dialog.open()
+        open_once(dialog)
 
     def _taken(self) -> None:
         """Show what is on the card now, with the keyboard where something is still asked."""

@@ -11,12 +11,11 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from gui.models.checks import Check, checks_for
 from gui.models.dial_entry import DialDraft, check, file_job, sum_up
-from gui.models.issuing import issue_of
 from gui.models.job import QUANTITY_WORDS, problem_of
-from gui.models.loading import export, page_beside
 from gui.pages.checks_panel import CheckRow
 from gui.pages.editors.base import Editor
 from gui.pages.editors.limit import LIMIT_UNITS
+from gui.pages.pages_part import write_page
 from gui.widgets.badge import Badge
 from gui.widgets.fitting import FlowLayout
 from gui.widgets.parts import Choice, Field, button, column, label, line
@@ -194,15 +193,8 @@ class DialEditor(Editor):
 
     def make_report(self, reader: str) -> None:
         """Write a page of the job that was filed, in the worker."""
-        if self.filed is None:
-            return
-        issue = issue_of(self._shared.settings.choices, reader, self._shared.display.unit)
-        self.written.say("Writing the page …")
-        self._tester.worker.ask(
-            export, str(self.filed), str(page_beside(self.filed, reader)), issue, "",
-            then=self.written.show_file,
-            failed=lambda text: self.written.say(text, wrong=True),
-        )  # fmt: skip
+        if self.filed is not None:
+            write_page(self._shared, self._tester.worker, self.written, self.filed, reader)
 
     # ------------------------------------------------------------------ showing
     def refresh(self) -> None:

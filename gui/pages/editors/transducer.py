@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 
 from gui.pages.editors.base import Editor, ShelfBar
 from gui.pages.editors.second import SecondPart
-from gui.widgets.parts import Choice, Field, button, label, line
+from gui.widgets.parts import Choice, Field, button, label, line, open_once
 
 if TYPE_CHECKING:
     from gui.shared import Shared
@@ -87,9 +87,8 @@ class TransducerEditor(Editor):
         from gui.pages.learn_dialog import LearnDialog
 
         dialog = LearnDialog(self._shared, self._tester, self.address.text.strip(), self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.learned.connect(self._take_learned)
-        dialog.open()
+        open_once(dialog)
 
     def _take_learned(self, description: Description, address: str) -> None:
         self._card.put(description=description, address=address or self._card.address)
@@ -103,11 +102,10 @@ class TransducerEditor(Editor):
         from gui.pages.weigh_dialog import WeighDialog
 
         dialog = WeighDialog(self._shared, self._tester, self)
-        dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.kept.connect(lambda: self._card.put(description=self._card.description))
         dialog.kept.connect(self.refresh)
         dialog.calibrated.connect(lambda description: self._take_learned(description, ""))
-        dialog.open()
+        open_once(dialog)
 
     def _example(self) -> None:
         from logger.decoder.description import read_description

@@ -254,7 +254,7 @@ def dial(studio: Studio, *, filed: bool = False) -> None:
     studio.tester.card.practice = False
     limit = Limit(quantity="breakaway", kind="min", lower=40.0, unit="N·m", source="invented club rule")
     studio.window.tester.card.put(limit=limit)
-    if studio.page._open != "Dial":
+    if studio.page.open_form != "Dial":
         studio.page.open_row("Dial")
     form = studio.page.editor("Dial")
     for row in form._rows:
