@@ -23,7 +23,7 @@ setup: .venv/.ready ## make .venv with pinned, hash-checked packages; install wh
 	@touch $@
 
 demo: setup ## the main job, headless, on the built-in virtual transducer
-	@$(RUN) logger.virtual.demo --out demo-output
+	@$(RUN) tests.demo --out demo-output
 
 test: check ## style, types, contracts and all tests
 	@$(BIN)/pytest -n 2 --dist loadgroup -q

@@ -2,9 +2,6 @@
 
 They warn; they never replace the vehicle maker's manual, local rules, and qualified people. Common practice, no source,
 unless one is named.
-
-Offered: ``Caution``, ``Moment``, ``Fact``, ``CAUTIONS``, ``BEFORE_TURNING``, ``facts_of``, ``cautions_for``,
-``gates_for``, ``cautions_of``.
 """
 
 from __future__ import annotations

@@ -1,8 +1,6 @@
 """From a recording file to its reading: the only module of the analysis that knows what a recording is.
 
 It feeds a ``Job`` once with the whole trace. Everything that was assumed, missing or put right is among the problems.
-
-Offered: ``Asked``, ``hashes_of``, ``read_file``, ``read_files``, ``reading_of``.
 """
 
 from __future__ import annotations

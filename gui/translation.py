@@ -2,8 +2,6 @@
 
 The window's catalogues are Qt's own (``translations/heldwheel_<language>.ts``, released as ``.qm``); what the analysis
 says stands in the analysis's, which its pages use, too. How a text is found: ``analysis.language.translator``.
-
-Offers ``LANGUAGES``, ``by_locale``, ``install``, ``tr``, ``spoken_language``, ``sentence``.
 """
 
 from __future__ import annotations

@@ -63,11 +63,11 @@ def told(root: Path, bundle: Path, *words: str) -> str:
 
 def recorded(root: Path, bundle: Path) -> None:
     """Record the virtual transducer from a port, and read it into a PDF."""
-    from logger.virtual.demo import JOB, LIMIT
     from logger.virtual.device import VirtualDevice
     from logger.virtual.physics import simulate
     from logger.virtual.port import VirtualPort
     from logger.virtual.scenarios import scenario
+    from tests.demo import JOB, LIMIT
 
     device = VirtualDevice(simulate(scenario("healthy"), seed=7))
     work = root / "root"

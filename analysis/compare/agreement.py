@@ -1,8 +1,6 @@
 """Whether two measurements of one thing agree, judged by their combined interval.
 
 Conventions: values in N·m (or whatever both are in) with their U, 95 %.
-
-Offers ``agreement`` and ``Agreement``.
 """
 
 from __future__ import annotations

@@ -1,9 +1,6 @@
 """Builds of an axle beside each other: what a build adds up to, what changed, what was measured with each.
 
 Conventions: thicknesses in mm, torques in N·m with U (95 %).
-
-Offers ``surfaces``, ``stack_mm``, ``shims_mm``, ``percent_of_fill``, ``modifier_l``, ``changes``, ``build_tags``,
-``build_name``, ``build_lines``, ``measured_words``, ``Measured``, ``BuildChange``, ``steps``, ``of_axle``, ``way_of``.
 """
 
 from __future__ import annotations

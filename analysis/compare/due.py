@@ -2,8 +2,6 @@
 
 Conventions: a schedule counts from the last test of the build that is in the axle; kilometres are differences of
 odometer readings, so that a reading on or before the day of that test is needed.
-
-Offers ``Due``, ``Urgency``, ``due``, ``due_of_all``, ``amounts``, ``schedule_words``, ``calendar``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 The unit of experiment is a fill (or build), not a pull: pulls are taken together to runs, runs to fills, and the
 statistics see one value per fill. Exclusions follow the rules stated beforehand and are counted.
-
-Offers ``compare`` and its result ``Comparison``.
 """
 
 from __future__ import annotations

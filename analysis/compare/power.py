@@ -2,8 +2,6 @@
 
 Conventions: ``effect`` is the true difference over the standard deviation of single units, ``n`` units per group; tests
 are two-sided at ``alpha``.
-
-Offers ``paired_power``, ``welch_power``, ``dunnett_power``, ``dunnett_edge``, ``sameness_power``.
 """
 
 from __future__ import annotations

@@ -4,8 +4,6 @@ Conventions:
 - Fill > run > pull: a *fill* (drain, flush, fill, run-in; or a build) is the unit of experiment, a *run* is one
   recording, pulls are subsamples of a run.
 - Torques are at the axle in N·m; where the fixture is unknown, at the sensor, and ``at`` says so.
-
-Offers ``Run``, ``Setting``, ``Quantity``, ``ExperimentalUnit``, ``units_of``.
 """
 
 from __future__ import annotations

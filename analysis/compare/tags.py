@@ -1,7 +1,4 @@
-"""What recordings can be found, grouped and followed by: the facts of a header as tags, and what to call them.
-
-Offered: ``tags_of_header``, ``tag_words``.
-"""
+"""What recordings can be found, grouped and followed by: the facts of a header as tags, and what to call them."""
 
 from __future__ import annotations
 

@@ -95,7 +95,7 @@ def _show(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: lis
     from analysis.verdict.limits import percent
     from logger.edges.console import note, say, table
 
-    risks = _risks(args, bounds, chosen, results)
+    risks = _risks(args, bounds, results)
     if args.json:
         shown = chosen.to_json() | {"schema": "heldwheel limit 1", "rules": [r.to_json() for r in results]}
         say(json.dumps(shown | ({"risks": risks} if risks else {}), ensure_ascii=False, indent=1, allow_nan=False))
@@ -120,7 +120,7 @@ def _show(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: lis
         note("note: risks are shares of all axles that come to be tested, of the population stated")
 
 
-def _risks(args: argparse.Namespace, bounds: Bounds, chosen: Result, results: list[Result]) -> list[dict[str, float]]:
+def _risks(args: argparse.Namespace, bounds: Bounds, results: list[Result]) -> list[dict[str, float]]:
     """Give the shares of wrong decisions of each rule over a population of axles."""
     if args.population is None and args.spread is None:
         return []

@@ -2,8 +2,6 @@
 
 Common practice, no source, but for the automatic locker: the sequence of TM 5-3895-382-24 (both directions, both sides,
 with an assistant). The maker's manual comes first; nothing here is a finding that a unit is sound.
-
-Offers ``FUNCTIONS``, ``functions_of``.
 """
 
 from __future__ import annotations

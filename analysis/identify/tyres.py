@@ -2,8 +2,6 @@
 
 A wheel of circumference C turns v / C times a second at a road speed v. The case turns at the mean of both, so each
 pack slips at half their difference (kinematics of the differential; the virtual axle turns by the same rule).
-
-Offers ``Mismatch``, ``tyre_mismatch``, ``lines_of``.
 """
 
 from __future__ import annotations

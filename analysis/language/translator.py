@@ -3,8 +3,6 @@
 A text with figures in it is found by its template, ``Pull %1 of %2``; words that are inserted are translated, too. A
 text without a translation stays English. The catalogues ``analysis_<language>.ts`` hold what the analysis says and what
 stands on its pages; the window looks into its own first (``gui.translation``).
-
-Offers ``Translator``, ``translator``, ``catalogue``, ``unbroken``, ``LANGUAGES``, ``COMMA``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 A sheet goes on growing: the next build, kilometres, a date of retest. So a report rests on the entries it shows, the
 build of the test and the one before, and names the hash of these beside that of the file.
-
-Offers ``build_part``, ``build_section``, ``build_record``, ``compare_build``, ``build_told``.
 """
 
 from __future__ import annotations

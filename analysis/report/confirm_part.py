@@ -1,7 +1,4 @@
-"""A second test by another operator or transducer, on the engineer's page and in a report's record.
-
-Offers ``confirm_part``, ``confirm_section``, ``confirm_record``, ``confirm_claims``, ``compare_confirmed``.
-"""
+"""A second test by another operator or transducer, on the engineer's page and in a report's record."""
 
 from __future__ import annotations
 

@@ -2,8 +2,6 @@
 
 The code holds the one line of ``logger.instruments.fixture_line``, which is printed below it for who has no scanner.
 SVG is the label alone in its size; PDF is a sheet with the label in its size, to be cut out.
-
-Offered: ``label_drawing``, ``write_label``, ``fixture_words``.
 """
 
 from __future__ import annotations

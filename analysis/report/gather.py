@@ -1,7 +1,4 @@
-"""What a report is made from, gathered from the reading of a recording.
-
-Offers ``material_of``, ``read_material``, ``ratio_material``, ``fixture_words``.
-"""
+"""What a report is made from, gathered from the reading of a recording."""
 
 from __future__ import annotations
 

@@ -1,8 +1,6 @@
 """How to make the test: one printable page with drawings, the mistakes and their sizes, the cautions.
 
 The words are those of VOCABULARY.md. Sizes name where they come from; a trade fact without one is common practice.
-
-Offers ``STEPS``, ``MISTAKES``, ``cautions_by_moment``, ``write_guide``, ``guide_html``, ``guide_pdf``.
 """
 
 from __future__ import annotations

@@ -4,8 +4,6 @@ The index carries its list as JSON in the page (no script). Checking it hashes e
 it holds if every byte of it is what this program writes from its list, and every report is there with its hash. What
 the list says of a report is the report's own record; whether a report holds, ``report --verify`` says of each. The
 workshop's key signs an index like a page (``analysis.report.signature``).
-
-Offered: ``IndexEntry``, ``entries_in``, ``index_page``, ``write_index``, ``make_index``, ``check_index``.
 """
 
 from __future__ import annotations

@@ -3,8 +3,6 @@
 What it adds: whoever holds the shop's private key issued exactly these bytes, with the hashes, limit, names and dates
 in them; nobody without the key can change one of them. What it does not add: when it was signed, that the wheel was
 ever turned, or that what the shop typed is true. A key is only as good as the way its fingerprint came to you.
-
-Offered: ``new_key``, ``sign``, ``check``, ``signature_path``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 What somebody wrote down (``content.own``) stays as it is, and so do names, hashes and versions; figures get the
 language's decimal sign.
-
-Offers ``spoken``, ``drawn``, ``said``, ``check_language``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 What it adds: these bytes existed at that time, by the word of the authority that signed the reply. What it does not
 add: who wrote them, when the wheel was turned, or that anything in them is true. It is worth what the authority is.
-
-Offered: ``write_request``, ``check_stamp``, ``request_path``, ``reply_path``.
 """
 
 from __future__ import annotations

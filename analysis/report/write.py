@@ -6,8 +6,6 @@ Conventions:
 - The same material and issue give the same page, byte for byte: ``analysis.report.verify`` rests on it.
 - The identity ``HW-<date>-<32 hex>`` (simulated: ``HW-SIM-…``), 128 bits, depends on the recording, the reading and the
   issue. The page shows it whole once, and on every sheet its short form, eight of them.
-
-Offers ``content_of``, ``claims_of``, ``render``, ``write_report``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""Two recordings of one microphone at one place: the difference of their levels, with an interval from their scatter.
-
-Offered: ``Against``, ``against``.
-"""
+"""Two recordings of one microphone at one place: the difference of their levels, its interval from their scatter."""
 
 from __future__ import annotations
 

@@ -3,8 +3,6 @@
 The signal is filtered to a band (Butterworth, fourth order) and its mean square taken over blocks of 125 ms, the time
 of the weighting "fast" of IEC 61672-1 (from memory). A sound's 0 dB is the mean square of a full-scale sine (AES17,
 from memory); an acceleration's is 1 µm/s² (ISO 1683, from memory), the sum over its axes.
-
-Offered: ``Levels``, ``Event``, ``Found``, ``band_for``, ``band_levels``, ``flat_tops``, ``find_events``.
 """
 
 from __future__ import annotations

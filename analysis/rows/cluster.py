@@ -1,7 +1,4 @@
-"""An existing dask.distributed cluster as an executor for batches; an optional extra (``heldwheel[cluster]``).
-
-Offered: ``cluster``.
-"""
+"""An existing dask.distributed cluster as an executor for batches; an optional extra (``heldwheel[cluster]``)."""
 
 from __future__ import annotations
 

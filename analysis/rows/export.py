@@ -6,8 +6,6 @@ Conventions:
 - In a workbook a text stays a text: none is ever read as a formula.
 - A data set is a folder with one folder a month (``month=2026-05``, ``month=unknown``), as readers of Parquet take it.
 - Rows are taken one by one; only some thousand are held at once.
-
-Offered: ``to_parquet``, ``to_workbook``, ``write_data_set``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""What a recording's torque says about the pack that its build sheet describes: friction figure, the pinion's drag.
-
-Offered: ``friction_of``, ``pinion_of``, ``friction_words``, ``build_words``.
-"""
+"""What a recording's torque says about the pack that its build sheet describes: friction figure, the pinion's drag."""
 
 from __future__ import annotations
 

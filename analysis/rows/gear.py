@@ -1,7 +1,4 @@
-"""In gear against neutral: two recordings, both wheels free, judged against a ratio limit.
-
-Offered: ``read_halves``, ``judged_ratio``, ``GearRatio``, ``ratio_words``.
-"""
+"""In gear against neutral: two recordings, both wheels free, judged against a ratio limit."""
 
 from __future__ import annotations
 

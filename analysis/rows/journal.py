@@ -1,7 +1,4 @@
-"""What of a batch is done so far, on the disk: a run that was stopped goes on, and memory holds no rows.
-
-Offered: ``Outcome``, ``Journal``.
-"""
+"""What of a batch is done so far, on the disk: a run that was stopped goes on, and memory holds no rows."""
 
 from __future__ import annotations
 

@@ -1,9 +1,6 @@
 """A drive's sound or acceleration as a test of chatter, beside what the bench says of the same axle; its words.
 
 Command, Python and window say what is made here. It is no torque, and there is no limit for it.
-
-Offered: ``RoadTest``, ``Bench``, ``road_test``, ``parse_band``, ``lines_of``, ``event_words``, ``to_json``, ``to_csv``,
-``write_road``; ``HOW``, ``NO_TORQUE``, ``CANNOT_TELL``.
 """
 
 from __future__ import annotations

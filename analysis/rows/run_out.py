@@ -1,7 +1,4 @@
-"""A recording of a spin-down as command and window read it: its inertia, and what is said of it.
-
-Offered: ``RunOut``, ``run_out``.
-"""
+"""A recording of a spin-down as command and window read it: its inertia, and what is said of it."""
 
 from __future__ import annotations
 

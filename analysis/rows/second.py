@@ -1,7 +1,4 @@
-"""A second test is read only when it is signed.
-
-Offered: ``read_second``, ``check_signed``.
-"""
+"""A second test is read only when it is signed."""
 
 from __future__ import annotations
 

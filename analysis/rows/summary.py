@@ -52,7 +52,7 @@ def recording_row(reading: RecordingReading) -> dict[str, Cell]:
     pulls, clockwise first.
     """
     direction = _direction(reading)
-    row = _item(reading, direction)
+    row = _item(reading)
     used = [p for p in reading.pulls if p.counts and p.pull.direction == direction]
     breakaway, rotating = (sensor_median(used, name) for name in ("breakaway", "rotating"))
     values = {v.budget.quantity: v.budget for v in reading.job if v.direction == direction}
@@ -87,7 +87,7 @@ def pull_rows(reading: RecordingReading) -> list[dict[str, Cell]]:
     """Give the rows of a recording's pulls (``analysis.rows.tables.PULL_COLUMNS``)."""
     rows = []
     for number, p in enumerate(reading.pulls, 1):
-        row = _item(reading, p.pull.direction)
+        row = _item(reading)
         row |= {
             "pull": number,
             "start_s": p.pull.start_s,
@@ -111,7 +111,7 @@ def pull_rows(reading: RecordingReading) -> list[dict[str, Cell]]:
     return rows
 
 
-def _item(reading: RecordingReading, direction: int) -> dict[str, Cell]:
+def _item(reading: RecordingReading) -> dict[str, Cell]:
     """Give what identifies a recording."""
     header = header_of(reading)
     job, axle, test, conditions = header.job, header.axle, header.test, header.conditions

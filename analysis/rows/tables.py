@@ -5,8 +5,6 @@ Conventions:
 - A cell is a number, a text, a truth value, or None where there is nothing; it is never NaN.
 - In CSV a *text* that begins with ``= + - @``, tab or carriage return is put behind an apostrophe: a spreadsheet would
   run it as a formula. Numbers stay numbers, negative ones too.
-
-Offers ``RECORDING_COLUMNS``, ``PULL_COLUMNS``, ``write_csv``, ``write_json``, ``schema``.
 """
 
 from __future__ import annotations

@@ -8,9 +8,6 @@ Conventions:
 - Without a true zero the hand-off level stands in for it, and the lever's weight enters the interval.
 - What nobody states widens: accuracy, lever weight, and how a pack waves over a part of a turn have assumed
   half-widths, named in the budget.
-
-Offered: ``Instrument``, ``instrument_from``, ``Level``, ``level_from``, ``TracedTorque``, ``waves_left``, ``at_axle``,
-``trials_model``.
 """
 
 from __future__ import annotations

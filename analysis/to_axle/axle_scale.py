@@ -1,7 +1,4 @@
-"""How a trace stands at the axle, for whoever draws it.
-
-Offered: ``AxleScale``.
-"""
+"""How a trace stands at the axle, for whoever draws it."""
 
 from __future__ import annotations
 

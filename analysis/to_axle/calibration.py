@@ -7,8 +7,6 @@ Conventions:
   obliqueness of the pull), or of its cord drum, at the estimates; from there on it is a torque at the axle like any
   other, and radius and obliqueness are rows of its budget.
 - Capacity and resolution that are stated in newtons turn into newton metres by the same arm.
-
-Offered: ``Calibration``, ``calibration_of``, ``unlevered``.
 """
 
 from __future__ import annotations

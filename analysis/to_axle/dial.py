@@ -1,7 +1,4 @@
-"""A reading typed in from a dial, a click wrench or a scale: the same lever, budget and decision as a recording.
-
-Offered: ``Dial``, ``dial_reading``.
-"""
+"""A reading typed in from a dial, a click wrench or a scale: the same lever, budget and decision as a recording."""
 
 from __future__ import annotations
 

@@ -7,9 +7,6 @@ Conventions:
 - T = F + D_c/2 + D_driven,  T_hold = F - D_c/2,  T_both = D_L + D_R + D_c (the packs holding).
 - Everything is a ``Budget``: what the tests share (certificate, lever) is propagated as shared.
 - Raw torque and pack mean are both kept. A limit is compared with the quantity that it names: nearly always raw torque.
-
-Offered: ``pack_mean``, ``pack_mean_one_side``, ``held_end``, ``Drag``, ``half_speed_note``, ``factor_two``,
-``in_gear_ratio``, ``rolling``, ``Matrix``, ``PackMean``, ``DragTest``.
 """
 
 from __future__ import annotations

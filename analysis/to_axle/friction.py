@@ -6,8 +6,6 @@ A pack of n friction surfaces that a force F presses together slips at ``T = n �
 ``(R_o + R_i) / 2`` where the faces have worn evenly (uniform wear) and ``2/3 (R_o³ - R_i³) / (R_o² - R_i²)`` where the
 pressure is even, as on new flat faces: J. E. Shigley, *Mechanical Engineering Design*, "Disk clutches" (from memory;
 the chapter on clutches and brakes of any edition). Which of the two a pack is at nobody can see: r is taken between.
-
-Offered: ``radius_even_wear``, ``radius_even_pressure``, ``friction_figure``, ``pinion_at_axle``, ``drag_check``.
 """
 
 from __future__ import annotations

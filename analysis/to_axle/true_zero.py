@@ -3,8 +3,6 @@
 The unloaded level of a trace in general is *not* a true zero: between pulls the lever is fitted, and its weight is
 real torque on the wheel. Only a user can say that the recording's first still stretch was taken with nothing on the
 transducer; then its level is the true zero.
-
-Offered: ``zero_at_start``.
 """
 
 from __future__ import annotations

@@ -220,17 +220,18 @@ class LiveReader:
             to_end=span.to_end,
             reversed=span.reversed,
             resolution_nm=self._resolution_nm,
-            gripped_nm=self._gripped(span),
+            gripped_nm=self._gripped(span, upwards=span.upwards),
+            turned_nm=self._gripped(span, upwards=not span.upwards),
             earlier_nm=self._tail.samples(least, low).torque_nm if low > least else None,
         )
 
-    def _gripped(self, span: Span) -> float | None:
-        """Give the hand-off level of a load of this size that ended just before, the same way."""
+    def _gripped(self, span: Span, *, upwards: bool) -> float | None:
+        """Give the hand-off level of a load of this size that ended just before and went this way."""
         if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
             return None
         read, last = self._last
         apart_s = (span.start - last.end) * self._block / self._rate_hz
-        return read.pull.handoff_nm if apart_s < REST_S and last.upwards == span.upwards else None
+        return read.pull.handoff_nm if apart_s < REST_S and last.upwards == upwards else None
 
     def _forget(self) -> None:
         """Give up what no later span can need."""

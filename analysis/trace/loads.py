@@ -67,7 +67,8 @@ LEAST_SAMPLES = 4
 class Window:
     """A span with the rest before it: ``first`` and ``last`` are the span's samples within the window.
 
-    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did;
+    ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did,
+    ``turned_nm`` that of one the other way;
     ``earlier_nm`` is what came just before the samples, where they begin behind such a load.
     """
 
@@ -80,6 +81,7 @@ class Window:
     reversed: bool
     resolution_nm: float
     gripped_nm: float | None = None
+    turned_nm: float | None = None
     earlier_nm: Floats | None = None
 
 

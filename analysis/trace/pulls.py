@@ -190,6 +190,8 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.gripped_nm is not None and hand.rested_s < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)
+    if window.turned_nm is not None and hand.unrested:  # to and fro, with no lever that came to hang between
+        return hand.gripped_again(load.sign * window.turned_nm)
     return hand
 
 

@@ -7,9 +7,6 @@ Conventions:
   uncertainty are computed from the rows, never stored beside them.
 - Rows whose inputs are ``shared`` and have one name are the same thing (one certificate, one lever): ``combine``
   adds their sensitivities before squaring, so that they neither shrink with repeats nor grow in differences.
-
-Offered: ``Input``, ``half_width``, ``BudgetRow``, ``Budget``, ``propagate``, ``combine``,
-``second_order``, ``welch_satterthwaite``, ``t_factor``.
 """
 
 from __future__ import annotations

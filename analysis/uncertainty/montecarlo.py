@@ -4,8 +4,6 @@ Conventions:
 - Inputs are those of a budget; the model is the same function, called with arrays of trials.
 - An input with finite degrees of freedom is drawn from a scaled and shifted t-distribution (JCGM 101, 6.4.9).
 - Correlated inputs must be normal (JCGM 101, 6.4.8).
-
-Offered: ``monte_carlo``, ``MonteCarlo``, ``tolerance``, ``disagreement``.
 """
 
 from __future__ import annotations

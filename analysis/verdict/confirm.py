@@ -1,7 +1,4 @@
-"""A confirmation: a second test of one axle by another operator or transducer, set against the first.
-
-Offered: ``confirmation``, ``Confirmation``, ``ConfirmedValue``.
-"""
+"""A confirmation: a second test of one axle by another operator or transducer, set against the first."""
 
 from __future__ import annotations
 

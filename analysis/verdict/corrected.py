@@ -2,8 +2,6 @@
 
 A correction names its pull by the start that was read; a sidecar may leave the pull out, move its boundaries, its
 breakaway or its stretch of rotation. The values at the new places are taken from the same trace.
-
-Offered: ``apply_corrections``, ``widened``.
 """
 
 from __future__ import annotations

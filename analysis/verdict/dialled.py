@@ -1,7 +1,4 @@
-"""Readings of a dial judged as a job: the same lever, interval, repeats and limit as a recording's pulls.
-
-Offered: ``at_axle_of``, ``dial_of``, ``judge_dialled``.
-"""
+"""Readings of a dial judged as a job: the same lever, interval, repeats and limit as a recording's pulls."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""The elastic line of a pull at the axle: stiffness through the fixture with its budget, and its words.
-
-Offered: ``elastic_words``, ``stiffness_of``.
-"""
+"""The elastic line of a pull at the axle: stiffness through the fixture with its budget, and its words."""
 
 from __future__ import annotations
 

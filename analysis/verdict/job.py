@@ -2,8 +2,6 @@
 
 Built from a header, fed with what the transducer delivers, corrected, judged. What is stated otherwise later (another
 lever or limit, a second zero, a pull that is left out) judges it again.
-
-Offered: ``Job``, ``judge``.
 """
 
 from __future__ import annotations

@@ -6,8 +6,6 @@ pack slips; with the case held the pinion stands, and the packs slip as fast as 
 
 A pattern is a hint of what may be looked at, never a finding: different parts turn alike, and a hand that pushes
 unevenly round the turn makes one, too.
-
-Offered: ``Pattern``, ``patterns_of``, ``pattern_lines``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""Pulls during which the transducer was beyond its range: what it did not show is no lost sample.
-
-Offered: ``overloaded``.
-"""
+"""Pulls during which the transducer was beyond its range: what it did not show is no lost sample."""
 
 from __future__ import annotations
 

@@ -9,8 +9,6 @@ Conventions:
 - The two directions are separate: wind-up, gears and drag differ. Each direction has its value; where both were pulled
   the less favourable one is the job's.
 - Outliers are named by a rule stated beforehand; they are excluded only where that was asked for, and counted.
-
-Offered: ``job_value``, ``JobValue``, ``single_pull``, ``further_pulls``.
 """
 
 from __future__ import annotations

@@ -3,8 +3,6 @@
 Conventions:
 - A population is a density of true values; the measurement adds a normal error with standard uncertainty u.
 - Acceptance runs from lower + guard to upper - guard: a positive guard accepts less, a negative one more.
-
-Offered: ``Population``, ``torque_population``, ``normal_population``, ``gamma_population``, ``risks``.
 """
 
 from __future__ import annotations

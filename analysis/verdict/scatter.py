@@ -3,8 +3,6 @@
 Conventions:
 - Values are in the order in which the pulls were made, N·m.
 - What is known beforehand is a relative standard deviation with the degrees of freedom that say how well it is known.
-
-Offered: ``Prior``, ``Scatter``, ``scatter_of``, ``median_factor``, ``outliers``, ``persistence``, ``warm_up``.
 """
 
 from __future__ import annotations

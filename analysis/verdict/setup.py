@@ -1,7 +1,4 @@
-"""What brings the readings of one recording to the axle and judges them: put together here, from what is written down.
-
-Offered: ``Setup``, ``setup_of``, ``JUDGED_BY``.
-"""
+"""What brings the readings of one recording to the axle and judges them, put together from what is written down."""
 
 from __future__ import annotations
 

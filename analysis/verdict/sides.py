@@ -5,8 +5,6 @@ Conventions:
   rolling.
 - What two recordings share (one transducer, one lever) is told by their headers: the same serial or name, the same
   lengths. Otherwise their calibrations and levers are independent.
-
-Offered: ``drag_test``, ``with_drag``, ``BothEnds``, ``both_ends``, ``gear_ratio``, ``greatest_pair``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 A check that is false for this test teaches people to tick without reading, so ``analysis.cautions`` knows which test
 needs which.
-
-Offered: ``Check``, ``checks_for``, ``holding_checks``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""What a recording lacks or has wrong, put right later: beside it, with time and reason, never in it.
-
-Offered: ``card_of``, ``keep_details``.
-"""
+"""What a recording lacks or has wrong, put right later: beside it, with time and reason, never in it."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""What was dropped on the window: a folder, recordings, tables from elsewhere, sounds; and what was cut off last time.
-
-Offered: ``Dropped``, ``sorted_out``, ``cut_off``.
-"""
+"""What was dropped on the window: a folder, recordings, tables, sounds; and what was cut off last time."""
 
 from __future__ import annotations
 

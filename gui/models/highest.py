@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -9,6 +10,7 @@ import numpy as np
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from analysis.to_axle.axle_scale import AxleScale
     from gui.models.caught import CaughtPull
     from logger.samples import Floats
 
@@ -64,3 +66,13 @@ class Highest:
         at = self._time_s[self._best]
         spans = ((caught.number, *stretch(caught)) for caught in pulls)
         return self._nm[self._best], next((number for number, first, last in spans if first <= at <= last), 0)
+
+    def at_axle(self, pulls: Sequence[CaughtPull], scale: AxleScale) -> tuple[float, int] | None:
+        """Give the highest at the axle (N·m, with sign) and its pull: as seen, or read as a breakaway that counts."""
+        found = self.find(pulls)
+        if found is None:
+            return None
+        seen, number = scale.torque(found[0]), found[1]
+        read = [(c.breakaway.nm, c.number) for c in pulls if c.counts and c.breakaway is not None]
+        most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
+        return math.copysign(most, seen), of_pull

@@ -2,8 +2,6 @@
 
 A job is never deleted by the program. The file that is being filled in is remembered, so that the window opens with it;
 earlier ones are offered by vehicle and day, and the last one's fixture, limit and transducer can be taken over.
-
-Offered: ``Jobs``, ``JobFile``, ``Known``.
 """
 
 from __future__ import annotations

@@ -5,7 +5,6 @@ It is told what happens and says what to show; it owns no thread, no device and 
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -33,6 +32,12 @@ if TYPE_CHECKING:
 
 USUAL_NM = 20.0  # at the axle: what the coach expects of a pull where there is no limit; common practice, no source
 GAP_S = 0.5  # between two samples: more is a break, no line is drawn across it and the coach begins anew
+PURPOSES: dict[Step, Purpose] = {
+    Step.ZERO: "zero",
+    Step.DRAG: "drag",
+    Step.PULLS: "pulls",
+    Step.ZERO_AGAIN: "pulls",
+}
 
 
 class TestRun:
@@ -70,9 +75,7 @@ class TestRun:
     @property
     def purpose(self) -> Purpose | None:
         """What should be recorded now; None: nothing."""
-        purposes: dict[Step, Purpose] = {Step.ZERO: "zero", Step.DRAG: "drag", Step.PULLS: "pulls"}
-        purposes[Step.ZERO_AGAIN] = "pulls"
-        return purposes.get(self.flow.now) if self.flow.now is not None else None
+        return None if self.flow.now is None else PURPOSES.get(self.flow.now)
 
     def action(self) -> Action:
         """Say what the space bar does."""
@@ -240,13 +243,7 @@ class TestRun:
 
         It was seen, or read as a breakaway between two readings. What was excluded does not count.
         """
-        found = self._highest.find(self.pulls.pulls)
-        if found is None:
-            return None
-        seen, number = self.card.scale().torque(found[0]), found[1]
-        read = [(c.breakaway.nm, c.number) for c in self.pulls.counting if c.breakaway is not None]
-        most, of_pull = max([(abs(seen), number), *read], key=lambda one: one[0])
-        return math.copysign(most, seen), of_pull
+        return self._highest.at_axle(self.pulls.pulls, self.card.scale())
 
     def axle_now(self) -> float | None:
         """Give the torque at the axle now."""

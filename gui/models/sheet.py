@@ -1,7 +1,4 @@
-"""What the job's sheet asks for: which record and key, in which words, and how it is typed; by group, needed first.
-
-Offered: ``FIRST``, ``GROUPS``, ``Entry``, ``EntryKind``, ``shown``, ``read``, ``filled``.
-"""
+"""What the job's sheet asks for: which record and key, in which words, and how it is typed; by group, needed first."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""What changes files on Review, and how it is taken back: rename, bin, decisions written beside a recording.
-
-Offered: ``UndoStep``, ``Undo``, ``rename``, ``to_bin``, ``decided``.
-"""
+"""What changes files on Review, and how it is taken back: rename, bin, decisions written beside a recording."""
 
 from __future__ import annotations
 

@@ -13,13 +13,14 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog, QLineEdit, QSplitter, Q
 
 from gui.models.archive import FIRST_SCREEN, PIECE, Archive, ArchiveEntry, first_look, read_entries
 from gui.models.display import grouped
-from gui.models.loading import Loaded, angle_of, load, said_of
+from gui.models.loading import angle_of, said_of
 from gui.models.state import Notice
-from gui.models.undoing import BIN, Undo, decided, ending_of, rename, sidecar_bytes, to_bin
+from gui.models.undoing import BIN, Undo, ending_of, rename, to_bin
 from gui.pages.archive_list import ArchiveList
 from gui.pages.index_part import IndexPart
 from gui.pages.pages_part import Making, PagesPart
 from gui.pages.reading_panel import ReadingPanel
+from gui.pages.readings_part import MOST_OVERLAID, ReadingsPart
 from gui.translation import tr
 from gui.widgets.fitting import FlowLayout
 from gui.widgets.menus import menu_of, offer_menu
@@ -30,8 +31,6 @@ from gui.work import Errand, Worker
 from logger.errors import HeldwheelError
 
 if TYPE_CHECKING:
-    from concurrent.futures import Future
-
     from PySide6.QtGui import QCloseEvent, QResizeEvent, QShowEvent
 
     from gui.pages.import_dialog import ImportDialog
@@ -39,7 +38,6 @@ if TYPE_CHECKING:
     from gui.widgets.menus import Item
 
 PATIENCE_S = 0.25  # a folder that answers within this looks instant; a slower one must not hold the window
-MOST_OVERLAID = 6  # traces on one plot: more cannot be told apart
 
 
 class ReviewPage(QWidget):
@@ -57,17 +55,18 @@ class ReviewPage(QWidget):
         self.notice = NoticeBar()
         self.undo = Undo()
         self.written = WrittenBar()
-        self._sidecars: dict[str, bytes | None] = {}  # as they were when the recording was read
-        self._loading: dict[str, Future[Loaded]] = {}
-        self._loaded: dict[str, Loaded] = {}
+        self.readings = ReadingsPart(self.worker, self)
         making = Making(self.worker, self.written, self.say, self._failed, self)
         self.index = IndexPart(making)
-        self.pages = PagesPart(making, shared, self.list.selected, self._loaded, self._loading)
+        self.pages = PagesPart(making, shared, self.list.selected, self.readings.loaded, self.readings.loading)
         self._left: list[str] = []
         self.first_screen_s = self.all_s = 0.0
         self._began = 0.0
         self._lay_out()
         self.list.picked.connect(self._picked)
+        self.readings.begun.connect(self.reading.show_waiting)
+        self.readings.read.connect(self._take_reading)
+        self.readings.failed.connect(self.reading.show_problem)
         self.reading.corrected.connect(self._reload)
         self.reading.details_asked.connect(self.edit_details)
         self.reading.angle_asked.connect(self._ask_angle)
@@ -193,58 +192,30 @@ class ReviewPage(QWidget):
     # ------------------------------------------------------------------ reading
     def _picked(self, entries: list[ArchiveEntry]) -> None:
         entries = entries[:MOST_OVERLAID]
-        for path in self._loading.keys() - {entry.path for entry in entries}:
-            self.worker.forget(self._loading.pop(path))
-        for entry in entries:
-            if entry.path not in self._loaded and entry.path not in self._loading:
-                self.reading.show_waiting(entry)
-                self._loading[entry.path] = self.worker.ask(
-                    load,
-                    entry.path,
-                    self.worker.room,
-                    then=partial(self._take_reading, entry),
-                    failed=partial(self._not_read, entry),
-                )
+        self.readings.want(entries)
         self._show([entry.path for entry in entries])
 
-    def _take_reading(self, entry: ArchiveEntry, loaded: Loaded) -> None:
-        self._loading.pop(entry.path, None)
-        self._loaded[entry.path] = loaded
-        self._sidecars[entry.path] = sidecar_bytes(entry.path)
-        while len(self._loaded) > 2 * MOST_OVERLAID:
-            self._loaded.pop(next(iter(self._loaded)))
-        self.archive.said[entry.path] = said_of(loaded.reading)
+    def _take_reading(self, entry: ArchiveEntry) -> None:
+        self.archive.said[entry.path] = said_of(self.readings.loaded[entry.path].reading)
         self.list.table.viewport().update()
         self._show([chosen.path for chosen in self.list.selected()[:MOST_OVERLAID]])
 
-    def _not_read(self, entry: ArchiveEntry, text: str) -> None:
-        self._loading.pop(entry.path, None)
-        self.reading.show_problem(entry, text)
-
     def _show(self, paths: list[str]) -> None:
-        there = {path: self._loaded[path] for path in paths if path in self._loaded}
+        there = {path: self.readings.loaded[path] for path in paths if path in self.readings.loaded}
         if there:
             self.reading.show_readings(there)
 
     def _reload(self, path: str) -> None:
-        if path in self._sidecars:
-            step = decided(path, self._sidecars.pop(path))
-            self.undo.steps += [step] if step is not None else []
-        self._outdated(path)
+        step = self.readings.decided(path)
+        self.undo.steps += [step] if step is not None else []
         self.list.take(read_entries([path]))
         self._picked(self.list.selected())
-
-    def _outdated(self, path: str) -> None:
-        """Forget what was read of a recording, and what is being read of it: it has changed meanwhile."""
-        self._loaded.pop(path, None)
-        if path in self._loading:
-            self.worker.forget(self._loading.pop(path))
 
     def edit_details(self, path: str) -> None:
         """Put right what a recording lacks or has wrong, beside it."""
         from gui.pages.details_dialog import DetailsDialog
 
-        loaded = self._loaded.get(path)
+        loaded = self.readings.loaded.get(path)
         if loaded is None:
             return
         dialog = DetailsDialog(self._shared, path, loaded.reading.header, self.worker, self)
@@ -287,7 +258,7 @@ class ReviewPage(QWidget):
         from gui.pages.road_dialog import RoadDialog
 
         chosen = self.list.selected()
-        loaded = self._loaded.get(chosen[0].path) if chosen else None
+        loaded = self.readings.loaded.get(chosen[0].path) if chosen else None
         header = loaded.reading.header if loaded is not None else None
         dialog = RoadDialog(self._shared, path, header.axle.tag if header is not None else "", self)
         open_once(dialog)
@@ -358,8 +329,7 @@ class ReviewPage(QWidget):
         except HeldwheelError as error:
             self._failed(str(error))
             return
-        self._sidecars.pop(path, None)
-        self._outdated(path)
+        self.readings.forget(path)
         self._moved(path)
         self.say(f"Undone: {words}.")
 

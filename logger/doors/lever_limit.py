@@ -1,8 +1,4 @@
-"""Options that state a lever or a limit: one grammar for every command, of both packages.
-
-Offered: ``FIXTURES``, ``LEVER_HELP``, ``LIMIT_HELP``, ``add_lever_options``, ``lever_from``, ``add_typed_limit``,
-``limit_from``, ``limit_in_words``.
-"""
+"""Options that state a lever or a limit: one grammar for every command, of both packages."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""One recording made at the command line: its source, its header, its progress line, its end.
-
-Offered: ``Source``, ``described_source``, ``ble_source``, ``virtual_source``, ``header_from``, ``record``.
-"""
+"""One recording made at the command line: its source, its header, its progress line, its end."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""Lengths in words, in millimetres or inches; numbers inside the program stay in SI or millimetres.
-
-Offers ``LENGTH_UNITS``, ``length_words``, ``in_unit``, ``of_metres``.
-"""
+"""Lengths in words, in millimetres or inches; numbers inside the program stay in SI or millimetres."""
 
 from __future__ import annotations
 

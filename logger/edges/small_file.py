@@ -7,9 +7,6 @@ Conventions:
   user's umask gives, a replaced one keeps its own.
 - Whoever reads a file in order to write it again holds the lock of its folder meanwhile, so that two programs lose
   nothing of each other's.
-
-Offered: ``open_regular``, ``read_bounded``, ``hash_of``, ``write_whole``, ``locked``, ``sync_folder``, ``beside``,
-``free_name``, ``file_stem``.
 """
 
 from __future__ import annotations

@@ -4,8 +4,6 @@ Conventions:
 - A record type is a frozen ``msgspec.Struct`` (see ``logger.header``); its fields are the keys allowed.
 - A fault names the file, the line where it can be found, the key path and what is allowed there.
 - Files from others are hostile: size, nesting and numbers are bounded, nothing is ever executed.
-
-Offered: ``read_toml``, ``parse_toml``, ``format_toml``, ``write_toml``.
 """
 
 from __future__ import annotations

@@ -8,11 +8,6 @@ Conventions:
 - Factors are exact by definition: 1 lb = 0.453 592 37 kg, 1 in = 0.0254 m, standard gravity 9.806 65 m/s² (NIST SP 811,
   appendix B).
 - Temperatures are given in degrees Celsius, which the SI allows and every record uses.
-
-Offered: ``torque_factor``, ``canonical_unit``, ``force_factor``, ``canonical_force``, ``is_force``, ``reading_unit``,
-``reading_factor``, ``column_unit``,
- ``parse_number``, ``parse_quantity``,
-``parse_stud_circle``, ``format_torque``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 Such a text has no columns, but its lines are alike: the same words between other figures. Times and figures become
 cells; the word before a figure its heading, the word behind it its unit.
-
-Offered: ``captured``.
 """
 
 from __future__ import annotations

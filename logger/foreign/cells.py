@@ -4,8 +4,6 @@ Conventions:
 - A cell is text, or a number where the file holds numbers (a spreadsheet, Parquet, JSON).
 - What a mark means is settled over all columns of numbers together: ``1,209`` alone may be 1.209 or 1209.
 - A word for "beyond the range" (``OL``) is no dirt: the value is missing and the row is told as an overload.
-
-Offered: ``Numbers``, ``numbers``, ``decimal_mark``, ``settled``, ``is_number``, ``is_mark``, ``plain``.
 """
 
 from __future__ import annotations

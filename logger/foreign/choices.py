@@ -1,7 +1,4 @@
-"""What a table does not say of itself, asked by name: all of it at once.
-
-Offered: ``TableQuestion``, ``TableQuestionsError``, ``OPTIONS``, ``ColumnUnit``, ``read_unit``, ``laid_over``.
-"""
+"""What a table does not say of itself, asked by name: all of it at once."""
 
 from __future__ import annotations
 

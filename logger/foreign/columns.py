@@ -1,7 +1,4 @@
-"""Which column of a foreign table is which: by what it is called, its unit, and what stands in it.
-
-Offered: ``Roles``, ``Finder``.
-"""
+"""Which column of a foreign table is which: by what it is called, its unit, and what stands in it."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""Tables that are no text: spreadsheets, Parquet, JSON. A library reads the file; here it becomes a grid.
-
-Offered: ``grid_of``.
-"""
+"""Tables that are no text: spreadsheets, Parquet, JSON. A library reads the file; here it becomes a grid."""
 
 from __future__ import annotations
 

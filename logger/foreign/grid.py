@@ -1,7 +1,4 @@
-"""A foreign table before anything is made of it: headings, units, columns of cells, what stood above.
-
-Offered: ``Grid``, ``grid_of_rows``, ``looks_like``.
-"""
+"""A foreign table before anything is made of it: headings, units, columns of cells, what stood above."""
 
 from __future__ import annotations
 

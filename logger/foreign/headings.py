@@ -4,8 +4,6 @@ Conventions:
 - Headings are read in the ways people and programs write them: ``torque_Nm``, ``Torque [lbf·ft]``, ``M / N·m`` (the
   quotient of ISO 80000-1, 7.1.3), ``Drehmoment in Nm``, ``Time, s``.
 - The words of several languages are known; accents and case do not matter.
-
-Offered: ``Heading``, ``heading``, ``Kind``, ``SECONDS``, ``DEGREES``, ``unit_kind``.
 """
 
 from __future__ import annotations

@@ -6,8 +6,6 @@ Conventions:
 - Values are given as they stand; times too, even where they stand still or step.
 - An empty cell or a dash is a value that is missing: told, NaN. ``OL`` is an overload: NaN, told, and an event.
 - A cell that is no number is an error that names line, column and fix; words below the readings are excluded and told.
-
-Offered: ``read_foreign``, ``Foreign``.
 """
 
 from __future__ import annotations

@@ -3,8 +3,6 @@
 Only what leaves the order of the samples certain is put right, and all of it is said. Rows that share a stamp and
 clocks that were set back keep their stamps here: whoever reads the trace spreads or shifts them
 (``analysis.trace.traces``).
-
-Offered: ``Stamps``, ``put_in_order``.
 """
 
 from __future__ import annotations

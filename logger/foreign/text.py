@@ -4,8 +4,6 @@ Conventions:
 - UTF-8, UTF-16 with or without its mark, else Windows-1252 (a degree sign or a dot in the headings of older programs).
 - Lines that begin with ``#``, ``%``, ``!`` or ``//`` are comments; one right above the readings may be their heading.
 - A last line without a line's end may be cut short, and a number cut short is still a number: it is excluded.
-
-Offered: ``text_grid``, ``decoded``.
 """
 
 from __future__ import annotations

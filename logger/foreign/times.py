@@ -5,8 +5,6 @@ Conventions:
   way of writing itself does is undone: a clock time that passes midnight goes on.
 - The order of day and month matters only where the date changes: then the order is taken in which time goes on without
   a leap of days.
-
-Offered: ``is_time``, ``clock_seconds``, ``implied_unit``.
 """
 
 from __future__ import annotations

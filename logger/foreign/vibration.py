@@ -4,8 +4,6 @@ Conventions:
 - A sound's samples stay as they lie in the file; ``unit`` and ``zero`` make them shares of full scale, -1 to 1.
 - A table has a time with a unit and one to three columns whose headings name a unit of acceleration; times are put on
   an even grid, and what lay in a gap is told.
-
-Offered: ``Vibration``, ``read_vibration``, ``SOUNDS``.
 """
 
 from __future__ import annotations

@@ -8,8 +8,6 @@ scanner set to another of them types the same line. So a minus is the word MINUS
 mass in kg; U is the standard uncertainty of the value before it. Small letters of a name are written as capitals;
 whatever else the set lacks stands as its code point in hexadecimal between two Q. The last number is a check of all
 before it.
-
-Offered: ``line_of``, ``lever_of_line``, ``line_in``.
 """
 
 from __future__ import annotations

@@ -99,11 +99,11 @@ def binary_layout(
     rows = np.frombuffer(b"".join(packets), np.uint8).reshape(len(packets), length)
     form = _format_of(offer)
     if form is not None and form.type is not None and length == WIDTH[form.type]:
-        return _single(rows, form, wanted, notes)
+        return _single(rows, form, notes)
     return _layout(rows, 0, b"", find_check_bytes(rows), wanted, notes, form)
 
 
-def _single(rows: Bytes, form: PresentationFormat, wanted: Wanted, notes: Notes) -> BinaryLayout:
+def _single(rows: Bytes, form: PresentationFormat, notes: Notes) -> BinaryLayout:
     """Give the layout of packets that hold the one value that their Presentation Format explains."""
     one = Series(0, rows.shape[1], 1, form.type or "s16", "little", 0.0)
     column, _ = _number_column(rows, one, 0)

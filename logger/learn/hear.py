@@ -1,8 +1,6 @@
 """Listening to an unknown device: at the speed that gives text, for a while, keeping what came.
 
 Nothing is sent, except a question that the user has confirmed.
-
-Offered: ``Place``, ``Heard``, ``hear``, ``heard_in``, ``readable``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 A number is recognised by its course: read at the right place, with the right width and byte order, a torque under load
 moves smoothly, and is as noisy at rest as under load.
-
-Offered: ``Series``, ``best_series``, ``cover``, ``MOST_HEAD``.
 """
 
 from __future__ import annotations

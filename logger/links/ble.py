@@ -6,8 +6,6 @@ Conventions:
   watchdog notices, closes the link and opens it anew, which subscribes again.
 - All reads happen before subscribing: on some systems a read of a subscribed characteristic is delivered as one more
   notification.
-
-Offered: ``scan``, ``meet``, ``BleLink``, ``Backends``.
 """
 
 from __future__ import annotations

@@ -1,8 +1,6 @@
 """What a connected Bluetooth device says about itself: texts, battery, characteristics and their formats.
 
 A device is not believed: texts are cleaned and cut, numbers bounded, questions limited in number and time.
-
-Offered: ``DeviceFacts``, ``device_facts``, ``offers``, ``characteristic``, ``percent``, ``clean``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""A recording as a source: it plays through the same session, recorder and screen as a device.
-
-Offered: ``ReplayLink``, ``replay_columns``, ``replay_header``.
-"""
+"""A recording as a source: it plays through the same session, recorder and screen as a device."""
 
 from __future__ import annotations
 

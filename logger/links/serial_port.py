@@ -4,8 +4,6 @@ Conventions:
 - Local ports only, opened for us alone; listening sends nothing.
 - The thread reads at once when bytes come after a pause, then lets them gather for ``GATHER_S``: an isolated line is
   stamped to the moment, a stream costs few wake-ups, and a stamp is never early.
-
-Offered: ``SerialLink``, ``serial_ports``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""The virtual transducer in-process: its bytes, at their times or faster, on every system.
-
-Offered: ``VirtualLink``.
-"""
+"""The virtual transducer in-process: its bytes, at their times or faster, on every system."""
 
 from __future__ import annotations
 

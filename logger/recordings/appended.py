@@ -8,8 +8,6 @@ on the disk
     The system has said that file *and* folder are on the disk: a power cut does not take it either.
 still there
     The file's name leads to this very file, as long as it was written: nobody has moved, replaced or cut it.
-
-Offered: ``AppendedFile``, ``failed``.
 """
 
 from __future__ import annotations

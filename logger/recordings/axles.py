@@ -4,10 +4,6 @@ One file per axle, found by the tag that is stamped on it. Builds are entries wi
 is put right leaves what it was before among ``replaced``. A recording was made on the last build before it started.
 
 Conventions: thicknesses in mm, parts from the side gear outwards, volumes in litres.
-
-Offered: ``AxleFile``, ``Build``, ``Pack``, ``PackPart``, ``Replaced``, ``Retest``, ``Use``, ``axle_file``,
-``read_axle``, ``change_axle``, ``put_build``, ``builds_until``, ``in_order``, ``moment``, ``same_tag``, ``tag_key``,
-``sheets_of``.
 """
 
 from __future__ import annotations

@@ -2,8 +2,6 @@
 
 It is written once, when the job is signed. Its last line carries the SHA-256 of everything above it, as a recording's
 does; what is put right later goes to a sidecar beside it.
-
-Offered: ``DialFile``, ``DialReading``, ``ENDING``, ``is_dialled``, ``read_dialled``, ``write_dialled``.
 """
 
 from __future__ import annotations

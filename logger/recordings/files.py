@@ -6,8 +6,6 @@ Conventions:
 - ``state`` is ``closed`` (our recording, its hash and every batch check), ``recovered`` (our recording, but unclosed or
   damaged: only rows whose batch checks are here) or ``foreign``.
 - ``problems`` are lines for the user; what is not in order with a file is there or raised, never passed over.
-
-Offered: ``read_trace``, ``Trace``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""The header of a recording by itself, without its samples: for lists of thousands.
-
-Offered: ``HEAD_BYTES``, ``OURS``, ``header_of``, ``read_header``, ``tests_in``, ``axle_tests``.
-"""
+"""The header of a recording by itself, without its samples: for lists of thousands."""
 
 from __future__ import annotations
 

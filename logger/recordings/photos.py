@@ -1,8 +1,6 @@
 """Photographs of a test: kept beside the recording, named by their content, recognised by their hash.
 
 A photo is never opened as a picture here: it is bytes with a name and a caption.
-
-Offered: ``take_in``, ``photo_state``, ``PhotoState``.
 """
 
 from __future__ import annotations

@@ -26,8 +26,6 @@ Rules:
 6. What was received is in the file or in memory until it is; a failure of any kind is told by the next block or at the
    end, and ``rescue`` writes all there is elsewhere.
 7. A comma or semicolon of a text that a spreadsheet would take for the beginning of a formula stands as ``\u002C``.
-
-Offered: ``RecordingWriter``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""The text of a recording: header, column names, rows and events, as ``recording`` writes them.
-
-Offered: ``column_names``, ``format_rows``, ``format_header``, ``format_event``, ``spreadsheet_safe``.
-"""
+"""The text of a recording: header, column names, rows and events, as ``recording`` writes them."""
 
 from __future__ import annotations
 

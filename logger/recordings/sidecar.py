@@ -4,9 +4,6 @@ A recording is never altered. Corrections are appended here with their time and 
 a sidecar's values win over the header's, key by key.
 
 Several programs may write it: every change is made to what stands there, under the folder's lock.
-
-Offered: ``sidecar_path``, ``read_sidecar``, ``change_sidecar``, ``add_correction``, ``keep_table``, ``merged``,
-``revision_of``.
 """
 
 from __future__ import annotations

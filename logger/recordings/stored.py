@@ -1,8 +1,6 @@
 """Reading our own recordings: every row is used only if its batch checks.
 
 Every hash here is computed from the bytes; what a file states of itself is only compared with it.
-
-Offered: ``is_recording``, ``read_recording``, ``Stored``.
 """
 
 from __future__ import annotations

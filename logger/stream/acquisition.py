@@ -7,8 +7,6 @@
         tap.take()                                # blocks since the last call, from any thread
         session.stop()
         ending = running.result(timeout=5)
-
-Offered: ``Acquisition``.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""Those who follow a stream: one that fails is excluded, all others still get every block and the ending.
-
-Offered: ``Audience``, ``SubscriberFailedError``.
-"""
+"""Those who follow a stream: one that fails is excluded, all others still get every block and the ending."""
 
 from __future__ import annotations
 

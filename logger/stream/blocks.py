@@ -1,7 +1,4 @@
-"""From chunks to blocks: decoded, dated, counted, with the events that waited in between.
-
-Offered: ``BlockMaker``.
-"""
+"""From chunks to blocks: decoded, dated, counted, with the events that waited in between."""
 
 from __future__ import annotations
 

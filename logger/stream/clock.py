@@ -6,8 +6,6 @@ Conventions:
 - The rate is never learnt from a short record: over the first minutes a fit finds the connection's clock, not the
   device's. The nominal period holds; counter and arrival are recorded, so a fit can be made when reading.
 - Times never go back: a better anchor is approached by at most half a period per drain.
-
-Offered: ``CounterClock``, ``ArrivalClock``, ``build_clock``.
 """
 
 from __future__ import annotations

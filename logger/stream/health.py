@@ -1,7 +1,4 @@
-"""How a session is doing, and what to do about it.
-
-Offered: ``Health``, ``SessionState``, ``Meter``, ``Steps``.
-"""
+"""How a session is doing, and what to do about it."""
 
 from __future__ import annotations
 

@@ -12,8 +12,6 @@ Rules:
 3. No sample is dropped. What the device lost is counted from its counter and told as an event.
 4. Nothing is written to the device but what ``send`` or ``arrange`` was given, and only after the user confirmed it.
 5. When nothing arrives for ``silence_s`` an event says so: a radio stack that died reports nothing by itself.
-
-Offered: ``Session``, ``ConfirmedCommand``, ``build_session``.
 """
 
 from __future__ import annotations

@@ -80,7 +80,7 @@ class VirtualPort:
         self._waiting: deque[bytes] = deque()
         self._waiting_bytes = 0
         self.finished = threading.Event()
-        self.sent_bytes = self.lost_bytes = 0
+        self.lost_bytes = 0
         self.received = bytearray()
         self._thread = threading.Thread(target=self._play, name="virtual port", daemon=True)
 
@@ -173,7 +173,6 @@ class VirtualPort:
                     count = os.write(self._near, piece)
                 except BlockingIOError:
                     break
-                self.sent_bytes += count
                 budget -= count if self._per_tick is not None else 0
                 self._waiting = deque([data[count:]]) if count < len(data) else deque()
                 self._waiting_bytes -= count

@@ -3,9 +3,6 @@
 A plain reading is what someone notes by eye: the highest value of a pull as its breakaway, the middle value of the
 second half of the turning as its rotating torque, both from the zero they took and times the lever factor they believe
 in. The error is that reading minus the truth of the same axle without the mistake: torque on the wheel about the axle.
-
-Offered: ``Dials``, ``MISTAKES``, ``Attempt``, ``attempt``, ``plain_reading``, ``zero_of``, ``truth_of``,
-``lever_facts``.
 """
 
 from __future__ import annotations

@@ -223,11 +223,11 @@ def _opened(size: int) -> tuple[float, int, Longest]:
             app.processEvents()
         longest, begun = Longest(), time.perf_counter()
         page.list.table.selectRow(0)
-        while not page._loaded and time.perf_counter() - begun < 300:
+        while not page.readings.loaded and time.perf_counter() - begun < 300:
             app.processEvents()
             longest.beat()
             time.sleep(0.002)
-        took, samples = time.perf_counter() - begun, next(iter(page._loaded.values())).samples
+        took, samples = time.perf_counter() - begun, next(iter(page.readings.loaded.values())).samples
         app.processEvents()
         longest.beat()
         window.close()

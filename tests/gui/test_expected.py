@@ -236,7 +236,7 @@ def test_a_decision_is_taken_back_until_the_test_is_signed(reviewing: Hand) -> N
     reviewing.qtbot.waitUntil(lambda: page.reading.path == path, timeout=60_000)
     change_sidecar(path, lambda found: Sidecar(signed=now - timedelta(hours=1)))
     page._reload(path)
-    reviewing.qtbot.waitUntil(lambda: path in page._sidecars, timeout=60_000)
+    reviewing.qtbot.waitUntil(lambda: path in page.readings.sidecars, timeout=60_000)
     page.reading.tags.set_text("shim=0.9")
     page.reading._tag()
     assert not page.undo.steps, "what is signed is not taken back"

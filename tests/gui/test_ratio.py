@@ -155,11 +155,11 @@ def test_review_writes_one_page_of_both_halves(
 
     monkeypatch.setattr("gui.pages.pages_part.QFileDialog.getSaveFileName", chosen)
     choose(hand, 0, 1)
-    page._loading[str(paths[0])] = None
+    page.readings.loading[str(paths[0])] = None
     page.pages.ask_page()
     assert "still being read" in page.notice.text.text()
     assert not offered, "a page of one half by haste would be no page of the ratio"
-    del page._loading[str(paths[0])]
+    del page.readings.loading[str(paths[0])]
     page.pages.ask_page()
     hand.qtbot.waitUntil(lambda: "Written to" in page.notice.text.text(), timeout=60_000)
     assert offered == [str(paths[1].with_suffix("")) + "-report.pdf"], "named after the half in gear"

@@ -62,7 +62,7 @@ def choose(hand: Hand, *rows: int) -> None:
         QTest.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, keys, at)
     wanted = {entry.path for entry in page.list.selected()}
     assert len(wanted) == len(rows)
-    hand.qtbot.waitUntil(lambda: wanted <= set(page._loaded), timeout=40_000)
+    hand.qtbot.waitUntil(lambda: wanted <= set(page.readings.loaded), timeout=40_000)
 
 
 def test_a_recording_with_pulls_result_and_budget(reviewing: Hand) -> None:
@@ -96,15 +96,15 @@ def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Ha
     panel.pulls.selectRow(1)
     reviewing.press(panel.edit)
     assert panel.correct.isVisible()
-    before = page._loaded[str(path)].reading.pulls[1]
+    before = page.readings.loaded[str(path)].reading.pulls[1]
     first = before.pull.rotating.start_s + 0.8
     panel.plot._stretch.setRegion((first, before.pull.rotating.end_s))
     reviewing.press(panel.correct.keep)
     assert "reason" in panel.correct.reason._wrong.text(), "no decision without a reason"
     QTest.keyClicks(panel.correct.reason.edit, "the lever slipped at first")
     reviewing.press(panel.correct.keep)
-    reviewing.qtbot.waitUntil(lambda: str(path) in page._loaded, timeout=20_000)
-    after = page._loaded[str(path)].reading.pulls[1]
+    reviewing.qtbot.waitUntil(lambda: str(path) in page.readings.loaded, timeout=20_000)
+    after = page.readings.loaded[str(path)].reading.pulls[1]
     assert after.pull.rotating.start_s == pytest.approx(first, abs=1e-5)
     assert path.read_bytes() == original
     decision = read_sidecar(path).corrections[-1]
@@ -114,8 +114,8 @@ def test_a_boundary_is_moved_with_a_reason_and_the_recording_stays(reviewing: Ha
     reviewing.press(panel.edit)
     QTest.keyClicks(panel.correct.reason.edit, "it had not slipped")
     reviewing.press(panel.correct.as_found)
-    reviewing.qtbot.waitUntil(lambda: str(path) in page._loaded, timeout=20_000)
-    assert page._loaded[str(path)].reading.pulls[1].pull == before.pull
+    reviewing.qtbot.waitUntil(lambda: str(path) in page.readings.loaded, timeout=20_000)
+    assert page.readings.loaded[str(path)].reading.pulls[1].pull == before.pull
     assert len(read_sidecar(path).corrections) == 2, "what was decided stays on record"
 
 
@@ -128,8 +128,8 @@ def test_a_pull_is_left_out_and_counts_again(reviewing: Hand) -> None:
         reviewing.press(panel.edit)
         QTest.keyClicks(panel.correct.reason.edit, reason)
         reviewing.press(panel.correct.leave)
-        reviewing.qtbot.waitUntil(lambda: path in page._loaded, timeout=20_000)
-        assert len(page._loaded[path].reading.job[0].values) == counted
+        reviewing.qtbot.waitUntil(lambda: path in page.readings.loaded, timeout=20_000)
+        assert len(page.readings.loaded[path].reading.job[0].values) == counted
 
 
 def test_a_message_is_answered_with_a_key_but_not_while_typing(reviewing: Hand) -> None:
@@ -213,7 +213,7 @@ def test_a_recording_that_was_cut_off_is_offered(hand: Hand, shelf: Path) -> Non
     page.list.refilter()
     assert [entry.path for entry in page.archive.shown] == [str(path)]
     choose(hand, 0)
-    assert page._loaded[str(path)].reading.state == "recovered"
+    assert page.readings.loaded[str(path)].reading.state == "recovered"
     assert page.reading.pulls.rowCount() >= 2
 
 
@@ -302,12 +302,12 @@ def test_the_window_answers_while_a_large_file_is_read(hand: Hand, folder: Path)
     assert "Reading large.csv" in page.reading._empty.text()
     beats = 0
     begun = time.monotonic()
-    while not page._loaded and time.monotonic() - begun < 60:
+    while not page.readings.loaded and time.monotonic() - begun < 60:
         hand.qtbot.wait(5)
         beats += 1
-    assert page._loaded
+    assert page.readings.loaded
     assert beats > 10
-    loaded = next(iter(page._loaded.values()))
+    loaded = next(iter(page.readings.loaded.values()))
     assert loaded.samples > 1_000_000
     x, y = loaded.trace().stretch(0, 1e9, 1000)
     assert len(x) <= 2002

@@ -193,6 +193,9 @@ SETS = {
         for i in range(4)
     ]
     + [run(i, "b", 52.0, side="right", wheel_fitted=False, temperature_c=None) for i in range(4)],
+    "five": [
+        run(i, fluid, 50.0 + 3 * (fluid == "b") + (0.3, 1.7, 0.9, 2.2, 1.1)[i]) for fluid in "ab" for i in range(5)
+    ],
     "builds": [run(i, "a", 50.0, tags={"shim_mm": 0.1 * i, "condition": "new"}) for i in range(4)]
     + [run(i, "b", 52.0, tags={"shim_mm": "x"}) for i in range(4)],
 }

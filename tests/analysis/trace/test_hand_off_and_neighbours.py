@@ -197,3 +197,13 @@ class TestNeighbours:
         first, *later = stated(read_torque(t, y, sensor=SENSOR))
         assert Code.ZERO_MOVED in [r.code for r in first.reasons]
         assert all(Code.ZERO_MOVED in [r.code for r in pull.reasons] for pull in later if pull.direction < 0)
+
+
+def test_strokes_to_and_fro_without_a_rest_count_from_one_level():
+    """The load goes through its level and on, and waits nowhere: its foot is no level, the interval reaches it."""
+    t = np.arange(0, 24, 0.005)
+    at, nm = [0, 3, 5, 5.3, 11, 11.1, 11.5, 12.2, 12.5, 19, 19.2, 24], [4, 4, 44, 34, 34, 0, -3, -36, -26, -26, 4, 4]
+    y = np.interp(t, at, nm) + np.random.default_rng(4).normal(0, 0.02, len(t))
+    _, fro = stated(read_torque(t, y, sensor=SENSOR))
+    assert fro.handoff_nm == pytest.approx(4.0, abs=0.05)
+    assert fro.rotating.at_sensor_nm == pytest.approx(30.0, abs=0.3)

@@ -356,6 +356,7 @@ def test_kept_advice():
     bounds = [None, *(limits.bounds_from(one) for one in LIMITS)]
     jobs = [(), tuple(repeats.job_value([budget(v), budget(v + 1)]) for v in (2.0, 50.0))]
     levels = [Level(), Level(0.4, 0.02, True, "x"), Level(0.4, 0.02, True, "x", 0.1), Level(0.4, 0.5, True, "x", -3.0)]
+    levels += [Level(0.4, 0.02, True, "x", share * 50.5) for share in (0.0099, 0.0104, -0.0104)]
     facts = [
         TransducerFacts(sign=s, certificate=c, certificate_date=d, certificate_due=e)
         for s in (None, "none", "reversed")

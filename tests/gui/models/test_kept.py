@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from datetime import datetime
+from datetime import UTC, datetime
 from pathlib import Path
 
 import msgspec
@@ -36,6 +36,7 @@ from logger.errors import HeldwheelError
 from logger.header import Header, JobFacts, Limit, Table, Test
 from logger.learn.hear import Heard
 from logger.learn.learn import Wanted
+from logger.recordings.dialled import DialFile, DialReading, write_dialled
 from logger.samples import Chunk
 from tests.gui.models.test_answers import COMMON, ComparisonAsked, run, scale
 from tests.gui.models.test_kept_typed import NM, TEXTS
@@ -353,6 +354,14 @@ SHAPES = {
     "limit": (np.zeros(10), np.linspace(0, 120, 90)),
     "light": (np.linspace(0, 2.9, 60), np.linspace(3, 0.5, 40)),
     "wavy": (20 + 15 * np.sin(np.arange(300) / 20),),
+    "borders": (
+        np.full(40, 1.5),
+        np.full(40, 100.0),
+        np.full(40, 97.0),
+        np.full(40, 9.0),
+        np.full(40, 0.9),
+        np.zeros(9),
+    ),
     "gaps": (np.full(30, np.nan), np.linspace(0, 30, 30), np.full(60, 30.0)),
 }
 
@@ -367,6 +376,7 @@ def test_kept_words_of_the_coach(name):
             {},
             {"capacity_nm": 100.0, "interest_nm": 20.0},
             {"interest_nm": 30.0, "turned_deg": 0.5},
+            {"interest_nm": 100.0, "turned_deg": 1.0},
             {"interest_nm": 30.0, "turned_deg": 4.0},
         ):
             for rest, dwell in ((None, 0.0), (3.0, 15.0)):
@@ -417,9 +427,15 @@ def test_kept_archive(tmp_path):
             archive.read_entry(str(SEASON / f"{name}.csv"))
             for name in ("01-arrival-left", "05-event-1", "06-unclosed", "06-foreign-table")
         ]
+        dial, plain = tmp_path / "d.dial.toml", tmp_path / "e.dial.toml"
+        told = Header(started=datetime(2026, 3, 4, tzinfo=UTC), job=JobFacts(vehicle="dial car"))
+        write_dialled(dial, DialFile(header=told, readings=(DialReading(shown=46.0),), signed=told.started))
+        plain.write_text("x", "utf-8")
+        others = [archive.read_entry(str(one)) for one in (dial, plain, tmp_path / "none.csv")]
         answers = [
             [one.name, one.words, [one.holds(w) for w in ("event", "left", "2026", "x", "rear")]] for one in entries
         ]
+        answers += [[one.name, one.words[:30], one.ours, one.closed, one.purpose, one.size] for one in others]
         answers += [
             [Path(p).name for p in archive.find_tests(SEASON, text)]
             for text in ("event", "left shim", "unclosed", "zzz")
@@ -490,6 +506,8 @@ HEARD = {
     "reversed": [b"%.1f\n" % (-abs(n - 40) + 40 if n < 40 else -40.0) for n in range(80)],
     "noise": [bytes((n * 37 + k * 11) % 256 for k in range(9)) for n in range(60)],
     "status": [b"ST,%s%6.2f lbf.in\r\n" % (b"-" if n % 2 else b"+", n / 7) for n in range(70)],
+    "framed": [b"\x02%6.2f lbf.in\x03\r\n" % (n / 7 - 2) for n in range(70)],
+    "loaded from the first": [b"%.1f;%d\n" % (-9.0 if n > 3 else 0.5 * n, 5 - n % 3) for n in range(60)],
     "few": [b"1.0\n"],
     "nothing": [],
 }

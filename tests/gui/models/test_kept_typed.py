@@ -197,7 +197,7 @@ def test_kept_builds(tmp_path):
             answers.append(everything(draft))
             for key in draft.texts:
                 if key != "built":
-                    for text in TEXTS[::2]:
+                    for text in (*TEXTS[::2], "30 min", "2 l", "600 N", "0 N", "0 mm", "0 min", "1e6 N", "2e6 N"):
                         checked = tried(build_entry.check_build, replace(draft, texts=draft.texts | {key: text}), build)
                         answers.append(checked)
         entry.axle = AxleFile(

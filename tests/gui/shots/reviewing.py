@@ -27,7 +27,7 @@ def ratio_judged(studio: Studio) -> None:
     page = studio.window.pages["Review"]
     wait(studio, lambda: page.all_s > 0)
     page.list.table.selectAll()
-    wait(studio, lambda: len(page._loaded) == 2)
+    wait(studio, lambda: len(page.readings.loaded) == 2)
 
 
 def review(studio: Studio) -> None:
@@ -38,7 +38,7 @@ def review(studio: Studio) -> None:
     page.list.search.edit.setText("shim")
     page.list.refilter()
     page.list.table.selectRow(1)
-    wait(studio, lambda: bool(page._loaded), say=lambda: page.reading._empty.text())
+    wait(studio, lambda: bool(page.readings.loaded), say=lambda: page.reading._empty.text())
     page.reading.pulls.selectRow(0)
     page.reading.plot.show_all()
 
@@ -163,7 +163,7 @@ def review_overlay(studio: Studio) -> None:
     review(studio)
     page = studio.window.pages["Review"]
     page.list.table.selectAll()
-    wait(studio, lambda: len(page._loaded) >= 4)
+    wait(studio, lambda: len(page.readings.loaded) >= 4)
 
 
 STATES: dict[str, Callable[[Studio], None]] = {

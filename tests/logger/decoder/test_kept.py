@@ -21,7 +21,7 @@ from logger.decoder.layouts import Packet, PlacedNumber, Register, frame_faults,
 from logger.decoder.lines import LineDecoder
 from logger.decoder.notifications import NotificationDecoder
 from logger.decoder.registers import RegisterDecoder, plan
-from logger.decoder.template import template_faults
+from logger.decoder.template import LineCheck, LineFormat, template_faults
 from logger.edges.toml_file import read_toml
 from logger.errors import HeldwheelError
 from logger.samples import Column, Decoded, empty
@@ -77,6 +77,33 @@ def test_kept_framed_text(name):
             said_of(FramedTextDecoder(kind, "N·m"), [cut(part, 4) for part in cut(data, 50)], silent_at=2),
         ]
     kept("decoder-framed", name, [answers, said])
+
+
+CHECKED = {
+    "hex": LineCheck(name="sum-8", mark="\x03"),
+    "hex with its mark": LineCheck(name="xor-8", mark="\x03", covers_mark=True, covers_from=1),
+    "bytes": LineCheck(name="crc-16/modbus", form="bytes", mark="\x03", covers_from=1, order="big"),
+    "bytes with their mark": LineCheck(name="crc-16/modbus", form="bytes", mark="\x03", covers_mark=True),
+}
+
+
+@pytest.mark.parametrize("name", CHECKED)
+def test_kept_framed_text_with_a_check(name):
+    """Sound frames, one with its check spoilt, one without, noise between; cut everywhere."""
+    own = CHECKED[name]
+    form = LineFormat(template="{torque}", terminator="ETX", check=own)
+    data = b"x"
+    for n, body in enumerate((b"1.5", b"-2", b"3\r\n4", b"OL", b"5.25", b"6")):
+        frame = b"\x02" + body + b"\x03"
+        covered = frame[own.covers_from : len(frame) - (not own.covers_mark)]
+        value = crc.check(covered, own.name) ^ (n == 1)
+        stated = value.to_bytes(own.size if own.form == "bytes" else own.size // 2, own.order)
+        data += frame + (stated if own.form == "bytes" else stated.hex().upper().encode()) + b"\r\n"
+    data += b"noise\x03 zz\x02 7\x03ZZ\x02" + b"8" * 600
+    answers = [said_of(FramedTextDecoder(form, "N·m"), [cut(data, size)]) for size in (1, 3, 7, 1000)]
+    answers += [said_of(FramedTextDecoder(form, "N·m"), [[part] for part in cut(data, 5)])]
+    answers.append(template_faults(form))
+    kept("decoder-framed", f"check {name}", answers)
 
 
 @pytest.mark.parametrize("name", PACKETS)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import zlib
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
@@ -127,6 +128,23 @@ def test_kept_readings_of_a_changed_one(whole, name):
             said_of(whole + b"\n"),
         ]
     kept("recordings", f"changed {name}", [answers, said])
+
+
+def test_kept_readings_of_wide_and_much_broken_ones(whole):
+    """As many columns as are read, and one more; as many broken batches as are told one by one, and one more."""
+    answers = []
+    for count in (62, 63, 64, 65):
+        names = ",".join(["time_s", "torque_Nm", *(f"c{n}" for n in range(count - 2))])
+        body = f"# heldwheel recording 1\n{names}\n".encode()
+        rows = (",".join("1" for _ in range(count)) + "\n").encode()
+        data = body + b"# batch rows=0 crc32=%08X\n" % zlib.crc32(body)
+        answers.append(said_of(data + rows + b"# batch rows=1 crc32=%08X\n" % zlib.crc32(rows)))
+    head, rest = whole.partition(b"\n0.")[::2]
+    row = b"0.1,2,3,4\n"
+    for count in (19, 20, 21, 22):
+        bad = (row + b"# batch rows=1 crc32=00000000\n") * count
+        answers.append(said_of(head + b"\n" + bad + b"0." + rest))
+    kept("recordings", "wide and broken", answers)
 
 
 def test_kept_traces_with_their_sidecar(tmp_path, whole):
@@ -318,8 +336,16 @@ def test_kept_photos_and_corrections(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     Path("A b(1).JPG").write_bytes(b"picture" * 50)
     Path("x.txt").write_bytes(b"no")
+    long = "a" * 38 + "b" * 9 + ".png"
+    Path(long).write_bytes(b"other")
     answers = []
-    for name, caption in (("A b(1).JPG", " two \n words "), ("A b(1).JPG", ""), ("x.txt", ""), ("gone.png", "")):
+    for name, caption in (
+        ("A b(1).JPG", " two \n words "),
+        ("A b(1).JPG", ""),
+        ("x.txt", ""),
+        ("gone.png", ""),
+        (long, ""),
+    ):
         try:
             answers.append(take_in(Path(name), Path("there"), caption))
         except HeldwheelError as error:

@@ -34,7 +34,7 @@ SPEED = 10.0
 KILL_AFTER_S = 3.3
 # A command needs so long to start and open the port before bytes begin.
 START_S = 1.2
-SOURCE = Path(__file__).resolve().parents[2]
+SOURCE = Path(__file__).resolve().parents[1]
 # The first pull of the Bluetooth gauge, in real time: a radio cannot be hurried.
 BLUETOOTH_S = 14
 LIMIT = """\
