@@ -1,11 +1,8 @@
 """What the wheel's angle adds: whether the pack slipped, when, and how fast it turned.
 
-Conventions
------------
+Conventions:
 Arrays cover one pull; torque is positive in the pull's direction with the hand-off level subtracted. The angle may
 count either way and from anywhere: only its changes along the pull are used.
-
-Offered: ``Slip``, ``find_slip``, ``describe_turning``.
 """
 
 from __future__ import annotations
@@ -65,12 +62,9 @@ class Slip:
 def find_slip(time_s: Floats, torque_nm: Floats, angle_deg: Floats, slip_nm: float) -> Slip:
     """Tell slip from wind-up.
 
-    Parameters
-    ----------
-    time_s, torque_nm, angle_deg : ndarray, shape (n,)
-        From the foot of the pull to its release.
-    slip_nm : float
-        The level at which the pack slips, roughly.
+    Args:
+        time_s, torque_nm, angle_deg: shape (n,); From the foot of the pull to its release.
+        slip_nm: The level at which the pack slips, roughly.
     """
     high = np.flatnonzero(torque_nm > NEAR_TOP * slip_nm)
     if len(high) < 2:
@@ -109,16 +103,11 @@ def describe_turning(
 ) -> Turning | None:
     """Describe the steady turning of one pull.
 
-    Parameters
-    ----------
-    time_s, torque_nm, angle_deg : ndarray, shape (n,)
-    steady : ndarray of bool, shape (n,)
-        Where the rotating torque was averaged.
-    wind_up_deg_per_nm : float or None
+    Args:
+        time_s, torque_nm, angle_deg: shape (n,)
+        steady: shape (n,); Where the rotating torque was averaged.
 
-    Returns
-    -------
-    Turning or None
+    Returns:
         None where too little is left to tell a speed.
     """
     t, x, angle = (_means(v, time_s, steady) for v in (time_s, torque_nm, angle_deg))

@@ -1,8 +1,4 @@
-"""What a stretch of readings says: how well its mean is known, and its highest torque without that of the noise.
-
-Offered: ``autocorrelation``, ``neighbours_alike``, ``mean_uncertainty``, ``level_uncertainty``, ``expected_maximum``,
-``highest_of``.
-"""
+"""What a stretch of readings says: how well its mean is known, and its highest torque without that of the noise."""
 
 from __future__ import annotations
 
@@ -46,15 +42,11 @@ def mean_uncertainty(values: Floats) -> tuple[float, float]:
     from every lag, which is given back for the lags summed (U. Wolff, Comput. Phys. Commun. 156 (2004) 143, from
     memory). Right within some per cent from about ten independent readings on.
 
-    Parameters
-    ----------
-    values : ndarray, shape (n,)
-        Readings at equal intervals.
+    Args:
+        values: shape (n,); Readings at equal intervals.
 
-    Returns
-    -------
-    u, dof : float
-        In the unit of the values; 0 and infinity for fewer than two, or values that are all alike.
+    Returns:
+        u, dof: In the unit of the values; 0 and infinity for fewer than two, or values that are all alike.
     """
     n = len(values)
     if n < 2:
@@ -88,15 +80,10 @@ def level_uncertainty(values: Floats, least_dof: float = 1.0) -> float:
 def expected_maximum(levels: Floats, noise: float) -> tuple[float, float]:
     """Give mean and standard deviation of the maximum of readings at given levels with independent normal noise.
 
-    Parameters
-    ----------
-    levels : ndarray, shape (n,)
-        True values.
-    noise : float
-        Standard deviation of the noise on each.
+    Args:
+        levels: shape (n,); True values.
+        noise: Standard deviation of the noise on each.
 
-    Notes
-    -----
     Its distribution is the product of the normal distributions about the levels; mean and deviation by the trapezoid
     rule. With equal levels the mean is the tabled expected maximum of n normal values.
     """
@@ -124,12 +111,9 @@ def highest_of(values: Floats, smooth: int) -> tuple[float, float]:
     of the whole by as much as its scatter is no more than the noise left in it (James and Stein's estimator, from
     memory). The noise is taken from second differences, which a torque that bends slowly does not enter.
 
-    Parameters
-    ----------
-    values : ndarray, shape (n,)
-        Means over equal times, next to each other, not overlapping.
-    smooth : int
-        How many of them the longer mean runs over.
+    Args:
+        values: shape (n,); Means over equal times, next to each other, not overlapping.
+        smooth: How many of them the longer mean runs over.
     """
     highest = float(values.max())
     n = len(values)

@@ -1,7 +1,4 @@
-"""The breakaway torque: the first peak after which sustained slip follows.
-
-Offered: ``Peak``, ``find_peak``.
-"""
+"""The breakaway torque: the first peak after which sustained slip follows."""
 
 from __future__ import annotations
 
@@ -107,18 +104,13 @@ def find_peak(
 ) -> Peak | None:
     """Find the first peak that counts.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        The pull from its foot, hand-off level subtracted, positive in the pull's direction.
-    slip_nm : float
-        The level at which the pack slips, roughly.
-    noise_nm : float
-        Noise of one reading.
-    onset_s : float, optional
-        When slip began, if the wheel's angle told it.
-    delay_s, delay_s_u : float, optional
-        Delay of the transducer's filter, and its standard uncertainty.
+    Args:
+        time_s, torque_nm: shape (n,); The pull from its foot, hand-off level subtracted, positive in the pull's
+            direction.
+        slip_nm: The level at which the pack slips, roughly.
+        noise_nm: Noise of one reading.
+        onset_s: When slip began, if the wheel's angle told it.
+        delay_s, delay_s_u: Delay of the transducer's filter, and its standard uncertainty.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     width = 2 * (round(SEARCH_S / step) // 2) + 1

@@ -1,7 +1,6 @@
 """The elastic line of a pull: how far the wheel turns while it only winds up, how stiffly, and after how much play.
 
-Conventions
------------
+Conventions:
 Torque from the hand-off level, positive in the pull's direction; angle in degrees, counting either way. Between
 ``FROM`` and ``TO`` of the level at which the pack slips, angle against torque is a line: below, play is taken up and
 the wheel's own drag is overcome; above, the pack begins to creep.
@@ -12,8 +11,6 @@ the wheel's own drag is overcome; above, the pack begins to creep.
   before this pull: after a pull the other way that is all of it, after one the same way hardly any.
 
 Two springs in series twist by ``T (1/k1 + 1/k2)`` (statics of shafts; the virtual axle solves the same equation).
-
-Offered: ``Elastic``, ``find_elastic``.
 """
 
 from __future__ import annotations
@@ -58,28 +55,18 @@ def find_elastic(
 ) -> Elastic | None:
     """Fit the elastic line of one pull.
 
-    Parameters
-    ----------
-    torque_nm, angle_deg : ndarray, shape (n,)
-        From the foot of the ramp on.
-    slip_nm : float
-        The level at which the pack slips, N·m.
-    breakaway_nm : float or None
-        Torque at which it broke away; None: the wind-up is that of ``slip_nm``.
-    lag_s : float
-        By how much torque and angle may lie apart in time (s).
-    interval_s : float
-        Between two readings (s).
-    breakaway_u_nm : float
-        Standard uncertainty of the breakaway torque without the transducer's gain, which cancels in the wind-up.
+    Args:
+        torque_nm, angle_deg: shape (n,); From the foot of the ramp on.
+        slip_nm: The level at which the pack slips, N·m.
+        breakaway_nm: Torque at which it broke away; None: the wind-up is that of ``slip_nm``.
+        lag_s: By how much torque and angle may lie apart in time (s).
+        interval_s: Between two readings (s).
+        breakaway_u_nm: Standard uncertainty of the breakaway torque without the transducer's gain, which cancels in the
+            wind-up.
 
-    Returns
-    -------
-    Elastic or None
+    Returns:
         None where the ramp is too short, the angle too coarse, or the wheel did not wind up.
 
-    Notes
-    -----
     The standard uncertainty of the slope joins the scatter about the line (neighbours' dependence stretches it), the
     step of the angle (rectangular, at both ends of the line) and the bend: half the difference between the slopes of
     the line's lower and upper half, rectangular. That of the play adds what the angle moved within ``lag_s``

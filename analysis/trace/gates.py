@@ -157,8 +157,6 @@ SILENT_S = 0.5
 def silences(time_s: Floats) -> tuple[str, ...]:
     """Say of a pull that readings are missing within it, where that is more than its usual steps.
 
-    Examples
-    --------
     >>> silences(np.append(np.arange(50) / 50, 3 + np.arange(50) / 50))
     ('nothing was received for 2.0 s within this pull: what the torque did then is not known',)
     """
@@ -191,14 +189,10 @@ def _lasted_s(time_s: Floats, still: slice) -> float:
 def fell_at_once(time_s: Floats, torque_nm: Floats, release: int, level_nm: float) -> bool:
     """Whether the torque was gone within two samples, quicker than any hand lets go.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        The pull and what came after it, from the hand-off level.
-    release : int
-        Sample at which the torque was last near its level.
-    level_nm : float
-        That level.
+    Args:
+        time_s, torque_nm: shape (n,); The pull and what came after it, from the hand-off level.
+        release: Sample at which the torque was last near its level.
+        level_nm: That level.
     """
     after = slice(release, release + 3)
     t, x = time_s[after], torque_nm[after]
@@ -213,10 +207,8 @@ def near(marked: Bools, index: int) -> bool:
 def peak_reasons(time_s: Floats, torque_nm: Floats, peak: Peak | None, cut: Bools) -> list[Reason]:
     """Collect what speaks against a breakaway; ``cut`` marks clipped samples.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        From the foot of the ramp to the release, from the hand-off level.
+    Args:
+        time_s, torque_nm: shape (n,); From the foot of the ramp to the release, from the hand-off level.
     """
     found = []
     if cut.any():

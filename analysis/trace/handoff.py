@@ -4,8 +4,6 @@ The foot of a slow ramp is easily taken for the level, a bump may have come a mo
 been moved. So the trace is walked back from the ramp, and every stretch that keeps still *beside that ramp* is a
 candidate: what is a tenth as steep as the ramp is not the ramp. The latest candidate counts, unless it was so short
 that a hand may merely have hesitated there on its way up; then the one before counts, and the interval reaches both.
-
-Offered: ``Handoff``, ``find_handoff``.
 """
 
 from __future__ import annotations
@@ -126,18 +124,12 @@ def find_handoff(
 ) -> Handoff:
     """Find level and foot before a ramp; torque counts positive in the pull's direction.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        From the rest before the pull to somewhere above ``RAMP_FROM`` of its level.
-    level_nm, top_nm : float
-        Level at rest and the pull's level, roughly.
-    noise_nm : float
-        Noise of one reading at rest.
-    reading_s : float
-        Time between readings that differ, where a transducer gives each one several times over.
-    earlier_nm : ndarray, shape (m,), optional
-        What came just before, within another load: a lever may have come to rest in it.
+    Args:
+        time_s, torque_nm: shape (n,); From the rest before the pull to somewhere above ``RAMP_FROM`` of its level.
+        level_nm, top_nm: Level at rest and the pull's level, roughly.
+        noise_nm: Noise of one reading at rest.
+        reading_s: Time between readings that differ, where a transducer gives each one several times over.
+        earlier_nm: shape (m,); What came just before, within another load: a lever may have come to rest in it.
     """
     height = top_nm - level_nm
     stop = max(last_where(torque_nm < level_nm + RAMP_FROM * height), 0) + 1

@@ -1,13 +1,10 @@
 """The held wheel while the other is turned: whether it stayed, gave, or turned with it; only its own angle tells.
 
-Conventions
------------
+Conventions:
 The held wheel's angle in degrees, counting either way. The packs slip by half of what the turned wheel is ahead of the
 held one. A tyre or a strap is a spring: what it gives while it is loaded is wind-up; what it goes on giving while the
 torque keeps its level is slip. From one angle and the torque alone the two wheels turning together cannot be told from
 one of them turning: a tyre at its limit of grip keeps a level, too.
-
-Offered: ``held_of``, ``held_unknown``.
 """
 
 from __future__ import annotations
@@ -44,8 +41,6 @@ HELD_UNKNOWN = (
 def held_of(pull: Pull) -> Pull:
     """Give a pull with what the held wheel's angle says of it: notes, or why the pull is not valid.
 
-    Notes
-    -----
     Where both wheels turn alike the packs did not slip: the torque is what the held wheel's tyre or strap bears, with
     the drag of the whole driveline, and the packs bear at least the former.
     """

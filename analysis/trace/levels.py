@@ -1,7 +1,4 @@
-"""A torque that keeps to several levels one after the other: a drive at several speeds, a held side that slips.
-
-Offered: ``longest_level``.
-"""
+"""A torque that keeps to several levels one after the other: a drive at several speeds, a held side that slips."""
 
 from __future__ import annotations
 

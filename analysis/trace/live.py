@@ -2,8 +2,6 @@
 
 Every pull is stated as soon as its release is certain, from samples up to that moment only; what is stated does not
 change. However the stream is cut into blocks, the pulls are the same to the last bit.
-
-Offered: ``LiveReader``.
 """
 
 from __future__ import annotations
@@ -59,10 +57,8 @@ REST_S = 4.0
 class LiveReader:
     """Reads pulls from a stream; every pull stated is final.
 
-    Parameters
-    ----------
-    sensor : Sensor, optional
-        What is known of the transducer.
+    Args:
+        sensor: What is known of the transducer.
     """
 
     def __init__(self, sensor: Sensor | None = None) -> None:
@@ -84,10 +80,8 @@ class LiveReader:
     def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> tuple[Pull, ...]:
         """Take the next block of samples; give the pulls that it completes.
 
-        Raises
-        ------
-        InputError
-            If the arrays are not columns of one length.
+        Raises:
+            InputError: If the arrays are not columns of one length.
         """
         self._tail.append(self._intake.feed(time_s, torque_nm, angle_deg))
         return self._read(last=False)

@@ -1,7 +1,4 @@
-"""A load on the lever as it is worked with: turned to positive, spikes out, and told from a lever that hangs.
-
-Offered: ``Window``, ``Load``, ``turned``, ``lies_still``, ``stands_out``, ``lands``.
-"""
+"""A load on the lever as it is worked with: turned to positive, spikes out, and told from a lever that hangs."""
 
 from __future__ import annotations
 
@@ -195,14 +192,9 @@ def _noise(window: Window, step_nm: float) -> float:
 def lies_still(load: Load, x: Floats, height_nm: float, sensor: Sensor) -> bool:
     """Whether this lies as still as a lever that hangs, once it has rung down: no hand and no pack in it.
 
-    Parameters
-    ----------
-    load : Load
-    x : ndarray, shape (n,)
-        Its torque from the hand-off level.
-    height_nm : float
-        About its highest value.
-    sensor : Sensor
+    Args:
+        x: shape (n,); Its torque from the hand-off level.
+        height_nm: About its highest value.
     """
     if sensor.capacity_nm is not None and abs(load.top_nm) > AT_LIMIT * sensor.capacity_nm:
         return False

@@ -3,8 +3,6 @@
 What lies as still as a hanging lever is one if it is small beside the pulls; what is far smaller than the usual pull is
 none. The first loads of a stream cannot be compared: one that lies still waits for the first that shows a slip, unless
 it is more than a lever weighs; one that was stated and then turns out to be small is taken back, with the reason.
-
-Offered: ``Neighbours``.
 """
 
 from __future__ import annotations
@@ -41,12 +39,7 @@ and no larger than this many times that load."""
 
 
 class Neighbours:
-    """Decides which reads of a recording are stated, in their order.
-
-    Parameters
-    ----------
-    sensor : Sensor
-    """
+    """Decides which reads of a recording are stated, in their order."""
 
     def __init__(self, sensor: Sensor) -> None:
         self.pulls: list[Pull] = []

@@ -1,7 +1,6 @@
 """What repeats as the wheel turns: the steady torque against the wheel's angle, and its orders.
 
-Conventions
------------
+Conventions:
 - The angle counts along the pull, in rad, from where the pull began.
 - Order k repeats k times per turn of the wheel: ``cos_nm cos(k angle) + sin_nm sin(k angle)``.
 - Torque is averaged over equal steps of angle, so that a slow part of the turn counts no more than a quick one; what
@@ -9,8 +8,6 @@ Conventions
 
 Two orders run apart by one whole wave over ``1 / abs(k1 - k2)`` turns (Rayleigh's limit); half of that does where both
 are known beforehand, because what they then take from each other is in their intervals.
-
-Offered: ``Wave``, ``round_of``, ``turns_needed``, ``find_waves``.
 """
 
 from __future__ import annotations
@@ -46,29 +43,17 @@ NEIGHBOURS, MOST_TAKEN = 0.95, 0.5
 
 @dataclass(frozen=True, slots=True)
 class Wave:
-    """One order of a round.
+    """One order of a round."""
 
-    Attributes
-    ----------
-    per_turn : float
-        The order.
-    cos_nm, sin_nm : float
-        Its two parts.
-    circle_nm : float
-        Radius of the circle about them that holds the true two with 95 %: so far the amplitude may be off, and a
-        pattern smaller than it may be none.
-    dof : float
-        Degrees of freedom of that circle.
-    seen : bool
-        Whether it stands out of the rest, at 5 % for all orders of the round together.
-    """
-
-    per_turn: float
+    per_turn: float  # the order
+    # cos_nm, sin_nm: its two parts
     cos_nm: float
     sin_nm: float
+    # radius of the circle about them that holds the true two with 95 %: so far the amplitude may be off, and a pattern
+    # smaller than it may be none
     circle_nm: float
-    dof: float
-    seen: bool
+    dof: float  # degrees of freedom of that circle
+    seen: bool  # whether it stands out of the rest, at 5 % for all orders of the round together
 
     @property
     def amplitude_nm(self) -> float:
@@ -79,12 +64,9 @@ class Wave:
 def round_of(torque_nm: Floats, angle_deg: Floats, steady: Bools) -> Round | None:
     """Give the steady torque of one pull against the angle; None where there is no angle to speak of.
 
-    Parameters
-    ----------
-    torque_nm, angle_deg : ndarray, shape (n,)
-        From the start of the pull on.
-    steady : ndarray of bool, shape (n,)
-        Where the rotating torque was averaged.
+    Args:
+        torque_nm, angle_deg: shape (n,); From the start of the pull on.
+        steady: shape (n,); Where the rotating torque was averaged.
     """
     kept = np.flatnonzero(steady & np.isfinite(angle_deg) & np.isfinite(torque_nm))
     if len(kept) < 2 or not math.isfinite(angle_deg[0]):
@@ -114,20 +96,14 @@ def turns_needed(order: float, others: Sequence[float]) -> float:
 def find_waves(seen: Round, orders: Sequence[float]) -> tuple[Wave, ...]:
     """Fit all orders at once, by least squares on the angle.
 
-    Parameters
-    ----------
-    seen : Round
-        Over as many turns as each of them needs (``turns_needed``).
-    orders : sequence of float
-        Per turn of the wheel.
+    Args:
+        seen: Over as many turns as each of them needs (``turns_needed``).
+        orders: Per turn of the wheel.
 
-    Returns
-    -------
-    tuple of Wave
-        One for each order; none where the rest varies so much that nothing is left to tell their scatter.
+    Returns:
+        tuple of Wave: One for each order; none where the rest varies so much that nothing is left to tell their
+            scatter.
 
-    Notes
-    -----
     A mean and a straight line (settling, warming) are fitted along. What is left is taken for a first-order
     autoregression, whose share at an order's own pace stretches that order's variance. The circle is the joint region
     of both parts (Fisher's F for two, the ellipse's longer axis).

@@ -1,7 +1,4 @@
-"""The rotating torque: the time average while the pack keeps slipping under a steady hand.
-
-Offered: ``Plateau``, ``find_plateau``, ``together``.
-"""
+"""The rotating torque: the time average while the pack keeps slipping under a steady hand."""
 
 from __future__ import annotations
 
@@ -140,14 +137,10 @@ def find_plateau(
 ) -> Plateau | None:
     """Average over what is steady between the breakaway and the release.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        The pull, hand-off level subtracted, positive in the pull's direction.
-    start_s, end_s : float
-        Time of the breakaway, and when the torque was last near its level.
-    cycles : Cycles, optional
-        Stick-slip: then the average runs over whole cycles.
+    Args:
+        time_s, torque_nm: shape (n,); The pull, hand-off level subtracted, positive in the pull's direction.
+        start_s, end_s: Time of the breakaway, and when the torque was last near its level.
+        cycles: Stick-slip: then the average runs over whole cycles.
     """
     t, x, first, short_s, band = _slip(time_s, torque_nm, start_s, end_s, cycles)
     if len(t) < FEW:

@@ -1,7 +1,4 @@
-"""One load on the lever, read: is it a pull, and what does it say.
-
-Offered: ``Read``, ``read_pull``.
-"""
+"""One load on the lever, read: is it a pull, and what does it say."""
 
 from __future__ import annotations
 
@@ -131,12 +128,8 @@ class Read:
 def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | None:
     """Read one span; None where it is no pull at all (a bump, a step, noise).
 
-    Parameters
-    ----------
-    window : Window
-    before : Read or None
-        The last pull that stated a torque.
-    sensor : Sensor
+    Args:
+        before: The last pull that stated a torque.
     """
     load = turned(window)
     if load is None or len(load.half) < 3 or load.held_s < BUMP_S:

@@ -2,8 +2,6 @@
 
 A hand that does not mean to go on fades: each part of the rise takes longer than the one before, right up to the
 release. A pull runs straight into its knee, or, where one pack is weaker, comes up again after a shoulder.
-
-Offered: ``fades``, ``smoothed``.
 """
 
 from __future__ import annotations
@@ -34,12 +32,9 @@ TURNED_ON = 2.0
 def fades(time_s: Floats, torque_nm: Floats, slip_nm: float) -> bool:
     """Whether the torque came up ever slower and was then let go: without a peak or an angle, not told from a hold.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        From the foot of the ramp to the release, from the hand-off level.
-    slip_nm : float
-        Level at the top.
+    Args:
+        time_s, torque_nm: shape (n,); From the foot of the ramp to the release, from the hand-off level.
+        slip_nm: Level at the top.
     """
     step = (time_s[-1] - time_s[0]) / max(len(time_s) - 1, 1)
     smooth = smoothed(time_s, torque_nm)

@@ -1,7 +1,4 @@
-"""A trace of torque against time, read: the pulls in it and what each says.
-
-Offered: ``read_torque``.
-"""
+"""A trace of torque against time, read: the pulls in it and what each says."""
 
 from __future__ import annotations
 
@@ -21,19 +18,13 @@ def read_torque(
 ) -> TraceReading:
     """Read a whole trace.
 
-    Parameters
-    ----------
-    time_s, torque_nm : array_like, shape (n,)
-        Seconds on any origin; N·m, signed, as the transducer delivered them.
-    angle_deg : array_like, shape (n,), optional
-        Angle of the turned wheel (degrees).
-    sensor : Sensor, optional
-        What is known of the transducer.
+    Args:
+        time_s, torque_nm: shape (n,); Seconds on any origin; N·m, signed, as the transducer delivered them.
+        angle_deg: shape (n,); Angle of the turned wheel (degrees).
+        sensor: What is known of the transducer.
 
-    Raises
-    ------
-    InputError
-        If the arrays are not columns of one length.
+    Raises:
+        InputError: If the arrays are not columns of one length.
     """
     reader = LiveReader(sensor)
     reader.feed(time_s, torque_nm, angle_deg)

@@ -1,7 +1,6 @@
 """What the analysis says, as frozen values; nothing is computed here.
 
-Conventions
------------
+Conventions:
 - Torques are magnitudes in N·m, a known gain divided out; ``direction`` (+1 clockwise, -1 anticlockwise, seen
   from outside the car) carries the sign.
 - ``*_sensor`` is relative to the hand-off level just before that pull; ``*_axle`` starts from the true zero and has
@@ -101,76 +100,50 @@ class SpeedLevel:
 
 @dataclass(frozen=True, slots=True)
 class Turning:
-    """What the wheel's angle says about the steady turning of a pull; None where that much turning does not tell.
+    """What the wheel's angle says about the steady turning of a pull; None where that much turning does not tell."""
 
-    Attributes
-    ----------
-    turned_deg, whole_turns, speed_rpm : float, int, float
-        Steady rotation of the wheel, its whole turns, its mean speed.
-    mean_over_turns_nm : float or None
-        Mean per angle over an even number of turns (pack and drag repeat after two), or over one.
-    slope_nms, slope_u95_nms : float or None
-        Torque against wheel speed, N·m per rad/s, with its 95 % half-width: below zero the pack tends to chatter.
-    acceleration_nm : float
-        Inertia torque that the change of speed over the steady stretch may have added to its mean.
-    stiffness_nm_rad : float or None
-        Of the wind-up before slip.
-    levels : tuple of SpeedLevel
-        Where a drive turned at several speeds one after the other; empty at one speed.
-    """
-
+    # turned_deg, whole_turns, speed_rpm: steady rotation of the wheel, its whole turns, its mean speed
     turned_deg: float
     whole_turns: int
     speed_rpm: float
+    # mean per angle over an even number of turns (pack and drag repeat after two), or over one
     mean_over_turns_nm: float | None
+    # slope_nms, slope_u95_nms: torque against wheel speed, N·m per rad/s, with its 95 % half-width: below zero the pack
+    # tends to chatter
     slope_nms: float | None
     slope_u95_nms: float | None
-    acceleration_nm: float
-    stiffness_nm_rad: float | None
+    acceleration_nm: float  # inertia torque that the change of speed over the steady stretch may have added to its mean
+    stiffness_nm_rad: float | None  # of the wind-up before slip
+    # where a drive turned at several speeds one after the other; empty at one speed
     levels: tuple[SpeedLevel, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Elastic:
-    """The elastic line of a pull: see ``analysis.trace.elastic``; ``*_u95`` are 95 % half-widths.
+    """The elastic line of a pull: see ``analysis.trace.elastic``; ``*_u95`` are 95 % half-widths."""
 
-    Attributes
-    ----------
-    stiffness_nm_deg, stiffness_u95_nm_deg : float
-        Torque at the sensor per degree of the wheel.
-    wind_up_deg, wind_up_u95_deg : float
-        What the torque of the slip winds up.
-    play_deg, play_u95_deg : float
-        Rotation without torque before the line.
-    meets_deg, way : float, int
-        Angle at which the line meets the hand-off torque; +1 if the angle counts up along the pull.
-    """
-
+    # stiffness_nm_deg, stiffness_u95_nm_deg: torque at the sensor per degree of the wheel
     stiffness_nm_deg: float
     stiffness_u95_nm_deg: float
+    # wind_up_deg, wind_up_u95_deg: what the torque of the slip winds up
     wind_up_deg: float
     wind_up_u95_deg: float
+    # play_deg, play_u95_deg: rotation without torque before the line
     play_deg: float
     play_u95_deg: float
+    # meets_deg, way: angle at which the line meets the hand-off torque; +1 if the angle counts up along the pull
     meets_deg: float
     way: int
 
 
 @dataclass(frozen=True, slots=True)
 class Round:
-    """Steady torque (N·m from the hand-off level) against the wheel's angle, in means over steps of angle.
+    """Steady torque (N·m from the hand-off level) against the wheel's angle, in means over steps of angle."""
 
-    Attributes
-    ----------
-    turn_rad, torque_nm : tuple of float
-        Angle from where the pull began, counted along the pull; torque.
-    step_rad : float
-        Width of a step.
-    """
-
+    # turn_rad, torque_nm: angle from where the pull began, counted along the pull; torque
     turn_rad: tuple[float, ...]
     torque_nm: tuple[float, ...]
-    step_rad: float
+    step_rad: float  # width of a step
 
     @property
     def turns(self) -> float:

@@ -4,8 +4,6 @@ The trace is cut into short blocks; the median of each block is compared with th
 machine with hysteresis. A load is measured by its own height: what is small beside it is rest, whatever it was taken
 for while it lasted. Every decision looks back only, so a growing stream and a whole file give the same spans. Whether a
 span is a pull, a bump or an aborted load is decided later, from its shape (``analysis.trace.pulls``).
-
-Offered: ``Span``, ``Segmenter``.
 """
 
 from __future__ import annotations
@@ -127,15 +125,10 @@ class _Shelf:
 class Segmenter:
     """Finds spans in a stream of block medians.
 
-    Parameters
-    ----------
-    sensor : Sensor
-    resolution_nm : float
-        Smallest step of the reading.
-    noise_nm : float
-        Deviation of a block's median, as far as the stream's beginning tells.
-    begins_loaded : bool
-        Whether the stream seems to begin in the middle of a pull.
+    Args:
+        resolution_nm: Smallest step of the reading.
+        noise_nm: Deviation of a block's median, as far as the stream's beginning tells.
+        begins_loaded: Whether the stream seems to begin in the middle of a pull.
     """
 
     def __init__(

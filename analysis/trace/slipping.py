@@ -2,8 +2,6 @@
 
 A hand that gives up takes the torque straight back from the top. A pack that slipped holds the torque up for a while
 after its peak, or cuts off a straight ramp at a knee.
-
-Offered: ``stays_up``, ``cut_off``.
 """
 
 from __future__ import annotations
@@ -43,12 +41,9 @@ ramp that turns back at once stays 1.1 times as long."""
 def stays_up(time_s: Floats, torque_nm: Floats, peak: int) -> bool:
     """Whether the torque stayed up after its peak for longer than a release takes.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        From the foot of the ramp until the release is over, from the hand-off level.
-    peak : int
-        Index of the peak.
+    Args:
+        time_s, torque_nm: shape (n,); From the foot of the ramp until the release is over, from the hand-off level.
+        peak: Index of the peak.
     """
     top = float(torque_nm[peak])
     low = max(last_where(torque_nm[:peak] < KNOCK_FROM * top), 0)
@@ -77,12 +72,9 @@ def _passed(t: Floats, x: Floats, at: int, level: float) -> float:
 def cut_off(time_s: Floats, torque_nm: Floats, top_nm: float) -> bool:
     """Whether a straight ramp was cut off at a knee and the torque then held there for a moment.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        From the foot of the ramp to the release, from the hand-off level.
-    top_nm : float
-        Level at the top.
+    Args:
+        time_s, torque_nm: shape (n,); From the foot of the ramp to the release, from the hand-off level.
+        top_nm: Level at the top.
     """
     x = smoothed(time_s, torque_nm)
     upper = np.flatnonzero(x > CUT_TO * top_nm)

@@ -1,8 +1,4 @@
-"""Small filters on plain arrays, linear in length.
-
-Offered: ``moving_mean``, ``last_where``, ``thin``, ``quantile``, ``crowded``, ``parabola``, ``block_means``,
-``sample_noise``, ``least_noise``.
-"""
+"""Small filters on plain arrays, linear in length."""
 
 from __future__ import annotations
 

@@ -2,8 +2,6 @@
 
 The drag is that of the same parts, turned at about the same speed, with a transducer: a drag test. With both wheels
 free it is the inertia of everything that turns with the wheel, referred to it.
-
-Offers ``Inertia``, ``inertia_of``, ``lines_of``.
 """
 
 from __future__ import annotations
@@ -53,25 +51,14 @@ NEIGHBOURS = 0.9
 
 @dataclass(frozen=True, slots=True)
 class Inertia:
-    """The inertia and what it comes from.
+    """The inertia and what it comes from."""
 
-    Attributes
-    ----------
-    budget : Budget
-        kg·m², with rows for the drag and the slowing.
-    slowing_rad_s2 : float
-        Deceleration.
-    start_s, end_s : float
-        Of the part that was fitted.
-    fastest_rad_s : float
-        Speed at its beginning.
-    """
-
-    budget: Budget
-    slowing_rad_s2: float
+    budget: Budget  # kg·m², with rows for the drag and the slowing
+    slowing_rad_s2: float  # deceleration
+    # start_s, end_s: of the part that was fitted
     start_s: float
     end_s: float
-    fastest_rad_s: float
+    fastest_rad_s: float  # speed at its beginning
 
     def quickest_rad_s2(self, torque_nm: float, share: float = 0.02) -> float:
         """Give the acceleration whose torque is this share of a torque: a hand that stays below it adds no more."""
@@ -81,20 +68,14 @@ class Inertia:
 def inertia_of(time_s: Floats, angle_deg: Floats, drag_nm: float, drag_u_nm: float) -> Inertia:
     """Give the inertia of what spins down freely.
 
-    Parameters
-    ----------
-    time_s, angle_deg : ndarray, shape (n,)
-        The wheel's angle, counting either way; the spin-down is where it is fastest and slows down from there.
-    drag_nm, drag_u_nm : float
-        Drag of the same parts at such speeds, N·m, and its standard uncertainty.
+    Args:
+        time_s, angle_deg: shape (n,); The wheel's angle, counting either way; the spin-down is where it is fastest and
+            slows down from there.
+        drag_nm, drag_u_nm: Drag of the same parts at such speeds, N·m, and its standard uncertainty.
 
-    Raises
-    ------
-    InputError
-        The drag is none, or nothing spins down.
+    Raises:
+        InputError: The drag is none, or nothing spins down.
 
-    Notes
-    -----
     The slowing is the second-order term of a parabola through the angle (least squares), its uncertainty from the
     scatter about it, whose neighbours depend on each other. A drag that changes with speed bends the curve: half the
     difference of the slowing between the two halves enters as a rectangle.
@@ -120,13 +101,9 @@ def inertia_of(time_s: Floats, angle_deg: Floats, drag_nm: float, drag_u_nm: flo
 def lines_of(found: Inertia, *, u_stated: bool, torque_nm: float | None = None, torque: str = "") -> tuple[str, ...]:
     """Say what a spin-down gave, sentence by sentence; command and window say it so.
 
-    Parameters
-    ----------
-    found : Inertia
-    u_stated : bool
-        Whether the drag's uncertainty is somebody's, not assumed.
-    torque_nm, torque : float or None, str
-        The torque that will be measured, and how it was written.
+    Args:
+        u_stated: Whether the drag's uncertainty is somebody's, not assumed.
+        torque_nm, torque: The torque that will be measured, and how it was written.
     """
     said = [
         f"Inertia {found.budget.value:.3g} ± {found.budget.u95:.2g} kg·m² (95 %): slows by {found.slowing_rad_s2:.3g} "

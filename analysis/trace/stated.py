@@ -1,8 +1,4 @@
-"""What was found in a load as it is stated: torques with their uncertainties, turning, stick-slip, the elastic line.
-
-Offered: ``Part``, ``is_distinct``, ``breakaway_of``, ``seen_again``, ``rotating_of``, ``stick_slip_of``,
-``turning_of``, ``round_seen``, ``elastic_of``.
-"""
+"""What was found in a load as it is stated: torques with their uncertainties, turning, stick-slip, the elastic line."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""Stick-slip: the pack sticks and breaks again and again while the lever moves on.
-
-Offered: ``Cycles``, ``find_cycles``.
-"""
+"""Stick-slip: the pack sticks and breaks again and again while the lever moves on."""
 
 from __future__ import annotations
 
@@ -57,14 +54,10 @@ class Cycles:
 def find_cycles(time_s: Floats, torque_nm: Floats) -> Cycles | None:
     """Find stick-slip in the part of a pull between breakaway and release.
 
-    Parameters
-    ----------
-    time_s, torque_nm : ndarray, shape (n,)
-        Hand-off level subtracted, positive in the pull's direction.
+    Args:
+        time_s, torque_nm: shape (n,); Hand-off level subtracted, positive in the pull's direction.
 
-    Returns
-    -------
-    Cycles or None
+    Returns:
         None where the torque does not swing enough, often enough or regularly enough.
     """
     if len(time_s) < 8:  # far too few to show cycles

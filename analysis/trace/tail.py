@@ -1,7 +1,4 @@
-"""The end of a growing stream, as arrays: what a reader may still need, and no more.
-
-Offered: ``Tail``.
-"""
+"""The end of a growing stream, as arrays: what a reader may still need, and no more."""
 
 from __future__ import annotations
 

@@ -1,12 +1,9 @@
 """A trace as it arrives: time made usable, bad values taken out and counted, nothing guessed silently.
 
-Conventions
------------
+Conventions:
 - Times are seconds on any origin, torques N·m, signed: clockwise seen from outside the car is positive.
 - A known gain (reading / true) is divided out here, once; everything behind this module sees true torque.
 - ``Intake`` takes blocks of any size and gives the same samples however a stream is cut.
-
-Offered: ``Sensor``, ``Samples``, ``Intake``, ``spikes``.
 """
 
 from __future__ import annotations
@@ -45,29 +42,14 @@ SPIKE_NOISES = 8.0
 
 @dataclass(frozen=True, slots=True)
 class Sensor:
-    """What is known of the transducer; None means not known.
+    """What is known of the transducer; None means not known."""
 
-    Attributes
-    ----------
-    capacity_nm : float or None
-        Rated capacity, as read (N·m).
-    resolution_nm : float or None
-        Smallest step of the reading (N·m).
-    accuracy_percent_of_reading : float or None
-        Stated accuracy (%), taken as a 95 % interval.
-    gain : float or None
-        Reading / true, from a calibration; divided out.
-    gain_u : float or None
-        Standard uncertainty of ``gain``.
-    delay_s, delay_s_u : float or None
-        Delay of the transducer's filter, and its standard uncertainty (s).
-    """
-
-    capacity_nm: float | None = None
-    resolution_nm: float | None = None
-    accuracy_percent_of_reading: float | None = None
-    gain: float | None = None
-    gain_u: float | None = None
+    capacity_nm: float | None = None  # rated capacity, as read (N·m)
+    resolution_nm: float | None = None  # smallest step of the reading (N·m)
+    accuracy_percent_of_reading: float | None = None  # stated accuracy (%), taken as a 95 % interval
+    gain: float | None = None  # reading / true, from a calibration; divided out
+    gain_u: float | None = None  # standard uncertainty of ``gain``
+    # delay_s, delay_s_u: delay of the transducer's filter, and its standard uncertainty (s)
     delay_s: float | None = None
     delay_s_u: float | None = None
 
@@ -150,15 +132,12 @@ class Intake:
     def feed(self, time_s: ArrayLike, torque_nm: ArrayLike, angle_deg: ArrayLike | None = None) -> Samples:
         """Take the next block; its last group of equal stamps is held back, since the next block may continue it.
 
-        Parameters
-        ----------
-        time_s, torque_nm : array_like, shape (n,)
-        angle_deg : array_like, shape (n,), optional
+        Args:
+            time_s, torque_nm: shape (n,)
+            angle_deg: shape (n,)
 
-        Raises
-        ------
-        InputError
-            If the arrays are not columns of one length.
+        Raises:
+            InputError: If the arrays are not columns of one length.
         """
         t, y, a = _as_columns(time_s, torque_nm, angle_deg)
         self.counts.samples += len(t)
@@ -269,16 +248,12 @@ def _join(first: Columns, second: Columns) -> Columns:
 def spikes(torque_nm: Floats, noise_nm: float) -> Ints:
     """Find single samples that no torque can explain: far from both neighbours, which agree with each other.
 
-    Parameters
-    ----------
-    torque_nm : ndarray, shape (n,)
-    noise_nm : float
-        Standard deviation of the reading at rest.
+    Args:
+        torque_nm: shape (n,)
+        noise_nm: Standard deviation of the reading at rest.
 
-    Returns
-    -------
-    ndarray of int
-        Their indices; the first and last two samples are never among them.
+    Returns:
+        ndarray of int: Their indices; the first and last two samples are never among them.
     """
     y = torque_nm
     steps = np.diff(y)

@@ -1,7 +1,4 @@
-"""How far the wheels had turned when a pull was read: kept with the pull, so that a file and the live window agree.
-
-Offered: ``Turns``.
-"""
+"""How far the wheels had turned when a pull was read: kept with the pull, so that a file and the live window agree."""
 
 from __future__ import annotations
 

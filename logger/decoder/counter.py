@@ -1,7 +1,6 @@
 """A device's wrap-around counter: what was lost, sent twice, or came late.
 
-Conventions
------------
+Conventions:
 - A counter counts packets (or lines, or frames), or samples; it wraps at ``modulus``.
 - A packet that is behind the newest one by at most ``LATE_PACKETS`` steps is a duplicate or late; anything else that
   is not the next one is ahead, and what lies between is lost. A loss that is a whole number of wraps cannot be seen
@@ -34,32 +33,18 @@ DRIFT: Final = 0.02
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """Where the packets of one drain belong.
+    """Where the packets of one drain belong."""
 
-    Attributes
-    ----------
-    keep : ndarray of int, shape (k,)
-        Indices of the packets to use, in counter order.
-    first : ndarray of int, shape (k,)
-        Unwrapped counter of each kept packet's first sample, in samples.
-    lost : ndarray of int, shape (k,), or None
-        Samples lost just before each kept packet; None: everything came as due.
-    duplicates, late, reordered : int
-        Packets dropped as already seen, dropped as too late, and put back in order.
-    anew_at : int or None
-        The counter began anew, at this value, after a silence: what was lost is an estimate.
-    unsure_at : int or None
-        Which kept packet came after a loss that is an estimate: the counter began anew, or it stands where both a
-        device that counted on (which is taken for true) and one that began anew could be.
-    """
-
-    keep: Ints
-    first: Ints
-    lost: Ints | None = None
+    keep: Ints  # shape (k,); indices of the packets to use, in counter order
+    first: Ints  # shape (k,); unwrapped counter of each kept packet's first sample, in samples
+    lost: Ints | None = None  # shape (k,); samples lost just before each kept packet; None: everything came as due
+    # duplicates, late, reordered: packets dropped as already seen, dropped as too late, and put back in order
     duplicates: int = 0
     late: int = 0
     reordered: int = 0
-    anew_at: int | None = None
+    anew_at: int | None = None  # the counter began anew, at this value, after a silence: what was lost is an estimate
+    # which kept packet came after a loss that is an estimate: the counter began anew, or it stands where both a device
+    # that counted on (which is taken for true) and one that began anew could be
     unsure_at: int | None = None
 
 
@@ -78,14 +63,10 @@ _NO_DOUBT: Final = _Doubt()
 class Unwrapper:
     """Follows one counter.
 
-    Parameters
-    ----------
-    modulus : int
-        Where it wraps: 65536 for 16 bits.
-    counts_samples : bool
-        It advances by the number of samples in a packet, not by one a packet.
-    step : int
-        What it advances by per packet or sample.
+    Args:
+        modulus: Where it wraps: 65536 for 16 bits.
+        counts_samples: It advances by the number of samples in a packet, not by one a packet.
+        step: What it advances by per packet or sample.
     """
 
     def __init__(self, modulus: int, *, counts_samples: bool = False, step: int = 1) -> None:
@@ -113,15 +94,11 @@ class Unwrapper:
     def run_on(self, raw: Ints) -> Ints | None:
         """Take single samples whose counter runs on as due, in one step; None, and nothing taken, if it does not.
 
-        Parameters
-        ----------
-        raw : ndarray of int, shape (n,)
-            At least one.
+        Args:
+            raw: shape (n,); At least one.
 
-        Returns
-        -------
-        ndarray of int, shape (n,), or None
-            Unwrapped counter of each sample.
+        Returns:
+            shape (n,); Unwrapped counter of each sample.
         """
         due, step, count = self._next, self._step, len(raw)
         first, last = int(raw[0]), int(raw[-1])
@@ -138,12 +115,9 @@ class Unwrapper:
     def feed(self, raw: Ints, sizes: Ints) -> Placed:
         """Place the packets of one drain.
 
-        Parameters
-        ----------
-        raw : ndarray of int, shape (n,)
-            Counter of each packet as received.
-        sizes : ndarray of int, shape (n,)
-            Samples in each packet.
+        Args:
+            raw: shape (n,); Counter of each packet as received.
+            sizes: shape (n,); Samples in each packet.
         """
         if not len(raw):
             none = np.empty(0, np.int64)
