@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from gui.tester import Tester
 
 NEXT_MS, LAST_MS = 40, 200  # a scanner's next key comes before, and after so long it has ended; no source
+SHORTEST = 4  # letters of a code; fewer are keys of a quick hand
 KINDS = {QEvent.Type.KeyPress, QEvent.Type.KeyRelease, QEvent.Type.ShortcutOverride}
 ALONE = Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier  # a letter with these is still a letter
 ENDS = {Qt.Key.Key_Return, Qt.Key.Key_Enter}
@@ -95,11 +96,9 @@ class TestKeys(QObject):
             return bool(self._held)
         if letter:
             return self._typed(window, event)
-        if event.key() in ENDS and len(self._text) > 1:
-            self._settle()
-            return True
+        scanned = event.key() in ENDS and len(self._text) >= SHORTEST
         self._settle()
-        return False
+        return scanned
 
     def _commands(self) -> bool:
         """Whether a letter would be a command, or press what has the focus."""
@@ -121,11 +120,11 @@ class TestKeys(QObject):
         return True
 
     def _settle(self) -> None:
-        """Let a single key through to where it was pressed, or tell what was scanned."""
+        """Let a few keys through to where they were pressed, or tell what was scanned."""
         held, text = self._held, self._text
         self._held, self._text = [], ""
         self._timer.stop()
-        if len(text) > 1:
+        if len(text) >= SHORTEST:
             self.scanned.emit(text)
             return
         self._passing = True

@@ -6,9 +6,12 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING
 
+import msgspec
+
 from gui.models.job import JobCard
 from logger.decoder.description import Description
 from logger.decoder.template import LineFormat
+from logger.edges.toml_file import _hints
 from logger.header import (
     Axle,
     JobFacts,
@@ -45,8 +48,15 @@ class Clock:
 
 
 def stop_clock(monkeypatch: pytest.MonkeyPatch, *modules: object) -> None:
-    """Have modules believe that it is ``NOW``."""
+    """Have modules believe that it is ``NOW``.
+
+    A record looks its types up when it is read first, and keeps them: before the name is taken for a while.
+    """
     for one in modules:
+        for kind in vars(one).values():
+            if isinstance(kind, type) and issubclass(kind, msgspec.Struct):
+                msgspec.json.Decoder(kind)
+                _hints(kind)
         monkeypatch.setattr(one, "datetime", Clock)
 
 
