@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from functools import partial
 from typing import TYPE_CHECKING
@@ -33,6 +34,7 @@ def build(palette: str = "") -> MainWindow:
     import msgspec
     from PySide6.QtCore import QLocale
 
+    from gui.collector import Collector
     from gui.confirm import Confirm
     from gui.look import Look
     from gui.main_window import MainWindow
@@ -53,7 +55,9 @@ def build(palette: str = "") -> MainWindow:
     look.apply()
     display = Display(choices.unit, comma=choices.comma, lengths=choices.lengths)
     shared = Shared(look, display, settings, Library(settings.folder), Sounds(on=choices.sounds), Confirm())
-    return MainWindow(shared, Tester(settings))
+    window = MainWindow(shared, Tester(settings))
+    Collector(window)
+    return window
 
 
 def tell(window: MainWindow, kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
@@ -96,6 +100,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     window = build("light" if "--light" in words else "dark" if "--dark" in words else "")
     sys.excepthook = partial(tell, window)
     window.show()
+    gc.freeze()  # what has been made by now stays: no collection looks at it again
     page = window.pages.get("Test")
     if isinstance(page, TestPage):
         QTimer.singleShot(WARM_UP_MS, page.warm_up)

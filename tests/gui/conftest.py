@@ -1,5 +1,6 @@
 """Every window test has a folder of its own for choices, lists and recordings, and makes no sound."""
 
+import gc
 import os
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -22,6 +23,15 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if "/tests/gui/" in str(item.path).replace("\\", "/"):
             item.add_marker(pytest.mark.qt_log_ignore(*QUIET, extend=True))
+
+
+@pytest.fixture(autouse=True, scope="module")
+def collected_in_the_windows_thread() -> Iterator[None]:
+    """Parts of windows that are gone are not destroyed by other tests' threads."""
+    gc.disable()
+    yield
+    gc.collect()
+    gc.enable()
 
 
 @pytest.fixture
