@@ -81,6 +81,9 @@ def test_after_a_build_the_figure_eights_come_first():
         tag="x", builds=built.builds, retest=built.retest, uses=(Use(day=date(2026, 5, 11), figure_eights=10),)
     )
     assert one(driven, [at(5, 3)]).urgency is Urgency.DUE
+    use = Use(day=date(2026, 5, 10), figure_eights=4)
+    at_once = AxleFile(tag="x", builds=built.builds, retest=built.retest, uses=(use,))
+    assert "first 6 of 10" in one(at_once, [at(5, 3)]).text  # those of the day of the build count
     assert one(driven, [at(5, 3), at(5, 12)]).text.startswith("every 4 weeks")
 
 

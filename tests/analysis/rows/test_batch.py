@@ -15,6 +15,7 @@ import pytest
 
 from analysis.rows import batch as module
 from analysis.rows.batch import batch, read_many, read_table
+from analysis.rows.journal import Journal
 from analysis.rows.tables import PULL_COLUMNS, RECORDING_COLUMNS
 from logger.errors import FileError, InputError
 
@@ -190,3 +191,7 @@ def alive(pid):
         return Path(f"/proc/{pid}/stat").read_text("utf-8").rpartition(")")[2].split()[0] != "Z"
     except OSError:
         return False
+
+
+def test_a_journal_that_somebody_removed_is_no_fault_of_a_written_table(tmp_path: Path):
+    Journal(tmp_path / "table.csv.part", "s").remove()
