@@ -123,8 +123,9 @@ def test_chords_count_by_their_uncertainty():
     assert circle.midpoint_m == pytest.approx(0, abs=1e-12)  # opposite studs: over the centre
     other = circle_from_chords(4, [(0.1150 / math.sqrt(2), 1), (0.1140, 2)])
     assert other.midpoint_m == pytest.approx(other.diameter_m / 2 / math.sqrt(2))
-    with pytest.raises(InputError, match="more than zero"):
-        circle_from_chords(4, [(0.1140, 2)], u_chord_m=0.0)
+    for unusable in (0.0, math.inf, math.nan):
+        with pytest.raises(InputError, match="more than zero"):
+            circle_from_chords(4, [(0.1140, 2)], u_chord_m=unusable)
 
 
 def test_common_circles_within_three_standard_uncertainties():
