@@ -53,6 +53,9 @@ def test_a_workbook_holds_what_csv_holds(tables):
     at = rows[0].index("breakaway_axle_nm")
     read = [float(row[at]) if row[at] != "" else np.nan for row in rows[1:]]
     assert np.allclose(read, plain["breakaway_axle_nm"], rtol=1e-8, equal_nan=True)
+    said = book.get_sheet_by_name("columns").to_python()
+    assert said[0] == ["column", "type", "unit", "holds"]
+    assert said[1:] == [[c.name, c.type, c.unit, c.about] for c in RECORDING_COLUMNS]
 
 
 def test_a_text_in_a_workbook_is_no_formula(tmp_path):
@@ -61,6 +64,7 @@ def test_a_text_in_a_workbook_is_no_formula(tmp_path):
     row = dict(zip(*book.get_sheet_by_name("table").to_python()[:2], strict=True))
     assert row["file"] == "=HYPERLINK(1)"
     assert row["breakaway_axle_nm"] == -1.25
+    assert book.get_sheet_by_name("could not be read").to_python() == [["file", "why"], ["x.csv", "=1+1"]]
     import zipfile
 
     sheet = zipfile.ZipFile(tmp_path / "t.xlsx").read("xl/worksheets/sheet1.xml")
