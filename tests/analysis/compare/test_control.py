@@ -91,7 +91,7 @@ def test_raises(values, baseline):
 @pytest.mark.parametrize("value", [0.0, -1.0, np.nan])
 @pytest.mark.parametrize("what", ["sd", "width", "weight"])
 def test_ewma_raises(what: str, value: float):
-    ewma([1.0], target=0, **{"sd": 1.0, "width": 3.0, "weight": 1.0})
+    ewma([1.0], target=0, sd=1.0, width=3.0, weight=1.0)
     with pytest.raises(InputError):
         ewma([1.0], target=0, **{"sd": 1.0, "width": 3.0, "weight": 1.0, what: value})
 
