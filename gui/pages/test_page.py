@@ -8,7 +8,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QSplitter, QStackedWidget, QWidget
 
 from gui.models.flow import Step
-from gui.models.state import Notice
 from gui.models.step_words import step_detail
 from gui.pages.card_panel import CardPanel
 from gui.pages.foot import Foot
@@ -19,12 +18,11 @@ from gui.pages.welcome import Welcome
 from gui.widgets.notice import NoticeBar
 from gui.widgets.parts import column, leads, restyle
 from gui.widgets.step_strip import StepStrip
-from logger.instruments.fixture_line import line_in
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from PySide6.QtGui import QKeyEvent, QResizeEvent, QShowEvent
+    from PySide6.QtGui import QKeyEvent, QResizeEvent
 
     from gui.pages.checks_panel import ChecksPanel
     from gui.pages.editors.base import Editor
@@ -121,7 +119,6 @@ class TestPage(QWidget):
         self.notice.answered.connect(self.answered)
         self.notice.zero_asked.connect(lambda: tester.run.zero_anew())
         self.notice.rescue_asked.connect(tester.rescue)
-        self.keys.scanned.connect(self._scanned)
         tester.bridge.ticked.connect(self._tick)
         tester.bridge.caught.connect(self.sounds.caught)
         tester.changes.listen(self.refresh)
@@ -263,7 +260,6 @@ class TestPage(QWidget):
             self.far.acted.connect(self.act)
             self.far.key.connect(self.keys.press)
         self.far.showFullScreen()
-        self.keys.watch(self.far.windowHandle())
         self._tick()
 
     def _far_left(self) -> None:
@@ -370,22 +366,3 @@ class TestPage(QWidget):
         held = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
         if held or not self.keys.press(event.key()):
             super().keyPressEvent(event)
-
-    def showEvent(self, event: QShowEvent) -> None:  # noqa: N802 - Qt's name
-        """Listen for a scanner."""
-        super().showEvent(event)
-        self.keys.watch(self.window().windowHandle())
-
-    def _scanned(self, text: str) -> None:
-        """Open the form of the fixture whose label was scanned; anything else is told, and does nothing."""
-        from gui.pages.editors.fixture import FixtureEditor
-
-        run, form = self._tester.run, self.editor("Fixture") if line_in(text) else None
-        if isinstance(form, FixtureEditor):
-            if self.far is not None:
-                self.far.close()
-            self.open_row("Fixture")
-            form.scanned(line_in(text))
-        elif run.notice is None:
-            run.notice = Notice(f"Scanned: {text[:40]}. It is no label of a fixture, so nothing was done.")
-            self.refresh()

@@ -2216,10 +2216,6 @@
         <translation>Diese Vorrichtung hat Fehler; diese zuerst beheben.</translation>
     </message>
     <message>
-        <source>Scanned: %1. It is no label of a fixture, so nothing was done.</source>
-        <translation>Gescannt: %1. Das ist kein Etikett einer Vorrichtung, es wurde nichts getan.</translation>
-    </message>
-    <message>
         <source>This label: no label of a fixture: its line begins with HELDWHEEL FIXTURE</source>
         <translation>Dieses Etikett: kein Etikett einer Vorrichtung; seine Zeile beginnt mit HELDWHEEL FIXTURE</translation>
     </message>

@@ -2216,10 +2216,6 @@
         <translation>Este utillaje tiene errores; corríjalos primero.</translation>
     </message>
     <message>
-        <source>Scanned: %1. It is no label of a fixture, so nothing was done.</source>
-        <translation>Escaneado: %1. No es la etiqueta de un utillaje: no se ha hecho nada.</translation>
-    </message>
-    <message>
         <source>This label: no label of a fixture: its line begins with HELDWHEEL FIXTURE</source>
         <translation>Esta etiqueta: no es la de un utillaje; su línea empieza por HELDWHEEL FIXTURE</translation>
     </message>

@@ -54,51 +54,6 @@ def test_a_scanner_types_the_line_and_the_form_is_filled(hand: Hand, form, line:
     assert hand.run.flow.now is None
 
 
-def type_at_once(hand: Hand, text: str, end: str = "\r") -> None:
-    """As a scanner does where no field waits for it: into the window, from the keyboard's side of it."""
-    for letter in text + end:
-        QTest.keyClick(hand.window.windowHandle(), Qt.Key.Key_Return if letter == "\r" else letter)
-    hand.tick()
-
-
-def test_a_label_scanned_while_no_form_is_open_opens_its_form(hand: Hand) -> None:
-    type_at_once(hand, line_of(LONG))
-    assert hand.page.open_form == "Fixture"
-    assert hand.window.tester.card.lever == LONG
-    assert (hand.run.flow.now, hand.window.tester.card.practice) == (None, False)
-
-
-def test_a_label_that_is_cut_short_says_why(hand: Hand) -> None:
-    type_at_once(hand, line_of(LONG)[:60])
-    form = hand.page.editor("Fixture")
-    assert "does not end with CHECK" in form.name._wrong.text()
-    assert hand.window.tester.card.lever != LONG
-
-
-def test_no_letter_of_another_code_is_a_command(hand: Hand) -> None:
-    hand.to_pulls()
-    hand.pull()
-    before = (hand.run.flow.now, len(hand.run.pulls.counting), hand.page.open_form)
-    type_at_once(hand, "RES 1 D P-RE")
-    assert (hand.run.flow.now, len(hand.run.pulls.counting), hand.page.open_form) == before
-    assert hand.run.notice is not None
-    assert "RES 1 D P-RE" in hand.run.notice.text
-    type_at_once(hand, "x", end="")
-    hand.qtbot.waitUntil(lambda: hand.run.notice is None)
-    type_at_once(hand, "SE U ", end="")  # some scanners send no return
-    hand.qtbot.waitUntil(lambda: hand.run.notice is not None)
-    assert (hand.run.flow.now, len(hand.run.pulls.counting), hand.page.open_form) == before
-
-
-def test_a_key_by_itself_is_a_command_a_moment_later(hand: Hand) -> None:
-    type_at_once(hand, "p", end="")
-    hand.qtbot.waitUntil(lambda: hand.window.tester.card.practice)
-    hand.page.foot.main.setFocus()
-    type_at_once(hand, " ", end="")
-    hand.qtbot.waitUntil(lambda: hand.run.flow.now is not None)
-    assert str(hand.run.flow.now) == "Safety checks", "the space bar presses the large button once"
-
-
 def test_a_mistyped_line_is_refused_and_leaves_no_fixture_to_test_with(hand: Hand, form) -> None:
     form.take(LONG)
     scan(hand, form, line_of(LONG).replace("450", "540"))

@@ -195,13 +195,6 @@ class FixtureEditor(Editor):
         self.name.edit.selectAll()
         self.shelf.say("Scan the label now, or paste or type its line into the name.")
 
-    def scanned(self, line: str) -> None:
-        """Take a label's line that was scanned before the form was open."""
-        self.name.edit.setFocus()
-        self.name.edit.selectAll()
-        self.name.edit.insert(line)
-        self._name_ended()
-
     def _named(self) -> None:
         """Take the name, or the whole fixture once the line of its label is complete."""
         self.name.set_wrong("")
