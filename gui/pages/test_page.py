@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import Qt, Signal
@@ -12,7 +13,7 @@ from gui.models.step_words import step_detail
 from gui.pages.card_panel import CardPanel
 from gui.pages.foot import Foot
 from gui.pages.pulls_panel import PullsPanel
-from gui.pages.test_keys import TestKeys
+from gui.pages.test_keys import press
 from gui.pages.test_sounds import TestSounds
 from gui.pages.welcome import Welcome
 from gui.widgets.notice import NoticeBar
@@ -47,7 +48,8 @@ class TestPage(QWidget):
         super().__init__()
         self.setObjectName("page")
         self._shared, self._tester, self._ticks, self._loaded = shared, tester, 0, False
-        self.keys, self.sounds = TestKeys(self, tester), TestSounds(shared.sounds)
+        self.sounds = TestSounds(shared.sounds)
+        self._press = partial(press, self, tester)
         self.card_panel = CardPanel(shared, tester)
         self.strip = StepStrip(shared.look)
         self.notice = NoticeBar()
@@ -116,7 +118,7 @@ class TestPage(QWidget):
         self.foot.dial.connect(lambda: self.open_row("Dial"))
         self.pulls.reject.connect(self._reject)
         self.pulls.undo.connect(lambda: tester.run.undo())
-        self.notice.answered.connect(self.answered)
+        self.notice.answered.connect(self._answered)
         self.notice.zero_asked.connect(lambda: tester.run.zero_anew())
         self.notice.rescue_asked.connect(tester.rescue)
         tester.bridge.ticked.connect(self._tick)
@@ -258,7 +260,7 @@ class TestPage(QWidget):
             self.far = far_view.FarView(self._shared)
             self.far.left.connect(self._far_left)
             self.far.acted.connect(self.act)
-            self.far.key.connect(self.keys.press)
+            self.far.key.connect(self._press)
         self.far.showFullScreen()
         self._tick()
 
@@ -284,7 +286,7 @@ class TestPage(QWidget):
         else:
             self.sign.written.say("There is no recording to write a page of.", wrong=True)
 
-    def answered(self) -> None:
+    def _answered(self) -> None:
         """Put the message away; the space bar is the large button's again."""
         self._tester.run.answer_notice()
         if not self.open_form:
@@ -364,5 +366,5 @@ class TestPage(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:  # noqa: N802 - Qt's name
         """Serve the space bar and the single keys."""
         held = event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier)
-        if held or not self.keys.press(event.key()):
+        if held or not self._press(event.key()):
             super().keyPressEvent(event)

@@ -28,6 +28,7 @@ LATE_PACKETS: Final = 16
 SENT_AGAIN: Final = 4
 # After a silence, how far the counter may be from where the clock expects it and still be taken as counting on:
 # clocks of cheap devices keep time to far better than 2 %. How well its edges are known is said with ``expect``.
+# Samples that did not wait come later and later by no more than this, too.
 DRIFT: Final = 0.02
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final, Literal
 
 import numpy as np
 
+from logger.decoder.counter import DRIFT
 from logger.links.base import MidstreamLink, TellingLink
 from logger.samples import Block, Column, Event, EventKind
 from logger.stream.health import Meter, SessionState, Steps
@@ -23,7 +24,6 @@ if TYPE_CHECKING:
 LISTENED_S: Final = 0.5  # the most that counts between two looks: who was stopped did not listen
 GAP_S: Final = 0.3  # without bytes, from which a counter may mislead: whole wraps lost, or begun anew meanwhile
 EDGE_S: Final = 0.5  # how well the beginning and the end of a silence are known
-DRIFT: Final = 0.02  # of the time passed: what a device's clock may fall behind; what is later than that had waited
 
 COUNTER: Final = Column("counter", "")
 LATE: Final = Column("late", "ms")

@@ -3,8 +3,10 @@
 import numpy as np
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
 from gui.models.flow import Step
+from gui.models.state import Notice
 from tests.gui.fakes import FakeStream
 from tests.gui.hand import Hand
 
@@ -80,3 +82,15 @@ def test_an_angle_that_goes_away_is_not_shown_any_longer(hand: Hand, stream: Fak
     stream.push(np.zeros(1500), angle_deg=np.full(1500, np.nan))
     hand.tick()
     assert hand.page.live.view.turned == ""
+
+
+def test_a_message_that_the_far_view_hides_is_not_answered_there(hand: Hand) -> None:
+    hand.to_pulls()
+    hand.run.notice = Notice("something to be read")
+    hand.page.refresh()
+    hand.key(Qt.Key.Key_F)
+    QTest.keyClick(hand.page.far, Qt.Key.Key_X)
+    assert hand.run.notice is not None
+    hand.page.far.close()
+    hand.press(hand.page.notice.close_button)
+    assert hand.run.notice is None
