@@ -113,9 +113,9 @@ def _sound(file: str) -> Vibration:
                 rate, samples = wavfile.read(file)
         except broken as error:
             raise FileError(f"{file}: cannot be read as WAV: {error}; save the recording as WAV (PCM)") from error
-    samples = samples.reshape(len(samples), -1)
     if not _RATES[0] <= rate <= _RATES[1] or samples.size == 0:
         raise FileError(f"{file}: holds no sound: {len(samples)} samples at {rate} Hz")
+    samples = samples.reshape(len(samples), -1)
     zero, unit, ends = 0.0, 1.0, (-1.0, 1.0)
     if samples.dtype.kind in "iu":
         of = np.iinfo(samples.dtype)

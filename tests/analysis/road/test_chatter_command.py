@@ -138,3 +138,11 @@ def test_a_wav_cut_off_or_spoilt_ends_in_words(tmp_path) -> None:
         with contextlib.suppress(FileError):
             assert read_vibration(tmp_path / "b.wav").samples.size
     assert read_vibration(whole).samples.shape == (12 * RATE, 1)
+
+
+@pytest.mark.parametrize("channels", [1, 2])
+def test_a_sound_that_ended_before_it_began_is_refused_in_words(tmp_path, channels) -> None:
+    empty = tmp_path / "empty.wav"
+    wavfile.write(empty, 44_100, np.empty((0, channels) if channels > 1 else 0, np.int16))
+    with pytest.raises(FileError, match="holds no sound: 0 samples"):
+        read_vibration(empty)
