@@ -314,6 +314,10 @@ class _Chosen:
     def __init__(self, tests: list[str], failed: Path) -> None:
         self.order, self.failed = {test: i for i, test in enumerate(tests)}, failed
 
+    def pytest_pycollect_makeitem(self, collector: pytest.Module, name: str, obj: object) -> list[pytest.Item] | None:
+        """Take no function of the program for a test: a file that is named is searched for them, its name or not."""
+        return None if collector.path.is_relative_to(ROOT / "tests") else []
+
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
         """Leave the chosen ones."""
         items[:] = sorted((i for i in items if i.nodeid in self.order), key=lambda i: self.order[i.nodeid])

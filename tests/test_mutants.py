@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import ast
 import random
+import subprocess
+import sys
 
 import pytest
 
@@ -65,3 +67,22 @@ def test_the_nearest_tests_are_the_modules_own():
     assert not mutants.names("tests/analysis/test_borders.py::x", "analysis/identify/ratio.py")
     assert mutants.names("tests/analysis/trace/test_kept.py::x", "analysis/trace/tail.py")
     assert not mutants.names("tests/analysis/trace/test_kept.py::x", "analysis/verdict/job.py")
+
+
+def test_an_example_in_a_docstring_notices_a_change_and_passes_without_it():
+    """Of a module that imports a function whose name begins as a test's does: it is not taken for one."""
+    file, example = "analysis/rows/road.py", "analysis/rows/road.py::analysis.rows.road.parse_band"
+    text = (mutants.ROOT / file).read_text(encoding="utf-8")
+    assert " import tests_in" in text
+    assert "if not plain:" in text
+    assert _first_that_failed(file, text, example) == "None"
+    assert _first_that_failed(file, text.replace("if not plain:", "if plain:"), example) == example
+
+
+def _first_that_failed(file, text, test):
+    """In a process of its own: the runner forks."""
+    words = f"from tests import mutants\nprint(mutants.run({file!r}, {text!r}, [{test!r}], 60))"
+    done = subprocess.run(
+        [sys.executable, "-c", words], cwd=mutants.ROOT, capture_output=True, text=True, check=True, timeout=300
+    )
+    return done.stdout.strip()
