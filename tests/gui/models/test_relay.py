@@ -156,17 +156,18 @@ def test_a_stage_that_begins_at_nought_is_like_any_other() -> None:
 
 
 def test_an_event_is_read_when_the_recording_says() -> None:
-    """Also one that comes before the stage's first sample."""
+    """Also one that comes before the stage's first sample: the recording begins with it, not with its second 302."""
 
     class Reader(Kept):
         def feed(self, time_s, delivered, angle_deg=None, events=(), held_deg=None):
             self.times = [*getattr(self, "times", ()), *(event.time_s for event in events)]
             return ()
 
-    relay, writer, job = Relay(Calibration(), offset_s=100.0), Kept(), Reader()
-    relay.begin(writer, job)
-    for one in (block(event_s=2.0), block(3.0, 4.0, event_s=3.5)):
-        relay.on_block(one)
-    read(relay)
-    assert job.times == [event.time_s for b in writer.blocks for event in b.events]
-    assert job.times[1] == 0.5
+    for before, times in ((block(event_s=2.0), [0.0, 1.5]), (block(), [0.5]), (block(event_s=float("nan")), [0.5])):
+        relay, writer, job = Relay(Calibration(), offset_s=300.0), Kept(), Reader()
+        relay.begin(writer, job)
+        relay.on_block(before)
+        relay.on_block(block(3.0, 4.0, event_s=3.5))
+        read(relay)
+        written = [event.time_s for one in writer.blocks for event in one.events]
+        assert [t for t in job.times if t == t] == [t for t in written if t == t] == times
