@@ -123,7 +123,7 @@ def band_for(kind: str, rate_hz: float, asked: tuple[float, float] | None = None
                 f"at {rate_hz:g} samples a second the usual frequency band from {low:g} Hz does not fit: choose one "
                 f"below {most:g} Hz, or record faster"
             )
-    if not 0 < low < high <= most or high < 1.2 * low:
+    if not (low > 0 and 1.2 * low <= high <= most):
         raise InputError(
             f"the frequency band {low:g} to {high:g} Hz does not fit: at {rate_hz:g} samples a second it must lie "
             f"between 0 and {most:g} Hz, its upper end a fifth above its lower end at least"
@@ -137,8 +137,8 @@ def band_levels(
     rate_hz: float,
     band_hz: tuple[float, float],
     *,
-    zero: float = 0.0,
-    unit: float = 1.0,
+    zero: float,
+    unit: float,
     ends: tuple[float, float] | None = None,
     gaps_s: tuple[tuple[float, float], ...] = (),
 ) -> Levels:
@@ -161,8 +161,7 @@ def band_levels(
     if count * block < LEAST_S * rate_hz:
         raise InputError(f"{len(samples) / rate_hz:.1f} s are too short: the background takes {LEAST_S:g} s at least")
     sos = butter(4, band_hz, "bandpass", fs=rate_hz, output="sos")
-    first = (samples[:1].astype(float) - zero) * unit
-    state = sosfilt_zi(sos)[:, :, None] * first[0]
+    state = sosfilt_zi(sos)[:, :, None] * ((samples[0].astype(float) - zero) * unit)
     power: Floats = np.empty(count)
     clipped = np.zeros(count, bool)
     step = max(1, _CHUNK // (block * samples.shape[1]))
