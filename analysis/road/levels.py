@@ -37,9 +37,6 @@ DEVIATIONS = 4.0
 """... and by so many standard deviations of the quiet blocks. With two blocks in a row, stationary noise has less than
 one false event an hour."""
 
-LEAST_BLOCKS = 2
-"""An event begins with so many blocks above the threshold, and ends with so many below half of the rise."""
-
 QUIET = (0.1, 0.3)
 """The background's mean and spread are those of a normal distribution through these shares of the levels, so that
 chatter for up to half of the time hardly moves them."""
@@ -193,7 +190,7 @@ def flat_tops(samples: NDArray[Any]) -> bool:
         for end in (axis.min(), axis.max()):
             at = axis == end
             runs = at[2:] & at[1:-1] & at[:-2]
-            if np.ptp(axis) > 0 and int(runs[:1].sum() + (runs[1:] & ~runs[:-1]).sum()) >= 3:
+            if int(runs[:1].sum() + (runs[1:] & ~runs[:-1]).sum()) >= 3:
                 return True
     return False
 
@@ -223,18 +220,15 @@ def find_events(levels: Levels) -> Found:
 
 
 def _stretches(db: Floats, on_db: float, off_db: float) -> list[tuple[int, int]]:
-    """Give the first block of each event and the one behind its last; where nothing was kept an event ends."""
-    found, start, quiet = [], -1, 0
-    above = np.where(np.isfinite(db), db, -np.inf)
-    for at, level in enumerate(above.tolist()):
-        if start < 0:
-            if level > on_db and bool((above[at : at + LEAST_BLOCKS] > on_db).sum() == LEAST_BLOCKS):
-                start, quiet = at, 0
-            continue
-        quiet = quiet + 1 if level < off_db else 0
-        if quiet == LEAST_BLOCKS or level == -np.inf:
-            found.append((start, at - quiet + 1))
-            start = -1
-    if start >= 0:
-        found.append((start, len(db) - quiet))
-    return found
+    """Give the first block of each event and the one behind its last.
+
+    It begins with two blocks above ``on_db``, and ends with two below ``off_db``, where nothing was kept, or with the
+    recording.
+    """
+    level = np.append(np.where(np.isfinite(db), db, -np.inf), -np.inf)
+    loud, low = level > on_db, level < off_db
+    ends = np.append(np.flatnonzero((low[:-1] & low[1:]) | np.isneginf(level[:-1])), len(db))
+    found: dict[int, int] = {}  # the first beginning before each end
+    for start in np.flatnonzero(loud[:-1] & loud[1:]).tolist():
+        found.setdefault(int(ends[np.searchsorted(ends, start)]), start)
+    return [(start, end) for end, start in found.items()]
