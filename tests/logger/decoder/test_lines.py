@@ -10,8 +10,9 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from logger.decoder import lines as lines_module
 from logger.decoder.bulk import learn
-from logger.decoder.lines import LineDecoder
+from logger.decoder.lines import SLICE, LineDecoder
 from logger.decoder.match import LineMatcher
 from logger.decoder.template import MAX_LINE, LineFormat, NumberField, StatusWords, template_faults
 from logger.samples import EventKind
@@ -228,6 +229,40 @@ def test_a_huge_chunk_is_decoded_in_slices():
     data = b"".join(b"%d,%d.25\r\n" % (i, i) for i in range(n))
     decoded = decoder("{counter},{torque}").feed(data)
     assert decoded.columns["torque"].tolist() == [i + 0.25 for i in range(n)]
+
+
+@pytest.mark.parametrize(("terminator", "end"), [("LF", b"\n"), ("CR", b"\r"), ("CRLF", b"\r\n"), ("any", b"\r")])
+@pytest.mark.parametrize("size", [7, 8, 9, 16, 30])
+def test_a_long_drain_is_the_same_in_slices_of_any_size(monkeypatch, terminator, end, size):
+    """Lines shorter than a slice, just as long, longer; slices are cut behind a line's end, whole lines in each."""
+    data = b"".join(b"%0*d,%d" % (n % 23 + 1, n, -n) + end for n in range(60))
+    chunks = [data[i : i + 11] for i in range(0, len(data), 11)]
+    template, more = "{torque},{angle}", {"terminator": terminator}
+    at_once = decoder(template, **more).feed(*chunks)
+    assert torques(at_once) == [float(n) for n in range(60)]
+    monkeypatch.setattr(lines_module, "SLICE", size)
+    made = decoder(template, **more)
+    slices = made._slices(data, 0, len(data))
+    assert b"".join(data[a:b] for a, b in slices) == data
+    assert all(data[a:b].endswith(end) for a, b in slices)
+    assert all(b - a <= size or data[a:b].count(end) == 1 for a, b in slices)  # a line longer than a slice is alone
+    behind = [data.find(end, b) + len(end) for _, b in slices[:-1]]
+    assert all(more - a > size for (a, _), more in zip(slices, behind, strict=False))  # as many as fit
+    sliced = made.feed(*chunks)
+    assert sliced.chunk_of.tolist() == at_once.chunk_of.tolist()
+    assert {n: v.tolist() for n, v in sliced.columns.items()} == {n: v.tolist() for n, v in at_once.columns.items()}
+    assert sliced.events == at_once.events == ()
+
+
+@pytest.mark.parametrize("place", [0, 1, 2])
+def test_a_line_longer_than_a_slice_is_left_out_alone(place):
+    sound = [b"1\n", b"2\n"]
+    sound.insert(place, b"7" * (SLICE + 100) + b"\n")
+    decoded = decoder("{torque}").feed(b"".join(sound))
+    assert torques(decoded) == [1.0, 2.0]
+    (event,) = decoded.events
+    assert (event.kind, event.index, event.count) == (EventKind.GARBAGE, place, SLICE + 100)
+    assert "too long" in event.text
 
 
 def test_chunk_of_says_where_each_line_ended():
