@@ -186,7 +186,8 @@ def test_a_counter_clock_worked_by_hand():
 
 
 @pytest.mark.parametrize(
-    ("arrival_s", "time_s"), [(12.25, 2.75), (12.0, 2.5), (11.75, 2.25), (11.5, 2.25), (1.0, 2.25)]
+    ("arrival_s", "time_s"),
+    [(12.25, 2.75), (12.0, 2.5), (11.75, 2.25), (11.5, 2.25), (1.0, 2.25)],
 )
 def test_behind_a_restart_a_counter_clock_goes_on_by_a_period_at_least(arrival_s, time_s):
     clock = CounterClock(0.25)
