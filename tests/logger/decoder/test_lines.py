@@ -265,6 +265,74 @@ def test_a_line_longer_than_a_slice_is_left_out_alone(place):
     assert "too long" in event.text
 
 
+def test_a_drain_that_begins_with_a_lines_end_after_a_reset():
+    """What is left of the line that was joined in its middle is nothing but its end."""
+    made = decoder("{torque}")
+    made.reset()
+    decoded = made.feed(b"\n5\n")
+    assert torques(decoded) == [5.0]
+    assert decoded.events == ()
+    assert torques(made.feed(b"6\n7\n")) == [6.0, 7.0]
+    made.reset()
+    assert torques(made.feed(b"8")) == []
+    assert torques(made.feed(b"9\n10\n")) == [10.0]
+    made.reset(midway=False)
+    assert torques(made.feed(b"11\n")) == [11.0]
+
+
+@pytest.mark.parametrize("cut", [1, MAX_LINE, MAX_LINE + 1])
+@pytest.mark.parametrize(("length", "fits"), [(MAX_LINE, True), (MAX_LINE + 1, False)])
+def test_a_line_may_be_as_long_as_is_said(length, fits, cut):
+    line = b"5".rjust(length, b"0") + b"\n"
+    for known in (b"", b"1\n"):  # matched exactly, and all at once
+        made = decoder("{torque}")
+        parts = [made.feed(part) for part in (known, line[:cut], line[cut:] + b"6\n")]
+        assert [v for part in parts for v in torques(part)] == [1.0] * bool(known) + [5.0] * fits + [6.0]
+        events = [event for part in parts for event in part.events]
+        assert sum(e.count for e in events if e.kind is EventKind.GARBAGE) == (0 if fits else length)
+
+
+def test_a_counter_that_never_wraps_knows_better_than_the_clock():
+    made = decoder("{counter},{torque}")
+    made.feed(b"5,1\n6,1\n")
+    made.expect(100.0, 5.0)
+    decoded = made.feed(b"47,1\n")
+    assert [(e.kind, e.count, e.text) for e in decoded.events] == [(EventKind.GAP, 40, "40 samples lost")]
+    made = decoder("{torque}", counter_modulus=1000)
+    made.expect(100.0, 5.0)  # there is none: nothing to be told
+    assert torques(made.feed(b"1\n")) == [1.0]
+
+
+def test_a_check_sum_is_looked_at_in_every_line():
+    """Also in one that looks like the line before it but for its number: 1 ^ 2 is 3, of 2 ^ 2 it is 0."""
+    made = decoder("${torque}", checksum="xor")
+    assert torques(made.feed(b"$12*03\n")) == [12.0]
+    decoded = made.feed(b"$12*03\n$22*03\n$21*03\n$22*00\n")
+    assert torques(decoded) == [12.0, 21.0, 22.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 1, 6)]
+
+
+@pytest.mark.parametrize(
+    ("template", "more", "lines", "values"),
+    [
+        ("{torque}", {"fields": {"torque": NumberField(form="hex")}}, (b"10", b"11", b"A"), [16, 17, 10]),
+        ("{torque} {angle}", {"fields": {"angle": NumberField(form="hex")}}, (b"1 10", b"2 11"), [1, 2]),
+        ("{sign} {torque}", {}, (b"+ 1", b"- 2", b"+ 3"), [1, -2, 3]),
+        ("{torque:3};{angle}", {}, (b"1.5;2", b"15;3", b"2.5;4"), [1.5, 2.5]),
+        ("{torque}", {"overload": ("999",)}, (b"1", b"999", b"2"), [1, None, 2]),
+        ("{torque}", {"error": ("-1",)}, (b"1", b"-1", b"2"), [1, None, 2]),
+        ("{torque}", {"thousands": "'"}, (b"1", b"1'234", b"2"), [1, 1234, 2]),
+    ],
+)
+def test_what_the_fast_path_does_not_know_it_leaves_alone(template, more, lines, values):
+    made = decoder(template, **more)
+    made.feed(lines[0] + b"\n")
+    decoded = made.feed(b"".join(line + b"\n" for line in lines))
+    assert torques(decoded) == values
+    if "angle" in template and "fields" in more:
+        assert decoded.columns["angle"].tolist() == [16, 17]
+
+
 def test_chunk_of_says_where_each_line_ended():
     chunks = [b"1\r", b"\n2\r\n3", b"\r\n", b"", b"4\n"]
     decoded = decoder("{torque}", terminator="CRLF").feed(*chunks)
