@@ -260,3 +260,16 @@ def test_events_of_both_stand_in_order_and_values_that_are_none_do_not_count():
     assert [(e.kind, e.index) for e in found] == [(EventKind.GAP, 2), (EventKind.AUTO_ZERO, 7), (EventKind.NOTE, 9)]
     assert "a load of 50 vanished" in found[1].text
     assert found[1].count == 0
+
+
+def test_fewer_than_five_samples_are_no_level_however_small_a_load_may_be():
+    assert places([[0.5] * 4, None, [0] * 5], capacity=None, rate_hz=None, least=0.125)[-1] == []
+    assert places([[0.5] * 5, None, [0] * 5], capacity=None, rate_hz=None, least=0.125)[-1] == [0]
+
+
+def test_without_more_said_a_load_is_more_than_one():
+    for load, told in ((1.0625, 1), (1.0, 0)):
+        made = AutoZeroWatch(Told([load] * 5, [0] * 5))
+        made.feed()
+        made.reset()
+        assert len(made.feed().events) == told

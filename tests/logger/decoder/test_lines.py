@@ -280,6 +280,15 @@ def test_a_drain_that_begins_with_a_lines_end_after_a_reset():
     assert torques(made.feed(b"11\n")) == [11.0]
 
 
+@pytest.mark.parametrize("data", [b"3\r5\n7\n", b"3\n5\r7\r", b"3\r\n5\n7\r\n"])
+def test_after_a_reset_the_first_of_any_ends_is_the_lines(data):
+    made = decoder("{torque}", terminator="any")
+    made.reset()
+    decoded = made.feed(data)
+    assert torques(decoded) == [5.0, 7.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 0, 1)]
+
+
 @pytest.mark.parametrize("cut", [1, MAX_LINE, MAX_LINE + 1])
 @pytest.mark.parametrize(("length", "fits"), [(MAX_LINE, True), (MAX_LINE + 1, False)])
 def test_a_line_may_be_as_long_as_is_said(length, fits, cut):
