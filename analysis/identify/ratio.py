@@ -206,10 +206,10 @@ def _check_counts(turns: float, left: float, right: float, propshaft_error: floa
 
 
 def _case(left: float, right: float) -> Case:
-    if left == 0 or right == 0:
-        return Case.HELD
     if left * right < 0:
         return Case.BACKWARDS
+    if left == 0 or right == 0:
+        return Case.HELD
     if abs(left - right) <= SAME_TURNS * max(abs(left), abs(right)):
         return Case.TOGETHER
     return Case.BOTH_COUNTED

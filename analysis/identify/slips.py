@@ -54,7 +54,7 @@ def unit_guard(value: float, unit: str, limit_nm: float | None = None) -> tuple[
         fits = [u for u in _TRIED_UNITS if u != unit and LIKELY_NM[0] <= value * torque_factor(u) <= LIKELY_NM[1]]
         if fits:
             return (f"{shown}, unusual for this test; is it {' or '.join(fits)}?",)
-        written = shown if abs(torque_factor(unit) - 1) > 1e-9 else f"{value:g} {unit}"
+        written = shown if torque_factor(unit) != 1 else f"{value:g} {unit}"
         why = "unusual for this test" if nm > 0 else f"{'below ' if nm < 0 else ''}zero, which no limit of a torque is"
         return (f"{written} is {why}: look at the figure again",)
     if nm <= 0 or limit_nm <= 0:

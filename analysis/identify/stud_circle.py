@@ -86,30 +86,31 @@ def circle_from_chords(studs: int, chords: Sequence[tuple[float, int]], *, u_cho
     """
     if not chords:
         raise InputError("give at least one stud-to-stud distance")
-    factors = [chord_factor(studs, apart) for _, apart in chords]
-    for length, _ in chords:
-        if not (math.isfinite(length) and 0.01 <= length <= 1.0):
-            raise InputError(f"{length * 1e3:g} mm between studs: a distance of 10 to 1000 mm is meant")
     if not 0 < u_chord_m < math.inf:
         raise InputError("the uncertainty of a distance must be more than zero")
-    diameters = [factor * length for factor, (length, _) in zip(factors, chords, strict=True)]
-    weights = [1 / (factor * u_chord_m) ** 2 for factor in factors]
-    diameter = sum(w * d for w, d in zip(weights, diameters, strict=True)) / sum(weights)
-    _check_agreement(studs, diameters, weights, diameter)
-    u = 1 / math.sqrt(sum(weights))
+    weighted: list[tuple[float, float]] = []  # each diameter with its weight
+    for length, apart in chords:
+        factor = chord_factor(studs, apart)
+        if not 0.01 <= length <= 1.0:
+            raise InputError(f"{length * 1e3:g} mm between studs: a distance of 10 to 1000 mm is meant")
+        weighted.append((factor * length, 1 / (factor * u_chord_m) ** 2))
+    weight = sum(w for _, w in weighted)
+    diameter = sum(w * d for d, w in weighted) / weight
+    _check_agreement(studs, weighted, diameter)
+    u = 1 / math.sqrt(weight)
     near = sorted(
         (mm for mm in COMMON_CIRCLES_MM if abs(mm * 1e-3 - diameter) <= 3 * u),
         key=lambda mm: abs(mm * 1e-3 - diameter),
     )
     midpoint = diameter / 2 * math.cos(math.pi * chords[0][1] / studs)
-    return StudCircle(studs, diameter, u, max(diameters) - min(diameters), midpoint, tuple(near))
+    spread = max(weighted)[0] - min(weighted)[0]
+    return StudCircle(studs, diameter, u, spread, midpoint, tuple(near))
 
 
-def _check_agreement(studs: int, diameters: list[float], weights: list[float], mean: float) -> None:
+def _check_agreement(studs: int, weighted: Sequence[tuple[float, float]], mean: float) -> None:
     """Refuse chords whose diameters differ by more than four standard deviations of one of them: a wrong count."""
-    off = [abs(d - mean) * math.sqrt(w) for d, w in zip(diameters, weights, strict=True)]
-    if max(off) > 4:
-        listed = ", ".join(f"{d * 1e3:.1f}" for d in diameters)
+    if any(abs(d - mean) * math.sqrt(w) > 4 for d, w in weighted):
+        listed = ", ".join(f"{d * 1e3:.1f}" for d, _ in weighted)
         raise InputError(
             f"with {studs} studs these distances mean circles of {listed} mm, which contradict each other: "
             "check how many studs there are and how many steps apart each pair is"

@@ -110,8 +110,10 @@ def lines_of(found: Mismatch) -> tuple[str, ...]:
     """Say what two circumferences do, sentence by sentence; command and window say it so."""
     by = f"{abs(found.share) * 100:.2f} ± {found.share_u95 * 100:.2f} % (95 %)"
     larger = "Both tyres are alike."
-    if found.share:
-        larger = f"The left tyre is larger by {by}." if found.share > 0 else f"The right tyre is larger by {by}."
+    if found.share > 0:
+        larger = f"The left tyre is larger by {by}."
+    elif found.share < 0:
+        larger = f"The right tyre is larger by {by}."
     return (
         larger,
         f"At {found.speed_m_s * 3.6:g} km/h, straight ahead, the wheels differ by {abs(found.wheel_rpm):.1f} turns a "

@@ -179,8 +179,7 @@ def warm_up(values: Sequence[float]) -> str:
     'the value falls by 14.0 % from'
     """
     n = len(values)
-    mean = statistics.fmean(values) if n else 0.0
-    if n < TREND_LEAST_PULLS or mean == 0:
+    if n < TREND_LEAST_PULLS or (mean := statistics.fmean(values)) == 0:
         return ""
     line = fit_line(range(n), values)
     total = line.slope * (n - 1) / mean

@@ -157,8 +157,11 @@ def test_wheels_that_are_not_back_on_their_mark_widen_the_interval():
     """By hand: 2 (N ± e)/(S ∓ f), a tenth of a turn for each wheel that turned."""
     both = read_ratio(37.3, 10, 10, wheel_error_turns=0.1)
     assert (both.low, both.high) == pytest.approx((2 * 37.175 / 20.2, 2 * 37.425 / 19.8))
-    held = read_ratio(18.5, 0, 10, wheel_error_turns=0.1)
-    assert (held.low, held.high) == pytest.approx((2 * 18.375 / 10.1, 2 * 18.625 / 9.9))
+    once = read_ratio(3.7, 1, 1, wheel_error_turns=0.1)
+    assert (once.low, once.high) == pytest.approx((2 * 3.575 / 2.2, 2 * 3.825 / 1.8))
+    for wheels in ((0, 10), (10, 0)):
+        held = read_ratio(18.5, *wheels, wheel_error_turns=0.1)
+        assert (held.low, held.high) == pytest.approx((2 * 18.375 / 10.1, 2 * 18.625 / 9.9))
 
 
 def test_turns_to_settle_by_hand():
@@ -166,11 +169,14 @@ def test_turns_to_settle_by_hand():
     listed = candidates_from([3.70, 3.73])
     assert read_ratio(18.5, 10, 0, wheel_error_turns=0.04, candidates=listed).wheel_turns_to_settle == 27
     assert read_ratio(37, 10, 10, wheel_error_turns=0.04, candidates=listed).wheel_turns_to_settle == 19
+    # The nearest ratio counts, here 3 of 3 and 4 beside 3.1: 2 (1/4 + 3/2)/1 = 3.5 turns.
+    wide = candidates_from([3.0, 4.0])
+    assert read_ratio(15.5, 10, 0, wheel_error_turns=0.5, candidates=wide).wheel_turns_to_settle == 4
 
 
-@pytest.mark.parametrize(("other", "told"), [(3.7004, None), (3.7006, 834)])
+@pytest.mark.parametrize(("other", "told"), [(3.7004, None), (3.70052, 962), (3.7006, 834)])
 def test_ratios_that_print_alike_are_one(other, told):
-    """Half a thousandth apart is the same axle; 0.5/0.0006 = 833.3 turns would tell the next ones apart."""
+    """Half a thousandth apart is the same axle; of others it takes 0.5/0.0006 = 833.3 turns, or 0.5/0.00052 = 961.5."""
     reading = read_ratio(18.5, 10, 0, candidates=(RatioCandidate(3.7), RatioCandidate(other)))
     assert reading.wheel_turns_to_settle == told
     assert read_ratio(18.5, 10, 0, candidates=(RatioCandidate(3.7),)).wheel_turns_to_settle is None
@@ -195,6 +201,31 @@ def test_wheels_turned_together_within_a_twentieth(right, case):
     assert read_ratio(37, 10, right).case is case
 
 
+@pytest.mark.parametrize(
+    ("left", "right", "case"),
+    [
+        (0.5, 1.5, Case.BOTH_COUNTED),
+        (-0.5, -1.5, Case.BOTH_COUNTED),
+        (0.5, -0.1, Case.BACKWARDS),
+        (-1, 3, Case.BACKWARDS),
+    ],
+)
+def test_parts_of_a_turn_are_of_the_case_of_their_signs(left, right, case):
+    assert read_ratio(3.7, left, right).case is case
+
+
+def test_tooth_counts_are_shown_where_both_are_known():
+    assert RatioCandidate(41 / 11, 41, 11).teeth == "41/11"
+    assert {RatioCandidate(3.7, ring=41).teeth, RatioCandidate(3.7, pinion=11).teeth, RatioCandidate(3.7).teeth} == {""}
+
+
+def test_tooth_counts_and_their_printed_ratio_are_one_axle():
+    """41/11 is 3.72727, printed with four decimals 3.7273."""
+    both = (RatioCandidate(41 / 11, 41, 11), RatioCandidate(3.7273))
+    assert read_ratio(37.27, 10, 10, candidates=both).settled
+    assert not read_ratio(37.27, 10, 10, candidates=(*both, RatioCandidate(3.7275))).settled
+
+
 @pytest.mark.parametrize("counts", [(0.125, 1, 1), (-0.125, 1, 1), (18, 5, -5)])
 def test_counts_no_larger_than_their_error_give_no_ratio(counts):
     with pytest.raises(InputError):
@@ -206,7 +237,8 @@ def test_errors_of_counting_bound_what_can_be_read():
     with pytest.raises(InputError, match="stood still"):
         read_ratio(18, 5, -4, wheel_error_turns=0.5)
     assert read_ratio(18, 5, -4, wheel_error_turns=0.4).ratio == 36
-    for wrong in ({"wheel_error_turns": -0.1}, {"propshaft_error_turns": -0.1}, {"wheel_error_turns": float("inf")}):
+    errors = ("wheel_error_turns", "propshaft_error_turns")
+    for wrong in ({name: value} for name in errors for value in (-0.1, float("inf"), float("nan"))):
         with pytest.raises(InputError, match="negative"):
             read_ratio(18, 10, 0, **wrong)
     exact = read_ratio(18, 10, 0, propshaft_error_turns=0.0)

@@ -135,6 +135,7 @@ def test_common_circles_within_three_standard_uncertainties():
     assert circle_from_chords(4, [(0.1134, 2)]).near_mm == (114.3, 112.0)
     assert circle_from_chords(4, [(0.1166, 2)]).near_mm == (118.0,)
     assert circle_from_chords(4, [(0.1134, 2)], u_chord_m=0.25e-3).near_mm == ()
+    assert circle_from_chords(4, [(0.150 - 3 / 512, 2)], u_chord_m=1 / 512).near_mm[-1] == 150.0  # just three
 
 
 def test_two_chords_contradict_from_four_standard_deviations_on():
@@ -142,6 +143,11 @@ def test_two_chords_contradict_from_four_standard_deviations_on():
     assert circle_from_chords(4, [(0.1000, 2), (0.1039, 2)]).spread_m == pytest.approx(3.9e-3)
     with pytest.raises(InputError, match=r"circles of 100\.0, 104\.1 mm"):
         circle_from_chords(4, [(0.1000, 2), (0.1041, 2)])
+    assert (
+        circle_from_chords(4, [(1 / 8, 2), (1 / 8 + 1 / 256, 2)], u_chord_m=1 / 2048).spread_m == 1 / 256
+    )  # just four
+    with pytest.raises(InputError, match=r"circles of 100\.0, 100\.0, 104\.0 mm"):  # the third lies 5.3 times off
+        circle_from_chords(4, [(0.1000, 2), (0.1000, 2), (0.1040, 2)])
 
 
 def test_plain_values_of_a_circle():

@@ -10,7 +10,7 @@ import pytest
 from analysis.__main__ import COMMANDS
 from analysis.identify.axle_type import JUDGED, Type
 from analysis.identify.functions import FUNCTIONS, functions_of
-from analysis.identify.tyres import tyre_mismatch
+from analysis.identify.tyres import lines_of, tyre_mismatch
 from logger.edges.door import run_door
 from logger.errors import InputError
 from logger.virtual.drivetrain import Motion, march
@@ -48,10 +48,45 @@ def test_turns_per_kilometre_do_not_depend_on_the_speed() -> None:
     assert fast.pack_rpm / 60 * 1000 / 50.0 == pytest.approx(fast.pack_turns_per_km)
 
 
-@pytest.mark.parametrize(("right", "u", "told"), [(1.99, 0.001, "no"), (1.95, 0.003, "yes"), (1.98, 0.003, "not told")])
+@pytest.mark.parametrize(
+    ("right", "u", "told"),
+    [
+        *[(1.99, 0.001, "no"), (1.95, 0.003, "yes"), (1.98, 0.003, "not told")],
+        *[(1.979, 0.0, "yes"), (1.981, 0.0, "no")],  # 1.06 and 0.95 %
+    ],
+)
 def test_one_per_cent_is_told_with_its_interval(right: float, u: float, told: str) -> None:
     assert tyre_mismatch(2.0, right, u, 10.0).told == told
     assert tyre_mismatch(right, 2.0, u, 10.0).told == told
+
+
+def test_just_one_per_cent_is_neither() -> None:
+    """1/32 m over 25/8 m is 0.01: all three are floats."""
+    found = tyre_mismatch(3.125 + 1 / 64, 3.125 - 1 / 64, 0.0, 10.0)
+    assert (found.share, found.told) == (0.01, "not told")
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "words"),
+    [
+        (2.0, 1.98, "The left tyre is larger by 1.01 ± 0.14 % (95 %)."),  # √2 · 1.96 · 1 mm over 1.99 m
+        (1.98, 2.0, "The right tyre is larger by 1.01 ± 0.14 % (95 %)."),
+        (2.0, 2.0, "Both tyres are alike."),
+    ],
+)
+def test_which_tyre_is_larger_is_said(left: float, right: float, words: str) -> None:
+    said = lines_of(tyre_mismatch(left, right, 0.001, 100 / 3.6))
+    assert said[0] == words
+    # 100 km/h over 2 m and 1.98 m: 833.3 and 841.8 turns a minute; a kilometre: 500 and 505.05 turns
+    apart = "8.4 turns a minute: each pack slips at 4.2, and 2.5 turns" if left != right else "0.0 turns a minute"
+    assert said[1].startswith("At 100 km/h, straight ahead, the wheels differ by " + apart)
+
+
+def test_the_smallest_and_the_largest_tyre() -> None:
+    assert tyre_mismatch(0.3, 10.0, 0.0, 0.0).pack_rpm == 0
+    for left, right in ((0.29, 1.0), (1.0, 0.29), (10.1, 1.0), (1.0, 10.1)):
+        with pytest.raises(InputError, match=r"between 0\.3 m and 10 m"):
+            tyre_mismatch(left, right, 0.0, 0.0)
 
 
 @pytest.mark.parametrize(("left", "u", "speed"), [(0.2, 0.001, 1), (635.0, 0.001, 1), (2.0, -1, 1), (2.0, 0.1, -1)])
@@ -65,6 +100,9 @@ def test_every_type_that_the_torque_does_not_judge_has_its_functions() -> None:
     assert functions_of([Type.PLATE, Type.CONE, Type.RAMP]) == ()
     assert functions_of([Type.LOCKER, Type.VISCOUS])[0].startswith("Locker")
     assert functions_of(list(Type)) == ()
+    few = (Type.LOCKER, Type.GEAR, Type.OPEN, Type.SOLID)
+    assert functions_of(few[:3]) == (*FUNCTIONS[Type.LOCKER], *FUNCTIONS[Type.GEAR], *FUNCTIONS[Type.OPEN])
+    assert functions_of(few) == ()
 
 
 def test_commands(capsys) -> None:

@@ -10,7 +10,7 @@ from scipy import stats
 
 from analysis.to_axle.at_axle import CALIBRATION, Instrument, Level
 from analysis.to_axle.fixtures import fixture_from
-from analysis.trace import gates, slipping, smooth
+from analysis.trace import gates, levels, plateau, slipping, smooth
 from analysis.trace.averaging import autocorrelation, expected_maximum, highest_of, level_uncertainty, mean_uncertainty
 from analysis.trace.breakaway import Peak
 from analysis.trace.elastic import _line, find_elastic
@@ -379,6 +379,22 @@ def test_whoever_turns_on_did_not_fade(held, fading):
     assert fades(t, np.minimum(x, 40.0), 40.0) is fading
 
 
+@pytest.mark.parametrize(
+    ("bend", "last", "end", "fading"),
+    [
+        (15.0, 20.0, 179.0, True),
+        (15.0, 20.0, 180.0, False),  # held for twice its rise: it turned on
+        (9.5, 6.7, 100.0, True),  # paces of 50, 63.3 and 95.7 s: 1.27 and 1.51 times
+        (9.3, 8.0, 100.0, False),  # 1.24 times
+        (9.5, 6.6, 100.0, False),  # 1.49 times
+    ],
+)
+def test_paces_and_turning_on_at_their_borders(bend, last, end, fading):
+    """Readings too far apart to be smoothed: 50 % after 10 s, 70 % after 20 s, 85 % after the bend, then 90, 97 %."""
+    t = 100 + np.array([0, 10, 20, 20 + bend, 25 + bend, 25 + bend + last, end])
+    assert fades(t, np.array([0, 0.5, 0.7, 0.85, 0.9, 0.97, 0.98]), 1.0) is fading
+
+
 def release(stay, fall, up=1.0):
     t = np.arange(0, 1 + up + stay + fall + 0.5, 0.002)
     x = np.interp(t, [0.5, 0.5 + up, 0.5 + up + stay, 0.5 + up + stay + fall], [0, 40, 30, 0])
@@ -418,6 +434,48 @@ def test_one_level_or_several():
     assert none == 0
     passing = 40 + 10 * np.sign(np.sin(np.arange(1000) / 4))
     assert not longest_level(passing, steady, 3)[0].any()
+
+
+def rows(*stretches):
+    """Give ``count`` readings of each level, one after the other, all of them steady."""
+    x = np.concatenate([np.full(count, level) for level, count in stretches])
+    return x, np.ones(len(x), bool)
+
+
+@pytest.mark.parametrize(
+    ("stretches", "held", "other"),
+    [
+        (((100.0, 60), (150.0, 30)), 60, 156.0),  # a band is 12 wide; half as long is a rival
+        (((100.0, 60), (150.0, 29)), 60, 0.0),
+        (((100.0, 50), (112.0, 10), (150.0, 29)), 60, 0.0),  # both ends of the band are of it
+        (((100.0, 50), (112.1, 10), (150.0, 25)), 50, 156.0),
+        (((100.0, 60), (130.0, 35), (50.0, 35)), 60, 56.0),  # the farther of two
+        (((100.0, 30), (150.0, 5), (100.0, 30)), 60, 0.0),  # half of it on end
+        (((100.0, 10), (150.0, 5), (100.0, 50)), 60, 0.0),
+        (((100.0, 29), (150.0, 5), (100.0, 29), (150.0, 5), (100.0, 2)), 0, 0.0),
+        (((-100.0, 60), (-150.0, 30)), 60, -144.0),
+        (((100.0, 40), (115.0, 14), (150.0, 46)), 46, 106.9),  # the median, 115, says how wide a band is
+    ],
+)
+def test_the_level_that_lasted_longest_by_count(stretches, held, other):
+    marked, far = longest_level(*rows(*stretches), 1)
+    assert marked.sum() == held
+    assert far == pytest.approx(other)
+
+
+@pytest.mark.parametrize(("low", "high", "one"), [(92.5, 107.5, False), (92.6, 107.5, True), (92.5, 107.4, True)])
+def test_one_level_spreads_by_less_than_fifteen_hundredths(low, high, one):
+    """Of 200 values the 11th and the 191st, against the 101st."""
+    ordered = np.r_[np.zeros(10), low, np.full(179, 100.0), high, np.full(9, 200.0)]
+    assert levels._keeps_one(ordered) == one
+    assert levels._keeps_one(np.empty(0))
+
+
+def test_what_only_shakes_is_one_level():
+    """To and fro by 20 N·m; the mean of three lies 6.7 N·m off."""
+    marked, other = longest_level(100 + 20 * np.resize([1.0, -1.0], 99), np.ones(99, bool), 3)
+    assert marked.all()
+    assert other == 0.0
 
 
 @pytest.mark.parametrize(("share", "told"), [(1.047, False), (1.049, True)])
@@ -616,6 +674,22 @@ def test_what_speaks_against_a_rotating_torque(keys, code, words):
     assert all(words in reason.text for reason in found)
     (none,) = gates.slip_reasons(t, slice(0, 0), None)
     assert none.code is Code.SHORT
+
+
+@pytest.mark.parametrize("count", [8, 16])
+def test_a_climb_is_seen_from_eight_readings_on(count):
+    """Of a straight line from 10 N·m up by 1 each: between the middles of the first and the last of eight parts."""
+    x = 10.0 + np.arange(count)
+    assert plateau._climb(x) == pytest.approx((x[-count // 8 :].mean() - x[: count // 8].mean()) / x.mean())
+    assert plateau._climb(-x[::-1]) == pytest.approx(plateau._climb(x))
+    assert plateau._climb(x[:7]) == 0.0
+
+
+@pytest.mark.parametrize(("bent", "climbs"), [(0.09, True), (0.11, False)])
+def test_a_climb_is_straight_within_a_tenth_of_it(bent, climbs):
+    """Up by 7 N·m over eight parts, off the line by turns (root mean square, with what the turns add to the slope)."""
+    turns = np.array([1.0, -1, -1, 1, 1, -1, -1, 1])  # neither a mean nor a slope
+    assert (plateau._climb(100 + np.arange(8) + 7 * bent * turns) > 0) is climbs
 
 
 def test_eight_values_tell_their_noise():

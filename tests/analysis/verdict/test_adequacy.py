@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from datetime import date
+from types import SimpleNamespace
 
 import pytest
 
@@ -83,3 +85,26 @@ def test_zero_before_and_after(level, words):
     said = zero_advice(level, job)
     assert (words is None and said == ()) or words in said[0]
     assert zero_advice(level, []) == ()
+
+
+def test_of_two_bounds_the_higher_tells_the_range():
+    limit = Limit(quantity="breakaway", kind="band", unit="N·m", lower=10.0, upper=50.0, source="manual")
+    assert range_advice(100.0, bounds_from(limit), None) == ()
+
+
+def value_with(u):
+    return SimpleNamespace(budget=SimpleNamespace(u=u))
+
+
+def test_a_step_is_large_from_three_tenths_of_the_uncertainty_on():
+    """A step s is a rectangle of s/√12; of √12 N·m it is 1."""
+    step = math.sqrt(12)
+    assert resolution_advice(step, [value_with(1 / 0.3)]) == ()
+    assert resolution_advice(1.01 * step, [value_with(1 / 0.3)])
+    assert resolution_advice(step, [value_with(0.0)]) == ()
+
+
+@pytest.mark.parametrize(("moved", "said"), [(0.3, 0), (-0.3, 0), (0.31, 1), (-0.5, 1)])
+def test_a_zero_may_move_by_a_hundredth_of_the_smallest_value(moved, said):
+    job = [SimpleNamespace(budget=SimpleNamespace(value=value)) for value in (60.0, -30.0)]
+    assert len(zero_advice(Level(0.2, 0.01, True, "lever off", moved), job)) == said

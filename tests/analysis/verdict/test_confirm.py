@@ -11,9 +11,14 @@ import msgspec
 import pytest
 
 from analysis.__main__ import COMMANDS
+from analysis.uncertainty.budget import Budget, BudgetRow, Input
+from analysis.verdict.confirm import confirmation
+from analysis.verdict.recorded import RecordingReading
+from analysis.verdict.repeats import job_value
 from logger.edges.door import run_door
 from logger.edges.toml_file import write_toml
-from logger.header import JobFacts, Sidecar, Test, TransducerFacts
+from logger.errors import InputError
+from logger.header import Axle, Header, JobFacts, Sidecar, Test, TransducerFacts
 
 SEASON = Path(__file__).parents[3] / "recordings"
 SIGNED = datetime(2026, 10, 3, 17, tzinfo=UTC)
@@ -83,3 +88,55 @@ def test_other_axles_and_kinds_are_refused(tests: dict[str, Path], capsys):
     put(tests["1b1"], test=Test(held="case"))
     assert door(str(tests["1a1"]), str(tests["1b1"])) == 2
     assert "held other side and case" in capsys.readouterr().err
+
+
+# ---------------------------------------------------------------------- two tests put together by hand
+def reading(value: float = 30.0, *, quantity: str = "breakaway", operator: str = "", serial: str = "", **parts: object):
+    """Give a test of one pull, 1 N·m of standard uncertainty, by an operator with a transducer."""
+    header = Header(job=JobFacts(operator=operator), transducer=TransducerFacts(serial=serial))
+    job = job_value([Budget(quantity, value, "N·m", (BudgetRow(Input("trace", value, 1.0), 1.0),))])
+    name = f"{value}{quantity}{operator}{serial}"
+    return RecordingReading(name, True, header=msgspec.structs.replace(header, **parts), job=(job,), sha256=name)
+
+
+@pytest.mark.parametrize(
+    ("second", "word", "other"),
+    [
+        (reading(31.0, operator="B", serial="1"), "agrees", ("operator A, then B",)),
+        (reading(31.0, operator="B"), "agrees", ("operator A, then B",)),
+        (reading(31.0, operator="B", serial="2"), "agrees", ("operator A, then B", "transducer 1, then 2")),
+        (reading(31.0, serial="1"), "cannot be told", ()),
+        (reading(60.0, operator="B", serial="1"), "does not agree", ("operator A, then B",)),
+        (reading(60.0, serial="1"), "does not agree", ()),
+    ],
+)
+def test_what_a_second_test_says(second, word, other):
+    found = confirmation(reading(operator="A", serial="1"), second)
+    assert (found.word, found.other) == (word, other)
+    missing = [what for what in ("operator", "transducer") if not any(what in one for one in other)]
+    said = second.header
+    stated = {"operator": said.job.operator, "transducer": said.transducer.serial}
+    assert found.notes == tuple(f"the {what} is not stated in both" for what in missing if not stated[what])
+
+
+def test_what_one_of_both_does_not_state_is_noted():
+    first = reading(operator="A", axle=Axle(tag="T1"), test=Test(held="case"))
+    found = confirmation(first, reading(31.0, operator="B", test=Test(held="case")))
+    assert found.notes == ("the transducer is not stated in both", "axle tag is not stated in both")
+
+
+def test_spelling_makes_no_other_operator():
+    with pytest.raises(InputError, match="no second opinion"):
+        confirmation(reading(operator="Ann", serial="1"), reading(31.0, operator=" ANN ", serial="1"))
+
+
+def test_both_are_named_where_one_cannot_be_read():
+    good, bad = reading(operator="A"), RecordingReading("b.csv", False, ("b is empty",))
+    for pair in ((good, bad), (bad, good)):
+        with pytest.raises(InputError, match="cannot be read: b is empty"):
+            confirmation(*pair)
+
+
+def test_no_value_in_common():
+    with pytest.raises(InputError, match="no value"):
+        confirmation(reading(operator="A"), reading(operator="B", quantity="rotating mean"))

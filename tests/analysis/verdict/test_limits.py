@@ -222,6 +222,7 @@ def test_unlikely_size_suggests_units():
         ({"held": "other side"}, {"held": "none"}, True, "neither held"),
         ({"held": "other side"}, {}, False, "the test does not say"),
         ({}, {"held": "case"}, False, "the limit does not say"),
+        ({"kind": "ratio min", "unit": "1"}, {"held": "other side"}, False, "is for both wheels free"),
         ({"held": "case", "place": "bench"}, {"held": "case", "place": "car"}, False, "made on the car"),
     ],
 )
@@ -278,11 +279,18 @@ def test_torques_that_are_likely_for_this_test(nm, said):
         (-3.0, "N·m", "-3 N·m is below zero, which"),
         (-3.0, "lbf·ft", "-3 lbf·ft is -4.07 N·m is below zero, which"),
         (9e9, "N·m", "9e+09 N·m is unusual for this test: look"),
+        (0.1, "N·m", "0.1 N·m is unusual for this test: look"),
         (25.0, "kgf·cm", "25 kgf·cm is 2.45 N·m, unusual for this test; is it N·m or lbf·ft or lbf·in or kgf·m?"),
     ],
 )
 def test_what_is_no_torque_in_any_unit(value, unit, text):
     assert unit_guard(value, unit)[0].startswith(text)
+
+
+@pytest.mark.parametrize(("value", "unit"), [(2.5, "kgf·cm"), (540.0, "lbf·ft")])
+def test_a_unit_that_would_just_be_likely_is_named(value, unit):
+    """2.5 kgf·cm are 0.245 N·m, 540 lbf·ft are 732 N·m: as newton metres both lie at an end of what is likely."""
+    assert "is it N·m" in unit_guard(value, unit)[0]
 
 
 @pytest.mark.parametrize("measured", [0.0, -5.0])

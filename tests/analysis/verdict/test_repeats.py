@@ -252,3 +252,30 @@ def test_no_number_of_pulls_beats_the_shared_part():
 def test_no_pull_no_value():
     with pytest.raises(ValueError, match="no pull"):
         job_value([])
+
+
+@pytest.mark.parametrize(("scatter", "told"), [(0.73, True), (0.74, False)])
+def test_a_trend_is_told_below_five_per_cent_by_chance(scatter, told):
+    """Four pulls that rise by 2 each, off the line by ± c: t = 2/(c √0.4), Student's t of 2 is 4.303 at 5 %."""
+    assert bool(warm_up([97 + scatter, 99 - scatter, 101 - scatter, 103 + scatter])) is told
+
+
+@pytest.mark.parametrize(("step", "told"), [(0.74, False), (0.76, True), (-0.74, False), (-0.76, True)])
+def test_a_trend_is_told_from_three_per_cent_on(step, told):
+    """Five pulls on a straight line, four steps from first to last."""
+    assert bool(warm_up([100 + step * i for i in range(-2, 3)])) is told
+    assert warm_up([100 + step * i for i in range(-1, 2)]) == ""  # three are too few
+
+
+def test_pulls_that_are_one_have_no_outlier():
+    """The mean of nine times 0.9 is off by rounding; their deviation is nothing."""
+    assert outliers([0.9] * 9) == ()
+
+
+def test_three_alike_and_three_others_by_brute_force():
+    """η = 5/4.5, so r = 0.444 and less its bias 0.599; the mean's variance from all pairs of eighteen, r^|i - j|."""
+    n, r = 18, 1 - 5 / 4.5 / 2
+    r += (1 + 4 * r) / n
+    i = np.arange(n)
+    g = (r ** np.abs(i[:, None] - i[None, :])).sum() / n
+    assert persistence([30.0, 30.0, 30.0, 31.0, 31.0, 31.0] * 3) == pytest.approx(np.sqrt(g * (n - 1) / (n - g)))

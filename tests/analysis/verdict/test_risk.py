@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from scipy import stats
+from scipy import integrate, stats
 
 from analysis.verdict.risk import gamma_population, normal_population, risks, torque_population
 from logger.errors import InputError
@@ -64,3 +64,58 @@ def test_torques_are_never_negative(mean, sd):
     assert risks(population, 0.0, 0.0, None, guard=-1e9)[0] < 1e-4
     with pytest.raises(InputError, match="positive"):
         torque_population(-1.0, sd)
+
+
+@pytest.mark.parametrize(("shape", "rate"), [(0.5, 0.5), (1.0, 2.0), (25.0, 0.5)])
+def test_a_gamma_population_holds_all_of_it(shape, rate):
+    """Up to its end; the density is that of scipy."""
+    population, known = gamma_population(shape, rate), stats.gamma(shape, scale=1 / rate)
+    assert population.low == 0
+    assert known.sf(population.high) < 1e-9
+    x = np.linspace(0.1, 30, 7)
+    assert population.density(x) == pytest.approx(known.pdf(x), rel=1e-12)
+
+
+def test_where_populations_end():
+    """Twelve standard deviations to either side; of gamma, shape 4 and rate 2: (4 + 12 · 2 · √4 + 24)/2."""
+    population = normal_population(30.0, 3.0)
+    assert (population.low, population.high) == (-6.0, 66.0)
+    assert gamma_population(4.0, 2.0).high == 38.0
+    assert normal_population(0.0, 0.5).density(np.zeros(1)) == pytest.approx(2 / np.sqrt(2 * np.pi))
+    with pytest.raises(InputError):
+        gamma_population(1.0, 0.0)
+
+
+def test_a_torque_is_normal_from_four_deviations_on():
+    """At 4 it is the normal one, below it the gamma one, which begins at zero."""
+    assert torque_population(4.0, 1.0).low == -8.0
+    assert torque_population(4.2, 1.0).low == pytest.approx(-7.8)
+    assert torque_population(3.9, 1.0).low == 0.0
+    assert torque_population(0.5, 0.125).low == -1.0
+    with pytest.raises(InputError, match="the mean"):
+        torque_population(0.0, 1.0)
+
+
+@pytest.mark.parametrize(("guard", "band"), [(1.0, (27.0, 28.0)), (-1.0, (26.0, 27.0))])
+def test_a_perfect_measurement_with_a_guard(guard, band):
+    """Only what lies between the limit and the acceptance limit is decided wrongly: at both ends alike."""
+    consumer, producer = risks(normal_population(30, 3), 0.0, 27.0, 33.0, guard=guard)
+    wrong = 2 * np.diff(stats.norm(30, 3).cdf(band))[0]
+    assert (producer if guard > 0 else consumer) == pytest.approx(wrong, abs=2e-3)
+    assert (consumer if guard > 0 else producer) == 0.0
+
+
+@pytest.mark.parametrize(("lower", "upper"), [(27.0, None), (None, 33.0), (27.0, 34.0)])
+def test_against_adaptive_integration(lower, upper):
+    """scipy's quad over the same product of density and chance of acceptance, to nine digits."""
+    true, u, guard = stats.norm(30, 3), 0.8, 0.4
+    low, high = -np.inf if lower is None else lower, np.inf if upper is None else upper
+
+    def accepted(x):
+        return stats.norm(x, u).cdf(high - guard) - stats.norm(x, u).cdf(low + guard)
+
+    beyond = [(a, b) for a, b in ((-6.0, low), (high, 66.0)) if np.isfinite([a, b]).all()]
+    passed = sum(integrate.quad(lambda x: true.pdf(x) * accepted(x), a, b, epsabs=1e-13)[0] for a, b in beyond)
+    ends = max(low, -6.0), min(high, 66.0)
+    failed = integrate.quad(lambda x: true.pdf(x) * (1 - accepted(x)), *ends, points=[27.0, 33.0], epsabs=1e-13)[0]
+    assert risks(normal_population(30, 3), u, lower, upper, guard=guard) == pytest.approx((passed, failed), rel=1e-9)
