@@ -109,8 +109,7 @@ class LineMatcher:
         if line[i:].strip(_BLANKS):
             self._tell_misfit(None, line[i:])
             return None
-        if found.factor != 1.0 or found.direction != 1.0:
-            found.values["torque"] *= found.factor * found.direction
+        found.values["torque"] *= found.factor * found.direction
         return found
 
     def _tell_misfit(self, part: TemplatePart | None, rest: bytes) -> None:

@@ -7,6 +7,7 @@ import struct
 import numpy as np
 import pytest
 
+from logger.decoder import bulk
 from logger.decoder.autozero import AutoZeroWatch
 from logger.decoder.bulk import learn
 from logger.decoder.column_faults import scale_faults
@@ -212,6 +213,10 @@ def test_five_samples_make_a_level(before):
         ("{torque}", {}, (b"12.5", b"-3.25", b"1e2"), [[12.5], [-3.25], [100.0]]),
         ("{torque}", {}, (b"+1.5", b"007.5", b".5"), [[1.5], [7.5], [0.5]]),
         ("{torque};{angle}", {}, (b"1.5;30", b"-2;0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{torque};{angle}", {}, (b"1.5e1;30", b"-2;2.5E-1"), [[15, 30], [-2, 0.25]]),
+        ("{torque} {angle}", {}, (b"1.5 30", b"-2 0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{torque}; {angle}", {}, (b"1.5; 30", b"-2;0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{counter},{torque}", {}, (b"7,1.5", b"999999999999999,+2"), [[7, 1.5], [999999999999999, 2]]),
         ("{torque},{angle}", {}, (b"+1.5,30", b"-2,0.25"), [[1.5, 30], [-2, 0.25]]),
         ("{counter},{torque}", {}, (b"7,1.5", b"8,+2"), [[7, 1.5], [8, 2]]),
         ("ST {torque} Nm", {}, (b"ST 1.5 Nm", b"ST -2.5 Nm"), [[1.5], [-2.5]]),
@@ -220,8 +225,9 @@ def test_five_samples_make_a_level(before):
     ],
 )
 @pytest.mark.parametrize("end", [b"\n", b"\r\n"])
-def test_usual_lines_are_read_all_at_once(template, more, lines, values, end):
+def test_usual_lines_are_read_all_at_once(monkeypatch, template, more, lines, values, end):
     """The fast path itself: that it gives up is no fault, but ten times as slow."""
+    monkeypatch.setattr(bulk, "_READERS", {})
     form = LineFormat(template=template, **more)
     found = LineMatcher(form, "N·m").match(lines[0])
     look = learn(
