@@ -17,7 +17,15 @@ from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CounterField, Frame, LengthField, Packet, PlacedNumber, Register, layout_faults
+from logger.decoder.layouts import (
+    CounterField,
+    Frame,
+    LengthField,
+    Packet,
+    PlacedNumber,
+    Register,
+    layout_faults,
+)
 from logger.decoder.lines import LineDecoder
 from logger.decoder.match import LineMatcher, _longest_first, scan_number
 from logger.decoder.notifications import NotificationDecoder
@@ -131,6 +139,8 @@ def test_texts_about_tables_are_one_line():
     [
         (b"1,234,567.5", 11),
         (b"12,345", 6),
+        (b"123,456", 7),
+        (b"1,2345x", 1),
         (b"123,45", 3),  # no group of three: a decimal comma, or the next column
         (b"123,4567", 3),
         (b"1234,567", 4),  # four digits before the first group

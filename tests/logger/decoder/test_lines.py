@@ -537,3 +537,17 @@ def test_with_a_comma_for_a_decimal_mark_too(line):
     alone = LineDecoder(LineFormat(template="{torque};{angle}", decimal=","), "N·m").feed(line + b"\n")
     together = decoder.feed(b"1,5;2,5\n" + line + b"\n")
     assert together.columns["torque"].tolist() == [1.5, *alone.columns["torque"].tolist()]
+
+
+def test_every_line_ends_with_the_same_bytes_or_they_do_not():
+    made = LineDecoder(LineFormat(template="{torque}", terminator="any"), "N·m")
+    for text, end, count, alike in (
+        (b"1\r\n2\r\n", b"\r\n", 2, True),
+        (b"1\n2\r\n", b"\r\n", 2, False),
+        (b"1\n2\n", b"\n", 2, True),
+        (b"1\r2\n", b"\n", 1, False),
+        (b"1\r2\r", b"\r", 2, True),
+        (b"1\n2\r", b"\r", 1, False),
+    ):
+        assert made._ends_alike(text, end, count) is alike
+        assert LineDecoder(LineFormat(template="{torque}", terminator="LF"), "N·m")._ends_alike(text, end, count)
