@@ -37,9 +37,6 @@ DEVIATIONS = 4.0
 """... and by so many standard deviations of the quiet blocks. With two blocks in a row, stationary noise has less than
 one false event an hour."""
 
-LEAST_BLOCKS = 2
-"""An event begins with so many blocks above the threshold, and ends with so many below half of the rise."""
-
 QUIET = (0.1, 0.3)
 """The background's mean and spread are those of a normal distribution through these shares of the levels, so that
 chatter for up to half of the time hardly moves them."""
@@ -123,7 +120,7 @@ def band_for(kind: str, rate_hz: float, asked: tuple[float, float] | None = None
                 f"at {rate_hz:g} samples a second the usual frequency band from {low:g} Hz does not fit: choose one "
                 f"below {most:g} Hz, or record faster"
             )
-    if not 0 < low < high <= most or high < 1.2 * low:
+    if not (low > 0 and 1.2 * low <= high <= most):
         raise InputError(
             f"the frequency band {low:g} to {high:g} Hz does not fit: at {rate_hz:g} samples a second it must lie "
             f"between 0 and {most:g} Hz, its upper end a fifth above its lower end at least"
@@ -137,8 +134,8 @@ def band_levels(
     rate_hz: float,
     band_hz: tuple[float, float],
     *,
-    zero: float = 0.0,
-    unit: float = 1.0,
+    zero: float,
+    unit: float,
     ends: tuple[float, float] | None = None,
     gaps_s: tuple[tuple[float, float], ...] = (),
 ) -> Levels:
@@ -161,8 +158,7 @@ def band_levels(
     if count * block < LEAST_S * rate_hz:
         raise InputError(f"{len(samples) / rate_hz:.1f} s are too short: the background takes {LEAST_S:g} s at least")
     sos = butter(4, band_hz, "bandpass", fs=rate_hz, output="sos")
-    first = (samples[:1].astype(float) - zero) * unit
-    state = sosfilt_zi(sos)[:, :, None] * first[0]
+    state = sosfilt_zi(sos)[:, :, None] * ((samples[0].astype(float) - zero) * unit)
     power: Floats = np.empty(count)
     clipped = np.zeros(count, bool)
     step = max(1, _CHUNK // (block * samples.shape[1]))
@@ -194,7 +190,7 @@ def flat_tops(samples: NDArray[Any]) -> bool:
         for end in (axis.min(), axis.max()):
             at = axis == end
             runs = at[2:] & at[1:-1] & at[:-2]
-            if np.ptp(axis) > 0 and int(runs[:1].sum() + (runs[1:] & ~runs[:-1]).sum()) >= 3:
+            if int(runs[:1].sum() + (runs[1:] & ~runs[:-1]).sum()) >= 3:
                 return True
     return False
 
@@ -224,18 +220,15 @@ def find_events(levels: Levels) -> Found:
 
 
 def _stretches(db: Floats, on_db: float, off_db: float) -> list[tuple[int, int]]:
-    """Give the first block of each event and the one behind its last; where nothing was kept an event ends."""
-    found, start, quiet = [], -1, 0
-    above = np.where(np.isfinite(db), db, -np.inf)
-    for at, level in enumerate(above.tolist()):
-        if start < 0:
-            if level > on_db and bool((above[at : at + LEAST_BLOCKS] > on_db).sum() == LEAST_BLOCKS):
-                start, quiet = at, 0
-            continue
-        quiet = quiet + 1 if level < off_db else 0
-        if quiet == LEAST_BLOCKS or level == -np.inf:
-            found.append((start, at - quiet + 1))
-            start = -1
-    if start >= 0:
-        found.append((start, len(db) - quiet))
-    return found
+    """Give the first block of each event and the one behind its last.
+
+    It begins with two blocks above ``on_db``, and ends with two below ``off_db``, where nothing was kept, or with the
+    recording.
+    """
+    level = np.append(np.where(np.isfinite(db), db, -np.inf), -np.inf)
+    loud, low = level > on_db, level < off_db
+    ends = np.append(np.flatnonzero((low[:-1] & low[1:]) | np.isneginf(level[:-1])), len(db))
+    found: dict[int, int] = {}  # the first beginning before each end
+    for start in np.flatnonzero(loud[:-1] & loud[1:]).tolist():
+        found.setdefault(int(ends[np.searchsorted(ends, start)]), start)
+    return [(start, end) for end, start in found.items()]

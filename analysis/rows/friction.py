@@ -63,7 +63,7 @@ def _pack_torque(reading: RecordingReading) -> tuple[Budget | None, str]:
 def pinion_of(reading: RecordingReading) -> Budget | None:
     """Give the pinion's preload torque referred to the axle; None without it or without the ratio."""
     build, ratio = reading.build, reading.header.axle.ratio if reading.header is not None else None
-    if build is None or build.pinion_nm is None or not ratio or ratio <= 0:
+    if build is None or build.pinion_nm is None or ratio is None or ratio <= 0:
         return None
     u = build.pinion_nm_u
     if u is None:

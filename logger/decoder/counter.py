@@ -76,8 +76,8 @@ class Unwrapper:
         self._step = step
         self._next: int | None = None  # the raw value due next
         self._sample = 0  # the unwrapped sample counter due next
-        # Raw values seen lately: they tell a duplicate from a late packet.
-        self._recent: deque[int] = deque(maxlen=4 * LATE_PACKETS)
+        # Raw values seen lately, no farther back than a packet may be late: they tell a duplicate from a late packet.
+        self._recent: deque[int] = deque(maxlen=LATE_PACKETS)
         self._expected: float | None = None
         self._leeway = 0.0
         self._quiet = False  # nothing has come since samples were expected
@@ -110,7 +110,7 @@ class Unwrapper:
         unwrapped = np.arange(self._sample, self._sample + count)
         self._next = (last + step) % self.modulus
         self._sample += count
-        self._recent.extend(raw[-4 * LATE_PACKETS :].tolist())
+        self._recent.extend(raw[-LATE_PACKETS:].tolist())
         return unwrapped
 
     def feed(self, raw: Ints, sizes: Ints) -> Placed:
@@ -147,7 +147,7 @@ class Unwrapper:
         last = placed.keep[-1]
         self._next = int(raw[last] + advance[last]) % self.modulus
         self._sample = int(placed.first[-1] + sizes[last])
-        self._recent.extend(raw[placed.keep[-4 * LATE_PACKETS :]].tolist())
+        self._recent.extend(raw[placed.keep[-LATE_PACKETS:]].tolist())
 
     def _sorted(self, raw: Ints, sizes: Ints, advance: Ints) -> Placed:
         """Place packets one by one: for the rare drain in which something is missing, double or late.

@@ -67,12 +67,11 @@ class RegisterDecoder:
     """
 
     def __init__(self, registers: Sequence[Register], unit: str = "") -> None:
-        self._registers = tuple(registers)
         self.columns = tuple(Column(r.name, r.unit or (unit if r.name == "torque" else "")) for r in registers)
         blocks = plan(registers)
         starts = np.cumsum([0, *(2 * block.count for block in blocks)]).tolist()
         self._length = starts[-1]
-        self._at = [_offset(register, blocks, starts) for register in registers]
+        self._placed = [(register, _offset(register, blocks, starts)) for register in registers]
         self._marks = Marks()
         self.simulated = False  # registers carry no such mark
 
@@ -90,7 +89,7 @@ class RegisterDecoder:
             return empty(self.columns, events=tuple(events))
         rows = np.frombuffer(b"".join(chunks[i] for i in good), np.uint8).reshape(len(good), self._length)
         columns = {}
-        for register, at in zip(self._registers, self._at, strict=True):
+        for register, at in self._placed:
             raw = numbers(_ordered(rows[:, at : at + 2 * words_of(register)], register), register.type, "big")
             columns[register.name] = self._value(register, raw)
             if register.name == "torque":
@@ -116,9 +115,9 @@ class RegisterDecoder:
 
 
 def _offset(register: Register, blocks: Sequence[RegisterBlock], starts: Sequence[int]) -> int:
-    for block, start in zip(blocks, starts, strict=False):
+    for n, block in enumerate(blocks):
         if block.table == register.table and 0 <= register.address - block.address < block.count:
-            return start + 2 * (register.address - block.address)
+            return starts[n] + 2 * (register.address - block.address)
     raise AssertionError(register.name)  # ``plan`` covers every register
 
 

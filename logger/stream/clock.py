@@ -151,7 +151,7 @@ class ArrivalClock:
         if self._nominal_s is not None:
             return self._nominal_s
         (first_s, first), (last_s, last) = self._seen[0], self._seen[-1]
-        return (last_s - first_s) / (last - first) if last > first and last_s > first_s else FIRST_PERIOD_S
+        return (last_s - first_s) / (last - first) if last_s > first_s else FIRST_PERIOD_S
 
     def at(self, arrival_s: float) -> float:
         """Give the time of a monotonic moment."""

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import io
+import json
 import os
+import re
 import shutil
 import signal
+import zipfile
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
@@ -16,9 +20,9 @@ from python_calamine import CalamineWorkbook
 
 from analysis.rows.batch import batch, read_many, read_one
 from analysis.rows.cluster import cluster
-from analysis.rows.export import write_data_set
+from analysis.rows.export import to_parquet, to_workbook, write_data_set
 from analysis.rows.tables import RECORDING_COLUMNS, BadFile, write_table
-from logger.errors import InputError
+from logger.errors import FileError, InputError
 
 SEASON = sorted(Path("recordings").glob("0[1-5]-*.csv"))[:10]
 EVIL = {"file": "=HYPERLINK(1)", "started": "2026-05-01T10:00:00+02:00", "breakaway_axle_nm": -1.25, "simulated": True}
@@ -65,10 +69,78 @@ def test_a_text_in_a_workbook_is_no_formula(tmp_path):
     assert row["file"] == "=HYPERLINK(1)"
     assert row["breakaway_axle_nm"] == -1.25
     assert book.get_sheet_by_name("could not be read").to_python() == [["file", "why"], ["x.csv", "=1+1"]]
-    import zipfile
-
     sheet = zipfile.ZipFile(tmp_path / "t.xlsx").read("xl/worksheets/sheet1.xml")
     assert b"<f>" not in sheet
+
+
+def test_a_workbook_keeps_texts_as_they_are_and_its_heads_in_sight():
+    """A job number keeps its zeros, an address is no link, and the cells of another type are of that type."""
+    row = {"file": "https://a.b/c", "job": "0012", "pulls": 3, "pulls_used": 2, "simulated": False, "noise_nm": 2}
+    data = to_workbook(RECORDING_COLUMNS, [row, {"file": "b", "rate_hz": np.inf, "noise_nm": np.nan}])
+    head, first, second = CalamineWorkbook.from_filelike(io.BytesIO(data)).get_sheet_by_name("table").to_python()
+    read = dict(zip(head, first, strict=True))
+    assert {name: read[name] for name in row} == row
+    assert (read["job"], read["simulated"]) == ("0012", False)
+    assert {name for name, cell in zip(head, second, strict=True) if cell != ""} == {"file"}
+    with zipfile.ZipFile(io.BytesIO(data)) as book:
+        assert {n for n in book.namelist() if n.endswith(".rels") and "worksheets" in n} == set(), "a link has one"
+        sheets = [book.read(f"xl/worksheets/sheet{n}.xml").decode() for n in (1, 2)]
+        assert re.search(r'<pane xSplit="1" ySplit="1"', sheets[0])
+        assert "<b/>" in book.read("xl/styles.xml").decode()
+    for sheet, cells in zip(sheets, (len(RECORDING_COLUMNS), 4), strict=True):
+        heads = re.search(r'<row r="1".*?</row>', sheet)[0]
+        assert heads.count(' s="1"') == heads.count("<c ") == cells
+
+
+def test_parquet_has_a_type_for_each_column():
+    row = {"file": 7, "pulls": 3.0, "simulated": 1, "noise_nm": 2, "rate_hz": np.inf}
+    read = pq.read_table(io.BytesIO(to_parquet(RECORDING_COLUMNS, [row, {}], [BadFile("x.csv", "torn")])))
+    assert {name: read[name].to_pylist() for name in row} == {
+        "file": ["7", None],
+        "pulls": [3, None],
+        "simulated": [True, None],
+        "noise_nm": [2.0, None],
+        "rate_hz": [None, None],
+    }
+    assert json.loads(read.schema.metadata[b"heldwheel"])["bad_files"] == [{"file": "x.csv", "error": "torn"}]
+
+
+@pytest.mark.parametrize(
+    ("started", "month"),
+    [
+        ("2026-05-01T10:00:00+02:00", "2026-05"),
+        ("2026-05", "2026-05"),
+        *[(other, "unknown") for other in ("2026-5", "2026/05/01", "abcd-05-01", "20265-01-", "", None)],
+    ],
+)
+def test_the_month_of_a_row(tmp_path, started, month):
+    write_data_set(tmp_path / "a" / "b" / "set", RECORDING_COLUMNS, [{"file": "a", "started": started}])
+    assert [p.name for p in (tmp_path / "a" / "b" / "set").iterdir()] == [f"month={month}"]
+
+
+@pytest.mark.parametrize("gone", [False, True])
+def test_a_data_set_that_cannot_be_written_leaves_what_was_there(tmp_path, gone):
+    write_data_set(tmp_path / "set", RECORDING_COLUMNS, [EVIL])
+
+    def rows():
+        yield EVIL
+        if gone:  # the folder that is being written is taken away, too
+            shutil.rmtree(next(tmp_path.glob(".set.*.part")))
+        raise OSError(28, "No space left on device")
+
+    with pytest.raises(FileError, match="set: cannot be written: No space left"):
+        write_data_set(tmp_path / "set", RECORDING_COLUMNS, rows())
+    assert [p.name for p in tmp_path.iterdir()] == ["set"]
+    assert len(pd.read_parquet(tmp_path / "set")) == 1
+
+
+def test_a_data_set_is_a_folder(tmp_path):
+    (tmp_path / "set").write_text("x", encoding="utf-8")
+    with pytest.raises(InputError, match="is a file"):
+        write_data_set(tmp_path / "set", RECORDING_COLUMNS, [EVIL])
+    (tmp_path / "other" / "within").mkdir(parents=True)
+    (tmp_path / "other" / "within" / "b.parquet").write_bytes(b"")
+    assert len(pd.read_parquet(write_data_set(tmp_path / "other", RECORDING_COLUMNS, [EVIL]))) == 1
 
 
 def test_a_data_set_is_one_table_by_month(tables):

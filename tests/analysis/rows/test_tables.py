@@ -120,3 +120,34 @@ def test_write(tmp_path):
         write_table(tmp_path / "t.xls", columns, [])
     with pytest.raises(FileError):
         write_table(tmp_path / "none" / "t.csv", columns, [])
+
+
+COLUMNS = (TableColumn("file", "text", "", "name"), TableColumn("nm", "number", "N·m", "torque"))
+
+
+def test_numbers_have_nine_digits_and_texts_one_line():
+    rows = [{"file": "a\nb\rc", "nm": 0.123456789123}, {"file": "ä", "nm": 123456789123.0}, {"nm": float("inf")}]
+    assert to_csv(COLUMNS, rows) == "file,nm\na b c,0.123456789\nä,123456789000.0\n,\n"
+    read = json.loads(to_json(COLUMNS, rows))["rows"]
+    assert [row["nm"] for row in read] == [0.123456789, 123456789000.0, None]
+    assert [row["file"] for row in read] == ["a\nb\rc", "ä", None]
+
+
+def test_json_is_laid_out_to_be_read():
+    text = to_json(COLUMNS, [{"file": "ä", "nm": 1.0}, {"file": "b"}])
+    lines = text.splitlines()
+    assert lines[:2] == ["{", ' "schema": "heldwheel table 1",']
+    at = lines.index(' "rows": [')
+    assert lines[at + 1 :] == [
+        "{",
+        ' "file": "ä",',
+        ' "nm": 1.0',
+        "},",
+        "{",
+        ' "file": "b",',
+        ' "nm": null',
+        "}",
+        " ]",
+        "}",
+    ]
+    assert json.loads(to_json(COLUMNS, []))["rows"] == []

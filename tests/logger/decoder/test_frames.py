@@ -9,7 +9,16 @@ from hypothesis import strategies as st
 
 from logger.decoder.crc import check
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CheckSum, CounterField, Frame, LengthField, Packet, PlacedNumber, frame_faults
+from logger.decoder.layouts import (
+    MAX_PACKET,
+    CheckSum,
+    CounterField,
+    Frame,
+    LengthField,
+    Packet,
+    PlacedNumber,
+    frame_faults,
+)
 from logger.samples import EventKind
 
 TORQUE = PlacedNumber(name="torque", type="s24", unit="N·m", scale=0.001)
@@ -136,3 +145,28 @@ def test_any_bytes_are_survived(wire):
     for frame in (CHECKED, PLAIN):
         torque, counter, _ = decode(frame, wire)
         assert len(torque) == len(counter)
+
+
+@pytest.mark.parametrize(("length", "fits"), [(MAX_PACKET, True), (MAX_PACKET + 1, False)])
+def test_a_frame_is_as_long_as_a_packet_may_be(length, fits):
+    frame = Frame(
+        sync="7E",
+        length=LengthField(at=1, type="u16", order="big"),
+        packet=Packet(fields=(PlacedNumber(name="torque", type="u8"),), samples=0, samples_at=3),
+    )
+    data = b"\x7e" + length.to_bytes(2, "big") + b"\x05" * (length - 3)
+    decoder = FrameDecoder(frame)
+    decoded = decoder.feed(data + b"\x7e\x00\x04\x09\x7e\x00\x04\x08")
+    assert decoded.columns["torque"].tolist() == [5.0] * (fits * (length - 3)) + [9.0, 8.0]
+    assert [(e.kind, e.count) for e in decoded.events] == ([] if fits else [(EventKind.GARBAGE, length)])
+
+
+def test_a_layout_that_tells_no_length_finds_no_frame():
+    """Its faults say so; a decoder made of it in spite of that takes nothing for a frame."""
+    frame = Frame(sync="7E", packet=Packet(fields=(PlacedNumber(name="torque", type="u8"),), samples=0, samples_at=1))
+    assert frame_faults(frame)
+    decoder = FrameDecoder(frame)
+    decoded = decoder.feed(b"\x7e\x05\x7e\x06")
+    assert len(decoded) == 0
+    assert not decoded.events
+    assert [(e.kind, e.count) for e in decoder.reset().events] == [(EventKind.GARBAGE, 4)]

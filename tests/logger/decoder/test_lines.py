@@ -10,8 +10,9 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from logger.decoder import lines as lines_module
 from logger.decoder.bulk import learn
-from logger.decoder.lines import LineDecoder
+from logger.decoder.lines import SLICE, LineDecoder
 from logger.decoder.match import LineMatcher
 from logger.decoder.template import MAX_LINE, LineFormat, NumberField, StatusWords, template_faults
 from logger.samples import EventKind
@@ -228,6 +229,117 @@ def test_a_huge_chunk_is_decoded_in_slices():
     data = b"".join(b"%d,%d.25\r\n" % (i, i) for i in range(n))
     decoded = decoder("{counter},{torque}").feed(data)
     assert decoded.columns["torque"].tolist() == [i + 0.25 for i in range(n)]
+
+
+@pytest.mark.parametrize(("terminator", "end"), [("LF", b"\n"), ("CR", b"\r"), ("CRLF", b"\r\n"), ("any", b"\r")])
+@pytest.mark.parametrize("size", [7, 8, 9, 16, 30])
+def test_a_long_drain_is_the_same_in_slices_of_any_size(monkeypatch, terminator, end, size):
+    """Lines shorter than a slice, just as long, longer; slices are cut behind a line's end, whole lines in each."""
+    data = b"".join(b"%0*d,%d" % (n % 23 + 1, n, -n) + end for n in range(60))
+    chunks = [data[i : i + 11] for i in range(0, len(data), 11)]
+    template, more = "{torque},{angle}", {"terminator": terminator}
+    at_once = decoder(template, **more).feed(*chunks)
+    assert torques(at_once) == [float(n) for n in range(60)]
+    monkeypatch.setattr(lines_module, "SLICE", size)
+    made = decoder(template, **more)
+    slices = made._slices(data, 0, len(data))
+    assert b"".join(data[a:b] for a, b in slices) == data
+    assert all(data[a:b].endswith(end) for a, b in slices)
+    assert all(b - a <= size or data[a:b].count(end) == 1 for a, b in slices)  # a line longer than a slice is alone
+    behind = [data.find(end, b) + len(end) for _, b in slices[:-1]]
+    assert all(more - a > size for (a, _), more in zip(slices, behind, strict=False))  # as many as fit
+    sliced = made.feed(*chunks)
+    assert sliced.chunk_of.tolist() == at_once.chunk_of.tolist()
+    assert {n: v.tolist() for n, v in sliced.columns.items()} == {n: v.tolist() for n, v in at_once.columns.items()}
+    assert sliced.events == at_once.events == ()
+
+
+@pytest.mark.parametrize("place", [0, 1, 2])
+def test_a_line_longer_than_a_slice_is_left_out_alone(place):
+    sound = [b"1\n", b"2\n"]
+    sound.insert(place, b"7" * (SLICE + 100) + b"\n")
+    decoded = decoder("{torque}").feed(b"".join(sound))
+    assert torques(decoded) == [1.0, 2.0]
+    (event,) = decoded.events
+    assert (event.kind, event.index, event.count) == (EventKind.GARBAGE, place, SLICE + 100)
+    assert "too long" in event.text
+
+
+def test_a_drain_that_begins_with_a_lines_end_after_a_reset():
+    """What is left of the line that was joined in its middle is nothing but its end."""
+    made = decoder("{torque}")
+    made.reset()
+    decoded = made.feed(b"\n5\n")
+    assert torques(decoded) == [5.0]
+    assert decoded.events == ()
+    assert torques(made.feed(b"6\n7\n")) == [6.0, 7.0]
+    made.reset()
+    assert torques(made.feed(b"8")) == []
+    assert torques(made.feed(b"9\n10\n")) == [10.0]
+    made.reset(midway=False)
+    assert torques(made.feed(b"11\n")) == [11.0]
+
+
+@pytest.mark.parametrize("data", [b"3\r5\n7\n", b"3\n5\r7\r", b"3\r\n5\n7\r\n"])
+def test_after_a_reset_the_first_of_any_ends_is_the_lines(data):
+    made = decoder("{torque}", terminator="any")
+    made.reset()
+    decoded = made.feed(data)
+    assert torques(decoded) == [5.0, 7.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 0, 1)]
+
+
+@pytest.mark.parametrize("cut", [1, MAX_LINE, MAX_LINE + 1])
+@pytest.mark.parametrize(("length", "fits"), [(MAX_LINE, True), (MAX_LINE + 1, False)])
+def test_a_line_may_be_as_long_as_is_said(length, fits, cut):
+    line = b"5".rjust(length, b"0") + b"\n"
+    for known in (b"", b"1\n"):  # matched exactly, and all at once
+        made = decoder("{torque}")
+        parts = [made.feed(part) for part in (known, line[:cut], line[cut:] + b"6\n")]
+        assert [v for part in parts for v in torques(part)] == [1.0] * bool(known) + [5.0] * fits + [6.0]
+        events = [event for part in parts for event in part.events]
+        assert sum(e.count for e in events if e.kind is EventKind.GARBAGE) == (0 if fits else length)
+
+
+def test_a_counter_that_never_wraps_knows_better_than_the_clock():
+    made = decoder("{counter},{torque}")
+    made.feed(b"5,1\n6,1\n")
+    made.expect(100.0, 5.0)
+    decoded = made.feed(b"47,1\n")
+    assert [(e.kind, e.count, e.text) for e in decoded.events] == [(EventKind.GAP, 40, "40 samples lost")]
+    made = decoder("{torque}", counter_modulus=1000)
+    made.expect(100.0, 5.0)  # there is none: nothing to be told
+    assert torques(made.feed(b"1\n")) == [1.0]
+
+
+def test_a_check_sum_is_looked_at_in_every_line():
+    """Also in one that looks like the line before it but for its number: 1 ^ 2 is 3, of 2 ^ 2 it is 0."""
+    made = decoder("${torque}", checksum="xor")
+    assert torques(made.feed(b"$12*03\n")) == [12.0]
+    decoded = made.feed(b"$12*03\n$22*03\n$21*03\n$22*00\n")
+    assert torques(decoded) == [12.0, 21.0, 22.0]
+    assert [(e.kind, e.index, e.count) for e in decoded.events] == [(EventKind.GARBAGE, 1, 6)]
+
+
+@pytest.mark.parametrize(
+    ("template", "more", "lines", "values"),
+    [
+        ("{torque}", {"fields": {"torque": NumberField(form="hex")}}, (b"10", b"11", b"A"), [16, 17, 10]),
+        ("{torque} {angle}", {"fields": {"angle": NumberField(form="hex")}}, (b"1 10", b"2 11"), [1, 2]),
+        ("{sign} {torque}", {}, (b"+ 1", b"- 2", b"+ 3"), [1, -2, 3]),
+        ("{torque:3};{angle}", {}, (b"1.5;2", b"15;3", b"2.5;4"), [1.5, 2.5]),
+        ("{torque}", {"overload": ("999",)}, (b"1", b"999", b"2"), [1, None, 2]),
+        ("{torque}", {"error": ("-1",)}, (b"1", b"-1", b"2"), [1, None, 2]),
+        ("{torque}", {"thousands": "'"}, (b"1", b"1'234", b"2"), [1, 1234, 2]),
+    ],
+)
+def test_what_the_fast_path_does_not_know_it_leaves_alone(template, more, lines, values):
+    made = decoder(template, **more)
+    made.feed(lines[0] + b"\n")
+    decoded = made.feed(b"".join(line + b"\n" for line in lines))
+    assert torques(decoded) == values
+    if "angle" in template and "fields" in more:
+        assert decoded.columns["angle"].tolist() == [16, 17]
 
 
 def test_chunk_of_says_where_each_line_ended():

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logger.decoder.crc import CHECK_BYTES, check, checks
+from logger.decoder.crc import _CRC, CHECK_BYTES, FEW_ROWS, _table, check, checks
 from logger.decoder.floats import WIDTH, NumberType, numbers, scaled
 from logger.decoder.standard import INDUSTRIAL_MEASUREMENT_SERVICE, UNITS, presentation_format, uuid
 
@@ -44,6 +44,30 @@ def test_modbus_parameters_bit_by_bit(data):
 def test_rows_are_checked_as_one_by_one(rows, name):
     matrix = np.frombuffer(b"".join(rows), np.uint8).reshape(len(rows), 8)
     assert checks(matrix, name).tolist() == [check(row, name) for row in rows]
+
+
+@pytest.mark.parametrize("name", _CRC)
+def test_remainders_are_of_every_byte_and_linear(name):
+    """Division over GF(2): the remainder of a sum is the sum of the remainders, and each byte has its own."""
+    crc = _CRC[name]
+    table = _table(crc).tolist()
+    assert len(table) == len(set(table)) == 256
+    assert max(table) < 1 << crc.width == 1 << 8 * CHECK_BYTES[name]
+    assert all(table[a ^ b] == table[a] ^ table[b] for a in (1, 2, 3, 0x80, 0xFF) for b in range(256))
+
+
+@pytest.mark.parametrize("name", sorted(CHECK_BYTES))
+@pytest.mark.parametrize("count", [1, FEW_ROWS, FEW_ROWS + 1, 40])
+def test_few_rows_and_many_have_the_same_checks(name, count):
+    rows = np.arange(5 * count, dtype=np.uint8).reshape(count, 5) * np.uint8(37) + np.uint8(200)
+    assert checks(rows, name).tolist() == [check(row.tobytes(), name) for row in rows]
+
+
+@pytest.mark.parametrize(("name", "value"), [("xor-8", 0x02), ("sum-8", 0x00), ("lrc-8", 0x00), ("sum-16", 0x0200)])
+def test_plain_sums_by_hand(name, value):
+    """FE + FF + 03 are 200, its low byte 00, so is its two's complement; FE ^ FF ^ 03 is 02."""
+    assert check(b"\xfe\xff\x03", name) == value
+    assert check(b"\x01", name) == (0xFF if name == "lrc-8" else 1)
 
 
 @pytest.mark.published("IEEE 11073 FLOAT example", rows=("10.8",), status="READ-S")

@@ -6,17 +6,20 @@ from concurrent.futures import ThreadPoolExecutor
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
+import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from logger.edges.toml_file import read_toml
-from logger.errors import DescriptionError, InputError
+from logger.errors import DescriptionError, FileError, InputError
 from logger.recordings.axles import (
     AxleFile,
     Build,
     Pack,
     PackPart,
+    Retest,
+    Use,
     axle_file,
     builds_until,
     change_axle,
@@ -119,3 +122,66 @@ def test_what_is_written_is_what_is_read(tmp_path_factory: pytest.TempPathFactor
     axle = AxleFile(tag="x", builds=(Build(built=DAY, left=Pack(parts=tuple(parts))),))
     change_axle(folder, "x", lambda _axle: axle)
     assert read_toml(folder / "x.axle.toml", AxleFile) == axle
+
+
+def full_of_other_tags(folder: Path, count: int) -> None:
+    """Take the first names that a tag ``x`` could have."""
+    for n in range(1, count + 1):
+        text = f'schema = "heldwheel axle 1"\ntag = "another {n}"\n'
+        (folder / ("x.axle.toml" if n == 1 else f"x-{n}.axle.toml")).write_text(text, "utf-8")
+
+
+def test_so_many_files_of_one_name_are_looked_through(tmp_path: Path):
+    full_of_other_tags(tmp_path, 98)
+    assert axle_file(tmp_path, "x") == (tmp_path / "x-99.axle.toml", None)
+    full_of_other_tags(tmp_path, 99)
+    with pytest.raises(FileError, match="give this one a tag of its own"):
+        axle_file(tmp_path, "x")
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "least", "most"),
+    [
+        (Pack, "surfaces", 1, 200),
+        (Pack, "end_play_mm", 0, 1e6),
+        *[(Build, key, 0, 1e6) for key in ("spring_n_u", "face_mm_u", "pinion_nm", "pinion_nm_u", "soak_min")],
+        *[(Build, key, 0, 1e6) for key in ("oil_l", "modifier_l")],
+        (Retest, "every_events", 1, 10_000),
+        (Retest, "figure_eights", 1, 10_000),
+        (Use, "km", 0, 1e6),
+        (Use, "events", 0, 10_000),
+        (Use, "figure_eights", 0, 10_000),
+    ],
+)
+def test_figures_of_a_sheet_and_their_ends(kind: type[msgspec.Struct], key: str, least: float, most: float):
+    needed = {Build: {"built": DAY}, Use: {"day": DAY.date()}}.get(kind, {})
+    for value in (least, most):
+        assert getattr(msgspec.convert({**needed, key: value}, kind), key) == value
+    for value in (least - 1, most + 1):
+        with pytest.raises(msgspec.ValidationError, match=key):
+            msgspec.convert({**needed, key: value}, kind)
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "most"),
+    [
+        (PackPart, "thickness_mm", 100),
+        *[(Build, key, 1e6) for key in ("spring_n", "face_outer_mm", "face_inner_mm")],
+        *[(Retest, key, 1e6) for key in ("every_km", "every_weeks")],
+    ],
+)
+def test_what_cannot_be_nothing(kind: type[msgspec.Struct], key: str, most: float):
+    needed = {Build: {"built": DAY}, PackPart: {"kind": "shim"}}.get(kind, {})
+    for value in (0.01, most):
+        assert getattr(msgspec.convert({**needed, key: value}, kind), key) == value
+    for value in (0, most + 1):
+        with pytest.raises(msgspec.ValidationError, match=key):
+            msgspec.convert({**needed, key: value}, kind)
+
+
+def test_a_pack_of_sixty_parts_and_a_use_of_nothing():
+    parts = [{"kind": "shim"}] * 60
+    assert len(msgspec.convert({"parts": parts}, Pack).parts) == 60
+    with pytest.raises(msgspec.ValidationError, match="parts"):
+        msgspec.convert({"parts": [*parts, parts[0]]}, Pack)
+    assert (Use(day=DAY.date()).events, Use(day=DAY.date()).figure_eights) == (0, 0)

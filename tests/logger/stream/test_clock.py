@@ -164,3 +164,95 @@ def test_a_better_anchor_is_approached_by_half_a_period_a_drain():
     assert clock.at(12.0) == pytest.approx(1.5)
     with pytest.raises(ValueError, match="needs a counter"):
         clock.date(np.array([12.0]), None)
+
+
+# ------------------------------------------------ worked by hand, in quarters of a second: these are exact in binary
+def test_a_counter_clock_worked_by_hand():
+    clock = CounterClock(0.25)
+    assert clock.at(99.0) == 0.0
+    # 10.0 - 0.5: the third of them cannot have been taken later, nor the first later than 9.5
+    assert clock.date(np.full(3, 10.0), np.array([7, 8, 9])).tolist() == [0.0, 0.25, 0.5]
+    assert clock.at(10.0) == 0.5
+    # 10.5 - 1.0 is 9.5 again
+    assert clock.date(np.array([10.5, 10.5]), np.array([10, 11])).tolist() == [0.75, 1.0]
+    # 10.5 - 1.5 is 9.0: half a second better, approached by 0.125 a drain, no farther than there
+    assert clock.date(np.array([10.5, 10.5]), np.array([12, 13])).tolist() == [1.125, 1.375]
+    assert clock.date(np.array([10.75]), np.array([14])).tolist() == [1.5]
+    assert clock.date(np.array([11.25]), np.array([15])).tolist() == [1.625]
+    assert clock.date(np.array([11.25]), np.array([16])).tolist() == [1.75]
+    assert clock.date(np.array([11.25]), np.array([17])).tolist() == [1.875]  # 11.25 - 2.5 is 8.75
+    assert clock.date(np.array([99.0]), np.array([18])).tolist() == [2.0]
+    assert clock.date(np.array([99.0]), np.array([19])).tolist() == [2.25]
+
+
+@pytest.mark.parametrize(
+    ("arrival_s", "time_s"),
+    [(12.25, 2.75), (12.0, 2.5), (11.75, 2.25), (11.5, 2.25), (1.0, 2.25)],
+)
+def test_behind_a_restart_a_counter_clock_goes_on_by_a_period_at_least(arrival_s, time_s):
+    clock = CounterClock(0.25)
+    assert clock.date(np.array([9.5]), np.array([100])).tolist() == [0.0]
+    assert clock.date(np.array([11.5]), np.array([108])).tolist() == [2.0]
+    clock.restart()
+    found = clock.date(np.array([arrival_s, arrival_s + 0.25]), np.array([3, 4]))
+    assert found.tolist() == [time_s, time_s + 0.25]
+    assert clock.at(10.0) == 0.5  # what is seen to happen keeps its scale
+
+
+def test_an_arrival_clock_worked_by_hand():
+    clock = ArrivalClock(0.25)
+    assert clock.at(99.0) == 0.0
+    assert clock.date(np.full(4, 10.0)).tolist() == [0.0, 0.25, 0.5, 0.75]  # from 9.25 to 10.0
+    assert clock.at(10.0) == 0.75
+    assert clock.date(np.full(4, 11.0)).tolist() == [1.0, 1.25, 1.5, 1.75]  # just on from 10.0
+    assert clock.date(np.full(4, 11.5)).tolist() == [1.875, 2.0, 2.125, 2.25]  # closer than described: spread over it
+    assert clock.date(np.full(2, 13.25)) == pytest.approx([3.75, 4.0], abs=1e-6)  # behind a pause
+    # what arrives with what was dated already follows it by a millionth of a second each
+    assert clock.date(np.full(2, 13.25)) == pytest.approx([4.000001, 4.000002], abs=1e-9)
+    assert clock.date(np.full(1, 13.25)) == pytest.approx([4.000003], abs=1e-9)
+    assert clock.date(np.array([13.5])) == pytest.approx([4.25], abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("second_s", "times"),
+    [
+        (10.25, [0.0, 0.25]),
+        (10.125, [0.0, 0.125]),  # half a period late is in time
+        (10.0625, [0.0, 0.25]),  # later: both are dated by the second
+        (10.0, [0.0, 0.25]),
+    ],
+)
+def test_a_chunk_is_in_time_up_to_half_a_period(second_s, times):
+    assert ArrivalClock(0.25).date(np.array([10.0, second_s])) == pytest.approx(times, abs=1e-6)
+
+
+def test_the_last_chunk_of_a_drain_dates_those_before_it_where_they_are_late():
+    """Starts by chunk: 9.75, 9.75, 9.25: the first two came half a second late; dated from 9.25 on."""
+    clock = ArrivalClock(0.25)
+    assert clock.date(np.array([10.0, 10.25, 10.0 + 0.25])) == pytest.approx([0.0, 0.25, 0.5], abs=1e-6)
+    assert clock.at(10.25) == pytest.approx(0.5, abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("drains", "times"),
+    [
+        # (arrival, samples): the rate of the last drain is that between the first and the last one in the window
+        (((0.0, 1), (1.0, 1), (6.0, 4)), 6.0 - 1.2 * np.arange(3, -1, -1)),  # five seconds are within: 6 s for 5
+        (((0.0, 1), (1.0, 1), (6.25, 3)), 6.25 - 1.75 * np.arange(2, -1, -1)),  # more are not: 5.25 s for 3
+        (((0.0, 1), (100.0, 10)), 10.0 * np.arange(1, 11)),  # two are always kept
+        (((0.0, 1), (1.0, 1), (100.0, 9)), 1.0 + 11.0 * np.arange(1, 10)),  # 99 s for 9
+        (((0.0, 1), (0.0, 3)), 1e-6 * np.arange(1, 4)),
+    ],
+)
+def test_an_undescribed_rate_worked_by_hand(drains, times):
+    clock = ArrivalClock()
+    found = [clock.date(np.full(size, arrival_s)) for arrival_s, size in drains]
+    assert found[-1] == pytest.approx(times, abs=2e-6)
+
+
+def test_a_restart_forgets_the_rate():
+    clock = ArrivalClock()
+    clock.date(np.array([0.0]))
+    clock.date(np.full(4, 1.0))
+    clock.restart()
+    assert clock.date(np.full(3, 9.0)) == pytest.approx([8.998, 8.999, 9.0], abs=1e-6)
