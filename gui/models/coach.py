@@ -112,7 +112,7 @@ class Coach:
             self.loaded = level > 0.6 * threshold
         elif level > threshold:
             self.loaded, self._loaded_from_s = True, now
-            self._highest_nm, self._slipped = 0.0, False
+            self._highest_nm, self._slipped = level, False
         self._highest_nm = max(self._highest_nm, level)
         self._slipped = self._slipped or level < SLIPPED_SHARE * self._highest_nm
 
@@ -155,6 +155,8 @@ def _rise(time_s: Floats, torque_nm: Floats) -> float:
     late = time_s > time_s[-1] - LOOK_S
     times, torques = time_s[late], np.abs(torque_nm[late])
     finite = np.isfinite(torques)
-    if finite.sum() < 4 or times[finite][-1] - times[finite][0] < 0.5 * LOOK_S:
+    times, torques = times[finite], torques[finite]
+    if len(times) < 4 or times[-1] - times[0] < 0.5 * LOOK_S:
         return 0.0
-    return float(np.polyfit(times[finite] - times[-1], torques[finite], 1)[0])
+    times = times - times.mean()
+    return float(times @ torques / (times @ times))  # least squares

@@ -138,9 +138,7 @@ def _provisional(heard: Heard, learned: Learned, wanted: Wanted) -> Learned:
             changes.pop("unit", None)
     if "scale" in learned.missing:
         changes["scale"] = 1.0
-    if not changes or set(learned.missing) - {"unit", "field", "scale"}:
-        return learned
-    return learn_heard(heard, wanted=replace(wanted, **changes))
+    return learn_heard(heard, wanted=replace(wanted, **changes)) if changes else learned
 
 
 def _chunks(heard: Heard, description: Description) -> list[Chunk]:
@@ -154,12 +152,12 @@ def _candidate(choice: TorqueCandidate, heard: Heard) -> ShownCandidate:
     """Give a number with how much it moves just now."""
     values = choice.values[np.isfinite(choice.values)]
     chunks = max([heard.chunks, *(chunks for _, chunks in heard.radio.values())], key=len)
-    elapsed = chunks[-1].arrival_s - chunks[0].arrival_s if len(chunks) > 1 else 0.0
-    last = values[-max(5, int(len(values) * min(1.0, LAST_S / elapsed)) if elapsed > 0 else len(values)) :]
-    spread = float(np.ptp(values)) or 1.0
+    elapsed_s = chunks[-1].arrival_s - chunks[0].arrival_s
+    last = values[-max(5, int(len(values) * (LAST_S / max(LAST_S, elapsed_s)))) :]
+    spread = float(np.ptp(values))
     return ShownCandidate(
         choice.name, choice.number, choice.unit, float(values.min()), float(values.max()), float(values[-1]),
-        float(np.ptp(last)) / spread,
+        float(np.ptp(last)) / spread if spread else 0.0,
     )  # fmt: skip
 
 
@@ -177,8 +175,6 @@ def _first_load(torque: np.ndarray) -> int:
         return 0
     away = torque - np.median(torque[: max(1, len(torque) // 20)])
     most = float(np.abs(away).max())
-    if most <= 0:
-        return 0
     return int(np.sign(away[np.argmax(np.abs(away) > LOADED * most)]))
 
 

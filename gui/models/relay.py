@@ -7,6 +7,7 @@ begins and ends between two blocks, so that recording and reading see exactly th
 
 from __future__ import annotations
 
+import math
 import threading
 from collections import deque
 from dataclasses import dataclass, replace
@@ -125,8 +126,9 @@ class Relay:
         """Hand a block on. An error of the recording is not caught: it ends the session with its reason."""
         self._change()
         stage = self._stage
-        if stage.start_s is None and len(block):
-            stage.start_s = float(block.time_s[0]) + self._offset_s
+        if stage.start_s is None:  # an event that comes before all samples begins it as well
+            known_s = block.time_s if len(block) else [one.time_s for one in block.events if math.isfinite(one.time_s)]
+            stage.start_s = float(known_s[0]) + self._offset_s if len(known_s) else None
         self._show(stage, self._samples(block))
         if stage.writer is not None:
             stage.writer.on_block(_shifted(block, (stage.start_s or 0.0) - self._offset_s))
