@@ -138,7 +138,7 @@ def mixed(groups: Mapping[str, Sequence[Run]], *, known: Iterable[str]) -> tuple
 def _confounded(groups: Mapping[str, Sequence[Run]], key: str) -> str:
     """Say where a difference between groups may as well be one of instrument, person or fixture."""
     seen = [{getattr(run.setting, key) for run in members} for members in groups.values()]
-    if len(seen) > 1 and all(len(values) == 1 for values in seen):
+    if all(len(values) == 1 for values in seen):
         return "; a difference between groups may be theirs as well"
     return ""
 
@@ -188,10 +188,10 @@ def _distinct(runs: Iterable[Run], key: str) -> list[str]:
 
 
 def _spread(groups: Mapping[str, Sequence[Run]], value: Callable[[Run], float | None]) -> tuple[float, float] | None:
-    """Give the lowest and highest group mean of what is known; None with fewer than two groups known."""
+    """Give the lowest and highest group mean of what is known; None where nothing is."""
     means = []
     for members in groups.values():
         known = [v for run in members if (v := value(run)) is not None]
         if known:
             means.append(sum(known) / len(known))
-    return (min(means), max(means)) if len(means) > 1 else None
+    return (min(means), max(means)) if means else None

@@ -262,7 +262,7 @@ def _enough(x: Floats, y: Floats) -> tuple[int, int]:
     n cycles is t s/√Σ(x - x̄)² to both sides.
     """
     n = len(x)
-    scatter = float(np.sqrt(np.mean(np.diff(y) ** 2) / 2)) / abs(float(np.mean(y[-SETTLED_LEAST:])))
+    scatter = float(np.sqrt(np.mean(np.diff(y) ** 2) / 2)) / _level(y[-SETTLED_LEAST:])
     wanted = SETTLED_SHARE * SETTLED_PER_TEN
     for count in range(min(SETTLED_LEAST, n), n + 1):
         last = x[n - count :]
@@ -276,15 +276,20 @@ def _enough(x: Floats, y: Floats) -> tuple[int, int]:
     return n, max(count, SETTLED_LEAST)
 
 
+def _level(y: Floats) -> float:
+    level = float(y.mean())
+    if level <= 0:
+        raise InputError("run-in is judged as a share of the level, which must be positive")
+    return level
+
+
 def _judged(x: Floats, y: Floats) -> RunIn:
     """Judge by the last cycles, without the curve through all."""
     if len(x) < 4:
         raise InputError(f"{len(x)} cycles are too few to judge run-in: four or more")
     count, needed = _enough(x, y)
     line = fit_line(x[-count:], y[-count:])
-    level = float(y[-count:].mean())
-    if level <= 0:
-        raise InputError("run-in is judged as a share of the level, which must be positive")
+    level = _level(y[-count:])
     half = _t(line.df, SETTLED_LEVEL) * line.u_slope
     middle, low, high = (1000 * v / level for v in (line.slope, line.slope - half, line.slope + half))
     bound = 100 * SETTLED_PER_TEN
@@ -331,7 +336,7 @@ def _decay(x: Floats, y: Floats) -> Decay | None:
     """Fit the curve: for each scale on a log grid the rest is linear least squares."""
     span = float(x[-1] - x[0])
     flat = float(np.sum((y - y.mean()) ** 2))
-    if len(x) < 6 or span <= 0 or flat <= 0:
+    if len(x) < 6:
         return None
     best, least = None, 0.7 * flat  # a constant that explains it nearly as well leaves the curve undetermined
     for scale in np.geomspace(span / 50, span, 60):

@@ -5,7 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from analysis.compare.control import ChartState, ewma, steady_width, verdict, watch
+from analysis.compare import control
+from analysis.compare.control import ChartState, EwmaChart, ewma, limit_width, steady_width, verdict, watch
 from logger.errors import InputError
 
 READINGS = [52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5]
@@ -101,3 +102,67 @@ def test_ewma_takes_finite_values_only():
         ewma([np.nan], target=0, sd=1)
     with pytest.raises(InputError):
         ewma([1.0], target=np.inf, sd=1)
+
+
+@pytest.mark.parametrize(("value", "alarms"), [(51.0, ()), (49.0, ()), (51.001, (0,)), (48.999, (0,))])
+def test_at_its_limit_a_job_is_within(value, alarms):
+    """Of weight 1 the average is the job itself; limits at one standard deviation."""
+    assert ewma([value], target=50, sd=1.0, weight=1.0, width=1.0).alarms == alarms
+
+
+def test_what_makes_a_chart():
+    chart = ewma([60.0, 50.0], target=50, sd=1.0)
+    assert chart.average == pytest.approx([53.0, 52.1])  # three tenths of the newest
+    assert chart.baseline == 0
+    assert ewma([50.0], target=50, sd=0.5, weight=0.3, width=0.5).steady_high > 50
+    for kwargs in ({"weight": 1.5}, {"weight": -0.1}):
+        with pytest.raises(InputError, match="weight"):
+            ewma([50.0], target=50, sd=1.0, **kwargs)
+    with pytest.raises(InputError, match="one finite value"):
+        ewma([[50.0, 51.0]], target=50, sd=1.0)
+
+
+def test_the_first_alarm_tells_the_way():
+    none = np.empty(0)
+    chart = EwmaChart(np.array([50.0, 53.0, 47.0]), none, none, 50.0, 1.0, (1, 2), 48.0, 52.0, 4)
+    assert verdict(chart) == (ChartState.SIGNAL, "a change is shown: above its band")
+
+
+@pytest.mark.parametrize("baseline", [4, 10])
+def test_limits_are_drawn_as_charts_are_made(monkeypatch, baseline):
+    """The same draws, each charted by itself: 4 % of the charts have a job beyond the limits."""
+    monkeypatch.setattr(control, "CHARTS", 300)
+    worst = []
+    for jobs in np.random.default_rng(2024).standard_normal((300, baseline + 20)):
+        good = jobs[:baseline]
+        chart = ewma(jobs, target=good.mean(), sd=good.std(ddof=1), weight=0.3, width=1.0)
+        worst.append(np.max(np.abs(chart.average - chart.target) / (chart.high - chart.target)))
+    assert limit_width.__wrapped__(baseline, 0.3) == pytest.approx(np.quantile(worst, 0.96), rel=1e-9)
+
+
+@pytest.mark.parametrize("baseline", [4, 10])
+def test_limits_are_passed_by_four_in_a_hundred_good_axles(baseline):
+    """Counted over other draws than those that the limits come from: jobs of a good axle after its good state."""
+    x = np.random.default_rng(7).standard_normal((40_000, baseline + 20))
+    good = x[:, :baseline]
+    z, sd, weight = good.mean(axis=1), good.std(axis=1, ddof=1), 0.3
+    target, out, share = z, np.zeros(len(x), bool), 0.0
+    for job in x.T:
+        z = weight * job + (1 - weight) * z
+        share = weight**2 + (1 - weight) ** 2 * share  # variance of the average, of that of a job
+        out |= np.abs(z - target) > limit_width(baseline, weight) * sd * np.sqrt(share)
+    assert out.mean() == pytest.approx(0.04, abs=0.003)
+
+
+@pytest.mark.parametrize(("scatter", "drifts"), [(0.159, True), (0.160, False)])
+@pytest.mark.parametrize("way", [1, -1])
+def test_a_good_state_drifts_from_one_in_a_hundred_on(way, scatter, drifts):
+    """Four jobs, one more each, off the line by ± c: t = 1/(c √0.4), Student's t of 2 is 9.925 at 1 %."""
+    jobs = 50 + way * np.array([-1.5 + scatter, -0.5 - scatter, 0.5 - scatter, 1.5 + scatter])
+    assert watch(jobs, baseline=4).drift == pytest.approx(way * 3 / 50 if drifts else 0.0)
+
+
+@pytest.mark.parametrize(("jobs", "baseline", "there"), [(4, 5, 4), (10, 3, 3)])
+def test_how_many_good_jobs_there_are(jobs, baseline, there):
+    with pytest.raises(InputError, match=f"4 or more good jobs as its baseline; there are {there}"):
+        watch(np.arange(jobs), baseline=baseline)

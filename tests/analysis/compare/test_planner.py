@@ -16,7 +16,7 @@ from analysis.compare.planner import (
     repeats_for_interval,
     run_order,
 )
-from analysis.compare.power import dunnett_edge
+from analysis.compare.power import dunnett_edge, dunnett_power
 from logger.errors import InputError
 
 
@@ -145,3 +145,54 @@ def test_power_grows_with_fills_however_large_the_difference(candidates, same):
         # Two or three units now and then scatter so little that sameness seems shown: a little more than with four.
         assert all(b >= a - (0.02 if same else 1e-9) for a, b in pairwise(powers)), ratio
         assert 0 <= powers[0] <= powers[-1] <= 1 + 1e-9
+
+
+@pytest.mark.parametrize(("candidates", "n", "control"), [(2, 4, 6), (3, 5, 9), (4, 3, 3)])
+def test_dunnett_against_the_multivariate_t(candidates, n, control):
+    """All candidates within ± d with 95 %: scipy's multivariate t; correlation n/(n + control) of each pair."""
+    df = candidates * (n - 1) + control - 1
+    corr = np.full((candidates, candidates), n / (n + control)) + np.eye(candidates) * control / (n + control)
+    edge = dunnett_edge(candidates, n, control, 0.05)
+    top = np.full(candidates, edge)
+    within = stats.multivariate_t(shape=corr, df=df, seed=1).cdf(top, lower_limit=-top, maxpts=20_000)
+    assert within == pytest.approx(0.95, abs=5e-4)
+    t = stats.nct(df, 1.5 / np.sqrt(1 / n + 1 / control))
+    assert dunnett_power(1.5, n, control, candidates, 0.05) == pytest.approx(t.sf(edge) + t.cdf(-edge), rel=1e-9)
+
+
+def test_candidates_in_blocks_share_the_chance_of_a_false_one():
+    """Bonferroni: each at a third of 5 %, by the noncentral t of the differences."""
+    edge, t = stats.t.ppf(1 - 0.05 / 6, 9), stats.nct(9, 1.5 / np.sqrt(2 / 10))
+    assert reached(1.0, 1.5, 10, candidates=3) == pytest.approx(t.sf(edge) + t.cdf(-edge))
+    assert reached(2.0, -3.0, 10, candidates=3) == pytest.approx(t.sf(edge) + t.cdf(-edge))
+
+
+def test_orders_at_their_borders():
+    assert [len(block) for block in run_order(["a", "b"], 1, seed=1, again=1)] == [3]
+    assert len(run_order(["a", "b"], 10_000, seed=1)) == 10_000
+    for groups, blocks, again in ((["a"], 1, 0), (["a", "b"], 10_001, 0), (["a", "b"], 3, -1), (["a", "b"], 3, 4)):
+        with pytest.raises(InputError):
+            run_order(groups, blocks, seed=1, again=again)
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        {"power": 0.0},
+        {"power": 1.0},
+        {"alpha": 0.0},
+        {"alpha": 1.0},
+        {"sd": np.inf},
+        {"sd": -1.0},
+        {"difference": np.nan},
+    ],
+)
+def test_what_cannot_be_planned(asked):
+    assert fills_needed(sd=0.5, difference=0.5).per_group == 18
+    with pytest.raises(InputError):
+        fills_needed(**({"sd": 0.5, "difference": 0.5} | asked))
+
+
+def test_no_more_units_than_anyone_tests():
+    with pytest.raises(InputError, match="more than 10000 units"):
+        fills_needed(1.0, 1e-3)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from importlib.resources import files
 
 import numpy as np
@@ -263,3 +265,77 @@ def test_beyond_what_was_tested_is_an_extrapolation(x, beyond):
     assert back.x == pytest.approx(x)
     assert back.low < back.x < back.high
     assert x in (0.0, 3.0) or back.extrapolated is beyond
+
+
+@pytest.mark.parametrize(
+    ("x", "trend"),
+    [
+        ([1e9, 1e9 + 1, 1e9], False),  # beside 1e9 one is nothing ...
+        ([1e9, 1e9 + 10, 1e9], True),
+        ([0.0, 1e-9, 0.0], False),  # ... nor is 1e-9 beside 1
+        ([0.0, 1e-6, 0.0], True),
+    ],
+)
+def test_what_counts_as_one_x(x, trend):
+    if trend:
+        assert fit_line(x, [1.0, 2.0, 1.0]).slope == pytest.approx(1 / (x[1] - x[0]))
+        return
+    with pytest.raises(InputError, match="same x"):
+        fit_line(x, [1.0, 2.0, 1.0])
+
+
+def test_lines_without_scatter():
+    level, rise = fit_line([0, 1, 2], [5.0, 5.0, 5.0]), fit_line([0, 1, 2], [1.0, 2.0, 3.0])
+    assert (level.p, level.r2, level.s, level.slope) == (1.0, 1.0, 0.0, 0.0)
+    assert (rise.p, rise.r2, rise.s, rise.slope) == (0.0, 1.0, 0.0, 1.0)
+    assert math.isnan(level.correlation)
+    none = level.inverse(6.0)
+    assert none.text.startswith("there is no slope")
+    assert math.isnan(none.x)
+    assert none.extrapolated
+    assert fit_line([0, 1, 2, 3], [5.0, 5.4, 4.8, 5.3]).inverse(5.1).extrapolated
+
+
+@pytest.mark.parametrize(("n", "g", "said"), [(4, 0.095, False), (4, 0.105, True), (5, 0.105, False), (5, 0.5, False)])
+def test_few_fills_cover_less_from_a_tenth_on(n, g, said):
+    """g = (t u/b)², t of n - 2 degrees of freedom."""
+    line = fit_line(range(n), [10.0 + i + 0.1 * (-1) ** i for i in range(n)])
+    line = replace(line, u_slope=math.sqrt(g) * line.slope / float(stats.t.ppf(0.975, n - 2)))
+    assert bool(line.inverse(11.0).text) is said
+
+
+@pytest.mark.parametrize(
+    ("per_ten", "state"),
+    [
+        (1.05, RunInState.MOVING),
+        (0.95, RunInState.SETTLED),
+        (-0.95, RunInState.SETTLED),
+        (-1.05, RunInState.MOVING),
+    ],
+)
+def test_a_straight_course_has_settled_within_one_per_cent_in_ten_cycles(per_ten, state):
+    """Of the mean of ten cycles, 50 N·m."""
+    found = run_in(range(10), 50 * (1 + per_ten / 1000 * (np.arange(10) - 4.5)))
+    assert found.state is state
+    assert found.percent_per_ten == pytest.approx(per_ten)
+    assert found.level == pytest.approx(50.0)
+
+
+def test_run_in_needs_four_cycles_and_a_level():
+    assert run_in(range(4), [50.0, 50.1, 50.0, 50.1]).over == 4
+    with pytest.raises(InputError, match="positive"):
+        run_in(range(4), [-1.0, 1.0, -1.0, 1.0])
+    with pytest.raises(InputError, match="same x"):
+        run_in([2, 2, 2, 2], [50.0, 50.1, 50.0, 50.1])
+
+
+def test_up_to_fifty_cycles_the_need_is_counted_one_by_one():
+    values = np.array([50.0, 50.3] * 6)
+    share = 0.3 * np.sqrt(0.5) / np.mean(values[-10:])
+    least = next(n for n in range(12, 50) if 10 * stats.t.ppf(0.9985, n - 2) * share <= 0.005 * np.sqrt(n**3 / 12))
+    assert run_in(range(12), values).needed == least
+
+
+def test_a_curve_whose_end_is_not_in_sight_is_none():
+    x = np.linspace(0, 30, 30)
+    assert run_in(x, 40 + 10 * np.exp(-x / 200)).decay is None

@@ -311,3 +311,13 @@ def test_every_pull_against_the_card(directions, said):
     assert bool(found) is said
     assert not said or found[0].startswith("all pulls read anticlockwise, the card says clockwise")
     assert direction_conflict(header.Test(), [-1]) == ()
+
+
+@pytest.mark.parametrize(("upper", "right"), [(30.0, False), (30.5, True)])
+def test_a_band_has_a_width(upper, right):
+    band = _limit(kind="band", unit="N·m", lower=30.0, upper=upper)
+    if right:
+        assert bounds_from(band).torques == (30.0, upper)
+        return
+    with pytest.raises(DescriptionError, match=r"must lie above limit\.lower"):
+        bounds_from(band)
