@@ -207,3 +207,32 @@ def test_a_study_says_what_scatters_more(between: float, said: str) -> None:
     answer = own_scatter.study_of(runs, COMMON, "operator", "axle")
     assert said in own_scatter.study_headline(answer, scale())
     assert (answer.study.reproducibility > answer.study.repeatability) == (between > 0)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (1e-4, "0.0001"), (1.05e-4, "0.000105"), (9.99e-5, "9.99e−05"), (-1.05e-4, "−0.000105"),
+        (9_999_999.0, "9999999"), (1e7, "1e+07"), (1.05e7, "1.05e+07"), (1000.0, "1000"), (999.4, "999"),
+        (0.0, "0"), (math.nan, "–"),
+    ],
+)  # fmt: skip
+def test_a_number_of_any_size(value: float, text: str) -> None:
+    assert significant(Display(), value) == text
+
+
+@pytest.mark.parametrize(
+    ("p", "text"), [(9.9e-5, "< 0.0001"), (1e-4, "0.0001"), (1.05e-4, "0.00011"), (1.2e-4, "0.00012"), (0.5, "0.5")]
+)
+def test_a_p_value(p: float, text: str) -> None:
+    assert p_words(Display(), p) == text
+
+
+def test_an_answer_in_a_file_has_no_numbers_that_json_does_not_know(tmp_path: Path) -> None:
+    """RFC 8259, 6: infinity and NaN are no numbers. Letters stand as they are."""
+    target = str(tmp_path / "a.json")
+    write(Written((), {"unit": "N·m"}, simulated=False), target)
+    assert Path(target).read_text("utf-8") == '{"unit": "N·m"}'
+    with pytest.raises(FileError, match="cannot be written"):
+        write(Written((), {"x": math.nan}, simulated=False), target)
+    assert Sheet("x", ("a", "b"), ()).words == frozenset({0})
