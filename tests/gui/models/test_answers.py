@@ -236,3 +236,23 @@ def test_an_answer_in_a_file_has_no_numbers_that_json_does_not_know(tmp_path: Pa
     with pytest.raises(FileError, match="cannot be written"):
         write(Written((), {"x": math.nan}, simulated=False), target)
     assert Sheet("x", ("a", "b"), ()).words == frozenset({0})
+
+
+@pytest.mark.parametrize(
+    ("ratio", "text"),
+    [
+        ((1.005, 1.0, 1.02), "+0.5 (0.0 to +2.0)"),
+        ((0.9, 0.8, 1.0), "−10.0 (−20.0 to 0.0)"),
+        (None, "–"),
+    ],
+)
+def test_a_difference_in_per_cent_has_its_sign(ratio: tuple[float, float, float] | None, text: str) -> None:
+    effect = Effect("B", "A", Interval(0.2, 0.1, 0.3), Interval(*ratio) if ratio else None, 0.01, 3.0, 3, 3, "Welch t")
+    assert comparing._percent(effect, scale()) == text
+    assert comparing.says(effect) == "▲ higher"  # of whatever size
+
+
+@pytest.mark.parametrize(("groups", "offered"), [(1, False), (2, True), (20, True), (21, False)])
+def test_a_tag_groups_by_two_values_to_twenty(groups: int, *, offered: bool) -> None:
+    runs = [run(f"{n}", 1.0, oil=f"oil {n % groups}") for n in range(42)]
+    assert (comparing.tags_of(runs).groups == ("oil",)) is offered
