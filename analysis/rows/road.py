@@ -70,12 +70,12 @@ class RoadTest:
     # levels, found: of ``file``
     levels: Levels
     found: Found
-    before_file: str = ""
-    difference: Against | None = None  # ``file`` less ``before_file``
-    tag: str = ""  # of the axle; ``bench`` are its newest recordings with a chatter index
-    bench: tuple[Bench, ...] = ()
-    simulated: bool = False  # whether a sidecar marks one of the drives as simulated
-    problems: tuple[str, ...] = ()
+    before_file: str
+    difference: Against | None  # ``file`` less ``before_file``
+    tag: str  # of the axle; ``bench`` are its newest recordings with a chatter index
+    bench: tuple[Bench, ...]
+    simulated: bool  # whether a sidecar marks one of the drives as simulated
+    problems: tuple[str, ...]
 
     @property
     def any_simulated(self) -> bool:

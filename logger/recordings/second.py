@@ -70,12 +70,12 @@ def between(at_s: Floats, time_s: Floats, values: Floats) -> Floats:
     if not len(time_s):
         return np.full(len(at_s), np.nan)
     result = np.interp(at_s, time_s, values, left=np.nan, right=np.nan)
-    after = np.clip(np.searchsorted(time_s, at_s, "left"), 1, max(1, len(time_s) - 1))
-    if len(time_s) > 1:
-        gap = time_s[after] - time_s[after - 1]
-        exact = np.isin(at_s, time_s)
-        result = np.where((gap > MAX_GAP_S) & ~exact, np.nan, result)
-    return result
+    after = np.clip(
+        np.searchsorted(time_s, at_s, "left"), 1, len(time_s) - 1
+    )  # a single sample has itself on both sides
+    gap = time_s[after] - time_s[after - 1]
+    exact = np.isin(at_s, time_s)
+    return np.where((gap > MAX_GAP_S) & ~exact, np.nan, result)
 
 
 class Alongside:
@@ -102,11 +102,15 @@ class Alongside:
             known = np.isfinite(angle)
             new = np.array([time_s[known], angle[known]])
             self._angles[place] = np.concatenate((self._angles[place], new), axis=1)
-        latest = min(angle[0, -1] if angle.shape[1] else -np.inf for angle in self._angles)
-        count = int(np.searchsorted(self._rows[0], latest, "right"))
-        if len(time_s) and time_s[-1] - latest > MAX_GAP_S:  # an angle of this very moment may still come
-            count = max(count, int(np.searchsorted(self._rows[0], time_s[-1], "left")))
+        now_s = time_s[-1] if len(time_s) else -np.inf
+        count = min(self._decided(angle[0, -1] if angle.shape[1] else -np.inf, now_s) for angle in self._angles)
         return self._give(count)
+
+    def _decided(self, latest_s: float, now_s: float) -> int:
+        """Count the rows that wait for nothing more of an angle: it has gone past them, or is away for too long."""
+        if now_s - latest_s > MAX_GAP_S:  # a sample of this very moment may still come
+            return int(np.searchsorted(self._rows[0], now_s, "left"))
+        return int(np.searchsorted(self._rows[0], latest_s, "right"))
 
     def rest(self) -> tuple[Floats, ...]:
         """Give what still waits: nothing more comes."""
