@@ -261,7 +261,7 @@ def _events(data: bytes, good: list[_Batch]) -> list[Event]:
     before = [0, *accumulate(batch.rows for batch in good)]
     last, row, at = -1, 0, 0
     hit = data.find(b"\n# event ") + 1
-    while hit > 0:
+    while hit:
         stop = data.find(b"\n", hit)
         which = bisect_right(starts, hit) - 1
         if which >= 0 and hit < good[which].end:
