@@ -140,7 +140,6 @@ def scaled(raw: Floats, scale: float, offset: float = 0.0) -> Floats:
         if scale == 1.0:
             value = raw
         else:
-            inverse = round(1.0 / scale) if 1e-12 < abs(scale) < 1 else 0
-            exact = inverse and abs(inverse * scale - 1.0) < 1e-12
-            value = raw / inverse if exact else raw * scale
+            inverse = round(1.0 / scale) if abs(scale) >= 1e-12 else 0
+            value = raw / inverse if abs(inverse * scale - 1.0) < 1e-12 else raw * scale
         return value + offset if offset else value

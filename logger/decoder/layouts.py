@@ -130,7 +130,7 @@ class Packet(Record, frozen=True, kw_only=True):
         if self.samples:
             return self.samples if length == self.length else 0
         whole, rest = divmod(length - self.samples_at - self.tail_bytes, self.stride)
-        return whole if whole > 0 and rest == 0 else 0
+        return max(whole, 0) if rest == 0 else 0
 
 
 def _head_faults(packet: Packet) -> list[str]:
@@ -197,7 +197,7 @@ def layout_faults(packet: Packet) -> list[str]:
         if field.radius_mm is not None and not 0 < field.radius_mm <= RADIUS_MOST_MM:
             faults.append(f"fields: {field.name} has the radius {field.radius_mm:g} mm")
     faults += _head_faults(packet)
-    if (packet.length or 0) > MAX_PACKET:
+    if packet.length is not None and packet.length > MAX_PACKET:
         faults.append(f"the packet has {packet.length} bytes; at most {MAX_PACKET} are possible")
     return faults
 

@@ -75,7 +75,7 @@ class LineDecoder:
             if "counter" in self._order
             else None
         )
-        self._last_counter: int | None = None
+        self._due = 0  # the counter that is due next, where it never wraps
         self._marks = Marks()
         self._flagged = False  # a mark stands
         self._unlisted: set[str] = set()  # words that were told
@@ -268,9 +268,11 @@ class LineDecoder:
 
     def _count(self, unwrapper: Unwrapper, raw: Ints) -> tuple[Ints | None, Ints, list[Event]]:
         """Unwrap the counter: which lines to keep (None: all), their counters, and gaps."""
-        due = unwrapper.run_on(raw) if len(raw) else raw
+        if not len(raw):
+            return None, raw, []
+        due = unwrapper.run_on(raw)
         if due is not None:
-            self._last_counter = int(raw[-1]) if len(raw) else self._last_counter
+            self._due = int(raw[-1]) + self._lines.counter_step
             return None, due, []
         parts: list[tuple[Ints, Ints]] = []
         events: list[Event] = []
@@ -284,25 +286,23 @@ class LineDecoder:
             parts.append((placed.keep + base, placed.first))
             base += len(run)
             kept += len(placed.keep)
-        keep = np.concatenate([part[0] for part in parts]) if parts else np.empty(0, np.int64)
-        first = np.concatenate([part[1] for part in parts]) if parts else keep
+        keep = np.concatenate([part[0] for part in parts])
+        first = np.concatenate([part[1] for part in parts])
         whole = len(keep) == len(raw) and bool((keep[1:] > keep[:-1]).all())
         return None if whole else keep, first, events
 
     def _runs(self, raw: Ints) -> list[tuple[Ints, bool]]:
         """Cut where a counter that never wraps goes far back: the device has begun anew."""
-        if not len(raw) or self._lines.counter_modulus is not None:
-            return [(raw, False)] if len(raw) else []
-        step = self._lines.counter_step
-        last = int(raw[0]) - step if self._last_counter is None else self._last_counter
-        self._last_counter = int(raw[-1])
-        before = np.concatenate(([last], raw[:-1]))
-        back = np.flatnonzero(raw < before - LATE_PACKETS * step)
-        if not len(back):
+        if self._lines.counter_modulus is not None:
             return [(raw, False)]
-        runs = [(run, True) for run in np.split(raw, back)]
-        runs[0] = (runs[0][0], False)
-        return [run for run in runs if len(run[0])]
+        step, due, cuts = self._lines.counter_step, self._due, []
+        for place, value in enumerate(raw.tolist()):
+            if value < due - LATE_PACKETS * step:
+                cuts.append(place)
+                due = value
+            due = max(due, value + step)
+        self._due = due
+        return [(run, n > 0) for n, run in enumerate(np.split(raw, cuts))]
 
 
 def _moved(event: Event, index: int) -> Event:

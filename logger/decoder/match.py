@@ -109,8 +109,7 @@ class LineMatcher:
         if line[i:].strip(_BLANKS):
             self._tell_misfit(None, line[i:])
             return None
-        if found.factor != 1.0 or found.direction != 1.0:
-            found.values["torque"] *= found.factor * found.direction
+        found.values["torque"] *= found.factor * found.direction
         return found
 
     def _tell_misfit(self, part: TemplatePart | None, rest: bytes) -> None:
@@ -340,13 +339,13 @@ def scan_number(line: bytes, i: int, decimal: bytes, thousands: bytes = b"") -> 
 def _three_digits(line: bytes, i: int) -> bool:
     """Tell whether three digits, and no fourth one, stand at ``i``."""
     group = line[i : i + 4]
-    return len(group) >= 3 and group[:3].isdigit() and not group[3:4].isdigit()
+    return len(group) >= 3 and group[:3].isdigit() and not group[3:].isdigit()
 
 
 def _without_check(line: bytes, form: LineCheck) -> bytes | None:
     """Give a line without its mark and check sum; None if the check sum differs."""
     raw = form.form == "bytes"
-    line = line.removesuffix(b"\r") if raw and len(line) > form.size else line if raw else line.rstrip(_BLANKS)
+    line = line.removesuffix(b"\r") if raw else line.rstrip(_BLANKS)
     stated, mark = line[len(line) - form.size :], form.mark.encode()
     covered = line[: len(line) - form.size]
     body = covered.removesuffix(mark)

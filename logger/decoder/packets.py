@@ -92,7 +92,7 @@ class PacketDecoder:
         if self._unwrapper is not None and placed.lost is None:
             counter = np.arange(placed.first[0], placed.first[0] + len(rows) * size) if len(rows) else placed.first
         elif self._unwrapper is not None:
-            counter = (placed.first[:, None] + np.arange(size)).reshape(-1)
+            counter = (placed.first[:, None] + np.arange(size)).ravel()
         events.sort(key=lambda event: event.index)
         return Decoded(columns, np.repeat(chunk_of, size), counter, tuple(events))
 
@@ -149,9 +149,8 @@ class PacketDecoder:
             over = (np.abs(self._raw(field, rows, size)) >= field.overload) & np.isfinite(torque)
             flags["overload"] = flags.get("overload", False) | over
         invalid = ~np.isfinite(torque)
-        if "error" in flags or field.missing is not None or invalid.any():
-            told = [flags[name] for name in ("overload", "stale") if name in flags]
-            flags["error"] = flags.get("error", False) | (invalid & ~np.logical_or.reduce(told) if told else invalid)
+        told = [flags[name] for name in ("overload", "stale") if name in flags]
+        flags["error"] = flags.get("error", False) | (invalid & ~np.logical_or.reduce(told) if told else invalid)
         if any(flags[name].any() for name in VOIDS if name in flags):
             voided = np.logical_or.reduce([flags[name] for name in VOIDS if name in flags])
             columns[field.name] = np.where(voided, np.nan, torque)
@@ -163,7 +162,7 @@ class PacketDecoder:
             bits = np.repeat(integers(rows[:, status.at : status.at + width], status.type, status.order), size)
         else:
             places = self._samples(rows, size)[:, :, status.at : status.at + width]
-            bits = integers(places, status.type, status.order).reshape(-1)
+            bits = integers(places, status.type, status.order).ravel()
         self.simulated |= bool((bits & status.simulated).any())
         return {name: (bits & mask) != 0 for name in TOLD if (mask := getattr(status, name))}
 
@@ -171,9 +170,8 @@ class PacketDecoder:
         width = WIDTH[field.type]
         if field.per == "packet":
             return np.repeat(numbers(rows[:, field.at : field.at + width], field.type, field.order), size)
-        return numbers(self._samples(rows, size)[:, :, field.at : field.at + width], field.type, field.order).reshape(
-            -1
-        )
+        places = self._samples(rows, size)[:, :, field.at : field.at + width]
+        return numbers(places, field.type, field.order).ravel()
 
     def _samples(self, rows: Bytes, size: int) -> Bytes:
         begin = self._layout.samples_at

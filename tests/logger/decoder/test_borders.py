@@ -7,6 +7,7 @@ import struct
 import numpy as np
 import pytest
 
+from logger.decoder import bulk
 from logger.decoder.autozero import AutoZeroWatch
 from logger.decoder.bulk import learn
 from logger.decoder.column_faults import scale_faults
@@ -16,7 +17,15 @@ from logger.decoder.description_keys import tables
 from logger.decoder.floats import WIDTH
 from logger.decoder.framed_text import FramedTextDecoder
 from logger.decoder.frames import FrameDecoder
-from logger.decoder.layouts import CounterField, Frame, LengthField, Packet, PlacedNumber, Register, layout_faults
+from logger.decoder.layouts import (
+    CounterField,
+    Frame,
+    LengthField,
+    Packet,
+    PlacedNumber,
+    Register,
+    layout_faults,
+)
 from logger.decoder.lines import LineDecoder
 from logger.decoder.match import LineMatcher, _longest_first, scan_number
 from logger.decoder.notifications import NotificationDecoder
@@ -130,6 +139,8 @@ def test_texts_about_tables_are_one_line():
     [
         (b"1,234,567.5", 11),
         (b"12,345", 6),
+        (b"123,456", 7),
+        (b"1,2345x", 1),
         (b"123,45", 3),  # no group of three: a decimal comma, or the next column
         (b"123,4567", 3),
         (b"1234,567", 4),  # four digits before the first group
@@ -212,6 +223,10 @@ def test_five_samples_make_a_level(before):
         ("{torque}", {}, (b"12.5", b"-3.25", b"1e2"), [[12.5], [-3.25], [100.0]]),
         ("{torque}", {}, (b"+1.5", b"007.5", b".5"), [[1.5], [7.5], [0.5]]),
         ("{torque};{angle}", {}, (b"1.5;30", b"-2;0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{torque};{angle}", {}, (b"1.5e1;30", b"-2;2.5E-1"), [[15, 30], [-2, 0.25]]),
+        ("{torque} {angle}", {}, (b"1.5 30", b"-2 0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{torque}; {angle}", {}, (b"1.5; 30", b"-2;0.25"), [[1.5, 30], [-2, 0.25]]),
+        ("{counter},{torque}", {}, (b"7,1.5", b"999999999999999,+2"), [[7, 1.5], [999999999999999, 2]]),
         ("{torque},{angle}", {}, (b"+1.5,30", b"-2,0.25"), [[1.5, 30], [-2, 0.25]]),
         ("{counter},{torque}", {}, (b"7,1.5", b"8,+2"), [[7, 1.5], [8, 2]]),
         ("ST {torque} Nm", {}, (b"ST 1.5 Nm", b"ST -2.5 Nm"), [[1.5], [-2.5]]),
@@ -220,8 +235,9 @@ def test_five_samples_make_a_level(before):
     ],
 )
 @pytest.mark.parametrize("end", [b"\n", b"\r\n"])
-def test_usual_lines_are_read_all_at_once(template, more, lines, values, end):
+def test_usual_lines_are_read_all_at_once(monkeypatch, template, more, lines, values, end):
     """The fast path itself: that it gives up is no fault, but ten times as slow."""
+    monkeypatch.setattr(bulk, "_READERS", {})
     form = LineFormat(template=template, **more)
     found = LineMatcher(form, "N·m").match(lines[0])
     look = learn(
@@ -315,6 +331,15 @@ def test_rows_of_a_replay():
     decoder.feed(b"9,9")
     decoder.reset()
     assert decoder.feed(b"1,2,3\n").columns["torque"].tolist() == [2.0]
+
+
+def test_a_row_came_with_the_chunk_that_ended_it():
+    decoder = RowDecoder([Column("torque", "N·m")])
+    assert decoder.feed(b"0.1,1.5\n0.2,2", b".5").chunk_of.tolist() == [0]
+    assert decoder.feed(b"", b"\n", b"0.3,3.5\n0.4,4", b".5\n0.5").chunk_of.tolist() == [1, 2, 3]
+    found = decoder.feed(b",5.5\n")
+    assert (found.chunk_of.tolist(), found.columns["time"].tolist()) == ([0], [0.5])
+    assert len(decoder.feed()) == 0
 
 
 # ---------------------------------------------------------------------- counters

@@ -131,6 +131,51 @@ def test_marks_and_status():
     assert [e.kind for e in events] == [EventKind.OVERLOAD, EventKind.OVERLOAD]
 
 
+@pytest.mark.parametrize(
+    ("template", "line", "value"),
+    [
+        ("{torque:4}", b"1.50", 1.5),
+        ("{torque:4}", b" 1.5", 1.5),
+        ("{torque:4}", b"1.5 ", 1.5),
+        ("{torque:4}", b"1.5", None),  # four characters are wanted
+        ("{torque:4}", b"1.5x", None),
+        ("{torque:4}", b"1.505", None),
+        ("{torque:2}{unit}", b"15Nm", 15.0),
+        ("{torque:2}{unit}", b"   5Nm", None),  # what comes behind its width is not its own
+        ("{torque:3}", b"OLX", "OL"),
+        ("{torque:4}", b"OLX ", "OL"),
+        ("{torque:4}", b" OLX", "OL"),
+        ("{torque:4}", b"OLX", None),
+        ("{torque:4}", b"OLXx", None),
+        ("{torque:2}{skip}", b"OLX", None),  # longer than it
+        ("{torque:3}{skip}", b"OLX", "OL"),
+        ("{torque:2}{skip}", b"--", "OL"),
+        ("{torque:2}{skip}", b"---", None),
+        ("{torque:4}{unit}", b"--  Nm", "OL"),
+    ],
+)
+def test_a_number_or_a_mark_fills_its_width(template, line, value):
+    found = LineMatcher(LineFormat(template=template, overload=("OLX",)), "N·m").match(line)
+    if value is None:
+        assert found is None
+    elif value == "OL":
+        assert math.isnan(found.values["torque"])
+        assert found.flags == ({"overload"} if line.strip().startswith(b"OLX") else {"error"})
+    else:
+        assert found.values["torque"] == value
+
+
+@pytest.mark.parametrize("before", [b"", b"1\n"])
+def test_a_number_of_38_digits_may_stand_for_infinity(before):
+    """9.9E37 is 99 and 36 zeros; one of 37 digits is far below."""
+    made = decoder("{torque}")
+    made.feed(before)
+    assert torques(made.feed(b"98" + b"0" * 36 + b"\n")) == [9.8e37]
+    assert torques(made.feed(b"99" + b"0" * 36 + b"\n")) == [None]
+    assert torques(made.feed(b"9" * 37 + b"\n")) == [1e37]
+    assert torques(made.feed(b"1\n-995" + b"0" * 35 + b"\n2\n")) == [1.0, None, 2.0]
+
+
 def test_an_overload_value_is_a_mark_too():
     made = decoder("{torque}", overload=("9999.9",))
     assert torques(made.feed(b"1.0\n9999.9\n9999.8\n")) == [1.0, None, 9999.8]
@@ -171,6 +216,36 @@ def test_a_counter_that_begins_anew_is_told():
     assert torques(decoded) == [1, 2, 3, 4]
     assert np.diff(decoded.counter).tolist() == [1, 1, 1]
     assert [(e.kind, e.index) for e in decoded.events] == [(EventKind.NOTE, 2)]
+
+
+@pytest.mark.parametrize("step", [1, 3])
+@pytest.mark.parametrize("one_drain", [True, False])
+@pytest.mark.parametrize(
+    ("sent", "kept", "notes", "late"),
+    [
+        ([20, 5, 21], [20, 21], [], 1),  # sixteen behind the 21 that is due: late
+        ([20, 4, 5], [20, 21, 22], [(1, 4)], 0),  # more: it began anew
+        ([18, 19, 20, 5, 21], [18, 19, 20, 21], [], 1),
+        ([18, 19, 20, 4, 5], [18, 19, 20, 21, 22], [(3, 4)], 0),
+        ([20, 10, 4, 5], [20, 21, 22], [(1, 4)], 1),  # behind the newest, not behind the last
+        ([20, 10, 5, 21], [20, 21], [], 2),
+        ([20, 0, 1, 30, 31], [20, 21, 22, 51, 52], [(1, 0)], 0),
+        ([40, 3, 30, 2, 3], [40, 41, 68, 69, 70], [(1, 3), (3, 2)], 0),
+    ],
+)
+def test_how_far_back_a_counter_that_never_wraps_begins_anew(step, one_drain, sent, kept, notes, late):
+    made = decoder("{counter},{torque}", counter_step=step)
+    chunks = [b"%d,%d\n" % (n * step, n) for n in sent]
+    parts = [made.feed(*chunks)] if one_drain else [made.feed(chunk) for chunk in chunks]
+    counter, events, at = [], [], 0
+    for part in parts:
+        events += [(at + e.index, e) for e in part.events]
+        counter += part.counter.tolist()
+        at += len(part)
+    anew = [(place, e.text) for place, e in events if e.kind is EventKind.NOTE]
+    assert anew == [(place, f"the device's counter began anew at {n * step}") for place, n in notes]
+    assert counter == kept
+    assert sum(e.count for _, e in events if e.kind is EventKind.REORDERED) == late
 
 
 def test_garbage_is_counted_not_guessed():
@@ -331,6 +406,8 @@ def test_a_check_sum_is_looked_at_in_every_line():
         ("{torque}", {"overload": ("999",)}, (b"1", b"999", b"2"), [1, None, 2]),
         ("{torque}", {"error": ("-1",)}, (b"1", b"-1", b"2"), [1, None, 2]),
         ("{torque}", {"thousands": "'"}, (b"1", b"1'234", b"2"), [1, 1234, 2]),
+        (" {torque}", {}, (b"1", b"  2"), [1, 2]),
+        ("{torque} ", {}, (b"1", b"2  "), [1, 2]),
     ],
 )
 def test_what_the_fast_path_does_not_know_it_leaves_alone(template, more, lines, values):
@@ -473,3 +550,17 @@ def test_with_a_comma_for_a_decimal_mark_too(line):
     alone = LineDecoder(LineFormat(template="{torque};{angle}", decimal=","), "N·m").feed(line + b"\n")
     together = decoder.feed(b"1,5;2,5\n" + line + b"\n")
     assert together.columns["torque"].tolist() == [1.5, *alone.columns["torque"].tolist()]
+
+
+def test_every_line_ends_with_the_same_bytes_or_they_do_not():
+    made = LineDecoder(LineFormat(template="{torque}", terminator="any"), "N·m")
+    for text, end, count, alike in (
+        (b"1\r\n2\r\n", b"\r\n", 2, True),
+        (b"1\n2\r\n", b"\r\n", 2, False),
+        (b"1\n2\n", b"\n", 2, True),
+        (b"1\r2\n", b"\n", 1, False),
+        (b"1\r2\r", b"\r", 2, True),
+        (b"1\n2\r", b"\r", 1, False),
+    ):
+        assert made._ends_alike(text, end, count) is alike
+        assert LineDecoder(LineFormat(template="{torque}", terminator="LF"), "N·m")._ends_alike(text, end, count)

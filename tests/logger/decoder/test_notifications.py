@@ -67,6 +67,26 @@ def test_marks_void_and_stand_where_they_begin():
     assert decoder.simulated
 
 
+@pytest.mark.parametrize(
+    ("field", "codes"),
+    [
+        (PlacedNumber(name="torque", type="float32"), (struct.pack("<f", 1.0), struct.pack("<f", np.nan))),
+        (PlacedNumber(name="torque", type="s16", missing=-1), (struct.pack("<h", 1), struct.pack("<h", -1))),
+        (PlacedNumber(name="torque", type="sfloat"), (struct.pack("<H", 1), struct.pack("<H", 0x07FF))),
+        (PlacedNumber(name="torque", type="s16", overload=99), (struct.pack("<h", 98), struct.pack("<h", -99))),
+    ],
+)
+def test_what_is_no_value_is_told_each_time_it_begins(field, codes):
+    decoder = NotificationDecoder(Packet(fields=(field,)))
+    sent = (1, 1, 0, 1, 0, 0, 1)
+    told = [kinds(decoder.feed(codes[n])) for n in sent]
+    kind = EventKind.OVERLOAD if field.overload else EventKind.DEVICE_ERROR
+    assert told == [[(kind, 0, 1)], [], [], [(kind, 0, 1)], [], [], [(kind, 0, 1)]]
+    together = NotificationDecoder(Packet(fields=(field,))).feed(*[codes[n] for n in sent])
+    assert kinds(together) == [(kind, 0, 2), (kind, 3, 1), (kind, 6, 1)]
+    assert np.isnan(together.columns["torque"]).tolist() == [bool(n) for n in sent]
+
+
 def test_saturated_codes_are_overload():
     field = PlacedNumber(name="torque", type="s24", unit="N·m", overload=8_388_607)
     decoded = NotificationDecoder(Packet(fields=(field,))).feed(

@@ -172,6 +172,34 @@ def test_decimal_scales_round_once(raw, places):
     assert scaled(np.array([float(raw)]), 10.0**-places)[0] == float(f"{raw}e-{places}")
 
 
+@pytest.mark.parametrize(
+    ("raw", "scale", "offset", "value"),
+    [
+        (10.0, 1.0, 0.0, 10.0),
+        (10.0, 1.0, 0.25, 10.25),
+        (10.0, 1.1, 0.0, 11.0),
+        (10.0, 2.0, -1.0, 19.0),
+        (10.0, -1.0, 0.0, -10.0),
+        (2700.0, -0.01, 0.5, -26.5),
+        (3.0, 0.75, 0.0, 2.25),
+        (8.0, 1e-13, 0.0, 8.0 * 1e-13),
+        (5.0, 0.0, 7.0, 7.0),
+        # how near to a whole number the inverse must be: 1e-12
+        (1.0, 0.01 * (1 + 0.95e-12), 0.0, 0.01),
+        (1.0, 0.01 * (1 + 1.05e-12), 0.0, 0.01 * (1 + 1.05e-12)),
+    ],
+)
+def test_scales_by_hand(raw, scale, offset, value):
+    assert scaled(np.array([raw]), scale, offset).tolist() == [value]
+
+
+@pytest.mark.parametrize("places", range(13))
+def test_powers_of_ten_give_the_nearest_float(places):
+    """Down to the smallest scale that is taken; Python reads decimals to the nearest float."""
+    raw = np.arange(1, 200)
+    assert scaled(raw.astype(float), float(f"1e-{places}")).tolist() == [float(f"{n}e-{places}") for n in raw]
+
+
 @pytest.mark.published("Bluetooth assigned numbers: services", rows=("10.6",), status="READ-P")
 def test_the_industrial_measurement_service():
     assert INDUSTRIAL_MEASUREMENT_SERVICE == 0x185A
