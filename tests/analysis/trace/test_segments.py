@@ -221,3 +221,33 @@ def test_a_load_that_was_there_first_ends_at_a_quarter_of_it(level, over):
 def test_a_stream_may_begin_at_rest_after_all(rest, level, cut):
     found = exactly((10, rest), (level, 16), (0, 8), begins_loaded=True)
     assert found[0].from_start is cut
+
+
+@pytest.mark.parametrize(
+    ("after_s", "level", "noise"),
+    [
+        (0.0625, 0.125, 0.0625 * 2 / 1.128),  # a sixteenth of the way in a sixteenth of a second
+        (0.125, 0.25, 0.1 * 2 / 1.128),  # the noise by a tenth at most
+        (1.0625, 2.0, 0.1 * 2 / 1.128),  # all of it after more than a second
+        (4.0, 2.0, 0.1 * 2 / 1.128),
+    ],
+)
+def test_the_level_at_rest_is_followed_within_a_second(after_s, level, noise):
+    """One step of 2 N·m; the mean step of white noise is 1.128 deviations."""
+    segmenter = Segmenter(Sensor(capacity_nm=1000.0), 0.0)
+    segmenter.push(np.array([0.0, 0.5, 0.5 + after_s]), np.array([0.0, 0.0, 2.0]))
+    assert segmenter.level_nm == pytest.approx(level)
+    assert segmenter._noise_nm == pytest.approx(noise)
+
+
+def test_a_noisy_rest_needs_more_for_a_load():
+    """Six deviations of the block medians."""
+    for level, loads in ((5.9, 0), (6.1, 1)):
+        segmenter = Segmenter(Sensor(capacity_nm=1000.0), 0.0, noise_nm=1.0)
+        segmenter.push(np.array([0.0, 0.125]), np.array([0.0, level]))
+        assert (segmenter.open_since is not None) is bool(loads)
+    coarse = Segmenter(Sensor(), 2.0)  # ... or two steps of the reading
+    coarse.push(np.array([0.0, 0.125]), np.array([0.0, 4.0]))
+    assert coarse.open_since is None
+    coarse.push(np.array([0.25]), np.array([5.0]))
+    assert coarse.open_since == 2
