@@ -207,3 +207,52 @@ def test_a_study_says_what_scatters_more(between: float, said: str) -> None:
     answer = own_scatter.study_of(runs, COMMON, "operator", "axle")
     assert said in own_scatter.study_headline(answer, scale())
     assert (answer.study.reproducibility > answer.study.repeatability) == (between > 0)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (1e-4, "0.0001"), (1.05e-4, "0.000105"), (9.99e-5, "9.99e−05"), (-1.05e-4, "−0.000105"),
+        (9_999_999.0, "9999999"), (1e7, "1e+07"), (1.05e7, "1.05e+07"), (1000.0, "1000"), (999.4, "999"),
+        (0.0, "0"), (math.nan, "–"),
+    ],
+)  # fmt: skip
+def test_a_number_of_any_size(value: float, text: str) -> None:
+    assert significant(Display(), value) == text
+
+
+@pytest.mark.parametrize(
+    ("p", "text"), [(9.9e-5, "< 0.0001"), (1e-4, "0.0001"), (1.05e-4, "0.00011"), (1.2e-4, "0.00012"), (0.5, "0.5")]
+)
+def test_a_p_value(p: float, text: str) -> None:
+    assert p_words(Display(), p) == text
+
+
+def test_an_answer_in_a_file_has_no_numbers_that_json_does_not_know(tmp_path: Path) -> None:
+    """RFC 8259, 6: infinity and NaN are no numbers. Letters stand as they are."""
+    target = str(tmp_path / "a.json")
+    write(Written((), {"unit": "N·m"}, simulated=False), target)
+    assert Path(target).read_text("utf-8") == '{"unit": "N·m"}'
+    with pytest.raises(FileError, match="cannot be written"):
+        write(Written((), {"x": math.nan}, simulated=False), target)
+    assert Sheet("x", ("a", "b"), ()).words == frozenset({0})
+
+
+@pytest.mark.parametrize(
+    ("ratio", "text"),
+    [
+        ((1.005, 1.0, 1.02), "+0.5 (0.0 to +2.0)"),
+        ((0.9, 0.8, 1.0), "−10.0 (−20.0 to 0.0)"),
+        (None, "–"),
+    ],
+)
+def test_a_difference_in_per_cent_has_its_sign(ratio: tuple[float, float, float] | None, text: str) -> None:
+    effect = Effect("B", "A", Interval(0.2, 0.1, 0.3), Interval(*ratio) if ratio else None, 0.01, 3.0, 3, 3, "Welch t")
+    assert comparing._percent(effect, scale()) == text
+    assert comparing.says(effect) == "▲ higher"  # of whatever size
+
+
+@pytest.mark.parametrize(("groups", "offered"), [(1, False), (2, True), (20, True), (21, False)])
+def test_a_tag_groups_by_two_values_to_twenty(groups: int, *, offered: bool) -> None:
+    runs = [run(f"{n}", 1.0, oil=f"oil {n % groups}") for n in range(42)]
+    assert (comparing.tags_of(runs).groups == ("oil",)) is offered
