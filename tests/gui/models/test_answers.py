@@ -292,3 +292,11 @@ def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -
     for word, plain in (("simulated", True), ("measured", False)):
         wish = planning.Wish("half width", 1.0, None, "oil", 0.8, (), 1)
         assert planning.plan([replace(one, simulated=plain) for one in runs], COMMON, wish).simulated is plain, word
+
+
+@pytest.mark.parametrize(
+    ("groups", "whole"), [(("a", "b"), True), (("a", "b", "c"), False), (("a", "b", "c", "d"), False)]
+)
+def test_a_plan_for_sameness_counts_the_whole_of_two_groups_alone(groups: tuple[str, ...], *, whole: bool) -> None:
+    planned = planning.plan((), COMMON, planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1))
+    assert (" in all" in planning.headline(planned, scale())) is whole
