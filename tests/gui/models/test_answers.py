@@ -298,5 +298,7 @@ def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -
     ("groups", "whole"), [(("a", "b"), True), (("a", "b", "c"), False), (("a", "b", "c", "d"), False)]
 )
 def test_a_plan_for_sameness_counts_the_whole_of_two_groups_alone(groups: tuple[str, ...], *, whole: bool) -> None:
-    planned = planning.plan((), COMMON, planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1))
+    made = SimpleNamespace(control=4, per_group=4, total=8, power=0.8)
+    wish = planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1)
+    planned = SimpleNamespace(wish=wish, plan=made, per_group=4, sd=2.0)
     assert (" in all" in planning.headline(planned, scale())) is whole
