@@ -27,7 +27,7 @@ from analysis.trace.results import Breakaway, Code, Pull, Reason, Rotating, Stic
 from analysis.verdict.limits import Guard, Rule
 from analysis.verdict.recorded import PullReading
 from logger.errors import InputError
-from logger.header import Header, JobFacts, Lever, Limit, Table, Test, Zero
+from logger.header import Header, JobFacts, Lever, Limit, Table, Test, TransducerFacts, Zero
 from tests.analysis.rows.readings import budget, reading, value
 
 RECORDINGS = Path(__file__).resolve().parents[3] / "recordings"
@@ -181,6 +181,8 @@ def test_the_direction_of_a_row_is_that_with_more_pulls_clockwise_first():
     row = recording_row(reading(pulls=(two[0], *other), problems=("a", "b")))
     assert (row["breakaway_sensor_nm"], row["rotating_sensor_nm"], row["pulls_used"]) == (61.0, 30.5, 2)
     assert row["problems"] == "a; b"
+    assert (row["static_dynamic_ratio"], row["chatter_index"]) == (2.0, 0.0)
+    assert [row[key] for key in ("place", "held", "gear", "side")] == 4 * [""]
     decided = value("breakaway", 80.0, 0.5, direction=1)
     row = recording_row(reading(decided, value("breakaway", 99.0, direction=-1), pulls=(two[0], *other)))
     assert (row["direction"], row["breakaway_axle_nm"], row["rotating_axle_nm"]) == ("clockwise", 80.0, None)
@@ -234,6 +236,9 @@ def test_a_run_by_hand():
         (Quantity.BREAKAWAY, "clockwise"): 80.0,
         (Quantity.ROTATING, "anticlockwise"): 40.0,
     }
+    for facts, told in (({"serial": "T-1", "name": "gauge"}, "T-1"), ({"name": "gauge"}, "gauge"), ({}, None)):
+        named = Header(transducer=TransducerFacts(**facts))
+        assert run_of(reading(header=named)).setting.transducer == told
     both = run_of(reading(pulls=(pulled(), pulled(-1))))
     assert (both.setting.direction, both.setting.test, both.setting.speed_rad_s) == ("both", None, None)
     assert run_of(reading(header=header)).setting.direction == "clockwise", "as the card says"
@@ -255,3 +260,12 @@ def test_settings_of_an_earlier_report():
     for other in ([], {**now, "more": 1}, {**before, "more": 1}):
         with pytest.raises(InputError, match="damaged"):
             asked_from(other)
+
+
+def test_a_recording_that_could_not_be_read_has_no_header():
+    assert header_of(reading()) == Header()
+    for bad in (replace(reading(), header=None), replace(reading(), ok=False)):
+        with pytest.raises(InputError, match=r"^made\.csv: cannot be read$"):
+            header_of(bad)
+        with pytest.raises(InputError, match=r"^torn; cut$"):
+            header_of(replace(bad, problems=("torn", "cut")))
