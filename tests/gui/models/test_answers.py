@@ -3,13 +3,16 @@
 import csv
 import json
 import math
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from analysis.compare import planner
 from analysis.compare.comparisons import Effect, Interval
-from analysis.compare.runs import Quantity, Run, Setting
+from analysis.compare.runs import LEFT_OUT, Quantity, Run, Setting
 from gui.models import batching, comparing, ordering, own_scatter, planning
 from gui.models.comparing import Common, ComparisonAsked
 from gui.models.display import Display
@@ -256,3 +259,44 @@ def test_a_difference_in_per_cent_has_its_sign(ratio: tuple[float, float, float]
 def test_a_tag_groups_by_two_values_to_twenty(groups: int, *, offered: bool) -> None:
     runs = [run(f"{n}", 1.0, oil=f"oil {n % groups}") for n in range(42)]
     assert (comparing.tags_of(runs).groups == ("oil",)) is offered
+
+
+def test_a_run_in_curve_falls_to_a_third_of_its_drop_in_its_own_scale() -> None:
+    """final + drop e^(-(x - first)/scale): 15, and 10 + 5/e four further on."""
+    now = SimpleNamespace(decay=SimpleNamespace(final=10.0, drop=5.0, scale=4.0))
+    of = SimpleNamespace(now=now, points=SimpleNamespace(x=(2.0, 3.0)))
+    assert ordering.decay_curve(of, [2.0, 6.0]) == pytest.approx([15.0, 10.0 + 5.0 / math.e])
+    now.decay = None
+    assert ordering.decay_curve(of, [2.0]) == []
+
+
+def test_what_is_left_out_of_a_run_in_is_no_warning() -> None:
+    points = SimpleNamespace(remarks=(f"a{LEFT_OUT}b", "oil changed"), warnings=("one operator each",))
+    answer = SimpleNamespace(problems=("too few", f"c{LEFT_OUT}d"))
+    assert ordering.run_in_warnings(SimpleNamespace(points=points), answer) == [
+        "oil changed", "too few", "one operator each",
+    ]  # fmt: skip
+
+
+def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -> None:
+    """The planner itself is shown right in tests/analysis/compare."""
+    runs = [replace(run(f"{g}{n}", 40.0 + n, oil=g, fill=f"{g}{n}"), simulated=True) for g in "ab" for n in range(3)]
+    for groups in ((), ("a",), ("a", "b"), ("a", "b", "c"), ("a", "b", "c", "d")):
+        planned = planning.plan((), COMMON, planning.Wish("difference", 4.0, 2.0, "", 0.8, groups, 1))
+        assert planned.plan == planner.fills_needed(2.0, 4.0, candidates=max(1, len(groups) - 1), power=0.8)
+        assert bool(planned.order) is (len(groups) > 1)
+        assert planned.simulated is False
+    for sd, simulated in ((2.0, False), (None, True)):
+        wish = planning.Wish("half width", 1.0, sd, "oil", 0.8, (), 1)
+        assert planning.plan(runs, COMMON, wish).simulated is simulated
+    for word, plain in (("simulated", True), ("measured", False)):
+        wish = planning.Wish("half width", 1.0, None, "oil", 0.8, (), 1)
+        assert planning.plan([replace(one, simulated=plain) for one in runs], COMMON, wish).simulated is plain, word
+
+
+@pytest.mark.parametrize(
+    ("groups", "whole"), [(("a", "b"), True), (("a", "b", "c"), False), (("a", "b", "c", "d"), False)]
+)
+def test_a_plan_for_sameness_counts_the_whole_of_two_groups_alone(groups: tuple[str, ...], *, whole: bool) -> None:
+    planned = planning.plan((), COMMON, planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1))
+    assert (" in all" in planning.headline(planned, scale())) is whole
