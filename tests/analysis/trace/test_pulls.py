@@ -159,3 +159,9 @@ def test_neither_is_stated_where_two_levels_lasted_as_long():
 def test_a_peak_that_is_stuck_is_none(frozen, kept):
     found = pulls._stated(part([100.0] * 120), peak(110.0), level(), frozen, to_end=False)
     assert (found[0] is not None) is kept
+
+
+def test_the_usual_time_between_samples():
+    """Of twenty steps, eleven of one second and nine of two."""
+    t = np.r_[0.0, np.cumsum([1.0] * 11 + [2.0] * 9)]
+    assert Part(t, t, None, t > 99, 1.0, 0.01, zero_moved=False).interval_s == 1.0

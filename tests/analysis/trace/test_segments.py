@@ -251,3 +251,46 @@ def test_a_noisy_rest_needs_more_for_a_load():
     assert coarse.open_since is None
     coarse.push(np.array([0.25]), np.array([5.0]))
     assert coarse.open_since == 2
+
+
+STRETCHES = [
+    ((0, 8), (100, 16), (24.5, 24)),
+    ((0, 8), (100, 6), (40, 24)),
+    ((0, 8), (100, 5), (40, 24)),
+    ((0, 8), (100, 16), (-30, 1), (-80, 15), (0, 8)),
+    ((0, 8), (100, 16), (0, 3), (50.5, 16)),
+    ((0, 8), (100, 16), (0, 3), (50, 16), (0, 8), (80, 16), (0, 8)),
+    ((0, 8), (10, 3), (39, 16), (10, 8)),
+    ((0, 8), (10, 8), (-2, 1), (100, 16), (0, 8), (60, 8), (10, 16), (60, 8), (0, 8)),
+    ((0, 8), (100, 8), (-20, 1), (-30, 16), (-100, 8), (0, 8), (40, 8), (0, 4)),
+]
+
+
+@pytest.mark.parametrize("stretches", STRETCHES)
+@pytest.mark.parametrize("way", [1, -1])
+def test_loads_are_the_same_from_another_zero_and_the_other_way(stretches, way):
+    """The stretch before and all of it moved by 64 N·m, or turned round."""
+    plain = exactly(*stretches)
+    moved = exactly(*((64 + way * level, count) for level, count in stretches))
+    assert [(s.start, s.end, s.seen, s.to_end, s.reversed, s.height_nm) for s in moved] == [
+        (s.start, s.end, s.seen, s.to_end, s.reversed, s.height_nm) for s in plain
+    ]
+    assert [way * (s.level_nm - 64) for s in moved] == [s.level_nm for s in plain]
+    assert [s.upwards is (way > 0) for s in moved] == [s.upwards for s in plain]
+
+
+@pytest.mark.parametrize(
+    ("rings", "start"),
+    [
+        (((0, 3),), 30),  # three blocks in a row that did not move: it hangs
+        (((0, 2),), None),
+        (((3, 1), (0, 1), (3, 1)), None),  # each moves by as much as a load begins with
+        (((2.9, 1), (0, 1), (2.9, 1)), 30),
+        (((10, 1), (0, 1)) * 6, 38),  # rings for a second and a half at most
+    ],
+)
+def test_a_lever_rings_after_a_release_until_it_hangs(rings, start):
+    """Let go at the 25th block, over at the 27th; what comes up by 10 N·m when it hangs is a load again."""
+    first, *more = exactly((0, 8), (100, 16), (0, 3), *rings, (13, 16))
+    assert first.seen == 27
+    assert [span.start for span in more][:1] == ([] if start is None else [start])
