@@ -143,7 +143,7 @@ def find_handoff(
     height = top_nm - level_nm
     stop = max(last_where(torque_nm < level_nm + RAMP_FROM * height), 0) + 1
     if stop < STILL_BLOCKS:  # straight out of another load
-        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(height) / np.sqrt(12), max(stop - 1, 0))
+        return Handoff(level_nm, noise_nm + RAMP_FROM * abs(height) / np.sqrt(12), stop - 1)
     step = float(time_s[stop - 1] - time_s[0]) / (stop - 1)
     calm = (noise_nm / (BLOCK_NOISE * abs(height))) ** 2 * step
     width = max(1, min(round(min(max(BLOCK_S, calm), BLOCK_MOST_S) / step), stop // STILL_BLOCKS))
@@ -267,7 +267,7 @@ def _choose(
         if here.blocks * block_s >= shortest and not _paused(means, before, here, rise, height, block_s):
             return here, None if at == 0 else _doubted(found[:at], here, height)
         if rise < APART * height:
-            return here, before if rise < -APART * height and here.blocks * block_s < shortest else None
+            return here, before if rise < -APART * height else None
     return found[-1], _doubted(found[:-1], found[-1], height)
 
 

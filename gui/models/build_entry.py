@@ -195,6 +195,10 @@ class BuildEntry:
         return Build(built=datetime.now().astimezone().replace(second=0, microsecond=0))
 
     @property
+    def _builds(self) -> tuple[Build, ...]:
+        return self.axle.builds if self.axle is not None else ()
+
+    @property
     def tag(self) -> str:
         """The axle's tag."""
         return self._card.axle.tag.strip()
@@ -207,11 +211,11 @@ class BuildEntry:
                 self.axle = read_axle(self._folder(), self.tag)
             except HeldwheelError as error:
                 self.problem = str(error)
-        self.open(len(self.axle.builds) - 1 if self.axle is not None else -1)
+        self.open(len(self._builds) - 1)
 
     def open(self, number: int) -> None:
         """Open a build that is kept, to be put right; -1: a new one, with the parts of the last."""
-        builds = self.axle.builds if self.axle is not None else ()
+        builds = self._builds
         if 0 <= number < len(builds):
             self._base, self._editing = builds[number], builds[number].built
         else:
@@ -225,14 +229,12 @@ class BuildEntry:
     @property
     def number(self) -> int:
         """Which kept build is open; -1 for a new one."""
-        builds = self.axle.builds if self.axle is not None else ()
-        at = self._editing
-        return -1 if at is None else next((i for i, b in enumerate(builds) if b.built == at), -1)
+        return next((i for i, b in enumerate(self._builds) if b.built == self._editing), -1)
 
     @property
     def names(self) -> list[str]:
         """The builds that are kept."""
-        return [build_name(b) for b in self.axle.builds] if self.axle is not None else []
+        return [build_name(b) for b in self._builds]
 
     # ------------------------------------------------------------------ editing
     @property
@@ -249,11 +251,7 @@ class BuildEntry:
     def since(self) -> tuple[str, tuple[str, ...]]:
         """The build before this one, and what changed since; empty without one."""
         now = self.build
-        earlier = [
-            b
-            for b in (self.axle.builds if self.axle is not None else ())
-            if b.built != self._editing and moment(b.built) < moment(now.built)
-        ]
+        earlier = [b for b in self._builds if b.built != self._editing and moment(b.built) < moment(now.built)]
         if not earlier:
             return "", ()
         return build_name(earlier[-1]), tuple(self._display.in_lengths(said) for said in changes(earlier[-1], now))

@@ -147,7 +147,7 @@ def _known(place: dict[str, float | None]) -> bool:
 
 def _blamed(text: str, key: str) -> str:
     """Give the field that a fault of a load belongs to; the one of its mass where no other is named."""
-    first = text.split(" ", 1)[0]
+    first = text.partition(" ")[0]
     return first if first in {"arm", "latitude", "height", "gravity"} else key
 
 
@@ -204,8 +204,8 @@ class Weighing:
 
     def _watch(self) -> Zeroing:
         """Give what waits until this step's load is still."""
-        torque = 0.0 if self.done else self.plan.torque_nm(self.step)
-        return Zeroing(max(STEADY_SHARE * abs(torque), self.plan.facts.resolution_nm or 0.0))
+        least = self.plan.facts.resolution_nm or 0.0
+        return Zeroing(least if self.done else max(STEADY_SHARE * abs(self.plan.torque_nm(self.step)), least))
 
     @property
     def step(self) -> int:
@@ -327,9 +327,10 @@ def cautions(weighing: Weighing, words: Callable[[float], str]) -> tuple[str, ..
     if points and all(point.reading_nm < 0 for point in points):
         told.append("It reads the other way round: hung on the other side, or its sign is reversed.")
     drift = weighing.drift_nm
-    smallest = min((point.torque_nm for point in points), default=0.0)
-    if drift is not None and abs(drift) > max(STEADY_SHARE * smallest, weighing.plan.facts.resolution_nm or 0.0, 0.05):
-        told.append(f"With nothing hung it came back to {words(drift)}: its zero has moved, or the lever has.")
+    if drift is not None:
+        steady = STEADY_SHARE * min(point.torque_nm for point in points)
+        if abs(drift) > max(steady, weighing.plan.facts.resolution_nm or 0.0, 0.05):
+            told.append(f"With nothing hung it came back to {words(drift)}: its zero has moved, or the lever has.")
     if not weighing.plan.place_known:
         told.append("Standard gravity was used; it can be 0.3 % off where you are. Give the latitude to know better.")
     return tuple(told)

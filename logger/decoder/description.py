@@ -250,9 +250,10 @@ def _unescaped(text: str) -> bytes:
             data += text[i].encode("ascii")
             i += 1
         elif text[i + 1 : i + 2] == "x":
-            if len(text) < i + 4:
+            byte = bytes.fromhex(text[i + 2 : i + 4])
+            if len(byte) != 1:  # cut off, or blanks
                 raise ValueError(text)
-            data += bytes.fromhex(text[i + 2 : i + 4])
+            data += byte
             i += 4
         elif text[i + 1 : i + 2] in _ESCAPES:
             data.append(_ESCAPES[text[i + 1]])

@@ -116,8 +116,9 @@ class RegisterDecoder:
 
 def _offset(register: Register, blocks: Sequence[RegisterBlock], starts: Sequence[int]) -> int:
     for n, block in enumerate(blocks):
-        if block.table == register.table and 0 <= register.address - block.address < block.count:
-            return starts[n] + 2 * (register.address - block.address)
+        first = register.address - block.address
+        if block.table == register.table and 0 <= first <= block.count - words_of(register):
+            return starts[n] + 2 * first
     raise AssertionError(register.name)  # ``plan`` covers every register
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
 
-from analysis.compare.agreement import agreement
+from analysis.compare.agreement import Agreement, agreement
 from logger.errors import InputError
 
 
@@ -33,4 +35,24 @@ def test_two_that_measure_the_same_agree_in_95_of_100():
 @pytest.mark.parametrize("bad", [((1.0, 0.0), (1.0, 0.0)), ((float("nan"), 1.0), (1.0, 1.0)), ((1.0, -1.0), (1, 1))])
 def test_what_cannot_be_judged_is_refused(bad):
     with pytest.raises(InputError):
+        agreement(*bad)
+
+
+def test_one_without_an_interval_is_compared_by_that_of_the_other():
+    found = agreement((100.0, 0.0), (100.75, 0.5))
+    assert (found.u95, found.e_n, found.agrees) == (0.5, 1.5, False)
+    assert agreement((100.0, 0.5), (100.75, 0.0)).u95 == 0.5
+    assert "a difference is shown" in found.words("N·m")
+    assert "no difference is shown" in agreement((100.0, 1.0), (100.0, 1.0)).words("N·m")
+
+
+def test_without_any_interval_a_difference_is_beyond_it():
+    assert (Agreement(1.0, 0.0).e_n, Agreement(-1.0, 0.0).e_n) == (math.inf, -math.inf)
+
+
+@pytest.mark.parametrize(
+    "bad", [((math.inf, 1.0), (1.0, 1.0)), ((1.0, 1.0), (1.0, -0.5)), ((1.0, 1.0), (1.0, math.nan))]
+)
+def test_each_figure_of_both_is_looked_at(bad):
+    with pytest.raises(InputError, match="finite"):
         agreement(*bad)

@@ -13,8 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.__main__ import COMMANDS
-from analysis.compare.due import Due, Urgency, calendar, due
+from analysis.compare.due import EVERY, USED, Due, Urgency, amounts, calendar, due, due_of_all, schedule_words
 from logger.edges.door import run_door
+from logger.errors import InputError
 from logger.recordings.axles import AxleFile, Build, Retest, Use, read_axle
 
 SEASON = Path(__file__).parents[3] / "recordings"
@@ -85,6 +86,75 @@ def test_after_a_build_the_figure_eights_come_first():
     at_once = AxleFile(tag="x", builds=built.builds, retest=built.retest, uses=(use,))
     assert "first 6 of 10" in one(at_once, [at(5, 3)]).text  # those of the day of the build count
     assert one(driven, [at(5, 3), at(5, 12)]).text.startswith("every 4 weeks")
+
+
+def test_a_part_of_a_week_counts_by_days():
+    axle = AxleFile(tag="x", retest=Retest(every_weeks=1.5))
+    assert one(axle, [at(5, 3)]).on == date(2026, 5, 13)  # 10.5 days, the even number of the two nearest
+
+
+@pytest.mark.parametrize(("events", "urgency"), [(8, "later"), (9, "soon"), (10, "due")])
+def test_nine_tenths_of_the_events_are_soon(events, urgency):
+    axle = AxleFile(tag="x", retest=Retest(every_events=10), uses=(Use(day=date(2026, 5, 4), events=events),))
+    assert one(axle, [at(5, 3)]).urgency == urgency
+
+
+def test_the_last_odometer_reading_up_to_the_test_counts():
+    days = ((1, 500), (3, 900), (4, 950), (20, 1400))
+    uses = tuple(Use(day=date(2026, 5, day), km=km) for day, km in reversed(days))
+    axle = AxleFile(tag="x", retest=Retest(every_km=1000), uses=(*uses, Use(day=date(2026, 5, 30), events=1)))
+    assert "every 1000 km: 500 since" in one(axle, [at(5, 3)]).text
+
+
+def test_a_test_at_the_time_of_the_build_is_one_after_it():
+    axle = AxleFile(tag="x", builds=(Build(built=at(5, 3)),), retest=Retest(every_weeks=4))
+    assert one(axle, [at(5, 3)]).text.startswith("every 4 weeks")
+    assert one(axle, []).text == "not tested since its build of 2026-05-03"
+    never = AxleFile(tag="y", retest=Retest(every_weeks=4))
+    found = due_of_all([axle, never], {"x": [at(5, 3)]}, date(2026, 6, 1))
+    assert [(line.tag, line.urgency) for line in found] == [("x", Urgency.DUE), ("y", Urgency.DUE)]
+    assert "never tested" in found[1].text
+
+
+def test_the_most_urgent_comes_first():
+    plan = Retest(every_weeks=40, every_events=1, every_km=100)
+    axle = AxleFile(tag="x", retest=plan, uses=(Use(day=date(2026, 5, 4), events=1),))
+    said = [line.urgency for line in due(axle, [at(5, 3)], date(2026, 6, 1))]
+    assert said == [Urgency.DUE, Urgency.LATER, Urgency.UNKNOWN]
+
+
+@pytest.mark.parametrize(
+    ("text", "keys", "read"),
+    [
+        ("1000000 km", USED, {"km": 1e6}),
+        ("1000001 km", USED, None),
+        ("10000 events", USED, {"events": 10_000}),
+        ("10001 events", USED, None),
+        ("1000000 km, 0.5 weeks", EVERY, {"every_km": 1e6, "every_weeks": 0.5}),
+        ("1000001 km", EVERY, None),
+        ("1.5 events", USED, None),
+        ("1.5 km; 2 figure-eights", USED, {"km": 1.5, "figure_eights": 2}),
+        ("-1 km", USED, None),
+        ("km", USED, None),
+        (" ", USED, None),
+    ],
+)
+def test_amounts_as_typed(text, keys, read):
+    if read is None:
+        with pytest.raises(InputError):
+            amounts(text, keys)
+        return
+    assert amounts(text, keys) == read
+    assert all(
+        isinstance(value, int) for key, value in amounts(text, keys).items() if key in ("events", "figure_eights")
+    )
+
+
+def test_a_schedule_in_words():
+    assert schedule_words(None) == ""
+    assert (
+        schedule_words(Retest(every_km=500, every_events=2, figure_eights=10)) == "500 km, 2 events, 10 figure-eights"
+    )
 
 
 # ---------------------------------------------------------------------- the calendar, read by the grammar of RFC 5545
@@ -189,3 +259,9 @@ def test_a_calendar_says_the_words():
     made = calendar([Due("43/11", Urgency.SOON, "every 4 weeks; again\non 2026-06-01, then", date(2026, 6, 1))], NOW)
     assert "DESCRIPTION:every 4 weeks\\; again\\non 2026-06-01\\, then\r\n" in made
     assert "DTSTART;VALUE=DATE:20260601\r\nDTEND;VALUE=DATE:20260602\r\n" in made
+
+
+def test_a_line_of_75_octets_is_whole_and_one_of_76_is_folded():
+    for length, folds in ((75, 0), (76, 1), (149, 1), (150, 2)):
+        line = Due("x", Urgency.DUE, "a" * (length - len("DESCRIPTION:")), date(2026, 6, 1))
+        assert calendar([line], NOW).count("\r\n ") == folds

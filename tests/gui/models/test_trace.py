@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gui.models.trace import BLOCK, FAN, GrowingTrace
+from gui.models.trace import BLOCK, FAN, GrowingTrace, joined
 
 
 def made(n: int, seed: int = 1) -> tuple[np.ndarray, np.ndarray]:
@@ -73,3 +73,44 @@ def test_edges_of_a_block(n: int) -> None:
     time_s, torque = made(n)
     _, y = GrowingTrace(time_s, torque).stretch(0, 1, 5)
     assert y.max() == torque.max()
+
+
+@pytest.mark.parametrize(
+    ("samples", "wanted", "span"),
+    [
+        (63, 1000, 1), (64, 1000, 64), (100, 63, 1), (100, 64, 64),
+        (4095, 1000, 64), (4096, 511, 64), (4096, 512, 512), (4096, 10_000, 512),
+    ],
+)  # fmt: skip
+def test_the_widest_blocks_that_a_column_holds_are_read(samples: int, wanted: int, span: int) -> None:
+    """Blocks of 64, and of 512 from 64 of those on."""
+    trace = GrowingTrace(*made(samples))
+    found, least, _ = trace._level_for(wanted)
+    assert found == span
+    assert len(least) == samples // span
+
+
+def test_the_end_of_a_long_trace_has_its_own_detail() -> None:
+    time_s, torque = made(100_000)
+    x, y = GrowingTrace(time_s, torque).stretch(time_s[-1000], time_s[-1], 10)
+    assert len(x) >= 20
+    assert y.max() >= torque[-1000:].max()
+    assert x[0] >= time_s[-1000 - BLOCK]
+
+
+@pytest.mark.parametrize(
+    ("steps", "apart"),
+    [
+        ([0.125] * 9 + [0.625], None),  # five usual ones, exactly
+        ([0.125] * 9 + [0.75], [9]),
+        ([0.125] * 9 + [0.625, 1.0], [10]),
+        ([0.0625] * 9 + [0.5], None),  # half a second, exactly
+        ([0.0625] * 9 + [0.5, 0.75], [10]),
+        ([0.0] * 20 + [0.25] * 9 + [1.0], None),  # two points at one time are none of the usual steps
+        ([0.0] * 20 + [0.25] * 9 + [1.5], [29]),
+    ],
+)
+def test_where_a_line_is_broken(steps: list[float], apart: list[int] | None) -> None:
+    found = joined(np.cumsum([0.0, *steps]))
+    assert (None if found is None else np.flatnonzero(~found).tolist()) == apart
+    assert found is None or found.dtype == bool

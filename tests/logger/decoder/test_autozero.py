@@ -106,6 +106,7 @@ def test_least_load_is_the_same_torque_in_every_unit(unit, per_nm):
     found = build_decoder(Description(name="gauge", link="ble", notification=layout, transducer=facts))
     assert isinstance(found, AutoZeroWatch)
     assert found._least == pytest.approx(per_nm, rel=1e-6)
+    assert found._loaded == pytest.approx(5 * per_nm, rel=1e-6)  # a twentieth of the capacity
 
 
 class Told:

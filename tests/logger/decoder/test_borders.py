@@ -333,6 +333,15 @@ def test_rows_of_a_replay():
     assert decoder.feed(b"1,2,3\n").columns["torque"].tolist() == [2.0]
 
 
+def test_a_row_came_with_the_chunk_that_ended_it():
+    decoder = RowDecoder([Column("torque", "N·m")])
+    assert decoder.feed(b"0.1,1.5\n0.2,2", b".5").chunk_of.tolist() == [0]
+    assert decoder.feed(b"", b"\n", b"0.3,3.5\n0.4,4", b".5\n0.5").chunk_of.tolist() == [1, 2, 3]
+    found = decoder.feed(b",5.5\n")
+    assert (found.chunk_of.tolist(), found.columns["time"].tolist()) == ([0], [0.5])
+    assert len(decoder.feed()) == 0
+
+
 # ---------------------------------------------------------------------- counters
 @pytest.mark.parametrize(
     ("counters", "kept", "gaps"),

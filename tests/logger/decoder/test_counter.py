@@ -25,6 +25,7 @@ def test_wraps_without_loss():
     placed = feed(Unwrapper(256), np.arange(1000) % 256)
     assert placed.lost is None
     assert placed.first.tolist() == list(range(1000))
+    assert (placed.duplicates, placed.late, placed.reordered, placed.anew_at, placed.unsure_at) == (0, 0, 0, None, None)
 
 
 def test_loss_is_exact_and_in_samples():

@@ -14,7 +14,7 @@ from logger.decoder.description import (
     shipped,
 )
 from logger.decoder.layouts import Frame, Packet, PlacedNumber, Register
-from logger.decoder.template import LineFormat, NumberField
+from logger.decoder.template import LineFormat, NumberField, template_faults
 from logger.edges.toml_file import format_toml, parse_toml
 from logger.errors import DescriptionError, HeldwheelError, InputError
 from logger.header import TransducerFacts
@@ -98,13 +98,19 @@ def test_a_decimal_comma_needs_another_separator():
 
 @pytest.mark.parametrize(
     ("text", "data"),
-    [(r"ZERO\r\n", b"ZERO\r\n"), ("hex: 02 53 03", b"\x02S\x03"), (r"\x02\\\t", b"\x02\\\t")],
+    [
+        (r"ZERO\r\n", b"ZERO\r\n"),
+        ("hex: 02 53 03", b"\x02S\x03"),
+        (r"\x02\\\t", b"\x02\\\t"),
+        (r"A\x41", b"AA"),
+        (r"\x411", b"A1"),
+    ],
 )
 def test_commands(text, data):
     assert command_bytes(text) == data
 
 
-@pytest.mark.parametrize("text", ["", r"\x", r"\xZZ", "\\", "é", "hex: 0", "hex:", "x" * 300])
+@pytest.mark.parametrize("text", ["", r"\x", r"\x4", r"\x  ", r"\x 4", r"\xZZ", "\\", "é", "hex: 0", "hex:", "x" * 300])
 def test_no_commands(text):
     with pytest.raises(InputError):
         command_bytes(text)
@@ -187,3 +193,25 @@ def test_what_contradicts_itself(measures, unit, layouts, told):
             described(measures, unit, **given)
     if not layouts:  # a device that follows the open standards tells it itself
         assert Description(name="x", link="ble").link == "ble"
+
+
+def test_a_file_is_read_whatever_its_name_ends_in(tmp_path):
+    for name in ("gauge", "gauge.toml", "gauge.txt"):
+        (tmp_path / name).write_text(GAUGE, encoding="utf-8")
+        assert read_description(tmp_path / name).name == "bench gauge"
+    with pytest.raises(HeldwheelError, match="no description of that name"):
+        read_description(tmp_path / "other")
+    with pytest.raises(HeldwheelError) as caught:  # a file is meant
+        read_description(tmp_path / "plain-text.toml")
+    assert "of that name" not in str(caught.value)
+
+
+def test_what_may_follow_a_number_depends_on_how_it_is_written():
+    for form, after, fits in (
+        ("decimal", "A", True),
+        ("hex", "A", False),
+        ("signed hex", "f", False),
+        ("hex", "g", True),
+    ):
+        lines = LineFormat(template=f"{{torque}}{after}", fields={"torque": NumberField(form=form)})
+        assert any("could be part of it" in fault for fault in template_faults(lines)) is not fits

@@ -165,6 +165,17 @@ def test_a_number_or_a_mark_fills_its_width(template, line, value):
         assert found.values["torque"] == value
 
 
+@pytest.mark.parametrize("before", [b"", b"1\n"])
+def test_a_number_of_38_digits_may_stand_for_infinity(before):
+    """9.9E37 is 99 and 36 zeros; one of 37 digits is far below."""
+    made = decoder("{torque}")
+    made.feed(before)
+    assert torques(made.feed(b"98" + b"0" * 36 + b"\n")) == [9.8e37]
+    assert torques(made.feed(b"99" + b"0" * 36 + b"\n")) == [None]
+    assert torques(made.feed(b"9" * 37 + b"\n")) == [1e37]
+    assert torques(made.feed(b"1\n-995" + b"0" * 35 + b"\n2\n")) == [1.0, None, 2.0]
+
+
 def test_an_overload_value_is_a_mark_too():
     made = decoder("{torque}", overload=("9999.9",))
     assert torques(made.feed(b"1.0\n9999.9\n9999.8\n")) == [1.0, None, 9999.8]
@@ -214,6 +225,8 @@ def test_a_counter_that_begins_anew_is_told():
     [
         ([20, 5, 21], [20, 21], [], 1),  # sixteen behind the 21 that is due: late
         ([20, 4, 5], [20, 21, 22], [(1, 4)], 0),  # more: it began anew
+        ([18, 19, 20, 5, 21], [18, 19, 20, 21], [], 1),
+        ([18, 19, 20, 4, 5], [18, 19, 20, 21, 22], [(3, 4)], 0),
         ([20, 10, 4, 5], [20, 21, 22], [(1, 4)], 1),  # behind the newest, not behind the last
         ([20, 10, 5, 21], [20, 21], [], 2),
         ([20, 0, 1, 30, 31], [20, 21, 22, 51, 52], [(1, 0)], 0),

@@ -50,6 +50,24 @@ def test_orders(kind, word_order, byte_order):
     assert decoded.columns["torque"].tolist() == [value]
 
 
+def test_every_register_reads_what_stands_at_its_address():
+    """Each word is its own address; blocks end at 125 registers, in the midst of two that overlap."""
+    places = [
+        *((8 * n, "u16") for n in range(16)),
+        (123, "u32"),
+        (124, "u32"),
+        (125, "u16"),
+        (126, "u32"),
+        (900, "u16"),
+    ]
+    maps = [Register(name="torque" if not n else f"r{n}", address=a, type=t) for n, (a, t) in enumerate(places)]
+    blocks = plan(maps)
+    assert [(block.address, block.count) for block in blocks] == [(0, 125), (124, 4), (900, 1)]
+    words = [address for block in blocks for address in range(block.address, block.address + block.count)]
+    found = RegisterDecoder(maps, "N·m").feed(struct.pack(f">{len(words)}H", *words)).columns
+    assert [found[one.name][0] for one in maps] == [a if t == "u16" else (a << 16) + a + 1 for a, t in places]
+
+
 def test_scale_marks_and_wrong_lengths():
     registers = [
         Register(name="torque", address=0, type="s32", scale=0.01, missing=-2147483648, overload=1_000_000),
