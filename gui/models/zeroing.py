@@ -87,6 +87,4 @@ class Zeroing:
 
 def _noise(values: Floats) -> float:
     """Give the standard deviation of the sample noise from differences, robust against a slope."""
-    if len(values) < 3:
-        return 0.0
     return float(1.4826 * np.median(np.abs(np.diff(values))) / np.sqrt(2))

@@ -70,9 +70,8 @@ def between(at_s: Floats, time_s: Floats, values: Floats) -> Floats:
     if not len(time_s):
         return np.full(len(at_s), np.nan)
     result = np.interp(at_s, time_s, values, left=np.nan, right=np.nan)
-    after = np.clip(
-        np.searchsorted(time_s, at_s, "left"), 1, len(time_s) - 1
-    )  # a single sample has itself on both sides
+    # A single sample has itself on both sides.
+    after = np.clip(np.searchsorted(time_s, at_s, "left"), 1, len(time_s) - 1)
     gap = time_s[after] - time_s[after - 1]
     exact = np.isin(at_s, time_s)
     return np.where((gap > MAX_GAP_S) & ~exact, np.nan, result)

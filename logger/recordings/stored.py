@@ -164,7 +164,7 @@ def _judge_closing(
 def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] | None, stored: Stored) -> None:
     bad = [batch for batch in batches if not batch.good]
     for batch in bad[:MAX_PROBLEMS]:
-        line = data.count(b"\n", 0, batch.start) + 1
+        line = data.count(b"\n", None, batch.start) + 1
         if batch.start == 0:
             stored.problems.append(
                 "its header was changed or damaged: unit, lever and all else it says are not certain"
@@ -175,9 +175,9 @@ def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] |
         stored.problems.append(f"{len(bad) - MAX_PROBLEMS} more batches do not match their checks and are excluded")
     if not batches:
         stored.problems.append("not one of its batches is whole: nothing in it can be used")
-    last = batches[-1].stop if batches else 0
-    rest = len(data) - last if closed is None else len(data) - closed.end()
-    if batches and rest > 0:
+        return
+    rest = len(data) - (batches[-1].stop if closed is None else closed.end())
+    if rest > 0:
         stored.problems.append(f"its last {rest} bytes are no whole batch and are excluded")
 
 
@@ -225,7 +225,7 @@ def _table(data: bytes, batches: list[_Batch], file: str, names: tuple[str, ...]
     good = [batch for batch in batches if batch.good and batch.start]
     if not any(batch.rows for batch in good):
         return pd.DataFrame({name: np.empty(0) for name in names})
-    if len(good) == len(batches) - 1 and batches[0].good:
+    if len(good) == len(batches) - 1:
         text = memoryview(data)[batches[0].stop : good[-1].end]
     else:
         text = memoryview(b"".join(data[batch.start : batch.end] for batch in good))
@@ -261,7 +261,7 @@ def _events(data: bytes, good: list[_Batch]) -> list[Event]:
     before = [0, *accumulate(batch.rows for batch in good)]
     last, row, at = -1, 0, 0
     hit = data.find(b"\n# event ") + 1
-    while hit > 0:
+    while hit:
         stop = data.find(b"\n", hit)
         which = bisect_right(starts, hit) - 1
         if which >= 0 and hit < good[which].end:

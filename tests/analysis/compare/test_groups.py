@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import numpy as np
 import pytest
 from scipy import stats
 
-from analysis.compare.comparability import check
-from analysis.compare.comparisons import welch
+from analysis.compare import comparisons
+from analysis.compare.comparability import NotComparableError, check
+from analysis.compare.comparisons import Interval, welch
 from analysis.compare.groups import compare
 from analysis.compare.runs import Quantity, Run, Setting, numbers_of, units_of
 from analysis.compare.series import points_against
@@ -321,3 +323,69 @@ def test_all_pairs_or_a_control():
     assert [(e.treated, e.control) for e in found] == [("a", "b"), ("c", "b")]
     whole = compare(runs, Quantity.BREAKAWAY, by="fluid")
     assert whole.overall_p == pytest.approx(stats.f_oneway(*(g.values for g in whole.groups)).pvalue)
+
+
+# ---------------------------------------------------------------------- what the remarks say
+def fills(fluid, values, **rest):
+    return [run(f"{fluid}{i}", fluid, f"{fluid}{i}", [value], **rest) for i, value in enumerate(values)]
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "otherwise"), [(0.0, 9.0, False), (1.0, 9.0, True), (-9.0, -1.0, True), (-9.0, 0.0, False)]
+)
+def test_a_bootstrap_that_says_otherwise_is_told(monkeypatch, low, high, otherwise):
+    """Welch's interval of these holds zero; so does the bootstrap's where zero is one of its ends."""
+    monkeypatch.setattr(comparisons, "bootstrap", lambda *_: Interval(0.0, low, high))
+    runs = [*fills("A", (50.0, 51.0, 52.0, 53.0, 54.0)), *fills("B", (50.0, 51.5, 52.0, 53.0, 54.0))]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert any("bootstrap's interval says otherwise" in remark for remark in found.remarks) is otherwise
+    apart = [*runs[:5], *fills("B", (70.0, 71.0, 72.0, 73.0, 74.0))]
+    told = compare(apart, Quantity.BREAKAWAY, by="fluid").remarks
+    assert any("says otherwise" in remark for remark in told) is not otherwise
+
+
+def test_the_bootstrap_is_that_against_the_control(monkeypatch):
+    """Of all pairs those of two treated groups have none; nor has a group of four fills."""
+    monkeypatch.setattr(comparisons, "bootstrap", lambda *_: Interval(0.0, -1.0, 1.0))
+    at = {"A": 50.0, "B": 50.2, "C": 80.0}
+    runs = [one for name, level in at.items() for one in fills(name, level + np.arange(5.0))]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid", against="all pairs")
+    assert sorted(found.bootstrap) == ["B", "C"]
+    assert [remark.partition(":")[0] for remark in found.remarks if "says otherwise" in remark] == ["C"]
+    few = [*runs[:10], *fills("C", (80.0, 81.0, 82.0, 83.0))]
+    assert sorted(compare(few, Quantity.BREAKAWAY, by="fluid").bootstrap) == ["B"]
+    assert compare([*runs[:4], *runs[5:]], Quantity.BREAKAWAY, by="fluid").bootstrap == {}
+
+
+def test_a_single_fill_is_shown_and_not_compared():
+    runs = [*fills("A", (50.0, 51.0, 52.0)), *fills("B", (60.0,)), *fills("C", (70.0, 71.0))]
+    found = compare(runs, Quantity.BREAKAWAY, by="fluid")
+    assert [effect.treated for effect in found.effects] == ["C"]
+    assert found.remarks[0].startswith("B: a single fill")
+    alone = compare(runs, Quantity.BREAKAWAY, by="fluid", control="B")
+    assert alone.effects == ()  # the control is single
+    pairs = compare(runs, Quantity.BREAKAWAY, by="fluid", control="B", against="all pairs")
+    assert [(effect.treated, effect.control) for effect in pairs.effects] == [("C", "A")]
+    assert math.isnan(found.within_sd)
+    assert not math.isnan(found.overall_p)
+    assert math.isnan(compare(runs[:4], Quantity.BREAKAWAY, by="fluid").overall_p)
+
+
+def test_a_reason_is_told_before_anything_else():
+    runs = [*fills("A", (50.0, 51.0)), *fills("B", (60.0,), setting={"test": "bench, case held"})]
+    said = compare(runs, Quantity.BREAKAWAY, by="fluid", anyway="no other").remarks
+    assert said[0].startswith("compared although different test kinds")
+    assert "reason given: no other" in said[0]
+    assert said[1].startswith("B: a single fill")
+    with pytest.raises(NotComparableError):
+        compare(runs, Quantity.BREAKAWAY, by="fluid", anyway="  ")
+
+
+def test_an_interval_of_three_fills_by_hand():
+    """50, 51 and 52: mean 51, s = 1, t of 2 is 4.3027."""
+    group = compare([*fills("A", (50.0, 51.0, 52.0)), *fills("B", (60.0,))], Quantity.BREAKAWAY, by="fluid").groups[0]
+    assert (group.mean, group.sd) == (51.0, 1.0)
+    assert (group.low, group.high) == (
+        pytest.approx(51 - 4.3027 / 3**0.5, abs=1e-4),
+        pytest.approx(51 + 4.3027 / 3**0.5, abs=1e-4),
+    )

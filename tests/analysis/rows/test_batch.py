@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 import time
+from concurrent.futures import Executor, Future
 from pathlib import Path
 
 import pytest
@@ -195,3 +196,51 @@ def alive(pid):
 
 def test_a_journal_that_somebody_removed_is_no_fault_of_a_written_table(tmp_path: Path):
     Journal(tmp_path / "table.csv.part", "s").remove()
+
+
+@pytest.mark.parametrize(("deaths", "ends"), [([1] * 9 + [0] + [1] * 9, False), ([0] + [1] * 10, True)])
+def test_ten_deaths_in_a_row_are_no_fault_of_the_files(monkeypatch, deaths, ends):
+    """Files that each killed a process are told; ten one after the other mean that no process can run."""
+
+    def alone(number, path, _by, _asked):
+        return module.Outcome(number, path, error=f"{path}: {module.DIED}" if deaths[number] else "")
+
+    monkeypatch.setattr(module, "_read_alone", alone)
+    told = module._one_by_one([(n, f"{n}.csv") for n in range(len(deaths))], "recording", None)
+    if ends:
+        with pytest.raises(InputError, match="the program is damaged"):
+            list(told)
+    else:
+        assert [bool(outcome.error) for outcome in told] == [bool(died) for died in deaths]
+
+
+def test_files_are_handed_over_by_fours_and_some_ahead(monkeypatch):
+    """An executor that does all at once; two read at a time, so that six chunks may wait in line."""
+    waiting, most = [], []
+
+    class AtOnce(Executor):
+        def submit(self, fn, /, *args):
+            waiting.append(len(args[0]))
+            done = Future()
+            done.set_result(fn(*args))
+            return done
+
+    def wait_for_one(running, return_when):
+        most.append(len(running))
+        return {next(iter(running))}, set()
+
+    monkeypatch.setattr(module, "wait", wait_for_one)
+    monkeypatch.setattr(module, "read_one", lambda number, path, *_: module.Outcome(number, path))
+    found = list(read_many([f"{n}.csv" for n in range(30)], workers=2, skip=frozenset({3}), executor=AtOnce()))
+    assert sorted(outcome.number for outcome in found) == [n for n in range(30) if n != 3]
+    assert waiting == [4] * 7 + [1]
+    assert max(most) == 6
+
+
+def test_settings_that_change_a_row_are_another_run():
+    from analysis.pipeline import Asked
+
+    keys = {module._settings_key(by, asked) for by in ("recording", "pull") for asked in (None, Asked(held="case"))}
+    assert len(keys) == 4
+    assert module._settings_key("pull", None) == module._settings_key("pull", Asked())
+    assert {len(key) for key in keys} == {16}

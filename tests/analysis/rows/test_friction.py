@@ -9,6 +9,7 @@ import msgspec
 import pytest
 
 from analysis.rows.friction import build_words, friction_of, friction_words, pinion_of
+from analysis.rows.summary import run_of
 from analysis.to_axle.drag import DragTest, PackMean
 from analysis.verdict.recorded import Baseline
 from logger.header import Axle, Header, Test
@@ -53,6 +54,13 @@ def test_the_figure_of_the_larger_rotating_mean(held, times, how):
     assert said.startswith(how)
     note = figure.row("pack torque").input.note
     assert note == ("rotating mean" if held == "other side" else "half of the rotating mean")
+
+
+def test_a_run_carries_the_figure():
+    made = reading(*VALUES, header=header(), build=BUILD)
+    figure, _ = friction_of(made)
+    assert run_of(made).mu == (figure.value, figure.u95)
+    assert run_of(reading(*VALUES, header=header())).mu is None
 
 
 def test_the_figure_of_one_side_where_the_other_is_not_listed():

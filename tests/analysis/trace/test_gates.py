@@ -122,3 +122,8 @@ def test_every_reason_says_what_to_do():
     for reason in known:
         assert ":" in reason.text
         assert len(reason.text) > 40
+
+
+def test_readings_that_are_all_alike_show_no_limit():
+    """Without a jump before or after them."""
+    assert not gates.clipped(np.full(9, 70.0), Sensor(), 0.01).any()

@@ -128,3 +128,7 @@ def test_what_goes_on_with_a_pull_is_no_further_one():
     assert known._usual_nm == 100.0
     known.take(read(40.0, 50.0))
     assert known._usual_nm == 40.0
+
+
+def test_the_first_pull_of_all_is_compared_with_nothing():
+    assert told([read(0.2)]) == ([0.2], [])

@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 from scipy.signal import lfilter
 
+from analysis.trace import plateau
 from analysis.trace.averaging import autocorrelation, mean_uncertainty
 from analysis.trace.plateau import find_plateau
-from analysis.trace.stickslip import find_cycles
+from analysis.trace.stickslip import Cycles, find_cycles
 
 RATE = 500.0
 
@@ -143,3 +144,26 @@ class TestUncertaintyOfTheMean:
         assert rho[0] == 1
         assert rho[25] == pytest.approx(-0.975, abs=0.01)
         assert rho[50] == pytest.approx(0.95, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("start_s", "end_s", "by_cycles"),
+    [(3.0, 9.0, True), (3.0, 8.8, True), (3.0, 8.7, False), (1.0, 6.8, True), (1.0, 6.7, False)],
+)
+def test_cycles_over_seven_tenths_of_a_slip_are_its_time(start_s, end_s, by_cycles):
+    """Of 9.65 s: 6.755 s, in cycles of a second from the first fall to the last and one more."""
+    t = np.arange(1001) / 100
+    cycles = Cycles(start_s, end_s, 1.0, 4.0, ())
+    times, x, first, short_s, band = plateau._slip(t, t + 1, 0.0, 10.0, cycles)
+    assert (times[0], first) == ((start_s, round(100 * start_s)) if by_cycles else (0.2, 20))
+    assert times[-1] == pytest.approx(end_s - 0.01 if by_cycles else 9.84)
+    assert (short_s, band) == ((1.0, 0.12) if by_cycles else (0.25, 0.045))
+    assert np.array_equal(x, times + 1)
+    quick = plateau._slip(t, t, 0.0, 10.0, Cycles(1.0, 9.0, 5.0, 4.0, ()))
+    assert quick[3:] == (0.25, 0.12)  # no shorter than the short time
+
+
+@pytest.mark.parametrize(("long_s", "start_s", "end_s"), [(10.0, 0.2, 9.85), (1.0, 0.1, 0.85), (0.4, 0.04, 0.3)])
+def test_what_swings_and_what_is_let_go_take_a_part_of_a_short_slip(long_s, start_s, end_s):
+    """0.2 s and a tenth at most; 0.15 s and a quarter at most."""
+    assert plateau._settled(5.0, 5.0 + long_s) == (pytest.approx(5 + start_s), pytest.approx(5 + end_s))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from analysis.trace import stickslip
 from analysis.trace.reading import read_torque
 from analysis.trace.stickslip import find_cycles
 from analysis.trace.traces import Sensor
@@ -61,3 +62,21 @@ def test_pull_reports_it():
     assert pull.stick_slip.frequency_hz == pytest.approx(1.5, rel=0.02)
     assert pull.stick_slip.peak_to_peak_nm == pytest.approx(16.0, rel=0.1)
     assert pull.stick_slip.chatter_index == pytest.approx(16 / 42, rel=0.1)
+
+
+@pytest.mark.parametrize(
+    ("times", "breaks"),
+    [
+        ((0, 10, 16, 26), False),  # down in six tenths of the time that it takes up
+        ((0, 10, 15.9, 25.9), True),
+        ((-0.2, 0, 0.15, 0.35), False),  # ... or in 0.15 s
+        ((-0.2, 0, 0.14, 0.34), True),
+    ],
+)
+def test_what_sticks_breaks_quicker_than_it_rises(times, breaks):
+    """Up through both bounds, down and up again."""
+    t, x = np.array(times, float), np.array([0.0, 10.0, 0.0, 10.0])
+    assert stickslip._breaks(t, x, 3.0, 7.0) is breaks
+    assert stickslip._breaks(t[:2], x[:2], 3.0, 7.0) is False  # it never fell
+    assert stickslip._breaks(t[1:3], x[1:3], 3.0, 7.0) is False  # it never rose
+    assert stickslip._falls(t, x, 3.0, 7.0).tolist() == [t[2]]

@@ -3,13 +3,16 @@
 import csv
 import json
 import math
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from analysis.compare import planner
 from analysis.compare.comparisons import Effect, Interval
-from analysis.compare.runs import Quantity, Run, Setting
+from analysis.compare.runs import LEFT_OUT, Quantity, Run, Setting
 from gui.models import batching, comparing, ordering, own_scatter, planning
 from gui.models.comparing import Common, ComparisonAsked
 from gui.models.display import Display
@@ -207,3 +210,119 @@ def test_a_study_says_what_scatters_more(between: float, said: str) -> None:
     answer = own_scatter.study_of(runs, COMMON, "operator", "axle")
     assert said in own_scatter.study_headline(answer, scale())
     assert (answer.study.reproducibility > answer.study.repeatability) == (between > 0)
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (1e-4, "0.0001"), (1.05e-4, "0.000105"), (9.99e-5, "9.99e−05"), (-1.05e-4, "−0.000105"),
+        (9_999_999.0, "9999999"), (1e7, "1e+07"), (1.05e7, "1.05e+07"), (1000.0, "1000"), (999.4, "999"),
+        (0.0, "0"), (math.nan, "–"),
+    ],
+)  # fmt: skip
+def test_a_number_of_any_size(value: float, text: str) -> None:
+    assert significant(Display(), value) == text
+
+
+@pytest.mark.parametrize(
+    ("p", "text"), [(9.9e-5, "< 0.0001"), (1e-4, "0.0001"), (1.05e-4, "0.00011"), (1.2e-4, "0.00012"), (0.5, "0.5")]
+)
+def test_a_p_value(p: float, text: str) -> None:
+    assert p_words(Display(), p) == text
+
+
+def test_an_answer_in_a_file_has_no_numbers_that_json_does_not_know(tmp_path: Path) -> None:
+    """RFC 8259, 6: infinity and NaN are no numbers. Letters stand as they are."""
+    target = str(tmp_path / "a.json")
+    write(Written((), {"unit": "N·m"}, simulated=False), target)
+    assert Path(target).read_text("utf-8") == '{"unit": "N·m"}'
+    with pytest.raises(FileError, match="cannot be written"):
+        write(Written((), {"x": math.nan}, simulated=False), target)
+    assert Sheet("x", ("a", "b"), ()).words == frozenset({0})
+
+
+@pytest.mark.parametrize(
+    ("ratio", "text"),
+    [
+        ((1.005, 1.0, 1.02), "+0.5 (0.0 to +2.0)"),
+        ((0.9, 0.8, 1.0), "−10.0 (−20.0 to 0.0)"),
+        (None, "–"),
+    ],
+)
+def test_a_difference_in_per_cent_has_its_sign(ratio: tuple[float, float, float] | None, text: str) -> None:
+    effect = Effect("B", "A", Interval(0.2, 0.1, 0.3), Interval(*ratio) if ratio else None, 0.01, 3.0, 3, 3, "Welch t")
+    assert comparing._percent(effect, scale()) == text
+    assert comparing.says(effect) == "▲ higher"  # of whatever size
+
+
+@pytest.mark.parametrize(("groups", "offered"), [(1, False), (2, True), (20, True), (21, False)])
+def test_a_tag_groups_by_two_values_to_twenty(groups: int, *, offered: bool) -> None:
+    runs = [run(f"{n}", 1.0, oil=f"oil {n % groups}") for n in range(42)]
+    assert (comparing.tags_of(runs).groups == ("oil",)) is offered
+
+
+def test_a_run_in_curve_falls_to_a_third_of_its_drop_in_its_own_scale() -> None:
+    """final + drop e^(-(x - first)/scale): 15, and 10 + 5/e four further on."""
+    now = SimpleNamespace(decay=SimpleNamespace(final=10.0, drop=5.0, scale=4.0))
+    of = SimpleNamespace(now=now, points=SimpleNamespace(x=(2.0, 3.0)))
+    assert ordering.decay_curve(of, [2.0, 6.0]) == pytest.approx([15.0, 10.0 + 5.0 / math.e])
+    now.decay = None
+    assert ordering.decay_curve(of, [2.0]) == []
+
+
+def test_what_is_left_out_of_a_run_in_is_no_warning() -> None:
+    points = SimpleNamespace(remarks=(f"a{LEFT_OUT}b", "oil changed"), warnings=("one operator each",))
+    answer = SimpleNamespace(problems=("too few", f"c{LEFT_OUT}d"))
+    assert ordering.run_in_warnings(SimpleNamespace(points=points), answer) == [
+        "oil changed", "too few", "one operator each",
+    ]  # fmt: skip
+
+
+def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -> None:
+    """The planner itself is shown right in tests/analysis/compare."""
+    runs = [replace(run(f"{g}{n}", 40.0 + n, oil=g, fill=f"{g}{n}"), simulated=True) for g in "ab" for n in range(3)]
+    for groups in ((), ("a",), ("a", "b", "c")):
+        planned = planning.plan((), COMMON, planning.Wish("difference", 4.0, 2.0, "", 0.8, groups, 1))
+        assert planned.plan == planner.fills_needed(2.0, 4.0, candidates=max(1, len(groups) - 1), power=0.8)
+        assert bool(planned.order) is (len(groups) > 1)
+        assert planned.simulated is False
+    for sd, simulated in ((2.0, False), (None, True)):
+        wish = planning.Wish("half width", 1.0, sd, "oil", 0.8, (), 1)
+        assert planning.plan(runs, COMMON, wish).simulated is simulated
+    for word, plain in (("simulated", True), ("measured", False)):
+        wish = planning.Wish("half width", 1.0, None, "oil", 0.8, (), 1)
+        assert planning.plan([replace(one, simulated=plain) for one in runs], COMMON, wish).simulated is plain, word
+
+
+@pytest.mark.parametrize(
+    ("groups", "whole"), [(("a", "b"), True), (("a", "b", "c"), False), (("a", "b", "c", "d"), False)]
+)
+def test_a_plan_for_sameness_counts_the_whole_of_two_groups_alone(groups: tuple[str, ...], *, whole: bool) -> None:
+    made = SimpleNamespace(control=4, per_group=4, total=8, power=0.8)
+    wish = planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1)
+    planned = SimpleNamespace(wish=wish, plan=made, per_group=4, sd=2.0)
+    assert (" in all" in planning.headline(planned, scale())) is whole
+
+
+@pytest.mark.parametrize(("bias", "than"), [(-0.5, "lower"), (0.0, "higher"), (0.5, "higher")])
+def test_which_of_two_ways_reads_higher(bias: float, than: str) -> None:
+    found = SimpleNamespace(bias=bias, low=-1.0, high=1.0, limit_low=-2.0, limit_high=2.0, n=5, sd=0.5)
+    said = own_scatter.pairs_headline(SimpleNamespace(agreement=found, ways=("A", "B")), scale())
+    assert f" {than} than B" in said
+    assert said.startswith(f"A reads {abs(bias):.2f} N·m")
+
+
+@pytest.mark.parametrize(
+    ("between", "said"), [(1.0, "repeats scatter more"), (0.9, "repeats"), (1.1, "operators differ")]
+)
+def test_a_study_says_what_scatters_more_and_shares_of_variance(between: float, said: str) -> None:
+    """(1/2)² is a quarter, (2/2)² the whole."""
+    found = SimpleNamespace(
+        reproducibility=between, repeatability=1.0, half_width=2.0, repeat_limit=2.8, measuring=2.0, axles=0.5,
+        total=2.0, percent=12.0, levels=4, table=(), pooled=False,
+    )  # fmt: skip
+    answer = SimpleNamespace(study=found, axles=("x",), operators=("o",), values=(((1.0, 2.0),),))
+    assert said in own_scatter.study_headline(answer, scale())
+    parts, _, readings = own_scatter.study_sheets(answer, scale())[:3]
+    assert [row[2] for row in parts.rows][::2] == ["25.0 %", "100.0 %", "100.0 %"]
+    assert readings.rows == (("x", "o", "1.00   2.00", "1.50"),)

@@ -13,7 +13,7 @@ from analysis.verdict.elastic import elastic_words
 from gui.models.coach import Hint
 from gui.models.display import Display
 from gui.models.flow import Step
-from gui.models.pace import Pace, Pacer, Zone, pace_of, zone_for
+from gui.models.pace import LEAST_S, Pace, Pacer, Zone, pace_of, zone_for
 from gui.pages.live_panel import coach_words
 from gui.sound import Sound, wave
 from gui.translation import install, tr
@@ -106,3 +106,10 @@ def test_speed_and_elastic_line_are_told_in_german_and_spanish(qapp) -> None:
             assert "38.2 ± 2.9 N·m" in tr(line)
     finally:
         install("en")
+
+
+def test_a_speed_needs_four_tenths_of_a_second_whenever_it_is() -> None:
+    """24 degrees in 0.4 s are ten turns a minute."""
+    assert pace_of(np.array([0.0, LEAST_S]), np.array([0.0, 24.0])).rpm == pytest.approx(10.0)
+    assert pace_of(np.array([0.0, 0.399]), np.array([0.0, 24.0])) is None
+    assert pace_of(np.array([900.0, 900.25]), np.array([0.0, 24.0])) is None

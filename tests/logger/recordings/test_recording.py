@@ -132,6 +132,17 @@ def test_digits():
     assert cells(1e-9, 0.0) == ["1e-9", "0.0"]
     assert cells(123456789.123456, 1.0) == ["123456789.123456", "1.0"]
     assert format_rows(np.empty(0), [np.empty(0)]) == b""
+    # Noise of computing is in the sixteenth digit; beside 10^-6 and 10^15 a power of ten would not be exact.
+    assert cells(87 * 0.1, 0.0) == ["8.7", "0.0"]
+    assert cells(30 * 0.35e-7, 0.0) == ["1.05e-6", "0.0"]
+    assert cells(1e-6, 3.0000000000000004e-7) == ["1e-6", "3.0000000000000004e-7"]
+    assert cells(1.23456789012e-8) == ["1.23456789012e-8"]
+    assert cells(1050000000000003.5) == ["1050000000000003.5"]
+    assert cells(1e15, 0.1 + 0.2) == ["1000000000000000.0", "0.30000000000000004"]
+    # Twelve digits for floats of 32 bits that have more than nine decimals, fifteen for all others.
+    assert cells(1 / 3, 0.0) == ["0.333333333333333", "0.0"]
+    assert cells(123456.5, 2**-9) == ["123456.5", "0.001953125"]
+    assert cells(123456.5, 2**-10) == ["123456.5", "0.000977"]
 
 
 def test_column_names():
