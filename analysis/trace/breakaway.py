@@ -31,10 +31,10 @@ TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
 """A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
 It is passed over if the torque goes higher within this time (s)."""
 
-RIVAL, RIVAL_S, RIVAL_U = 1.05, 1.0, 0.55
-"""A passed peak above this share of the slip level, where breakaways lie, or a higher one within this time (s) after it
-may be the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach it, the
-levelling of the search included."""
+RIVAL, RIVAL_S, RIVAL_U = 1.01, 1.0, 0.55
+"""A passed peak above this share of the slip level, which no breakaway lies below, or a higher one within this time (s)
+after it may be the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach
+it, the levelling of the search included."""
 
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""

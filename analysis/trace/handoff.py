@@ -56,6 +56,15 @@ PAUSE_SHARE, PAUSE_S, PAUSE_QUICK = 0.10, 1.2, 0.6
 """So may a longer one, up to this time (s), that lies further up than this share and was come to as a hand comes up:
 not with this share of the way within three blocks, as a lever that is put on."""
 
+SWING_MOST, SWING_FLAT = 0.30, 0.25
+"""A lever that was put on or moved may still swing when the pull begins: about a level, within the first share of the
+pull's, and on the whole less steep than the second share of the ramp."""
+
+LANDS, LANDS_BLOCKS, SWING_BLOCKS = 2.5, 5, 8
+"""It came straight from where the trace lay still, within the number of blocks, with a step of more than
+``PAUSE_SHARE`` one block of which is so many times as steep as the ramp; and it is seen to swing about a level after
+the second number of blocks at most."""
+
 HUM = 2.0
 """Readings that shake this many times more than white noise and than their short means do carry a hum."""
 
@@ -198,7 +207,33 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
     ramp = max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = (ranges <= limit) | ((slopes < FLAT * ramp) & (ranges < max(FLAT_MOST * height, STILL_NOISES * noise)))
+    swings = (slopes < SWING_FLAT * ramp) & (ranges < SWING_MOST * height)
+    for _, last in _runs(quiet):
+        _mark_swings(quiet, swings, means[last + still - 2 :], last, ramp, level_nm + height, still)
     return [_stretch(means, a, b, still, block_s) for a, b in reversed(_runs(quiet))]
+
+
+def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: float, top_nm: float, still: int) -> None:
+    """Mark as quiet where a lever swings that came from the stretch whose last window ends before ``last``.
+
+    It hangs on one side of where it was: hung up, it swings up to its level twice; a hand that rocks it goes both ways.
+
+    Args:
+        quiet, swings: shape (n,); Of each window; the former is marked.
+        means: shape (m,); Blocks from the last of the stretch on.
+    """
+    away = means[:LANDS_BLOCKS] - means[0]
+    far = float(away[np.argmax(np.abs(away))])
+    share = abs(far) / (top_nm - means[0])
+    if not PAUSE_SHARE < share < LEVER or np.abs(np.diff(away)).max() < LANDS * ramp:
+        return
+    back = np.flatnonzero((means[2:] - means[0]) * far <= 0)
+    end = last + (int(back[0]) if len(back) else len(means))
+    near = last + still
+    for a, b in _runs(swings):
+        if last < a <= near + SWING_BLOCKS and b <= end and not quiet[a:b].any():
+            quiet[a:b] = True
+            near = b + still
 
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:

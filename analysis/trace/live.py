@@ -172,7 +172,8 @@ class LiveReader:
         if np.isnan(self._noise_nm):
             self._learn_rest(span.start * self._block, span.level_nm)
         read = read_pull(self._window(span), self._before, self._sensor)
-        self._ends.append(span)
+        if read is None or not read.handled:
+            self._ends.append(span)
         if read is None:
             return ()
         self._last = read, span
@@ -224,6 +225,8 @@ class LiveReader:
         if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
             return None
         read, last = self._last
+        if read.handled and last.upwards != span.upwards:
+            return None
         apart_s = (span.start - last.end) * self._block / self._rate_hz
         return read.pull.handoff_nm if apart_s < REST_S and last.upwards == upwards else None
 

@@ -28,6 +28,10 @@ SMALL = 0.25
 SMALL_OF_LARGEST = 0.15
 """... nor is what is below this share of the largest load, whatever that was."""
 
+HANDLED = 0.5
+"""What was there at once, quicker than a hand, and is below this share of the usual pull is a lever that was put on,
+moved or taken off, however it swung."""
+
 LEVER_OF_CAPACITY, LEVER_MOST_NM = 0.15, 30.0
 """No lever weighs more than this share of the capacity of a transducer that suits it, or more than this (6 kg at half a
 metre; 3 kg make 15 N·m)."""
@@ -48,8 +52,8 @@ class Neighbours:
         self._usual_nm = self._largest_nm = 0.0
         self._zeroed: Read | None = None
         self._slips: list[float] = []  # heights of what shows a slip, in order of size
-        # heights and places among the pulls of those that may yet be taken back, by whether they may have been a lever
-        self._stated: dict[bool, list[tuple[float, int]]] = {False: [], True: []}  # heaps, the lowest first
+        # heights and places among the pulls of those that may yet be taken back, by the share that they must reach
+        self._stated: dict[float, list[tuple[float, int]]] = {SMALL: [], LEVER: [], HANDLED: []}  # heaps, lowest first
         self._waiting: list[Read] = []
 
     def take(self, read: Read) -> tuple[Pull, ...]:
@@ -89,10 +93,10 @@ class Neighbours:
         return tuple(said for pull in named for said in self._state(pull))
 
     def _is_small(self, read: Read) -> bool:
-        return read.height_nm < self._least(still=read.still or read.rang)
+        return read.height_nm < self._least(_share(read))
 
-    def _least(self, *, still: bool) -> float:
-        return max((LEVER if still else SMALL) * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
+    def _least(self, share: float) -> float:
+        return max(share * self._usual_nm, SMALL_OF_LARGEST * self._largest_nm)
 
     def _know(self, read: Read) -> tuple[Pull, ...]:
         """Take note of a pull's height, and of what that says of those before."""
@@ -108,8 +112,8 @@ class Neighbours:
     def _take_back(self) -> tuple[Pull, ...]:
         text = "taken back: small beside what came later, so it was no pull but a lever or a hand"
         back = []
-        for still, stated in self._stated.items():
-            least_nm = self._least(still=still)
+        for share, stated in self._stated.items():
+            least_nm = self._least(share)
             while stated and stated[0][0] < least_nm:
                 back.append(heappop(stated)[1])
         back.sort()
@@ -118,10 +122,17 @@ class Neighbours:
         return tuple(self.pulls[at] for at in back)
 
     def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
-        if read is not None and (read.still or read.rang or read.height_nm < self._usual_nm or len(self._slips) < 2):
-            heappush(self._stated[read.still or read.rang], (read.height_nm, len(self.pulls)))
+        if read is not None and (_share(read) > SMALL or read.height_nm < self._usual_nm or len(self._slips) < 2):
+            heappush(self._stated[_share(read)], (read.height_nm, len(self.pulls)))
         self.pulls.append(pull)
         return (pull,)
+
+
+def _share(read: Read) -> float:
+    """Give the share of the usual pull that a load must reach to be one."""
+    if read.handled:
+        return HANDLED
+    return LEVER if read.still or read.rang else SMALL
 
 
 def _named(pull: Pull, reason: Reason, *, taken_back: bool = False) -> Pull:

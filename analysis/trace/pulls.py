@@ -65,8 +65,9 @@ AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
-RESTED_S = 0.5
-"""A lever that lay still for less than this (s) between two grips did not come to rest."""
+RESTED_S, TURNED_S = 0.5, 0.3
+"""A lever that lay still for less than this (s) between two grips did not come to rest; between two strokes to and fro,
+for less than the second: it swings over to hang elsewhere."""
 
 NO_REST_U = 0.005
 """After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is
@@ -107,7 +108,8 @@ class Read:
 
     ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
     ``landed``: and was there at once; ``rang``: it came quickly and rang until it was still; ``again``: it is the pull
-    before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped.
+    before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped; ``handled``: it was there
+    at once, so a lever was put on, moved or taken off.
     """
 
     pull: Pull
@@ -118,6 +120,7 @@ class Read:
     rang: bool = False
     again: bool = False
     told: bool = False
+    handled: bool = False
 
     @property
     def states(self) -> bool:
@@ -152,11 +155,12 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
         return None if read is None else replace(read, height_nm=height)
     still = not read.told and lies_still(load, x, height, sensor)
     rings = not (read.told or window.reversed) and rings_out(load, x)
-    landed = (still or rings) and lands(load, x, height)
+    handled = before is None and lands(load, x, height)
+    landed = (still or rings) and handled
     still = landed or (still and not stands_out(load, x))
-    jerked = rings and any(reason.code is Code.RAMP for reason in read.pull.reasons)
+    jerked = (rings or handled) and any(reason.code is Code.RAMP for reason in read.pull.reasons)
     again = before is not None
-    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, rang=jerked, again=again)
+    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, rang=jerked, again=again, handled=handled)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:
@@ -181,10 +185,9 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
         return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
     earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
-    if window.gripped_nm is not None and hand.rested_s < RESTED_S:
-        return hand.gripped_again(load.sign * window.gripped_nm)
-    if window.turned_nm is not None and hand.unrested:  # to and fro, with no lever that came to hang between
-        return hand.gripped_again(load.sign * window.turned_nm)
+    for earlier_nm, least_s in ((window.gripped_nm, RESTED_S), (window.turned_nm, TURNED_S)):
+        if earlier_nm is not None and hand.rested_s < least_s:
+            return hand.gripped_again(load.sign * earlier_nm)
     return hand
 
 

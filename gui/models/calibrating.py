@@ -75,7 +75,7 @@ class Calibrating(Weighing):
             self._parts, self._from_s = [], float(time_s[-1])
             return False
         self._parts.append(known)
-        self._share = min(1.0, (float(time_s[-1]) - self._from_s) / MEAN_S)
+        self._share = (float(time_s[-1]) - self._from_s) / MEAN_S
         if self._share < 1.0:
             return False
         self._levels.append(float(np.concatenate(self._parts).mean()))

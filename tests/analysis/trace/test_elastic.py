@@ -10,6 +10,7 @@ import pytest
 
 from analysis.to_axle.at_axle import Level, unstated
 from analysis.to_axle.fixtures import fixture_from
+from analysis.trace import elastic
 from analysis.trace.elastic import find_elastic
 from analysis.trace.reading import read_torque
 from analysis.trace.results import Pull
@@ -116,3 +117,41 @@ def test_play_that_is_not_seen_is_not_called_none() -> None:
     said = elastic_words(2, found, None, lambda value, u95: f"{value:.1f} ± {u95:.1f} N·m", lambda v, d: f"{v:.{d}f}")
     assert said.startswith("Pull 2, elastic line at the sensor: 40.0 ± ")
     assert said.endswith(f"play not seen, below {found.play_deg + found.play_u95_deg:.2f}°")
+
+
+# ---------------------------------------------------------------------- its parts by hand
+@pytest.mark.parametrize(("between", "line"), [(7, slice(2, 10)), (6, None)])
+def test_the_line_lies_between_three_and_seven_tenths(between, line):
+    """Of 100 N·m: from 30 to the first at 70 N·m, eight readings at least."""
+    ramp = np.linspace(30.0, 69.9, between)
+    assert elastic._middle(np.r_[0.0, 29.9, ramp, 70.0, 80.0, 29.0], 100.0) == line
+    assert elastic._middle(np.r_[ramp, 70.0], 100.0) is None  # it did not begin below
+    assert elastic._middle(np.r_[0.0, 29.9, ramp, ramp], 100.0) is None  # it did not come so far
+
+
+def test_the_line_and_its_uncertainty_are_numpys():
+    """Scatter to and fro depends on nothing: n - 2 degrees of freedom, as in ``numpy.polyfit``."""
+    x = np.linspace(30.0, 70.0, 21)
+    y = 0.1 * x + 2 + 0.05 * np.resize([1.0, -1.0], 21)
+    fit, cov = np.polyfit(x, y, 1, cov=True)
+    found = elastic._line(x, y)
+    assert found[:2] == pytest.approx(tuple(fit))
+    assert found[2:] == pytest.approx((np.sqrt(cov[0, 0]), np.sqrt(cov[1, 1])))
+    lower = x < 50
+    assert elastic._slope(x, y, lower) == pytest.approx(np.polyfit(x[lower], y[lower], 1)[0])
+    assert elastic._slope(x, y, x > 99) == 0.0
+    assert elastic._slope(np.full(21, 5.0), y, lower) == 0.0
+
+
+def test_readings_that_hang_together_tell_less():
+    """A slow wave about the line: neighbours count as alike by 0.98 at most, 800 · 0.02/1.98 - 2 degrees of freedom."""
+    x = np.linspace(30.0, 70.0, 800)
+    wave = np.cos(np.linspace(0, 2 * np.pi, 800))
+    _, cov = np.polyfit(x, 0.1 * x + wave, 1, cov=True)
+    found = elastic._line(x, 0.1 * x + wave)
+    assert found[2] == pytest.approx(np.sqrt(cov[0, 0] * 798 / (800 * 0.02 / 1.98 - 2)))
+
+
+def test_the_smallest_step_of_an_angle():
+    assert elastic._step(np.array([0.0, 0.0, 1.0, 0.75, 0.75])) == 0.25
+    assert elastic._step(np.full(4, 2.0)) == 0.0

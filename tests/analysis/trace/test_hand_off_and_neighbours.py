@@ -78,6 +78,23 @@ def test_pulls_behind_a_lever_taken_off_at_once_are_stated(weight_nm, at_s):
     )
 
 
+@pytest.mark.parametrize("other_nm", [-7.0, 6.0])
+def test_pull_behind_a_lever_taken_off_and_put_on_elsewhere_counts_from_there(other_nm):
+    """Off at once, on again 1.5 s later at another angle; the second pull begins while the lever still swings."""
+    t, y = trace(*[Shape()] * 3, rest_s=3.0)
+    begins_s = [p.start_s for p in stated(read_torque(t, y, sensor=SENSOR))][1]
+    off_s, on_s = begins_s - 2.4, begins_s - 0.9
+    since = np.clip(t - on_s, 0, None)
+    swing = other_nm * (1 - 0.9 * np.exp(-since / 0.4) * np.cos(2 * np.pi * 8 * since))
+    y = y + np.where(t < off_s, 11.0, np.where(t < on_s, 0.0, swing))
+    found = stated(read_torque(t, y, sensor=SENSOR))
+    assert [p.direction for p in found] == [1, 1, 1]
+    assert all(p.valid for p in found)
+    middle = found[1].rotating
+    assert abs(middle.at_sensor_nm - 40.0) < middle.u95_sensor_nm < 3.0
+    assert found[1].handoff_nm == pytest.approx(other_nm, abs=1.0)
+
+
 @pytest.mark.parametrize("decay_s", [0.2, 0.6, 1.2])
 @pytest.mark.parametrize("weight_nm", [-5.0, 6.0])
 def test_lever_put_on_at_once_may_ring(weight_nm, decay_s):

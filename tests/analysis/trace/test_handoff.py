@@ -66,6 +66,36 @@ def test_lever_that_rings_about_another_level():
     assert hand.level_nm == pytest.approx(-3.0, abs=0.2)
 
 
+def swinging(level, seconds, hz, before=0.0):
+    """A lever let go where it weighs nothing: it swings up to its level twice, and less each time."""
+    t = np.arange(round(seconds * RATE)) / RATE
+    return before + (level - before) * (1 - np.exp(-t / 0.5) * np.cos(2 * np.pi * hz * t))
+
+
+@pytest.mark.parametrize("hz", [6.3, 9.1])
+@pytest.mark.parametrize("level", [6.7, -6.7])
+def test_lever_that_still_swings_when_the_pull_begins(level, hz):
+    """It was put on 0.7 s before: its level is that about which it swings, not the one from before."""
+    hand, _ = found(rest(2, 0.0), swinging(level, 0.7, hz), ramp(level, top=27.0 - level), level=0.0)
+    assert hand.level_nm == pytest.approx(level, abs=1.96 * hand.u_nm)
+    assert 0.1 < hand.u_nm < 3.6
+
+
+def test_a_knock_on_the_way_up_is_no_lever():
+    t = np.arange(round(0.3 * RATE)) / RATE
+    knock = 11.0 + 6 * np.exp(-t / 0.2) * np.sin(2 * np.pi * 8 * t)
+    up = ramp(0.0, seconds=1.5)
+    hand, _ = found(rest(2, 0.0), up[up < 11.0], knock, up[up >= 11.0])
+    assert hand.level_nm == pytest.approx(0.0, abs=0.02)
+
+
+def test_a_lever_rocked_both_ways_keeps_its_level():
+    """Rocked by hand from a rest, as one finds the lash."""
+    t = np.arange(round(0.8 * RATE)) / RATE
+    hand, _ = found(rest(2, 3.0), 3.0 - 9 * np.exp(-t / 0.4) * np.sin(2 * np.pi * 5 * t), ramp(3.0), level=3.0)
+    assert abs(hand.level_nm - 3.0) < 1.96 * hand.u_nm + 0.1
+
+
 def test_nothing_still_is_uncertain():
     t = np.arange(round(2 * RATE)) / RATE
     hand, _ = found(2.0 * np.sin(2 * np.pi * 1.3 * t), ramp(0.0))

@@ -10,7 +10,7 @@ import pytest
 
 from analysis.trace.results import Breakaway, Pull, Rotating
 from analysis.trace.stated import BREAKAWAY_U
-from analysis.verdict.corrected import CalibratedTrace, apply_corrections
+from analysis.verdict.corrected import CalibratedTrace, apply_corrections, widened
 from logger.header import Correction
 
 NAN = math.nan
@@ -116,3 +116,32 @@ def test_one_end_of_a_stretch_stays_as_it_was():
     assert (later.start_s, later.end_s, later.at_sensor_nm) == (1.0, 4.0, pytest.approx(25.0))
     sooner = corrected(RISING, pull=pull, rotating_start_s=0.0)[0].pull.rotating
     assert (sooner.start_s, sooner.end_s, sooner.at_sensor_nm) == (0.0, 3.0, pytest.approx(15.0))
+
+
+def test_the_nearest_of_several_pulls_is_meant():
+    pulls = [Pull(start, start + 3, 1, 0.0, None, None) for start in (1.0, 1.2, 20.0)]
+    for at, place in ((1.0, 0), (1.09, 0), (1.15, 1), (19.9, 2)):
+        correction = Correction(pull_start_s=at, at=datetime(2026, 3, 4, tzinfo=UTC), reason="x", exclude=True)
+        found, problems = apply_corrections(pulls, [correction], CalibratedTrace(np.arange(3.0), np.zeros(3), 0.0, 0.0))
+        assert not problems
+        assert [i for i, one in enumerate(found) if one.left_out] == [place]
+
+
+@pytest.mark.parametrize(("keys", "span"), [({"start_s": 0.5}, (0.5, 4.0)), ({"end_s": 3.5}, (1.0, 3.5))])
+def test_one_end_of_a_pull_stays_as_it_was(keys, span):
+    found, problems = corrected(RISING, 0.5, Pull(1.0, 4.0, 1, 0.0, None, None), **keys)
+    assert not problems
+    assert (found.pull.start_s, found.pull.end_s) == span
+
+
+def test_an_accuracy_of_full_scale_widens_both():
+    """0.3 N·m of each, with 1.96 · 0.5 N·m."""
+    pull = Pull(
+        1.0, 9.0, 1, 0.0, Breakaway(2.0, 20.0, 0.1, 0.3, True, 0.1), Rotating(3.0, 4.0, 20.0, 0.1, 0.3, 21.0, 1.0)
+    )
+    wide = widened(pull, 0.5)
+    for found in (wide.breakaway, wide.rotating):
+        assert found.u95_sensor_nm == pytest.approx(math.hypot(0.3, 1.96 * 0.5), rel=1e-4)
+    assert widened(pull, 0.0) == pull
+    bare = Pull(1.0, 9.0, 1, 0.0, None, None)
+    assert widened(bare, 0.5) == bare

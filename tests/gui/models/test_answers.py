@@ -281,7 +281,7 @@ def test_what_is_left_out_of_a_run_in_is_no_warning() -> None:
 def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -> None:
     """The planner itself is shown right in tests/analysis/compare."""
     runs = [replace(run(f"{g}{n}", 40.0 + n, oil=g, fill=f"{g}{n}"), simulated=True) for g in "ab" for n in range(3)]
-    for groups in ((), ("a",), ("a", "b"), ("a", "b", "c"), ("a", "b", "c", "d")):
+    for groups in ((), ("a",), ("a", "b", "c")):
         planned = planning.plan((), COMMON, planning.Wish("difference", 4.0, 2.0, "", 0.8, groups, 1))
         assert planned.plan == planner.fills_needed(2.0, 4.0, candidates=max(1, len(groups) - 1), power=0.8)
         assert bool(planned.order) is (len(groups) > 1)
@@ -298,5 +298,31 @@ def test_a_plan_is_for_so_many_candidates_and_simulated_where_its_scatter_is() -
     ("groups", "whole"), [(("a", "b"), True), (("a", "b", "c"), False), (("a", "b", "c", "d"), False)]
 )
 def test_a_plan_for_sameness_counts_the_whole_of_two_groups_alone(groups: tuple[str, ...], *, whole: bool) -> None:
-    planned = planning.plan((), COMMON, planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1))
+    made = SimpleNamespace(control=4, per_group=4, total=8, power=0.8)
+    wish = planning.Wish("margin", 4.0, 2.0, "", 0.8, groups, 1)
+    planned = SimpleNamespace(wish=wish, plan=made, per_group=4, sd=2.0)
     assert (" in all" in planning.headline(planned, scale())) is whole
+
+
+@pytest.mark.parametrize(("bias", "than"), [(-0.5, "lower"), (0.0, "higher"), (0.5, "higher")])
+def test_which_of_two_ways_reads_higher(bias: float, than: str) -> None:
+    found = SimpleNamespace(bias=bias, low=-1.0, high=1.0, limit_low=-2.0, limit_high=2.0, n=5, sd=0.5)
+    said = own_scatter.pairs_headline(SimpleNamespace(agreement=found, ways=("A", "B")), scale())
+    assert f" {than} than B" in said
+    assert said.startswith(f"A reads {abs(bias):.2f} N·m")
+
+
+@pytest.mark.parametrize(
+    ("between", "said"), [(1.0, "repeats scatter more"), (0.9, "repeats"), (1.1, "operators differ")]
+)
+def test_a_study_says_what_scatters_more_and_shares_of_variance(between: float, said: str) -> None:
+    """(1/2)² is a quarter, (2/2)² the whole."""
+    found = SimpleNamespace(
+        reproducibility=between, repeatability=1.0, half_width=2.0, repeat_limit=2.8, measuring=2.0, axles=0.5,
+        total=2.0, percent=12.0, levels=4, table=(), pooled=False,
+    )  # fmt: skip
+    answer = SimpleNamespace(study=found, axles=("x",), operators=("o",), values=(((1.0, 2.0),),))
+    assert said in own_scatter.study_headline(answer, scale())
+    parts, _, readings = own_scatter.study_sheets(answer, scale())[:3]
+    assert [row[2] for row in parts.rows][::2] == ["25.0 %", "100.0 %", "100.0 %"]
+    assert readings.rows == (("x", "o", "1.00   2.00", "1.50"),)

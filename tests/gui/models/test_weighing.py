@@ -8,7 +8,10 @@ import pytest
 
 from gui.models.calibrating import Calibrating
 from gui.models.weighing import MOVED_SHARE, Doing, Hanging, Weighing, cautions, plan_of
+from logger.decoder.description import Description
+from logger.decoder.template import LineFormat
 from logger.header import TransducerFacts
+from logger.instruments.measure import MEAN_S
 from tests.gui.models.test_borders import TIME_S, hang, weighing
 
 WIDE = TransducerFacts(unit="N·m", capacity_nm=1000.0)
@@ -118,3 +121,23 @@ def test_nothing_is_told_of_a_zero_that_has_not_come_back_yet() -> None:
     hang(of, 0.0, 49.0)
     assert of.drift_nm is None
     assert not any("came back" in text for text in cautions(of, str))
+
+
+def test_a_mean_for_a_calibration_begins_anew_at_a_mark() -> None:
+    description = Description(name="raw", transducer=TransducerFacts(unit="N·m"), lines=LineFormat(template="{torque}"))
+    of = Calibrating(planned("10 kg", "5 kg").plan, description)
+    some, mark = np.full(10, 100.0), np.array([100.0] * 9 + [np.nan])
+    assert of.feed(TIME_S[:10], some) is False
+    assert (of.now_nm, of.share) == (100.0, 0.0)
+    of.insist()
+    assert of.feed(TIME_S[:0], TIME_S[:0]) is False
+    told = []
+    for at_s, delivered in ((0.0, some), (0.5, some), (1.0, mark), (1.5, some), (0.75 + MEAN_S, some)):
+        assert of.feed(at_s + TIME_S[:10] - TIME_S[9], delivered) is False
+        told.append(of.share * MEAN_S)
+    assert told == pytest.approx([0.0, 0.5, 0.5, 0.5, MEAN_S - 0.25])
+    assert of.step == 0
+    assert of.feed(1.0 + MEAN_S + TIME_S[:10] - TIME_S[9], np.full(10, 400.0)) is True
+    assert (of.step, of.share, of._levels) == (1, 0.0, [pytest.approx(200.0)])
+    of.feed(TIME_S[:10], np.full(10, np.nan))
+    assert of.now_nm is None
