@@ -7,9 +7,11 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.stats import norm
 from uncertainties import correlated_values, ufloat
 
 from analysis.uncertainty.budget import (
+    NORMAL_95,
     Budget,
     BudgetRow,
     Input,
@@ -132,3 +134,16 @@ def test_rows_can_be_found_added_and_left_out():
     assert budget.without("a").u == pytest.approx(4.0)
     with pytest.raises(KeyError):
         budget.row("c")
+
+
+@pytest.mark.parametrize("x", [0.0, 0.5, 1000.0, -1000.0])
+def test_slopes_of_an_input_that_is_known_exactly(x):
+    """d(x³ + x)/dx = 3 x² + 1, by differences that rounding leaves alone."""
+    found = propagate("y", lambda at: at["x"] ** 3 + at["x"], [Input("x", x, 0.0)])
+    assert found.rows[0].sensitivity == pytest.approx(3 * x * x + 1, rel=1e-9)
+    assert found.u == 0
+
+
+def test_the_factor_of_certificates_is_that_of_the_normal_distribution():
+    """scipy's quantile, to the digits that are written."""
+    assert pytest.approx(norm.ppf(0.975), abs=5e-7) == NORMAL_95

@@ -8,6 +8,7 @@ from analysis.identify.axle_type import QUESTIONS, Type, named
 from analysis.identify.ratio import CandidateList, candidate
 from gui.models.axle_entry import (
     SHORT,
+    AxleDraft,
     AxleEntry,
     check_axle,
     draft_of,
@@ -19,7 +20,7 @@ from gui.models.axle_entry import (
     type_options,
 )
 from gui.models.job import JobCard
-from gui.models.turn_count import TypedTurns, check_count, own_list, own_text
+from gui.models.turn_count import TurnCounts, TypedTurns, check_count, own_list, own_text, turns_of
 from gui.models.typed import decimal, in_eighths
 from logger.edges.units import parse_number
 from logger.header import Axle, Conditions
@@ -276,3 +277,64 @@ def test_undo_takes_a_finding_back_from_the_card(entry: AxleEntry) -> None:
     entry.undo()
     assert (entry._card.axle, entry._card.conditions) == before
     assert entry.draft.seen == OPEN
+
+
+@pytest.mark.parametrize(
+    ("shim", "mm"),
+    [
+        ("", None),
+        ("0 mm", 0.0),
+        ("100 mm", 100.0),
+        ("100.1 mm", None),
+        ("-0.1 mm", None),
+        ("1/2 in", 12.7),
+        ("x", None),
+    ],
+)
+def test_a_shim_is_nothing_to_a_hundred_millimetres_thick(shim: str, mm: float | None) -> None:
+    axle, wrong = check_axle(AxleDraft(shim=shim), Axle())
+    assert (axle.shim_mm, set(wrong)) == (mm, {"shim"} if shim and mm is None else set())
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "turns"),
+    [
+        ("left", "", None), ("left", "1000", 1000.0), ("left", "-1000", -1000.0), ("left", "1000 1/8", None),
+        ("left", "-1/8", -0.125), ("propshaft", "0", 0.0), ("propshaft", "-1/8", None), ("propshaft", "18 3/8", 18.375),
+        ("propshaft", "x", None),
+    ],
+)  # fmt: skip
+def test_a_count_is_a_thousand_turns_at_most_and_the_propshafts_has_no_sign(
+    key: str, text: str, turns: float | None
+) -> None:
+    wrong: dict[str, str] = {}
+    assert turns_of(key, text, wrong) == turns
+    assert set(wrong) == ({key} if text and turns is None else set())
+
+
+def test_turns_are_counted_on() -> None:
+    """A wheel may be turned back beyond its mark, the propshaft only to it; what cannot be read stays."""
+    of = AxleEntry(JobCard())
+    for key, more, shown in (
+        ("left", 1.0, "1"), ("left", -2.125, "-1 1/8"), ("propshaft", 0.5, "1/2"), ("propshaft", -1.0, "0"),
+    ):  # fmt: skip
+        of.add(key, more)
+        assert getattr(of.draft.turns, key) == shown
+    of.type_in("right", "x")
+    of.add("right", 1.0)
+    assert of.draft.turns.right == "x"
+
+
+def test_a_ratio_on_the_card_is_doubted_where_the_count_leaves_it_out() -> None:
+    """4 turns of the propshaft on one of both wheels, each to its mark: 3.9 to 4.1 and the rounding of the card."""
+    taken = TurnCounts(4.0, 1.0, 1.0, 0.1, 0.0)
+    for ratio, doubt in (
+        ("", False),
+        ("4", False),
+        ("4.1003", False),
+        ("3.8997", False),
+        ("4.101", True),
+        ("3.899", True),
+    ):
+        assert bool(ratio_doubt(AxleDraft(ratio=ratio, taken=taken))) is doubt
+    assert ratio_doubt(AxleDraft(ratio="9")) == ""

@@ -90,3 +90,9 @@ def test_the_window_starts(tmp_path, odd, monkeypatch, qtbot):
     window.show()
     assert 100 < window.width() < 10_000
     window.close()
+
+
+def test_what_is_chosen_before_anything_is() -> None:
+    """A sound tells what nobody looks at, so it is on."""
+    first = Choices()
+    assert (first.scale, first.comma, first.sounds, first.maximised, first.window) == (1.0, False, True, False, None)
