@@ -158,9 +158,10 @@ class Budget:
 
 
 def _cluster_variance(rows: Sequence[BudgetRow], correlations: Sequence[Correlation]) -> float:
+    # A group holds both ends of a correlation or none.
     part = {row.input.name: row.sensitivity * row.input.u for row in rows}
     variance = sum(row.contribution**2 for row in rows)
-    return variance + sum(2 * r * part[a] * part[b] for a, b, r in correlations if a in part and b in part)
+    return variance + sum(2 * r * part[a] * part[b] for a, b, r in correlations if a in part)
 
 
 def welch_satterthwaite(components: Iterable[tuple[float, float]]) -> float:

@@ -62,8 +62,8 @@ class PresentationFormat:
     exponent: int  # the value is raw × 10^exponent; for integer formats only
     unit: int  # code of the unit
     # namespace, description: which of several equal sensors it is, where the device says so
-    namespace: int = 0
-    description: int = 0
+    namespace: int
+    description: int
 
     @property
     def type(self) -> NumberType | None:

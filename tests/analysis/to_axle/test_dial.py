@@ -64,3 +64,14 @@ def test_impossible_readings(shown):
 def test_beyond_full_scale():
     with pytest.raises(InputError, match="full scale"):
         dial_reading(60.0, Dial(full_scale=50.0), ON_AXIS)
+
+
+def test_a_dial_at_its_ends():
+    """A class of 100 % is none; the end of the scale can be read; less than one newton metre, too."""
+    for wrong in (1.0, 1.5):
+        with pytest.raises(InputError, match="4 %, not 400 %"):
+            Dial(limit_of_error=wrong)
+    assert Dial(limit_of_error=0.99).half_width(2.0) == pytest.approx(1.98)
+    assert Dial(marks=1.0, limit_of_error=0.04, full_scale=100.0).doubts(100.0) == ()
+    hub = fixture_from(Lever(fixture="hub centre", weight_kg=1.0, centroid_mm=1.0))
+    assert dial_reading(0.5, Dial(), hub).value == pytest.approx(0.5)

@@ -224,3 +224,37 @@ def test_what_is_not_stated_is_nothing():
     assert fixture_from(Lever(fixture="cord", radius_mm=100)).factor == 0.1
     assert fixture_from(Lever(fixture="force at radius", radius_mm=100)).factor == 0.1
     assert fixture_from(Lever(fixture="dead weight", radius_mm=100)).factor == pytest.approx(0.980665)
+
+
+@pytest.mark.parametrize(("radius_mm", "fault"), [(1.0, False), (1.05, False), (0.99, True)])
+def test_the_shortest_arm(radius_mm, fault):
+    lever = Lever(fixture="force at radius", radius_mm=radius_mm)
+    if fault:
+        with pytest.raises(DescriptionError, match="must be positive, in millimetres"):
+            fixture_from(lever)
+    else:
+        assert fixture_from(lever).values["force radius"] == pytest.approx(radius_mm / 1e3)
+
+
+def test_a_weight_that_nobody_states_is_of_the_lever_as_long_as_it_is():
+    """Half-way along it; a length that no lever has is left aside for 0.6 m."""
+    for length_mm, middle_m in ((1.0, 0.0005), (0.9, 0.3), (3000.0, 1.5), (3001.0, 0.3), (None, 0.3)):
+        weight = fixture_from(Lever(fixture="hub centre", length_mm=length_mm)).weight
+        assert weight.centroid_m == pytest.approx(middle_m)
+
+
+@pytest.mark.parametrize(
+    ("weight_kg", "centroid_mm", "says"),
+    [(0.0, 200.0, "weight_kg"), (1000.1, 200.0, "weight_kg"), (2.0, 0.0, "centroid_mm"), (2.0, None, "centroid_mm")],
+)
+def test_weights_that_are_none(weight_kg, centroid_mm, says):
+    with pytest.raises(DescriptionError, match=says):
+        fixture_from(Lever(fixture="hub centre", weight_kg=weight_kg, centroid_mm=centroid_mm))
+    assert fixture_from(Lever(fixture="hub centre", weight_kg=1000.0, centroid_mm=0.5)).weight.centroid_m == 0.0005
+
+
+def test_a_lever_that_ends_at_the_wheel_centre_gives_no_torque():
+    """Pointing back from a stud as far off as it is long: 1 - r/L is nothing."""
+    lever = Lever(fixture="one stud", length_mm=450.0, stud_circle_mm=900.0, angle_deg=180.0)
+    with pytest.raises(DescriptionError, match="turn the torque round"):
+        fixture_from(lever)

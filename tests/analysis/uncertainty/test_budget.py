@@ -7,9 +7,11 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.stats import norm
 from uncertainties import correlated_values, ufloat
 
 from analysis.uncertainty.budget import (
+    NORMAL_95,
     Budget,
     BudgetRow,
     Input,
@@ -132,3 +134,32 @@ def test_rows_can_be_found_added_and_left_out():
     assert budget.without("a").u == pytest.approx(4.0)
     with pytest.raises(KeyError):
         budget.row("c")
+
+
+@pytest.mark.parametrize("x", [0.0, 0.5, 1000.0, -1000.0])
+def test_slopes_of_an_input_that_is_known_exactly(x):
+    """d(x³ + x)/dx = 3 x² + 1, by differences that rounding leaves alone."""
+    found = propagate("y", lambda at: at["x"] ** 3 + at["x"], [Input("x", x, 0.0)])
+    assert found.rows[0].sensitivity == pytest.approx(3 * x * x + 1, rel=1e-9)
+    assert found.u == 0
+
+
+def test_the_factor_of_certificates_is_that_of_the_normal_distribution():
+    """scipy's quantile, to the digits that are written."""
+    assert pytest.approx(norm.ppf(0.975), abs=5e-7) == NORMAL_95
+
+
+def test_second_order_by_hand():
+    """JCGM 100, 5.1.2, note. x³ at 2 ± 0.1: (6x)²/2 u⁴ + 3x² · 6 u⁴, its slope over one u 3x² + u²; of x z: u_x u_z."""
+    x, u = 2.0, 0.1
+    expected = (6 * x) ** 2 / 2 * u**4 + (3 * x * x + u * u) * 6 * u**4
+    assert second_order(lambda at: at["x"] ** 3, [Input("x", x, u)]) == pytest.approx(math.sqrt(expected))
+    both = [Input("x", 3.0, 0.2), Input("z", 5.0, 0.3)]
+    assert second_order(lambda at: at["x"] * at["z"], both) == pytest.approx(0.06)
+
+
+def test_degrees_of_freedom_by_hand():
+    """(4 + 1)²/(16/3 + 1/7), JCGM 100, eq. G.2b."""
+    assert welch_satterthwaite([(2.0, 3), (1.0, 7)]) == pytest.approx(25 / (16 / 3 + 1 / 7))
+    assert welch_satterthwaite([(1e-200, 3), (1e-200, 3)]) == pytest.approx(6)
+    assert welch_satterthwaite([(1e200, 3), (1e-200, 3)]) == pytest.approx(3)

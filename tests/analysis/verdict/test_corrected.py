@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from analysis.trace.results import Breakaway, Pull, Rotating
-from analysis.trace.stated import BREAKAWAY_U
+from analysis.trace.stated import BREAKAWAY_U, ROTATING_U
 from analysis.verdict.corrected import CalibratedTrace, apply_corrections, widened
 from logger.header import Correction
 
@@ -145,3 +145,14 @@ def test_an_accuracy_of_full_scale_widens_both():
     assert widened(pull, 0.0) == pull
     bare = Pull(1.0, 9.0, 1, 0.0, None, None)
     assert widened(bare, 0.5) == bare
+
+
+def test_a_stretch_counts_from_the_hand_off_level_in_the_pulls_direction():
+    """-25 N·m on average, from -5 N·m: 20 N·m counter-clockwise."""
+    pull = Pull(1.0, 9.0, -1, -5.0, None, None)
+    found, _ = corrected([-value for value in RISING], pull=pull, rotating_start_s=1.0, rotating_end_s=4.0)
+    assert found.pull.rotating.at_sensor_nm == pytest.approx(20.0)
+    assert found.pull.rotating.u_method_nm == pytest.approx(ROTATING_U * 20.0)
+    peak, _ = corrected([-value for value in RISING], pull=pull, breakaway_s=3.0)
+    assert peak.pull.breakaway.at_sensor_nm == pytest.approx(25.0)
+    assert peak.pull.breakaway.u_method_nm == pytest.approx(BREAKAWAY_U * 25.0)

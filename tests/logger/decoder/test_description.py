@@ -215,3 +215,14 @@ def test_what_may_follow_a_number_depends_on_how_it_is_written():
     ):
         lines = LineFormat(template=f"{{torque}}{after}", fields={"torque": NumberField(form=form)})
         assert any("could be part of it" in fault for fault in template_faults(lines)) is not fits
+
+
+@pytest.mark.parametrize(("length", "fits"), [(0, False), (1, True), (40, True), (41, False)])
+def test_marks_and_words_are_of_one_to_forty_characters(length, fits):
+    for given in ({"overload": ["x" * length]}, {"ignore": ["x" * length]}, {"status": {"stale": ["x" * length]}}):
+        told = {"template": "{torque}", **given}
+        if fits:
+            assert msgspec.convert(told, LineFormat).template == "{torque}"
+        else:
+            with pytest.raises(msgspec.ValidationError, match="length"):
+                msgspec.convert(told, LineFormat)

@@ -166,7 +166,7 @@ def test_a_layout_that_tells_no_length_finds_no_frame():
     frame = Frame(sync="7E", packet=Packet(fields=(PlacedNumber(name="torque", type="u8"),), samples=0, samples_at=1))
     assert frame_faults(frame)
     decoder = FrameDecoder(frame)
-    decoded = decoder.feed(b"\x7e\x05\x7e\x06")
+    decoded = decoder.feed(b"\x7e\x7e\x05\x7e\x06")
     assert len(decoded) == 0
     assert not decoded.events
-    assert [(e.kind, e.count) for e in decoder.reset().events] == [(EventKind.GARBAGE, 4)]
+    assert [(e.kind, e.count) for e in decoder.reset().events] == [(EventKind.GARBAGE, 5)]

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from logger.decoder.match import LineMatcher
-from logger.decoder.template import LineFormat, StatusWords, template_faults
+from logger.decoder.template import LineFormat, StatusWords, compile_template, template_faults
 
 MEANT = StatusWords(ok=("ST", "E1", "STX"))
 
@@ -89,3 +89,9 @@ def test_blanks_behind_a_check_do_not_count(line, value):
 def test_widths_are_of_one_to_a_hundred(width, fits):
     faults = template_faults(LineFormat(template=f"{{torque:{width}}}"))
     assert any("the width must be 1 to 100" in fault for fault in faults) is not fits
+
+
+def test_further_words_are_status2_to_status9():
+    """Any other name is a number."""
+    kinds = [part.kind for n in range(1, 11) for part in compile_template(f"{{status{n}}}")]
+    assert kinds == ["number", *["status"] * 8, "number"]
