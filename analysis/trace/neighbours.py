@@ -122,7 +122,7 @@ class Neighbours:
         return tuple(self.pulls[at] for at in back)
 
     def _state(self, pull: Pull, read: Read | None = None) -> tuple[Pull, ...]:
-        if read is not None and (_share(read) > SMALL or read.height_nm < self._usual_nm or len(self._slips) < 2):
+        if read is not None and (_share(read) > SMALL or read.height_nm <= self._usual_nm):
             heappush(self._stated[_share(read)], (read.height_nm, len(self.pulls)))
         self.pulls.append(pull)
         return (pull,)

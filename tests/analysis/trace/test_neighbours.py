@@ -38,6 +38,9 @@ def told(reads, capacity=200.0):
         (34.9, {"still": True}, False),
         (34.9, {"rang": True}, False),
         (27.0, {"still": True}, False),
+        (50.0, {"handled": True}, True),  # what was there at once: half
+        (49.9, {"handled": True}, False),
+        (49.9, {"handled": True, "still": True}, False),
     ],
 )
 def test_what_is_small_beside_the_usual_pull_is_none(height, keys, stated):
@@ -46,7 +49,13 @@ def test_what_is_small_beside_the_usual_pull_is_none(height, keys, stated):
 
 @pytest.mark.parametrize(
     ("height", "keys", "back"),
-    [(25.0, {}, False), (24.9, {}, True), (35.0, {"rang": True}, False), (34.9, {"rang": True}, True)],
+    [
+        (25.0, {}, False),
+        (24.9, {}, True),
+        (35.0, {"rang": True}, False),
+        (34.9, {"rang": True}, True),
+        (49.9, {"handled": True}, True),
+    ],
 )
 def test_what_proves_small_later_is_taken_back(height, keys, back):
     """The usual pull is the middle one of those that slipped: of two the higher."""
@@ -58,10 +67,10 @@ def test_what_proves_small_later_is_taken_back(height, keys, back):
 
 def test_all_that_prove_small_are_taken_back_in_their_order():
     known = Neighbours(Sensor(capacity_nm=1000.0))
-    for at, height in enumerate((20.0, 12.0, 10.0)):
+    for at, height in enumerate((20.0, 12.0, 15.0, 10.0)):  # 15: the middle of three
         known.take(read(height, 10.0 * at))
-    back = [pull for at in range(3, 7) for pull in known.take(read(300.0, 10.0 * at)) if pull.taken_back]
-    assert [pull.start_s for pull in back] == [0.0, 10.0, 20.0]
+    back = [pull for at in range(4, 9) for pull in known.take(read(300.0, 10.0 * at)) if pull.taken_back]
+    assert [pull.start_s for pull in back] == [0.0, 10.0, 20.0, 30.0]
     assert all(pull.breakaway is None and pull.reasons[0].code is Code.NEVER_SLIPPED for pull in back)
 
 
