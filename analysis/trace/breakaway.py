@@ -31,10 +31,14 @@ TAKEN_UP, TAKEN_UP_S = 0.97, 0.8
 """A peak below this share of the slip level cannot have begun the slip: the weaker pack gave way, or lash was taken up.
 It is passed over if the torque goes higher within this time (s)."""
 
-RIVAL, RIVAL_S, RIVAL_U = 1.01, 1.0, 0.55
-"""A passed peak above this share of the slip level, which no breakaway lies below, or a higher one within this time (s)
-after it may be the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach
-it, the levelling of the search included."""
+RIVAL, RIVAL_S, RIVAL_U = 1.05, 1.0, 0.55
+"""A passed peak above this share of the slip level, where breakaways lie, or a higher one within this time (s) after it
+may be the true one (one in five is): so much of the difference is a standard uncertainty, so that 95 % reach it, the
+levelling of the search included."""
+
+WEAK, BROKE = 1.01, 0.9
+"""So may a passed peak above the first share only, which no breakaway lies below, if the torque then fell below the
+second share of it: it broke, and lever and wheel rang; a tremor falls less."""
 
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
@@ -172,9 +176,11 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
             late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
             return top, float(max(x[top] - passed, late - x[top], 0.0))
-        if x[at] > RIVAL * slip_nm:
+        above = at + 1 + int(np.argmax(x[at + 1 :] > exceeded))
+        broke = x[at] > WEAK * slip_nm and x[at:above].min() < BROKE * x[at]
+        if broke or x[at] > RIVAL * slip_nm:
             passed = min(passed, x[at])
-        at = _running_peak(t, x, at + 1 + int(np.argmax(x[at + 1 :] > exceeded)), noise)
+        at = _running_peak(t, x, above, noise)
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:

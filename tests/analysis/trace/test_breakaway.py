@@ -86,9 +86,11 @@ class TestRivals:
 
     def test_little_above_it_it_may_be(self):
         """A weak break that sets lever and wheel ringing, which then goes higher: seen at 1.027 of the slip level."""
-        peak = self.two_tops(41.1, 48.0, 0.25, between=37.0)
+        peak = self.two_tops(41.1, 48.0, 0.25, between=36.5)
         assert peak.torque_nm == pytest.approx(48.0, rel=0.003)
         assert 40.0 < peak.torque_nm - 1.96 * np.hypot(peak.u_nm, 0.0045 * 48) < 41.3
+        tremor = self.two_tops(41.1, 48.0, 0.25, between=37.5)
+        assert tremor.u_nm < 0.1
 
 
 def test_first_break_of_stick_slip_counts():
