@@ -317,6 +317,9 @@ def test_the_mean_of_independent_and_of_dependent_readings():
             ratios.append(mean_uncertainty(x)[0] ** 2 / (np.var(x) / 300))
         assert np.mean(ratios) == pytest.approx((1 + r) / (1 - r), rel=0.16)
     assert mean_uncertainty(np.array([1.0])) == mean_uncertainty(np.ones(9)) == (0.0, np.inf)
+    u, dof = mean_uncertainty(np.array([1.0, 2.0]))  # two that differ say that it is not sure
+    assert u > 0.3
+    assert dof < 2
 
 
 def test_the_mean_of_a_short_row_by_hand():

@@ -85,6 +85,16 @@ def test_faults_say_what_is_wrong(old, new, told):
     assert told in str(caught.value)
 
 
+@pytest.mark.parametrize(("stop_bits", "right"), [(0, False), (1, True), (2, True), (3, False)])
+def test_a_character_ends_with_one_or_two_stop_bits(stop_bits, right):
+    text = GAUGE.replace("baud = 115200", f"baud = 115200\nstop_bits = {stop_bits}")
+    if right:
+        assert parse_toml(text, Description, "x").serial.stop_bits == stop_bits
+        return
+    with pytest.raises(DescriptionError, match="stop_bits"):
+        parse_toml(text, Description, "x")
+
+
 def test_exactly_one_layout():
     with pytest.raises(DescriptionError, match="exactly one of lines, frame, notification, modbus"):
         parse_toml('name = "nothing"', Description, "x")

@@ -21,6 +21,7 @@ from logger.edges.toml_file import parse_toml
 from logger.errors import FileError
 from logger.header import Header, JobFacts, TransducerFacts
 from logger.recordings import recording
+from logger.recordings.appended import AppendedFile
 from logger.recordings.files import read_trace
 from logger.recordings.recording import RecordingWriter
 from logger.recordings.recording_text import column_names, format_event, format_header, format_rows
@@ -329,6 +330,18 @@ def test_a_failing_sync_is_told(tmp_path, monkeypatch):
     wait_for(lambda: writer.failure is not None)
     with pytest.raises(FileError, match=r"the disk reports an error.*5 samples had been saved, 0 of them are known"):
         writer.on_end(STOPPED)
+
+
+def test_the_folder_is_brought_onto_the_disk_once(tmp_path, monkeypatch):
+    """A file whose name is not on the disk is lost with it; once it is there, it stays there."""
+    synced = []
+    monkeypatch.setattr("logger.recordings.appended.sync_folder", synced.append)
+    file = AppendedFile(tmp_path / "a.csv")
+    for _ in range(3):
+        file.append(b"1,2\n")
+        file.sync()
+    file.close()
+    assert synced == [tmp_path]
 
 
 HARMS = {
