@@ -104,8 +104,12 @@ class Handoff:
 
     def gripped_again(self, before_nm: float) -> Handoff:
         """Give the level before the first grip instead, where the lever came to no rest between two; reach both."""
-        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - before_nm) / NORMAL_95))
-        return replace(self, level_nm=before_nm, u_nm=u_nm, other_nm=self.level_nm, unrested=False)
+        return replace(self.reaching(before_nm), level_nm=before_nm, other_nm=self.level_nm, unrested=False)
+
+    def reaching(self, other_nm: float) -> Handoff:
+        """Give the same level, whose interval reaches another."""
+        u_nm = float(np.hypot(self.u_nm, abs(self.level_nm - other_nm) / NORMAL_95))
+        return replace(self, u_nm=u_nm, other_nm=other_nm)
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,9 +65,10 @@ AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
-RESTED_S, TURNED_S = 0.5, 0.3
+RESTED_S, TURNED_S, HUNG_S = 0.5, 0.3, 1.2
 """A lever that lay still for less than this (s) between two grips did not come to rest; between two strokes to and fro,
-for less than the second: it swings over to hang elsewhere."""
+for less than the second, it may have: the interval reaches the level before. Straight out of one stroke into another
+of its size it hung where it lay still for the third."""
 
 NO_REST_U = 0.005
 """After no rest, as when a drive reverses, the level of the rest before it still counts; this much of the torque is
@@ -181,13 +182,15 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     height = load.top_nm - load.level_nm
     ramp = slice(load.half[0] + 1)
     t, x = load.time_s[ramp], load.torque_nm[ramp]
-    if window.reversed:  # the level before the first stroke still counts
-        return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
     earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
-    for earlier_nm, least_s in ((window.gripped_nm, RESTED_S), (window.turned_nm, TURNED_S)):
-        if earlier_nm is not None and hand.rested_s < least_s:
-            return hand.gripped_again(load.sign * earlier_nm)
+    if window.reversed and hand.rested_s < HUNG_S:  # the level before the first stroke still counts
+        return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
+    if window.gripped_nm is not None and hand.rested_s < RESTED_S:
+        return hand.gripped_again(load.sign * window.gripped_nm)
+    if window.turned_nm is not None and hand.rested_s < TURNED_S:
+        before_nm = load.sign * window.turned_nm
+        return hand.gripped_again(before_nm) if hand.unrested else hand.reaching(before_nm)
     return hand
 
 

@@ -224,3 +224,17 @@ def test_strokes_to_and_fro_without_a_rest_count_from_one_level():
     _, fro = stated(read_torque(t, y, sensor=SENSOR))
     assert fro.handoff_nm == pytest.approx(4.0, abs=0.05)
     assert fro.rotating.at_sensor_nm == pytest.approx(30.0, abs=0.3)
+
+
+def test_a_stroke_back_counts_from_where_the_lever_hung_between_the_two():
+    """Gone through its level at once, then still for 1.5 s on the other side: the lever hung there."""
+    t = np.arange(0, 24, 0.005)
+    at, nm = (
+        [0, 2, 3, 3.3, 11, 11.15, 12.75, 14.2, 14.5, 21, 21.2, 24],
+        [-8, -8, -36, -32, -32, 4, 4, 36, 32, 32, -6, -6],
+    )
+    y = np.interp(t, at, nm) + np.random.default_rng(4).normal(0, 0.02, len(t))
+    to, fro = stated(read_torque(t, y, sensor=SENSOR))
+    assert to.rotating.at_sensor_nm == pytest.approx(24.0, rel=0.01)
+    assert fro.handoff_nm == pytest.approx(4.0, abs=0.05)
+    assert fro.rotating.at_sensor_nm == pytest.approx(28.0, rel=0.01)
