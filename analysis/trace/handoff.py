@@ -228,8 +228,8 @@ def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: fl
     """
     away = means[:LANDS_BLOCKS] - means[0]
     far = float(away[np.argmax(np.abs(away))])
-    share = abs(far) / (top_nm - means[0])
-    if not PAUSE_SHARE < share < LEVER or np.abs(np.diff(away)).max() < LANDS * ramp:
+    rise = top_nm - float(means[0])
+    if not PAUSE_SHARE * rise < abs(far) < LEVER * rise or np.abs(np.diff(away)).max() < LANDS * ramp:
         return
     back = np.flatnonzero((means[2:] - means[0]) * far <= 0)
     end = last + (int(back[0]) if len(back) else len(means))

@@ -164,7 +164,7 @@ def _judge_closing(
 def _judge_batches(data: bytes, batches: list[_Batch], closed: re.Match[bytes] | None, stored: Stored) -> None:
     bad = [batch for batch in batches if not batch.good]
     for batch in bad[:MAX_PROBLEMS]:
-        line = data.count(b"\n", None, batch.start) + 1
+        line = data.count(b"\n", 0, batch.start) + 1
         if batch.start == 0:
             stored.problems.append(
                 "its header was changed or damaged: unit, lever and all else it says are not certain"
