@@ -343,16 +343,24 @@ def _three_digits(line: bytes, i: int) -> bool:
 
 
 def _without_check(line: bytes, form: LineCheck) -> bytes | None:
-    """Give a line without its mark and check sum; None if the check sum differs."""
-    raw = form.form == "bytes"
-    line = line.removesuffix(b"\r") if raw else line.rstrip(_BLANKS)
+    """Give a line without its mark and check sum; None if the check sum differs.
+
+    Of one sent as bytes the last may be a carriage return itself, or stand before that of the line's end.
+    """
+    if form.form != "bytes":
+        return _checked(line.rstrip(_BLANKS), form)
+    body = _checked(line, form)
+    return _checked(line[:-1], form) if body is None and line.endswith(b"\r") else body
+
+
+def _checked(line: bytes, form: LineCheck) -> bytes | None:
     stated, mark = line[len(line) - form.size :], form.mark.encode()
     covered = line[: len(line) - form.size]
     body = covered.removesuffix(mark)
     if len(line) <= form.size or not body or (mark and body == covered):
         return None
     try:
-        value = stated if raw else bytes.fromhex(stated.decode("ascii"))
+        value = stated if form.form == "bytes" else bytes.fromhex(stated.decode("ascii"))
     except (ValueError, UnicodeDecodeError):
         return None
     total = check((covered if form.covers_mark else body)[form.covers_from :], form.name)

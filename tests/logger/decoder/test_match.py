@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from logger.decoder.crc import check
+from logger.decoder.lines import LineDecoder
 from logger.decoder.match import LineMatcher
-from logger.decoder.template import LineFormat, StatusWords, compile_template, template_faults
+from logger.decoder.template import LineCheck, LineFormat, StatusWords, compile_template, template_faults
 
 MEANT = StatusWords(ok=("ST", "E1", "STX"))
 
@@ -81,6 +83,20 @@ def test_a_unit_that_is_not_there_and_a_word_that_is_not_listed():
 def test_blanks_behind_a_check_do_not_count(line, value):
     found = LineMatcher(LineFormat(template="${torque}", checksum="xor"), "N·m").match(line)
     assert (found.values["torque"] if found else None) == value
+
+
+@pytest.mark.parametrize("end", [b"\n", b"\r\n"])
+@pytest.mark.parametrize("name", ["crc-8/smbus", "crc-8/maxim"])
+def test_a_check_sum_as_a_byte_may_be_a_carriage_return(name, end):
+    """Of all texts from 0.00 to 9.99; one whose check is a line feed ends too soon."""
+    texts = [f"{n / 100:.2f}".encode() for n in range(1000)]
+    checks = [check(text, name) for text in texts]
+    assert checks.count(0x0D) > 1
+    form = LineCheck(name=name, form="bytes", mark="")
+    decoder = LineDecoder(LineFormat(template="{torque}", terminator="LF", check=form), "N·m")
+    for text, byte in zip(texts, checks, strict=True):
+        if byte != 0x0A:
+            assert decoder.feed(text + bytes([byte]) + end).columns["torque"].tolist() == [float(text)], (text, byte)
 
 
 @pytest.mark.parametrize(
