@@ -277,7 +277,7 @@ def _against(kinds: frozenset[Type], seen: Mapping[str, str]) -> str:
         excluded = recognise(seen).excluded
     except InputError:  # somebody else's words in a file
         return ""
-    if not kinds or kinds - set(excluded):
+    if not kinds or not kinds <= set(excluded):
         return ""
     key = excluded[next(kind for kind in Type if kind in kinds)].partition(":")[0]
     return seen_words({key: seen[key]})

@@ -66,7 +66,7 @@ def judged_ratio(
     """
     if bounds is not None and not bounds.written.is_ratio:
         raise InputError('in gear ÷ neutral is compared with a ratio: --limit "ratio >= 2.5"')
-    for gear, reading in ((GEARS[0], in_gear), (GEARS[1], neutral)):
+    for gear, reading in zip(GEARS, (in_gear, neutral), strict=True):
         said = reading.header.test.gear if reading.header is not None else None
         if said not in (None, gear):
             raise InputError(f"{reading.file}: is taken as the half '{gear}', but says of itself '{said}'")

@@ -220,7 +220,8 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
 def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: float, top_nm: float, still: int) -> None:
     """Mark as quiet where a lever swings that came from the stretch whose last window ends before ``last``.
 
-    It hangs on one side of where it was: hung up, it swings up to its level twice; a hand that rocks it goes both ways.
+    Let go, it swings between where it was and twice as far as it then hangs, so to one side; a hand that rocks it goes
+    both ways.
 
     Args:
         quiet, swings: shape (n,); Of each window; the former is marked.

@@ -225,8 +225,7 @@ class LiveReader:
         if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
             return None
         read, last = self._last
-        jerked = any(reason.code is Code.RAMP for reason in read.pull.reasons)
-        if (read.handled or jerked) and last.upwards != span.upwards:  # a lever that was put on or taken off
+        if (read.handled or read.jerked) and last.upwards != span.upwards:  # a lever that was put on or taken off
             return None
         apart_s = (span.start - last.end) * self._block / self._rate_hz
         return read.pull.handoff_nm if apart_s < REST_S and last.upwards == upwards else None

@@ -83,7 +83,7 @@ class Neighbours:
     def _may_be_a_lever(self, read: Read) -> bool:
         if TOO_SMALL in read.pull.reasons:
             return True
-        return read.still and (read.landed or read.height_nm < self._most_nm)
+        return read.still and (read.handled or read.height_nm < self._most_nm)
 
     def finish(self) -> tuple[Pull, ...]:
         """State what waited in vain: nothing in the recording shows whether it was a lever."""

@@ -107,17 +107,16 @@ CLIPPED_SHARE = 0.05
 class Read:
     """A pull, and its plateau as found: a re-grip goes on from there.
 
-    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs,
-    ``landed``: and was there at once; ``rang``: it came quickly and rang until it was still; ``again``: it is the pull
-    before as a whole; ``told``: the wheel's angle, or the pull before, says that it slipped; ``handled``: it was there
-    at once, so a lever was put on, moved or taken off.
+    ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs; ``rang``: it
+    came quickly and rang until it was still; ``again``: it is the pull before as a whole; ``told``: the wheel's angle,
+    or the pull before, says that it slipped; ``handled``: it was there at once, so a lever was put on, moved or taken
+    off.
     """
 
     pull: Pull
     plateau: Plateau | None = None
     height_nm: float = 0.0
     still: bool = False
-    landed: bool = False
     rang: bool = False
     again: bool = False
     told: bool = False
@@ -127,6 +126,11 @@ class Read:
     def states(self) -> bool:
         """Whether it states a torque."""
         return self.pull.breakaway is not None or self.pull.rotating is not None
+
+    @property
+    def jerked(self) -> bool:
+        """Whether it came up too quickly for a pull."""
+        return any(reason.code is Code.RAMP for reason in self.pull.reasons)
 
 
 def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | None:
@@ -157,11 +161,9 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     still = not read.told and lies_still(load, x, height, sensor)
     rings = not (read.told or window.reversed) and rings_out(load, x)
     handled = before is None and lands(load, x, height)
-    landed = (still or rings) and handled
-    still = landed or (still and not stands_out(load, x))
-    jerked = (rings or handled) and any(reason.code is Code.RAMP for reason in read.pull.reasons)
-    again = before is not None
-    return replace(read, height_nm=part.slip_nm, still=still, landed=landed, rang=jerked, again=again, handled=handled)
+    still = ((still or rings) and handled) or (still and not stands_out(load, x))
+    rang, again = rings and read.jerked, before is not None
+    return replace(read, height_nm=part.slip_nm, still=still, rang=rang, again=again, handled=handled)
 
 
 def _gripped_again(before: Read | None, load: Load) -> Read | None:

@@ -89,7 +89,7 @@ def test_fifteen_hundredths_of_the_largest_load_are_no_pull_either(height, state
         (30.0, 1000.0, {"still": True}, False),
         (14.9, 100.0, {"still": True}, True),  # ... or 15 hundredths of the capacity
         (15.0, 100.0, {"still": True}, False),
-        (90.0, 100.0, {"still": True, "landed": True}, True),  # it was there at once
+        (90.0, 100.0, {"still": True, "handled": True}, True),  # it was there at once
         (14.9, 100.0, {}, False),
         (14.9, 100.0, {"reasons": (TOO_SMALL,), "states": False}, True),
     ],
@@ -105,10 +105,14 @@ def test_what_may_be_a_lever_waits_for_the_first_that_slips(height, capacity, ke
         assert left[0].breakaway is None
 
 
-@pytest.mark.parametrize(("height", "stated"), [(34.9, False), (35.0, True)])
-def test_what_waited_is_stated_beside_the_first_that_slips(height, stated):
-    waits = read(height, still=True, landed=True)
-    assert told([waits, read(100.0, 10.0)])[0] == ([height, 100.0] if stated else [100.0])
+@pytest.mark.parametrize(
+    ("height", "handled", "first", "stated"),
+    [(27.9, False, 80.0, False), (28.0, False, 80.0, True), (49.9, True, 100.0, False), (50.0, True, 100.0, True)],
+)
+def test_what_waited_is_stated_beside_the_first_that_slips(height, handled, first, stated):
+    """35 hundredths of what lies still, half of what was there at once, too."""
+    waits = read(height, still=True, handled=handled)
+    assert told([waits, read(first, 10.0)])[0] == ([height, first] if stated else [first])
 
 
 @pytest.mark.parametrize(
