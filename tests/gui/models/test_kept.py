@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import os
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -431,11 +432,17 @@ def test_kept_archive(tmp_path):
         told = Header(started=datetime(2026, 3, 4, tzinfo=UTC), job=JobFacts(vehicle="dial car"))
         write_dialled(dial, DialFile(header=told, readings=(DialReading(shown=46.0),), signed=told.started))
         plain.write_text("x", "utf-8")
+        os.utime(plain, (told.started.timestamp() + 43_200,) * 2)  # noon
         others = [archive.read_entry(str(one)) for one in (dial, plain, tmp_path / "none.csv")]
         answers = [
             [one.name, one.words, [one.holds(w) for w in ("event", "left", "2026", "x", "rear")]] for one in entries
         ]
-        answers += [[one.name, one.words[:30], one.ours, one.closed, one.purpose, one.size] for one in others]
+        words = [one.words for one in others]
+        words[2] = words[2].replace(f"{others[2].started:%Y-%m-%d}", "now")  # what is not there has no time of its own
+        answers += [
+            [one.name, shown_as[:30], one.ours, one.closed, one.purpose, one.size]
+            for one, shown_as in zip(others, words, strict=True)
+        ]
         answers += [
             [Path(p).name for p in archive.find_tests(SEASON, text)]
             for text in ("event", "left shim", "unclosed", "zzz")
