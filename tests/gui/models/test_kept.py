@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import os
+import shutil
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -422,10 +423,19 @@ def test_kept_words_of_the_coach(name):
 
 
 # ---------------------------------------------------------------------- files, tables, unknown devices
+def _aged(folder):
+    """Give a copy of the season, all files of one noon: those of a checkout are as old as the checkout."""
+    season = Path(shutil.copytree(SEASON, folder / "season"))
+    for file in season.iterdir():
+        os.utime(file, (datetime(2026, 3, 4, 12, tzinfo=UTC).timestamp(),) * 2)
+    return season
+
+
 def test_kept_archive(tmp_path):
+    season = _aged(tmp_path)
     with steps("gui.models.archive") as said:
         entries = [
-            archive.read_entry(str(SEASON / f"{name}.csv"))
+            archive.read_entry(str(season / f"{name}.csv"))
             for name in ("01-arrival-left", "05-event-1", "06-unclosed", "06-foreign-table")
         ]
         dial, plain = tmp_path / "d.dial.toml", tmp_path / "e.dial.toml"
@@ -444,7 +454,7 @@ def test_kept_archive(tmp_path):
             for one, shown_as in zip(others, words, strict=True)
         ]
         answers += [
-            [Path(p).name for p in archive.find_tests(SEASON, text)]
+            [Path(p).name for p in archive.find_tests(season, text)]
             for text in ("event", "left shim", "unclosed", "zzz")
         ]
         answers += [archive.searched(t) for t in ("a b", ' "a b" c', "", "A,b")] + [
