@@ -95,7 +95,7 @@ def main() -> int:
     codes = [_record_and_read(run, folder), _kill_and_recover(run, folder), _end_bluetooth(radio, folder)]
     say(f"\nDone in {time.monotonic() - begun:.0f} s. Everything is in {folder}")
     for path in sorted(folder.glob("*.csv")):
-        say(f"  {path}  {path.stat().st_size / 1e6:.1f} MB")
+        say(f"  {path}  {path.stat().st_size / 1e3:,.0f} kB")
     return max(codes)
 
 

@@ -177,7 +177,7 @@ def run_order(groups: Sequence[str], blocks: int, *, seed: int, again: int = 0) 
     if len(set(groups)) != len(groups) or len(groups) < 2:
         raise InputError("name two or more groups, each once")
     if not 1 <= blocks <= MOST:
-        raise InputError("at least one block is needed")
+        raise InputError(f"a plan has 1 to {MOST:,} blocks, not {blocks:,}")
     if not 0 <= again <= blocks:
         raise InputError(f"the control can be tested again in 0 to {blocks} of the blocks, not in {again}")
     rng = np.random.default_rng(seed)

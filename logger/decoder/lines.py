@@ -162,6 +162,8 @@ class LineDecoder:
         events: list[Event] = []
         if values is None:
             values, ends, flags, events = self._exactly(text, array)
+        elif len(terminator) == 2 and self._lines.terminator == "any":
+            ends = ends - 1  # such a line is whole at its first end, whatever comes behind
         if len(borders) > 1:
             chunk_of = np.searchsorted(borders, ends + begin, side="right")
         else:

@@ -118,6 +118,9 @@ def test_run_order():
     assert order == run_order(["reference", "oil B", "oil C"], 6, seed=4)
     assert order != run_order(["reference", "oil B", "oil C"], 6, seed=5)
     assert len({tuple(block) for block in order}) > 1
+    for blocks, shown in ((0, "0"), (10_001, "10,001")):
+        with pytest.raises(InputError, match=f"a plan has 1 to 10,000 blocks, not {shown}$"):
+            run_order(["reference", "oil B"], blocks, seed=4)
 
 
 @pytest.mark.parametrize(

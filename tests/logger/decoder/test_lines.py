@@ -429,6 +429,16 @@ def test_chunk_of_says_where_each_line_ended():
     assert fast.feed(b"1\n2\n", b"3", b"\n4\n").chunk_of.tolist() == [0, 0, 2, 2]
 
 
+@pytest.mark.parametrize("known", [b"", b"0\r\n"])  # matched exactly, and all at once
+def test_of_two_ends_where_any_will_do_the_first_one_counts(known):
+    made = decoder("{torque}", terminator="any")
+    made.feed(known)
+    assert made.feed(b"1\r", b"\n2\r\n3", b"\r", b"\n4\r\n").chunk_of.tolist() == [0, 1, 2, 3]
+    exact = decoder("{torque}", terminator="CRLF")
+    exact.feed(known)
+    assert exact.feed(b"1\r", b"\n2\r\n3", b"\r", b"\n4\r\n").chunk_of.tolist() == [1, 1, 3, 3]
+
+
 NUMBERS = st.one_of(
     st.integers(-(10**6), 10**6).map(str),
     st.floats(-1e6, 1e6).map(lambda v: f"{v:.4f}"),
