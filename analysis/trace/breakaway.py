@@ -222,7 +222,8 @@ def _read_peak(t: Floats, x: Floats, at: int, noise_nm: float) -> Peak:
         most = (UNDER_READ_MOST + UNDER_READ_MOST_PER_S * interval) * float(x[at])
         missed = min(max(UNDER_READ * step, beside), most)
         u = float(np.hypot(noise_nm, min(beside, most)))
-        unseen = min(UNDER_READ * max(step, _ramp_step(x, at - 1)), most)  # between two readings that are as high
+        again = float(x[at] - x[at - 1]) if at > 1 and x[at - 1] < x[at - 2] else 0.0  # gripped again after a dip
+        unseen = min(UNDER_READ * max(step, _ramp_step(x, at - 1), again), most)  # between two that are as high
         return Peak(float(t[at]), float(x[at]) + missed, u, at, step, UNDER_READ_U * max(unseen, missed))
     return Peak(float(t[at]), best[0], best[1], at, step)
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
-from analysis.trace.loads import Window
+from analysis.trace.loads import COARSEST, Window
 from analysis.trace.neighbours import Neighbours
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.results import Code, Pull, TraceReading
@@ -40,6 +40,9 @@ LOADED_UNREST = 0.01
 
 LOADED_SURELY = 0.15
 """... and one that begins beyond this share is under load, however still: at its limit a transducer is very still."""
+
+WHOLE = 0.05
+"""Readings lie whole steps apart within this share of a step."""
 
 STILL_NOISES = 8.0
 """Range of block means, in deviations, that a lever at rest keeps within: 20 normal values range over 3.7."""
@@ -146,12 +149,13 @@ class LiveReader:
             return False
         self._rate_hz = 1 / max(float(np.median(np.diff(head.time_s))), FASTEST_S)
         self._block = max(1, round(BLOCK_S * self._rate_hz))
-        levels = np.unique(head.torque_nm)
-        seen_nm = float(np.diff(levels).min()) if len(levels) > 1 else 0.0
-        self._resolution_nm = self._sensor.resolution_nm or seen_nm
+        least, likely = _steps(head.torque_nm)
+        self._resolution_nm = self._sensor.resolution_nm or least
         loaded = self._begins_loaded(head.torque_nm)
         noise = 1.25 * least_noise(head.torque_nm) / float(np.sqrt(self._block))  # of a median
-        self._segments = Segmenter(self._sensor, self._resolution_nm, noise_nm=noise, begins_loaded=loaded)
+        self._segments = Segmenter(
+            self._sensor, self._sensor.resolution_nm or likely, noise_nm=noise, begins_loaded=loaded
+        )
         return True
 
     def _begins_loaded(self, head: Floats) -> bool:
@@ -253,6 +257,20 @@ class _LongStep:
             missing = (part - self.before_s) / interval_s - np.arange(self.seen + 1, self.seen + 1 + len(part))
             self.least = min(self.least, float(missing.min()))
             self.seen += len(part)
+
+
+def _steps(torque_nm: Floats) -> tuple[float, float]:
+    """Give the least that lies between two of few readings, and what step that makes likely.
+
+    It is the step, unless what lies between others is no multiple of it, as on a ramp: then the step is much finer.
+    """
+    apart = np.diff(np.unique(torque_nm))
+    if not len(apart):
+        return 0.0, 0.0
+    least = float(apart.min())
+    steps = apart / least
+    whole = bool(np.abs(steps - steps.round()).max() < WHOLE)
+    return least, least if whole or least < COARSEST * apart.sum() else COARSEST * least
 
 
 class _Gaps:

@@ -156,6 +156,17 @@ def test_sparse_readings_are_not_read_low(rate):
     assert np.mean(inside) >= 0.9
 
 
+def test_after_a_dip_the_rise_from_there_is_what_may_be_missing():
+    """Gripped again between two readings of a display: the ramp before the dip says nothing of the way to the top."""
+    t = np.arange(0, 6, 0.2)
+    x = np.interp(t, [0, 1.6, 1.8, 2.0, 2.2, 2.4, 6], [0, 40.0, 39.6, 39.3, 42.0, 38.5, 38.0])
+    peak = read(t, x, slip=38.0)
+    assert peak.time_s == pytest.approx(2.2)
+    assert peak.u_method_nm == pytest.approx(0.6 * 0.5 * (42.0 - 39.3))
+    x[9:11] = 40.5, 41.3  # no dip: the ramp runs out
+    assert read(t, x, slip=38.0).u_method_nm < 0.5
+
+
 def test_parabola_through_known_points():
     x = np.linspace(-1, 1, 9)
     a, b, c, rest = parabola(x, 3 - 2 * x - 5 * x**2)

@@ -5,9 +5,13 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from analysis.trace.live import _steps
 from analysis.trace.reading import read_torque
 from analysis.trace.traces import Sensor
+from logger.virtual.hand import HandPull
 from tests.analysis.made import Shape, trace
+from tests.analysis.simulated import simulate
+from tests.analysis.unseen import draw
 
 SENSOR = Sensor(capacity_nm=100.0)
 
@@ -111,3 +115,28 @@ def test_display_of_fine_steps_may_not():
     (only,) = read_torque(t, np.round(y, 2), sensor=SENSOR).pulls
     assert not only.valid
     assert "stood still for 1.6 s under load" in only.reasons[0].text
+
+
+@pytest.mark.parametrize("seed", [20106, 20230])
+def test_lever_that_hangs_anew_is_no_pull_where_the_first_readings_are_few_and_a_ramp(seed):
+    """What lies between two readings on the first ramp, 2 to 3 N·m, is not the display's step, nor what a load must
+    exceed.
+    """
+    run = simulate(draw("display", seed), seed)
+    sensor = Sensor(capacity_nm=run.scenario.sensor.capacity_nm)
+    pulls = sum(isinstance(action, HandPull) for action in run.scenario.actions)
+    assert len(stated(read_torque(run.time_s, run.torque_nm, sensor=sensor))) == pulls
+
+
+@pytest.mark.parametrize(
+    ("readings", "least", "likely"),
+    [
+        ([3.0, 3.0, 3.0], 0.0, 0.0),
+        ([3.0, 3.5, 3.0, 3.5], 0.5, 0.5),
+        ([0.0, 0.5, 1.5, 3.0, 3.52], 0.5, 0.5),  # whole steps within what a conversion of units leaves
+        ([-2.4, -2.4, 0.7, 7.6, 13.9], 3.1, 0.155),
+        (list(np.linspace(0, 6, 41) ** 2), 0.0225, 0.0225),  # small beside the range: as good as none
+    ],
+)
+def test_step_that_few_readings_make_likely(readings, least, likely):
+    assert _steps(np.array(readings)) == pytest.approx((least, likely))
