@@ -89,8 +89,8 @@ class Handoff:
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
     ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
-    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there; ``unrested``: nowhere
-    before the ramp, so its foot has to do.
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there, ``longest_s`` anywhere
+    before the ramp; ``unrested``: nowhere, so its foot has to do.
     """
 
     level_nm: float
@@ -100,6 +100,7 @@ class Handoff:
     drift_nm_s: float = 0.0
     other_nm: float | None = None
     rested_s: float = 0.0
+    longest_s: float = 0.0
     unrested: bool = False
 
     def gripped_again(self, before_nm: float) -> Handoff:
@@ -175,6 +176,7 @@ def find_handoff(
         _drift(means[chosen.first : chosen.last]) / block_s,
         None if other is None else other.level,
         0.0 if unrested else chosen.blocks * block_s,
+        max((stretch.blocks for stretch in found), default=0) * block_s,
         unrested,
     )
 
@@ -230,15 +232,17 @@ def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: fl
     away = means[:LANDS_BLOCKS] - means[0]
     far = float(away[np.argmax(np.abs(away))])
     rise = top_nm - float(means[0])
-    if not PAUSE_SHARE * rise < abs(far) < LEVER * rise or np.abs(np.diff(away)).max() < LANDS * ramp:
+    if not PAUSE_SHARE * rise < abs(far) < 2 * LEVER * rise or np.abs(np.diff(away)).max() < LANDS * ramp:
         return
     back = np.flatnonzero((means[2:] - means[0]) * far <= 0)
     end = last + (int(back[0]) if len(back) else len(means))
     near = last + still
     for a, b in _runs(swings):
         if last < a <= near + SWING_BLOCKS and b <= end and not quiet[a:b].any():
-            quiet[a:b] = True
-            near = b + still
+            about = means[max(a - last - still + 2, 0) : b - last + 1]  # the blocks of these windows
+            if abs(float(about.mean() - means[0])) < LEVER * rise:
+                quiet[a:b] = True
+                near = b + still
 
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:

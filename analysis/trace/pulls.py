@@ -87,8 +87,9 @@ SLIPS_S = 0.2
 BUMP_S = 0.5
 """A load that was above half its maximum for less (s) is a bump, not worth a word."""
 
-REGRIP_S = 1.2
-"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip."""
+REGRIP_S, LET_GO_S = 1.2, 2.4
+"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip, unless the
+torque had left its level for longer than the second: a lever that hung, was taken off and put on again."""
 
 OF_A_SIZE = 0.4
 """... and at least this share of it."""
@@ -110,7 +111,7 @@ class Read:
     ``height_nm`` is about the level at which it slips; ``still``: it lies as still as a lever that hangs; ``rang``: it
     came quickly and rang until it was still; ``again``: it is the pull before as a whole; ``told``: the wheel's angle,
     or the pull before, says that it slipped; ``handled``: it was there at once, so a lever was put on, moved or taken
-    off.
+    off; ``let_go_s``: when the torque was last near its level.
     """
 
     pull: Pull
@@ -121,6 +122,7 @@ class Read:
     again: bool = False
     told: bool = False
     handled: bool = False
+    let_go_s: float = -np.inf
 
     @property
     def states(self) -> bool:
@@ -172,7 +174,8 @@ def _gripped_again(before: Read | None, load: Load) -> Read | None:
         return None
     if before.height_nm < OF_A_SIZE * (load.top_nm - load.level_nm):  # a lever that was put on
         return None
-    return before if load.under_way_s() - before.pull.end_s <= REGRIP_S else None
+    begun_s = load.under_way_s()
+    return before if begun_s - before.pull.end_s <= REGRIP_S and begun_s - before.let_go_s <= LET_GO_S else None
 
 
 def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
@@ -188,7 +191,7 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.reversed and hand.rested_s < HUNG_S:  # the level before the first stroke still counts
         return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
-    if window.gripped_nm is not None and hand.rested_s < RESTED_S:
+    if window.gripped_nm is not None and hand.longest_s < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)
     if window.turned_nm is not None and hand.rested_s < TURNED_S:
         before_nm = load.sign * window.turned_nm
@@ -256,7 +259,7 @@ def _read(
         reasons=reasons,
         notes=(*silences(t), *_notes(peak, plateau, hand, peakless=peakless)),
     )
-    return Read(pull, plateau, told=slip is not None or before is not None)
+    return Read(pull, plateau, told=slip is not None or before is not None, let_go_s=part.release_s)
 
 
 def _notes(peak: Peak | None, plateau: Plateau | None, hand: Handoff, *, peakless: bool) -> tuple[str, ...]:
