@@ -40,6 +40,10 @@ WEAK, BROKE = 1.01, 0.9
 """So may a passed peak above the first share only, which no breakaway lies below, if the torque then fell below the
 second share of it: it broke, and lever and wheel rang; a tremor falls less."""
 
+SHELF_S = 0.3
+"""So may a top that the torque did not exceed for this long (s) before it rose by more than ``FALL``: a hand hesitates
+below the slip level, as a rule."""
+
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
 
@@ -175,12 +179,24 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
         if high == at or not x[high] > exceeded:
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
             late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
+            passed = min(passed, _shelf(t[: top + 1], x[: top + 1], TAKEN_UP * slip_nm, noise))
             return top, float(max(x[top] - passed, late - x[top], 0.0))
         above = at + 1 + int(np.argmax(x[at + 1 :] > exceeded))
         broke = x[at] > WEAK * slip_nm and x[at:above].min() < BROKE * x[at]
         if broke or x[at] > RIVAL * slip_nm:
             passed = min(passed, x[at])
         at = _running_peak(t, x, above, noise)
+
+
+def _shelf(t: Floats, x: Floats, least_nm: float, noise: float) -> float:
+    """Give the lowest top, above the least one, that the torque kept below before it rose to its end; else infinite."""
+    tops = np.maximum.accumulate(x)
+    raised = np.flatnonzero(np.diff(tops, prepend=-np.inf) > 0)
+    for at in raised[(x[raised] > least_nm) & (x[raised] * (1 + FALL) + 3 * noise < x[-1])]:
+        after = np.searchsorted(tops, x[at] + 3 * noise, side="right")
+        if t[after - 1] - t[at] > SHELF_S:
+            return float(x[at])
+    return np.inf
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
