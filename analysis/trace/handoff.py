@@ -89,8 +89,8 @@ class Handoff:
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
     ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
-    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there, ``longest_s`` anywhere
-    before the ramp; ``unrested``: nowhere, so its foot has to do.
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there, ``hung_s`` the longest that
+    it did since the load before; ``unrested``: nowhere before the ramp, so its foot has to do.
     """
 
     level_nm: float
@@ -100,7 +100,7 @@ class Handoff:
     drift_nm_s: float = 0.0
     other_nm: float | None = None
     rested_s: float = 0.0
-    longest_s: float = 0.0
+    hung_s: float = 0.0
     unrested: bool = False
 
     def gripped_again(self, before_nm: float) -> Handoff:
@@ -176,7 +176,7 @@ def find_handoff(
         _drift(means[chosen.first : chosen.last]) / block_s,
         None if other is None else other.level,
         0.0 if unrested else chosen.blocks * block_s,
-        max((stretch.blocks for stretch in found), default=0) * block_s,
+        max((stretch.blocks for stretch in found if stretch.first >= own), default=0) * block_s,
         unrested,
     )
 

@@ -91,6 +91,7 @@ REGRIP_S, LET_GO_S = 1.2, 2.4
 """A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip, unless the
 torque had left its level for longer than the second: a lever that hung, was taken off and put on again."""
 
+HANGS_S = 0.75
 OF_A_SIZE = 0.4
 """... and at least this share of it."""
 
@@ -145,7 +146,11 @@ def read_pull(window: Window, before: Read | None, sensor: Sensor) -> Read | Non
     if load is None or len(load.half) < 3 or load.held_s < BUMP_S:
         return None
     before = _gripped_again(before, load)
-    hand = _handoff(load, window, before)
+    hand = _handoff(load, window)
+    if before is not None and hand.hung_s < HANGS_S:
+        hand = Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
+    else:
+        before = None
     hand = replace(hand, u_nm=float(np.hypot(hand.u_nm, load.step_nm / np.sqrt(12))))
     x, height = load.torque_nm - hand.level_nm, load.top_nm - hand.level_nm
     if height < LEAST_NOISES * load.noise_nm / np.sqrt(max(NOISE_S / load.interval_s, 1.0)):
@@ -178,12 +183,10 @@ def _gripped_again(before: Read | None, load: Load) -> Read | None:
     return before if begun_s - before.pull.end_s <= REGRIP_S and begun_s - before.let_go_s <= LET_GO_S else None
 
 
-def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
+def _handoff(load: Load, window: Window) -> Handoff:
     if window.from_start:
         u_nm = np.hypot(AFTER_U * (load.top_nm - load.level_nm), AFTER_LEVEL_U * load.level_nm)
         return Handoff(load.level_nm, float(u_nm), 0)
-    if before is not None:
-        return Handoff(load.sign * before.pull.handoff_nm, load.noise_nm, load.first)
     height = load.top_nm - load.level_nm
     ramp = slice(load.half[0] + 1)
     t, x = load.time_s[ramp], load.torque_nm[ramp]
@@ -191,7 +194,7 @@ def _handoff(load: Load, window: Window, before: Read | None) -> Handoff:
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
     if window.reversed and hand.rested_s < HUNG_S:  # the level before the first stroke still counts
         return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
-    if window.gripped_nm is not None and hand.longest_s < RESTED_S:
+    if window.gripped_nm is not None and max(hand.rested_s, hand.hung_s) < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)
     if window.turned_nm is not None and hand.rested_s < TURNED_S:
         before_nm = load.sign * window.turned_nm
