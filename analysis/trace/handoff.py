@@ -89,8 +89,8 @@ class Handoff:
 
     ``hum_nm`` is the deviation of the readings about a still level where it is far more than noise: a mains hum.
     ``drift_nm_s`` is the slope of a rest that went one way all the time. ``other_nm`` is a second level that may have
-    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there, ``hung_s`` the longest that
-    it did since the load before; ``unrested``: nowhere before the ramp, so its foot has to do.
+    been the one; the uncertainty reaches it. ``rested_s`` is how long the trace lay still there, ``hung_s`` the longest
+    that it did since the load before; ``unrested``: nowhere before the ramp, so its foot has to do.
     """
 
     level_nm: float
