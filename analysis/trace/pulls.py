@@ -88,12 +88,12 @@ BUMP_S = 0.5
 """A load that was above half its maximum for less (s) is a bump, not worth a word."""
 
 REGRIP_S, LET_GO_S, HANGS_S = 1.2, 2.4, 0.75
-"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip, unless
-the torque had left its level for longer than the second (a lever that hung, was taken off and put on again) or lay still
-in between for the third: then it counts from there."""
+"""A load that begins sooner than this (s) after the last pull, the same way, is the same pull after a re-grip; not if
+the torque had left its level for longer than the second (a lever that hung, was taken off and put on again) or lay
+still in between for the third: then it counts from there."""
 
 OF_A_SIZE = 0.4
-"""... and at least this share of it."""
+"""A re-grip takes hold of a pull of its size, of at least this share of it."""
 
 NEAR_TOP = 0.85
 """The torque was last near its level where it was above this share of it; then it was released."""
