@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.loads import LEVER
+from analysis.trace.loads import LANDS_SLOWEST_S, LEVER
 from analysis.trace.smooth import block_means, last_where
 from analysis.uncertainty.budget import NORMAL_95
 
@@ -160,6 +160,9 @@ def find_handoff(
     found = _found(means, own, level_nm, height, noise_nm / np.sqrt(width), block_s)
     unrested = not found
     chosen, other = _choose(means, found or [_foot(means, own, level_nm)], height, block_s, max(reading_s, block_s))
+    left = time_s[max(begin + (chosen.last - 1) * width - (len(x) - stop), 0) : stop]
+    if other is None and not unrested and np.diff(left).max(initial=0.0) < LANDS_SLOWEST_S:
+        other = _swing(means[chosen.last - 1 :], max(_steepness(means, level_nm, height, s) for s in RAMP_LOW), top_nm)
     apart = 0.0 if other is None else abs(other.level - chosen.level)
     first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
     part = x[begin + first * width : begin + chosen.last * width]
@@ -229,10 +232,8 @@ def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: fl
         quiet, swings: shape (n,); Of each window; the former is marked.
         means: shape (m,); Blocks from the last of the stretch on.
     """
-    away = means[:LANDS_BLOCKS] - means[0]
-    far = float(away[np.argmax(np.abs(away))])
-    rise = top_nm - float(means[0])
-    if not PAUSE_SHARE * rise < abs(far) < 2 * LEVER * rise or np.abs(np.diff(away)).max() < LANDS * ramp:
+    far, rise = _jump(means, ramp, top_nm), top_nm - float(means[0])
+    if not far:
         return
     back = np.flatnonzero((means[2:] - means[0]) * far <= 0)
     end = last + (int(back[0]) if len(back) else len(means))
@@ -243,6 +244,22 @@ def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: fl
             if abs(float(about.mean() - means[0])) < LEVER * rise:
                 quiet[a:b] = True
                 near = b + still
+
+
+def _jump(means: Floats, ramp: float, top_nm: float) -> float:
+    """Give how far the torque went straight from the first block, quicker than a hand; 0 where it did not."""
+    away = means[:LANDS_BLOCKS] - means[0]
+    far = float(away[np.argmax(np.abs(away))])
+    rise = top_nm - float(means[0])
+    near = PAUSE_SHARE * rise < abs(far) < 2 * LEVER * rise
+    return far if near and np.abs(np.diff(away)).max() > LANDS * ramp else 0.0
+
+
+def _swing(means: Floats, ramp: float, top_nm: float) -> _Stretch | None:
+    """Give what the torque jumped to where it did not stay for long enough to show a level."""
+    if len(means) < 3 or not _jump(means, ramp, top_nm):
+        return None
+    return _Stretch(1, len(means), float(means[2:].mean()), 0.0)
 
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:
