@@ -233,7 +233,7 @@ def _mark_swings(quiet: Bools, swings: Bools, means: Floats, last: int, ramp: fl
         means: shape (m,); Blocks from the last of the stretch on.
     """
     far, rise = _jump(means, ramp, top_nm), top_nm - float(means[0])
-    if not far:
+    if not 0 < abs(far) < 2 * LEVER * rise:
         return
     back = np.flatnonzero((means[2:] - means[0]) * far <= 0)
     end = last + (int(back[0]) if len(back) else len(means))
@@ -250,16 +250,18 @@ def _jump(means: Floats, ramp: float, top_nm: float) -> float:
     """Give how far the torque went straight from the first block, quicker than a hand; 0 where it did not."""
     away = means[:LANDS_BLOCKS] - means[0]
     far = float(away[np.argmax(np.abs(away))])
-    rise = top_nm - float(means[0])
-    near = PAUSE_SHARE * rise < abs(far) < 2 * LEVER * rise
-    return far if near and np.abs(np.diff(away)).max() > LANDS * ramp else 0.0
+    clearly = abs(far) > PAUSE_SHARE * (top_nm - float(means[0]))
+    return far if clearly and np.abs(np.diff(away)).max() > LANDS * ramp else 0.0
 
 
 def _swing(means: Floats, ramp: float, top_nm: float) -> _Stretch | None:
-    """Give what the torque jumped to where it did not stay for long enough to show a level."""
-    if len(means) < 3 or not _jump(means, ramp, top_nm):
+    """Give what the torque jumped to where it did not stay for long enough to show a level: as far as that may lie."""
+    far = _jump(means, ramp, top_nm)
+    if len(means) < 4 or not far:
         return None
-    return _Stretch(1, len(means), float(means[2:].mean()), 0.0)
+    swung = means[2:]
+    off = 2 * float(swung.std()) / float(np.sqrt(len(swung)))
+    return _Stretch(1, len(means), float(swung.mean() + np.sign(far) * off), 0.0)
 
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:

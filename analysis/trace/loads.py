@@ -52,9 +52,9 @@ AT_LIMIT = 0.95
 HELD_SHARE = 0.7
 """Where less than this share of the readings on the way up differ from the one before, each is given several times."""
 
-RANG_S, HUNG_S = 0.1, 0.3
-"""What was above half for less than the first (s), and then below it for longer than the second, is no ramp: a lever
-that was put on rang."""
+RANG_S, RINGS_S, HUNG_S = 0.1, 0.5, 0.3
+"""What was above half for less than the first (s) at a time, within the second, and then below it for longer than the
+third, is no ramp: a lever that was put on rang."""
 
 LEAST_SAMPLES = 4
 """Fewer samples are no load."""
@@ -167,12 +167,15 @@ def _ringing(half: Ints, interval_s: float) -> int:
     """Give how many of the samples above half were a lever that rang before the ramp."""
     if interval_s > LANDS_SLOWEST_S or half[-1] - half[0] < len(half):  # or above it all the time
         return 0
-    after = np.flatnonzero(np.diff(half) * interval_s > HUNG_S) + 1  # where it is above half once more
-    rang = 0
-    for at in after:
-        if (half[at - 1] - half[rang]) * interval_s > RANG_S:
+    apart = np.flatnonzero(np.diff(half) > 1) + 1  # where it is above half once more
+    rang, crest_s, last = 0, 0.0, 0
+    for at in apart:
+        crest_s = max(crest_s, float(half[at - 1] - half[last]) * interval_s)
+        if crest_s > RANG_S or (half[at - 1] - half[rang]) * interval_s > RINGS_S:
             break
-        rang = int(at)
+        last = at
+        if (half[at] - half[at - 1]) * interval_s > HUNG_S:
+            rang, crest_s = int(at), 0.0
     return rang
 
 

@@ -46,16 +46,18 @@ def test_a_load_above_half_for_less_than_half_a_second_is_a_bump(readings, read)
 
 
 @pytest.mark.parametrize(
-    ("height", "direction", "begins_s", "goes_on"),
+    ("height", "direction", "begins_s", "let_go_s", "goes_on"),
     [
-        (40.0, 1, 1.2, True),  # two fifths of what follows, 1.2 s later
-        (39.9, 1, 1.2, False),
-        (40.0, 1, 1.3, False),
-        (40.0, -1, 1.2, False),
+        (40.0, 1, 1.2, -0.1, True),  # two fifths of what follows, 1.2 s later
+        (39.9, 1, 1.2, -0.1, False),
+        (40.0, 1, 1.3, -0.1, False),
+        (40.0, -1, 1.2, -0.1, False),
+        (40.0, 1, 1.2, -1.2, True),
+        (40.0, 1, 1.2, -1.3, False),  # it hung for a second and more before it was gone
     ],
 )
-def test_a_grip_goes_on_with_the_pull_before(height, direction, begins_s, goes_on):
-    before = Read(Pull(-9.0, 0.0, direction, 0.0), height_nm=height)
+def test_a_grip_goes_on_with_the_pull_before(height, direction, begins_s, let_go_s, goes_on):
+    before = Read(Pull(-9.0, 0.0, direction, 0.0), height_nm=height, let_go_s=let_go_s)
     t, x = np.array([0.1, begins_s, 2.0, 3.0, 4.0]), np.array([10.0, 12.0, 110.0, 110.0, 110.0])
     load = Load(t, x, None, 0, 5, 1, 10.0, 0.01, 0.01, 110.0, np.array([2, 3, 4]), 0)
     assert (pulls._gripped_again(before, load) is before) is goes_on

@@ -140,3 +140,83 @@ def test_lever_that_hangs_anew_is_no_pull_where_the_first_readings_are_few_and_a
 )
 def test_step_that_few_readings_make_likely(readings, least, likely):
     assert _steps(np.array(readings)) == pytest.approx((least, likely))
+
+
+def rings(t, on_s, weight_nm, *, swing=1.0, decay_s=0.3, hz=7.0):
+    """A lever put on: it falls from nothing and swings about where it then hangs."""
+    since = np.clip(t - on_s, 0, None)
+    return (t > on_s) * weight_nm * (1 - swing * np.exp(-since / decay_s) * np.cos(2 * np.pi * hz * since))
+
+
+@pytest.mark.parametrize("before_s", [0.75, 0.85, 1.0])
+@pytest.mark.parametrize("weight_nm", [4.0, 5.5, 6.5])
+def test_lever_may_swing_beyond_what_a_lever_weighs(weight_nm, before_s):
+    """Let go it swings to twice its weight, which alone would be too much for a lever on a pull of 20 N·m."""
+    t = np.arange(0, 12, 0.005)
+    begin = 3.0 + before_s
+    pull = np.interp(t, [begin, begin + 0.6, begin + 0.75, 8, 8.2], [0, 15.5, 13.5, 13.5, 0])
+    y = rings(t, 3.0, weight_nm) * (t < 8.2) + pull
+    (only,) = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
+    assert only.handoff_nm == pytest.approx(weight_nm, abs=0.2)
+    assert only.rotating.at_sensor_nm == pytest.approx(13.5, rel=0.03)
+
+
+@pytest.mark.parametrize("weight_nm", [2.5, 4.0, 6.0, 7.0, 8.0, 9.0])
+def test_interval_reaches_a_lever_put_on_too_late_to_hang(weight_nm):
+    """A third of a second before the ramp: no level shows, but no hand is as quick."""
+    t = np.arange(0, 12, 0.002)
+    pull = np.interp(t, [3.35, 5.2, 5.4, 9, 9.3], [0, 18, 13, 13, 0])
+    y = rings(t, 3.0, weight_nm) * (t < 9.3) + pull
+    (only,) = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
+    assert abs(only.breakaway.at_sensor_nm - 18.0) < 1.06 * only.breakaway.u95_sensor_nm
+    assert abs(only.rotating.at_sensor_nm - 13.0) < 1.06 * only.rotating.u95_sensor_nm
+
+
+def test_quick_start_of_a_hand_widens_nothing():
+    t = np.arange(0, 12, 0.002)
+    y = np.interp(t, [3.0, 3.3, 5.0, 5.2, 9, 9.3], [0, 5.0, 18, 13, 13, 0])
+    (only,) = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
+    assert only.rotating.at_sensor_nm == pytest.approx(13.0, rel=0.01)
+    assert only.rotating.u95_sensor_nm < 0.3
+
+
+def test_lever_off_and_on_between_two_pulls_counts_from_where_it_then_hangs():
+    """Both hand-off levels lie within four seconds; in between the lever was off, long enough to show it."""
+    t = np.arange(0, 16, 0.002)
+    first = np.interp(t, [2, 3, 3.1, 5, 5.1], [0, 20, 16, 16, 0]) + rings(t, 1.2, 5.0) * (t < 5.1)
+    second = np.interp(t, [9.1, 11, 11.2, 14, 14.2], [0, 19, 15, 15, 0]) + rings(t, 8.1, 3.7) * (t < 14.2)
+    y = first - 4.2 * ((t > 5.1) & (t < 6.6)) + second
+    pulls = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
+    assert [p.handoff_nm for p in pulls] == pytest.approx([5.0, 3.7], abs=0.2)
+    assert [p.rotating.at_sensor_nm for p in pulls] == pytest.approx([16.0, 15.0], rel=0.02)
+
+
+@pytest.mark.parametrize(("rest_s", "pulls"), [(0.5, 1), (0.9, 2), (1.1, 2)])
+def test_lever_that_lies_still_between_two_grips_is_at_rest(rest_s, pulls):
+    """It hangs a little lower each time: counted from the level before, the second pull would be read low."""
+    t = np.arange(0, 14, 0.005)
+    again = 6.1 + rest_s
+    y = np.interp(
+        t,
+        [2, 3.0, 5.9, 6.1, again, again + 1.0, again + 3.9, again + 4.1],
+        [0, 24.0, 24.0, -1.2, -1.2, 24.0, 24.0, -2.4],
+    )
+    said = read_torque(t, noisy(t, y), sensor=SENSOR).pulls
+    ended = {round(p.start_s, 1): p for p in said}  # a pull that goes on is said again, with all of it
+    assert len(ended) == pulls
+    if pulls == 2:
+        assert [p.rotating.at_sensor_nm for p in ended.values()] == pytest.approx([24.0, 25.2], rel=0.005)
+        assert all(p.valid for p in ended.values())
+
+
+def test_lever_off_and_on_after_a_worn_pack_is_no_second_grip():
+    """It hung at a third of the pull, which keeps the load open, until it was taken off a second before the next."""
+    t = np.arange(0, 18, 0.002)
+    hangs = 6.0
+    first = np.interp(t, [2, 3.4, 3.6, 6, 6.2], [0, 16, 12.5, 12.5, 0]) + rings(t, 1.15, hangs)
+    shake = np.exp(-np.clip(t - 6.2, 0, None) / 0.9) * 1.8 * np.sin(2 * np.pi * 7 * t) * (t > 6.2)
+    second = np.interp(t, [10.2, 11.6, 11.8, 15, 15.2], [0, 16, 12.5, 12.5, 0])
+    y = np.where((t > 8.7) & (t < 9.4), 0.0, first + shake + second) * (t < 15.2)
+    pulls = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
+    assert [p.rotating.at_sensor_nm for p in pulls] == pytest.approx([12.5, 12.5], rel=0.03)
+    assert [p.handoff_nm for p in pulls] == pytest.approx([hangs, hangs], abs=0.3)
