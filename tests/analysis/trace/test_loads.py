@@ -61,6 +61,10 @@ def test_a_load_that_was_there_first_counts_from_what_lay_still_after_it():
         ([0, 1, 2, 9, 10], 0.05, 3),  # it rang for 0.1 s
         ([0, 1, 2, 3, 10, 11], 0.05, 0),  # longer: a pull
         ([0, 1, 8, 9, 16, 17, 18], 0.05, 4),
+        ([0, 1, 3, 4, 12, 13, 14], 0.05, 4),  # two crests
+        ([0, 1, 3, 4, 6, 7, 9, 10, 20, 21], 0.05, 8),
+        ([0, 1, 3, 4, 6, 7, 9, 10, 12, 20, 21], 0.05, 0),  # for more than half a second
+        ([0, 1, 3, 4, 5, 6, 12, 13], 0.05, 0),  # the second crest is too long for one
         ([0, 1, 8, 9], 0.0501, 0),  # readings too far apart to tell
     ],
 )
