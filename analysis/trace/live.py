@@ -268,9 +268,11 @@ def _steps(torque_nm: Floats) -> tuple[float, float]:
     if not len(apart):
         return 0.0, 0.0
     least = float(apart.min())
+    if least < COARSEST * apart.sum():  # so fine that it does not matter
+        return least, least
     steps = apart / least
     whole = bool(np.abs(steps - steps.round()).max() < WHOLE)
-    return least, least if whole or least < COARSEST * apart.sum() else COARSEST * least
+    return least, least if whole else COARSEST * least
 
 
 class _Gaps:

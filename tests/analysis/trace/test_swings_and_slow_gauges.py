@@ -135,6 +135,7 @@ def test_lever_that_hangs_anew_is_no_pull_where_the_first_readings_are_few_and_a
         ([3.0, 3.5, 3.0, 3.5], 0.5, 0.5),
         ([0.0, 0.5, 1.5, 3.0, 3.52], 0.5, 0.5),  # whole steps within what a conversion of units leaves
         ([-2.4, -2.4, 0.7, 7.6, 13.9], 3.1, 0.155),
+        ([0.0, 5e-324, 1.0], 5e-324, 5e-324),
         (list(np.linspace(0, 6, 41) ** 2), 0.0225, 0.0225),  # small beside the range: as good as none
     ],
 )
