@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from analysis.trace.live import LiveReader
 from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 from tests.analysis import practice
 from tests.analysis.made import Shape, trace
 
@@ -92,3 +93,26 @@ def test_empty_and_single():
     assert reader.feed([1.0], [2.0]) == ()
     assert reader.finish() == ()
     assert reader.reading().pulls == ()
+
+
+@pytest.mark.parametrize(
+    ("level", "wide", "loaded"),
+    [
+        (20.0, 0.21, True),  # block means range over more than a hundredth of it: a pack slips
+        (20.0, 0.19, False),  # a lever hangs
+        (20.0, 9.9, True),
+        (20.0, 10.1, False),  # more than half of it: it was not steady under any load
+        (3.9, 0.3, False),  # below 0.04 of the capacity a lever's weight is there
+        (4.1, 0.3, True),
+        (15.1, 0.0, True),  # beyond 0.15 of it however still
+        (14.9, 0.0, False),
+    ],
+)
+def test_a_stream_that_begins_under_load_is_restless_or_far_from_zero(level, wide, loaded):
+    """Blocks of one reading: the least and the greatest of twenty are so far apart."""
+    reader = LiveReader(Sensor(capacity_nm=200.0 if level == 20.0 else 100.0, resolution_nm=0.001))
+    reader._block = 1
+    reader._resolution_nm = 0.001
+    half = 0.5 * wide * np.sin(np.linspace(0, 2 * np.pi, 21)[:20])
+    half[[5, 15]] = 0.5 * wide, -0.5 * wide
+    assert reader._begins_loaded(level + half) is loaded
