@@ -192,11 +192,10 @@ def _shelf(t: Floats, x: Floats, least_nm: float, noise: float) -> float:
     """Give the lowest top, above the least one, that the torque kept below before it rose to its end; else infinite."""
     tops = np.maximum.accumulate(x)
     raised = np.flatnonzero(np.diff(tops, prepend=-np.inf) > 0)
-    for at in raised[(x[raised] > least_nm) & (x[raised] * (1 + FALL) + 3 * noise < x[-1])]:
-        after = np.searchsorted(tops, x[at] + 3 * noise, side="right")
-        if t[after - 1] - t[at] > SHELF_S:
-            return float(x[at])
-    return np.inf
+    at = raised[(x[raised] > least_nm) & (x[raised] * (1 + FALL) + 3 * noise < x[-1])]
+    exceeded = np.searchsorted(tops, x[at] + 3 * noise, side="right")
+    kept = at[t[exceeded - 1] - t[at] > SHELF_S]
+    return float(x[kept[0]]) if len(kept) else np.inf
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:
