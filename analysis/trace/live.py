@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from analysis.trace.gates import CATCH_UP_S, GAP_STEPS, caught_up_in
-from analysis.trace.loads import COARSEST, Window
+from analysis.trace.loads import COARSEST, LEVER, Window
 from analysis.trace.neighbours import Neighbours
 from analysis.trace.pulls import Read, read_pull
 from analysis.trace.results import Code, Pull, TraceReading
@@ -229,10 +229,13 @@ class LiveReader:
         if self._last is None or self._last[1].height_nm < OF_ITS_SIZE * span.height_nm:
             return None
         read, last = self._last
+        if (span.start - last.end) * self._block / self._rate_hz >= REST_S:
+            return None
+        if last.from_start and read.height_nm < LEVER * span.height_nm:  # or was it a lever that swung?
+            return last.level_nm if upwards == span.upwards else None
         if (read.handled or read.jerked) and last.upwards != span.upwards:  # a lever that was put on or taken off
             return None
-        apart_s = (span.start - last.end) * self._block / self._rate_hz
-        return read.pull.handoff_nm if apart_s < REST_S and last.upwards == upwards else None
+        return read.pull.handoff_nm if last.upwards == upwards else None
 
     def _forget(self) -> None:
         """Give up what no later span can need."""

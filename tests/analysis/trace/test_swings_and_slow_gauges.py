@@ -221,3 +221,18 @@ def test_lever_off_and_on_after_a_worn_pack_is_no_second_grip():
     pulls = stated(read_torque(t, noisy(t, y), sensor=SENSOR))
     assert [p.rotating.at_sensor_nm for p in pulls] == pytest.approx([12.5, 12.5], rel=0.03)
     assert [p.handoff_nm for p in pulls] == pytest.approx([hangs, hangs], abs=0.3)
+
+
+def test_interval_reaches_the_first_level_of_a_stream_that_may_have_begun_under_load():
+    """A lever of 8 N·m that still swings looks like a load that was cut off at the start; a slow pull comes straight
+    out of it the other way.
+    """
+    t = np.arange(0, 11, 0.01)
+    begins = 8.2 + 0.6 * np.exp(-t / 2) * np.sin(2 * np.pi * 4 * t)
+    pull = np.interp(t, [2.1, 4.8, 5.0, 6.8, 7.0], [0, -37.5, -35.0, -35.0, 0])
+    y = np.where(t < 7.0, begins + pull, -4.3)
+    said = stated(read_torque(t, noisy(t, y, 0.03), sensor=SENSOR))
+    whole = said[-1]
+    assert not any(pull.valid for pull in said[:-1])
+    assert abs(whole.breakaway.at_sensor_nm - 37.5) < whole.breakaway.u95_sensor_nm
+    assert abs(whole.rotating.at_sensor_nm - 35.0) < whole.rotating.u95_sensor_nm
