@@ -52,6 +52,9 @@ HESITATES_S, HESITATES_READINGS = 0.5, 4
 APART = 0.01
 """... if it lies further above the stretch before than this share of the pull's level."""
 
+JOINED = 0.005
+"""Stretches that overlap within this share of the pull's level are one: a hand's tremor or a spike parts them."""
+
 PAUSE_SHARE, PAUSE_S, PAUSE_QUICK = 0.10, 1.2, 0.6
 """So may a longer one, up to this time (s), that lies further up than this share and was come to as a hand comes up:
 not with this share of the way within three blocks, as a lever that is put on."""
@@ -157,7 +160,7 @@ def find_handoff(
     means = x[begin:].reshape(-1, width).mean(axis=1)
     own = max(0, -((begin - len(x) + stop) // width))  # first block of this window
     block_s = width * step
-    found = _found(means, own, level_nm, height, noise_nm / np.sqrt(width), block_s)
+    found = _joined(_found(means, own, level_nm, height, noise_nm / np.sqrt(width), block_s), height)
     unrested = not found
     chosen, other = _choose(means, found or [_foot(means, own, level_nm)], height, block_s, max(reading_s, block_s))
     left = time_s[max(begin + (chosen.last - 1) * width - (len(x) - stop), 0) : stop]
@@ -196,6 +199,18 @@ def _found(means: Floats, own: int, level_nm: float, height: float, noise: float
         for s in before
         if s.level < means[s.last - 1 :].min() + APART * height and level_nm - s.level < LEVER * (top_nm - s.level)
     ]
+
+
+def _joined(found: list[_Stretch], height: float) -> list[_Stretch]:
+    """Make one of stretches that overlap at one level: parts of one rest, or of one hesitation."""
+    joined: list[_Stretch] = []
+    for before in found:
+        here = joined[-1] if joined else None
+        if here and before.last >= here.first and abs(here.level - before.level) < JOINED * height:
+            joined[-1] = replace(here, first=before.first)
+        else:
+            joined.append(before)
+    return joined
 
 
 def _foot(means: Floats, own: int, level_nm: float) -> _Stretch:
