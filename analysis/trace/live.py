@@ -222,6 +222,7 @@ class LiveReader:
             gripped_nm=self._gripped(span, upwards=span.upwards),
             turned_nm=self._gripped(span, upwards=not span.upwards),
             earlier_nm=self._tail.samples(least, low).torque_nm if low > least else None,
+            of_stream=low == 0,
         )
 
     def _gripped(self, span: Span, *, upwards: bool) -> float | None:

@@ -66,7 +66,8 @@ class Window:
 
     ``gripped_nm`` is the hand-off level of a load of its size that ended just before, the same way, if one did,
     ``turned_nm`` that of one the other way;
-    ``earlier_nm`` is what came just before the samples, where they begin behind such a load.
+    ``earlier_nm`` is what came just before the samples, where they begin behind such a load. ``of_stream``: they begin
+    with the stream.
     """
 
     samples: Samples
@@ -80,6 +81,12 @@ class Window:
     gripped_nm: float | None = None
     turned_nm: float | None = None
     earlier_nm: Floats | None = None
+    of_stream: bool = False
+
+    def level_after(self) -> float:
+        """Give the level that was seen after the release (N·m); 0 where nothing was."""
+        s = self.samples
+        return float(np.median(s.torque_nm[(self.last + len(s)) // 2 :])) if self.last < len(s) else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +150,7 @@ def turned(window: Window) -> Load | None:
         return None
     level = window.level_nm
     if window.from_start:
-        level = float(np.median(s.torque_nm[(window.last + len(s)) // 2 :])) if window.last < len(s) else 0.0
+        level = window.level_after()
     few = thin(inner)
     sign = 1 if quantile(few, 0.97) - level >= level - quantile(few, 0.03) else -1
     step = _step(window, inner)

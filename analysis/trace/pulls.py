@@ -199,6 +199,9 @@ def _handoff(load: Load, window: Window) -> Handoff:
     if window.turned_nm is not None and hand.rested_s < TURNED_S:
         before_nm = load.sign * window.turned_nm
         return hand.gripped_again(before_nm) if hand.unrested else hand.reaching(before_nm)
+    if hand.unrested and window.of_stream and not window.to_end:  # the recording may have begun on the ramp
+        after_nm = max(load.sign * window.level_after(), 0.0)  # beyond zero it is the next load
+        return replace(hand.reaching(min(after_nm, hand.level_nm)), other_nm=None)
     return hand
 
 
