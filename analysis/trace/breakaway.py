@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from analysis.trace.smooth import moving_mean, parabola
+from analysis.trace.smooth import last_where, moving_mean, parabola
 
 if TYPE_CHECKING:
     from analysis.trace.traces import Floats
@@ -43,6 +43,12 @@ second share of it: it broke, and lever and wheel rang; a tremor falls less."""
 SHELF_S = 0.3
 """So may a top that the torque did not exceed for this long (s) before it rose by more than ``FALL``: a hand hesitates
 below the slip level, as a rule."""
+
+KNEE_S, KNEE_FROM, KNEE_FLAT, KNEE_BENT, RAMP_LOW = 0.3, 0.9, 0.2, 0.6, 0.3
+"""So may a knee from which the torque rose on by more than ``FALL``: the first level above the second share of the slip
+level from which it rose, for the first time (s), at less than the third share of the ramp's rate from the last share
+of the level on, after it had bent over to below the fourth: a pack without a peak, jerked on when it slipped. A hand
+that hesitates stops at once."""
 
 FLAT_S = 1.0
 """Without any fall the search for a peak ends when the torque has not risen for this long (s) ..."""
@@ -127,13 +133,16 @@ def find_peak(
         high &= time_s > onset_s - BEFORE_ONSET_S
     if not high.any() or slip_nm <= 0:
         return None
-    first = max(int(np.argmax(high)) - width, 0)
+    up = int(np.argmax(high))
+    first = max(up - width, 0)
+    low = last_where(torque_nm[: up + 1] < RAMP_LOW * slip_nm)
+    ramp = (REACHED - RAMP_LOW) * slip_nm / max(float(time_s[up] - time_s[max(low, 0)]), step)
     look_s = FLAT_S
     while True:  # most peaks come soon; a slow ramp or a hand that rises further takes a longer look
         look_s *= 4
         stop = int(np.searchsorted(time_s, time_s[first] + look_s))
         t, x = time_s[first:stop], moving_mean(torque_nm[first:stop], width)
-        found = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width))
+        found = _first_peak(t, x, slip_nm, noise_nm / np.sqrt(width), ramp)
         if stop == len(time_s) or (found is not None and t[found[0]] < t[-1] - look_s / 2):
             break
     if found is None:
@@ -160,7 +169,7 @@ def _in_time(peak: Peak, t: Floats, x: Floats, delay_s: float, delay_s_u: float)
     return replace(peak, time_s=peak.time_s - delay_s, torque_nm=peak.torque_nm + LATE * late, u_method_nm=u)
 
 
-def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int, float] | None:
+def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float) -> tuple[int, float] | None:
     """Give the first running peak that is not clearly exceeded soon after, and how far a rival is from it (N·m).
 
     Each peak that is passed over gives way to the next one that exceeds it, not to the highest of all that come: that
@@ -179,7 +188,9 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float) -> tuple[int
         if high == at or not x[high] > exceeded:
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
             late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
-            passed = min(passed, _shelf(t[: top + 1], x[: top + 1], TAKEN_UP * slip_nm, noise))
+            up = slice(top + 1)
+            rested = _shelf(t[up], x[up], TAKEN_UP * slip_nm, noise), _knee(t[up], x[up], slip_nm, noise, ramp)
+            passed = min(passed, *rested)
             return top, float(max(x[top] - passed, late - x[top], 0.0))
         above = at + 1 + int(np.argmax(x[at + 1 :] > exceeded))
         broke = x[at] > WEAK * slip_nm and x[at:above].min() < BROKE * x[at]
@@ -196,6 +207,18 @@ def _shelf(t: Floats, x: Floats, least_nm: float, noise: float) -> float:
     exceeded = np.searchsorted(tops, x[at] + 3 * noise, side="right")
     kept = at[t[exceeded - 1] - t[at] > SHELF_S]
     return float(x[kept[0]]) if len(kept) else np.inf
+
+
+def _knee(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float) -> float:
+    """Give the first level at which the ramp ran out before the torque rose on to its end; infinite if it did not."""
+    ahead = np.interp(t + KNEE_S, t, x)
+    flat = (ahead - x < KNEE_FLAT * ramp * KNEE_S) & (x > KNEE_FROM * slip_nm) & (t + KNEE_S <= t[-1])
+    flat &= ahead * (1 + FALL) + 3 * noise < x[-1]
+    at = int(np.argmax(flat))
+    begin = int(np.searchsorted(t, t[at] - KNEE_S))
+    if not flat.any() or x[at] - x[begin] > KNEE_BENT * ramp * (t[at] - t[begin]):
+        return np.inf
+    return float(max(x[at], ahead[at]))
 
 
 def _running_peak(t: Floats, x: Floats, start: int, noise: float) -> int:

@@ -1,4 +1,4 @@
-"""Borders of a lever that still swings before the ramp: by hand, on either side of each."""
+"""Borders of a lever that still swings before the ramp, and of what goes before a peak: by hand, on either side."""
 
 from __future__ import annotations
 
@@ -6,7 +6,9 @@ import numpy as np
 import pytest
 
 from analysis.trace import handoff
-from analysis.trace.breakaway import _shelf
+from analysis.trace.breakaway import _knee, _shelf
+from analysis.trace.reading import read_torque
+from analysis.trace.traces import Sensor
 
 STILL = 5
 """Blocks in a window."""
@@ -124,3 +126,47 @@ class TestWhatItJumpedTo:
 def test_a_top_that_was_kept_to_for_three_tenths_of_a_second(x, least, noise, level):
     t = 0.125 * np.arange(len(x))
     assert _shelf(t, np.array(x, float), least, noise) == level
+
+
+def bent(knee_nm, slope, before, rise_s=0.4, top=100.0, from_nm=60.0):
+    """A ramp of 100 N·m/s that bends to a share of that for 0.4 s, runs on at a smaller one, and jumps to its top.
+
+    Times are in sixteenths of a second.
+    """
+    t = np.arange(0, 4, 1 / 16)
+    begin = (knee_nm - 0.4 * 100 * before - from_nm) / 100
+    times = np.array([0, begin, begin + 0.4, begin + 0.4 + rise_s, begin + 0.5 + rise_s])
+    levels = np.array([from_nm, knee_nm - 40 * before, knee_nm, knee_nm + 100 * slope * rise_s, top])
+    end = int(np.searchsorted(t, times[-1]))
+    return t[: end + 1], np.interp(t[: end + 1], times, levels)
+
+
+@pytest.mark.parametrize(
+    ("parts", "slip", "found"),
+    [
+        ({"slope": 0.05, "before": 0.3}, 80.0, True),
+        ({"slope": 0.05, "before": 0.9}, 80.0, False),  # a hand that stops at once
+        ({"slope": 0.4, "before": 0.5}, 80.0, False),  # it never ran out
+        ({"slope": 0.05, "before": 0.3, "rise_s": 0.05}, 80.0, False),  # for too short a time
+        ({"slope": 0.05, "before": 0.3}, 92.0, False),  # below nine tenths of the slip level
+        ({"slope": 0.05, "before": 0.3, "top": 82.5}, 80.0, False),  # it hardly rose on
+    ],
+)
+def test_a_knee_from_which_the_torque_rose_on(parts, slip, found):
+    t, x = bent(80.0, **{"rise_s": 0.6, **parts})
+    level = _knee(t, x, slip, 0.0, 100.0)
+    assert level == (pytest.approx(81.5, abs=1.5) if found else np.inf)
+    assert (_knee(t, 0.01 * x, 0.01 * slip, 0.0, 1.0) < np.inf) is found
+
+
+def test_a_jerk_behind_the_knee_of_a_pack_without_a_peak_is_no_sharp_breakaway():
+    """It comes up to 23 N·m ever slower, slips, and is jerked on to 29 N·m."""
+    t = np.arange(0, 12, 0.005)
+    y = np.where(t > 2, 23 * (1 - np.exp(-np.clip(t - 2, 0, None) / 0.7)), 0)
+    y = np.where(t > 5.5, 23 + 6 * np.exp(-np.clip(t - 5.56, 0, None) / 0.1) * np.clip((t - 5.5) / 0.06, 0, 1), y)
+    y *= np.clip((10 - t) / 0.2, 0, 1)
+    noise = 0.03 * np.random.default_rng(3).standard_normal(len(t))
+    (pull,) = [p for p in read_torque(t, y + noise, sensor=Sensor(capacity_nm=100.0)).pulls if p.breakaway]
+    assert abs(pull.breakaway.at_sensor_nm - 23.0) < pull.breakaway.u95_sensor_nm
+    assert pull.rotating.at_sensor_nm == pytest.approx(23.0, rel=0.01)
+    assert pull.rotating.u95_sensor_nm < 0.3
