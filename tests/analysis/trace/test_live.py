@@ -10,7 +10,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from analysis.trace.live import LiveReader
+from analysis.trace.pulls import Read
 from analysis.trace.reading import read_torque
+from analysis.trace.results import Pull
+from analysis.trace.segments import Span
 from analysis.trace.traces import Sensor
 from tests.analysis import practice
 from tests.analysis.made import Shape, trace
@@ -116,3 +119,25 @@ def test_a_stream_that_begins_under_load_is_restless_or_far_from_zero(level, wid
     half = 0.5 * wide * np.sin(np.linspace(0, 2 * np.pi, 21)[:20])
     half[[5, 15]] = 0.5 * wide, -0.5 * wide
     assert reader._begins_loaded(level + half) is loaded
+
+
+@pytest.mark.parametrize(
+    ("height", "up", "apart_blocks", "same", "other"),
+    [
+        (34.9, True, 10, 8.0, None),  # a lever may weigh as much: the level from which the stream began
+        (34.9, False, 10, 8.0, None),  # ... whichever way it is let go
+        (35.1, True, 10, 0.5, None),  # a load: the level behind it
+        (35.1, False, 10, None, 0.5),
+        (29.9, True, 10, None, None),  # too small beside what follows
+        (34.9, True, 79, 8.0, None),
+        (34.9, True, 80, None, None),  # four seconds before
+    ],
+)
+def test_a_load_from_the_start_may_have_been_a_lever(height, up, apart_blocks, same, other):
+    reader = LiveReader()
+    reader._rate_hz, reader._block = 20.0, 1
+    cut = Span(0, 100, 8.0, from_start=True, height_nm=height, upwards=up)
+    reader._last = Read(Pull(0.0, 5.0, 1, 0.5), height_nm=height), cut
+    following = Span(100 + apart_blocks, 300, 0.5, height_nm=100.0, upwards=True)
+    assert reader._gripped(following, upwards=True) == same
+    assert reader._gripped(following, upwards=False) == other
