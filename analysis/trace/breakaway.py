@@ -44,7 +44,7 @@ SHELF_S = 0.3
 """So may a top that the torque did not exceed for this long (s) before it rose by more than ``FALL``: a hand hesitates
 below the slip level, as a rule."""
 
-KNEE_S, KNEE_FROM, KNEE_FLAT, KNEE_BENT, RAMP_LOW = 0.3, 0.9, 0.2, 0.6, 0.3
+KNEE_S, KNEE_FROM, KNEE_FLAT, KNEE_BENT, KNEE_RAMP = 0.3, 0.9, 0.2, 0.6, 0.3
 """So may a knee from which the torque rose on by more than ``FALL``: the first level above the second share of the slip
 level from which it rose, for the first time (s), at less than the third share of the ramp's rate from the last share
 of the level on, after it had bent over to below the fourth: a pack without a peak, jerked on when it slipped. A hand
@@ -135,8 +135,8 @@ def find_peak(
         return None
     up = int(np.argmax(high))
     first = max(up - width, 0)
-    low = last_where(torque_nm[: up + 1] < RAMP_LOW * slip_nm)
-    ramp = (REACHED - RAMP_LOW) * slip_nm / max(float(time_s[up] - time_s[max(low, 0)]), step)
+    low = last_where(torque_nm[: up + 1] < KNEE_RAMP * slip_nm)
+    ramp = (REACHED - KNEE_RAMP) * slip_nm / max(float(time_s[up] - time_s[max(low, 0)]), step)
     look_s = FLAT_S
     while True:  # most peaks come soon; a slow ramp or a hand that rises further takes a longer look
         look_s *= 4
@@ -173,8 +173,9 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float)
     """Give the first running peak that is not clearly exceeded soon after, and how far a rival is from it (N·m).
 
     Each peak that is passed over gives way to the next one that exceeds it, not to the highest of all that come: that
-    may be a swing long after the slip began. A rival is a passed peak above the slip level, or one that is a little
-    higher and came late: the wheel's swing after the break, or the break of a stronger part? The torque cannot tell.
+    may be a swing long after the slip began. A rival is a passed peak above the slip level, a shelf or knee before, or
+    a peak that is a little higher and came late: the wheel's swing after the break, or the break of a stronger part?
+    The torque cannot tell. ``ramp`` is the rate at which the torque came up (N·m/s).
     """
     if not len(t):
         return None
@@ -182,12 +183,12 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float)
     while True:
         soon_s = TAKEN_UP_S if x[at] < TAKEN_UP * slip_nm else EXCEEDED_S
         soon, clear = (int(np.searchsorted(t, t[at] + s)) for s in (EXCEEDED_S, max(soon_s, CLEARLY_S)))
-        exceeded = x[at] * (1 + FALL) + 3 * noise
+        exceeded = _clearly_above(x[at], noise)
         top = at + int(np.argmax(x[at : max(soon, at + 1)]))
         high = at + int(np.argmax(x[at : max(clear, at + 1)]))
         if high == at or not x[high] > exceeded:
             later = float(x[top : int(np.searchsorted(t, t[top] + RIVAL_S))].max())
-            late = later if later > x[top] * (1 + FALL) + 3 * noise else x[high]
+            late = later if later > _clearly_above(x[top], noise) else x[high]
             up = slice(top + 1)
             rested = _shelf(t[up], x[up], TAKEN_UP * slip_nm, noise), _knee(t[up], x[up], slip_nm, noise, ramp)
             passed = min(passed, *rested)
@@ -199,11 +200,16 @@ def _first_peak(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float)
         at = _running_peak(t, x, above, noise)
 
 
+def _clearly_above(torque_nm: Floats, noise: float) -> Floats:
+    """Give what a torque must pass to exceed another beyond doubt."""
+    return torque_nm * (1 + FALL) + 3 * noise
+
+
 def _shelf(t: Floats, x: Floats, least_nm: float, noise: float) -> float:
     """Give the lowest top, above the least one, that the torque kept below before it rose to its end; else infinite."""
     tops = np.maximum.accumulate(x)
     raised = np.flatnonzero(np.diff(tops, prepend=-np.inf) > 0)
-    at = raised[(x[raised] > least_nm) & (x[raised] * (1 + FALL) + 3 * noise < x[-1])]
+    at = raised[(x[raised] > least_nm) & (_clearly_above(x[raised], noise) < x[-1])]
     exceeded = np.searchsorted(tops, x[at] + 3 * noise, side="right")
     kept = at[t[exceeded - 1] - t[at] > SHELF_S]
     return float(x[kept[0]]) if len(kept) else np.inf
@@ -213,7 +219,7 @@ def _knee(t: Floats, x: Floats, slip_nm: float, noise: float, ramp: float) -> fl
     """Give the first level at which the ramp ran out before the torque rose on to its end; infinite if it did not."""
     ahead = np.interp(t + KNEE_S, t, x)
     flat = (ahead - x < KNEE_FLAT * ramp * KNEE_S) & (x > KNEE_FROM * slip_nm) & (t + KNEE_S <= t[-1])
-    flat &= ahead * (1 + FALL) + 3 * noise < x[-1]
+    flat &= _clearly_above(ahead, noise) < x[-1]
     at = int(np.argmax(flat))
     begin = int(np.searchsorted(t, t[at] - KNEE_S))
     if not flat.any() or x[at] - x[begin] > KNEE_BENT * ramp * (t[at] - t[begin]):

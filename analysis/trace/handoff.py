@@ -163,10 +163,11 @@ def find_handoff(
     found = _joined(_found(means, own, level_nm, height, noise_nm / np.sqrt(width), block_s), height)
     unrested = not found
     chosen, other = _choose(means, found or [_foot(means, own, level_nm)], height, block_s, max(reading_s, block_s))
+    other_nm = None if other is None else other.level
     left = time_s[max(begin + (chosen.last - 1) * width - (len(x) - stop), 0) : stop]
-    if other is None and not unrested and np.diff(left).max(initial=0.0) < LANDS_SLOWEST_S:
-        other = _swing(means[chosen.last - 1 :], max(_steepness(means, level_nm, height, s) for s in RAMP_LOW), top_nm)
-    apart = 0.0 if other is None else abs(other.level - chosen.level)
+    if other_nm is None and not unrested and np.diff(left).max(initial=0.0) < LANDS_SLOWEST_S:
+        other_nm = _swing(means[chosen.last - 1 :], _ramp(means, level_nm, height), top_nm)
+    apart = 0.0 if other_nm is None else abs(other_nm - chosen.level)
     first = max(chosen.first, chosen.last - max(STILL_BLOCKS, round(LEVEL_S / block_s)))
     part = x[begin + first * width : begin + chosen.last * width]
     wander = _wander(means, chosen, height, block_s)
@@ -180,7 +181,7 @@ def find_handoff(
         max(last_where(torque_nm[:stop] < chosen.level + near), 0),
         shake if shake > HUM * max(noise_nm, chosen.unrest) else 0.0,
         _drift(means[chosen.first : chosen.last]) / block_s,
-        None if other is None else other.level,
+        other_nm,
         0.0 if unrested else chosen.blocks * block_s,
         max((stretch.blocks for stretch in found if stretch.first >= own), default=0) * block_s,
         unrested,
@@ -228,7 +229,7 @@ def _stretches(means: Floats, level_nm: float, height: float, noise: float, bloc
     ranges = windows.max(axis=1) - windows.min(axis=1)
     along = np.arange(still) - (still - 1) / 2
     slopes = np.abs(windows @ along) / float(along @ along)  # per block
-    ramp = max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
+    ramp = _ramp(means, level_nm, height)
     limit = max(STILL_SHARE * height, STILL_NOISES * noise)
     quiet = (ranges <= limit) | ((slopes < FLAT * ramp) & (ranges < max(FLAT_MOST * height, STILL_NOISES * noise)))
     swings = (slopes < SWING_FLAT * ramp) & (ranges < SWING_MOST * height)
@@ -269,14 +270,19 @@ def _jump(means: Floats, ramp: float, top_nm: float) -> float:
     return far if clearly and np.abs(np.diff(away)).max() > LANDS * ramp else 0.0
 
 
-def _swing(means: Floats, ramp: float, top_nm: float) -> _Stretch | None:
+def _swing(means: Floats, ramp: float, top_nm: float) -> float | None:
     """Give what the torque jumped to where it did not stay for long enough to show a level: as far as that may lie."""
     far = _jump(means, ramp, top_nm)
     if len(means) < 4 or not far:
         return None
     swung = means[2:]
     off = 2 * float(swung.std()) / float(np.sqrt(len(swung)))
-    return _Stretch(1, len(means), float(swung.mean() + np.sign(far) * off), 0.0)
+    return float(swung.mean() + np.sign(far) * off)
+
+
+def _ramp(means: Floats, level_nm: float, height: float) -> float:
+    """Give the steepness of the ramp, per block, of its steeper part."""
+    return max(_steepness(means, level_nm, height, share) for share in RAMP_LOW)
 
 
 def _steepness(means: Floats, level_nm: float, height: float, share: float) -> float:

@@ -65,7 +65,7 @@ AFTER_U, AFTER_LEVEL_U = 0.03, 0.6
 """Relative standard uncertainty of a level that could only be read just after the pull: lever and wheel still swing;
 and this share of that level, because the lever's weight, which makes most of it, hung at another angle before."""
 
-RESTED_S, TURNED_S, HUNG_S = 0.5, 0.3, 1.2
+RESTED_S, TURNED_S, REVERSED_S = 0.5, 0.3, 1.2
 """A lever that lay still for less than this (s) between two grips did not come to rest; between two strokes to and fro,
 for less than the second, it may have: the interval reaches the level before. Straight out of one stroke into another
 of its size it hung where it lay still for the third."""
@@ -192,7 +192,7 @@ def _handoff(load: Load, window: Window) -> Handoff:
     t, x = load.time_s[ramp], load.torque_nm[ramp]
     earlier = None if window.earlier_nm is None else load.sign * window.earlier_nm
     hand = find_handoff(t, x, load.level_nm, load.top_nm, load.noise_nm, load.reading_s, earlier)
-    if window.reversed and hand.rested_s < HUNG_S:  # the level before the first stroke still counts
+    if window.reversed and hand.rested_s < REVERSED_S:  # the level before the first stroke still counts
         return Handoff(load.level_nm, NO_REST_U * abs(height), max(last_where(x < load.level_nm), 0))
     if window.gripped_nm is not None and max(hand.rested_s, hand.hung_s) < RESTED_S:
         return hand.gripped_again(load.sign * window.gripped_nm)

@@ -96,12 +96,12 @@ class TestWhatItJumpedTo:
     def test_as_far_as_its_level_may_lie(self):
         means = np.array([0.0, 20.0, 8.0, 12.0, 8.0, 12.0])
         found = handoff._swing(means, 1.0, 100.0)
-        assert found.level == pytest.approx(10.0 + 2 * 2.0 / np.sqrt(4))
-        assert handoff._swing(-means, 1.0, 100.0).level == pytest.approx(-12.0)
+        assert found == pytest.approx(10.0 + 2 * 2.0 / np.sqrt(4))
+        assert handoff._swing(-means, 1.0, 100.0) == pytest.approx(-12.0)
 
     def test_of_three_blocks_nothing_is_said(self):
         assert handoff._swing(np.array([0.0, 20.0, 8.0]), 1.0, 100.0) is None
-        assert handoff._swing(np.array([0.0, 20.0, 8.0, 8.0]), 1.0, 100.0).level == pytest.approx(8.0)
+        assert handoff._swing(np.array([0.0, 20.0, 8.0, 8.0]), 1.0, 100.0) == pytest.approx(8.0)
 
     def test_without_a_jump_nothing_is_said(self):
         assert handoff._swing(np.array([0.0, 9.0, 8.0, 8.0, 8.0]), 1.0, 100.0) is None

@@ -423,11 +423,14 @@ def test_kept_words_of_the_coach(name):
 
 
 # ---------------------------------------------------------------------- files, tables, unknown devices
+NOON = datetime(2026, 3, 4, 12, tzinfo=UTC)
+
+
 def _aged(folder):
     """Give a copy of the season, all files of one noon: those of a checkout are as old as the checkout."""
     season = Path(shutil.copytree(SEASON, folder / "season"))
     for file in season.iterdir():
-        os.utime(file, (datetime(2026, 3, 4, 12, tzinfo=UTC).timestamp(),) * 2)
+        os.utime(file, (NOON.timestamp(),) * 2)
     return season
 
 
@@ -442,7 +445,7 @@ def test_kept_archive(tmp_path):
         told = Header(started=datetime(2026, 3, 4, tzinfo=UTC), job=JobFacts(vehicle="dial car"))
         write_dialled(dial, DialFile(header=told, readings=(DialReading(shown=46.0),), signed=told.started))
         plain.write_text("x", "utf-8")
-        os.utime(plain, (told.started.timestamp() + 43_200,) * 2)  # noon
+        os.utime(plain, (NOON.timestamp(),) * 2)
         others = [archive.read_entry(str(one)) for one in (dial, plain, tmp_path / "none.csv")]
         answers = [
             [one.name, one.words, [one.holds(w) for w in ("event", "left", "2026", "x", "rear")]] for one in entries
